@@ -1,0 +1,95 @@
+import { DateTime } from 'luxon';
+
+/** A calendar day without a time or a zone, written 2027-04-21. */
+export type PlainDate = string;
+
+const SHAPE = /^\d{4}-\d{2}-\d{2}$/;
+export const EARLIEST_YEAR = 1900;
+export const LATEST_YEAR = 2199;
+
+/** True for a real calendar day in the years 1900 to 2199, written year-month-day. */
+export function isPlainDate(text: unknown): text is PlainDate {
+  if (typeof text !== 'string' || !SHAPE.test(text)) return false;
+  const day = at(text);
+  return day.isValid && EARLIEST_YEAR <= day.year && day.year <= LATEST_YEAR;
+}
+
+/** The date a number of days later (or earlier, when negative). Counts calendar days. */
+export function addDays(date: PlainDate, days: number): PlainDate {
+  return dateOfEpochDay(epochDayOf(date) + days);
+}
+
+/** Calendar days from one date to another; negative when `to` is the earlier one. */
+export function daysBetween(from: PlainDate, to: PlainDate): number {
+  return epochDayOf(to) - epochDayOf(from);
+}
+
+/** Day of the year, 1 to 366. */
+export const dayOfYear = (date: PlainDate): number => at(date).ordinal;
+
+export const yearOf = (date: PlainDate): number => Number(date.slice(0, 4));
+
+/** 1 Monday … 7 Sunday (ISO 8601). */
+export const weekdayOf = (date: PlainDate): number => at(date).weekday;
+
+export const isLeapYear = (year: number): boolean => DateTime.utc(year).isInLeapYear;
+
+/** Day-of-year (1–366) of each of `count` days from a date on; 29 February takes its own number. */
+export function daysOfYear(from: PlainDate, count: number): Int16Array {
+  const result = new Int16Array(count);
+  let year = yearOf(from);
+  let day = dayOfYear(from);
+  let last = isLeapYear(year) ? 366 : 365;
+  for (let i = 0; i < count; i++) {
+    result[i] = day;
+    day++;
+    if (last < day) {
+      day = 1;
+      year++;
+      last = isLeapYear(year) ? 366 : 365;
+    }
+  }
+  return result;
+}
+
+/** The calendar day it is now in a time zone, from an instant that the caller hands in. */
+export function plainDateAt(instantMs: number, timeZone: string): PlainDate {
+  return DateTime.fromMillis(instantMs, { zone: timeZone }).toISODate() as PlainDate;
+}
+
+export const isTimeZone = (zone: unknown): zone is string =>
+  typeof zone === 'string' && zone.length > 0 && DateTime.utc().setZone(zone).isValid;
+
+// Plain dates are handled in UTC, where every day has 24 hours, so a clock change cannot move one.
+const at = (date: PlainDate): DateTime => DateTime.fromISO(date, { zone: 'utc' });
+
+const DAY_MS = 86_400_000;
+
+// A plan asks for the same few hundred dates thousands of times, and parsing one costs microseconds.
+const MOST_REMEMBERED = 20_000;
+const epochDays = new Map<PlainDate, number>();
+const datesByEpochDay = new Map<number, PlainDate>();
+
+function epochDayOf(date: PlainDate): number {
+  const known = epochDays.get(date);
+  if (known !== undefined) return known;
+  const day = at(date).toMillis() / DAY_MS;
+  return remember(epochDays, date, day);
+}
+
+function dateOfEpochDay(day: number): PlainDate {
+  return (
+    datesByEpochDay.get(day) ??
+    remember(
+      datesByEpochDay,
+      day,
+      DateTime.fromMillis(day * DAY_MS, { zone: 'utc' }).toISODate() as PlainDate,
+    )
+  );
+}
+
+function remember<K, V>(cache: Map<K, V>, key: K, value: V): V {
+  if (MOST_REMEMBERED <= cache.size) cache.clear();
+  cache.set(key, value);
+  return value;
+}

@@ -1,0 +1,114 @@
+import type { Unit } from '../units/unit.js';
+import type { Formula, Mark } from './formula.js';
+
+/** One input of a formula: a number with its unit, or a word such as the name of a table. */
+export interface QuantityInput {
+  readonly label: string;
+  readonly symbol?: string;
+  readonly unit: Unit;
+  readonly value: number | string;
+}
+
+/** A range that sources or an unsettled coefficient leave open. */
+export interface Spread {
+  readonly low: number;
+  readonly high: number;
+  readonly because: string;
+}
+
+/** A computed number or date that knows how it came about. */
+export interface Quantity {
+  readonly label: string;
+  readonly value: number | string;
+  readonly unit: Unit;
+  /** Id of the formula, looked up in `FORMULAS`. */
+  readonly formula: string;
+  readonly inputs: readonly QuantityInput[];
+  readonly sources: readonly string[];
+  readonly mark: Mark;
+  readonly spread?: Spread;
+  /** Set when an input lies outside the range that its source covers. */
+  readonly outside?: string;
+}
+
+/** A quantity whose value is a number. */
+export interface NumberQuantity extends Quantity {
+  readonly value: number;
+}
+
+export interface QuantityOptions {
+  readonly sources?: readonly string[];
+  readonly mark?: Mark;
+  readonly spread?: Spread | undefined;
+  readonly outside?: string | undefined;
+}
+
+export const input = (
+  label: string,
+  value: number | string,
+  unit: Unit,
+  symbol?: string,
+): QuantityInput =>
+  symbol === undefined
+    ? { label, unit, value: tidy(value) }
+    : { label, symbol, unit, value: tidy(value) };
+
+/** Builds a number that explains itself. Sources and mark come from the formula unless given. */
+export function quantity(
+  label: string,
+  value: number,
+  unit: Unit,
+  formula: Formula,
+  inputs: readonly QuantityInput[],
+  options: QuantityOptions = {},
+): NumberQuantity {
+  return { ...base(label, unit, formula, inputs, options), value: round6(value) };
+}
+
+/** Builds a date that explains itself. */
+export function datedFact(
+  label: string,
+  date: string,
+  formula: Formula,
+  inputs: readonly QuantityInput[],
+  options: QuantityOptions = {},
+): Quantity {
+  return { ...base(label, 'date', formula, inputs, options), value: date };
+}
+
+function base(
+  label: string,
+  unit: Unit,
+  formula: Formula,
+  inputs: readonly QuantityInput[],
+  options: QuantityOptions,
+): Omit<Quantity, 'value'> {
+  return {
+    label,
+    unit,
+    formula: formula.id,
+    inputs,
+    sources: options.sources ?? formula.sources,
+    mark: options.mark ?? formula.mark,
+    ...(options.spread ? { spread: tidySpread(options.spread) } : {}),
+    ...(options.outside ? { outside: options.outside } : {}),
+  };
+}
+
+/** Six significant digits: more than any source has, and short enough to send and to read. */
+export function round6(value: number): number {
+  if (value === 0 || !Number.isFinite(value)) return value;
+  const digits = 5 - Math.floor(Math.log10(Math.abs(value)));
+  // A power of ten with a negative exponent is not exact, so large values are divided instead.
+  if (digits < 0) return Math.round(value / 10 ** -digits) * 10 ** -digits;
+  return Math.round(value * 10 ** digits) / 10 ** digits;
+}
+
+const tidySpread = ({ low, high, because }: Spread): Spread => ({
+  low: round6(low),
+  high: round6(high),
+  because,
+});
+
+const tidy = (value: number | string): number | string =>
+  typeof value === 'number' ? round6(value) : value;

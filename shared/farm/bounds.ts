@@ -1,0 +1,73 @@
+import type { Unit } from '../units/unit.js';
+
+/** The values a field may take, and what to do when it does not. */
+export interface Bounds {
+  readonly min: number;
+  readonly max: number;
+  readonly unit: Unit;
+  readonly integer?: boolean;
+  readonly fix: string;
+}
+
+const within = (min: number, max: number, unit: Unit, fix: string, integer = false): Bounds =>
+  integer ? { min, max, unit, fix, integer } : { min, max, unit, fix };
+
+/**
+ * Bounds of every number that people type: one list for the service, the page and the terminal.
+ * They say what this program plans for, not what is wise; warnings in the plan say that.
+ */
+export const BOUNDS = {
+  latitudeDeg: within(-90, 90, 'ratio', 'Give degrees north of the equator, negative for south.'),
+  longitudeDeg: within(-180, 180, 'ratio', 'Give degrees east of Greenwich, negative for west.'),
+  elevationM: within(-430, 6000, 'm', 'Give the height above sea level.'),
+  airC: within(-60, 60, 'degC', 'Give the air temperature; check °C against °F.'),
+  roomC: within(0, 35, 'degC', 'Give the air temperature of the heated room.'),
+  lengthM: within(0.2, 60, 'm', 'Measure the inside of the brooder.'),
+  heightM: within(0.2, 6, 'm', 'Measure from the floor to the lid or roof.'),
+  rM2KPerW: within(0, 20, 'm2KPerW', 'Take the R-value from the label of the board.'),
+  thicknessMm: within(0.1, 1000, 'mm', 'Measure the thickness of the layer.'),
+  wattsEach: within(1, 60000, 'W', 'Read the watts on the lamp, plate or gas heater.'),
+  heaterCount: within(0, 100, 'count', 'Count the lamps, plates or heaters.', true),
+  edgeCm: within(0, 100000, 'cm', 'Add up both sides of every trough or the rim of every pan.'),
+  floorM2: within(0.1, 10000, 'm2', 'Measure the floor: length times width.'),
+  runM2: within(0, 100000, 'm2', 'Measure the run; 0 when there is none.'),
+  roostM: within(0, 1000, 'm', 'Add up the lengths of all roosts.'),
+  nestBoxes: within(0, 1000, 'count', 'Count the nest boxes.', true),
+  penCount: within(1, 500, 'count', 'Count the pens of this size.', true),
+  litres: within(1, 20000, 'L', 'Read the litres on the freezer’s plate.'),
+  usedL: within(0, 20000, 'L', 'Estimate the litres already taken.'),
+  capacityKg: within(1, 1e6, 'kg', 'Estimate how much feed can be kept dry.'),
+  volts: within(6, 480, 'V', 'Read the volts of the circuit.'),
+  amps: within(1, 200, 'A', 'Read the amps on the breaker.'),
+  otherLoadW: within(0, 100000, 'W', 'Add up the watts of everything else on the circuit.'),
+  wantedBirds: within(1, 5000, 'count', 'Plan up to 5,000 birds; split a larger flock.', true),
+  orderedBirds: within(1, 6000, 'count', 'Give the birds in the box.', true),
+  hatchToArrivalDays: within(0, 3, 'day', 'Chicks must arrive within 72 hours of hatch.', true),
+  weightFactor: within(
+    0.3,
+    1.6,
+    'ratio',
+    'Give your birds’ weight over the table’s, about 0.7 to 1.2.',
+  ),
+  feedFactor: within(0.5, 2, 'ratio', 'Give your birds’ feed over the table’s, about 0.9 to 1.3.'),
+  wastePercent: within(0, 50, 'ratio', 'Give the per cent of feed spilled, 0 to 50.'),
+  lossPercent: within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
+  leaveAgeDays: within(
+    28,
+    365,
+    'day',
+    'Give days from hatch; most meat birds leave at 42 to 112.',
+    true,
+  ),
+  targetLiveKg: within(0.4, 8, 'kg', 'Give the mean live weight wanted.'),
+  dressingShare: within(0.4, 0.9, 'share', 'Give the dressed share of live weight, 40 to 90 %.'),
+  movesPerDay: within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
+  withdrawalDays: within(0, 60, 'day', 'Take the days from the label of the bag.', true),
+  bagKg: within(1, 1500, 'kg', 'Read the weight of one bag.'),
+} satisfies Record<string, Bounds>;
+
+export type BoundName = keyof typeof BOUNDS;
+
+/** Longest span over which the arrival finder looks for weeks, days. */
+export const MAX_FINDER_DAYS = 732;
+export const MAX_LIST = 200;

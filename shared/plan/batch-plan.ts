@@ -1,0 +1,113 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { DailySeries } from '../explain/daily-series.js';
+import type { Occupancy } from '../farm/batch.js';
+import type { PlanIssue } from '../problems/plan-issue.js';
+import type { Purpose, Sex } from '../tables/tables.js';
+import type { WeatherWay } from '../weather/climate.js';
+import { planBill, type BillPart } from './bill.js';
+import { planBirds, type BirdsPart } from './birds.js';
+import { planBrooding, type BroodingPart } from './brooding.js';
+import { checkBatch } from './check-batch.js';
+import { planContext, type PlanContext } from './context.js';
+import { planFeed, type FeedPart } from './feed.js';
+import { planHeat, type HeatPart } from './heat.js';
+import { planLaying, type LayingPart } from './laying.js';
+import { planLeaving, type LeavingPart } from './leaving.js';
+import { collisions, occupanciesOf } from './occupancy.js';
+import { planOutdoors, type OutdoorsPart } from './outdoors.js';
+import type { PlanRequest } from './request.js';
+import { planSpace, type SpacePart } from './space.js';
+import { planTasks, type TasksPart } from './tasks.js';
+
+/** A plan of one batch from order to the end, as sent by the API and printed by the terminal. */
+export interface BatchPlan {
+  readonly name: string;
+  readonly purpose: Purpose;
+  readonly strain: string;
+  readonly sex: Sex;
+  readonly arrivalDate: PlainDate;
+  readonly hatchDate: PlainDate;
+  readonly lastDate: PlainDate;
+  readonly today: PlainDate;
+  readonly weather: { readonly way: WeatherWay; readonly label: string; readonly years: number };
+  readonly birds: BirdsPart;
+  readonly feed: Omit<FeedPart, 'flockFeedKg'>;
+  readonly brooding: BroodingPart;
+  readonly heat?: HeatPart;
+  readonly space: SpacePart;
+  readonly outdoors: OutdoorsPart;
+  readonly leaving?: LeavingPart;
+  readonly laying?: LayingPart;
+  readonly bill: BillPart;
+  readonly tasks: TasksPart;
+  readonly occupies: readonly Occupancy[];
+  readonly issues: readonly PlanIssue[];
+  /** Keys of the cautions that belong to this plan. */
+  readonly cautions: readonly string[];
+  /** Values by day after arrival, the arrival day first. */
+  readonly daily: readonly DailySeries[];
+}
+
+/**
+ * Plans one batch.
+ *
+ * @throws FieldError naming every field that makes a plan impossible; anything less is an issue
+ *   inside the plan
+ */
+export function planBatch(request: PlanRequest): BatchPlan {
+  checkBatch(request);
+  const context = planContext(request);
+  const { batch, life } = context;
+  const birds = planBirds(context);
+  const { flockFeedKg, ...feed } = planFeed(context);
+  const brooding = planBrooding(context);
+  const heat = planHeat(context);
+  const space = planSpace(context);
+  const outdoors = planOutdoors(context);
+  const leaving = planLeaving(context, { ...feed, flockFeedKg });
+  const laying = planLaying(context, { ...feed, flockFeedKg });
+  const bill = planBill(context, {
+    birds,
+    feed: { ...feed, flockFeedKg },
+    heat,
+    space,
+    leaving,
+    laying,
+  });
+  const tasks = planTasks(context);
+  const occupies = occupanciesOf(context);
+  context.issues.push(...collisions(occupies, context.occupied, context.facilities));
+  return {
+    name: batch.name,
+    purpose: batch.purpose,
+    strain: life.strain.name,
+    sex: batch.sex,
+    arrivalDate: batch.arrivalDate,
+    hatchDate: addDays(batch.arrivalDate, -life.arrivalAgeDays),
+    lastDate: context.dateOf(life.days - 1),
+    today: context.today,
+    weather: {
+      way: context.climate.way,
+      label: context.climate.label,
+      years: context.climate.years,
+    },
+    birds,
+    feed,
+    brooding,
+    ...(heat ? { heat } : {}),
+    space,
+    outdoors,
+    ...(leaving ? { leaving } : {}),
+    ...(laying ? { laying } : {}),
+    bill,
+    tasks,
+    occupies,
+    issues: byLevel(context),
+    cautions: [...context.cautions],
+    daily: context.series,
+  };
+}
+
+const LEVELS = { stop: 0, act: 1, note: 2 } as const;
+const byLevel = ({ issues }: PlanContext): PlanIssue[] =>
+  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);

@@ -1,0 +1,175 @@
+import type { Formula } from '../explain/formula.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { costMinor } from '../money/money.js';
+import { issue } from '../problems/plan-issue.js';
+import type { BirdsPart } from './birds.js';
+import type { PlanContext } from './context.js';
+import type { FeedPart } from './feed.js';
+import type { HeatPart } from './heat.js';
+import type { LayingPart } from './laying.js';
+import type { LeavingPart } from './leaving.js';
+import type { SpacePart } from './space.js';
+
+export const billFormulas = {
+  line: {
+    id: 'bill-line',
+    title: 'Line of the bill',
+    words: 'Amount times your price for one, rounded once to the smallest coin.',
+    symbols: 'C = n·price',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  total: {
+    id: 'bill-total',
+    title: 'The bill',
+    words: 'Sum of the lines that have a price. Your own hours are not in it.',
+    symbols: 'C = Σ C_line',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  unit: {
+    id: 'bill-unit',
+    title: 'Cost of one',
+    words: 'The bill divided by what it bought.',
+    symbols: 'c = C ÷ n',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+export interface BillLine {
+  readonly label: string;
+  readonly amount: NumberQuantity;
+  /** Decimal text as typed, or undefined when no price is known. */
+  readonly price?: string;
+  readonly cost?: NumberQuantity;
+}
+
+export interface BillPart {
+  readonly currency: string;
+  readonly lines: readonly BillLine[];
+  readonly total: NumberQuantity;
+  readonly complete: boolean;
+  readonly perBird: NumberQuantity;
+  readonly perKgLive?: NumberQuantity;
+  readonly perKgDressed?: NumberQuantity;
+  readonly perDozen?: NumberQuantity;
+}
+
+export function planBill(
+  context: PlanContext,
+  parts: {
+    birds: BirdsPart;
+    feed: FeedPart;
+    heat: HeatPart | undefined;
+    space: SpacePart;
+    leaving: LeavingPart | undefined;
+    laying: LayingPart | undefined;
+  },
+): BillPart {
+  const { batch, farm, life } = context;
+  const prices = batch.prices ?? {};
+  const line = (label: string, amount: NumberQuantity, price: string | undefined): BillLine => ({
+    label,
+    amount,
+    ...(price === undefined
+      ? {}
+      : {
+          price,
+          cost: quantity(
+            label,
+            costMinor(price, amount.value, farm.currency),
+            'money',
+            billFormulas.line,
+            [
+              input(amount.label, amount.value, amount.unit, 'n'),
+              input('Price of one', `${price} ${farm.currency}`, 'text'),
+            ],
+          ),
+        }),
+  });
+  const lines: BillLine[] = [
+    line('Birds', parts.birds.placed, prices.perBird),
+    ...parts.feed.phases.map((phase) =>
+      line(`${phase.name} feed`, phase.bags, prices.feedPerBag?.[phase.phaseId]),
+    ),
+    ...(parts.space.litter ? [line('Bedding', parts.space.litter.bags, prices.beddingPerBag)] : []),
+    ...(parts.heat
+      ? [
+          {
+            label: 'Heat',
+            amount: parts.heat.energyTotal,
+            price: parts.heat.gasLitres ? farm.gasPricePerL : farm.electricityPricePerKWh,
+            cost: parts.heat.cost,
+          },
+        ]
+      : []),
+    ...processingLine(parts),
+  ];
+  const missing = lines.filter((l) => l.cost === undefined).map((l) => l.label.toLowerCase());
+  if (0 < missing.length) {
+    context.issues.push(
+      issue(
+        'note',
+        'price-missing',
+        `The bill leaves out ${missing.join(', ')}: no price is given.`,
+      ),
+    );
+  }
+  const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
+  const endBirds = parts.leaving?.birds ?? parts.birds.atEnd.value;
+  const unit = (label: string, n: number, what: NumberQuantity | undefined): NumberQuantity =>
+    quantity(label, n === 0 ? 0 : totalMinor / n, 'money', billFormulas.unit, [
+      input('The bill', totalMinor, 'money', 'C'),
+      input(what?.label ?? 'Birds at the end', n, what?.unit ?? 'count', 'n'),
+    ]);
+  return {
+    currency: farm.currency,
+    lines,
+    complete: missing.length === 0,
+    total: quantity(
+      'The bill',
+      totalMinor,
+      'money',
+      billFormulas.total,
+      lines.flatMap((l) => (l.cost ? [input(l.label, l.cost.value, 'money')] : [])),
+    ),
+    perBird: unit(
+      life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
+      endBirds,
+      undefined,
+    ),
+    ...(parts.leaving
+      ? {
+          perKgLive: unit('Cost per kg live', parts.leaving.liveAll.value, parts.leaving.liveAll),
+          perKgDressed: unit(
+            'Cost per kg dressed',
+            parts.leaving.dressedAll.value,
+            parts.leaving.dressedAll,
+          ),
+        }
+      : {}),
+    ...(parts.laying
+      ? {
+          perDozen: unit(
+            'Cost per dozen eggs',
+            parts.laying.eggsInYear.value / 12,
+            parts.laying.eggsInYear,
+          ),
+        }
+      : {}),
+  };
+
+  function processingLine({ leaving, birds }: typeof parts): BillLine[] {
+    if (leaving) {
+      const amount = quantity('Birds processed', leaving.birds, 'count', billFormulas.line, [
+        input('Birds leaving', leaving.birds, 'count'),
+      ]);
+      if (batch.processing === 'home' && prices.processingPerBird === undefined) return [];
+      return [line('Processing', amount, prices.processingPerBird)];
+    }
+    return birds.cockerelsLeave && prices.processingPerBird !== undefined
+      ? [line('Processing of cockerels', birds.cockerelsLeave.birds, prices.processingPerBird)]
+      : [];
+  }
+}

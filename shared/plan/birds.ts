@@ -1,0 +1,176 @@
+import { dailySeries } from '../explain/daily-series.js';
+import {
+  datedFact,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
+import { weakestMark } from '../explain/formula.js';
+import { growthFormulas } from '../poultry/growth.js';
+import { lossFormulas } from '../poultry/losses.js';
+import { processingFormulas } from '../poultry/processing.js';
+import { issue } from '../problems/plan-issue.js';
+import type { PlanContext } from './context.js';
+
+export interface BirdsPart {
+  readonly toOrder: NumberQuantity;
+  readonly placed: NumberQuantity;
+  readonly atEnd: NumberQuantity;
+  readonly growthTable: string;
+  readonly lostFirstWeek: NumberQuantity;
+  readonly cockerelsLeave?: { readonly on: Quantity; readonly birds: NumberQuantity };
+}
+
+export function planBirds(context: PlanContext): BirdsPart {
+  const { batch, life } = context;
+  const lossSources = { sources: life.losses.sources, mark: life.losses.mark };
+  const rateInputs = [
+    input('Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'),
+    input('Loss later', life.rates.laterShare, 'share', 'l₂'),
+  ];
+  const endDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
+  const endCount = batch.purpose === 'layers' ? life.alive.female[endDay]! : life.aliveAll[endDay]!;
+
+  const toOrder = quantity(
+    'Birds to order',
+    life.orderForWanted,
+    'count',
+    lossFormulas.order,
+    [
+      input('Birds wanted', batch.wantedBirds, 'count', 'N_wanted'),
+      ...rateInputs,
+      input('Share of the sex wanted', life.wantedSexShare, 'share', 's'),
+    ],
+    {
+      ...lossSources,
+      spread: {
+        low: life.orderForWanted,
+        high: Math.max(life.orderCautious, life.orderForWanted),
+        because: `the cautious case loses ${life.losses.cautiousPercent} % of the whole batch`,
+      },
+    },
+  );
+  const placed = quantity('Birds placed', life.placed, 'count', lossFormulas.order, [
+    input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count'),
+  ]);
+  const aliveInputs = [input('Birds placed', life.placed, 'count', 'N₀'), ...rateInputs];
+  const atEnd = quantity(
+    batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds leaving',
+    Math.floor(endCount + 1e-9),
+    'count',
+    lossFormulas.alive,
+    [...aliveInputs, input('Days after arrival', endDay, 'day', 't')],
+    lossSources,
+  );
+  const lostFirstWeek = quantity(
+    'Losses to expect in the first week',
+    life.placed - life.aliveAll[Math.min(7, life.days - 1)]!,
+    'count',
+    lossFormulas.alive,
+    aliveInputs,
+    lossSources,
+  );
+  if (atEnd.value < batch.wantedBirds) {
+    context.issues.push(
+      issue(
+        'act',
+        'too-few-birds',
+        `${life.placed} birds placed leave about ${atEnd.value}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
+      ),
+    );
+  }
+  addSeries(context, aliveInputs);
+  warnOutsideTable(context);
+
+  const cockerelDay =
+    life.cockerelsLeaveAgeDays === undefined
+      ? undefined
+      : life.cockerelsLeaveAgeDays - life.arrivalAgeDays;
+  return {
+    toOrder,
+    placed,
+    atEnd,
+    lostFirstWeek,
+    growthTable: life.growthTable.name,
+    ...(cockerelDay === undefined
+      ? {}
+      : {
+          cockerelsLeave: {
+            on: datedFact(
+              'Cockerels leave',
+              context.dateOf(cockerelDay),
+              processingFormulas.leaveDate,
+              [input('Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
+            ),
+            birds: quantity(
+              'Cockerels to process',
+              Math.floor(life.alive.male[cockerelDay - 1]!),
+              'count',
+              lossFormulas.alive,
+              aliveInputs,
+              lossSources,
+            ),
+          },
+        }),
+  };
+}
+
+function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]): void {
+  const { life, batch, series } = context;
+  const table = life.growthTable;
+  const ownFactor = batch.weightFactor !== undefined;
+  const options = {
+    sources: [
+      ...table.sources,
+      ...(table.sexRatio?.sources ?? []),
+      ...(ownFactor ? [] : life.strain.factorSources),
+    ],
+    mark: weakestMark('computed', table.mark, ownFactor ? 'computed' : life.strain.factorMark),
+  };
+  const inputs = [
+    input('Growth table', table.name, 'text'),
+    input('Small-flock factor on weight', life.weightFactor, 'ratio', 'f'),
+    ...(table.sexRatio ? [input('Sexes', table.sexRatio.note, 'text')] : []),
+  ];
+  const weight = (id: string, label: string, values: Float64Array) =>
+    dailySeries(id, label, 'kg', growthFormulas.weight, values, inputs, options);
+  const { sources, mark } = life.losses;
+  series.push(
+    dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
+      sources,
+      mark,
+    }),
+    weight('weight-mean', 'Live weight, mean', life.meanWeightKg),
+  );
+  if (batch.sex !== 'pullets')
+    series.push(weight('weight-male', 'Live weight, cockerel', life.weightKg.male));
+  if (batch.sex !== 'cockerels')
+    series.push(weight('weight-female', 'Live weight, pullet', life.weightKg.female));
+}
+
+function warnOutsideTable({ life, batch, issues, say }: PlanContext): void {
+  if (batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays) {
+    issues.push(
+      issue(
+        'note',
+        'outside-table',
+        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the Gompertz curve through it carries on. Those weights and feed amounts are outside the table's range.`,
+      ),
+    );
+  }
+  if (
+    batch.targetLiveKg !== undefined &&
+    batch.purpose === 'meat' &&
+    life.targetReachedAgeDays === undefined
+  ) {
+    issues.push(
+      issue(
+        'act',
+        'target-not-reached',
+        `A mean of ${say(batch.targetLiveKg, 'kg')} is never reached by these birds; the plan uses ${life.lastAgeDays} days of age instead. Lower the target or choose a heavier strain.`,
+      ),
+    );
+  }
+}

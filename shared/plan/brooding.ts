@@ -1,0 +1,128 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import { dailySeries } from '../explain/daily-series.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
+import { defaultRow, rowById, type BroodingSchedule } from '../tables/tables.js';
+import type { PlanContext } from './context.js';
+
+export interface BroodingStep {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly fromAgeDays: number;
+  readonly toAgeDays: number;
+  readonly underHeater: NumberQuantity;
+  readonly coolEnd: NumberQuantity;
+  readonly room: NumberQuantity;
+}
+
+export interface BroodingPart {
+  readonly scheduleId: string;
+  readonly scheduleName: string;
+  readonly measuredAt: string;
+  readonly steps: readonly BroodingStep[];
+  readonly lookFor: readonly string[];
+}
+
+export const LOOK_FOR: readonly string[] = [
+  'Spread evenly, quiet, eating and drinking: right.',
+  'Huddled under the heat, loud: too cold. Lower the heat source or add one.',
+  'Pressed to the edge, panting, drowsy: too hot. Raise it.',
+  'All in one corner away from a side: a draft from that side.',
+];
+
+export function scheduleOf({ batch, tables }: PlanContext): BroodingSchedule {
+  return batch.broodingScheduleId === undefined
+    ? defaultRow(tables.broodingSchedules)
+    : rowById(tables.broodingSchedules, batch.broodingScheduleId);
+}
+
+/** Smallest change that makes a new step of the card, °C: a thermometer shows no less. */
+const STEP_C = 0.9;
+
+export function planBrooding(context: PlanContext): BroodingPart {
+  const { life, tables, brooderDays, dateOf, series } = context;
+  const schedule = scheduleOf(context);
+  const steps: BroodingStep[] = [];
+  let from = 0;
+  let current: number | undefined;
+  const targets: number[] = [];
+  const close = (to: number): void => {
+    if (current === undefined) return;
+    steps.push(stepOf(current, from, to));
+  };
+  for (let i = 0; i < brooderDays; i++) {
+    const heaterC = underHeaterC(schedule, life.arrivalAgeDays + i);
+    targets.push(heaterC ?? Number.NaN);
+    const changed =
+      heaterC === undefined
+        ? current !== undefined
+        : current === undefined || STEP_C <= Math.abs(heaterC - current);
+    if (!changed) continue;
+    close(i - 1);
+    from = i;
+    current = heaterC;
+  }
+  close(brooderDays - 1);
+
+  const heated = targets.filter((c) => !Number.isNaN(c));
+  series.push(
+    dailySeries(
+      'under-heater',
+      'Under the heat, chick height',
+      'degC',
+      broodingFormulas.underHeater,
+      heated,
+      [input('Schedule', schedule.name, 'text'), input('Measured at', schedule.where, 'text')],
+      { sources: schedule.sources, mark: schedule.mark },
+    ),
+  );
+  return {
+    scheduleId: schedule.id,
+    scheduleName: schedule.name,
+    measuredAt: schedule.where,
+    steps,
+    lookFor: LOOK_FOR,
+  };
+
+  function stepOf(heaterC: number, first: number, last: number): BroodingStep {
+    const age = life.arrivalAgeDays + first;
+    const spread = scheduleSpreadC(tables, age);
+    const zone = tables.heat.zone;
+    const heaterInput = [input('Under the heat', heaterC, 'degC', 'T_h')];
+    return {
+      from: dateOf(first),
+      to: dateOf(last),
+      fromAgeDays: age,
+      toAgeDays: life.arrivalAgeDays + last,
+      underHeater: quantity(
+        'Under the heat, chick height',
+        heaterC,
+        'degC',
+        broodingFormulas.underHeater,
+        [input('Schedule', schedule.name, 'text'), input('Age', age, 'day')],
+        {
+          sources: schedule.sources,
+          mark: schedule.mark,
+          spread: spread && {
+            ...spread,
+            because: 'the published schedules differ; much of it is where the thermometer hangs',
+          },
+        },
+      ),
+      coolEnd: quantity(
+        'Cool end',
+        coolEndC(zone, heaterC),
+        'degC',
+        broodingFormulas.coolEnd,
+        heaterInput,
+      ),
+      room: quantity(
+        'Room air when the whole room is heated',
+        heaterC - zone.roomBelowHeaterK,
+        'degC',
+        broodingFormulas.room,
+        heaterInput,
+      ),
+    };
+  }
+}

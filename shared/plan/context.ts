@@ -1,0 +1,71 @@
+import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
+import type { DailySeries } from '../explain/daily-series.js';
+import type { PlanIssue } from '../problems/plan-issue.js';
+import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
+import { moveOutIndex, moveOutRuleOf } from './move-out.js';
+import { formatShortDate, formatValue } from '../units/format.js';
+import type { Unit } from '../units/unit.js';
+import type { MoveOutRule } from '../tables/tables.js';
+import type { PlanRequest } from './request.js';
+
+/** What every section of a plan works from, and where it leaves its series and warnings. */
+export interface PlanContext extends PlanRequest {
+  readonly life: Life;
+  readonly phases: readonly DatedPhase[];
+  readonly dayOfYear: Int16Array;
+  readonly weather: ReturnType<typeof expectedWeather>;
+  readonly moveOutRule: MoveOutRule;
+  readonly moveOutDay: number | undefined;
+  /** Last day index in the brooder, exclusive: the move, or the end when there is none. */
+  readonly brooderDays: number;
+  readonly dateOf: (dayIndex: number) => PlainDate;
+  /** A number or date as this farm reads it, for sentences. */
+  readonly say: (value: number | string, unit: Unit) => string;
+  readonly series: DailySeries[];
+  readonly issues: PlanIssue[];
+  readonly cautions: Set<string>;
+}
+
+export function planContext(request: PlanRequest): PlanContext {
+  const life = lifeOf(request.batch, request.tables);
+  const { arrivalDate } = request.batch;
+  const dayOfYear = daysOfYear(arrivalDate, life.days);
+  const forecastByIndex = forecastIndex(request.climate.forecast, arrivalDate, life.days);
+  const weather = expectedWeather(
+    request.climate,
+    forecastByIndex ? { dayOfYear, forecastByIndex } : { dayOfYear },
+  );
+  const moveOutRule = moveOutRuleOf(request.batch, life, request.tables);
+  const moveOutDay = moveOutIndex(request.batch, life, moveOutRule, weather.minC);
+  return {
+    ...request,
+    life,
+    phases: phasesOf(life),
+    dayOfYear,
+    weather,
+    moveOutRule,
+    moveOutDay,
+    brooderDays: moveOutDay ?? life.days - 1,
+    dateOf: (dayIndex) => addDays(arrivalDate, dayIndex),
+    say: (value, unit) =>
+      unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
+    series: [],
+    issues: [],
+    cautions: new Set(['salmonella', 'behaviour']),
+  };
+}
+
+function forecastIndex(
+  forecast: readonly DailyWeather[] | undefined,
+  arrivalDate: PlainDate,
+  days: number,
+): ReadonlyMap<number, DailyWeather> | undefined {
+  if (!forecast || forecast.length === 0) return undefined;
+  const byIndex = new Map<number, DailyWeather>();
+  for (const day of forecast) {
+    const index = daysBetween(arrivalDate, day.date);
+    if (0 <= index && index < days) byIndex.set(index, day);
+  }
+  return byIndex;
+}

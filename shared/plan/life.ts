@@ -1,0 +1,201 @@
+import type { Batch } from '../farm/batch.js';
+import { birdGrowth, LAST_AGE_DAYS, sexShares, type BirdGrowth } from '../poultry/growth.js';
+import { birdsToOrder, survivingShare, type LossRates } from '../poultry/losses.js';
+import {
+  rowById,
+  type BirdSex,
+  type FeedPhase,
+  type FeedProgramme,
+  type GrowthTable,
+  type LayCurve,
+  type LossTable,
+  type Strain,
+  type Tables,
+} from '../tables/tables.js';
+
+/** Days of lay that are planned after the first egg: the first laying year. */
+export const LAY_YEAR_DAYS = 364;
+
+/**
+ * What the birds of a batch do as they age. Nothing in it depends on the calendar, so the arrival
+ * finder works it out once for all weeks. Index of every array = days after arrival.
+ */
+export interface Life {
+  readonly strain: Strain;
+  readonly growthTable: GrowthTable;
+  readonly losses: LossTable;
+  readonly rates: LossRates;
+  readonly programme: FeedProgramme;
+  readonly layCurve: LayCurve | undefined;
+  readonly weightFactor: number;
+  readonly feedFactor: number;
+  readonly wasteShare: number;
+  readonly arrivalAgeDays: number;
+  /** Age at leaving for meat; age at the end of the first laying year for layers. */
+  readonly lastAgeDays: number;
+  readonly firstEggAgeDays: number | undefined;
+  readonly cockerelsLeaveAgeDays: number | undefined;
+  /** Age at which the target weight is reached, undefined when it never is. */
+  readonly targetReachedAgeDays: number | undefined;
+  readonly lastTableAgeDays: number;
+  /** Days in the plan, the arrival day and the last day included. */
+  readonly days: number;
+  readonly placed: number;
+  readonly orderForWanted: number;
+  readonly orderCautious: number;
+  readonly survivingAtEnd: number;
+  readonly wantedSexShare: number;
+  readonly alive: Readonly<Record<BirdSex, Float64Array>>;
+  readonly aliveAll: Float64Array;
+  readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
+  /** Mean over the birds alive. */
+  readonly meanWeightKg: Float64Array;
+  /** Given to the flock that day, waste included; growing birds only (no lay). */
+  readonly flockFeedKg: Float64Array;
+}
+
+export function lifeOf(batch: Batch, tables: Tables): Life {
+  const strain = rowById(tables.strains, batch.strainId);
+  const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
+  const isLaying = batch.purpose === 'layers';
+  const losses = rowById(tables.losses, (isLaying && strain.layLosses) || strain.losses);
+  const programme = rowById(tables.feedProgrammes, strain.feedProgramme[batch.purpose]!);
+  const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
+  const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
+
+  const weightFactor = batch.weightFactor ?? strain.weightFactor;
+  const shares = sexShares(batch.sex);
+  const growth = {
+    male: birdGrowth(growthTable, 'male'),
+    female: birdGrowth(growthTable, 'female'),
+  };
+  const weightAt = (sex: BirdSex, age: number) => scaledWeightKg(growth[sex], weightFactor, age);
+
+  const target = batch.targetLiveKg;
+  const targetReachedAgeDays =
+    isLaying || target === undefined
+      ? undefined
+      : firstAge(
+          (age) =>
+            shares.male * weightAt('male', age) + shares.female * weightAt('female', age) >= target,
+        );
+  const lastAgeDays = isLaying
+    ? firstEggAgeDays! + LAY_YEAR_DAYS
+    : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leaveAgeDays);
+  const cockerelsLeaveAgeDays =
+    isLaying && batch.sex === 'straight-run' ? strain.leaveAgeDays : undefined;
+
+  const arrivalAgeDays = batch.hatchToArrivalDays;
+  const days = lastAgeDays - arrivalAgeDays + 1;
+  const rates: LossRates = {
+    firstWeekShare: (batch.firstWeekLossPercent ?? losses.firstWeekPercent) / 100,
+    laterShare: (batch.laterLossPercent ?? losses.laterPercent) / 100,
+    laterToDay: losses.laterToDay,
+    layYearShare: isLaying ? (losses.layYearPercent ?? 0) / 100 : 0,
+  };
+  // Hens are wanted at the first egg, meat birds on the day they leave.
+  const countedDay = (isLaying ? firstEggAgeDays! : lastAgeDays) - arrivalAgeDays;
+  const survivingAtEnd = survivingShare(rates, countedDay);
+  const wantedSexShare = isLaying ? shares.female : 1;
+  const orderForWanted = birdsToOrder({
+    wanted: batch.wantedBirds,
+    survivingShare: survivingAtEnd,
+    wantedSexShare,
+  });
+  const orderCautious = birdsToOrder({
+    wanted: batch.wantedBirds,
+    survivingShare: 1 - losses.cautiousPercent / 100,
+    wantedSexShare,
+  });
+  const placed = batch.orderedBirds ?? orderForWanted;
+
+  const feedFactor = batch.feedFactor ?? strain.feedFactor;
+  const wasteShare = (batch.wastePercent ?? strain.wastePercent) / 100;
+  const alive = { male: new Float64Array(days), female: new Float64Array(days) };
+  const weightKg = { male: new Float64Array(days), female: new Float64Array(days) };
+  const aliveAll = new Float64Array(days);
+  const meanWeightKg = new Float64Array(days);
+  const flockFeedKg = new Float64Array(days);
+  for (let i = 0; i < days; i++) {
+    const age = arrivalAgeDays + i;
+    const living = placed * survivingShare(rates, i);
+    let mass = 0;
+    for (const sex of ['male', 'female'] as const) {
+      const gone =
+        sex === 'male' && cockerelsLeaveAgeDays !== undefined && cockerelsLeaveAgeDays <= age;
+      alive[sex][i] = gone ? 0 : living * shares[sex];
+      weightKg[sex][i] = weightAt(sex, age);
+      mass += alive[sex][i]! * weightKg[sex][i]!;
+      const fed = i < days - 1 || isLaying ? 1 : 0; // feed is off on the day of leaving
+      const feed = growth[sex].cumulativeFeedKg;
+      flockFeedKg[i]! +=
+        fed * alive[sex][i]! * (feed[age + 1]! - feed[age]!) * feedFactor * (1 + wasteShare);
+    }
+    aliveAll[i] = alive.male[i]! + alive.female[i]!;
+    meanWeightKg[i] = mass / aliveAll[i]!;
+  }
+
+  return {
+    strain,
+    growthTable,
+    losses,
+    rates,
+    programme,
+    layCurve,
+    weightFactor,
+    feedFactor,
+    wasteShare,
+    arrivalAgeDays,
+    lastAgeDays,
+    firstEggAgeDays,
+    cockerelsLeaveAgeDays,
+    targetReachedAgeDays,
+    lastTableAgeDays: Math.max(growth.male.lastTableDay, growth.female.lastTableDay),
+    days,
+    placed,
+    orderForWanted,
+    orderCautious,
+    survivingAtEnd,
+    wantedSexShare,
+    alive,
+    aliveAll,
+    weightKg,
+    meanWeightKg,
+    flockFeedKg,
+  };
+}
+
+export interface DatedPhase {
+  readonly phase: FeedPhase;
+  readonly fromAgeDays: number;
+  /** First age that no longer gets it. */
+  readonly toAgeDays: number;
+}
+
+/** Feed phases of a batch with their ages, cut to the days it lives here. */
+export function phasesOf(life: Life): DatedPhase[] {
+  const end = life.lastAgeDays + (life.layCurve ? 1 : 0);
+  const starts = life.programme.phases.map((phase) =>
+    phase.fromDay === 'first-egg' ? (life.firstEggAgeDays ?? Infinity) : phase.fromDay,
+  );
+  return life.programme.phases.flatMap((phase, k) => {
+    const fromAgeDays = Math.max(starts[k]!, life.arrivalAgeDays);
+    const toAgeDays = Math.min(starts[k + 1] ?? Infinity, end);
+    return fromAgeDays < toAgeDays ? [{ phase, fromAgeDays, toAgeDays }] : [];
+  });
+}
+
+function scaledWeightKg(growth: BirdGrowth, factor: number, age: number): number {
+  const hatchKg = growth.weightKg[0]!;
+  return hatchKg + factor * (growth.weightKg[age]! - hatchKg);
+}
+
+/** Oldest age at which a target weight is still looked for, days. */
+const LATEST_TARGET_AGE_DAYS = 365;
+
+function firstAge(holds: (age: number) => boolean): number | undefined {
+  for (let age = 7; age <= Math.min(LATEST_TARGET_AGE_DAYS, LAST_AGE_DAYS); age++) {
+    if (holds(age)) return age;
+  }
+  return undefined;
+}

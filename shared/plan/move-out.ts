@@ -1,0 +1,65 @@
+import type { Batch } from '../farm/batch.js';
+import type { Formula } from '../explain/formula.js';
+import { daysBetween } from '../calendar/plain-date.js';
+import { defaultRow, rowById, type MoveOutRule, type Tables } from '../tables/tables.js';
+import type { Life } from './life.js';
+
+export const moveOutFormulas = {
+  moveOut: {
+    id: 'move-out-date',
+    title: 'First day out of the brooder',
+    words:
+      'First day from the rule’s age on, at which the expected night lows of the coming seven nights average at least the rule’s temperature. Wind and rain are not in it.',
+    symbols: 'min{t ≥ age: mean(T_night, t … t + 6) ≥ T_rule}',
+    sources: ['MOVE_NIGHTS_45F'],
+    mark: 'second-hand',
+  },
+  chance: {
+    id: 'move-out-chance',
+    title: 'Chance that these nights are warm enough',
+    words:
+      'Share of the years on record in which the coldest of the three nights from that date (within a week of it) stayed at or above the rule’s temperature.',
+    symbols: 'p = years with min(T_1, T_2, T_3) ≥ T_rule ÷ years',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+const NIGHTS_AHEAD = 7;
+
+export function moveOutRuleOf(batch: Batch, life: Life, tables: Tables): MoveOutRule {
+  const { rules } = rowById(tables.moveOut, life.strain.moveOut);
+  return batch.moveOutRuleId === undefined
+    ? defaultRow(rules)
+    : rowById(rules, batch.moveOutRuleId);
+}
+
+/**
+ * Day index (after arrival) of the move, or undefined when no night is warm enough in time.
+ * A date the household fixed wins.
+ *
+ * @param nightLowC expected low by day after arrival
+ */
+export function moveOutIndex(
+  batch: Batch,
+  life: Life,
+  rule: MoveOutRule,
+  nightLowC: ArrayLike<number>,
+): number | undefined {
+  if (batch.moveOutDate !== undefined) {
+    const fixed = daysBetween(batch.arrivalDate, batch.moveOutDate);
+    return fixed < life.days ? fixed : undefined;
+  }
+  const earliest = Math.max(0, rule.fromDay - life.arrivalAgeDays);
+  for (let i = earliest; i < life.days - 1; i++) {
+    if (rule.nightLowC <= meanOfNext(nightLowC, i)) return i;
+  }
+  return undefined;
+}
+
+function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {
+  const to = Math.min(from + NIGHTS_AHEAD, nightLowC.length);
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += nightLowC[i]!;
+  return sum / (to - from);
+}

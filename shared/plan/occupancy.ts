@@ -1,0 +1,54 @@
+import { addDays } from '../calendar/plain-date.js';
+import type { Occupancy } from '../farm/batch.js';
+import type { Facility } from '../farm/facility.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { formatShortDate } from '../units/format.js';
+import type { PlanContext } from './context.js';
+
+/** Days a brooder is taken before the birds come (bedded, pre-heated) and after (stripped, dried). */
+export const BROODER_DAYS_BEFORE = 3;
+export const BROODER_DAYS_AFTER = 7;
+
+/** What a batch holds on to, and when: its brooder and its pens or coop. */
+export function occupanciesOf(context: PlanContext): Occupancy[] {
+  const { batch, brooderDays, moveOutDay, life, dateOf } = context;
+  const result: Occupancy[] = [];
+  const hold = (facilityId: string | undefined, from: string, to: string): void => {
+    if (facilityId !== undefined) result.push({ batchName: batch.name, facilityId, from, to });
+  };
+  hold(
+    batch.brooderId,
+    addDays(batch.arrivalDate, -BROODER_DAYS_BEFORE),
+    addDays(dateOf(brooderDays), BROODER_DAYS_AFTER),
+  );
+  if (moveOutDay !== undefined) {
+    const home = batch.purpose === 'meat' ? (batch.penId ?? batch.coopId) : batch.coopId;
+    hold(home, dateOf(moveOutDay), dateOf(life.days - 1));
+  }
+  return result;
+}
+
+export const overlaps = (a: Occupancy, b: Occupancy): boolean =>
+  a.facilityId === b.facilityId && a.from <= b.to && b.from <= a.to;
+
+/** One warning for each place that two batches want on the same days. */
+export function collisions(
+  mine: readonly Occupancy[],
+  others: readonly Occupancy[],
+  facilities: readonly Facility[],
+): PlanIssue[] {
+  return mine.flatMap((own) =>
+    others
+      .filter((other) => overlaps(own, other))
+      .map((other) => {
+        const name = facilities.find((f) => f.id === own.facilityId)?.name ?? 'A place';
+        const from = own.from < other.from ? other.from : own.from;
+        const to = own.to < other.to ? own.to : other.to;
+        return issue(
+          'act',
+          'place-taken',
+          `${name} is also held by ${other.batchName} from ${formatShortDate(from)} to ${formatShortDate(to)}, cleaning days counted. Move one of the two batches.`,
+        );
+      }),
+  );
+}

@@ -1,0 +1,336 @@
+import {
+  datedFact,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../explain/quantity.js';
+import { facilityOf } from '../farm/facility.js';
+import { spaceFormulas } from '../poultry/space.js';
+import { issue } from '../problems/plan-issue.js';
+import { shareOfYearsAtLeast } from '../weather/climate.js';
+import type { PlanContext } from './context.js';
+import { moveOutFormulas } from './move-out.js';
+
+export interface OutdoorsPart {
+  readonly rule: string;
+  readonly moveOut?: Quantity;
+  readonly ageAtMove?: NumberQuantity;
+  readonly nightLow?: NumberQuantity;
+  readonly chance?: NumberQuantity;
+  readonly home?: string;
+  readonly floorNeeded?: NumberQuantity;
+  readonly floorHave?: NumberQuantity;
+  readonly pensNeeded?: NumberQuantity;
+  readonly movesPerDay?: NumberQuantity;
+  readonly ground?: NumberQuantity;
+  readonly nitrogen?: NumberQuantity;
+  readonly density?: NumberQuantity;
+  readonly nests?: NumberQuantity;
+  readonly roost?: NumberQuantity;
+}
+
+export function planOutdoors(context: PlanContext): OutdoorsPart {
+  const { moveOutRule: rule, moveOutDay, batch } = context;
+  if (moveOutDay === undefined) {
+    context.issues.push(
+      issue(
+        'act',
+        'no-warm-nights',
+        `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has nights of the chosen rule (${rule.name}). Keep the heat on indoors, choose another rule, or order for another week.`,
+      ),
+    );
+    return { rule: rule.name };
+  }
+  context.cautions.add('cold');
+  return {
+    rule: rule.name,
+    ...whenOut(context, moveOutDay),
+    ...(batch.purpose === 'meat' ? onGrass(context, moveOutDay) : inCoop(context, moveOutDay)),
+  };
+}
+
+function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
+  const { moveOutRule: rule, life, climate, tables, dayOfYear, weather, batch } = context;
+  const sources = tables.moveOut.find((m) => m.id === life.strain.moveOut)!;
+  const options = { sources: sources.sources, mark: sources.mark };
+  const chance = shareOfYearsAtLeast(climate, dayOfYear[day]!, rule.nightLowC);
+  const fixed = batch.moveOutDate !== undefined;
+  if (fixed && weather.minC[day]! < rule.nightLowC) {
+    context.issues.push(
+      issue(
+        'act',
+        'move-out-cold',
+        `On the fixed date ${context.say(batch.moveOutDate!, 'date')} the expected night low is below the rule (${rule.name}). Keep heat ready outdoors or wait.`,
+      ),
+    );
+  }
+  if (chance !== undefined && chance < 0.6) {
+    context.issues.push(
+      issue(
+        'note',
+        'move-out-unsure',
+        `Nights after the move were warm enough in only ${Math.round(chance * 100)} % of past years. Plan to hold the brooder a week longer.`,
+      ),
+    );
+  }
+  return {
+    moveOut: datedFact(
+      'Out of the brooder',
+      context.dateOf(day),
+      moveOutFormulas.moveOut,
+      [
+        input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
+        input('Expected night low', weather.minC[day]!, 'degC'),
+        input('Weather used', climate.label, 'text'),
+      ],
+      options,
+    ),
+    ageAtMove: quantity(
+      'Age at the move',
+      life.arrivalAgeDays + day,
+      'day',
+      moveOutFormulas.moveOut,
+      [
+        input('Days after arrival', day, 'day'),
+        input('Age at arrival', life.arrivalAgeDays, 'day'),
+      ],
+      options,
+    ),
+    nightLow: quantity(
+      'Expected night low at the move',
+      weather.minC[day]!,
+      'degC',
+      moveOutFormulas.moveOut,
+      [input('Weather used', climate.label, 'text')],
+      options,
+    ),
+    ...(chance === undefined
+      ? {}
+      : {
+          chance: quantity(
+            'Chance that three nights stay warm enough',
+            chance,
+            'share',
+            moveOutFormulas.chance,
+            [
+              input('Rule’s night low', rule.nightLowC, 'degC', 'T_rule'),
+              input('Years on record', climate.years, 'count'),
+            ],
+          ),
+        }),
+  };
+}
+
+function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
+  const { batch, tables, facilities, life } = context;
+  const pens = facilityOf(facilities, 'field-pen', batch.penId);
+  const coop = facilityOf(facilities, 'coop', batch.coopId);
+  const per = tables.space.pen;
+  const options = { sources: per.sources, mark: per.mark };
+  const birds = life.aliveAll[day]!;
+  const floorNeeded = quantity(
+    'Floor needed outdoors',
+    birds * per.floorM2,
+    'm2',
+    spaceFormulas.floor,
+    [
+      input('Birds at the move', birds, 'count', 'N'),
+      input('Floor a bird', per.floorM2, 'm2', 'a'),
+    ],
+    {
+      ...options,
+      spread: {
+        low: birds * per.low,
+        high: birds * per.high,
+        because: per.because ?? 'sources differ',
+      },
+    },
+  );
+  const home = pens ?? coop;
+  if (!home) {
+    context.issues.push(
+      issue(
+        'note',
+        'no-pen',
+        'No field pen or coop is chosen for after the move, so pens, ground and manure are not worked out.',
+      ),
+    );
+    return { floorNeeded };
+  }
+  const onePenM2 = home.floorM2;
+  const have = pens ? pens.count * pens.floorM2 : onePenM2;
+  const needed = Math.ceil(floorNeeded.value / onePenM2 - 1e-9);
+  const endBirds = life.aliveAll[life.days - 1]!;
+  const endKg = endBirds * life.meanWeightKg[life.days - 1]!;
+  const density = endKg / have;
+  const cap = tables.space.liveWeightCapKgPerM2;
+  if (have + 1e-9 < floorNeeded.value) {
+    context.issues.push(
+      issue(
+        'act',
+        'pens-short',
+        `${home.name} gives ${context.say(have, 'm2')} for ${Math.round(birds)} birds, which need ${context.say(floorNeeded.value, 'm2')}. ${pens ? `Build ${needed - pens.count} more.` : 'Add room.'}`,
+      ),
+    );
+  }
+  if (cap.value < density) {
+    context.issues.push(
+      issue(
+        'act',
+        'stocking-density',
+        `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
+      ),
+    );
+  }
+  const shared: Partial<OutdoorsPart> = {
+    home: home.name,
+    floorNeeded,
+    floorHave: quantity('Floor there is', have, 'm2', spaceFormulas.floor, [
+      input('One pen', onePenM2, 'm2'),
+      input('Pens', pens?.count ?? 1, 'count'),
+    ]),
+    density: quantity('Stocking density at the end', density, 'kgPerM2', spaceFormulas.density, [
+      input('Birds at the end', endBirds, 'count', 'N'),
+      input('Live weight', life.meanWeightKg[life.days - 1]!, 'kg', 'W'),
+      input('Floor', have, 'm2', 'A'),
+    ]),
+  };
+  return pens
+    ? { ...shared, ...movedPens(context, day, { have, needed, onePenM2, count: pens.count }) }
+    : shared;
+}
+
+function movedPens(
+  context: PlanContext,
+  day: number,
+  pens: { have: number; needed: number; onePenM2: number; count: number },
+): Partial<OutdoorsPart> {
+  const { batch, tables, life } = context;
+  context.cautions.add('manure');
+  const moves = batch.movesPerDay ?? 1;
+  const daysOut = life.days - 1 - day;
+  const groundM2 = Math.max(pens.have, pens.have * moves * daysOut);
+  const manure = tables.manure[batch.purpose];
+  let nKg = 0;
+  for (let i = day; i < life.days - 1; i++) {
+    nKg += manure.nKgPerDayPerKgLive * life.aliveAll[i]! * life.meanWeightKg[i]!;
+  }
+  return {
+    pensNeeded: quantity('Pens needed', pens.needed, 'count', spaceFormulas.pens, [
+      input('Birds at the move', life.aliveAll[day]!, 'count', 'N'),
+      input('Floor a bird', tables.space.pen.floorM2, 'm2', 'a'),
+      input('One pen', pens.onePenM2, 'm2', 'A_pen'),
+    ]),
+    movesPerDay: quantity(
+      'Pen moves a day',
+      moves,
+      'ratio',
+      spaceFormulas.ground,
+      [input('Yours, or one a day', moves, 'ratio')],
+      {
+        mark: 'from-memory',
+        spread: { low: 1, high: 2, because: 'twice a day late in life is remembered practice' },
+      },
+    ),
+    ground: quantity('Ground covered', groundM2, 'm2', spaceFormulas.ground, [
+      input('Floor of all pens', pens.have, 'm2'),
+      input('Moves a day', moves, 'ratio', 'm'),
+      input('Days on grass', daysOut, 'day', 'D'),
+    ]),
+    nitrogen: quantity(
+      'Manure nitrogen on that ground',
+      nKg / (groundM2 / 10000),
+      'kgPerHa',
+      spaceFormulas.nitrogen,
+      [
+        input('Nitrogen in all', nKg, 'kg'),
+        input('Ground', groundM2, 'm2', 'G'),
+        input('A day per kg live', manure.nKgPerDayPerKgLive * 1000, 'g'),
+      ],
+    ),
+  };
+}
+
+function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
+  const { batch, tables, facilities, life } = context;
+  const per = tables.space.coop;
+  const options = { sources: per.sources, mark: per.mark };
+  const birds = life.aliveAll[day]!;
+  const hens = life.alive.female[(life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays]!;
+  const coop = facilityOf(facilities, 'coop', batch.coopId);
+  const nests = Math.ceil(hens / per.hensPerNest - 1e-9);
+  const roostCm = birds * per.roostCm;
+  const floorNeeded = quantity(
+    'Coop floor needed',
+    birds * per.floorM2,
+    'm2',
+    spaceFormulas.floor,
+    [
+      input('Birds at the move', birds, 'count', 'N'),
+      input('Floor a bird', per.floorM2, 'm2', 'a'),
+    ],
+    {
+      ...options,
+      spread: {
+        low: birds * per.floorMinM2,
+        high: birds * per.floorMaxM2,
+        because: 'extension figures run from 1.5 to 3 ft² a hen',
+      },
+    },
+  );
+  const short: string[] = [];
+  if (coop && coop.floorM2 < floorNeeded.value)
+    short.push(
+      `floor ${context.say(coop.floorM2, 'm2')} of ${context.say(floorNeeded.value, 'm2')}`,
+    );
+  if (coop && coop.nestBoxes < nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
+  if (coop && coop.roostM * 100 < roostCm)
+    short.push(`roost ${context.say(coop.roostM, 'm')} of ${context.say(roostCm / 100, 'm')}`);
+  if (0 < short.length)
+    context.issues.push(
+      issue('act', 'coop-short', `${coop!.name} is short of: ${short.join('; ')}.`),
+    );
+  if (!coop)
+    context.issues.push(
+      issue(
+        'note',
+        'no-coop',
+        'No coop is chosen for after the move. Choose one to compare it with the need.',
+      ),
+    );
+  return {
+    ...(coop
+      ? {
+          home: coop.name,
+          floorHave: quantity('Coop floor there is', coop.floorM2, 'm2', spaceFormulas.floor, [
+            input('Measured', coop.floorM2, 'm2'),
+          ]),
+        }
+      : {}),
+    floorNeeded,
+    nests: quantity(
+      'Nest boxes',
+      nests,
+      'count',
+      spaceFormulas.floor,
+      [input('Hens', hens, 'count'), input('Hens a nest', per.hensPerNest, 'count')],
+      {
+        ...options,
+        spread: {
+          low: Math.ceil(hens / 7),
+          high: Math.ceil(hens / 4),
+          because: 'one nest for 4 to 7 hens',
+        },
+      },
+    ),
+    roost: quantity(
+      'Roost',
+      roostCm,
+      'cm',
+      spaceFormulas.edge,
+      [input('Birds', birds, 'count', 'N'), input('Roost a bird', per.roostCm, 'cm', 'l')],
+      options,
+    ),
+  };
+}

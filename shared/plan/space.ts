@@ -1,0 +1,170 @@
+import { dailySeries } from '../explain/daily-series.js';
+import {
+  datedFact,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../explain/quantity.js';
+import { facilityOf } from '../farm/facility.js';
+import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
+import { issue } from '../problems/plan-issue.js';
+import { defaultRow, rowById } from '../tables/tables.js';
+import type { PlanContext } from './context.js';
+
+/** One kind of room the birds need, against what there is. */
+export interface SpaceNeed {
+  readonly name: string;
+  readonly most: NumberQuantity;
+  readonly have?: NumberQuantity;
+  /** First day on which it is too small, when there is such a day. */
+  readonly runsOut?: Quantity;
+}
+
+export interface SpacePart {
+  readonly standard: string;
+  readonly needs: readonly SpaceNeed[];
+  readonly litter?: {
+    readonly start: NumberQuantity;
+    readonly total: NumberQuantity;
+    readonly bags: NumberQuantity;
+    readonly cleanOut: Quantity;
+  };
+}
+
+export function planSpace(context: PlanContext): SpacePart {
+  const { batch, tables, facilities, life, brooderDays, series } = context;
+  const standard =
+    batch.spaceStandardId === undefined
+      ? defaultRow(tables.space.brooder)
+      : rowById(tables.space.brooder, batch.spaceStandardId);
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  const days = Math.max(1, brooderDays);
+  const rows = Array.from({ length: days }, (_, i) =>
+    spaceRowAt(standard.rows, life.arrivalAgeDays + i),
+  );
+  const need = (of: 'floorM2' | 'feederCm' | 'drinkerCm') =>
+    Float64Array.from(rows, (row, i) => life.aliveAll[i]! * (row[of] ?? 0));
+  const options = { sources: standard.sources, mark: standard.mark };
+  const floor = need('floorM2');
+  series.push(
+    dailySeries(
+      'floor-need',
+      'Brooder floor needed',
+      'm2',
+      spaceFormulas.floor,
+      floor,
+      [
+        { label: 'Birds alive', symbol: 'N', series: 'alive' },
+        input('Standard', standard.name, 'text'),
+      ],
+      options,
+    ),
+  );
+  const part = (
+    name: string,
+    values: Float64Array,
+    unit: 'm2' | 'cm',
+    have: number | undefined,
+  ): SpaceNeed => {
+    const last = values.length - 1;
+    const most = values[last]!;
+    const outAt = have === undefined ? -1 : values.findIndex((v) => have + 1e-9 < v);
+    const formula = unit === 'm2' ? spaceFormulas.floor : spaceFormulas.edge;
+    if (0 <= outAt) {
+      context.issues.push(
+        issue(
+          'act',
+          `brooder-${unit === 'm2' ? 'floor' : 'edge'}-short`,
+          `${name} runs out on ${context.say(context.dateOf(outAt), 'date')}, at ${life.arrivalAgeDays + outAt} days of age; the birds are to stay until ${context.say(context.dateOf(days), 'date')}. Add room, split the batch, or move them sooner if the nights allow.`,
+        ),
+      );
+    }
+    return {
+      name,
+      most: quantity(
+        `${name} needed at most`,
+        most,
+        unit,
+        formula,
+        [
+          input('Birds alive', life.aliveAll[last]!, 'count', 'N'),
+          input('Age', life.arrivalAgeDays + last, 'day'),
+          input('Standard', standard.name, 'text'),
+        ],
+        options,
+      ),
+      ...(have === undefined
+        ? {}
+        : {
+            have: quantity(`${name} there is`, have, unit, formula, [
+              input('Measured', have, unit),
+            ]),
+          }),
+      ...(outAt < 0
+        ? {}
+        : {
+            runsOut: datedFact(`${name} runs out`, context.dateOf(outAt), spaceFormulas.runsOut, [
+              input('Needed that day', values[outAt]!, unit),
+              input('There is', have!, unit),
+            ]),
+          }),
+    };
+  };
+  const floorHave = brooder && brooder.lengthM * brooder.widthM;
+  const needs = [
+    part('Brooder floor', floor, 'm2', floorHave),
+    part('Feeder edge', need('feederCm'), 'cm', brooder?.feederCm),
+    part('Drinker edge', need('drinkerCm'), 'cm', brooder?.drinkerCm),
+  ];
+  return {
+    standard: standard.name,
+    needs,
+    ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
+  };
+}
+
+function litterOf(
+  { tables, dateOf }: PlanContext,
+  floorM2: number,
+  days: number,
+): NonNullable<SpacePart['litter']> {
+  const { litter } = tables;
+  const topUps = Math.max(0, Math.ceil(days / litter.topUpEveryDays) - 1);
+  const startM3 = floorM2 * litter.depthM;
+  const totalM3 = startM3 * (1 + litter.topUpShare * topUps);
+  const inputs = [
+    input('Floor', floorM2, 'm2', 'A'),
+    input('Depth', litter.depthM * 100, 'cm', 'd'),
+    input('Weekly top-ups', topUps, 'count'),
+  ];
+  const deep = (depthM: number): number => (totalM3 * depthM) / litter.depthM;
+  return {
+    start: quantity('Bedding to start with', startM3, 'm3', spaceFormulas.litter, inputs, {
+      mark: litter.mark,
+      sources: litter.sources,
+    }),
+    total: quantity('Bedding in all', totalM3, 'm3', spaceFormulas.litter, inputs, {
+      spread: {
+        low: deep(litter.low),
+        high: deep(litter.high),
+        because: 'sources lay 7.6 to 15 cm (3 to 6 in)',
+      },
+    }),
+    bags: quantity(
+      'Bags of shavings',
+      Math.ceil(totalM3 / litter.bagLooseM3 - 1e-9),
+      'bags',
+      spaceFormulas.litter,
+      [
+        input('Bedding in all', totalM3, 'm3'),
+        input('One bag opens to', litter.bagLooseM3, 'm3'),
+        input('Note', litter.bagNote, 'text'),
+      ],
+      { mark: 'common-practice' },
+    ),
+    cleanOut: datedFact('Clean out', dateOf(days + 1), spaceFormulas.litter, [
+      input('Days in the brooder', days, 'day'),
+    ]),
+  };
+}

@@ -1,0 +1,200 @@
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { Formula, Mark } from '../explain/formula.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { issue } from '../problems/plan-issue.js';
+import { backSchedule, type HungTask } from '../schedule/back-schedule.js';
+import type { TaskTemplate } from '../tables/tables.js';
+import { planContext, type PlanContext } from './context.js';
+
+export const taskFormulas = {
+  hours: {
+    id: 'task-hours',
+    title: 'Hours of work',
+    words:
+      'A base plus an amount for every 100 birds; daily work is multiplied by its days. Most figures are estimates: put in your own.',
+    symbols: 'h = (b + v·N ÷ 100)·days',
+    sources: ['TASK_KEEPERS'],
+    mark: 'estimate',
+  },
+} satisfies Record<string, Formula>;
+
+export type TaskAnchor = TaskTemplate['anchor'];
+
+export interface PlannedTask {
+  readonly id: string;
+  readonly name: string;
+  readonly anchor: TaskAnchor;
+  readonly offsetDays: number;
+  readonly start: PlainDate;
+  readonly end: PlainDate;
+  readonly latestStart: PlainDate;
+  readonly slackDays: number;
+  readonly alreadyLate: boolean;
+  readonly overdue: boolean;
+  readonly hours: NumberQuantity;
+  readonly needs?: string;
+  readonly waitsFor: readonly string[];
+  readonly ifLate: string;
+  readonly mark: Mark;
+}
+
+export interface TaskChange {
+  readonly id: string;
+  readonly name: string;
+  readonly before: PlainDate;
+  readonly after: PlainDate;
+  readonly movedDays: number;
+  readonly nowLate: boolean;
+}
+
+export interface TasksPart {
+  readonly tasks: readonly PlannedTask[];
+  readonly hoursInAll: number;
+  readonly late: number;
+  /** Only when an earlier arrival date was given to compare with. */
+  readonly changes?: readonly TaskChange[];
+}
+
+export function planTasks(context: PlanContext): TasksPart {
+  const tasks = tasksOf(context);
+  const late = tasks.filter((t) => t.alreadyLate);
+  if (0 < late.length) {
+    context.issues.push(
+      issue(
+        'act',
+        'tasks-late',
+        `${late.length} ${late.length === 1 ? 'task is' : 'tasks are'} already late: ${late
+          .slice(0, 3)
+          .map((t) => t.name.toLowerCase())
+          .join('; ')}${3 < late.length ? ' …' : ''}.`,
+      ),
+    );
+  }
+  const { previousArrivalDate, batch } = context;
+  return {
+    tasks,
+    hoursInAll: Math.round(tasks.reduce((sum, t) => sum + t.hours.value, 0) * 10) / 10,
+    late: late.length,
+    ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate
+      ? { changes: changesSince(context, previousArrivalDate, tasks) }
+      : {}),
+  };
+}
+
+function tasksOf(context: PlanContext): PlannedTask[] {
+  const anchors = anchorDates(context);
+  const hung = templatesOf(context).flatMap((template) => {
+    const anchorDate = anchors[template.anchor];
+    if (anchorDate === undefined) return [];
+    const start = addDays(anchorDate, template.offsetDays);
+    const until = template.until && anchors[template.until];
+    const lengthDays = until ? Math.max(1, daysBetween(start, until)) : template.lengthDays;
+    return [
+      {
+        template,
+        hung: {
+          id: template.id,
+          anchorDate,
+          offsetDays: template.offsetDays,
+          lengthDays,
+          waitsFor: template.waitsFor,
+        } satisfies HungTask,
+      },
+    ];
+  });
+  const names = new Map(context.tables.taskTemplates.map((t) => [t.id, t.name]));
+  const dated = backSchedule(
+    hung.map((each) => each.hung),
+    context.today,
+  );
+  return dated
+    .map((date, k): PlannedTask => {
+      const { template, hung: task } = hung[k]!;
+      return {
+        ...date,
+        name: template.name,
+        anchor: template.anchor,
+        offsetDays: template.offsetDays,
+        hours: hoursOf(context, template, task.lengthDays),
+        ...(template.needs === undefined ? {} : { needs: template.needs }),
+        waitsFor: [
+          ...template.waitsFor.map((id) => names.get(id) ?? id),
+          ...(template.waitsForOutside ?? []).map((who) => `the ${who}`),
+        ],
+        ifLate: template.ifLate,
+        mark: template.mark,
+      };
+    })
+    .sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : a.offsetDays - b.offsetDays));
+}
+
+function templatesOf({ batch, tables }: PlanContext): TaskTemplate[] {
+  const processing = batch.processing ?? 'home';
+  return tables.taskTemplates.filter(
+    (t) =>
+      t.purpose === batch.purpose && (t.processing === undefined || t.processing === processing),
+  );
+}
+
+function anchorDates({
+  batch,
+  life,
+  moveOutDay,
+  dateOf,
+}: PlanContext): Partial<Record<TaskAnchor, PlainDate>> {
+  return {
+    arrival: batch.arrivalDate,
+    ...(moveOutDay === undefined ? {} : { 'move-out': dateOf(moveOutDay) }),
+    ...(life.firstEggAgeDays === undefined
+      ? { processing: dateOf(life.days - 1) }
+      : { 'first-egg': dateOf(life.firstEggAgeDays - life.arrivalAgeDays) }),
+  };
+}
+
+function hoursOf(
+  { life }: PlanContext,
+  template: TaskTemplate,
+  lengthDays: number,
+): NumberQuantity {
+  const each = template.hoursBase + (template.hoursPer100Birds * life.placed) / 100;
+  const days = template.hoursArePerDay ? lengthDays : 1;
+  return quantity(
+    'Hours',
+    each * days,
+    'h',
+    taskFormulas.hours,
+    [
+      input('Base', template.hoursBase, 'h', 'b'),
+      input('For every 100 birds', template.hoursPer100Birds, 'h', 'v'),
+      input('Birds placed', life.placed, 'count', 'N'),
+      input('Days', days, 'day'),
+    ],
+    { mark: template.mark, sources: template.sources },
+  );
+}
+
+function changesSince(
+  context: PlanContext,
+  previousArrivalDate: PlainDate,
+  after: readonly PlannedTask[],
+): TaskChange[] {
+  const before = tasksOf(
+    planContext({ ...context, batch: { ...context.batch, arrivalDate: previousArrivalDate } }),
+  );
+  const old = new Map(before.map((t) => [t.id, t]));
+  return after.flatMap((task) => {
+    const was = old.get(task.id);
+    return was && was.start !== task.start
+      ? [
+          {
+            id: task.id,
+            name: task.name,
+            before: was.start,
+            after: task.start,
+            movedDays: daysBetween(was.start, task.start),
+            nowLate: task.alreadyLate,
+          },
+        ]
+      : [];
+  });
+}

@@ -1,0 +1,192 @@
+import type { Formula } from '../explain/formula.js';
+import type { Brooder, BuildUp } from '../farm/facility.js';
+import { rowById, type HeatTable, type Material } from '../tables/tables.js';
+import { cToF } from '../units/convert.js';
+
+export const brooderHeatFormulas = {
+  need: {
+    id: 'brooder-heat-need',
+    title: 'Heat that the brooder needs',
+    words:
+      'Heat through the walls and lid, plus heat carried off by fresh air, less the warmth of the birds themselves (none in their first week). Heat into the floor and drafts are left out.',
+    symbols: 'Q = UA·(T_in − T_out) + 0.335·ρ/ρ₀·V·(T_in − T_out) − Q_birds, never below 0',
+    sources: ['CONDUCTION', 'BPS1981_VENT', 'CIGR2002'],
+    mark: 'from-memory',
+  },
+  conduction: {
+    id: 'brooder-conduction',
+    title: 'Heat through walls and lid, per degree',
+    words:
+      'Area of each part divided by its R-value: the layers plus the still air inside and the moving air outside.',
+    symbols: 'UA = Σ A ÷ (R_in + Σ d/λ + R_out)',
+    sources: ['CONDUCTION', 'R_VALUES'],
+    mark: 'second-hand',
+  },
+  ventilation: {
+    id: 'brooder-ventilation',
+    title: 'Fresh air the birds need',
+    words:
+      'Minimum rate by metabolic weight. The author of one such rule warns that any minimum can be wrong by half.',
+    symbols: 'V = N·0.54·W^0.75',
+    sources: ['BPS1981_VENT', 'UGA_MIN_VENT'],
+    mark: 'published',
+  },
+  birdHeat: {
+    id: 'bird-sensible-heat',
+    title: 'Warmth of the birds themselves',
+    words:
+      'Total heat by metabolic weight, corrected for temperature, times the share given off as dry heat. Nothing is credited in the first week.',
+    symbols: 'Q_birds = N·10.62·W^0.75·[0.61·(1000 + 20·(20 − T)) − 0.228·T²] ÷ 1000',
+    sources: ['CIGR2002', 'BROODING_HEAT_1982'],
+    mark: 'from-memory',
+  },
+  heatersNeeded: {
+    id: 'heaters-needed',
+    title: 'Lamps, plates or heaters needed',
+    words: 'Heat needed on the coldest expected night, divided by the watts of one, rounded up.',
+    symbols: 'n = ⌈Q ÷ P⌉',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  lampRule: {
+    id: 'lamp-rule',
+    title: 'Lamps by the common rule',
+    words:
+      'One 250 W lamp for 75 chicks at 10 °C (50 °F), one chick fewer for each °F below. No figure is given above 50 °F, so 75 is kept.',
+    symbols: 'n = ⌈N ÷ (75 − (50 − T_F))⌉ for T_F < 50',
+    sources: ['LAMP_RULE'],
+    mark: 'published',
+  },
+  energy: {
+    id: 'heat-energy',
+    title: 'Energy used in a day',
+    words:
+      'With a thermostat: mean heat needed over the day’s mean temperature. Without one: every lamp that the night needs burns day and night.',
+    symbols: 'E = 24 h·Q_mean ÷ 1000, or E = 24 h·n·P ÷ 1000',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  circuit: {
+    id: 'circuit-load',
+    title: 'Load that the circuit can carry all day',
+    words: 'Volts times amps, times 80 % for a load that runs three hours or more.',
+    symbols: 'P = 0.8·V·A',
+    sources: ['NEC_80'],
+    mark: 'second-hand',
+  },
+} satisfies Record<string, Formula>;
+
+/** W per m³/h and K at sea level: 1.2 kg/m³ × 1005 J/(kg·K) ÷ 3600. */
+const AIR_HEAT_W_PER_M3_H_K = (1.2 * 1005) / 3600;
+
+/** Thermal resistance of a build-up with its two air films, m²·K/W. */
+export function totalResistanceM2KPerW(
+  buildUp: BuildUp | undefined,
+  materials: readonly Material[],
+  films: HeatTable['films'],
+): number {
+  const own =
+    buildUp?.rM2KPerW ??
+    (buildUp?.layers ?? []).reduce(
+      (sum, layer) =>
+        sum + (rowById(materials, layer.materialId).rM2KPerWPerM * layer.thicknessMm) / 1000,
+      0,
+    );
+  return films.insideM2KPerW + own + films.outsideM2KPerW;
+}
+
+/**
+ * Heat through walls and lid for each degree of difference, W/K.
+ *
+ * Left out: the floor (bedded) and drafts, which can outweigh everything else.
+ * Source: steady conduction, Q = Σ(A/R)·ΔT.
+ */
+export function conductionWPerK(
+  brooder: Pick<Brooder, 'lengthM' | 'widthM' | 'heightM' | 'walls' | 'roof'>,
+  materials: readonly Material[],
+  films: HeatTable['films'],
+): number {
+  const wallM2 = 2 * (brooder.lengthM + brooder.widthM) * brooder.heightM;
+  const lidM2 = brooder.lengthM * brooder.widthM;
+  return (
+    wallM2 / totalResistanceM2KPerW(brooder.walls, materials, films) +
+    lidM2 / totalResistanceM2KPerW(brooder.roof, materials, films)
+  );
+}
+
+/**
+ * Density of air at an elevation over that at sea level.
+ * Source: FAO-56 eq. 7, P = 101.3·((293 − 0.0065 z)/293)^5.26.
+ */
+export function airDensityShare(elevationM: number): number {
+  return ((293 - 0.0065 * elevationM) / 293) ** 5.26;
+}
+
+/** Heat carried off by fresh air, W for each degree of difference. */
+export function ventilationWPerK(freshAirM3PerH: number, elevationM: number): number {
+  return AIR_HEAT_W_PER_M3_H_K * airDensityShare(elevationM) * freshAirM3PerH;
+}
+
+export interface LowMidHigh {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+/**
+ * Fresh air for a flock by three published minimum rules, m³/h; the middle one is by metabolic
+ * weight (0.54 m³/h per kg^0.75, British Poultry Science 22, 1981).
+ */
+export function freshAirM3PerH(
+  rules: HeatTable['ventilation'],
+  flock: { birds: number; weightKg: number; unventedGas: boolean },
+): LowMidHigh {
+  const metabolic = rules.m3PerHPerKg075 * flock.weightKg ** 0.75;
+  const perKg = rules.m3PerHPerKg * flock.weightKg;
+  const perChick = rules.m3PerHPerChick;
+  const times = flock.birds * (flock.unventedGas ? rules.unventedGasFactor : 1);
+  return {
+    low: times * Math.min(metabolic, perKg),
+    mid: times * metabolic,
+    high: times * Math.max(metabolic, perKg, perChick),
+  };
+}
+
+/** Total heat of one broiler, W: 10.62·W^0.75 at 20 °C, 2 % more per degree below (CIGR 2002). */
+export function birdTotalHeatW(birds: HeatTable['birds'], weightKg: number, airC: number): number {
+  return birds.totalW * weightKg ** birds.exponent * (1 + birds.perK * (20 - airC));
+}
+
+/**
+ * Dry heat of one bird, W, as a range over the unsettled bracket of the CIGR equation.
+ *
+ * mid: 0.61·(1000 + 20(20 − T)) − 0.228·T² per 1000 W at 20 °C; high: the other bracket;
+ * low: 17 % less than mid, as measured on straw litter.
+ */
+export function birdSensibleHeatW(
+  birds: HeatTable['birds'],
+  weightKg: number,
+  airC: number,
+): LowMidHigh {
+  const at20W = birds.totalW * weightKg ** birds.exponent;
+  const perUnit = 1000 * (1 + birds.perK * (20 - airC));
+  const drop = birds.sensibleDropPerK2 * airC * airC;
+  const mid = Math.max(0, (at20W * (birds.sensibleShare * perUnit - drop)) / 1000);
+  const high = Math.max(0, (at20W * birds.sensibleShare * (perUnit - drop)) / 1000);
+  return { low: mid * (1 - birds.litterLoss), mid, high };
+}
+
+/** Lamps by the common rule of thumb, for chicks and the air around the brooder. */
+export function lampsByRule(rule: HeatTable['lampRule'], chicks: number, airC: number): number {
+  const below = Math.max(0, rule.atF - cToF(airC));
+  const perLamp = Math.max(1, rule.chicks - below);
+  return Math.ceil(chicks / perLamp);
+}
+
+/** Watts a circuit may carry for hours on end: 80 % of volts × amps. */
+export function continuousCapacityW(
+  share: number,
+  circuit: { volts: number; amps: number },
+): number {
+  return share * circuit.volts * circuit.amps;
+}

@@ -1,0 +1,79 @@
+import type { Formula } from '../explain/formula.js';
+import type { BroodingSchedule, HeatTable, Tables } from '../tables/tables.js';
+import type { HeatSourceKind } from '../farm/facility.js';
+
+export const broodingFormulas = {
+  underHeater: {
+    id: 'brooder-under-heater',
+    title: 'Temperature at chick height under the heat',
+    words:
+      'Read from the chosen schedule for the age of the birds. A band is read at its middle; a schedule of single days is read evenly between them.',
+    symbols: 'T_h = schedule(age)',
+    sources: [],
+    mark: 'published',
+  },
+  coolEnd: {
+    id: 'brooder-cool-end',
+    title: 'Air at the cool end of the brooder',
+    words:
+      'With a lamp or plate only part of the floor is warm: the far end may be 11 °C (20 °F) cooler, but not below 18 °C (65 °F), so that birds can choose.',
+    symbols: 'T_c = max(18.3 °C, T_h − 11.1 °C)',
+    sources: ['STUDENT_TEXT_BROODING'],
+    mark: 'estimate',
+  },
+  room: {
+    id: 'brooder-room',
+    title: 'Air 30 cm above the floor when the whole room is heated',
+    words: 'A radiant heater holds the floor about 1.7 °C (3 °F) above the air over it.',
+    symbols: 'T_room = T_h − 1.7 °C',
+    sources: ['UGA_RADIANT'],
+    mark: 'estimate',
+  },
+} satisfies Record<string, Formula>;
+
+/**
+ * Chick-height temperature of a schedule at an age, °C.
+ *
+ * @returns undefined past the schedule's last day: no heat is asked for then
+ */
+export function underHeaterC(schedule: BroodingSchedule, ageDays: number): number | undefined {
+  const { steps } = schedule;
+  const last = steps.at(-1)!;
+  if (last.toDay < ageDays) return undefined;
+  if (!schedule.interpolate) {
+    const step = steps.find((s) => s.fromDay <= ageDays && ageDays <= s.toDay);
+    return step && (step.lowC + step.highC) / 2;
+  }
+  const next = steps.findIndex((s) => ageDays <= s.fromDay);
+  const b = steps[next]!;
+  const a = steps[Math.max(0, next - 1)]!;
+  if (a === b || b.fromDay === ageDays) return b.lowC;
+  return a.lowC + ((b.lowC - a.lowC) * (ageDays - a.fromDay)) / (b.fromDay - a.fromDay);
+}
+
+/** Lowest and highest of all schedules' temperatures at an age. */
+export function scheduleSpreadC(
+  tables: Tables,
+  ageDays: number,
+): { low: number; high: number } | undefined {
+  const all = tables.broodingSchedules
+    .map((s) => underHeaterC(s, ageDays))
+    .filter((c) => c !== undefined);
+  return all.length === 0 ? undefined : { low: Math.min(...all), high: Math.max(...all) };
+}
+
+/** Air at the end of the brooder away from a lamp or plate, °C. */
+export function coolEndC(zone: HeatTable['zone'], heaterC: number): number {
+  return Math.min(heaterC, Math.max(zone.coolEndMinC, heaterC - zone.coolEndBelowHeaterK));
+}
+
+/** Mean air that the brooder's shell feels: a warm part under the heat, the rest at the cool end. */
+export function meanBrooderAirC(
+  zone: HeatTable['zone'],
+  heaterC: number,
+  kind: HeatSourceKind,
+): number {
+  if (kind === 'gas') return heaterC - zone.roomBelowHeaterK; // a hover heats the whole room
+  const cool = coolEndC(zone, heaterC);
+  return cool + zone.warmShare * (heaterC - cool);
+}

@@ -1,0 +1,76 @@
+import type { Formula } from '../explain/formula.js';
+import type { SpaceRow } from '../tables/tables.js';
+
+export const spaceFormulas = {
+  floor: {
+    id: 'floor-need',
+    title: 'Floor the birds need',
+    words: 'Floor for one bird of that age in the chosen standard, times the birds alive.',
+    symbols: 'A = N·a(age)',
+    sources: ['EXT_SPACE'],
+    mark: 'published',
+  },
+  edge: {
+    id: 'edge-need',
+    title: 'Feeder or drinker edge the birds need',
+    words: 'Edge for one bird of that age, times the birds alive. Both sides of a trough count.',
+    symbols: 'L = N·l(age)',
+    sources: ['EXT_SPACE'],
+    mark: 'published',
+  },
+  density: {
+    id: 'stocking-density',
+    title: 'Stocking density at the end',
+    words: 'Live weight of all birds divided by the floor they share.',
+    symbols: 'd = N·W ÷ A',
+    sources: ['UK_BROILER_CAP'],
+    mark: 'second-hand',
+  },
+  runsOut: {
+    id: 'space-runs-out',
+    title: 'Day on which it runs out',
+    words: 'First day on which the need is larger than what there is.',
+    symbols: 'min{t: need(t) > have}',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  pens: {
+    id: 'pens-needed',
+    title: 'Field pens needed',
+    words: 'Birds at the move times floor per bird, divided by the floor of one pen, rounded up.',
+    symbols: 'n = ⌈N·a ÷ A_pen⌉',
+    sources: ['PASTURED_PEN', 'CNG_SPACE'],
+    mark: 'second-hand',
+  },
+  ground: {
+    id: 'ground-covered',
+    title: 'Ground covered by the pens',
+    words: 'Floor of all pens, times moves a day, times days on grass: no pen stands twice.',
+    symbols: 'G = n·A_pen·m·D',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  nitrogen: {
+    id: 'manure-nitrogen',
+    title: 'Manure nitrogen laid on that ground',
+    words:
+      'Nitrogen per kilogram of live weight and day, summed over the days on grass, divided by the ground.',
+    symbols: 'N = Σ n_day·N_birds·W(t) ÷ G',
+    sources: ['MANURE_USU'],
+    mark: 'published',
+  },
+  litter: {
+    id: 'litter-volume',
+    title: 'Bedding',
+    words:
+      'Floor times depth at the start; a quarter more each following week as top-up. Bags are counted by the volume one opens to.',
+    symbols: 'V = A·d·(1 + 0.25·weeks)',
+    sources: ['LITTER_EXT'],
+    mark: 'estimate',
+  },
+} satisfies Record<string, Formula>;
+
+/** The row of a standard that holds at an age. */
+export function spaceRowAt(rows: readonly SpaceRow[], ageDays: number): SpaceRow {
+  return rows.findLast((row) => row.fromDay <= ageDays) ?? rows[0]!;
+}

@@ -1,0 +1,58 @@
+/** One thing that is wrong with one field, as data. Wording is made in `describeProblem` only. */
+export interface FieldProblem {
+  /** Path of the field, such as `batch.wantedBirds` or `facilities.2.lengthM`. */
+  readonly field: string;
+  readonly code:
+    'out-of-bounds' | 'not-a-number' | 'not-a-date' | 'not-allowed' | 'missing' | 'conflict';
+  readonly given: unknown;
+  readonly min?: number | string;
+  readonly max?: number | string;
+  readonly allowed?: readonly string[];
+  readonly unit?: string;
+  /** What to do, as an instruction. */
+  readonly fix: string;
+}
+
+/** Raised when input cannot be planned at all. Carries every problem found, not just the first. */
+export class FieldError extends Error {
+  constructor(readonly problems: readonly FieldProblem[]) {
+    super(problems.map(describeProblem).join(' '));
+    this.name = 'FieldError';
+  }
+}
+
+/** Says what was given, what is allowed and what to do. */
+export function describeProblem(problem: FieldProblem): string {
+  return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
+}
+
+function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): string {
+  const value = shown(given);
+  switch (code) {
+    case 'missing':
+      return 'is missing';
+    case 'not-a-number':
+      return `is ${value}, which is not a number`;
+    case 'not-a-date':
+      return `is ${value}, which is not a calendar date`;
+    case 'not-allowed':
+      return `is ${value}, but must be one of: ${(allowed ?? []).join(', ')}`;
+    case 'conflict':
+      return `is ${value}, which contradicts another field`;
+    case 'out-of-bounds':
+      return `is ${value}${unit ? ` ${unit}` : ''}, but must be ${boundsText(min, max, unit)}`;
+  }
+}
+
+function boundsText(min?: number | string, max?: number | string, unit?: string): string {
+  const tail = unit ? ` ${unit}` : '';
+  if (min !== undefined && max !== undefined) return `from ${min} to ${max}${tail}`;
+  if (min !== undefined) return `at least ${min}${tail}`;
+  return `at most ${max}${tail}`;
+}
+
+function shown(given: unknown): string {
+  if (given === undefined) return 'missing';
+  const text = typeof given === 'string' ? `"${given}"` : JSON.stringify(given);
+  return text !== undefined && text.length > 60 ? `${text.slice(0, 57)}…` : String(text);
+}

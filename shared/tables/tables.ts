@@ -1,0 +1,349 @@
+import type { Mark } from '../explain/formula.js';
+
+/** Where a value comes from and how well it is supported. Every table row carries both. */
+export interface Sourced {
+  readonly sources: readonly string[];
+  readonly mark: Mark;
+}
+
+export interface Source {
+  readonly publisher: string;
+  readonly title: string;
+  readonly year: string;
+  readonly url: string;
+  readonly mark: Mark;
+  readonly note?: string;
+}
+
+export type Purpose = 'meat' | 'layers';
+export type Sex = 'straight-run' | 'cockerels' | 'pullets';
+export type BirdSex = 'male' | 'female';
+
+export interface GrowthPoint {
+  readonly ageDays: number;
+  readonly weightKg: number;
+  readonly cumulativeFeedKg?: number;
+}
+
+/** One era of one kind of bird. Points of different eras are never joined. */
+export interface GrowthTable extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly era: string;
+  readonly asHatched?: readonly GrowthPoint[];
+  readonly male?: readonly GrowthPoint[];
+  readonly female?: readonly GrowthPoint[];
+  readonly sexRatio?: Sourced & {
+    readonly points: readonly { readonly ageDays: number; readonly femaleToMale: number }[];
+    readonly note: string;
+  };
+  readonly maleGompertz?: Sourced & {
+    readonly asymptoteKg: number;
+    readonly ratePerDay: number;
+    readonly hatchKg: number;
+  };
+  readonly feedModel?: Sourced & {
+    readonly gainKgPerKg: number;
+    readonly maintenanceKgPerKg075Day: number;
+    readonly note: string;
+  };
+}
+
+export interface Strain {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly purposes: readonly Purpose[];
+  /** The first is the default. */
+  readonly growthTables: readonly string[];
+  readonly weightFactor: number;
+  readonly feedFactor: number;
+  readonly factorSources: readonly string[];
+  readonly factorMark: Mark;
+  readonly wastePercent: number;
+  readonly feedProgramme: Partial<Record<Purpose, string>>;
+  readonly losses: string;
+  readonly layLosses?: string;
+  readonly leaveAgeDays: number;
+  readonly dressing: string;
+  readonly moveOut: string;
+  readonly layCurve?: string;
+}
+
+export interface FeedPhase {
+  readonly id: string;
+  readonly name: string;
+  readonly fromDay: number | 'first-egg';
+  readonly toDay?: number;
+  readonly proteinPercentLow: number;
+  readonly proteinPercentHigh: number;
+  readonly energyKcalPerKg: number;
+  readonly calciumPercent?: number;
+}
+
+export interface FeedProgramme extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly phases: readonly FeedPhase[];
+}
+
+export interface BroodingSchedule extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly default?: boolean;
+  readonly where: string;
+  readonly interpolate: boolean;
+  readonly steps: readonly {
+    readonly fromDay: number;
+    readonly toDay: number;
+    readonly lowC: number;
+    readonly highC: number;
+  }[];
+}
+
+export interface SpaceRow {
+  readonly fromDay: number;
+  readonly toDay?: number;
+  readonly floorM2: number;
+  readonly feederCm?: number;
+  readonly drinkerCm?: number;
+}
+
+export interface BrooderSpaceStandard extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly default?: boolean;
+  readonly rows: readonly SpaceRow[];
+}
+
+export interface SpaceStandards {
+  readonly brooder: readonly BrooderSpaceStandard[];
+  readonly pen: Sourced & Ranged & { readonly floorM2: number };
+  readonly coop: Sourced & {
+    readonly floorM2: number;
+    readonly floorMinM2: number;
+    readonly floorMaxM2: number;
+    readonly runM2: number;
+    readonly hensPerNest: number;
+    readonly roostCm: number;
+    readonly feederCm: number;
+    readonly drinkerCm: number;
+  };
+  readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
+}
+
+interface Ranged {
+  readonly low: number;
+  readonly high: number;
+  readonly because?: string;
+}
+
+export interface WaterTable extends Sourced {
+  readonly referenceC: number;
+  readonly points: readonly { readonly ageDays: number; readonly mLPerDay: number }[];
+}
+
+export interface WaterHeatRise extends Sourced {
+  readonly fromC: number;
+  readonly atC: number;
+  readonly riseLow: number;
+  readonly rise: number;
+  readonly riseHigh: number;
+  readonly because: string;
+}
+
+export interface LossTable extends Sourced {
+  readonly id: string;
+  readonly firstWeekPercent: number;
+  readonly laterPercent: number;
+  readonly laterToDay: number;
+  readonly layYearPercent?: number;
+  readonly cautiousPercent: number;
+}
+
+export interface Dressing extends Sourced, Ranged {
+  readonly id: string;
+  readonly share: number;
+  readonly definition: string;
+}
+
+export interface ProcessingTable {
+  readonly dressing: readonly Dressing[];
+  readonly waterUptake: Sourced & Ranged & { readonly share: number };
+  readonly packing: Sourced & Ranged & { readonly kgPerL: number };
+  readonly withdrawalH: Sourced & Ranged & { readonly value: number };
+  readonly ice: Sourced & Ranged & { readonly share: number };
+  readonly chilling: Sourced & {
+    readonly targetC: number;
+    readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
+  };
+  readonly startHour: number;
+}
+
+export interface LayCurve extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly firstEggWeek: number;
+  readonly scalePercent: number;
+  readonly risePerWeek: number;
+  readonly declinePerWeek: number;
+  readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
+  readonly eggWeightMark: Mark;
+  readonly points: readonly { readonly ageWeeks: number; readonly henDayPercent: number }[];
+  readonly note?: string;
+}
+
+export interface Material extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly rM2KPerWPerM: number;
+}
+
+export interface HeatTable {
+  readonly films: Sourced & { readonly insideM2KPerW: number; readonly outsideM2KPerW: number };
+  readonly birds: Sourced & {
+    readonly totalW: number;
+    readonly exponent: number;
+    readonly perK: number;
+    readonly sensibleShare: number;
+    readonly sensibleDropPerK2: number;
+    readonly litterLoss: number;
+    readonly creditFromDay: number;
+  };
+  readonly ventilation: Sourced & {
+    readonly m3PerHPerKg075: number;
+    readonly m3PerHPerKg: number;
+    readonly m3PerHPerChick: number;
+    readonly unventedGasFactor: number;
+  };
+  readonly zone: Sourced & {
+    readonly coolEndBelowHeaterK: number;
+    readonly coolEndMinC: number;
+    readonly warmShare: number;
+    readonly roomBelowHeaterK: number;
+  };
+  readonly building: Sourced & { readonly warmerThanOutsideK: number };
+  readonly coldNightMarginK: Sourced & { readonly value: number };
+  readonly lampRule: Sourced & {
+    readonly chicks: number;
+    readonly atF: number;
+    readonly lampW: number;
+  };
+  readonly circuit: Sourced & { readonly share: number };
+  readonly propane: Sourced & Ranged & { readonly MJPerL: number };
+}
+
+export interface LitterTable extends Sourced, Ranged {
+  readonly depthM: number;
+  readonly topUpShare: number;
+  readonly topUpEveryDays: number;
+  readonly topUpMark: Mark;
+  readonly bagLooseM3: number;
+  readonly bagNote: string;
+}
+
+export interface LightTable extends Sourced, Ranged {
+  readonly targetH: number;
+  readonly startAgeDays: number;
+  readonly risePerWeekH: number;
+}
+
+export interface MoveOutTable extends Sourced {
+  readonly id: string;
+  readonly rules: readonly MoveOutRule[];
+}
+
+export interface MoveOutRule {
+  readonly id: string;
+  readonly name: string;
+  readonly fromDay: number;
+  readonly nightLowC: number;
+  readonly default?: boolean;
+}
+
+export interface TaskTemplate extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly purpose: Purpose;
+  readonly anchor: 'arrival' | 'move-out' | 'processing' | 'first-egg';
+  /** Daily work that goes on until another anchor. */
+  readonly until?: 'move-out' | 'processing' | 'first-egg';
+  readonly processing?: 'home' | 'hired';
+  readonly offsetDays: number;
+  readonly lengthDays: number;
+  readonly hoursBase: number;
+  readonly hoursPer100Birds: number;
+  readonly hoursArePerDay: boolean;
+  readonly needs?: string;
+  readonly waitsFor: readonly string[];
+  readonly waitsForOutside?: readonly string[];
+  readonly ifLate: string;
+}
+
+export interface Caution {
+  readonly title: string;
+  readonly text: string;
+}
+
+/** Every published table the core works from. Read by whoever calls the core, and handed in. */
+export interface Tables {
+  readonly sources: Readonly<Record<string, Source>>;
+  readonly strains: readonly Strain[];
+  readonly growthTables: readonly GrowthTable[];
+  readonly feedProgrammes: readonly FeedProgramme[];
+  readonly broodingSchedules: readonly BroodingSchedule[];
+  readonly space: SpaceStandards;
+  readonly water: Readonly<Record<Purpose, WaterTable>> & { readonly heat: WaterHeatRise };
+  readonly losses: readonly LossTable[];
+  readonly processing: ProcessingTable;
+  readonly layCurves: readonly LayCurve[];
+  readonly materials: readonly Material[];
+  readonly heat: HeatTable;
+  readonly litter: LitterTable;
+  readonly light: LightTable;
+  readonly moveOut: readonly MoveOutTable[];
+  readonly manure: Readonly<Record<Purpose, Sourced & { readonly nKgPerDayPerKgLive: number }>>;
+  readonly heatStress: Sourced & { readonly beginsC: number; readonly seriousC: number };
+  readonly feedKeeping: Sourced &
+    Ranged & { readonly maxDays: number; readonly bagLeadDays: number };
+  readonly taskTemplates: readonly TaskTemplate[];
+  readonly cautions: Readonly<Record<string, Caution>>;
+}
+
+/** File in `seeds/` that holds each table. One list for the service, the terminal and the tests. */
+export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
+  sources: 'sources.json',
+  strains: 'strains.json',
+  growthTables: 'growth-tables.json',
+  feedProgrammes: 'feed-programmes.json',
+  broodingSchedules: 'brooding-schedules.json',
+  space: 'space-standards.json',
+  water: 'water.json',
+  losses: 'losses.json',
+  processing: 'processing.json',
+  layCurves: 'lay-curves.json',
+  materials: 'materials.json',
+  heat: 'heat.json',
+  litter: 'litter.json',
+  light: 'light.json',
+  moveOut: 'move-out.json',
+  manure: 'manure.json',
+  heatStress: 'heat-stress.json',
+  feedKeeping: 'feed-keeping.json',
+  taskTemplates: 'task-templates.json',
+  cautions: 'cautions.json',
+};
+
+/** The row with an id. Table references are checked once, when tables are loaded. */
+export function rowById<T extends { readonly id: string }>(rows: readonly T[], id: string): T {
+  const row = rows.find((each) => each.id === id);
+  if (!row) throw new Error(`No table row "${id}". Known: ${rows.map((r) => r.id).join(', ')}.`);
+  return row;
+}
+
+/** The row marked as default, else the first. */
+export function defaultRow<T extends { readonly default?: boolean }>(rows: readonly T[]): T {
+  const row = rows.find((each) => each.default) ?? rows[0];
+  if (!row) throw new Error('A table without rows has no default.');
+  return row;
+}

@@ -1,0 +1,63 @@
+import { DateTime } from 'luxon';
+import { SHOWN, toShown, type Unit, type UnitSystem } from './unit.js';
+
+export interface Reader {
+  readonly units: UnitSystem;
+  readonly currency: string;
+}
+
+/** One number or date as a person of this farm reads it, unit included. */
+export function formatValue(value: number | string, unit: Unit, reader: Reader): string {
+  if (typeof value === 'string') return unit === 'date' ? formatDate(value) : value;
+  if (unit === 'money') return formatMoney(value, reader.currency);
+  const { label, digits } = SHOWN[unit][reader.units];
+  const text = groupedNumber(toShown(value, unit, reader.units), digits);
+  return label ? `${text} ${label}` : text;
+}
+
+/** Minor units (cents, pence) → text with the currency's own sign and decimals. */
+export function formatMoney(minor: number, currency: string): string {
+  const format = moneyFormat(currency);
+  return format.format(minor / 10 ** minorDigits(currency));
+}
+
+/** Decimals of a currency's minor unit (ISO 4217 as the runtime knows it): 2 for USD, 0 for JPY. */
+export function minorDigits(currency: string): number {
+  return moneyFormat(currency).resolvedOptions().maximumFractionDigits ?? 2;
+}
+
+/** 2027-04-21 → Wed 21 Apr 2027. */
+export const formatDate = (iso: string): string => DateTime.fromISO(iso).toFormat('ccc d LLL yyyy');
+
+const shortDates = new Map<string, string>();
+
+/** 2027-04-21 → Wed 21 Apr. */
+export function formatShortDate(iso: string): string {
+  let text = shortDates.get(iso);
+  if (text === undefined) {
+    if (5000 < shortDates.size) shortDates.clear();
+    shortDates.set(iso, (text = DateTime.fromISO(iso).toFormat('ccc d LLL')));
+  }
+  return text;
+}
+
+const moneyFormats = new Map<string, Intl.NumberFormat>();
+function moneyFormat(currency: string): Intl.NumberFormat {
+  let format = moneyFormats.get(currency);
+  if (!format) {
+    format = new Intl.NumberFormat('en', { style: 'currency', currency });
+    moneyFormats.set(currency, format);
+  }
+  return format;
+}
+
+const numberFormats = new Map<number, Intl.NumberFormat>();
+function groupedNumber(value: number, digits: number): string {
+  let format = numberFormats.get(digits);
+  if (!format) {
+    format = new Intl.NumberFormat('en', { maximumFractionDigits: digits });
+    numberFormats.set(digits, format);
+  }
+  // Adding 0 turns -0 into 0, which would print as "-0".
+  return format.format(Number(value.toFixed(digits)) + 0);
+}

@@ -1,0 +1,125 @@
+import {
+  CM_PER_IN,
+  HA_PER_ACRE,
+  KG_PER_LB,
+  L_PER_FT3,
+  L_PER_US_GAL,
+  M2_PER_FT2,
+  M_PER_FT,
+  R_SI_PER_R_IP,
+} from './convert.js';
+
+/** What a farm reads and types. Stored values never change with it. */
+export type UnitSystem = 'metric' | 'us';
+
+/** The unit in which a value is stored and computed. Always SI, or a plain count. */
+export type Unit =
+  | 'kg'
+  | 'g'
+  | 'm2'
+  | 'm'
+  | 'cm'
+  | 'mm'
+  | 'degC'
+  | 'K'
+  | 'W'
+  | 'kWh'
+  | 'MJ'
+  | 'L'
+  | 'mL'
+  | 'm3'
+  | 'm3PerH'
+  | 'WPerM2K'
+  | 'm2KPerW'
+  | 'WPerK'
+  | 'kgPerM2'
+  | 'kgPerHa'
+  | 'kgPerL'
+  | 'MJPerL'
+  | 'kcal'
+  | 'day'
+  | 'h'
+  | 'count'
+  | 'eggs'
+  | 'bags'
+  | 'share'
+  | 'ratio'
+  | 'A'
+  | 'V'
+  | 'money'
+  | 'date'
+  | 'text';
+
+/** How one unit is shown in one system: shown = stored × factor + offset. */
+export interface Shown {
+  readonly label: string;
+  readonly factor: number;
+  readonly offset: number;
+  readonly digits: number;
+}
+
+const as = (label: string, factor = 1, digits = 1, offset = 0): Shown => ({
+  label,
+  factor,
+  offset,
+  digits,
+});
+const both = (label: string, digits: number): Record<UnitSystem, Shown> => ({
+  metric: as(label, 1, digits),
+  us: as(label, 1, digits),
+});
+
+/** How each stored unit is shown in each system. The only place where people's units live. */
+export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
+  kg: { metric: as('kg', 1, 2), us: as('lb', 1 / KG_PER_LB, 2) },
+  g: { metric: as('g', 1, 0), us: as('oz', 1 / (KG_PER_LB * 62.5), 1) },
+  m2: { metric: as('m²', 1, 2), us: as('ft²', 1 / M2_PER_FT2, 1) },
+  m: { metric: as('m', 1, 2), us: as('ft', 1 / M_PER_FT, 2) },
+  cm: { metric: as('cm', 1, 1), us: as('in', 1 / CM_PER_IN, 1) },
+  mm: { metric: as('mm', 1, 0), us: as('in', 1 / (CM_PER_IN * 10), 2) },
+  degC: { metric: as('°C', 1, 1), us: as('°F', 1.8, 0, 32) },
+  K: { metric: as('°C', 1, 1), us: as('°F', 1.8, 1) },
+  W: both('W', 0),
+  kWh: both('kWh', 1),
+  MJ: both('MJ', 1),
+  L: { metric: as('L', 1, 1), us: as('gal', 1 / L_PER_US_GAL, 1) },
+  mL: { metric: as('ml', 1, 0), us: as('fl oz', 128 / (L_PER_US_GAL * 1000), 1) },
+  m3: { metric: as('m³', 1, 2), us: as('ft³', 1000 / L_PER_FT3, 1) },
+  m3PerH: { metric: as('m³/h', 1, 1), us: as('cfm', 1000 / (L_PER_FT3 * 60), 1) },
+  WPerM2K: { metric: as('W/(m²·K)', 1, 2), us: as('BTU/(h·ft²·°F)', R_SI_PER_R_IP, 3) },
+  m2KPerW: { metric: as('m²·K/W', 1, 2), us: as('ft²·h·°F/BTU', 1 / R_SI_PER_R_IP, 2) },
+  WPerK: { metric: as('W/K', 1, 2), us: as('W/°F', 5 / 9, 2) },
+  kgPerM2: { metric: as('kg/m²', 1, 1), us: as('lb/ft²', M2_PER_FT2 / KG_PER_LB, 2) },
+  kgPerHa: { metric: as('kg/ha', 1, 0), us: as('lb/acre', HA_PER_ACRE / KG_PER_LB, 0) },
+  kgPerL: { metric: as('kg/L', 1, 2), us: as('lb/ft³', L_PER_FT3 / KG_PER_LB, 0) },
+  MJPerL: { metric: as('MJ/L', 1, 2), us: as('MJ/gal', L_PER_US_GAL, 1) },
+  kcal: both('kcal', 0),
+  day: both('days', 0),
+  h: both('h', 1),
+  count: both('', 0),
+  eggs: both('eggs', 0),
+  bags: both('bags', 0),
+  share: both('%', 1),
+  ratio: both('', 2),
+  A: both('A', 1),
+  V: both('V', 0),
+  money: both('', 2),
+  date: both('', 0),
+  text: both('', 0),
+};
+
+/** Stored value → the number a farm with this system reads. Shares are read as per cent. */
+export function toShown(value: number, unit: Unit, system: UnitSystem): number {
+  if (unit === 'share') return value * 100;
+  const { factor, offset } = SHOWN[unit][system];
+  return value * factor + offset;
+}
+
+/** The number a farm typed → stored value. The inverse of `toShown`. */
+export function fromShown(shown: number, unit: Unit, system: UnitSystem): number {
+  if (unit === 'share') return shown / 100;
+  const { factor, offset } = SHOWN[unit][system];
+  return (shown - offset) / factor;
+}
+
+export const unitLabel = (unit: Unit, system: UnitSystem): string => SHOWN[unit][system].label;

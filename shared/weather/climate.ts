@@ -1,0 +1,220 @@
+import { dayOfYear, isLeapYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
+
+export type WeatherWay = 'fetched' | 'csv' | 'monthly-means';
+
+/** One day's weather as measured or reanalysed. */
+export interface DailyWeather {
+  readonly date: PlainDate;
+  readonly minC: number;
+  readonly maxC: number;
+}
+
+/** What to expect on each day of the year at the farm. Index 0 is 1 January. */
+export interface Climate {
+  readonly way: WeatherWay;
+  /** Where the numbers come from, as shown on the page. */
+  readonly label: string;
+  readonly years: number;
+  readonly meanMinC: readonly number[];
+  readonly meanMaxC: readonly number[];
+  /** A cold night: the 10th percentile of lows, or the mean less a stated margin. */
+  readonly coldMinC: readonly number[];
+  /** A hot day: the 90th percentile of highs, or the mean plus the same margin. */
+  readonly hotMaxC: readonly number[];
+  /**
+   * Deciles (0 to 100 %) of the coldest of three nights in a row from that day on, over all years.
+   * Left out when only monthly means are known: no chance can be given then.
+   */
+  readonly threeNightDeciles?: readonly (readonly number[])[];
+  /** Nights and days ahead that have been forecast; these replace what is expected. */
+  readonly forecast?: readonly DailyWeather[];
+}
+
+const DAYS = 366;
+const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/**
+ * Climate from twelve monthly means: a smooth yearly curve whose monthly means are the given ones.
+ *
+ * Straight lines between mid-months flatten the peaks; the mid-month values are therefore moved
+ * until each month's mean comes out right (a dozen rounds are plenty).
+ *
+ * @param marginK how much colder than the mean a cold night, and hotter a hot day, is taken to be
+ */
+export function climateFromMonthlyMeans(
+  monthlyMinC: readonly number[],
+  monthlyMaxC: readonly number[],
+  marginK: number,
+): Climate {
+  const meanMinC = smoothYear(monthlyMinC);
+  const meanMaxC = smoothYear(monthlyMaxC);
+  return {
+    way: 'monthly-means',
+    label: 'Typed monthly means',
+    years: 0,
+    meanMinC,
+    meanMaxC,
+    coldMinC: meanMinC.map((c) => tenth(c - marginK)),
+    hotMaxC: meanMaxC.map((c) => tenth(c + marginK)),
+  };
+}
+
+/** Fewest days of history from which a climate is worked out: three whole years. */
+export const FEWEST_CLIMATE_DAYS = 1095;
+
+/** Days either side of a date that count as the same time of year. */
+const WINDOW_DAYS = 7;
+
+/**
+ * Climate from daily history: means and percentiles over all years within a week of each date.
+ *
+ * @param history in date order; gaps are allowed, a gap never joins two nights
+ */
+export function climateFromDaily(
+  history: readonly DailyWeather[],
+  source: { way: 'fetched' | 'csv'; label: string },
+): Climate {
+  const lows = emptyYear();
+  const highs = emptyYear();
+  const triples = emptyYear();
+  history.forEach((day, i) => {
+    const slot = slotOf(day.date);
+    lows[slot]!.push(day.minC);
+    highs[slot]!.push(day.maxC);
+    const next = history[i + 1];
+    const third = history[i + 2];
+    if (next && third && isNextDay(day.date, next.date) && isNextDay(next.date, third.date)) {
+      triples[slot]!.push(Math.min(day.minC, next.minC, third.minC));
+    }
+  });
+  const around = (year: readonly number[][], slot: number): number[] => {
+    const values: number[] = [];
+    for (let offset = -WINDOW_DAYS; offset <= WINDOW_DAYS; offset++) {
+      values.push(...year[(slot + offset + DAYS) % DAYS]!);
+    }
+    return values.sort((a, b) => a - b);
+  };
+  const lowsAround = lows.map((_, slot) => around(lows, slot));
+  const highsAround = highs.map((_, slot) => around(highs, slot));
+  return {
+    ...source,
+    years: new Set(history.map((day) => yearOf(day.date))).size,
+    meanMinC: lowsAround.map((values) => tenth(mean(values))),
+    meanMaxC: highsAround.map((values) => tenth(mean(values))),
+    coldMinC: lowsAround.map((values) => tenth(percentile(values, 0.1))),
+    hotMaxC: highsAround.map((values) => tenth(percentile(values, 0.9))),
+    threeNightDeciles: triples.map((_, slot) => {
+      const values = around(triples, slot);
+      return Array.from({ length: 11 }, (_each, k) => tenth(percentile(values, k / 10)));
+    }),
+  };
+}
+
+/** Expected weather of each of `days.length` days, forecast days replacing the climate. */
+export function expectedWeather(
+  climate: Climate,
+  days: {
+    readonly dayOfYear: Int16Array;
+    readonly forecastByIndex?: ReadonlyMap<number, DailyWeather>;
+  },
+): { minC: Float64Array; maxC: Float64Array; coldMinC: Float64Array; hotMaxC: Float64Array } {
+  const n = days.dayOfYear.length;
+  const minC = new Float64Array(n);
+  const maxC = new Float64Array(n);
+  const coldMinC = new Float64Array(n);
+  const hotMaxC = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const slot = days.dayOfYear[i]! - 1;
+    const known = days.forecastByIndex?.get(i);
+    minC[i] = known?.minC ?? climate.meanMinC[slot]!;
+    maxC[i] = known?.maxC ?? climate.meanMaxC[slot]!;
+    coldMinC[i] = known?.minC ?? climate.coldMinC[slot]!;
+    hotMaxC[i] = known?.maxC ?? climate.hotMaxC[slot]!;
+  }
+  return { minC, maxC, coldMinC, hotMaxC };
+}
+
+/**
+ * Share of past years in which the coldest of the three nights from a day on stayed at or above a
+ * temperature; undefined without daily history.
+ */
+export function shareOfYearsAtLeast(
+  climate: Climate,
+  dayOfTheYear: number,
+  nightLowC: number,
+): number | undefined {
+  const deciles = climate.threeNightDeciles?.[dayOfTheYear - 1];
+  if (!deciles) return undefined;
+  if (nightLowC <= deciles[0]!) return 1;
+  if (deciles[10]! < nightLowC) return 0;
+  const k = deciles.findIndex((c) => nightLowC <= c);
+  const [below, above] = [deciles[k - 1]!, deciles[k]!];
+  const part = above === below ? 0 : (nightLowC - below) / (above - below);
+  return 1 - (k - 1 + part) / 10;
+}
+
+function smoothYear(monthly: readonly number[]): number[] {
+  const knots = [...monthly];
+  let year = interpolateYear(knots);
+  for (let round = 0; round < 12; round++) {
+    const means = monthMeans(year);
+    knots.forEach((knot, month) => (knots[month] = knot + monthly[month]! - means[month]!));
+    year = interpolateYear(knots);
+  }
+  return year.map(tenth);
+}
+
+function interpolateYear(knots: readonly number[]): number[] {
+  const centres: number[] = [];
+  let start = 0;
+  for (const days of MONTH_DAYS) {
+    centres.push(start + days / 2);
+    start += days;
+  }
+  const length = start;
+  return Array.from({ length: DAYS }, (_, i) => {
+    const day = Math.min(i + 0.5, length);
+    let month = centres.findIndex((centre) => day < centre);
+    if (month === -1) month = 12;
+    const before = (month + 11) % 12;
+    const after = month % 12;
+    const from = month === 0 ? centres[11]! - length : centres[before]!;
+    const to = month === 12 ? centres[0]! + length : centres[after]!;
+    // A half cosine between mid-months keeps the curve smooth at the knots.
+    const t = (1 - Math.cos((Math.PI * (day - from)) / (to - from))) / 2;
+    return knots[before]! + (knots[after]! - knots[before]!) * t;
+  });
+}
+
+function monthMeans(year: readonly number[]): number[] {
+  let start = 0;
+  return MONTH_DAYS.map((days) => {
+    const values = year.slice(Math.round(start), Math.round(start + days));
+    start += days;
+    return mean(values);
+  });
+}
+
+/** Slot 0 to 365 of a date: its day of the year. A leap year shifts it by one day, within the window. */
+function slotOf(date: PlainDate): number {
+  return dayOfYear(date) - 1;
+}
+
+function isNextDay(a: PlainDate, b: PlainDate): boolean {
+  const [from, to] = [dayOfYear(a), dayOfYear(b)];
+  if (to === from + 1) return yearOf(a) === yearOf(b);
+  return to === 1 && from === (isLeapYear(yearOf(a)) ? 366 : 365) && yearOf(b) === yearOf(a) + 1;
+}
+
+/** Linear between order statistics, (n − 1)q. `sorted` rises. */
+export function percentile(sorted: readonly number[], share: number): number {
+  const at = (sorted.length - 1) * share;
+  const low = Math.floor(at);
+  const high = Math.min(sorted.length - 1, low + 1);
+  return sorted[low]! + (sorted[high]! - sorted[low]!) * (at - low);
+}
+
+const emptyYear = (): number[][] => Array.from({ length: DAYS }, () => []);
+const mean = (values: readonly number[]): number =>
+  values.reduce((a, b) => a + b, 0) / values.length;
+const tenth = (value: number): number => Math.round(value * 10) / 10;
