@@ -63,6 +63,7 @@ export const BOUNDS = {
   dressingShare: within(0.4, 0.9, 'share', 'Give the dressed share of live weight, 40 to 90 %.'),
   movesPerDay: within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
   withdrawalDays: within(0, 60, 'day', 'Take the days from the label of the bag.', true),
+  weekday: within(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.', true),
   bagKg: within(1, 1500, 'kg', 'Read the weight of one bag.'),
 } satisfies Record<string, Bounds>;
 

@@ -118,8 +118,13 @@ export function planBill(
   }
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
   const endBirds = parts.leaving?.birds ?? parts.birds.atEnd.value;
-  const unit = (label: string, n: number, what: NumberQuantity | undefined): NumberQuantity =>
-    quantity(label, n === 0 ? 0 : totalMinor / n, 'money', billFormulas.unit, [
+  const unit = (
+    label: string,
+    n: number,
+    what: NumberQuantity | undefined,
+    shownAs: 'money' | 'moneyPerKg' = 'money',
+  ): NumberQuantity =>
+    quantity(label, n === 0 ? 0 : totalMinor / n, shownAs, billFormulas.unit, [
       input('The bill', totalMinor, 'money', 'C'),
       input(what?.label ?? 'Birds at the end', n, what?.unit ?? 'count', 'n'),
     ]);
@@ -141,12 +146,8 @@ export function planBill(
     ),
     ...(parts.leaving
       ? {
-          perKgLive: unit('Cost per kg live', parts.leaving.liveAll.value, parts.leaving.liveAll),
-          perKgDressed: unit(
-            'Cost per kg dressed',
-            parts.leaving.dressedAll.value,
-            parts.leaving.dressedAll,
-          ),
+          perKgLive: unit('Cost of live weight', parts.leaving.liveAll.value, parts.leaving.liveAll, 'moneyPerKg'),
+          perKgDressed: unit('Cost of dressed weight', parts.leaving.dressedAll.value, parts.leaving.dressedAll, 'moneyPerKg'),
         }
       : {}),
     ...(parts.laying

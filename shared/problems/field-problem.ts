@@ -1,3 +1,5 @@
+import { SHOWN, unitLabel, type Unit } from '../units/unit.js';
+
 /** One thing that is wrong with one field, as data. Wording is made in `describeProblem` only. */
 export interface FieldProblem {
   /** Path of the field, such as `batch.wantedBirds` or `facilities.2.lengthM`. */
@@ -36,19 +38,29 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
     case 'not-a-date':
       return `is ${value}, which is not a calendar date`;
     case 'not-allowed':
-      return `is ${value}, but must be one of: ${(allowed ?? []).join(', ')}`;
+      return allowed === undefined || allowed.length === 0
+        ? `is ${value}, which is not known here`
+        : `is ${value}, but must be one of: ${allowed.join(', ')}`;
     case 'conflict':
       return `is ${value}, which contradicts another field`;
-    case 'out-of-bounds':
-      return `is ${value}${unit ? ` ${unit}` : ''}, but must be ${boundsText(min, max, unit)}`;
+    case 'out-of-bounds': {
+      const tail = unitText(unit);
+      return `is ${value}${typeof given === 'number' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
+    }
   }
 }
 
-function boundsText(min?: number | string, max?: number | string, unit?: string): string {
-  const tail = unit ? ` ${unit}` : '';
+function boundsText(min: number | string | undefined, max: number | string | undefined, tail: string): string {
   if (min !== undefined && max !== undefined) return `from ${min} to ${max}${tail}`;
   if (min !== undefined) return `at least ${min}${tail}`;
   return `at most ${max}${tail}`;
+}
+
+/** A stored unit is shown by its label; any other word as it is. */
+function unitText(unit: string | undefined): string {
+  if (unit === undefined) return '';
+  const label = unit in SHOWN ? unitLabel(unit as Unit, 'metric') : unit;
+  return label === '' ? '' : ` ${label}`;
 }
 
 function shown(given: unknown): string {

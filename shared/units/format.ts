@@ -10,6 +10,9 @@ export interface Reader {
 export function formatValue(value: number | string, unit: Unit, reader: Reader): string {
   if (typeof value === 'string') return unit === 'date' ? formatDate(value) : value;
   if (unit === 'money') return formatMoney(value, reader.currency);
+  if (unit === 'moneyPerKg') {
+    return `${formatMoney(toShown(value, unit, reader.units), reader.currency)} ${SHOWN[unit][reader.units].label}`;
+  }
   const { label, digits } = SHOWN[unit][reader.units];
   const text = groupedNumber(toShown(value, unit, reader.units), digits);
   return label ? `${text} ${label}` : text;

@@ -47,6 +47,7 @@ export type Unit =
   | 'A'
   | 'V'
   | 'money'
+  | 'moneyPerKg'
   | 'date'
   | 'text';
 
@@ -104,6 +105,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   A: both('A', 1),
   V: both('V', 0),
   money: both('', 2),
+  moneyPerKg: { metric: as('a kg', 1, 2), us: as('a lb', KG_PER_LB, 2) },
   date: both('', 0),
   text: both('', 0),
 };

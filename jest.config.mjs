@@ -1,0 +1,20 @@
+/** One project for each size of test; `test/run-all.mjs` says which databases and browser there are. */
+const shared = {
+  rootDir: '.',
+  testEnvironment: 'node',
+  extensionsToTreatAsEsm: ['.ts'],
+  transform: { '^.+\\.ts$': ['@swc/jest'] },
+  moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
+};
+
+export default {
+  projects: [
+    {
+      ...shared,
+      displayName: 'core',
+      testMatch: ['<rootDir>/test/{calendar,explain,farm,maths,money,plan,poultry,published,schedule,seeds,units,weather,house,cli}/**/*.test.ts'],
+    },
+    { ...shared, displayName: 'service', testMatch: ['<rootDir>/test/service/**/*.test.ts'] },
+    { ...shared, displayName: 'page', testMatch: ['<rootDir>/test/page/**/*.test.ts'] },
+  ],
+};

@@ -1,0 +1,31 @@
+import { Module } from '@nestjs/common';
+import { ServeStaticModule } from '@nestjs/serve-static';
+import { TypeOrmModule } from '@nestjs/typeorm';
+import { join } from 'node:path';
+import { BatchesModule } from './batches/batches.module.js';
+import { dataSourceOptions } from './database/data-source.js';
+import { FacilitiesModule } from './facilities/facilities.module.js';
+import { FarmsModule } from './farms/farms.module.js';
+import { PeopleModule } from './people/people.module.js';
+import { PlansModule } from './plans/plans.module.js';
+import { PROJECT_ROOT } from './reference/load-tables.js';
+import { ReferenceModule } from './reference/reference.module.js';
+import { WeatherModule } from './weather/weather.module.js';
+
+@Module({
+  imports: [
+    TypeOrmModule.forRootAsync({ useFactory: () => dataSourceOptions() }),
+    ServeStaticModule.forRoot({
+      rootPath: join(PROJECT_ROOT, 'dist', 'web'),
+      exclude: ['/api', '/api/{*rest}'],
+    }),
+    ReferenceModule,
+    FarmsModule,
+    FacilitiesModule,
+    PeopleModule,
+    BatchesModule,
+    WeatherModule,
+    PlansModule,
+  ],
+})
+export class AppModule {}

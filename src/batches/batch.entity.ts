@@ -1,0 +1,21 @@
+import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import type { Batch } from '../../shared/farm/batch.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+/** One batch. The fields that lists sort and show are columns; the rest is the order as sent. */
+@Entity('batches')
+export class BatchEntity {
+  @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
+  @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' }) @JoinColumn({ name: 'farmId' }) farm?: FarmEntity;
+  @Column({ type: 'varchar', length: 80 }) name!: string;
+  @Column({ type: 'date' }) arrivalDate!: string;
+  @Column({ type: 'simple-json' }) details!: Omit<Batch, 'id' | 'name' | 'arrivalDate'>;
+}
+
+export const toBatch = ({ id, name, arrivalDate, details }: BatchEntity): Batch & { id: string } => ({
+  ...details,
+  id,
+  name,
+  arrivalDate,
+});

@@ -1,0 +1,62 @@
+import { Injectable } from '@nestjs/common';
+import { InjectDataSource } from '@nestjs/typeorm';
+import { DataSource } from 'typeorm';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import { checkBatch } from '../../shared/plan/check-batch.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { OwnedRows } from '../common/owned-rows.js';
+import { FacilitiesService } from '../facilities/facilities.service.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import type { BatchDto } from './batch.dto.js';
+import { BatchEntity, toBatch } from './batch.entity.js';
+
+@Injectable()
+export class BatchesService {
+  private readonly rows: OwnedRows<BatchEntity>;
+
+  constructor(
+    @InjectDataSource() source: DataSource,
+    private readonly farms: FarmsService,
+    private readonly facilities: FacilitiesService,
+    private readonly tables: TablesService,
+  ) {
+    this.rows = new OwnedRows(source, BatchEntity, 'batch', { arrivalDate: 'ASC', name: 'ASC' });
+  }
+
+  async create(farmId: string, dto: BatchDto): Promise<Batch & { id: string }> {
+    await this.check(farmId, dto);
+    return toBatch(await this.rows.create(farmId, valuesOf(dto)));
+  }
+
+  async findAll(farmId: string): Promise<(Batch & { id: string })[]> {
+    return (await this.rows.findAll(farmId)).map(toBatch);
+  }
+
+  async findOne(farmId: string, id: string): Promise<Batch & { id: string }> {
+    return toBatch(await this.rows.findOne(farmId, id));
+  }
+
+  async update(farmId: string, id: string, dto: BatchDto): Promise<Batch & { id: string }> {
+    await this.check(farmId, dto);
+    return toBatch(await this.rows.update(farmId, id, valuesOf(dto)));
+  }
+
+  remove(farmId: string, id: string): Promise<void> {
+    return this.rows.remove(farmId, id);
+  }
+
+  /** A batch that could not be planned is not saved either. */
+  private async check(farmId: string, batch: Batch): Promise<void> {
+    const farm = await this.farms.findOne(farmId);
+    const facilities = await this.facilities.findAll(farmId);
+    const { tables } = this.tables;
+    const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value);
+    checkBatch({ farm, climate, facilities, people: [], batch, occupied: [], tables, today: plainDateAt(Date.now(), farm.timeZone) });
+  }
+}
+
+function valuesOf({ id: _id, name, arrivalDate, ...details }: BatchDto): Pick<BatchEntity, 'name' | 'arrivalDate' | 'details'> {
+  return { name, arrivalDate, details };
+}

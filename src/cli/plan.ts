@@ -1,0 +1,79 @@
+import 'reflect-metadata';
+import { readFileSync } from 'node:fs';
+import { parse, printParseErrorCode, type ParseError } from 'jsonc-parser';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { describeProblem, FieldError } from '../../shared/problems/field-problem.js';
+import { checkDto } from '../common/check-dto.js';
+import { OrderDto } from '../plans/order.dto.js';
+import { requestOfOrder } from '../plans/order-request.js';
+import { loadTables } from '../reference/load-tables.js';
+import { explainText, printArrivals, printPlan } from './print-plan.js';
+
+const USAGE = `Plans an order without a server.
+
+  npm run --silent plan -- ORDER.json                 the plan as tables
+  npm run --silent plan -- ORDER.json --json          exactly what the API returns
+  npm run --silent plan -- ORDER.json --explain       every number opened to its formula and source
+  npm run --silent plan -- ORDER.json --explain heat  only numbers whose label holds a word
+  npm run --silent plan -- ORDER.json --arrivals 2027-03-01 2027-09-30
+  npm run --silent plan -- ORDER.json --arrivals 2027-03-01 2027-09-30 --why-not 2027-03-10
+
+ORDER may hold comments; seeds/order.example.jsonc is one to start from.`;
+
+process.exitCode = run(process.argv.slice(2));
+
+function run(args: readonly string[]): number {
+  const [file, ...options] = args;
+  if (file === undefined || file === '--help' || file === '-h') {
+    console.log(USAGE);
+    return file === undefined ? 2 : 0;
+  }
+  try {
+    const request = requestOf(file);
+    const output = outputOf(request, options);
+    process.stdout.write(`${output}\n`);
+    return 0;
+  } catch (error) {
+    if (!(error instanceof FieldError)) throw error;
+    for (const problem of error.problems) console.error(describeProblem(problem));
+    return 1;
+  }
+}
+
+function outputOf(request: PlanRequest, [option, ...values]: readonly string[]): string {
+  if (option === '--arrivals') {
+    const [from = '', to = '', also, date = ''] = values;
+    const weeks = findArrivals(request, { from, to });
+    return also === '--why-not' ? whyNot(weeks, date) : printArrivals(weeks);
+  }
+  const plan: BatchPlan = planBatch(request);
+  if (option === undefined) return printPlan(plan, request);
+  if (option === '--json') return JSON.stringify(plan);
+  if (option === '--explain') return explainText(plan, request, values.join(' '));
+  throw new FieldError([
+    { field: 'option', code: 'not-allowed', given: option, allowed: ['--json', '--explain', '--arrivals'], fix: 'Run with --help for examples.' },
+  ]);
+}
+
+function requestOf(file: string): PlanRequest {
+  const errors: ParseError[] = [];
+  const text = readOrder(file);
+  const order: unknown = parse(text, errors, { allowTrailingComma: true });
+  const first = errors[0];
+  if (first) {
+    const line = text.slice(0, first.offset).split('\n').length;
+    throw new FieldError([{ field: `${file} line ${line}`, code: 'not-allowed', given: printParseErrorCode(first.error), allowed: ['JSON, with comments'], fix: 'Check for a missing quote, comma or bracket near that line.' }]);
+  }
+  return requestOfOrder(checkDto(OrderDto, order), loadTables(), Date.now());
+}
+
+function readOrder(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    const reason = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'There is no such file.' : 'The file cannot be read.';
+    throw new FieldError([{ field: 'file', code: 'not-allowed', given: file, allowed: ['a readable file'], fix: `${reason} Give the path of an order.` }]);
+  }
+}

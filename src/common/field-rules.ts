@@ -1,0 +1,145 @@
+import { applyDecorators } from '@nestjs/common';
+import { ApiProperty } from '@nestjs/swagger';
+import { ValidateBy, type ValidationArguments } from 'class-validator';
+import { isPlainDate, isTimeZone } from '../../shared/calendar/plain-date.js';
+import { BOUNDS, type BoundName, type Bounds } from '../../shared/farm/bounds.js';
+import { isPrice } from '../../shared/money/money.js';
+import { describeProblem, type FieldProblem } from '../../shared/problems/field-problem.js';
+
+/** What a rule knows of a problem before the path and the value are known. */
+export type ProblemPart = Omit<FieldProblem, 'field' | 'given'>;
+
+/**
+ * A class-validator rule that carries its problem as data: the error filter fills in the path and
+ * the value, and wording stays in one place.
+ */
+function rule(name: string, isValid: (value: unknown) => boolean, part: ProblemPart): PropertyDecorator {
+  return ValidateBy(
+    {
+      name,
+      validator: {
+        validate: isValid,
+        defaultMessage: (args?: ValidationArguments) =>
+          describeProblem({ field: args?.property ?? '', given: args?.value, ...part }),
+      },
+    },
+    { context: part },
+  );
+}
+
+/** A number within named bounds. */
+export function Within(name: BoundName): PropertyDecorator {
+  const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;
+  return applyDecorators(
+    ApiProperty({ minimum: min, maximum: max, type: integer ? 'integer' : 'number', description: `${unit}. ${fix}` }),
+    rule(
+      'within',
+      (value) =>
+        typeof value === 'number' && Number.isFinite(value) && min <= value && value <= max && (!integer || Number.isInteger(value)),
+      { code: 'out-of-bounds', min, max, unit, fix: integer ? `${fix} Whole numbers only.` : fix },
+    ),
+  );
+}
+
+/** Text of 1 to 80 characters, not only blanks. */
+export const ShortText = (fix = 'Write 1 to 80 characters.'): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ minLength: 1, maxLength: 80 }),
+    rule('shortText', (v) => typeof v === 'string' && v.trim().length > 0 && v.length <= 80, {
+      code: 'out-of-bounds',
+      min: 1,
+      max: 80,
+      unit: 'characters',
+      fix,
+    }),
+  );
+
+export const DateOnly = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ format: 'date', example: '2027-04-21' }),
+    rule('dateOnly', isPlainDate, {
+      code: 'not-a-date',
+      fix: 'Write year-month-day, such as 2027-04-21, between 1900 and 2199.',
+    }),
+  );
+
+export const OneOf = (allowed: readonly string[]): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ enum: allowed }),
+    rule('oneOf', (v) => typeof v === 'string' && allowed.includes(v), {
+      code: 'not-allowed',
+      allowed,
+      fix: 'Choose one of these.',
+    }),
+  );
+
+export const PriceText = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: String, example: '24.50' }),
+    rule('price', isPrice, {
+      code: 'not-a-number',
+      fix: 'Write a price as decimal text, such as "24.50", without a sign or currency.',
+    }),
+  );
+
+export const TimeZoneName = (): PropertyDecorator =>
+  rule('timeZone', isTimeZone, { code: 'not-allowed', allowed: ['an IANA time zone'], fix: 'Write it as in "America/New_York".' });
+
+const currencies = new Set(Intl.supportedValuesOf('currency'));
+export const CurrencyCode = (): PropertyDecorator =>
+  rule('currency', (v) => typeof v === 'string' && currencies.has(v), {
+    code: 'not-allowed',
+    allowed: ['an ISO 4217 code'],
+    fix: 'Write three letters, such as USD, EUR or GBP.',
+  });
+
+export const MonthDay = (): PropertyDecorator =>
+  rule('monthDay', (v) => typeof v === 'string' && isPlainDate(`2024-${v}`), {
+    code: 'not-a-date',
+    fix: 'Write month-day, such as 05-20.',
+  });
+
+export const IdText = (): PropertyDecorator =>
+  rule('id', (v) => typeof v === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(v), {
+    code: 'not-allowed',
+    allowed: ['letters, digits and dashes, 1 to 64'],
+    fix: 'Use the id as the service gave it.',
+  });
+
+export const YesNo = (): PropertyDecorator =>
+  rule('yesNo', (v) => typeof v === 'boolean', { code: 'not-allowed', allowed: ['true', 'false'], fix: 'Write true or false.' });
+
+/** Twelve numbers within bounds, January first. */
+export function TwelveMonths(name: BoundName): PropertyDecorator {
+  const { min, max, unit } = BOUNDS[name];
+  return applyDecorators(
+    ApiProperty({ type: [Number], minItems: 12, maxItems: 12 }),
+    rule(
+      'twelveMonths',
+      (v) => Array.isArray(v) && v.length === 12 && v.every((c) => typeof c === 'number' && min <= c && c <= max),
+      { code: 'out-of-bounds', min, max, unit, fix: 'Give twelve monthly means, January first; check °C against °F.' },
+    ),
+  );
+}
+
+/** A list of plain dates. */
+export const DateList = (most: number): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: [String], maxItems: most }),
+    rule('dateList', (v) => Array.isArray(v) && v.length <= most && v.every(isPlainDate), {
+      code: 'not-a-date',
+      fix: `Give up to ${most} dates, each year-month-day.`,
+    }),
+  );
+
+/** Price text by feed phase. */
+export const PriceRecord = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: Object, example: { starter: '24.50' } }),
+    rule(
+      'priceRecord',
+      (v) =>
+        typeof v === 'object' && v !== null && !Array.isArray(v) && Object.keys(v).length <= 12 && Object.values(v).every(isPrice),
+      { code: 'not-a-number', fix: 'Give each phase a price as decimal text, such as "24.50".' },
+    ),
+  );

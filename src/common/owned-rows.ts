@@ -1,0 +1,78 @@
+import { NotFoundException } from '@nestjs/common';
+import { randomUUID } from 'node:crypto';
+import type { DataSource, DeepPartial, EntityTarget, FindOptionsOrder, FindOptionsWhere } from 'typeorm';
+import { MAX_LIST } from '../../shared/farm/bounds.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+export interface OwnedRow {
+  id: string;
+  farmId: string;
+}
+
+/**
+ * The rows of one kind that belong to a farm. Every read and write names the farm, so that the id
+ * of another farm's row is simply not found; every write raises the farm's revision with it.
+ */
+export class OwnedRows<Row extends OwnedRow> {
+  constructor(
+    private readonly source: DataSource,
+    private readonly target: EntityTarget<Row>,
+    /** What one row is called in messages. */
+    private readonly noun: string,
+    private readonly order: FindOptionsOrder<Row>,
+  ) {}
+
+  async create(farmId: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
+    return this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const rows = manager.getRepository(this.target);
+      if (MAX_LIST <= (await rows.countBy({ farmId } as FindOptionsWhere<Row>))) {
+        throw new FieldError([{ field: this.noun, code: 'out-of-bounds', given: MAX_LIST + 1, max: MAX_LIST, fix: `Delete a ${this.noun} that is no longer needed first.` }]);
+      }
+      const row = rows.create({ ...values, id: randomUUID(), farmId } as unknown as DeepPartial<Row>);
+      return rows.save(row);
+    });
+  }
+
+  findAll(farmId: string): Promise<Row[]> {
+    return this.source.getRepository(this.target).find({ where: { farmId } as FindOptionsWhere<Row>, order: this.order });
+  }
+
+  async findOne(farmId: string, id: string): Promise<Row> {
+    const row = await this.source.getRepository(this.target).findOneBy({ id, farmId } as FindOptionsWhere<Row>);
+    if (!row) throw this.notFound(id);
+    return row;
+  }
+
+  async update(farmId: string, id: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
+    return this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const rows = manager.getRepository(this.target);
+      const row = await rows.findOneBy({ id, farmId } as FindOptionsWhere<Row>);
+      if (!row) throw this.notFound(id);
+      return rows.save(Object.assign(row, values));
+    });
+  }
+
+  async remove(farmId: string, id: string): Promise<void> {
+    await this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const { affected } = await manager.getRepository(this.target).delete({ id, farmId } as FindOptionsWhere<Row>);
+      if (affected === 0) throw this.notFound(id);
+    });
+  }
+
+  private notFound(id: string): NotFoundException {
+    return new NotFoundException(`This farm has no ${this.noun} with the id "${id.slice(0, 64)}".`);
+  }
+}
+
+/** Marks a farm as changed, or says that there is no such farm. */
+export async function raiseRevision(manager: DataSource['manager'], farmId: string): Promise<void> {
+  const { affected } = await manager.getRepository(FarmEntity).increment({ id: farmId }, 'revision', 1);
+  if (affected === 0) throw farmNotFound(farmId);
+}
+
+export const farmNotFound = (id: string): NotFoundException =>
+  new NotFoundException(`There is no farm with the id "${id.slice(0, 64)}".`);

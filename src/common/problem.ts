@@ -1,0 +1,33 @@
+import type { ValidationError } from 'class-validator';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import type { ProblemPart } from './field-rules.js';
+
+/** class-validator's findings as field problems, with the full path of each field. */
+export function problemsOf(errors: readonly ValidationError[], path = ''): FieldProblem[] {
+  return errors.flatMap((error) => {
+    const field = path === '' ? error.property : `${path}.${error.property}`;
+    const own = Object.entries(error.constraints ?? {})
+      .slice(0, 1)
+      .map(([name, text]) => problemOf(field, error, name, text));
+    return [...own, ...problemsOf(error.children ?? [], field)];
+  });
+}
+
+export const fieldErrorOf = (errors: readonly ValidationError[], path = ''): FieldError =>
+  new FieldError(problemsOf(errors, path));
+
+function problemOf(field: string, error: ValidationError, constraint: string, text: string): FieldProblem {
+  const given: unknown = error.value;
+  if (constraint === 'whitelistValidation') {
+    return { field, code: 'not-allowed', given, allowed: [], fix: 'Remove the field or check its spelling.' };
+  }
+  const part = error.contexts?.[constraint] as ProblemPart | undefined;
+  if (given === undefined || given === null) {
+    return { field, code: 'missing', given, fix: part?.fix ?? 'Give this field.' };
+  }
+  if (part?.code === 'out-of-bounds' && part.unit !== 'characters' && typeof given !== 'number' && !Array.isArray(given)) {
+    return { field, code: 'not-a-number', given, fix: part.fix };
+  }
+  if (part) return { field, given, ...part };
+  return { field, code: 'not-allowed', given, allowed: [text], fix: 'See the API document for its shape.' };
+}

@@ -1,0 +1,38 @@
+import { mkdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { DataSourceOptions } from 'typeorm';
+import { BatchEntity } from '../batches/batch.entity.js';
+import { FacilityEntity } from '../facilities/facility.entity.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { PROJECT_ROOT } from '../reference/load-tables.js';
+import { PublishedTableEntity } from '../reference/published-table.entity.js';
+import { WeatherDayEntity } from '../weather/weather-day.entity.js';
+import { FirstTables1764000000000 } from './first-tables.migration.js';
+
+export const ENTITIES = [FarmEntity, FacilityEntity, PersonEntity, BatchEntity, WeatherDayEntity, PublishedTableEntity];
+export const MIGRATIONS = [FirstTables1764000000000];
+
+/** The part of better-sqlite3's connection that is set up by hand. */
+interface SqliteConnection {
+  pragma(text: string): unknown;
+}
+
+/** PostgreSQL when DATABASE_URL is set, else SQLite in DATA_DIR (default data/). */
+export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSourceOptions {
+  const shared = { entities: ENTITIES, migrations: MIGRATIONS, migrationsRun: true, synchronize: false };
+  if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
+  const database = join(env['DATA_DIR'] ?? join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
+  mkdirSync(dirname(database), { recursive: true });
+  return {
+    type: 'better-sqlite3',
+    database,
+    enableWAL: true,
+    // In WAL mode only FULL makes a commit wait for the disk, which is what "saved" promises.
+    prepareDatabase: (connection: unknown) => {
+      (connection as SqliteConnection).pragma('synchronous = FULL');
+      (connection as SqliteConnection).pragma('foreign_keys = ON');
+    },
+    ...shared,
+  };
+}

@@ -1,0 +1,42 @@
+import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { ApiBody, ApiExtraModels, ApiTags, getSchemaPath } from '@nestjs/swagger';
+import type { Facility } from '../../shared/farm/facility.js';
+import { FacilitiesService } from './facilities.service.js';
+import { FACILITY_DTOS } from './facility.dto.js';
+
+const ANY_FACILITY = { schema: { oneOf: FACILITY_DTOS.map((dto) => ({ $ref: getSchemaPath(dto) })) } };
+
+@ApiTags('facilities')
+@ApiExtraModels(...FACILITY_DTOS)
+@Controller('farms/:farmId/facilities')
+export class FacilitiesController {
+  constructor(private readonly facilities: FacilitiesService) {}
+
+  @Post()
+  @ApiBody(ANY_FACILITY)
+  create(@Param('farmId') farmId: string, @Body() body: object): Promise<Facility> {
+    return this.facilities.create(farmId, body);
+  }
+
+  @Get()
+  findAll(@Param('farmId') farmId: string): Promise<Facility[]> {
+    return this.facilities.findAll(farmId);
+  }
+
+  @Get(':id')
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Facility> {
+    return this.facilities.findOne(farmId, id);
+  }
+
+  @Put(':id')
+  @ApiBody(ANY_FACILITY)
+  update(@Param('farmId') farmId: string, @Param('id') id: string, @Body() body: object): Promise<Facility> {
+    return this.facilities.update(farmId, id, body);
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
+    return this.facilities.remove(farmId, id);
+  }
+}

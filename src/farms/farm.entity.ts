@@ -1,0 +1,26 @@
+import { Column, Entity, PrimaryColumn } from 'typeorm';
+import type { UnitSystem } from '../../shared/units/unit.js';
+
+@Entity('farms')
+export class FarmEntity {
+  @PrimaryColumn({ type: 'varchar', length: 36 }) id!: string;
+  @Column({ type: 'varchar', length: 80 }) name!: string;
+  @Column({ type: 'double precision' }) latitudeDeg!: number;
+  @Column({ type: 'double precision' }) longitudeDeg!: number;
+  @Column({ type: 'double precision' }) elevationM!: number;
+  @Column({ type: 'varchar', length: 64 }) timeZone!: string;
+  @Column({ type: 'varchar', length: 8 }) units!: UnitSystem;
+  @Column({ type: 'varchar', length: 3 }) currency!: string;
+  @Column({ type: 'varchar', length: 20 }) electricityPricePerKWh!: string;
+  @Column({ type: 'varchar', length: 20 }) gasPricePerL!: string;
+  @Column({ type: 'simple-json' }) monthlyMinC!: number[];
+  @Column({ type: 'simple-json' }) monthlyMaxC!: number[];
+  @Column({ type: 'varchar', length: 5 }) lastFrost!: string;
+  @Column({ type: 'varchar', length: 5 }) firstFrost!: string;
+  @Column({ type: 'simple-json' }) noDeliveryDates!: string[];
+  @Column({ type: 'boolean', default: false }) isSample!: boolean;
+  /** Only with this may weather be fetched from outside. */
+  @Column({ type: 'boolean', default: false }) weatherFetch!: boolean;
+  /** Goes up with every change to the farm or anything in it; cached plans are keyed by it. */
+  @Column({ type: 'integer', default: 1 }) revision!: number;
+}

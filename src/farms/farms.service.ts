@@ -1,0 +1,119 @@
+import { Injectable } from '@nestjs/common';
+import { InjectDataSource } from '@nestjs/typeorm';
+import { randomUUID } from 'node:crypto';
+import { DataSource } from 'typeorm';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import type { Farm, Person } from '../../shared/farm/farm.js';
+import { BatchEntity } from '../batches/batch.entity.js';
+import { farmNotFound } from '../common/owned-rows.js';
+import { FacilityEntity } from '../facilities/facility.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { readSeed } from '../reference/load-tables.js';
+import type { FarmDto, FarmView } from './farm.dto.js';
+import { FarmEntity } from './farm.entity.js';
+
+/** The sample as it lies in seeds/. Dates are month-days, so that it is never out of season. */
+interface SampleFarm {
+  readonly farm: Farm;
+  readonly facilities: readonly Facility[];
+  readonly people: readonly Person[];
+  readonly batches: readonly (Omit<Batch, 'arrivalDate'> & { readonly arrivalMonthDay: string })[];
+}
+
+/** A sample batch arrives no sooner than this many days from today. */
+const SAMPLE_LEAD_DAYS = 45;
+
+@Injectable()
+export class FarmsService {
+  constructor(@InjectDataSource() private readonly source: DataSource) {}
+
+  async create(dto: FarmDto): Promise<FarmView> {
+    const row = this.rows.create({ ...dto, id: randomUUID() });
+    return toFarmView(await this.rows.save(row));
+  }
+
+  /** Loads the invented sample farm with its buildings, people and batches. */
+  async createSample(): Promise<FarmView> {
+    const sample = JSON.parse(readSeed('sample-farm.json')) as SampleFarm;
+    const farmId = randomUUID();
+    // The sample's own ids are made unique, so that it can be loaded more than once.
+    const own = (id: string | undefined): string | undefined => (id === undefined ? undefined : `${id}-${farmId.slice(0, 8)}`);
+    const today = plainDateAt(Date.now(), sample.farm.timeZone);
+    return this.source.transaction(async (manager) => {
+      const farm = await manager.save(FarmEntity, { ...sample.farm, id: farmId, isSample: true, weatherFetch: false, revision: 1 } as FarmEntity);
+      await manager.save(
+        FacilityEntity,
+        sample.facilities.map(({ id, kind, name, ...details }) => ({
+          id: own(id)!,
+          farmId,
+          kind,
+          name,
+          details: 'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
+        })) as FacilityEntity[],
+      );
+      await manager.save(PersonEntity, sample.people.map((p) => ({ ...p, id: own(p.id)!, farmId })) as PersonEntity[]);
+      await manager.save(
+        BatchEntity,
+        sample.batches.map(({ id, name, arrivalMonthDay, ...details }) => ({
+          id: own(id)!,
+          farmId,
+          name,
+          arrivalDate: nextMonthDay(arrivalMonthDay, addDays(today, SAMPLE_LEAD_DAYS)),
+          details: {
+            ...details,
+            brooderId: own(details.brooderId),
+            penId: own(details.penId),
+            coopId: own(details.coopId),
+            freezerId: own(details.freezerId),
+            feedStoreId: own(details.feedStoreId),
+          },
+        })) as BatchEntity[],
+      );
+      return toFarmView(farm);
+    });
+  }
+
+  async findAll(): Promise<FarmView[]> {
+    const rows = await this.rows.find({ order: { name: 'ASC', id: 'ASC' }, take: 500 });
+    return rows.map(toFarmView);
+  }
+
+  async findOne(id: string): Promise<FarmView> {
+    return toFarmView(await this.findRow(id));
+  }
+
+  async findRow(id: string): Promise<FarmEntity> {
+    const row = await this.rows.findOneBy({ id });
+    if (!row) throw farmNotFound(id);
+    return row;
+  }
+
+  async update(id: string, dto: FarmDto): Promise<FarmView> {
+    return this.source.transaction(async (manager) => {
+      const row = await manager.findOneBy(FarmEntity, { id });
+      if (!row) throw farmNotFound(id);
+      return toFarmView(await manager.save(Object.assign(row, dto, { revision: row.revision + 1 })));
+    });
+  }
+
+  async remove(id: string): Promise<void> {
+    const { affected } = await this.rows.delete({ id });
+    if (affected === 0) throw farmNotFound(id);
+  }
+
+  private get rows() {
+    return this.source.getRepository(FarmEntity);
+  }
+}
+
+export function toFarmView(row: FarmEntity): FarmView {
+  const { weatherFetch: _weatherFetch, ...view } = row;
+  return view;
+}
+
+function nextMonthDay(monthDay: string, from: string): string {
+  const thisYear = `${from.slice(0, 4)}-${monthDay}`;
+  return from <= thisYear ? thisYear : `${Number(from.slice(0, 4)) + 1}-${monthDay}`;
+}

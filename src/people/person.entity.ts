@@ -1,0 +1,14 @@
+import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import type { Away, Person } from '../../shared/farm/farm.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+@Entity('people')
+export class PersonEntity {
+  @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
+  @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' }) @JoinColumn({ name: 'farmId' }) farm?: FarmEntity;
+  @Column({ type: 'varchar', length: 80 }) name!: string;
+  @Column({ type: 'simple-json' }) away!: Away[];
+}
+
+export const toPerson = ({ id, name, away }: PersonEntity): Person => ({ id, name, away });

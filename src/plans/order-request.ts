@@ -1,0 +1,54 @@
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import type { Person } from '../../shared/farm/farm.js';
+import { checkMaterials } from '../../shared/plan/check-facilities.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { checkFacility } from '../facilities/facility.dto.js';
+import { checkAway } from '../people/person.dto.js';
+import type { OrderDto } from './order.dto.js';
+
+/** A self-contained order as a plan request: used by the preview and by the terminal alike. */
+export function requestOfOrder(order: OrderDto, tables: Tables, nowMs: number): PlanRequest {
+  const { farm } = order;
+  if (!farm) {
+    throw new FieldError([{ field: 'farm', code: 'missing', given: undefined, fix: 'Give a farm, or the id of a saved one as farmId.' }]);
+  }
+  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
+  const facilities = (order.facilities ?? []).map((plain, i): Facility => {
+    const path = `facilities.${i}`;
+    const facility = checkFacility(plain, path) as Facility;
+    checkMaterials(facility, tables, `${path}.`);
+    if (facility.id === undefined) {
+      throw new FieldError([{ field: `${path}.id`, code: 'missing', given: undefined, fix: 'Give each facility an id of your own, so that the batch can name it.' }]);
+    }
+    return facility;
+  });
+  const people = (order.people ?? []).map((person, i): Person => {
+    checkAway(person, `people.${i}.`);
+    return { id: person.id ?? `person-${i + 1}`, name: person.name, away: person.away };
+  });
+  return {
+    farm,
+    climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value),
+    facilities,
+    people,
+    batch: order.batch,
+    occupied: order.occupied ?? [],
+    tables,
+    today: order.today ?? plainDateAt(nowMs, farm.timeZone),
+    ...(order.previousArrivalDate === undefined ? {} : { previousArrivalDate: order.previousArrivalDate }),
+  };
+}
+
+/** Throws when a month's mean low is above its mean high. */
+export function checkClimate(minC: readonly number[], maxC: readonly number[], path = ''): void {
+  const problems = minC.flatMap((low, month) =>
+    maxC[month]! < low
+      ? [{ field: `${path}monthlyMinC.${month}`, code: 'out-of-bounds' as const, given: low, max: maxC[month]!, unit: 'degC', fix: 'A month’s mean low cannot be above its mean high.' }]
+      : [],
+  );
+  if (0 < problems.length) throw new FieldError(problems);
+}

@@ -1,0 +1,38 @@
+import { Body, Controller, Get, HttpCode, Param, Post, Query } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { Occupancy } from '../../shared/farm/batch.js';
+import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import { PlansService } from './plans.service.js';
+
+@ApiTags('plans')
+@Controller()
+export class PlansController {
+  constructor(private readonly plans: PlansService) {}
+
+  /** Plans an order without saving anything. */
+  @Post('plans/preview')
+  @HttpCode(200)
+  preview(@Body() order: OrderDto): Promise<BatchPlan> {
+    return this.plans.preview(order);
+  }
+
+  /** Scores every arrival week of a span, with reasons. */
+  @Post('plans/arrivals')
+  @HttpCode(200)
+  arrivals(@Body() search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
+    return this.plans.arrivals(search);
+  }
+
+  @Get('farms/:farmId/batches/:id/plan')
+  planOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<BatchPlan> {
+    return this.plans.planOf(farmId, id);
+  }
+
+  /** What the farm's batches hold on to, and when. */
+  @Get('farms/:farmId/occupied')
+  occupied(@Param('farmId') farmId: string, @Query('except') except?: string): Promise<readonly Occupancy[]> {
+    return this.plans.occupied(farmId, except);
+  }
+}

@@ -1,0 +1,104 @@
+import { Injectable } from '@nestjs/common';
+import { LRUCache } from 'lru-cache';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch, Occupancy } from '../../shared/farm/batch.js';
+import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { planContext } from '../../shared/plan/context.js';
+import { occupanciesOf } from '../../shared/plan/occupancy.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { BatchesService } from '../batches/batches.service.js';
+import { FacilitiesService } from '../facilities/facilities.service.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { PeopleService } from '../people/people.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import { WeatherService } from '../weather/weather.service.js';
+import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import { requestOfOrder } from './order-request.js';
+
+/** A farm with everything a plan needs of it, as of one revision. */
+type FarmSnapshot = Omit<PlanRequest, 'batch' | 'occupied' | 'today' | 'tables'> & {
+  readonly batches: readonly (Batch & { id: string })[];
+};
+
+@Injectable()
+export class PlansService {
+  /** Snapshots and occupancies by farm and revision: nothing is read again that did not change. */
+  private readonly snapshots = new LRUCache<string, FarmSnapshot>({ max: 50 });
+  private readonly occupancies = new LRUCache<string, readonly Occupancy[]>({ max: 500 });
+
+  constructor(
+    private readonly farms: FarmsService,
+    private readonly facilities: FacilitiesService,
+    private readonly people: PeopleService,
+    private readonly batches: BatchesService,
+    private readonly weather: WeatherService,
+    private readonly tables: TablesService,
+  ) {}
+
+  async preview(order: OrderDto): Promise<BatchPlan> {
+    return planBatch(await this.requestOf(order));
+  }
+
+  async arrivals(search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
+    const { from, to, weekday } = search;
+    return findArrivals(await this.requestOf(search), { from, to, ...(weekday === undefined ? {} : { weekday }) });
+  }
+
+  /** The plan of a saved batch. */
+  async planOf(farmId: string, batchId: string): Promise<BatchPlan> {
+    const batch = await this.batches.findOne(farmId, batchId);
+    return planBatch(await this.requestOnFarm(farmId, batch));
+  }
+
+  /** What a farm's batches hold on to, for a page that plans in the browser. */
+  async occupied(farmId: string, exceptBatchId?: string): Promise<readonly Occupancy[]> {
+    const { revision, snapshot } = await this.snapshotOf(farmId);
+    return this.occupiedBy(farmId, revision, snapshot, exceptBatchId);
+  }
+
+  private async requestOf(order: OrderDto): Promise<PlanRequest> {
+    if (order.farmId === undefined) return requestOfOrder(order, this.tables.tables, Date.now());
+    const request = await this.requestOnFarm(order.farmId, order.batch, order.today);
+    return order.previousArrivalDate === undefined ? request : { ...request, previousArrivalDate: order.previousArrivalDate };
+  }
+
+  private async requestOnFarm(farmId: string, batch: Batch, today?: string): Promise<PlanRequest> {
+    const { revision, snapshot } = await this.snapshotOf(farmId);
+    const { batches: _batches, ...farm } = snapshot;
+    return {
+      ...farm,
+      batch,
+      occupied: this.occupiedBy(farmId, revision, snapshot, batch.id),
+      tables: this.tables.tables,
+      today: today ?? plainDateAt(Date.now(), snapshot.farm.timeZone),
+    };
+  }
+
+  private async snapshotOf(farmId: string): Promise<{ revision: number; snapshot: FarmSnapshot }> {
+    const farm = await this.farms.findOne(farmId);
+    const key = `${farmId}/${farm.revision}`;
+    const known = this.snapshots.get(key);
+    if (known) return { revision: farm.revision, snapshot: known };
+    const [facilities, people, batches, climate] = await Promise.all([
+      this.facilities.findAll(farmId),
+      this.people.findAll(farmId),
+      this.batches.findAll(farmId),
+      this.weather.climateOf(farm),
+    ]);
+    const snapshot = { farm, facilities, people, batches, climate };
+    this.snapshots.set(key, snapshot);
+    return { revision: farm.revision, snapshot };
+  }
+
+  private occupiedBy(farmId: string, revision: number, snapshot: FarmSnapshot, exceptBatchId: string | undefined): readonly Occupancy[] {
+    return snapshot.batches.filter((b) => b.id !== exceptBatchId).flatMap((batch) => {
+      const key = `${farmId}/${revision}/${batch.id}`;
+      const known = this.occupancies.get(key);
+      if (known) return known;
+      const held = occupanciesOf(planContext({ ...snapshot, batch, occupied: [], tables: this.tables.tables, today: batch.arrivalDate }));
+      this.occupancies.set(key, held);
+      return held;
+    });
+  }
+}

@@ -1,0 +1,24 @@
+import { Controller, Get, Header } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { Formula } from '../../shared/explain/formula.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { TablesService } from './tables.service.js';
+
+@ApiTags('reference')
+@Controller('reference')
+export class ReferenceController {
+  constructor(private readonly reference: TablesService) {}
+
+  /** Every published table with its sources and marks. */
+  @Get('tables')
+  @Header('Cache-Control', 'no-cache')
+  tables(): Tables {
+    return this.reference.tables;
+  }
+
+  /** Every formula that a quantity may name. */
+  @Get('formulas')
+  formulas(): readonly Formula[] {
+    return this.reference.formulas;
+  }
+}

@@ -1,0 +1,131 @@
+import Papa from 'papaparse';
+import { isPlainDate } from '../../shared/calendar/plain-date.js';
+import { BOUNDS } from '../../shared/farm/bounds.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import { fToC } from '../../shared/units/convert.js';
+import { FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
+
+export interface ImportedDay {
+  readonly date: string;
+  readonly minC: number;
+  readonly maxC: number;
+  readonly rainMm: number | null;
+}
+
+/** Columns by their names, which carry the unit: a file whose unit is not said cannot be read. */
+const COLUMNS = {
+  low: { tmin_c: (v: number) => v, tmin_f: fToC },
+  high: { tmax_c: (v: number) => v, tmax_f: fToC },
+  rain: { prcp_mm: (v: number) => v, prcp_in: (v: number) => v * 25.4 },
+} as const;
+
+const MOST_PROBLEMS = 20;
+const MOST_DAYS = 80_000;
+
+/**
+ * Daily weather from CSV text: a header with `date`, `tmin_c` or `tmin_f`, `tmax_c` or `tmax_f`,
+ * and optionally `prcp_mm` or `prcp_in`. Lines that start with # are skipped.
+ *
+ * @throws FieldError naming rows and columns; nothing is returned for a file with any bad row
+ */
+export function parseDailyCsv(text: string, today: string): ImportedDay[] {
+  const { data, meta } = Papa.parse<Record<string, string>>(text, {
+    header: true,
+    skipEmptyLines: 'greedy',
+    comments: '#',
+    transformHeader: (name) => name.trim().toLowerCase(),
+  });
+  const header = meta.fields ?? [];
+  const low = columnOf(header, 'low');
+  const high = columnOf(header, 'high');
+  const rain = header.some((name) => name in COLUMNS.rain) ? columnOf(header, 'rain') : undefined;
+  if (!header.includes('date')) {
+    throw new FieldError([{ field: 'csv.header', code: 'missing', given: header.join(','), fix: 'Name one column "date", with year-month-day in it.' }]);
+  }
+  if (data.length < FEWEST_CLIMATE_DAYS || MOST_DAYS < data.length) {
+    throw new FieldError([
+      { field: 'csv.rows', code: 'out-of-bounds', given: data.length, min: FEWEST_CLIMATE_DAYS, max: MOST_DAYS, unit: 'days', fix: 'Give at least three whole years of days; thirty are better.' },
+    ]);
+  }
+  const problems: FieldProblem[] = [];
+  const seen = new Set<string>();
+  const days: ImportedDay[] = [];
+  data.forEach((row, i) => {
+    if (MOST_PROBLEMS <= problems.length) return;
+    const found = readRow(row, { low, high, rain }, `csv.row${i + 2}`, today, seen);
+    if ('problems' in found) problems.push(...found.problems);
+    else days.push(found);
+  });
+  if (0 < problems.length) throw new FieldError(problems);
+  checkUnits(days, low.name);
+  return days.sort((a, b) => (a.date < b.date ? -1 : 1));
+}
+
+interface Column {
+  readonly name: string;
+  readonly toSi: (value: number) => number;
+}
+
+function columnOf(header: readonly string[], what: keyof typeof COLUMNS): Column {
+  const known: Readonly<Record<string, (v: number) => number>> = COLUMNS[what];
+  const names = header.filter((name) => name in known);
+  if (names.length === 1) return { name: names[0]!, toSi: known[names[0]!]! };
+  throw new FieldError([
+    {
+      field: 'csv.header',
+      code: names.length === 0 ? 'missing' : 'conflict',
+      given: header.join(','),
+      fix: `Name exactly one column ${Object.keys(known).join(' or ')}, so that the unit is certain.`,
+    },
+  ]);
+}
+
+function readRow(
+  row: Record<string, string>,
+  columns: { low: Column; high: Column; rain: Column | undefined },
+  at: string,
+  today: string,
+  seen: Set<string>,
+): ImportedDay | { problems: FieldProblem[] } {
+  const date = row['date']?.trim();
+  if (!isPlainDate(date)) {
+    return { problems: [{ field: `${at}.date`, code: 'not-a-date', given: date, fix: 'Write year-month-day, such as 1998-04-21.' }] };
+  }
+  if (today < date) {
+    return { problems: [{ field: `${at}.date`, code: 'out-of-bounds', given: date, max: today, fix: 'History cannot lie in the future: check the year.' }] };
+  }
+  if (seen.has(date)) {
+    return { problems: [{ field: `${at}.date`, code: 'conflict', given: date, fix: 'This day is in the file twice: remove one.' }] };
+  }
+  seen.add(date);
+  const { min, max } = BOUNDS.airC;
+  const temperature = (column: Column): number | FieldProblem => {
+    const text = row[column.name]?.trim() ?? '';
+    const value = text === '' ? Number.NaN : Number(text);
+    const field = `${at}.${column.name}`;
+    if (!Number.isFinite(value)) return { field, code: 'not-a-number', given: text, fix: 'Give a number, or remove the row of a day without a reading.' };
+    const c = column.toSi(value);
+    return min <= c && c <= max ? c : { field, code: 'out-of-bounds', given: value, min: `${min} °C`, max: `${max} °C`, fix: 'Check the unit in the column’s name.' };
+  };
+  const minC = temperature(columns.low);
+  const maxC = temperature(columns.high);
+  if (typeof minC !== 'number') return { problems: [minC] };
+  if (typeof maxC !== 'number') return { problems: [maxC] };
+  if (maxC < minC) {
+    return { problems: [{ field: `${at}.${columns.low.name}`, code: 'out-of-bounds', given: row[columns.low.name], max: row[columns.high.name] ?? '', fix: 'The low of a day cannot be above its high: swap the two columns.' }] };
+  }
+  const rainText = columns.rain && row[columns.rain.name]?.trim();
+  const rain = rainText ? Number(rainText) : Number.NaN;
+  return { date, minC, maxC, rainMm: columns.rain && Number.isFinite(rain) && 0 <= rain ? columns.rain.toSi(rain) : null };
+}
+
+/** Nowhere on Earth is a mean high above 45 °C, and hardly anywhere never above 9 °C. */
+function checkUnits(days: readonly ImportedDay[], lowName: string): void {
+  const meanHigh = days.reduce((sum, d) => sum + d.maxC, 0) / days.length;
+  const hottest = Math.max(...days.map((d) => d.maxC));
+  const wrong = 45 < meanHigh ? 'Fahrenheit' : hottest < 9 ? 'Celsius' : undefined;
+  if (!wrong) return;
+  throw new FieldError([
+    { field: 'csv.header', code: 'conflict', given: lowName, fix: `The mean high would be ${meanHigh.toFixed(0)} °C: the numbers look like ${wrong}. Rename the columns.` },
+  ]);
+}

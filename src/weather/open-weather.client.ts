@@ -1,0 +1,109 @@
+import { Injectable } from '@nestjs/common';
+import { isPlainDate } from '../../shared/calendar/plain-date.js';
+import { BOUNDS } from '../../shared/farm/bounds.js';
+import type { ImportedDay } from './daily-csv.js';
+
+/** The service did not give usable weather. The message says what happened and what goes on. */
+export class WeatherServiceError extends Error {}
+
+export interface WeatherPlace {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly timeZone: string;
+}
+
+const DAILY = 'temperature_2m_max,temperature_2m_min,precipitation_sum';
+const FORECAST_DAYS = 16;
+/** At most this share of the days asked for may be missing. */
+const MOST_MISSING = 0.1;
+
+/** What the service answers, as documented: parallel arrays, one entry a day. */
+interface DailyAnswer {
+  readonly daily_units?: Record<string, string>;
+  readonly daily?: {
+    readonly time?: unknown[];
+    readonly temperature_2m_max?: unknown[];
+    readonly temperature_2m_min?: unknown[];
+    readonly precipitation_sum?: unknown[];
+  };
+}
+
+/** Reads daily weather from Open-Meteo's archive and forecast, which need no key. */
+@Injectable()
+export class OpenWeatherClient {
+  private readonly archiveUrl = process.env['WEATHER_ARCHIVE_URL'] ?? 'https://archive-api.open-meteo.com/v1/archive';
+  private readonly forecastUrl = process.env['WEATHER_FORECAST_URL'] ?? 'https://api.open-meteo.com/v1/forecast';
+  private readonly timeoutMs = Number(process.env['WEATHER_TIMEOUT_MS'] ?? 20_000);
+
+  async history(place: WeatherPlace, from: string, to: string): Promise<ImportedDay[]> {
+    const days = daysOf(await this.get(this.archiveUrl, place, { start_date: from, end_date: to }));
+    return enough(days);
+  }
+
+  async forecast(place: WeatherPlace): Promise<ImportedDay[]> {
+    return enough(daysOf(await this.get(this.forecastUrl, place, { forecast_days: String(FORECAST_DAYS) })));
+  }
+
+  private async get(base: string, place: WeatherPlace, more: Record<string, string>): Promise<DailyAnswer> {
+    const url = new URL(base);
+    const query = { latitude: String(place.latitudeDeg), longitude: String(place.longitudeDeg), timezone: place.timeZone, daily: DAILY, ...more };
+    for (const [name, value] of Object.entries(query)) url.searchParams.set(name, value);
+    let response: Response;
+    let text: string;
+    try {
+      response = await fetch(url, { signal: AbortSignal.timeout(this.timeoutMs), redirect: 'error' });
+      text = await response.text();
+    } catch (error) {
+      const timedOut = error instanceof Error && error.name === 'TimeoutError';
+      throw new WeatherServiceError(timedOut ? `The weather service did not answer within ${this.timeoutMs / 1000} seconds.` : 'The weather service could not be reached. Is the network up?');
+    }
+    if (response.status === 429) throw new WeatherServiceError('The weather service asks to wait (429: too many requests). Try again later.');
+    if (!response.ok) throw new WeatherServiceError(`The weather service answered ${response.status}${reasonIn(text)}.`);
+    try {
+      return JSON.parse(text) as DailyAnswer;
+    } catch {
+      throw new WeatherServiceError('The weather service’s answer was cut off. Try again.');
+    }
+  }
+}
+
+interface Reading {
+  readonly asked: number;
+  readonly days: ImportedDay[];
+}
+
+function daysOf(answer: DailyAnswer): Reading {
+  const { daily, daily_units: units } = answer;
+  const { time, temperature_2m_max: max, temperature_2m_min: min, precipitation_sum: rain } = daily ?? {};
+  if (!Array.isArray(time) || !Array.isArray(max) || !Array.isArray(min) || max.length !== time.length || min.length !== time.length) {
+    throw new WeatherServiceError('The weather service’s answer does not have the documented shape.');
+  }
+  for (const name of ['temperature_2m_max', 'temperature_2m_min']) {
+    if (units?.[name] !== undefined && units[name] !== '°C') throw new WeatherServiceError(`The weather service answered in ${units[name]}, not °C.`);
+  }
+  const days = time.flatMap((date, i): ImportedDay[] => {
+    const [minC, maxC, rainMm] = [min[i], max[i], rain?.[i]];
+    if (!isPlainDate(date) || !isAir(minC) || !isAir(maxC) || maxC < minC) return []; // a missing day
+    return [{ date, minC, maxC, rainMm: typeof rainMm === 'number' && 0 <= rainMm ? rainMm : null }];
+  });
+  return { asked: time.length, days };
+}
+
+const isAir = (value: unknown): value is number =>
+  typeof value === 'number' && BOUNDS.airC.min <= value && value <= BOUNDS.airC.max;
+
+function enough({ asked, days }: Reading): ImportedDay[] {
+  if (days.length === 0 || days.length < asked * (1 - MOST_MISSING)) {
+    throw new WeatherServiceError(`The weather service left out ${asked - days.length} of ${asked} days: too many to use.`);
+  }
+  return days;
+}
+
+function reasonIn(text: string): string {
+  try {
+    const { reason } = JSON.parse(text) as { reason?: unknown };
+    return typeof reason === 'string' ? `: ${reason.slice(0, 200)}` : '';
+  } catch {
+    return '';
+  }
+}

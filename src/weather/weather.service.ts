@@ -1,0 +1,178 @@
+import { BadGatewayException, ConflictException, Injectable, Logger, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
+import { InjectDataSource } from '@nestjs/typeorm';
+import { DataSource, In } from 'typeorm';
+import { addDays, plainDateAt, yearOf } from '../../shared/calendar/plain-date.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { climateFromDaily, climateFromMonthlyMeans, FEWEST_CLIMATE_DAYS, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { raiseRevision } from '../common/owned-rows.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import type { FarmView } from '../farms/farm.dto.js';
+import { parseDailyCsv, type ImportedDay } from './daily-csv.js';
+import { OpenWeatherClient, WeatherServiceError } from './open-weather.client.js';
+import { WeatherDayEntity, type WeatherKind } from './weather-day.entity.js';
+
+/** What weather a farm has, and which of it is in use. */
+export interface WeatherView {
+  readonly inUse: Climate['way'];
+  readonly label: string;
+  readonly fetchAllowed: boolean;
+  readonly fetchedDays: number;
+  readonly csvDays: number;
+  readonly forecastDays: number;
+}
+
+/** A farm's history as kept: how many days of each kind. */
+type DayCounts = Readonly<Record<WeatherKind, number>>;
+
+const HISTORY_YEARS = 30;
+/** The archive lags behind by about five days. */
+const ARCHIVE_LAG_DAYS = 6;
+const REFRESH_MS = 6 * 3600 * 1000;
+const ROWS_AT_ONCE = 400;
+
+@Injectable()
+export class WeatherService implements OnApplicationBootstrap, OnApplicationShutdown {
+  private readonly logger = new Logger(WeatherService.name);
+  private timer: NodeJS.Timeout | undefined;
+
+  constructor(
+    @InjectDataSource() private readonly source: DataSource,
+    private readonly farms: FarmsService,
+    private readonly client: OpenWeatherClient,
+    private readonly tables: TablesService,
+  ) {}
+
+  /** Forecasts are renewed in the background; a plan only ever reads the database. */
+  onApplicationBootstrap(): void {
+    this.timer = setInterval(() => void this.refreshForecasts(), REFRESH_MS);
+    this.timer.unref();
+  }
+
+  onApplicationShutdown(): void {
+    clearInterval(this.timer);
+  }
+
+  async view(farmId: string): Promise<WeatherView> {
+    const farm = await this.farms.findRow(farmId);
+    const counts = await this.counts(farmId);
+    const inUse = wayInUse(counts);
+    return {
+      inUse,
+      label: LABELS[inUse](counts),
+      fetchAllowed: farm.weatherFetch,
+      fetchedDays: counts.fetched,
+      csvDays: counts.csv,
+      forecastDays: counts.forecast,
+    };
+  }
+
+  async allowFetch(farmId: string, allowed: boolean): Promise<WeatherView> {
+    await this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      await manager.update(FarmEntity, { id: farmId }, { weatherFetch: allowed });
+    });
+    return this.view(farmId);
+  }
+
+  /** Thirty years of history and the forecast, kept in the database. Nothing changes when it fails. */
+  async fetch(farmId: string): Promise<WeatherView> {
+    const farm = await this.farms.findRow(farmId);
+    if (!farm.weatherFetch) throw new ConflictException('Fetching weather is switched off for this farm. Switch it on first: the farm’s coordinates are sent to the weather service.');
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    try {
+      const history = await this.client.history(farm, `${yearOf(today) - HISTORY_YEARS}-01-01`, addDays(today, -ARCHIVE_LAG_DAYS));
+      if (history.length < FEWEST_CLIMATE_DAYS) throw new WeatherServiceError(`The weather service gave only ${history.length} days; ${FEWEST_CLIMATE_DAYS} are needed.`);
+      const forecast = await this.client.forecast(farm);
+      await this.keep(farmId, { fetched: history, forecast });
+    } catch (error) {
+      if (!(error instanceof WeatherServiceError)) throw error;
+      const { label } = await this.view(farmId);
+      throw new BadGatewayException(`${error.message} Nothing was changed; plans go on with: ${label}.`);
+    }
+    return this.view(farmId);
+  }
+
+  async importCsv(farmId: string, text: unknown): Promise<WeatherView> {
+    const farm = await this.farms.findRow(farmId);
+    if (typeof text !== 'string' || text.trim() === '') {
+      throw new FieldError([{ field: 'csv', code: 'missing', given: undefined, fix: 'Send the file as the body, with the content type text/csv.' }]);
+    }
+    await this.keep(farmId, { csv: parseDailyCsv(text, plainDateAt(Date.now(), farm.timeZone)) });
+    return this.view(farmId);
+  }
+
+  /** Forgets imported or fetched weather. */
+  async forget(farmId: string, kind: 'csv' | 'fetched'): Promise<WeatherView> {
+    await this.keep(farmId, kind === 'csv' ? { csv: [] } : { fetched: [], forecast: [] });
+    return this.view(farmId);
+  }
+
+  /** The climate a farm's plans use. Callers keep it by the farm's revision. */
+  async climateOf(farm: FarmView): Promise<Climate> {
+    const counts = await this.counts(farm.id);
+    const way = wayInUse(counts);
+    const forecast = await this.days(farm.id, 'forecast');
+    const base =
+      way === 'monthly-means'
+        ? climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, this.tables.tables.heat.coldNightMarginK.value)
+        : climateFromDaily(await this.days(farm.id, way), { way, label: LABELS[way](counts) });
+    return forecast.length === 0 ? base : { ...base, forecast };
+  }
+
+  private async refreshForecasts(): Promise<void> {
+    for (const farm of await this.source.getRepository(FarmEntity).findBy({ weatherFetch: true })) {
+      try {
+        await this.keep(farm.id, { forecast: await this.client.forecast(farm) });
+      } catch (error) {
+        this.logger.warn(`Forecast of ${farm.name}: ${error instanceof Error ? error.message : String(error)}`);
+      }
+    }
+  }
+
+  /** Replaces days of some kinds, all or nothing. */
+  private async keep(farmId: string, byKind: Partial<Record<WeatherKind, readonly ImportedDay[]>>): Promise<void> {
+    await this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const rows = manager.getRepository(WeatherDayEntity);
+      await rows.delete({ farmId, kind: In(Object.keys(byKind)) });
+      for (const [kind, days] of Object.entries(byKind)) {
+        for (let i = 0; i < days.length; i += ROWS_AT_ONCE) {
+          await rows.insert(days.slice(i, i + ROWS_AT_ONCE).map((day) => ({ ...day, farmId, kind: kind as WeatherKind })));
+        }
+      }
+    });
+  }
+
+  private async counts(farmId: string): Promise<DayCounts> {
+    const rows = await this.source
+      .getRepository(WeatherDayEntity)
+      .createQueryBuilder('day')
+      .select('day.kind', 'kind')
+      .addSelect('COUNT(*)', 'days')
+      .where('day.farmId = :farmId', { farmId })
+      .groupBy('day.kind')
+      .getRawMany<{ kind: WeatherKind; days: string | number }>();
+    const counts = { fetched: 0, csv: 0, forecast: 0 };
+    for (const { kind, days } of rows) counts[kind] = Number(days);
+    return counts;
+  }
+
+  private days(farmId: string, kind: WeatherKind): Promise<DailyWeather[]> {
+    return this.source.getRepository(WeatherDayEntity).find({ where: { farmId, kind }, order: { date: 'ASC' }, select: { date: true, minC: true, maxC: true } });
+  }
+}
+
+/** A file the household brought wins over fetched weather, and both over typed means. */
+function wayInUse({ csv, fetched }: DayCounts): Climate['way'] {
+  if (FEWEST_CLIMATE_DAYS <= csv) return 'csv';
+  return FEWEST_CLIMATE_DAYS <= fetched ? 'fetched' : 'monthly-means';
+}
+
+const years = (days: number): string => `${Math.round(days / 365.25)} years`;
+const LABELS: Record<Climate['way'], (counts: DayCounts) => string> = {
+  csv: ({ csv }) => `Your daily file, ${years(csv)}`,
+  fetched: ({ fetched }) => `Open-Meteo daily archive, ${years(fetched)}`,
+  'monthly-means': () => 'Typed monthly means',
+};
