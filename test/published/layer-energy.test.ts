@@ -1,8 +1,8 @@
 import { layerEnergyKcal2005, layerEnergyKcalNrc1994 } from '../../shared/poultry/lay.js';
 
 describe('layerEnergyKcalNrc1994', () => {
-  // Source: National Research Council 1994, metabolisable energy of hens at 22 °C and 60 g eggs, no
-  // gain, to the nearest 5 kcal. FROM MEMORY: the printed table was not seen again.
+  // Source: National Research Council, Nutrient Requirements of Poultry, 1994: metabolisable energy of
+  // hens at 22 °C, 60 g eggs, no gain. FROM MEMORY: the printed table was not seen again.
   it.each([
     [1.0, 0, 130],
     [1.5, 0, 177],
@@ -13,7 +13,7 @@ describe('layerEnergyKcalNrc1994', () => {
     [2.0, 0.9, 330],
   ])('gives a hen of %d kg at %d eggs a day about %d kcal (from memory)', (weightKg, rate, kcal) => {
     const got = layerEnergyKcalNrc1994({ weightKg, gainGPerDay: 0, eggMassGPerDay: 60 * rate, airC: 22 });
-    expect(Math.abs(got - kcal)).toBeLessThanOrEqual(2); // the remembered table is rounded
+    expect(Math.abs(got - kcal)).toBeLessThanOrEqual(2); // whole kcal, rounded on the way
   });
 
   it('stays within 10 % of the independent 2005 equation (Acta Sci. Anim. Sci. 27(3), abstract)', () => {
