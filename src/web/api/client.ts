@@ -1,0 +1,50 @@
+import type { FieldProblem } from '../../../shared/problems/field-problem.js';
+
+interface ProblemDocument {
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+}
+
+/** An answer of the service that says what is wrong, in words and by field. */
+export class ApiError extends Error {
+  constructor(readonly problem: ProblemDocument) {
+    super(problem.detail);
+    this.name = 'ApiError';
+  }
+
+  /** Message for each field, by its path. */
+  get byField(): Record<string, string> {
+    return Object.fromEntries((this.problem.problems ?? []).map((p) => [p.field, p.text]));
+  }
+}
+
+export const getJson = <T>(path: string): Promise<T> => send<T>('GET', path);
+export const postJson = <T>(path: string, body?: unknown): Promise<T> => send<T>('POST', path, body);
+export const putJson = <T>(path: string, body: unknown): Promise<T> => send<T>('PUT', path, body);
+export const remove = (path: string): Promise<void> => send<void>('DELETE', path);
+export const putCsv = <T>(path: string, text: string): Promise<T> => send<T>('PUT', path, text, 'text/csv');
+
+async function send<T>(method: string, path: string, body?: unknown, type = 'application/json'): Promise<T> {
+  let response: Response;
+  try {
+    response = await fetch(`/api${path}`, {
+      method,
+      ...(body === undefined ? {} : { headers: { 'content-type': type }, body: type === 'text/csv' ? String(body) : JSON.stringify(body) }),
+    });
+  } catch {
+    throw new ApiError({ title: 'Not reached', status: 0, detail: 'Broodfold is not answering. Is it still running? Nothing was saved.' });
+  }
+  const text = await response.text();
+  if (!response.ok) throw new ApiError(problemIn(text, response));
+  return (text === '' ? undefined : JSON.parse(text)) as T;
+}
+
+function problemIn(text: string, response: Response): ProblemDocument {
+  try {
+    return JSON.parse(text) as ProblemDocument;
+  } catch {
+    return { title: response.statusText, status: response.status, detail: `The service answered ${response.status}.` };
+  }
+}

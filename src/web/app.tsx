@@ -1,0 +1,63 @@
+import { lazy, Suspense, type ReactNode } from 'react';
+import { Center, Loader } from '@mantine/core';
+import { Redirect, Route, Switch } from 'wouter';
+import { useFarm, useTables } from './api/queries.js';
+import { ExplainProvider } from './explain/explain-panel.js';
+import { FirstRun } from './screens/first-run/first-run.js';
+import { BatchList } from './screens/batches/batch-list.js';
+import { FarmShell } from './shell/farm-shell.js';
+import { useAll } from './shell/states.js';
+
+const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
+const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
+const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
+const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
+const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
+
+export function App() {
+  return (
+    <Switch>
+      <Route path="/">
+        <FirstRun />
+      </Route>
+      <Route path="/farm/:farmId/*?">{({ farmId }) => <OneFarm key={farmId} farmId={farmId} />}</Route>
+      <Route>
+        <Redirect to="/" />
+      </Route>
+    </Switch>
+  );
+}
+
+function OneFarm({ farmId }: { farmId: string }) {
+  const all = useAll(useFarm(farmId), useTables());
+  if ('waiting' in all) return all.waiting;
+  const [farm, tables] = all.data;
+  const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
+  return (
+    <ExplainProvider tables={tables} reader={farm}>
+      <Suspense fallback={<Waiting />}>
+        <Switch>
+          <Route path="/farm/:farmId/batches">{inShell(<BatchList farm={farm} tables={tables} />)}</Route>
+          <Route path="/farm/:farmId/batches/:batchId">
+            {({ batchId }) => inShell(<BatchScreen key={batchId} farm={farm} tables={tables} batchId={batchId === 'new' ? undefined : batchId} />)}
+          </Route>
+          <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
+            {({ batchId, sheet }) => <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />}
+          </Route>
+          <Route path="/farm/:farmId/facilities">{inShell(<FacilitiesScreen farm={farm} tables={tables} />)}</Route>
+          <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
+          <Route>
+            <Redirect to={`/farm/${farmId}/batches`} />
+          </Route>
+        </Switch>
+      </Suspense>
+    </ExplainProvider>
+  );
+}
+
+const Waiting = () => (
+  <Center p="xl">
+    <Loader aria-label="Loading" />
+  </Center>
+);

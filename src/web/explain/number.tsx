@@ -1,0 +1,49 @@
+import type { ReactNode } from 'react';
+import type { Quantity } from '../../../shared/explain/quantity.js';
+import { formatShortDate, formatValue } from '../../../shared/units/format.js';
+import { useOpener } from './explain-panel.js';
+
+/** A number or date that opens to where it comes from. */
+export function Num({ of, short = false }: { of: Quantity; short?: boolean }) {
+  const { reader, open } = useOpener();
+  const text = short && of.unit === 'date' ? formatShortDate(String(of.value)) : formatValue(of.value, of.unit, reader);
+  return (
+    <button type="button" className="open-number" aria-label={`${of.label}: ${text}. Where it comes from`} onClick={() => open(of)}>
+      {text}
+    </button>
+  );
+}
+
+/** The range beside a number, when sources leave one. */
+export function Range({ of }: { of: Quantity }) {
+  const { reader } = useOpener();
+  if (of.outside) return <>outside the table</>;
+  const { spread, unit } = of;
+  if (!spread || spread.low === spread.high) return null;
+  return (
+    <>
+      {formatValue(spread.low, unit, reader)} to {formatValue(spread.high, unit, reader)}
+    </>
+  );
+}
+
+/** A grid of labelled numbers. */
+export function Facts({ children }: { children: ReactNode }) {
+  return <dl className="facts">{children}</dl>;
+}
+
+export function Fact({ of, label, note }: { of: Quantity | undefined; label?: string; note?: ReactNode }) {
+  if (!of) return null;
+  return (
+    <div>
+      <dt>{label ?? of.label}</dt>
+      <dd>
+        <Num of={of} />
+        <small>
+          {note}
+          <Range of={of} />
+        </small>
+      </dd>
+    </div>
+  );
+}

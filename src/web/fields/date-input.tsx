@@ -1,0 +1,11 @@
+import { TextInput, type TextInputProps } from '@mantine/core';
+
+interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
+  readonly value: string | undefined;
+  readonly onChange: (date: string | undefined) => void;
+}
+
+/** A plain date by the platform's own picker. */
+export function DateField({ value, onChange, ...rest }: Props) {
+  return <TextInput {...rest} type="date" value={value ?? ''} onChange={(event) => onChange(event.currentTarget.value || undefined)} />;
+}

@@ -1,0 +1,99 @@
+import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { findArrivals, whyNot, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import type { PlanRequest } from '../../../../shared/plan/request.js';
+import { describeProblem, FieldError } from '../../../../shared/problems/field-problem.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { DateField } from '../../fields/date-input.js';
+import { Select } from '../../fields/select.js';
+
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map((name, i) => ({ id: String(i + 1), name }));
+
+/** The year as a strip of candidate weeks, graded, each with its reasons. */
+export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick: (arrivalDate: string) => void }) {
+  const [from, setFrom] = useState(() => addDays(request.today, 14));
+  const [to, setTo] = useState(() => addDays(request.today, 14 + 364));
+  const [weekday, setWeekday] = useState('3');
+  const [chosen, setChosen] = useState<string>();
+  const found = useMemo(() => search(request, { from, to, weekday: Number(weekday) }), [request, from, to, weekday]);
+  const weeks = 'weeks' in found ? found.weeks : [];
+  const best = weeks.find((w) => w.rank === 1);
+  const shown = weeks.find((w) => w.arrivalDate === chosen) ?? best;
+  return (
+    <Stack>
+      <Group align="end">
+        <DateField label="From" value={from} onChange={(d) => d && setFrom(d)} />
+        <DateField label="To" value={to} onChange={(d) => d && setTo(d)} />
+        <Select label="The box comes on a" value={weekday} onChange={(v) => v && setWeekday(v)} options={WEEKDAYS} />
+      </Group>
+      {'error' in found && <Alert color="red">{found.error}</Alert>}
+      <Text size="sm">
+        Each square is a week: points out of a hundred, ★ the best. Press one to see why.
+      </Text>
+      {months(weeks).map(([month, inMonth]) => (
+        <div key={month}>
+          <Title order={3} size="h5" mb={4}>
+            {month}
+          </Title>
+          <ul className="weeks">
+            {inMonth.map((week) => (
+              <li key={week.arrivalDate}>
+                <button
+                  type="button"
+                  className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
+                  aria-pressed={week === shown}
+                  aria-label={`${formatDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
+                  onClick={() => setChosen(week.arrivalDate)}
+                >
+                  {Number(week.arrivalDate.slice(8))} {formatShortDate(week.arrivalDate).slice(-3)}
+                  <b>{week.score}</b>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+      {shown && (
+        <Card withBorder component="section" aria-live="polite">
+          <Title order={2} size="h3">
+            {formatDate(shown.arrivalDate)}: {shown.score} points, rank {shown.rank} of {weeks.length}
+          </Title>
+          <List my="sm">
+            {[...shown.reasons].sort((a, b) => b.points - a.points).map((reason) => (
+              <List.Item key={reason.code + reason.text}>
+                {reason.text} {0 < reason.points && <Text component="span" c="dimmed">(−{Math.round(reason.points)})</Text>}
+              </List.Item>
+            ))}
+          </List>
+          {shown.rank !== 1 && (
+            <Text mb="sm">
+              <b>Why not this week?</b> {whyNot(weeks, shown.arrivalDate)}
+            </Text>
+          )}
+          <Button onClick={() => onPick(shown.arrivalDate)} disabled={shown.arrivalDate === request.batch.arrivalDate}>
+            {shown.arrivalDate === request.batch.arrivalDate ? 'This is the planned date' : `Plan for ${formatShortDate(shown.arrivalDate)}`}
+          </Button>
+        </Card>
+      )}
+    </Stack>
+  );
+}
+
+function search(request: PlanRequest, span: { from: string; to: string; weekday: number }): { weeks: readonly ArrivalWeek[] } | { error: string } {
+  try {
+    return { weeks: findArrivals(request, span) };
+  } catch (error) {
+    if (!(error instanceof FieldError)) throw error;
+    return { error: error.problems.map(describeProblem).join(' ') };
+  }
+}
+
+function months(weeks: readonly ArrivalWeek[]): [string, ArrivalWeek[]][] {
+  const byMonth = new Map<string, ArrivalWeek[]>();
+  for (const week of weeks) {
+    const month = formatDate(week.arrivalDate).split(' ').slice(2).join(' ');
+    byMonth.set(month, [...(byMonth.get(month) ?? []), week]);
+  }
+  return [...byMonth];
+}

@@ -1,0 +1,204 @@
+import { Accordion, SegmentedControl, SimpleGrid, Slider, Stack, Text, TextInput } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { BoundName } from '../../../../shared/farm/bounds.js';
+import type { FacilityKind } from '../../../../shared/farm/facility.js';
+import { defaultRow, rowById, type Purpose, type Sex, type Strain } from '../../../../shared/tables/tables.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { DateField } from '../../fields/date-input.js';
+import { PriceInput } from '../../fields/price-input.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import type { BatchDraft, Setting } from './use-plan.js';
+
+const SEXES: Record<Purpose, readonly { id: Sex; name: string }[]> = {
+  meat: [
+    { id: 'straight-run', name: 'Straight run (both sexes)' },
+    { id: 'cockerels', name: 'Cockerels' },
+    { id: 'pullets', name: 'Pullets' },
+  ],
+  layers: [
+    { id: 'pullets', name: 'Pullets' },
+    { id: 'straight-run', name: 'Straight run (both sexes)' },
+  ],
+};
+
+/** Days either side of the start that the slider reaches. */
+const SLIDE_DAYS = 42;
+
+interface Props {
+  readonly setting: Setting;
+  readonly draft: BatchDraft;
+  readonly errors: Readonly<Record<string, string>>;
+  /** Arrival date around which the slider slides. */
+  readonly slideFrom: string;
+  readonly onChange: (more: BatchDraft) => void;
+}
+
+export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props) {
+  const { farm, tables } = setting;
+  const purpose = draft.purpose ?? 'meat';
+  const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
+  const strain = strains.find((s) => s.id === draft.strainId);
+  const quantity = (field: keyof BatchDraft, label: string, bound: BoundName, placeholder?: number) => (
+    <QuantityInput
+      label={label}
+      bound={bound}
+      units={farm.units}
+      value={draft[field] as number | undefined}
+      error={errors[field]}
+      placeholder={placeholder === undefined ? undefined : String(placeholder)}
+      onChange={(value) => onChange({ [field]: value })}
+    />
+  );
+  const place = (field: 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId', label: string, kind: FacilityKind) => (
+    <Select label={label} value={draft[field]} error={errors[field]} onChange={(id) => onChange({ [field]: id })} options={setting.facilities.filter((f) => f.kind === kind)} none="None yet" />
+  );
+  return (
+    <Stack gap="sm">
+      <SegmentedControl
+        aria-label="Purpose"
+        fullWidth
+        size="md"
+        value={purpose}
+        onChange={(next) => onChange(forPurpose(next as Purpose, tables.strains))}
+        data={[
+          { value: 'meat', label: 'For meat' },
+          { value: 'layers', label: 'For eggs' },
+        ]}
+      />
+      <TextInput label="Name" value={draft.name ?? ''} error={errors['name']} onChange={(e) => onChange({ name: e.currentTarget.value })} />
+      <Select label="Kind of bird" description={strain?.description} value={draft.strainId} error={errors['strainId']} onChange={(id) => onChange({ strainId: id, growthTableId: undefined, moveOutRuleId: undefined, leaveAgeDays: undefined })} options={strains} />
+      <Select label="Sex" value={draft.sex} error={errors['sex']} onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })} options={SEXES[purpose]} />
+      {quantity('wantedBirds', purpose === 'meat' ? 'Birds wanted in the freezer' : 'Hens wanted', 'wantedBirds')}
+      <DateField label="Arrival" value={draft.arrivalDate} error={errors['arrivalDate']} onChange={(date) => onChange({ arrivalDate: date })} />
+      <ArrivalSlider from={slideFrom} value={draft.arrivalDate} onChange={(arrivalDate) => onChange({ arrivalDate })} />
+      {purpose === 'meat' && quantity('leaveAgeDays', 'Age at processing', 'leaveAgeDays', strain?.leaveAgeDays)}
+      <Accordion variant="contained" multiple>
+        <Panel title="Places">
+          {place('brooderId', 'Brooder', 'brooder')}
+          {purpose === 'meat' && place('penId', 'Field pens', 'field-pen')}
+          {place('coopId', 'Coop', 'coop')}
+          {purpose === 'meat' && place('freezerId', 'Freezer', 'freezer')}
+          {place('feedStoreId', 'Feed store', 'feed-store')}
+        </Panel>
+        <Panel title="Prices">
+          <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+        </Panel>
+        <Panel title="Choices and factors">
+          {strain && <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />}
+          <SimpleGrid cols={2}>
+            {quantity('weightFactor', 'Weight factor', 'weightFactor', strain?.weightFactor)}
+            {quantity('feedFactor', 'Feed factor', 'feedFactor', strain?.feedFactor)}
+            {quantity('wastePercent', 'Feed wasted, %', 'wastePercent', strain?.wastePercent)}
+            {quantity('firstWeekLossPercent', 'First-week loss, %', 'lossPercent')}
+            {quantity('laterLossPercent', 'Later loss, %', 'lossPercent')}
+            {quantity('orderedBirds', 'Birds ordered, if fixed', 'orderedBirds')}
+            {quantity('bagKg', 'One bag of feed', 'bagKg')}
+            {quantity('hatchToArrivalDays', 'Days from hatch to arrival', 'hatchToArrivalDays')}
+            {purpose === 'meat' && quantity('targetLiveKg', 'Target live weight', 'targetLiveKg')}
+            {purpose === 'meat' && quantity('dressingShare', 'Dressing', 'dressingShare')}
+            {purpose === 'meat' && quantity('movesPerDay', 'Pen moves a day', 'movesPerDay')}
+            {quantity('medicatedWithdrawalDays', 'Withdrawal days on the feed label', 'withdrawalDays')}
+          </SimpleGrid>
+          <DateField label="Move-out, if you fix it yourself" value={draft.moveOutDate} error={errors['moveOutDate']} onChange={(date) => onChange({ moveOutDate: date })} />
+          <DateField label="Ordered on" value={draft.orderDate} error={errors['orderDate']} onChange={(date) => onChange({ orderDate: date })} />
+        </Panel>
+      </Accordion>
+    </Stack>
+  );
+}
+
+function Panel({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <Accordion.Item value={title}>
+      <Accordion.Control>{title}</Accordion.Control>
+      <Accordion.Panel>
+        <Stack gap="sm">{children}</Stack>
+      </Accordion.Panel>
+    </Accordion.Item>
+  );
+}
+
+function ArrivalSlider({ from, value, onChange }: { from: string; value: string | undefined; onChange: (date: string) => void }) {
+  const offset = value === undefined ? 0 : daysBetween(from, value);
+  return (
+    <div>
+      <Text size="sm">Slide the arrival</Text>
+      <Slider
+        min={-SLIDE_DAYS}
+        max={SLIDE_DAYS}
+        value={Math.max(-SLIDE_DAYS, Math.min(SLIDE_DAYS, offset))}
+        onChange={(days) => onChange(addDays(from, days))}
+        label={(days) => formatShortDate(addDays(from, days))}
+        thumbLabel="Arrival date"
+        thumbSize={26}
+        marks={[{ value: 0 }]}
+      />
+    </div>
+  );
+}
+
+function Prices({ setting, draft, strain, onChange }: { setting: Setting; draft: BatchDraft; strain: Strain | undefined; onChange: Props['onChange'] }) {
+  const { currency } = setting.farm;
+  const prices = draft.prices ?? {};
+  const programmeId = strain?.feedProgramme[draft.purpose ?? 'meat'];
+  const phases = programmeId ? rowById(setting.tables.feedProgrammes, programmeId).phases : [];
+  const set = (more: Record<string, string | undefined>) => onChange({ prices: clean({ ...prices, ...more }) });
+  return (
+    <SimpleGrid cols={2}>
+      <PriceInput label="A chick" currency={currency} value={prices.perBird} onChange={(v) => set({ perBird: v })} />
+      <PriceInput label="A bag of bedding" currency={currency} value={prices.beddingPerBag} onChange={(v) => set({ beddingPerBag: v })} />
+      {phases.map((phase) => (
+        <PriceInput
+          key={phase.id}
+          label={`A bag of ${phase.name.toLowerCase()}`}
+          currency={currency}
+          value={prices.feedPerBag?.[phase.id]}
+          onChange={(v) => onChange({ prices: { ...prices, feedPerBag: clean({ ...prices.feedPerBag, [phase.id]: v }) } })}
+        />
+      ))}
+      <PriceInput label="Processing a bird" currency={currency} value={prices.processingPerBird} onChange={(v) => set({ processingPerBird: v })} />
+    </SimpleGrid>
+  );
+}
+
+const clean = <T extends object>(values: T) => Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as never;
+
+function Choices({ setting, draft, strain, onChange }: { setting: Setting; draft: BatchDraft; strain: Strain; onChange: Props['onChange'] }) {
+  const { tables } = setting;
+  const rules = rowById(tables.moveOut, strain.moveOut).rules;
+  return (
+    <>
+      <Select label="Growth table" value={draft.growthTableId ?? strain.growthTables[0]} onChange={(id) => onChange({ growthTableId: id })} options={strain.growthTables.map((id) => rowById(tables.growthTables, id))} />
+      <Select label="Brooding schedule" value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id} onChange={(id) => onChange({ broodingScheduleId: id })} options={tables.broodingSchedules} />
+      <Select label="Brooder space" value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id} onChange={(id) => onChange({ spaceStandardId: id })} options={tables.space.brooder} />
+      <Select label="Move-out rule" value={draft.moveOutRuleId ?? defaultRow(rules).id} onChange={(id) => onChange({ moveOutRuleId: id })} options={rules} />
+      {draft.purpose === 'meat' && (
+        <Select
+          label="Processing"
+          value={draft.processing ?? 'home'}
+          onChange={(v) => onChange({ processing: v })}
+          options={[
+            { id: 'home', name: 'At home' },
+            { id: 'hired', name: 'By a hired processor' },
+          ]}
+        />
+      )}
+    </>
+  );
+}
+
+/** What changes with the purpose: the first strain that fits, and nothing that no longer applies. */
+export function forPurpose(purpose: Purpose, strains: readonly Strain[]): BatchDraft {
+  const strain = strains.find((s) => s.purposes.includes(purpose))!;
+  return {
+    purpose,
+    strainId: strain.id,
+    sex: SEXES[purpose][0]!.id,
+    growthTableId: undefined,
+    moveOutRuleId: undefined,
+    leaveAgeDays: undefined,
+    targetLiveKg: undefined,
+  };
+}

@@ -1,0 +1,127 @@
+import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
+import { useMemo, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { useBatches, useClimate, useFacilities, useOccupied, usePeople, useRemove, useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { BatchForm, forPurpose } from './batch-form.js';
+import { PlanView } from './plan-view.js';
+import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly tables: Tables;
+  /** Undefined for a new batch. */
+  readonly batchId: string | undefined;
+}
+
+export default function BatchScreen({ farm, tables, batchId }: Props) {
+  const all = useAll(useFacilities(farm.id), usePeople(farm.id), useClimate(farm.id), useOccupied(farm.id, batchId), useBatches(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [facilities, people, climate, occupied, batches] = all.data;
+  const saved = batches.find((b) => b.id === batchId);
+  if (batchId !== undefined && !saved) return <Alert color="red">There is no such batch. It may have been deleted.</Alert>;
+  return <Editor farm={farm} tables={tables} saved={saved} facilities={facilities} people={people} climate={climate} occupied={occupied} />;
+}
+
+/** Days from today on which a new batch is first set to arrive. */
+const FIRST_GUESS_DAYS = 60;
+
+function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
+  const { farm, tables, facilities, people, climate, occupied } = parts;
+  const setting = useMemo<Setting>(() => ({ farm, tables, facilities, people, climate, occupied }), [farm, tables, facilities, people, climate, occupied]);
+  const [draft, setDraft] = useState<BatchDraft>(() => saved ?? newBatch(setting));
+  const [slideFrom, setSlideFrom] = useState(draft.arrivalDate!);
+  const planned = usePlan(setting, draft, saved?.arrivalDate);
+  const [, go] = useLocation();
+  const save = useSave<Batch, SavedBatch>(farm.id, 'batches');
+  const remove = useRemove(farm.id, 'batches');
+  const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
+  const [isEditing, setEditing] = useState(saved === undefined);
+  const errors = 'errors' in planned ? planned.errors : {};
+  const isChanged = saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
+  const base = `/farm/${farm.id}/batches`;
+
+  const change = (more: BatchDraft) => setDraft((old) => ({ ...old, ...more }));
+  const pickWeek = (arrivalDate: string) => {
+    change({ arrivalDate });
+    setSlideFrom(arrivalDate);
+  };
+  const saveDraft = () =>
+    save.mutate(withoutBlanks(draft), {
+      onSuccess: (batch) => {
+        setDraft(batch);
+        setSlideFrom(batch.arrivalDate);
+        setEditing(false);
+        if (saved === undefined) go(`${base}/${batch.id}`, { replace: true });
+      },
+    });
+
+  return (
+    <Stack>
+      <Group justify="space-between">
+        <Title order={1}>{draft.name || 'New batch'}</Title>
+        <Group gap="xs" className="no-print">
+          {!isWide && (
+            <Button variant="default" onClick={() => setEditing(!isEditing)} aria-expanded={isEditing}>
+              {isEditing ? 'See the plan' : 'Change the order'}
+            </Button>
+          )}
+          <Button onClick={saveDraft} loading={save.isPending} disabled={!isChanged || 'errors' in planned}>
+            {isChanged ? 'Save the batch' : 'Saved'}
+          </Button>
+        </Group>
+      </Group>
+      <Failure error={save.error ?? remove.error} />
+      <Grid gap="lg">
+        {(isWide || isEditing) && (
+          <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
+            <Card withBorder component="section" aria-label="The order">
+              <BatchForm setting={setting} draft={draft} errors={errors} slideFrom={slideFrom} onChange={change} />
+            </Card>
+            {saved && (
+              <Button mt="sm" variant="subtle" color="red" onClick={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}>
+                Delete this batch
+              </Button>
+            )}
+          </Grid.Col>
+        )}
+        {(isWide || !isEditing) && (
+          <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
+            {'errors' in planned ? (
+              <Alert color="orange" title="Not enough to plan with yet">
+                {Object.values(planned.errors).map((text) => (
+                  <Text key={text}>{text}</Text>
+                ))}
+              </Alert>
+            ) : (
+              <PlanView plan={planned.plan} request={planned.request} onPickWeek={pickWeek} printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined} />
+            )}
+          </Grid.Col>
+        )}
+      </Grid>
+      <Text component={Link} href={base} c="dimmed" className="no-print" py="sm">
+        All batches
+      </Text>
+    </Stack>
+  );
+}
+
+function newBatch({ farm, tables, facilities }: Setting): BatchDraft {
+  const first = (kind: string) => facilities.find((f) => f.kind === kind)?.id;
+  return {
+    ...forPurpose('meat', tables.strains),
+    name: 'Meat birds',
+    wantedBirds: 50,
+    arrivalDate: addDays(plainDateAt(Date.now(), farm.timeZone), FIRST_GUESS_DAYS),
+    hatchToArrivalDays: 1,
+    brooderId: first('brooder'),
+    penId: first('field-pen'),
+    coopId: first('coop'),
+    freezerId: first('freezer'),
+    feedStoreId: first('feed-store'),
+  };
+}

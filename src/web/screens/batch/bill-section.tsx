@@ -1,0 +1,58 @@
+import { Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { Section } from './section.js';
+
+export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
+  return (
+    <Stack>
+      <Section title="The bill">
+        <Table.ScrollContainer minWidth={380}>
+          <Table>
+            <Table.Thead>
+              <Table.Tr>
+                <Table.Th>For</Table.Th>
+                <Table.Th>Amount</Table.Th>
+                <Table.Th>Price of one</Table.Th>
+                <Table.Th ta="right">Cost</Table.Th>
+              </Table.Tr>
+            </Table.Thead>
+            <Table.Tbody>
+              {bill.lines.map((line) => (
+                <Table.Tr key={line.label}>
+                  <Table.Th scope="row" fw={400}>
+                    {line.label}
+                  </Table.Th>
+                  <Table.Td>
+                    <Num of={line.amount} />
+                  </Table.Td>
+                  <Table.Td>{line.price ?? 'no price yet'}</Table.Td>
+                  <Table.Td ta="right">{line.cost ? <Num of={line.cost} /> : '–'}</Table.Td>
+                </Table.Tr>
+              ))}
+            </Table.Tbody>
+            <Table.Tfoot>
+              <Table.Tr>
+                <Table.Th colSpan={3}>{bill.complete ? 'Total' : 'Total of what has a price'}</Table.Th>
+                <Table.Th ta="right">
+                  <Num of={bill.total} />
+                </Table.Th>
+              </Table.Tr>
+            </Table.Tfoot>
+          </Table>
+        </Table.ScrollContainer>
+        <Text size="sm" c="dimmed">
+          Your own hours are not in it. Put prices in under “Prices” in the order.
+        </Text>
+      </Section>
+      <Section title="What one costs">
+        <Facts>
+          <Fact of={bill.perBird} />
+          <Fact of={bill.perKgLive} />
+          <Fact of={bill.perKgDressed} />
+          <Fact of={bill.perDozen} />
+        </Facts>
+      </Section>
+    </Stack>
+  );
+}

@@ -1,0 +1,122 @@
+import { Alert, List, Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { Fact, Facts, Num, Range } from '../../explain/number.js';
+import { Cautions, Section } from './section.js';
+
+export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const { brooding, heat, space, cautions } = plan;
+  return (
+    <Stack>
+      <Section title="Temperature, step by step">
+        <Text size="sm" mb="xs">
+          {brooding.scheduleName}. Measured at {brooding.measuredAt}.
+        </Text>
+        <Table.ScrollContainer minWidth={560}>
+          <Table>
+            <Table.Thead>
+              <Table.Tr>
+                <Table.Th>Dates</Table.Th>
+                <Table.Th>Age, days</Table.Th>
+                <Table.Th>Under the heat</Table.Th>
+                <Table.Th>All sources</Table.Th>
+                <Table.Th>Cool end</Table.Th>
+                <Table.Th>Room, if all is heated</Table.Th>
+              </Table.Tr>
+            </Table.Thead>
+            <Table.Tbody>
+              {brooding.steps.map((step) => (
+                <Table.Tr key={step.from}>
+                  <Table.Td>
+                    {formatShortDate(step.from)} to {formatShortDate(step.to)}
+                  </Table.Td>
+                  <Table.Td>
+                    {step.fromAgeDays}–{step.toAgeDays}
+                  </Table.Td>
+                  <Table.Td>
+                    <Num of={step.underHeater} />
+                  </Table.Td>
+                  <Table.Td>
+                    <Range of={step.underHeater} />
+                  </Table.Td>
+                  <Table.Td>
+                    <Num of={step.coolEnd} />
+                  </Table.Td>
+                  <Table.Td>
+                    <Num of={step.room} />
+                  </Table.Td>
+                </Table.Tr>
+              ))}
+            </Table.Tbody>
+          </Table>
+        </Table.ScrollContainer>
+        <List mt="sm" size="sm">
+          {brooding.lookFor.map((line) => (
+            <List.Item key={line}>{line}</List.Item>
+          ))}
+        </List>
+      </Section>
+      {heat && (
+        <Section title={`Heat in ${heat.brooderName}`}>
+          <Facts>
+            <Fact of={heat.need} />
+            <Fact of={heat.installed} />
+            <Fact of={heat.heatersNeeded} />
+            <Fact of={heat.lampRule} />
+            <Fact of={heat.coldestNight} />
+            <Fact of={heat.coldestNightLow} />
+            <Fact of={heat.conduction} />
+            <Fact of={heat.lastHeatDay} />
+            <Fact of={heat.energyPerDay} />
+            <Fact of={heat.energyTotal} />
+            <Fact of={heat.gasLitres} />
+            <Fact of={heat.cost} />
+            <Fact of={heat.circuit?.capacity} />
+            <Fact of={heat.circuit?.load} />
+          </Facts>
+          <Alert mt="sm" color={heat.enough ? 'green' : 'red'} title={heat.enough ? 'The heat source can do it' : 'The heat source is too weak'}>
+            {heat.circuit && (heat.circuit.carries ? `${heat.circuit.name} carries it.` : `${heat.circuit.name} cannot carry it.`)}
+          </Alert>
+        </Section>
+      )}
+      <Section title={`Room: ${space.standard.toLowerCase()}`}>
+        <Table.ScrollContainer minWidth={420}>
+          <Table>
+            <Table.Thead>
+              <Table.Tr>
+                <Table.Th> </Table.Th>
+                <Table.Th>Needed at most</Table.Th>
+                <Table.Th>There is</Table.Th>
+                <Table.Th>Runs out</Table.Th>
+              </Table.Tr>
+            </Table.Thead>
+            <Table.Tbody>
+              {space.needs.map((need) => (
+                <Table.Tr key={need.name}>
+                  <Table.Th scope="row" fw={400}>
+                    {need.name}
+                  </Table.Th>
+                  <Table.Td>
+                    <Num of={need.most} />
+                  </Table.Td>
+                  <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
+                  <Table.Td>{need.runsOut ? <Num of={need.runsOut} short /> : need.have ? 'never' : '–'}</Table.Td>
+                </Table.Tr>
+              ))}
+            </Table.Tbody>
+          </Table>
+        </Table.ScrollContainer>
+        {space.litter && (
+          <Facts>
+            <Fact of={space.litter.start} />
+            <Fact of={space.litter.total} />
+            <Fact of={space.litter.bags} />
+            <Fact of={space.litter.cleanOut} />
+          </Facts>
+        )}
+      </Section>
+      <Cautions keys={cautions} of={['heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']} tables={tables} />
+    </Stack>
+  );
+}

@@ -1,0 +1,60 @@
+import { Stack, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { Cautions, Section } from './section.js';
+
+export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const { feed, leaving } = plan;
+  return (
+    <Stack>
+      <Section title="In all">
+        <Facts>
+          <Fact of={feed.total} />
+          <Fact of={feed.perBird} />
+          <Fact of={leaving?.conversion} />
+          <Fact of={plan.laying?.feedPerDozen} />
+          <Fact of={feed.peakWater} />
+        </Facts>
+      </Section>
+      {feed.phases.map((phase) => (
+        <Section key={phase.phaseId} title={phase.name}>
+          <Text size="sm" mb="xs">
+            {phase.protein}. Last day {formatShortDate(phase.lastDay)}.
+          </Text>
+          <Facts>
+            <Fact of={phase.starts} />
+            <Fact of={phase.totalKg} />
+            <Fact of={phase.bags} />
+          </Facts>
+          <Table mt="sm">
+            <Table.Thead>
+              <Table.Tr>
+                <Table.Th>Buy by</Table.Th>
+                <Table.Th>Bags</Table.Th>
+                <Table.Th>Fed</Table.Th>
+              </Table.Tr>
+            </Table.Thead>
+            <Table.Tbody>
+              {phase.deliveries.map((d) => (
+                <Table.Tr key={d.firstUse}>
+                  <Table.Td>
+                    <Num of={d.buyBy} short />
+                  </Table.Td>
+                  <Table.Td>
+                    <Num of={d.bags} />
+                  </Table.Td>
+                  <Table.Td>
+                    {formatShortDate(d.firstUse)} to {formatShortDate(d.lastUse)}
+                  </Table.Td>
+                </Table.Tr>
+              ))}
+            </Table.Tbody>
+          </Table>
+        </Section>
+      ))}
+      <Cautions keys={plan.cautions} of={['medicated', 'calcium']} tables={tables} />
+    </Stack>
+  );
+}

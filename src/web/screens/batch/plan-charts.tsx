@@ -1,0 +1,114 @@
+import '@mantine/charts/styles.css';
+import { AreaChart, LineChart } from '@mantine/charts';
+import { SimpleGrid } from '@mantine/core';
+import { useReducedMotion } from '@mantine/hooks';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { SHOWN, toShown, unitLabel, type Unit, type UnitSystem } from '../../../../shared/units/unit.js';
+import { Section } from './section.js';
+
+interface Line {
+  readonly series: string;
+  readonly name: string;
+  readonly color: string;
+}
+
+const HEIGHT = 260;
+
+/** Charts of a plan. Each is also readable as numbers under "Day by day". */
+export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: UnitSystem }) {
+  const still = useReducedMotion();
+  const motion = still ? { lineProps: { isAnimationActive: false } } : {};
+  const days = plan.daily[0]!.values.length;
+  const out = plan.daily.find((s) => s.id === 'floor-need')?.values.length ?? 0;
+  const warm = Math.min(days, Math.max(out + 7, 21));
+  const label = (unit: Unit) => unitLabel(unit, units);
+  const floor = plan.space.needs[0]?.have;
+  const lines = (unit: Unit, until: number, shown: readonly Line[]) => ({
+    h: HEIGHT,
+    data: rows(plan, unit, units, until, shown),
+    dataKey: 'day',
+    series: shown.filter((l) => plan.daily.some((s) => s.id === l.series)).map(({ name, color }) => ({ name, color })),
+    withLegend: true,
+    withDots: false,
+    unit: ` ${label(unit)}`,
+    xAxisProps: { minTickGap: 40 },
+    yAxisProps: { width: 66, domain: ['auto', 'auto'] as ['auto', 'auto'] },
+  });
+  return (
+    <SimpleGrid cols={{ base: 1, lg: 2 }}>
+      <Section title="Brooder heat against the nights">
+        <LineChart
+          {...lines('degC', warm, [
+            { series: 'under-heater', name: 'Under the heat', color: 'red.8' },
+            { series: 'night-low', name: 'Night low expected', color: 'blue.8' },
+            { series: 'night-cold', name: 'Cold night', color: 'gray.6' },
+          ])}
+          curveType="stepAfter"
+          {...motion}
+        />
+      </Section>
+      <Section title="Live weight">
+        <LineChart
+          {...lines('kg', plan.purpose === 'meat' ? days : Math.min(days, 210), [
+            { series: 'weight-male', name: 'Cockerel', color: 'blue.8' },
+            { series: 'weight-female', name: 'Pullet', color: 'red.8' },
+          ])}
+          {...motion}
+        />
+      </Section>
+      <Section title="Feed a day, by phase">
+        <AreaChart h={HEIGHT} {...feedByPhase(plan, units)} dataKey="day" type="stacked" withLegend withDots={false} curveType="step" unit={` ${label('kg')}`} xAxisProps={{ minTickGap: 40 }} yAxisProps={{ width: 66 }} {...(still ? { areaProps: { isAnimationActive: false } } : {})} />
+      </Section>
+      {plan.laying ? (
+        <Section title="Eggs a day">
+          <AreaChart
+            {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', color: 'yellow.8' }])}
+            yAxisProps={{ width: 66 }}
+            {...(still ? { areaProps: { isAnimationActive: false } } : {})}
+          />
+        </Section>
+      ) : (
+        <Section title="Brooder floor, needed against there">
+          <LineChart
+            {...lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', color: 'orange.8' }])}
+            yAxisProps={{ width: 66, domain: [0, 'auto'] }}
+            {...(floor ? { referenceLines: [{ y: toShown(floor.value, 'm2', units), label: 'There is', color: 'green.9' }] } : {})}
+            {...motion}
+          />
+        </Section>
+      )}
+    </SimpleGrid>
+  );
+}
+
+/** Rows of a chart. Long plans are drawn with a point every few days. */
+function rows(plan: BatchPlan, unit: Unit, units: UnitSystem, until: number, lines: readonly Line[]): Record<string, string | number>[] {
+  const step = Math.max(1, Math.floor(until / 120));
+  const result: Record<string, string | number>[] = [];
+  for (let i = 0; i < until; i += step) {
+    const row: Record<string, string | number> = { day: formatShortDate(addDays(plan.arrivalDate, i)) };
+    for (const line of lines) {
+      const value = plan.daily.find((s) => s.id === line.series)?.values[i];
+      if (value !== undefined) row[line.name] = Number(toShown(value, unit, units).toFixed(SHOWN[unit][units].digits));
+    }
+    result.push(row);
+  }
+  return result;
+}
+
+const PHASE_COLORS = ['yellow.6', 'lime.7', 'teal.7', 'cyan.8', 'orange.7'];
+
+function feedByPhase(plan: BatchPlan, units: UnitSystem) {
+  const feed = plan.daily.find((s) => s.id === 'feed-day')!.values;
+  const step = Math.max(1, Math.floor(feed.length / 120));
+  const data: Record<string, string | number>[] = [];
+  for (let i = 0; i < feed.length - 1; i += step) {
+    const date = addDays(plan.arrivalDate, i);
+    const phase = plan.feed.phases.find((p) => String(p.starts.value) <= date && date <= p.lastDay);
+    const kg = Number(toShown(feed[i]!, 'kg', units).toFixed(2));
+    data.push({ day: formatShortDate(date), ...Object.fromEntries(plan.feed.phases.map((p) => [p.name, p === phase ? kg : 0])) });
+  }
+  return { data, series: plan.feed.phases.map((p, k) => ({ name: p.name, color: PHASE_COLORS[k % PHASE_COLORS.length]! })) };
+}

@@ -1,0 +1,149 @@
+import { Alert, Button, Card, Group, SimpleGrid, Stack, Tabs, Text, Title } from '@mantine/core';
+import { IconAlertTriangle, IconInfoCircle, IconPrinter, IconUrgent } from '@tabler/icons-react';
+import { lazy, Suspense, type ReactNode } from 'react';
+import { Link } from 'wouter';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { PlanRequest } from '../../../../shared/plan/request.js';
+import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { ArrivalWeeks } from './arrival-weeks.js';
+import { BillSection } from './bill-section.js';
+import { BrooderSection } from './brooder-section.js';
+import { DaySection } from './day-section.js';
+import { FeedSection } from './feed-section.js';
+import { LeavingSection } from './leaving-section.js';
+import { OutdoorsSection } from './outdoors-section.js';
+import { TaskSection } from './task-section.js';
+
+const PlanCharts = lazy(() => import('./plan-charts.js'));
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly request: PlanRequest;
+  readonly onPickWeek: (arrivalDate: string) => void;
+  /** Where the sheets of the saved batch are; undefined while it is not saved. */
+  readonly printBase: string | undefined;
+}
+
+export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
+  const { tables } = request;
+  const sections: readonly (readonly [string, string, ReactNode])[] = [
+    ['glance', 'At a glance', <Glance key="g" plan={plan} request={request} printBase={printBase} />],
+    ['weeks', 'Which week', <ArrivalWeeks key="w" request={request} onPick={onPickWeek} />],
+    ['brooder', 'Brooder and heat', <BrooderSection key="b" plan={plan} tables={tables} />],
+    ['feed', 'Feed and water', <FeedSection key="f" plan={plan} tables={tables} />],
+    ['outdoors', 'Outdoors', <OutdoorsSection key="o" plan={plan} tables={tables} />],
+    ['leaving', plan.leaving ? 'Processing' : 'Eggs and light', <LeavingSection key="l" plan={plan} tables={tables} />],
+    ['bill', 'Bill', <BillSection key="c" plan={plan} />],
+    ['work', 'Work', <TaskSection key="t" plan={plan} />],
+    ['days', 'Day by day', <DaySection key="d" plan={plan} />],
+  ];
+  return (
+    <Tabs defaultValue="glance" keepMounted={false}>
+      <div className="scroll-x no-print">
+        <Tabs.List style={{ flexWrap: 'nowrap', minWidth: 'max-content' }}>
+          {sections.map(([id, title]) => (
+            <Tabs.Tab key={id} value={id} fz="md" py="sm">
+              {title}
+            </Tabs.Tab>
+          ))}
+        </Tabs.List>
+      </div>
+      {sections.map(([id, title, body]) => (
+        <Tabs.Panel key={id} value={id} pt="md" aria-label={title}>
+          {body}
+        </Tabs.Panel>
+      ))}
+    </Tabs>
+  );
+}
+
+function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
+  const { birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
+  return (
+    <Stack>
+      <Issues plan={plan} />
+      <Card withBorder component="section">
+        <Facts>
+          <Fact of={birds.toOrder} />
+          <Fact of={birds.placed} />
+          <Fact of={birds.atEnd} />
+          <Fact of={heat?.heatersNeeded} />
+          <Fact of={heat?.lastHeatDay} />
+          <Fact of={outdoors.moveOut} />
+          <Fact of={leaving?.on} />
+          <Fact of={laying?.firstEgg} />
+          <Fact of={birds.cockerelsLeave?.on} />
+          <Fact of={leaving?.dressedAll} />
+          <Fact of={laying?.eggsInYear} />
+          <Fact of={feed.total} />
+          <Fact of={feed.peakWater} />
+          <Fact of={leaving?.freezerNeed} />
+          <Fact of={bill.total} note={bill.complete ? undefined : 'not every price is given. '} />
+          <Fact of={bill.perBird} />
+          <Fact of={bill.perKgDressed} />
+          <Fact of={bill.perDozen} />
+        </Facts>
+        <Text size="sm" c="dimmed" mt="sm">
+          Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work: {tasks.hoursInAll} hours in all. Press any number to see where it comes from.
+        </Text>
+      </Card>
+      <Suspense fallback={<Text>Drawing the charts …</Text>}>
+        <PlanCharts plan={plan} units={request.farm.units} />
+      </Suspense>
+      <Sheets printBase={printBase} />
+    </Stack>
+  );
+}
+
+const SHEETS = [
+  ['brooder', 'Brooder card'],
+  ['shopping', 'Shopping list'],
+  ['tasks', 'Task list'],
+] as const;
+
+function Sheets({ printBase }: { printBase: string | undefined }) {
+  return (
+    <Card withBorder component="section" className="no-print">
+      <Title order={2} size="h3">
+        On paper
+      </Title>
+      {printBase === undefined ? (
+        <Text>Save the batch to print its brooder card, shopping list and task list.</Text>
+      ) : (
+        <Group mt="xs">
+          {SHEETS.map(([sheet, name]) => (
+            <Button key={sheet} component={Link} href={`${printBase}/${sheet}`} variant="light" leftSection={<IconPrinter aria-hidden />}>
+              {name}
+            </Button>
+          ))}
+        </Group>
+      )}
+    </Card>
+  );
+}
+
+const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode }> = {
+  stop: { color: 'red', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
+  act: { color: 'orange', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
+  note: { color: 'gray', title: 'Good to know', icon: <IconInfoCircle aria-hidden /> },
+};
+
+function Issues({ plan }: { plan: BatchPlan }) {
+  const levels = (['stop', 'act', 'note'] as const).filter((level) => plan.issues.some((i) => i.level === level));
+  return (
+    <SimpleGrid cols={1} spacing="xs">
+      {levels.map((level) => (
+        <Alert key={level} color={LOOKS[level].color} title={LOOKS[level].title} icon={LOOKS[level].icon} variant={level === 'note' ? 'default' : 'light'}>
+          {plan.issues
+            .filter((i) => i.level === level)
+            .map((i) => (
+              <Text key={i.code + i.text} my={4} c="bright">
+                {i.text}
+              </Text>
+            ))}
+        </Alert>
+      ))}
+    </SimpleGrid>
+  );
+}

@@ -1,0 +1,68 @@
+import { Alert, Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { PlannedTask } from '../../../../shared/plan/tasks.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
+
+export function TaskSection({ plan: { tasks } }: { plan: BatchPlan }) {
+  const { changes } = tasks;
+  const nowLate = changes?.filter((c) => c.nowLate) ?? [];
+  return (
+    <Stack>
+      {changes && 0 < changes.length && (
+        <Alert color="blue" title={`${changes.length} tasks moved with the arrival`}>
+          {0 < nowLate.length && (
+            <Text fw={600} c="bright">
+              Already late now: {nowLate.map((c) => c.name).join('; ')}.
+            </Text>
+          )}
+          {changes.slice(0, 12).map((c) => (
+            <Text key={c.id} size="sm" c="bright">
+              {c.name}: {formatShortDate(c.before)} → {formatShortDate(c.after)}
+            </Text>
+          ))}
+          {12 < changes.length && (
+            <Text size="sm" c="bright">
+              … and {changes.length - 12} more.
+            </Text>
+          )}
+        </Alert>
+      )}
+      <Text>
+        {tasks.tasks.length} tasks, {tasks.hoursInAll} hours in all{0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
+      </Text>
+      {tasks.tasks.map((task) => (
+        <TaskCard key={task.id} task={task} />
+      ))}
+    </Stack>
+  );
+}
+
+function TaskCard({ task }: { task: PlannedTask }) {
+  return (
+    <Card withBorder padding="sm" component="article" className="avoid-break">
+      <Group justify="space-between" align="start" wrap="nowrap">
+        <Title order={3} size="h4">
+          {task.name}
+        </Title>
+        {task.alreadyLate ? (
+          <Badge color="red.9" size="lg">
+            already late
+          </Badge>
+        ) : (
+          <Badge color={task.slackDays === 0 ? 'orange.9' : 'gray'} variant="outline" size="lg" tt="none">
+            {task.slackDays === 0 ? 'no slack' : `slack ${task.slackDays} d`}
+          </Badge>
+        )}
+      </Group>
+      <Text>
+        {formatDate(task.start)}
+        {task.end !== task.start && ` to ${formatDate(task.end)}`} · <Num of={task.hours} />
+        {0 < task.slackDays && ` · at the latest ${formatShortDate(task.latestStart)}`}
+      </Text>
+      {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
+      {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
+      <Text size="sm">If late: {task.ifLate}</Text>
+    </Card>
+  );
+}

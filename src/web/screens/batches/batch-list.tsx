@@ -1,0 +1,54 @@
+import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Link } from 'wouter';
+import { lifeOf } from '../../../../shared/plan/life.js';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { useAll } from '../../shell/states.js';
+
+export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(useBatches(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [batches] = all.data;
+  const base = `/farm/${farm.id}/batches`;
+  return (
+    <Stack maw={1000}>
+      <Group justify="space-between">
+        <Title order={1}>Batches</Title>
+        <Button component={Link} href={`${base}/new`}>
+          Plan a batch
+        </Button>
+      </Group>
+      {batches.length === 0 && <Text fz="lg">No batch yet. Plan one: all it needs is a kind of bird, how many, and a date.</Text>}
+      <SimpleGrid cols={{ base: 1, sm: 2 }}>
+        {batches.map((batch) => (
+          <BatchCard key={batch.id} batch={batch} tables={tables} href={`${base}/${batch.id}`} />
+        ))}
+      </SimpleGrid>
+    </Stack>
+  );
+}
+
+function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables; href: string }) {
+  const strain = tables.strains.find((s) => s.id === batch.strainId);
+  const life = lifeOf(batch, tables);
+  const end = batch.purpose === 'meat' ? life.lastAgeDays : life.firstEggAgeDays!;
+  return (
+    <Card withBorder component="article">
+      <Title order={2} size="h3">
+        {batch.name}
+      </Title>
+      <Text>
+        {batch.wantedBirds} wanted · {strain?.name} · {batch.sex.replace('-', ' ')}
+      </Text>
+      <Text>Arrive {formatDate(batch.arrivalDate)}</Text>
+      <Text mb="sm">
+        {batch.purpose === 'meat' ? 'Processing' : 'First eggs'} {formatShortDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
+      </Text>
+      <Button component={Link} href={href} variant="light" mt="auto" aria-label={`Open the plan of ${batch.name}`}>
+        Open the plan
+      </Button>
+    </Card>
+  );
+}

@@ -1,0 +1,74 @@
+import { ActionIcon, Button, Card, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { IconPencil, IconTrash } from '@tabler/icons-react';
+import { useState } from 'react';
+import { BOUNDS } from '../../../../shared/farm/bounds.js';
+import type { Facility } from '../../../../shared/farm/facility.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useFacilities, useRemove, type SavedFarm } from '../../api/queries.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { FacilityForm } from './facility-form.js';
+import { draftOf, emptyDraft, KINDS, type Draft } from './kinds.js';
+
+export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const [draft, setDraft] = useState<Draft>();
+  const remove = useRemove(farm.id, 'facilities');
+  const all = useAll(useFacilities(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [facilities] = all.data;
+  return (
+    <Stack maw={900}>
+      <Title order={1}>Facilities</Title>
+      <Text>What you have for the birds. Only a brooder is needed to work out heat and bedding; everything else sharpens the plan.</Text>
+      <Failure error={remove.error} />
+      {KINDS.map((kind) => (
+        <Card key={kind.kind} withBorder component="section">
+          <Group justify="space-between" wrap="nowrap">
+            <Title order={2} size="h3">
+              {kind.plural}
+            </Title>
+            <Button variant="light" onClick={() => setDraft(emptyDraft(kind.kind))} aria-label={`Add a ${kind.name.toLowerCase()}`}>
+              Add
+            </Button>
+          </Group>
+          <Text c="dimmed" size="sm">
+            {kind.why}
+          </Text>
+          {facilities
+            .filter((f) => f.kind === kind.kind)
+            .map((facility) => (
+              <Group key={facility.id} justify="space-between" wrap="nowrap" mt="xs">
+                <div>
+                  <Text fw={600}>{facility.name}</Text>
+                  <Text size="sm">{summary(facility, farm)}</Text>
+                </div>
+                <Group gap={0} wrap="nowrap">
+                  <ActionIcon aria-label={`Change ${facility.name}`} onClick={() => setDraft(draftOf(facility))}>
+                    <IconPencil aria-hidden />
+                  </ActionIcon>
+                  <ActionIcon color="red" aria-label={`Delete ${facility.name}`} onClick={() => remove.mutate(facility.id)}>
+                    <IconTrash aria-hidden />
+                  </ActionIcon>
+                </Group>
+              </Group>
+            ))}
+        </Card>
+      ))}
+      <Modal opened={draft !== undefined} onClose={() => setDraft(undefined)} title={draft && KINDS.find((k) => k.kind === draft.kind)?.name} size="lg" closeButtonProps={{ 'aria-label': 'Close' }}>
+        {draft && <FacilityForm farm={farm} tables={tables} start={draft} circuits={facilities.filter((f) => f.kind === 'circuit')} onDone={() => setDraft(undefined)} />}
+      </Modal>
+    </Stack>
+  );
+}
+
+function summary(facility: Facility, farm: SavedFarm): string {
+  const kind = KINDS.find((k) => k.kind === facility.kind)!;
+  const values = facility as unknown as Record<string, number | undefined>;
+  const sizes = kind.fields.flatMap(({ name, label, bound }) => {
+    const value = values[name];
+    return value === undefined ? [] : [`${label.toLowerCase()} ${formatValue(value, BOUNDS[bound].unit, farm)}`];
+  });
+  if (facility.kind !== 'brooder') return sizes.join(', ');
+  const { count, wattsEach, kind: heater, thermostat } = facility.heat;
+  return [...sizes.slice(0, 3), `${count} × ${formatValue(wattsEach, 'W', farm)} ${heater}${thermostat ? ' on a thermostat' : ''}`].join(', ');
+}

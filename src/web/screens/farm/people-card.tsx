@@ -1,0 +1,86 @@
+import { ActionIcon, Button, Card, Group, Stack, Text, TextInput, Title } from '@mantine/core';
+import { useForm } from '@mantine/form';
+import { IconTrash } from '@tabler/icons-react';
+import type { Away, Person } from '../../../../shared/farm/farm.js';
+import { formatDate } from '../../../../shared/units/format.js';
+import { useRemove, useSave } from '../../api/queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { Failure } from '../../shell/states.js';
+
+/** The people of the household and the days they are away. */
+export function PeopleCard({ farmId, people }: { farmId: string; people: readonly Person[] }) {
+  const save = useSave<{ id?: string; name: string; away: readonly Away[] }>(farmId, 'people');
+  const remove = useRemove(farmId, 'people');
+  const form = useForm({ initialValues: { name: '' }, validate: { name: (v) => (v.trim() ? null : 'Give a name.') } });
+  return (
+    <Card withBorder component="section">
+      <Title order={2} size="h3">
+        People
+      </Title>
+      <Text my="xs">Who looks after the animals, and when they are away. The arrival finder keeps clear of those days.</Text>
+      <Stack>
+        {people.map((person) => (
+          <PersonRow key={person.id} person={person} onSave={(away) => save.mutate({ ...person, away })} onRemove={() => remove.mutate(person.id)} />
+        ))}
+        <form
+          onSubmit={form.onSubmit(({ name }) => {
+            save.mutate({ name, away: [] });
+            form.reset();
+          })}
+        >
+          <Group align="end">
+            <TextInput label="Name" {...form.getInputProps('name')} />
+            <Button type="submit" variant="light">
+              Add a person
+            </Button>
+          </Group>
+        </form>
+        <Failure error={save.error ?? remove.error} />
+      </Stack>
+    </Card>
+  );
+}
+
+function PersonRow({ person, onSave, onRemove }: { person: Person; onSave: (away: readonly Away[]) => void; onRemove: () => void }) {
+  const form = useForm<{ from?: string; to?: string }>({
+    initialValues: {},
+    validate: {
+      from: (v) => (v ? null : 'Choose the first day.'),
+      to: (v, { from }) => (v && from && from <= v ? null : 'Choose the last day, on or after the first.'),
+    },
+  });
+  return (
+    <Card withBorder padding="sm">
+      <Group justify="space-between" wrap="nowrap">
+        <Text fw={600}>{person.name}</Text>
+        <ActionIcon color="red" aria-label={`Remove ${person.name}`} onClick={onRemove}>
+          <IconTrash aria-hidden />
+        </ActionIcon>
+      </Group>
+      {person.away.map((away, i) => (
+        <Group key={`${away.from}${away.to}`} gap="xs">
+          <Text>
+            Away {formatDate(away.from)} to {formatDate(away.to)}
+          </Text>
+          <ActionIcon color="red" aria-label={`Remove absence from ${away.from}`} onClick={() => onSave(person.away.filter((_, k) => k !== i))}>
+            <IconTrash aria-hidden size={18} />
+          </ActionIcon>
+        </Group>
+      ))}
+      <form
+        onSubmit={form.onSubmit(({ from, to }) => {
+          onSave([...person.away, { from: from!, to: to! }]);
+          form.setValues({ from: undefined, to: undefined } as never);
+        })}
+      >
+        <Group align="end" gap="xs">
+          <DateField label="Away from" value={form.values.from} error={form.errors['from']} onChange={(v) => form.setFieldValue('from', v as never)} />
+          <DateField label="to" value={form.values.to} error={form.errors['to']} onChange={(v) => form.setFieldValue('to', v as never)} />
+          <Button type="submit" variant="default">
+            Add absence
+          </Button>
+        </Group>
+      </form>
+    </Card>
+  );
+}

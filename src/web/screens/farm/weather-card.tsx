@@ -1,0 +1,67 @@
+import { Button, Card, FileInput, Group, Stack, Switch, Text, Title } from '@mantine/core';
+import { useAllowFetch, useFetchWeather, useForgetWeather, useImportCsv, type WeatherView } from '../../api/queries.js';
+import { Failure } from '../../shell/states.js';
+
+/** The three ways weather comes in, and the one in use. */
+export function WeatherCard({ farmId, weather }: { farmId: string; weather: WeatherView }) {
+  const allow = useAllowFetch(farmId);
+  const fetchNow = useFetchWeather(farmId);
+  const importCsv = useImportCsv(farmId);
+  const forget = useForgetWeather(farmId);
+  return (
+    <Card withBorder component="section">
+      <Title order={2} size="h3">
+        Weather
+      </Title>
+      <Text my="xs">
+        In use: <b>{weather.label}</b>
+        {0 < weather.forecastDays && `, with a forecast of ${weather.forecastDays} days`}. With three years or more of daily weather the plan can say how likely its warm nights are.
+      </Text>
+      <Stack gap="md">
+        <FileInput
+          label="Daily file (CSV)"
+          description="Columns: date, tmin_c or tmin_f, tmax_c or tmax_f, and if you like prcp_mm or prcp_in."
+          placeholder="Choose a file"
+          accept=".csv,text/csv"
+          size="md"
+          clearable
+          onChange={(file) => {
+            if (file) void file.text().then((text) => importCsv.mutate(text));
+          }}
+        />
+        <Failure error={importCsv.error} />
+        {0 < weather.csvDays && (
+          <Group>
+            <Text>{weather.csvDays.toLocaleString('en')} days from your file.</Text>
+            <Button variant="default" onClick={() => forget.mutate('csv')}>
+              Forget the file
+            </Button>
+          </Group>
+        )}
+        <Switch
+          size="md"
+          checked={weather.fetchAllowed}
+          onChange={(event) => allow.mutate(event.currentTarget.checked)}
+          label="Fetch weather for this farm’s coordinates from Open-Meteo"
+          description="Off unless you switch it on: the coordinates are sent to that public service. Thirty years of history and the forecast are then kept on this computer."
+        />
+        {weather.fetchAllowed && (
+          <Group>
+            <Button variant="light" loading={fetchNow.isPending} onClick={() => fetchNow.mutate(undefined)}>
+              Fetch now
+            </Button>
+            {0 < weather.fetchedDays && (
+              <>
+                <Text>{weather.fetchedDays.toLocaleString('en')} days kept.</Text>
+                <Button variant="default" onClick={() => forget.mutate('fetched')}>
+                  Forget them
+                </Button>
+              </>
+            )}
+          </Group>
+        )}
+        <Failure error={fetchNow.error ?? allow.error ?? forget.error} />
+      </Stack>
+    </Card>
+  );
+}

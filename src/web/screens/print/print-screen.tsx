@@ -1,0 +1,41 @@
+import { Alert, Button, Group } from '@mantine/core';
+import { useMemo } from 'react';
+import { Link } from 'wouter';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { useBatches, useClimate, useFacilities, useOccupied, usePeople, type SavedFarm } from '../../api/queries.js';
+import { useAll } from '../../shell/states.js';
+import { planDraft } from '../batch/use-plan.js';
+import { BrooderCard, ShoppingList, TaskList } from './sheets.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly tables: Tables;
+  readonly batchId: string;
+  readonly sheet: string;
+}
+
+const SHEETS = { brooder: BrooderCard, shopping: ShoppingList, tasks: TaskList } as const;
+
+export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
+  const all = useAll(useFacilities(farm.id), usePeople(farm.id), useClimate(farm.id), useOccupied(farm.id, batchId), useBatches(farm.id));
+  const planned = useMemo(() => {
+    if ('waiting' in all) return undefined;
+    const [facilities, people, climate, occupied, batches] = all.data;
+    const batch = batches.find((b) => b.id === batchId);
+    return batch && planDraft({ farm, tables, facilities, people, climate, occupied }, batch);
+  }, [all, batchId, farm, tables]);
+  if ('waiting' in all) return all.waiting;
+  const Sheet = SHEETS[sheet as keyof typeof SHEETS];
+  if (!planned || 'errors' in planned || !Sheet) return <Alert color="red">There is no such sheet. The batch may have been deleted.</Alert>;
+  return (
+    <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '1rem' }}>
+      <Group className="no-print" mb="md">
+        <Button onClick={() => window.print()}>Print</Button>
+        <Button component={Link} href={`/farm/${farm.id}/batches/${batchId}`} variant="default">
+          Back to the plan
+        </Button>
+      </Group>
+      <Sheet plan={planned.plan} request={planned.request} />
+    </main>
+  );
+}

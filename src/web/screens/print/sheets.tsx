@@ -1,0 +1,158 @@
+import { Table, Text, Title } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { PlanRequest } from '../../../../shared/plan/request.js';
+import type { PlannedTask } from '../../../../shared/plan/tasks.js';
+import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+
+interface SheetProps {
+  readonly plan: BatchPlan;
+  readonly request: PlanRequest;
+}
+
+/** A card to hang by the lamp: dates, temperatures, what to look for. */
+export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
+  const { brooding, heat, birds, outdoors } = plan;
+  return (
+    <>
+      <Title order={1}>Brooder card: {plan.name}</Title>
+      <Text fz="lg">
+        {birds.placed.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched {formatShortDate(plan.hatchDate)}).
+        {heat && ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
+      </Text>
+      <Table fz="lg" my="sm" withTableBorder withColumnBorders>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>From</Table.Th>
+            <Table.Th>Under the heat, chick height</Table.Th>
+            <Table.Th>Cool end</Table.Th>
+            <Table.Th>Done</Table.Th>
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {brooding.steps.map((step) => (
+            <Table.Tr key={step.from}>
+              <Table.Td>{formatDate(step.from)}</Table.Td>
+              <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
+              <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
+              <Table.Td>☐</Table.Td>
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+      {outdoors.moveOut && <Text fz="lg">Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.</Text>}
+      <Title order={2} size="h3" mt="md">
+        Look at the birds first
+      </Title>
+      {brooding.lookFor.map((line) => (
+        <Text key={line}>{line}</Text>
+      ))}
+      {plan.cautions
+        .filter((key) => ['heat-lamp', 'carbon-monoxide', 'salmonella'].includes(key))
+        .map((key) => (
+          <Text key={key} mt="xs">
+            <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+          </Text>
+        ))}
+      <Text size="sm" mt="md">
+        {brooding.scheduleName}; {tables.broodingSchedules.find((s) => s.id === brooding.scheduleId)!.sources.map((id) => tables.sources[id]?.title).join('; ')}.
+      </Text>
+    </>
+  );
+}
+
+/** What to buy, by the date to buy it. */
+export function ShoppingList({ plan, request: { farm } }: SheetProps) {
+  const { feed, space, heat, bill, leaving } = plan;
+  const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
+  const rows = [
+    ...feed.phases.flatMap((phase) =>
+      phase.deliveries.map((d) => ({ by: String(d.buyBy.value), what: `${phase.name} feed, ${phase.protein}`, amount: `${d.bags.value} × ${formatValue(feed.bagKg, 'kg', farm)}`, price: price(`${phase.name} feed`) })),
+    ),
+    ...(space.litter ? [{ by: earlier(plan, 'bed-brooder', 'brooder-clean'), what: 'Shavings', amount: formatValue(space.litter.bags.value, 'bags', farm), price: price('Bedding') }] : []),
+    ...(heat?.gasLitres ? [{ by: plan.arrivalDate, what: 'Propane', amount: formatValue(heat.gasLitres.value, 'L', farm), price: farm.gasPricePerL }] : []),
+    ...(heat && !heat.enough ? [{ by: plan.arrivalDate, what: `${heat.heatersNeeded.label}: there are too few`, amount: String(heat.heatersNeeded.value), price: undefined }] : []),
+    ...(leaving ? [{ by: String(leaving.on.value), what: 'Ice', amount: formatValue(leaving.ice.value, 'kg', farm), price: undefined }] : []),
+  ].sort((a, b) => (a.by < b.by ? -1 : 1));
+  return (
+    <>
+      <Title order={1}>Shopping list: {plan.name}</Title>
+      <Text>
+        {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one, in {farm.currency}.
+      </Text>
+      <Table my="sm" withTableBorder>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>By</Table.Th>
+            <Table.Th>What</Table.Th>
+            <Table.Th>How much</Table.Th>
+            <Table.Th>Price</Table.Th>
+            <Table.Th>Got</Table.Th>
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {rows.map((row) => (
+            <Table.Tr key={row.by + row.what}>
+              <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatDate(row.by)}</Table.Td>
+              <Table.Td>{row.what}</Table.Td>
+              <Table.Td>{row.amount}</Table.Td>
+              <Table.Td>{row.price ?? ''}</Table.Td>
+              <Table.Td>☐</Table.Td>
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+      <Text>
+        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to {formatValue(bill.total.value, 'money', farm)}
+        {bill.complete ? '.' : ', without what has no price yet.'}
+      </Text>
+    </>
+  );
+}
+
+/** Date of the task that beds the brooder, else the arrival. */
+function earlier(plan: BatchPlan, ...parts: string[]): string {
+  return plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate;
+}
+
+/** Every task by date, with a box to tick. */
+export function TaskList({ plan }: SheetProps) {
+  return (
+    <>
+      <Title order={1}>Tasks: {plan.name}</Title>
+      <Text>
+        {plan.tasks.hoursInAll} hours in all. Arrival {formatDate(plan.arrivalDate)}.
+      </Text>
+      <Table my="sm" withTableBorder verticalSpacing={4}>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>From</Table.Th>
+            <Table.Th>Latest</Table.Th>
+            <Table.Th>Task</Table.Th>
+            <Table.Th>Hours</Table.Th>
+            <Table.Th>Done</Table.Th>
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {plan.tasks.tasks.map((task) => (
+            <TaskRow key={task.id} task={task} />
+          ))}
+        </Table.Tbody>
+      </Table>
+    </>
+  );
+}
+
+function TaskRow({ task }: { task: PlannedTask }) {
+  return (
+    <Table.Tr className="avoid-break">
+      <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatShortDate(task.start)}</Table.Td>
+      <Table.Td style={{ whiteSpace: 'nowrap' }}>{task.alreadyLate ? 'late' : formatShortDate(task.latestStart)}</Table.Td>
+      <Table.Td>
+        {task.name}
+        {task.needs && <Text size="sm">{task.needs}</Text>}
+      </Table.Td>
+      <Table.Td>{task.hours.value.toFixed(1)}</Table.Td>
+      <Table.Td>☐</Table.Td>
+    </Table.Tr>
+  );
+}

@@ -1,0 +1,37 @@
+import { Alert, Center, Loader } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { ApiError } from '../api/client.js';
+
+interface Query<T> {
+  readonly data: T | undefined;
+  readonly error: Error | null;
+}
+
+/** The data of several queries, or what to show until they are there. */
+export function useAll<const T extends readonly Query<unknown>[]>(
+  ...queries: T
+): { data: { [K in keyof T]: T[K] extends Query<infer D> ? D : never } } | { waiting: ReactNode } {
+  const failed = queries.find((q) => q.error && q.data === undefined);
+  if (failed) return { waiting: <Failure error={failed.error} /> };
+  if (queries.some((q) => q.data === undefined)) {
+    return {
+      waiting: (
+        <Center p="xl">
+          <Loader aria-label="Loading" />
+        </Center>
+      ),
+    };
+  }
+  return { data: queries.map((q) => q.data) as never };
+}
+
+/** An error as an alert; nothing when there is none. */
+export function Failure({ error }: { error: Error | null | undefined }) {
+  if (!error) return null;
+  const problems = error instanceof ApiError ? error.problem.problems : undefined;
+  return (
+    <Alert color="red" title="That did not work" role="alert">
+      {problems && 0 < problems.length ? problems.map((p) => <div key={p.field + p.code}>{p.text}</div>) : error.message}
+    </Alert>
+  );
+}
