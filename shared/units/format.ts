@@ -14,9 +14,19 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
     return `${formatMoney(toShown(value, unit, reader.units), reader.currency)} ${SHOWN[unit][reader.units].label}`;
   }
   const { label, digits } = SHOWN[unit][reader.units];
-  const text = groupedNumber(toShown(value, unit, reader.units), digits);
-  return label ? `${text} ${label}` : text;
+  const shown = toShown(value, unit, reader.units);
+  const text = groupedNumber(shown, COARSE.has(unit) ? digitsFor(shown, digits) : digits);
+  const name = text === '1' ? (SINGULAR[label] ?? label) : label;
+  return name ? `${text} ${name}` : text;
 }
+
+/** Units of amounts, where a hundred kilograms need no decimals. Temperatures keep theirs. */
+const COARSE: ReadonlySet<Unit> = new Set(['kg', 'g', 'm2', 'm', 'cm', 'L', 'm3', 'm3PerH', 'kWh', 'MJ']);
+
+const digitsFor = (value: number, most: number): number =>
+  Math.max(0, most - Math.max(0, Math.floor(Math.log10(Math.abs(value) || 1))));
+
+const SINGULAR: Readonly<Record<string, string>> = { days: 'day', bags: 'bag', eggs: 'egg' };
 
 /** Minor units (cents, pence) → text with the currency's own sign and decimals. */
 export function formatMoney(minor: number, currency: string): string {

@@ -1,3 +1,4 @@
+import { describe, expect, it } from '@jest/globals';
 import { layerEnergyKcal2005, layerEnergyKcalNrc1994 } from '../../shared/poultry/lay.js';
 
 describe('layerEnergyKcalNrc1994', () => {
@@ -11,10 +12,18 @@ describe('layerEnergyKcalNrc1994', () => {
     [1.5, 0.5, 239],
     [2.0, 0.8, 317],
     [2.0, 0.9, 330],
-  ])('gives a hen of %d kg at %d eggs a day about %d kcal (from memory)', (weightKg, rate, kcal) => {
-    const got = layerEnergyKcalNrc1994({ weightKg, gainGPerDay: 0, eggMassGPerDay: 60 * rate, airC: 22 });
-    expect(Math.abs(got - kcal)).toBeLessThanOrEqual(2); // whole kcal, rounded on the way
-  });
+  ])(
+    'gives a hen of %d kg at %d eggs a day about %d kcal (from memory)',
+    (weightKg, rate, kcal) => {
+      const got = layerEnergyKcalNrc1994({
+        weightKg,
+        gainGPerDay: 0,
+        eggMassGPerDay: 60 * rate,
+        airC: 22,
+      });
+      expect(Math.abs(got - kcal)).toBeLessThanOrEqual(2); // whole kcal, rounded on the way
+    },
+  );
 
   it('stays within 10 % of the independent 2005 equation (Acta Sci. Anim. Sci. 27(3), abstract)', () => {
     for (const airC of [12, 18, 24, 30]) {

@@ -120,17 +120,17 @@ export function SourceView({ source }: { source: Source }) {
 }
 
 const MARK_COLORS: Record<string, string> = {
-  published: 'green.9',
+  published: 'moss.9',
   computed: 'blue.9',
-  'second-hand': 'yellow.9',
-  'common-practice': 'orange.9',
+  'second-hand': 'gray.8',
+  'common-practice': 'gray.8',
   'from-memory': 'red.9',
-  estimate: 'grape.9',
+  estimate: 'gray.8',
 };
 
 export function MarkBadge({ mark }: { mark: string }) {
   return (
-    <Badge variant="outline" color={MARK_COLORS[mark] ?? 'gray'} tt="none" size="md">
+    <Badge variant="outline" color={MARK_COLORS[mark] ?? 'gray.8'} c="bright" tt="none" size="md">
       {mark.replace('-', ' ')}
     </Badge>
   );

@@ -1,5 +1,5 @@
 import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { findArrivals, whyNot, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
@@ -16,6 +16,7 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
   const [to, setTo] = useState(() => addDays(request.today, 14 + 364));
   const [weekday, setWeekday] = useState('3');
   const [chosen, setChosen] = useState<string>();
+  const reasonsRef = useRef<HTMLDivElement>(null);
   const found = useMemo(() => search(request, { from, to, weekday: Number(weekday) }), [request, from, to, weekday]);
   const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
@@ -31,6 +32,7 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
       <Text size="sm">
         Each square is a week: points out of a hundred, ★ the best. Press one to see why.
       </Text>
+      <div className="months">
       {months(weeks).map(([month, inMonth]) => (
         <div key={month}>
           <Title order={3} size="h5" mb={4}>
@@ -44,7 +46,10 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
                   className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                   aria-pressed={week === shown}
                   aria-label={`${formatDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
-                  onClick={() => setChosen(week.arrivalDate)}
+                  onClick={() => {
+                    setChosen(week.arrivalDate);
+                    reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
+                  }}
                 >
                   {Number(week.arrivalDate.slice(8))} {formatShortDate(week.arrivalDate).slice(-3)}
                   <b>{week.score}</b>
@@ -54,8 +59,9 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
           </ul>
         </div>
       ))}
+      </div>
       {shown && (
-        <Card withBorder component="section" aria-live="polite">
+        <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={2} size="h3">
             {formatDate(shown.arrivalDate)}: {shown.score} points, rank {shown.rank} of {weeks.length}
           </Title>

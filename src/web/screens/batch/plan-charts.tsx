@@ -59,7 +59,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
         />
       </Section>
       <Section title="Feed a day, by phase">
-        <AreaChart h={HEIGHT} {...feedByPhase(plan, units)} dataKey="day" type="stacked" withLegend withDots={false} curveType="step" unit={` ${label('kg')}`} xAxisProps={{ minTickGap: 40 }} yAxisProps={{ width: 66 }} {...(still ? { areaProps: { isAnimationActive: false } } : {})} />
+        <AreaChart h={HEIGHT} {...feedByPhase(plan, units)} dataKey="day" type="stacked" withLegend withDots={false} curveType="step" unit={` ${label('kg')}`} xAxisProps={{ minTickGap: 40 }} yAxisProps={{ width: 66 }} fillOpacity={0.7} areaProps={{ strokeWidth: 0, isAnimationActive: !still }} />
       </Section>
       {plan.laying ? (
         <Section title="Eggs a day">
@@ -72,15 +72,22 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       ) : (
         <Section title="Brooder floor, needed against there">
           <LineChart
-            {...lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', color: 'orange.8' }])}
+            {...withConstant(lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', color: 'orange.8' }]), floor && toShown(floor.value, 'm2', units))}
+            curveType="stepAfter"
             yAxisProps={{ width: 66, domain: [0, 'auto'] }}
-            {...(floor ? { referenceLines: [{ y: toShown(floor.value, 'm2', units), label: 'There is', color: 'green.9' }] } : {})}
             {...motion}
           />
         </Section>
       )}
     </SimpleGrid>
   );
+}
+
+/** The same chart with a level line for what there is. */
+function withConstant<T extends { data: Record<string, string | number>[]; series: { name: string; color: string }[] }>(chart: T, level: number | undefined): T {
+  if (level === undefined) return chart;
+  const shown = Number(level.toFixed(1));
+  return { ...chart, data: chart.data.map((row) => ({ ...row, 'There is': shown })), series: [...chart.series, { name: 'There is', color: 'green.9' }] };
 }
 
 /** Rows of a chart. Long plans are drawn with a point every few days. */

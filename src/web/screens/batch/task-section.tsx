@@ -50,7 +50,7 @@ function TaskCard({ task }: { task: PlannedTask }) {
             already late
           </Badge>
         ) : (
-          <Badge color={task.slackDays === 0 ? 'orange.9' : 'gray'} variant="outline" size="lg" tt="none">
+          <Badge color={task.slackDays === 0 ? 'orange.9' : 'gray.7'} c="bright" variant="outline" size="lg" tt="none">
             {task.slackDays === 0 ? 'no slack' : `slack ${task.slackDays} d`}
           </Badge>
         )}

@@ -4,7 +4,7 @@ import { isPlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
 import { fromShown, toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { ApiError } from '../../api/client.js';
-import { PriceInput } from '../../fields/price-input.js';
+import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 
@@ -80,7 +80,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
           <SimpleGrid cols={{ base: 1, sm: 3 }}>
             <NativeSelect label="Currency" value={values.currency ?? ''} error={errors['currency']} onChange={(e) => setFieldValue('currency', e.currentTarget.value)} data={Intl.supportedValuesOf('currency')} />
             <PriceInput label="Electricity, one kWh" currency={values.currency ?? ''} value={values.electricityPricePerKWh} error={errors['electricityPricePerKWh']} onChange={(v) => setFieldValue('electricityPricePerKWh', v)} />
-            <PriceInput label="Propane, one litre (0 when unused)" currency={values.currency ?? ''} value={values.gasPricePerL} error={errors['gasPricePerL']} onChange={(v) => setFieldValue('gasPricePerL', v)} />
+            <LitrePriceInput units={units} label={`Propane, one ${units === 'us' ? 'gallon' : 'litre'} (0 when unused)`} currency={values.currency ?? ''} value={values.gasPricePerL} error={errors['gasPricePerL']} onChange={(v) => setFieldValue('gasPricePerL', v)} />
           </SimpleGrid>
         </Fieldset>
         <Fieldset legend="Monthly climate">

@@ -19,6 +19,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
         {birds.placed.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched {formatShortDate(plan.hatchDate)}).
         {heat && ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
+      <div className="scroll-x">
       <Table fz="lg" my="sm" withTableBorder withColumnBorders>
         <Table.Thead>
           <Table.Tr>
@@ -39,6 +40,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
           ))}
         </Table.Tbody>
       </Table>
+      </div>
       {outdoors.moveOut && <Text fz="lg">Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.</Text>}
       <Title order={2} size="h3" mt="md">
         Look at the birds first
@@ -79,6 +81,7 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
       <Text>
         {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one, in {farm.currency}.
       </Text>
+      <div className="scroll-x">
       <Table my="sm" withTableBorder>
         <Table.Thead>
           <Table.Tr>
@@ -101,6 +104,7 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
           ))}
         </Table.Tbody>
       </Table>
+      </div>
       <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to {formatValue(bill.total.value, 'money', farm)}
         {bill.complete ? '.' : ', without what has no price yet.'}
@@ -122,6 +126,7 @@ export function TaskList({ plan }: SheetProps) {
       <Text>
         {plan.tasks.hoursInAll} hours in all. Arrival {formatDate(plan.arrivalDate)}.
       </Text>
+      <div className="scroll-x">
       <Table my="sm" withTableBorder verticalSpacing={4}>
         <Table.Thead>
           <Table.Tr>
@@ -138,6 +143,7 @@ export function TaskList({ plan }: SheetProps) {
           ))}
         </Table.Tbody>
       </Table>
+      </div>
     </>
   );
 }

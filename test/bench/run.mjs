@@ -1,0 +1,133 @@
+/**
+ * Prints one JSON line for each figure: name, value, unit, n. Medians over many runs.
+ * Needs `npm run build` once. Nothing here is a test: speed is measured, never asserted.
+ */
+import { spawn } from 'node:child_process';
+import { gzipSync } from 'node:zlib';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import autocannon from 'autocannon';
+import { parse } from 'jsonc-parser';
+import 'reflect-metadata';
+
+const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
+const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
+const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
+const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
+const { loadTables } = await import(dist('src/reference/load-tables.js'));
+
+const print = (name, value, unit, n) => console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+const order = parse(readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8'));
+const tables = loadTables();
+const farm = order.farm;
+const request = {
+  farm,
+  climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value),
+  facilities: order.facilities,
+  people: order.people,
+  batch: { ...order.batch, wantedBirds: 100, leaveAgeDays: 81 },
+  occupied: [],
+  tables,
+  today: order.today,
+};
+const layers = { ...request, batch: { ...request.batch, purpose: 'layers', strainId: 'brown-layer', sex: 'pullets', coopId: 'hen-house', wantedBirds: 20 } };
+
+function time(name, unit, runs, work) {
+  for (let i = 0; i < runs / 2; i++) work();
+  const times = [];
+  for (let i = 0; i < runs; i++) {
+    const start = performance.now();
+    work();
+    times.push(performance.now() - start);
+  }
+  print(name, median(times), unit, runs);
+}
+
+time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(request));
+time('plan, 20 layers to the end of the laying year', 'ms', 400, () => planBatch(layers));
+time('arrival finder, one year', 'ms', 60, () => findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }));
+
+await endpoints();
+firstLoad();
+
+/** Preview against an endpoint of the same framework that returns a constant, in the same run. */
+async function endpoints() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const starts = [];
+  for (let i = 0; i < 5; i++) {
+    const { child, ms } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+    starts.push(ms);
+    await stop(child);
+  }
+  print('process start to first answered request', median(starts), 'ms', starts.length);
+
+  const program = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  const bare = await startServer('test/bench/bare.mjs', dataDir, '/');
+  const body = JSON.stringify(order);
+  const load = { connections: 8, duration: 4 };
+  const post = (requests) => autocannon({ ...load, url: `${program.url}/api/plans/preview`, method: 'POST', headers: { 'content-type': 'application/json' }, ...(requests ? { requests } : { body }) });
+  const rates = { bare: [], same: [], changing: [] };
+  // Every request of this list asks for another number of birds, as a slider does.
+  const changing = Array.from({ length: 200 }, (_, i) => ({ method: 'POST', body: JSON.stringify({ ...order, batch: { ...order.batch, wantedBirds: 20 + i } }) }));
+  for (let round = 0; round < 3; round++) {
+    rates.bare.push((await autocannon({ ...load, url: bare.url })).requests.average);
+    rates.same.push((await post()).requests.average);
+    rates.changing.push((await post(changing)).requests.average);
+  }
+  print('bare endpoint returning a constant', median(rates.bare), 'requests/s', 3);
+  print('preview, the same order again', median(rates.same), 'requests/s', 3);
+  print('preview, another order each time', median(rates.changing), 'requests/s', 3);
+  print('preview over bare, the same order again', median(rates.same) / median(rates.bare), 'ratio', 3);
+  print('preview over bare, another order each time', median(rates.changing) / median(rates.bare), 'ratio', 3);
+  print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
+  await Promise.all([stop(program.child), stop(bare.child)]);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+async function startServer(file, dataDir, path) {
+  const port = await freePort();
+  const url = `http://127.0.0.1:${port}`;
+  const start = performance.now();
+  const { DATABASE_URL: _database, ...env } = process.env;
+  const child = spawn(process.execPath, [file], { env: { ...env, PORT: String(port), DATA_DIR: dataDir }, stdio: ['ignore', 'ignore', 'inherit'] });
+  for (;;) {
+    const response = await fetch(url + path).catch(() => undefined);
+    if (response?.ok) return { child, url, ms: performance.now() - start };
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  }
+}
+
+function stop(child) {
+  const gone = new Promise((resolve) => child.once('exit', resolve));
+  child.kill();
+  return gone;
+}
+
+function freePort() {
+  return new Promise((resolve) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = server.address();
+      server.close(() => resolve(port));
+    });
+  });
+}
+
+function residentMB(pid) {
+  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+  return Number(/VmRSS:\s+(\d+)/.exec(status)[1]) / 1024;
+}
+
+/** Scripts that the first screen loads: the entry and what it imports at once. */
+function firstLoad() {
+  const folder = new URL('../../dist/web/', import.meta.url);
+  const html = readFileSync(new URL('index.html', folder), 'utf8');
+  const named = [...html.matchAll(/(?:src|href)="\/?\.?\/?(assets\/[^"]+\.js)"/g)].map((m) => m[1]);
+  const bytes = named.reduce((sum, name) => sum + gzipSync(readFileSync(new URL(name, folder))).length, 0);
+  print('page, first-load JavaScript, gzipped', bytes / 1000, 'kB', named.length);
+  const all = readdirSync(new URL('assets/', folder)).filter((name) => name.endsWith('.js'));
+  print('page, all JavaScript, gzipped', all.reduce((sum, name) => sum + gzipSync(readFileSync(new URL(`assets/${name}`, folder))).length, 0) / 1000, 'kB', all.length);
+}

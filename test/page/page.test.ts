@@ -1,0 +1,249 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { House } from '../support/page.js';
+
+jest.setTimeout(120_000);
+
+let house: House;
+beforeAll(async () => {
+  house = await House.open();
+});
+afterAll(() => house.close());
+
+const TABS_OF_MEAT = ['At a glance', 'Which week', 'Brooder and heat', 'Feed and water', 'Outdoors', 'Processing', 'Bill', 'Work', 'Day by day'];
+
+/** Serious and critical findings, in words. */
+async function axe(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')} ${n.failureSummary ?? ''}`));
+}
+
+async function openSample(page: Page): Promise<string> {
+  await page.goto(`${house.url}/`);
+  await page.getByRole('button', { name: 'Open the sample farm' }).click();
+  await page.getByRole('heading', { name: 'Batches' }).waitFor();
+  return page.url().replace(/\/batches$/, '');
+}
+
+describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
+  it('has no serious or critical accessibility finding, no error, and no sideways scroll', async () => {
+    const { page, errors } = await house.page(size);
+    const findings: Record<string, string[]> = {};
+    const look = async (name: string): Promise<void> => {
+      await page.waitForTimeout(250);
+      const found = await axe(page);
+      const tooWide = await page.evaluate('document.documentElement.scrollWidth > window.innerWidth + 1');
+      if (tooWide) found.push('the page scrolls sideways');
+      if (0 < found.length) findings[name] = found;
+    };
+    await page.goto(`${house.url}/`);
+    await page.getByRole('heading', { name: 'Broodfold' }).waitFor();
+    await look('first run');
+    await page.getByRole('button', { name: 'Start an empty farm' }).click();
+    await look('empty farm form');
+    const farm = await openSample(page);
+    await look('batches');
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByRole('tab', { name: 'At a glance' }).waitFor();
+    await page.locator('.recharts-surface').first().waitFor();
+    const batch = page.url();
+    for (const tab of TABS_OF_MEAT) {
+      await page.getByRole('tab', { name: tab }).click();
+      await look(`plan: ${tab}`);
+    }
+    await page.getByRole('tab', { name: 'Brooder and heat' }).click();
+    await page.getByRole('button', { name: /Heat needed on the coldest/ }).click();
+    await page.getByRole('dialog').waitFor();
+    await look('explanation');
+    for (const sheet of ['brooder', 'shopping', 'tasks']) {
+      await page.goto(`${batch}/print/${sheet}`);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      await look(`sheet: ${sheet}`);
+    }
+    await page.goto(`${farm}/facilities`);
+    await page.getByRole('heading', { name: 'Facilities' }).waitFor();
+    await look('facilities');
+    await page.getByRole('button', { name: 'Change Shed brooder' }).click();
+    await page.getByRole('dialog').waitFor();
+    await look('brooder form');
+    await page.goto(`${farm}/place`);
+    await page.getByRole('heading', { name: 'Farm, weather, people' }).waitFor();
+    await look('farm');
+    await page.goto(`${farm}/sources`);
+    await page.getByRole('heading', { name: 'Sources' }).waitFor();
+    await look('sources');
+    await page.goto(`${farm}/batches`);
+    await page.getByRole('link', { name: 'Open the plan of New layers' }).click();
+    await page.getByRole('tab', { name: 'Eggs and light' }).click();
+    await look('eggs and light');
+    await page.goto(`${farm}/batches/new`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await look('new batch');
+    expect(findings).toEqual({});
+    expect(errors).toEqual([]);
+  });
+});
+
+describe('a newcomer', () => {
+  it('starts an empty farm, adds a brooder, plans 75 meat birds and 20 layers, and saves them', async () => {
+    const { page, errors } = await house.page('desktop');
+    await page.goto(`${house.url}/`);
+    await page.getByRole('button', { name: 'Start an empty farm' }).click();
+    await page.getByRole('button', { name: 'Create the farm' }).click();
+    await page.getByText('Give the farm a name.').waitFor();
+
+    await page.getByLabel('Name').fill('Newcomer');
+    await page.getByLabel(/^Latitude/).fill('42.9');
+    await page.getByLabel(/^Longitude/).fill('-75.3');
+    await page.getByLabel(/^Electricity/).fill('0.19');
+    await page.getByLabel(/^Propane/).fill('0');
+    const lows = [12, 13, 22, 33, 44, 54, 58, 56, 49, 39, 31, 19];
+    for (const [month, low] of lows.entries()) {
+      const rows = page.getByRole('row').nth(month + 1);
+      await rows.getByRole('textbox').nth(0).fill(String(low));
+      await rows.getByRole('textbox').nth(1).fill(String(low + 21));
+    }
+    await page.getByLabel(/last spring frost/).fill('05-20');
+    await page.getByLabel(/first autumn frost/).fill('09-28');
+    await page.getByRole('button', { name: 'Create the farm' }).click();
+
+    await page.getByRole('button', { name: 'Add a brooder' }).click();
+    await page.getByLabel('Name').fill('Stock tank');
+    await page.getByLabel(/^Length/).fill('8');
+    await page.getByLabel(/^Width/).fill('8');
+    await page.getByLabel(/^Height/).fill('2');
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('Stock tank').waitFor();
+
+    await planAndSave(page, 'For meat', 'My meat birds', '75');
+    await planAndSave(page, 'For eggs', 'My layers', '20');
+    await page.getByRole('link', { name: 'Batches', exact: true }).click();
+    await page.getByRole('heading', { name: 'My meat birds' }).waitFor();
+    await page.getByRole('heading', { name: 'My layers' }).waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  async function planAndSave(page: Page, purpose: string, name: string, birds: string): Promise<void> {
+    await page.getByRole('link', { name: 'Batches', exact: true }).click();
+    await page.getByRole('link', { name: 'Plan a batch' }).click();
+    await page.getByText(purpose, { exact: true }).click();
+    await page.getByLabel('Name').fill(name);
+    await page.getByLabel(/^Birds wanted|^Hens wanted/).fill(birds);
+    await page.getByRole('button', { name: /^Birds to order/ }).waitFor();
+    await page.getByRole('button', { name: 'Save the batch' }).click();
+    await page.getByRole('button', { name: 'Saved' }).waitFor();
+  }
+});
+
+describe('a saved batch', () => {
+  it('opens five numbers to formula and source, by keyboard, and closes with Escape', async () => {
+    const { page } = await house.page('desktop');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    for (const label of ['Birds to order', 'Lamps needed', 'Out of the brooder', 'Dressed weight, all birds', 'Freezer room needed']) {
+      const number = page.getByRole('button', { name: new RegExp(`^${label}:`) });
+      await number.focus();
+      await page.keyboard.press('Enter');
+      const dialog = page.getByRole('dialog');
+      await dialog.getByRole('heading', { name: /^Sources?$/ }).waitFor();
+      expect(await dialog.innerText()).toContain('How well it is supported');
+      await page.keyboard.press('Escape');
+      await dialog.waitFor({ state: 'hidden' });
+    }
+  });
+
+  it('shows what the service computes: birds to order, feed, and the bill', async () => {
+    const { page } = await house.page('desktop');
+    const farm = await openSample(page);
+    const farmId = farm.split('/farm/')[1]!;
+    const batches = (await (await fetch(`${house.url}/api/farms/${farmId}/batches`)).json()) as { id: string; name: string }[];
+    const id = batches.find((b) => b.name === 'Spring meat birds')!.id;
+    const plan = (await (await fetch(`${house.url}/api/farms/${farmId}/batches/${id}/plan`)).json()) as {
+      birds: { toOrder: { value: number } };
+      feed: { total: { value: number } };
+      bill: { total: { value: number } };
+    };
+    await page.goto(`${farm}/batches/${id}`);
+    const shown = async (label: string): Promise<string> => (await page.getByRole('button', { name: new RegExp(`^${label}:`) }).innerText()).replace(/,/g, '');
+    expect(await shown('Birds to order')).toBe(String(plan.birds.toOrder.value));
+    expect(parseFloat(await shown('Feed for the whole batch'))).toBeCloseTo(plan.feed.total.value / 0.45359237, -1);
+    expect(await shown('The bill')).toBe(`$${(plan.bill.total.value / 100).toFixed(2)}`);
+  });
+
+  it('recomputes as the arrival is typed, and says which tasks moved', async () => {
+    const { page } = await house.page('desktop');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    const processing = page.getByRole('button', { name: /^Processing:/ });
+    const before = await processing.innerText();
+    const arrival = page.getByLabel('Arrival', { exact: true });
+    const year = (await arrival.inputValue()).slice(0, 4);
+    await arrival.fill(`${year}-05-19`);
+    await processing.filter({ hasNotText: before }).waitFor();
+    await page.getByRole('tab', { name: 'Work' }).click();
+    await page.getByText(/tasks moved with the arrival/).waitFor();
+  });
+
+  it('keeps what is stored when the farm switches its units', async () => {
+    const { page } = await house.page('desktop');
+    const farm = await openSample(page);
+    const farmId = farm.split('/farm/')[1]!;
+    const stored = async (): Promise<string> => (await fetch(`${house.url}/api/farms/${farmId}/facilities`)).text();
+    const before = await stored();
+    await page.goto(`${farm}/place`);
+    await page.getByText('Metric', { exact: true }).click();
+    await page.getByRole('button', { name: 'Save the farm' }).click();
+    await page.getByText('Saved.').waitFor();
+    expect(await stored()).toBe(before);
+    await page.goto(`${farm}/facilities`);
+    await page.getByText(/length 2\.4 m/).waitFor();
+  });
+
+  it('answers "why not this week" and plans for a week that is picked', async () => {
+    const { page } = await house.page('phone');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByRole('tab', { name: 'Which week' }).click();
+    const weeks = page.locator('.week');
+    expect(await weeks.count()).toBeGreaterThan(50);
+    await weeks.nth(3).click();
+    await page.getByText('Why not this week?').waitFor();
+    await page.getByRole('button', { name: /^Plan for/ }).click();
+    await page.getByRole('button', { name: 'This is the planned date' }).waitFor();
+  });
+
+  it('prints the brooder card on one page', async () => {
+    const { page } = await house.page('desktop');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByRole('link', { name: 'Brooder card' }).click();
+    await page.getByRole('heading', { name: /^Brooder card/ }).waitFor();
+    const pdf = await page.pdf({ format: 'Letter' });
+    const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
+    expect(pages).toBe(1);
+  });
+
+  it('shows an impossible number as an error beside its field, and cannot be saved', async () => {
+    const { page } = await house.page('desktop');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByLabel('Birds wanted in the freezer').fill('1000000');
+    await page.getByText('Not enough to plan with yet').waitFor();
+    expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
+  });
+});
+
+describe('the sample farm', () => {
+  it('can be deleted', async () => {
+    const { page } = await house.page('phone');
+    const farm = await openSample(page);
+    await page.goto(`${farm}/place`);
+    await page.getByRole('button', { name: /^Delete Thistledown/ }).click();
+    await page.getByRole('button', { name: /^Yes, delete/ }).click();
+    await page.getByRole('heading', { name: 'Start empty' }).waitFor();
+    expect((await fetch(`${house.url}/api/farms/${farm.split('/farm/')[1]}`)).status).toBe(404);
+  });
+});

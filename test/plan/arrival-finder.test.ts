@@ -1,0 +1,209 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays, daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
+import {
+  findArrivals,
+  whyNot,
+  type ArrivalSearch,
+  type ArrivalWeek,
+} from '../../shared/plan/arrival-finder.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { climateFromDaily } from '../../shared/weather/climate.js';
+import { newRequest, tables } from '../support/factories.js';
+import { notFiniteIn } from './not-finite.js';
+
+const YEAR: ArrivalSearch = { from: '2027-01-01', to: '2027-12-31' };
+const request = newRequest({ batch: { brooderId: 'brooder' } });
+const reason = (week: ArrivalWeek, code: string): string =>
+  week.reasons
+    .filter((r) => r.code === code)
+    .map((r) => r.text)
+    .join(' ');
+const on = (weeks: readonly ArrivalWeek[], date: string): ArrivalWeek =>
+  weeks.find((w) => w.arrivalDate === date)!;
+
+describe('findArrivals', () => {
+  it('gives every Wednesday of the span, in order', () => {
+    const weeks = findArrivals(request, YEAR);
+    expect(weeks).toHaveLength(52);
+    expect(weeks[0]!.arrivalDate).toBe('2027-01-06');
+    weeks.forEach((week, k) => {
+      expect(weekdayOf(week.arrivalDate)).toBe(3);
+      expect(daysBetween(weeks[0]!.arrivalDate, week.arrivalDate)).toBe(7 * k);
+    });
+  });
+
+  it('ranks them 1 to n, each once, by falling score and then by date', () => {
+    const spans = fc.tuple(
+      fc.integer({ min: 0, max: 400 }),
+      fc.integer({ min: 0, max: 300 }),
+      fc.integer({ min: 1, max: 7 }),
+      fc.constantFrom(
+        ...tables.strains.flatMap((s) => s.purposes.map((purpose) => [s.id, purpose] as const)),
+      ),
+    );
+    fc.assert(
+      fc.property(spans, ([start, length, weekday, [strainId, purpose]]) => {
+        const from = addDays('2026-12-01', start);
+        const weeks = findArrivals(newRequest({ batch: { strainId, purpose } }), {
+          from,
+          to: addDays(from, length),
+          weekday,
+        });
+        const byRank = [...weeks].sort((a, b) => a.rank - b.rank);
+        expect(byRank.map((w) => w.rank)).toEqual(weeks.map((_, k) => k + 1));
+        for (let k = 1; k < byRank.length; k++) {
+          const [better, worse] = [byRank[k - 1]!, byRank[k]!];
+          expect(better.score).toBeGreaterThanOrEqual(worse.score);
+          if (better.score === worse.score)
+            expect(better.arrivalDate < worse.arrivalDate).toBe(true);
+        }
+        for (const week of weeks) {
+          expect(week.score).toBeGreaterThanOrEqual(0);
+          expect(week.score).toBeLessThanOrEqual(100);
+          expect(weekdayOf(week.arrivalDate)).toBe(weekday);
+          const lost = week.reasons.reduce((sum, r) => sum + r.points, 0);
+          expect(week.score).toBe(Math.max(0, Math.round(100 - lost)));
+        }
+        expect(notFiniteIn(weeks)).toEqual([]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('agrees with the plan of a week on its move and its end', () => {
+    for (const week of findArrivals(request, { from: '2027-03-01', to: '2027-09-30' })) {
+      const plan = planBatch({
+        ...request,
+        batch: { ...request.batch, arrivalDate: week.arrivalDate },
+      });
+      expect(week.moveOutDate).toBe(plan.outdoors.moveOut?.value);
+      expect(week.leavingDate).toBe(plan.leaving!.on.value);
+    }
+  });
+
+  it('likes late spring better than midwinter in a cold place', () => {
+    const weeks = findArrivals(request, YEAR);
+    expect(on(weeks, '2027-05-12').score).toBeGreaterThan(on(weeks, '2027-01-06').score);
+    expect(['04', '05', '06', '07']).toContain(
+      weeks.find((w) => w.rank === 1)!.arrivalDate.slice(5, 7),
+    );
+  });
+
+  it('takes points off for people away, and more when nobody is left', () => {
+    const away = [{ from: '2027-05-10', to: '2027-05-20' }];
+    const score = (people: PlanRequest['people']): number =>
+      on(findArrivals({ ...request, people }, YEAR), '2027-05-12').score;
+    const nobodyAway = score([{ id: 'a', name: 'A', away: [] }]);
+    const oneAway = score([
+      { id: 'a', name: 'A', away },
+      { id: 'b', name: 'B', away: [] },
+    ]);
+    const allAway = score([
+      { id: 'a', name: 'A', away },
+      { id: 'b', name: 'B', away },
+    ]);
+    expect(nobodyAway).toBeGreaterThan(oneAway);
+    expect(oneAway).toBeGreaterThan(allAway);
+  });
+
+  it('names the batch that holds the brooder', () => {
+    const occupied = [
+      { batchName: 'Turkeys', facilityId: 'brooder', from: '2027-05-01', to: '2027-06-15' },
+    ];
+    const weeks = findArrivals({ ...request, occupied }, YEAR);
+    expect(reason(on(weeks, '2027-05-12'), 'places')).toBe(
+      'Brooder is held by Turkeys until Tue 15 Jun.',
+    );
+    expect(reason(on(weeks, '2027-08-04'), 'places')).toBe('Brooder and pens are free.');
+  });
+
+  it('expects no post on Sundays and holidays', () => {
+    const noDeliveryDates = ['2027-05-12', '2027-05-20'];
+    const weeks = findArrivals({ ...request, farm: { ...request.farm, noDeliveryDates } }, YEAR);
+    expect(reason(on(weeks, '2027-05-12'), 'shipping')).toContain('No post on Wed 12 May');
+    expect(reason(on(weeks, '2027-05-19'), 'shipping')).toContain('a late box would wait');
+    const sundays = findArrivals(request, { ...YEAR, weekday: 7 });
+    for (const week of sundays) expect(reason(week, 'shipping')).toContain('No post on Sun');
+  });
+
+  it('gives no chance without daily history, and one between 0 and 1 with it', () => {
+    expect(findArrivals(request, YEAR).every((w) => w.moveOutChance === undefined)).toBe(true);
+    const history = Array.from({ length: 3652 }, (_, i) => {
+      const minC =
+        4 -
+        12 * Math.cos((2 * Math.PI * (i - 20)) / 365.25) +
+        4 * Math.sin(i * 1.7) * Math.cos(i * 0.9);
+      return { date: addDays('2015-01-01', i), minC, maxC: minC + 11 };
+    });
+    const climate = climateFromDaily(history, { way: 'csv', label: 'Synthetic' });
+    const weeks = findArrivals({ ...request, climate }, YEAR).filter(
+      (w) => w.moveOutDate !== undefined,
+    );
+    expect(weeks.length).toBeGreaterThan(10);
+    for (const week of weeks) {
+      expect(week.moveOutChance).toBeGreaterThanOrEqual(0);
+      expect(week.moveOutChance).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('ignores a move date that was fixed for another arrival', () => {
+    const fixed = newRequest({
+      batch: { brooderId: 'brooder', moveOutDate: '2027-05-30', orderDate: '2027-05-01' },
+    });
+    expect(findArrivals(fixed, YEAR)).toEqual(findArrivals(request, YEAR));
+  });
+
+  it.each([
+    [{ from: 'soon', to: '2027-12-31' }, 'from'],
+    [{ from: '2027-01-01', to: '2027-02-30' }, 'to'],
+    [{ from: '2027-05-02', to: '2027-05-01' }, 'to'],
+    [{ from: '2027-01-01', to: '2029-06-01' }, 'to'],
+    [{ from: '2027-01-01', to: '2027-02-01', weekday: 0 }, 'weekday'],
+    [{ from: '2027-01-01', to: '2027-02-01', weekday: 8 }, 'weekday'],
+    [{ from: '2027-01-01', to: '2027-02-01', weekday: 2.5 }, 'weekday'],
+  ])('refuses the search %p and names %s', (search, field) => {
+    let error: unknown;
+    try {
+      findArrivals(request, search);
+    } catch (thrown) {
+      error = thrown;
+    }
+    expect(error).toBeInstanceOf(FieldError);
+    expect((error as FieldError).problems.map((p) => p.field)).toEqual([field]);
+  });
+
+  it('gives an empty list for a span without that weekday', () => {
+    expect(findArrivals(request, { from: '2027-05-06', to: '2027-05-07' })).toEqual([]);
+  });
+});
+
+describe('whyNot', () => {
+  const weeks = findArrivals(request, YEAR);
+  const best = weeks.find((w) => w.rank === 1)!;
+
+  it('says of the best week that it is the best', () => {
+    expect(whyNot(weeks, best.arrivalDate)).toContain('is the best week of the span');
+  });
+
+  it('gives both scores and every reason against another week, the heaviest first', () => {
+    const january = on(weeks, '2027-01-13');
+    const text = whyNot(weeks, '2027-01-15'); // any day of that week
+    expect(text).toContain(`Wed 13 Jan has ${january.score} points`);
+    expect(text).toContain(`has ${best.score}.`);
+    const against = january.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points);
+    expect(against.length).toBeGreaterThan(0);
+    let at = 0;
+    for (const each of against) {
+      expect(text.indexOf(each.text)).toBeGreaterThanOrEqual(at);
+      at = text.indexOf(each.text);
+    }
+  });
+
+  it('says so when the date is outside the span', () => {
+    expect(whyNot(weeks, '2030-01-01')).toBe('That week is not in the span that was searched.');
+    expect(whyNot([], '2027-05-05')).toBe('That week is not in the span that was searched.');
+  });
+});

@@ -1,0 +1,146 @@
+import { describe, expect, it } from '@jest/globals';
+import { explain } from '../../shared/explain/explanation.js';
+import { MARK_MEANING } from '../../shared/explain/formula.js';
+import { FORMULAS } from '../../shared/explain/formulas.js';
+import { quantityOfDay } from '../../shared/explain/daily-series.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { SHOWN } from '../../shared/units/unit.js';
+import { newBrooder, newRequest, tables } from '../support/factories.js';
+import { notFiniteIn } from './not-finite.js';
+
+const PLACES: readonly Facility[] = [
+  newBrooder({ circuitId: 'circuit', feederCm: 300, drinkerCm: 120 }),
+  { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps: 20, otherLoadW: 100 },
+  { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11.1, count: 2 },
+  { kind: 'coop', id: 'coop', name: 'Coop', floorM2: 12, roostM: 10, nestBoxes: 8, runM2: 60 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 50 },
+  { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 300 },
+];
+const CASES = tables.strains.flatMap((strain) =>
+  strain.purposes.flatMap((purpose) =>
+    (['straight-run', 'cockerels', 'pullets'] as const)
+      .filter((sex) => purpose === 'meat' || sex !== 'cockerels')
+      .flatMap((sex) =>
+        [true, false].map(
+          (placed) => [strain.id, purpose, sex, placed ? 'with places' : 'without places'] as const,
+        ),
+      ),
+  ),
+);
+
+const plans = new Map<string, BatchPlan>();
+function planOf(
+  strainId: string,
+  purpose: 'meat' | 'layers',
+  sex: 'straight-run' | 'cockerels' | 'pullets',
+  placed: string,
+): BatchPlan {
+  const key = [strainId, purpose, sex, placed].join();
+  const known = plans.get(key);
+  if (known) return known;
+  const ids =
+    placed === 'with places'
+      ? {
+          brooderId: 'brooder',
+          penId: 'pen',
+          coopId: 'coop',
+          freezerId: 'freezer',
+          feedStoreId: 'store',
+        }
+      : {};
+  const prices = {
+    perBird: '3.10',
+    beddingPerBag: '8.50',
+    feedPerBag: { starter: '24.50', grower: '23.00' },
+  };
+  const plan = planBatch(
+    newRequest({
+      facilities: PLACES,
+      batch: { strainId, purpose, sex, ...ids, prices },
+      previousArrivalDate: '2027-04-28',
+    }),
+  );
+  plans.set(key, plan);
+  return plan;
+}
+
+describe('planBatch', () => {
+  it('is asked for every strain, purpose and sex, with and without places', () => {
+    // 3 strains for meat × 3 sexes, 3 strains for eggs × 2 sexes, twice each.
+    expect(CASES).toHaveLength(30);
+  });
+
+  it.each(CASES)('gives %s for %s, %s, %s, finite numbers everywhere', (...of) => {
+    expect(notFiniteIn(planOf(...of))).toEqual([]);
+  });
+
+  it.each(CASES)('explains every quantity of %s for %s, %s, %s, in both unit systems', (...of) => {
+    const plan = planOf(...of);
+    const quantities = quantitiesIn(plan);
+    expect(quantities.length).toBeGreaterThan(30);
+    for (const quantity of quantities) {
+      expect(FORMULAS.has(quantity.formula)).toBe(true);
+      expect(Object.keys(SHOWN)).toContain(quantity.unit);
+      expect(Object.keys(MARK_MEANING)).toContain(quantity.mark);
+      for (const id of quantity.sources) expect(Object.keys(tables.sources)).toContain(id);
+      expect(quantity.label.length).toBeGreaterThan(0);
+      for (const units of ['metric', 'us'] as const) {
+        const shown = explain(quantity, tables, { units, currency: 'USD' });
+        expect(shown.value).not.toMatch(/NaN|Invalid|undefined|Infinity/);
+        expect(shown.words.length).toBeGreaterThan(10);
+        expect(shown.symbols.length).toBeGreaterThan(0);
+        expect(shown.sources).toHaveLength(new Set(quantity.sources).size);
+        for (const each of shown.inputs)
+          expect(each.value).not.toMatch(/NaN|Invalid|undefined|Infinity/);
+      }
+    }
+  });
+
+  it.each(CASES)('names a source for every quantity of %s for %s, %s, %s', (...of) => {
+    const without = quantitiesIn(planOf(...of)).filter((q) => q.sources.length === 0);
+    expect(without.map((q) => q.label)).toEqual([]);
+  });
+
+  it.each(CASES)(
+    'keeps every value of %s for %s, %s, %s, inside the spread that is shown for it',
+    (...of) => {
+      const outside = quantitiesIn(planOf(...of)).filter(
+        ({ value, spread }) =>
+          spread &&
+          typeof value === 'number' &&
+          (value < spread.low - 1e-6 || spread.high + 1e-6 < value),
+      );
+      expect(
+        outside.map((q) => `${q.label}: ${q.value}, ${q.spread!.low} to ${q.spread!.high}`),
+      ).toEqual([]);
+    },
+  );
+
+  it.each(CASES)('explains every day of every series of %s for %s, %s, %s', (...of) => {
+    const plan = planOf(...of);
+    expect(new Set(plan.daily.map((s) => s.id)).size).toBe(plan.daily.length);
+    for (const series of plan.daily) {
+      expect(FORMULAS.has(series.formula)).toBe(true);
+      for (const id of series.sources) expect(Object.keys(tables.sources)).toContain(id);
+      for (const day of [0, Math.floor(series.values.length / 2), series.values.length - 1]) {
+        const quantity = quantityOfDay(plan.daily, series.id, day)!;
+        expect(quantity.inputs).toHaveLength(series.inputs.length); // no input is lost on the way
+        const shown = explain(quantity, tables, { units: 'us', currency: 'USD' });
+        expect(shown.value).not.toMatch(/NaN|undefined/);
+      }
+      expect(quantityOfDay(plan.daily, series.id, series.values.length)).toBeUndefined();
+    }
+  });
+
+  it.each(CASES)('dates everything of %s for %s, %s, %s, between order and end', (...of) => {
+    const plan = planOf(...of);
+    for (const quantity of quantitiesIn(plan).filter((q) => q.unit === 'date')) {
+      expect(quantity.value).toMatch(/^\d{4}-\d{2}-\d{2}$/);
+      expect(quantity.value >= '2026-10-01').toBe(true);
+    }
+    expect(plan.hatchDate < plan.arrivalDate).toBe(true);
+    expect(plan.arrivalDate < plan.lastDate).toBe(true);
+  });
+});

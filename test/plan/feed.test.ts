@@ -1,0 +1,102 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { daysBetween } from '../../shared/calendar/plain-date.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { newRequest, tables } from '../support/factories.js';
+
+const anyRequest = fc
+  .record({
+    strain: fc.constantFrom(
+      ...tables.strains.flatMap((s) => s.purposes.map((purpose) => [s.id, purpose] as const)),
+    ),
+    wantedBirds: fc.integer({ min: 1, max: 800 }),
+    bagKg: fc.constantFrom(5, 20, 22.68, 25, 500),
+    capacityKg: fc.constantFrom(undefined, 10, 120, 1000),
+  })
+  .map(({ strain: [strainId, purpose], wantedBirds, bagKg, capacityKg }): PlanRequest =>
+    newRequest({
+      batch: {
+        strainId,
+        purpose,
+        wantedBirds,
+        bagKg,
+        ...(capacityKg === undefined ? {} : { feedStoreId: 'store' }),
+      },
+      facilities: [{ kind: 'feed-store', id: 'store', name: 'Store', capacityKg: capacityKg ?? 1 }],
+    }),
+  );
+const forEveryPlan = (check: (plan: BatchPlan, request: PlanRequest) => void): void =>
+  fc.assert(
+    fc.property(anyRequest, (request) => check(planBatch(request), request)),
+    { numRuns: 100 },
+  );
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+describe('planFeed', () => {
+  it('delivers, for every phase, exactly the whole bags of that phase', () => {
+    forEveryPlan(({ feed }) => {
+      for (const phase of feed.phases) {
+        expect(sum(phase.deliveries.map((d) => d.bags.value))).toBe(phase.bags.value);
+        for (const { bags } of phase.deliveries) {
+          expect(Number.isInteger(bags.value)).toBe(true);
+          expect(bags.value).toBeGreaterThan(0);
+        }
+      }
+    });
+  });
+
+  it('buys enough bags for each phase, with less than one bag to spare', () => {
+    forEveryPlan(({ feed }) => {
+      for (const phase of feed.phases) {
+        const bought = phase.bags.value * feed.bagKg;
+        expect(bought).toBeGreaterThanOrEqual(phase.totalKg.value * (1 - 1e-5)); // six digits are kept
+        expect(bought - feed.bagKg).toBeLessThan(phase.totalKg.value);
+      }
+    });
+  });
+
+  it('adds its phases up to the feed of the whole batch', () => {
+    forEveryPlan(({ feed, daily }) => {
+      const phases = sum(feed.phases.map((p) => p.totalKg.value));
+      expect(Math.abs(phases / feed.total.value - 1)).toBeLessThan(2e-5); // six digits in each
+      const days = sum(daily.find((s) => s.id === 'feed-day')!.values as number[]);
+      expect(Math.abs(days - feed.total.value)).toBeLessThan(1e-3 * feed.total.value + 1e-3);
+    });
+  });
+
+  it('starts each phase the day after the last one ended', () => {
+    forEveryPlan(({ feed, arrivalDate }) => {
+      expect(feed.phases[0]!.starts.value).toBe(arrivalDate);
+      for (let k = 1; k < feed.phases.length; k++) {
+        expect(daysBetween(feed.phases[k - 1]!.lastDay, String(feed.phases[k]!.starts.value))).toBe(
+          1,
+        );
+      }
+    });
+  });
+
+  it('keeps no delivery longer than five weeks, and has it five days before it is fed', () => {
+    forEveryPlan(({ feed }) => {
+      for (const delivery of feed.phases.flatMap((p) => p.deliveries)) {
+        expect(daysBetween(delivery.firstUse, delivery.lastUse)).toBeLessThan(35);
+        expect(daysBetween(String(delivery.buyBy.value), delivery.firstUse)).toBe(5);
+      }
+    });
+  });
+
+  it('gives 105 fast-growing birds 7.9 kg of feed each, times factor and survivors', () => {
+    // 2020 trial: 7505 g to 56 days less 22 g of the day before arrival; × 1.1. Lost birds ate as well.
+    const plan = planBatch(newRequest());
+    expect(plan.feed.perBird.value).toBeGreaterThan(7.48 * 1.1);
+    expect(plan.feed.perBird.value).toBeLessThan(7.48 * 1.1 * 1.03);
+  });
+
+  it('fills no hole with other feed: waste and factor multiply the whole', () => {
+    const plain = planBatch(newRequest({ batch: { feedFactor: 1, wastePercent: 0 } })).feed.total
+      .value;
+    const more = planBatch(newRequest({ batch: { feedFactor: 1.2, wastePercent: 10 } })).feed.total
+      .value;
+    expect(more / plain).toBeCloseTo(1.2 * 1.1, 4);
+  });
+});

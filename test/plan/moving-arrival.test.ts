@@ -1,0 +1,89 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { newRequest, tables } from '../support/factories.js';
+
+const CASES = tables.strains.flatMap((s) => s.purposes.map((purpose) => [s.id, purpose] as const));
+
+describe('planTasks', () => {
+  it.each(CASES)(
+    'moves every task of %s for %s that hangs on arrival by the same seven days',
+    (strainId, purpose) => {
+      const batch = { strainId, purpose, arrivalDate: '2027-05-12' };
+      const { tasks, changes } = planBatch(
+        newRequest({ batch, previousArrivalDate: '2027-05-05' }),
+      ).tasks;
+      const hung = tasks.filter((t) => t.anchor === 'arrival');
+      expect(hung.length).toBeGreaterThan(5);
+      for (const task of hung) {
+        const change = changes!.find((c) => c.id === task.id)!;
+        expect(change.movedDays).toBe(7);
+        expect(change.after).toBe(task.start);
+        expect(change.before).toBe(addDays(task.start, -7));
+      }
+    },
+  );
+
+  it.each(CASES)(
+    'says of every other task of %s for %s how far it moved, and leaves out those that did not',
+    (strainId, purpose) => {
+      const before = planBatch(
+        newRequest({ batch: { strainId, purpose, arrivalDate: '2027-05-05' } }),
+      ).tasks.tasks;
+      const plan = planBatch(
+        newRequest({
+          batch: { strainId, purpose, arrivalDate: '2027-05-12' },
+          previousArrivalDate: '2027-05-05',
+        }),
+      );
+      const was = new Map(before.map((t) => [t.id, t.start]));
+      const moved = plan.tasks.tasks.filter((t) => was.has(t.id) && was.get(t.id) !== t.start);
+      expect(plan.tasks.changes!.map((c) => c.id)).toEqual(moved.map((t) => t.id));
+      for (const change of plan.tasks.changes!) {
+        expect(change.movedDays).toBe(daysBetween(was.get(change.id)!, change.after));
+      }
+    },
+  );
+
+  it('says nothing of changes when the date is the same or none is given', () => {
+    expect(planBatch(newRequest()).tasks.changes).toBeUndefined();
+    expect(
+      planBatch(newRequest({ previousArrivalDate: '2027-05-05' })).tasks.changes,
+    ).toBeUndefined();
+  });
+
+  it('says which moved tasks are late now', () => {
+    // Ordering is due 84 days before arrival; a week earlier makes it late on this day.
+    const plan = planBatch(
+      newRequest({
+        batch: { arrivalDate: '2027-05-05' },
+        previousArrivalDate: '2027-05-12',
+        today: '2027-05-05',
+      }),
+    );
+    expect(plan.tasks.late).toBeGreaterThan(0);
+    expect(plan.tasks.changes!.filter((c) => c.nowLate).length).toBe(
+      plan.tasks.tasks.filter((t) => t.alreadyLate).length,
+    );
+    expect(plan.issues.map((i) => i.code)).toContain('tasks-late');
+  });
+
+  it('lists tasks by date and adds up their hours', () => {
+    const { tasks, hoursInAll } = planBatch(newRequest()).tasks;
+    const starts = tasks.map((t) => t.start);
+    expect(starts).toEqual([...starts].sort());
+    expect(hoursInAll).toBeCloseTo(
+      tasks.reduce((sum, t) => sum + t.hours.value, 0),
+      1,
+    );
+  });
+
+  it('gives 200 birds the base and twice the hours of 100 (base + hours for each 100 × birds ÷ 100)', () => {
+    const hours = (orderedBirds: number): number =>
+      planBatch(newRequest({ batch: { orderedBirds } })).tasks.tasks.find(
+        (t) => t.id === 'meat.clean-disinfect-and-dry-brooder',
+      )!.hours.value;
+    expect(hours(100)).toBe(2); // 1.5 + 0.5
+    expect(hours(200)).toBe(2.5); // 1.5 + 2 × 0.5
+  });
+});

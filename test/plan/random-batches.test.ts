@@ -1,0 +1,222 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import { BOUNDS, type BoundName } from '../../shared/farm/bounds.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newBrooder, newFarm, newRequest, tables } from '../support/factories.js';
+import { notFiniteIn } from './not-finite.js';
+
+/** A number within the bounds of a field, its ends more often than chance would have it. */
+function within(bound: BoundName): fc.Arbitrary<number> {
+  const { min, max, integer } = BOUNDS[bound] as { min: number; max: number; integer?: boolean };
+  const inside = integer ? fc.integer({ min, max }) : fc.double({ min, max, noNaN: true });
+  return fc.oneof(
+    { weight: 4, arbitrary: inside },
+    { weight: 1, arbitrary: fc.constantFrom(min, max) },
+  );
+}
+const maybe = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> =>
+  fc.option(arbitrary, { nil: undefined });
+const defined = <T extends object>(value: T): T =>
+  Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T;
+
+const heat = fc.record({
+  kind: fc.constantFrom('lamp' as const, 'plate' as const, 'gas' as const),
+  wattsEach: within('wattsEach'),
+  count: within('heaterCount'),
+  thermostat: fc.boolean(),
+});
+const buildUp = fc.oneof(
+  fc.record({ rM2KPerW: within('rM2KPerW') }),
+  fc.record({
+    layers: fc.array(
+      fc.record({
+        materialId: fc.constantFrom(...tables.materials.map((m) => m.id)),
+        thicknessMm: within('thicknessMm'),
+      }),
+      { maxLength: 3 },
+    ),
+  }),
+);
+const facilities: fc.Arbitrary<readonly Facility[]> = fc
+  .record({
+    brooder: fc.record({
+      lengthM: within('lengthM'),
+      widthM: within('lengthM'),
+      heightM: within('heightM'),
+      walls: buildUp,
+      standsIn: fc.constantFrom(
+        'outdoors' as const,
+        'unheated-building' as const,
+        'heated-room' as const,
+      ),
+      heat,
+    }),
+    penM2: within('floorM2'),
+    pens: within('penCount'),
+    coopM2: within('floorM2'),
+    freezerL: within('litres'),
+    usedL: within('usedL'),
+    storeKg: within('capacityKg'),
+    amps: within('amps'),
+  })
+  .map(({ brooder, penM2, pens, coopM2, freezerL, usedL, storeKg, amps }) => [
+    newBrooder({ ...brooder, circuitId: 'circuit', feederCm: 100, drinkerCm: 50 }),
+    { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps, otherLoadW: 0 },
+    { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: penM2, count: pens },
+    { kind: 'coop', id: 'coop', name: 'Coop', floorM2: coopM2, roostM: 3, nestBoxes: 2, runM2: 0 },
+    { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: freezerL, usedL },
+    { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: storeKg },
+  ]);
+const strainAndPurpose = fc.constantFrom(
+  ...tables.strains.flatMap((s) => s.purposes.map((purpose) => ({ strainId: s.id, purpose }))),
+);
+const validBatch: fc.Arbitrary<Partial<Batch>> = fc
+  .tuple(
+    strainAndPurpose,
+    fc.record({
+      sex: fc.constantFrom('straight-run' as const, 'pullets' as const),
+      wantedBirds: within('wantedBirds'),
+      hatchToArrivalDays: within('hatchToArrivalDays'),
+      arrivalDate: fc.integer({ min: -60, max: 700 }).map((days) => addDays('2026-11-25', days)),
+      orderedBirds: maybe(within('orderedBirds')),
+      weightFactor: maybe(within('weightFactor')),
+      feedFactor: maybe(within('feedFactor')),
+      wastePercent: maybe(within('wastePercent')),
+      firstWeekLossPercent: maybe(within('lossPercent')),
+      laterLossPercent: maybe(within('lossPercent')),
+      leaveAgeDays: maybe(within('leaveAgeDays')),
+      targetLiveKg: maybe(within('targetLiveKg')),
+      dressingShare: maybe(within('dressingShare')),
+      movesPerDay: maybe(within('movesPerDay')),
+      medicatedWithdrawalDays: maybe(within('withdrawalDays')),
+      bagKg: maybe(within('bagKg')),
+      processing: maybe(fc.constantFrom('home' as const, 'hired' as const)),
+      brooderId: maybe(fc.constant('brooder')),
+      penId: maybe(fc.constant('pen')),
+      coopId: maybe(fc.constant('coop')),
+      freezerId: maybe(fc.constant('freezer')),
+      feedStoreId: maybe(fc.constant('store')),
+      broodingScheduleId: maybe(fc.constantFrom(...tables.broodingSchedules.map((s) => s.id))),
+      moveOutRuleId: maybe(fc.constantFrom('usual', 'hardened', 'careful')),
+      prices: maybe(
+        fc.constant({ perBird: '3.10', processingPerBird: '5.00', beddingPerBag: '8' }),
+      ),
+    }),
+    maybe(fc.integer({ min: 1, max: 200 })),
+  )
+  .map(
+    ([strain, rest, moveAfter]) =>
+      defined({
+        ...strain,
+        ...rest,
+        ...(moveAfter === undefined ? {} : { moveOutDate: addDays(rest.arrivalDate, moveAfter) }),
+      }) as Partial<Batch>,
+  );
+const place = fc
+  .record({
+    meanC: fc.double({ min: -20, max: 30, noNaN: true }),
+    swingC: fc.double({ min: -25, max: 25, noNaN: true }),
+    latitudeDeg: within('latitudeDeg'),
+    elevationM: within('elevationM'),
+    currency: fc.constantFrom('USD', 'JPY', 'EUR'),
+  })
+  .map(({ meanC, swingC, ...farm }) => {
+    const months = Array.from(
+      { length: 12 },
+      (_, m) => meanC - swingC * Math.cos((2 * Math.PI * m) / 12),
+    );
+    const highs = months.map((c) => c + 10);
+    return {
+      farm: newFarm({ ...farm, monthlyMinC: months, monthlyMaxC: highs }),
+      climate: climateFromMonthlyMeans(months, highs, 6),
+    };
+  });
+const validRequest: fc.Arbitrary<PlanRequest> = fc
+  .tuple(validBatch, facilities, place)
+  .map(([batch, places, { farm, climate }]) =>
+    newRequest({ batch, facilities: places, farm, climate }),
+  );
+
+/** One field of a valid batch replaced by something that has no business there. */
+const junk = fc.oneof(
+  fc.constantFrom<unknown>(
+    null,
+    Number.NaN,
+    Infinity,
+    -Infinity,
+    -1,
+    0,
+    1e12,
+    '',
+    '12',
+    'x',
+    true,
+    [],
+    {},
+  ),
+  fc.double(),
+  fc.string({ maxLength: 12 }),
+  fc.date({ noInvalidDate: true }).map((d) => d.toISOString()),
+);
+const NUMBERS_DATES_AND_IDS = [
+  ...[
+    'wantedBirds',
+    'orderedBirds',
+    'hatchToArrivalDays',
+    'weightFactor',
+    'feedFactor',
+    'wastePercent',
+  ],
+  ...['firstWeekLossPercent', 'laterLossPercent', 'leaveAgeDays', 'targetLiveKg', 'dressingShare'],
+  ...['movesPerDay', 'medicatedWithdrawalDays', 'bagKg', 'arrivalDate', 'orderDate', 'moveOutDate'],
+  ...[
+    'strainId',
+    'purpose',
+    'growthTableId',
+    'broodingScheduleId',
+    'spaceStandardId',
+    'moveOutRuleId',
+  ],
+  ...['brooderId', 'penId', 'coopId', 'freezerId', 'feedStoreId'],
+];
+
+describe('planBatch', () => {
+  it('plans any batch within the bounds with finite numbers only', () => {
+    fc.assert(
+      fc.property(validRequest, (request) => {
+        expect(notFiniteIn(planBatch(request))).toEqual([]);
+      }),
+      { numRuns: 800 },
+    );
+  }, 60_000);
+
+  it('refuses a spoiled batch with the field named, or plans it with finite numbers', () => {
+    fc.assert(
+      fc.property(
+        validRequest,
+        fc.constantFrom(...NUMBERS_DATES_AND_IDS),
+        junk,
+        (request, field, value) => {
+          const spoiled = { ...request, batch: { ...request.batch, [field]: value } };
+          try {
+            expect(notFiniteIn(planBatch(spoiled))).toEqual([]);
+          } catch (error) {
+            if (!(error instanceof FieldError)) throw error;
+            expect(error.problems.length).toBeGreaterThan(0);
+            for (const problem of error.problems) {
+              expect(problem.field).toMatch(/^batch\./);
+              expect(problem.fix.length).toBeGreaterThan(10);
+            }
+          }
+        },
+      ),
+      { numRuns: 1500 },
+    );
+  }, 60_000);
+});

@@ -1,0 +1,54 @@
+import { describe, expect, it } from '@jest/globals';
+import { birdGrowth } from '../../shared/poultry/growth.js';
+import { rowById } from '../../shared/tables/tables.js';
+import { tables } from '../support/factories.js';
+
+const table = rowById(tables.growthTables, 'heritage-1957');
+const meanG = (day: number): number =>
+  500 * (birdGrowth(table, 'male').weightKg[day]! + birdGrowth(table, 'female').weightKg[day]!);
+
+describe('birdGrowth of the random-bred meat type of 1957', () => {
+  const rows = [
+    [21, 176],
+    [42, 539],
+    [56, 809],
+    [70, 1117],
+    [84, 1430],
+  ] as const;
+
+  it.each(rows)(
+    'gives %d days %d g on the feeds of its time (Poultry Science 82, 2003)',
+    (day, grams) => {
+      expect(meanG(day)).toBeCloseTo(grams, 6); // every printed row is met
+    },
+  );
+
+  it('holds every printed row and no other, the hatch row aside', () => {
+    expect(rows).toHaveLength(5);
+    expect(table.asHatched).toHaveLength(6);
+  });
+
+  // The same birds, weighed nine years earlier by the same group: the spread between two trials.
+  it.each([
+    [21, 190],
+    [42, 508],
+    [56, 790],
+    [70, 1087],
+    [84, 1400],
+  ])(
+    'comes within 8 %% of the earlier trial at %d days, %d g (Poultry Science 73, 1994)',
+    (day, grams) => {
+      expect(Math.abs(meanG(day) / grams - 1)).toBeLessThan(0.08);
+    },
+  );
+
+  it('carries the factor 1.22 that modern feed gave the same birds (Poultry Science 73, 1994)', () => {
+    expect(rowById(tables.strains, 'heritage').weightFactor).toBe(1.22);
+  });
+
+  it('reaches the 2.5 to 3 lb that an old handbook gives medium breeds at 13 weeks (public domain)', () => {
+    // 1134 to 1361 g; the 1957 meat type is a little heavier than the breeds of that book.
+    expect(meanG(91)).toBeGreaterThan(1134);
+    expect(meanG(91)).toBeLessThan(1361 * 1.2);
+  });
+});

@@ -1,0 +1,62 @@
+import { describe, expect, it } from '@jest/globals';
+import { birdsToOrder, survivingShare } from '../../shared/poultry/losses.js';
+import { rowById } from '../../shared/tables/tables.js';
+import { tables } from '../support/factories.js';
+
+const rates = (id: string) => {
+  const row = rowById(tables.losses, id);
+  return {
+    firstWeekShare: row.firstWeekPercent / 100,
+    laterShare: row.laterPercent / 100,
+    laterToDay: row.laterToDay,
+    layYearShare: (row.layYearPercent ?? 0) / 100,
+  };
+};
+
+describe('survivingShare', () => {
+  it('leaves 206 of 208 placed when 2 died, 0.96 % (a farm’s record)', () => {
+    const record = { firstWeekShare: 2 / 208, laterShare: 0, laterToDay: 56, layYearShare: 0 };
+    expect(Math.abs((2 / 208) * 100 - 0.96)).toBeLessThan(0.005);
+    expect(208 * survivingShare(record, 7)).toBeCloseTo(206, 9);
+    expect(208 * survivingShare(record, 21)).toBeCloseTo(206, 9);
+  });
+
+  it('loses 5 % of a fast-growing batch: between the targets of 3 to 4 % and reports of 6 % and more', () => {
+    // Performance article (second-hand): 3 % in 10 days, 4 % in all. Small flocks: 6, 10, 14, 20 %.
+    const lost = 1 - survivingShare(rates('fast-meat'), 56);
+    expect(lost).toBeGreaterThan(0.04);
+    expect(lost).toBeLessThan(0.06);
+  });
+
+  it('loses under 5 % of coloured strains on pasture (farm trial FNC09-771, 2010)', () => {
+    expect(1 - survivingShare(rates('slow-meat'), 84)).toBeLessThan(0.05);
+  });
+
+  it('keeps 96 to 98 % of pullets through the growing period (layer guide, 2001, second-hand)', () => {
+    const kept = survivingShare(rates('layer'), 126);
+    expect(kept).toBeGreaterThanOrEqual(0.96);
+    expect(kept).toBeLessThanOrEqual(0.98);
+  });
+
+  it('loses between 4.4 and 8.8 % of layers to 60 weeks (national summaries for 2001 and 1985)', () => {
+    const lost = 1 - survivingShare(rates('layer'), 60 * 7);
+    expect(lost).toBeGreaterThan(0.044);
+    expect(lost).toBeLessThan(0.088);
+  });
+});
+
+describe('birdsToOrder', () => {
+  it('orders the 208 that left 206 (a farm’s record)', () => {
+    expect(birdsToOrder({ wanted: 206, survivingShare: 206 / 208, wantedSexShare: 1 })).toBe(208);
+  });
+
+  it('orders 5 to 6 % more fast-growing chicks than are wanted (common practice, no source: 5 % extra)', () => {
+    const order = birdsToOrder({
+      wanted: 100,
+      survivingShare: survivingShare(rates('fast-meat'), 55),
+      wantedSexShare: 1,
+    });
+    expect(order).toBeGreaterThanOrEqual(105);
+    expect(order).toBeLessThanOrEqual(106);
+  });
+});

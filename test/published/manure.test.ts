@@ -1,0 +1,32 @@
+import { describe, expect, it } from '@jest/globals';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { newRequest, tables } from '../support/factories.js';
+
+describe('manure nitrogen', () => {
+  // Utah extension, from the federal waste handbook (1992): pounds of nitrogen a day for each 1,000 lb
+  // live; pounds over pounds, so kilograms over kilograms.
+  it.each([
+    ['meat', 1.1],
+    ['layers', 0.83],
+  ] as const)('is, of %s, %d lb a day for each 1,000 lb live', (purpose, lb) => {
+    expect(tables.manure[purpose].nKgPerDayPerKgLive).toBeCloseTo(lb / 1000, 9);
+  });
+
+  it('of one fast-growing bird on grass stays under the 53 g of its whole life (from memory)', () => {
+    const plan = planBatch(
+      newRequest({
+        batch: {
+          penId: 'pen',
+          arrivalDate: '2027-05-26',
+          leaveAgeDays: 48,
+          moveOutDate: '2027-06-16',
+        },
+        facilities: [{ kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 9, count: 2 }],
+      }),
+    );
+    const { nitrogen, ground } = plan.outdoors;
+    const gPerBird = (1000 * nitrogen!.value * (ground!.value / 10000)) / plan.leaving!.birds;
+    expect(gPerBird).toBeGreaterThan(20);
+    expect(gPerBird).toBeLessThan(53);
+  });
+});

@@ -1,0 +1,61 @@
+/**
+ * The one test command: types, lint, formatting, build, then every test.
+ *
+ *   npm test                 everything
+ *   npm test -- brooder      only tests whose path holds a word
+ *
+ * REQUIRE_POSTGRES=1 and REQUIRE_BROWSER=1 make a missing database or browser a failure; without
+ * them its tests are left out, and that is said plainly.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+
+const words = process.argv.slice(2);
+const required = (name) => process.env[name] === '1';
+const chromium = process.env.CHROMIUM_PATH ?? onPath(['chromium', 'chromium-browser', 'google-chrome']);
+const hasPostgres = Boolean(process.env.TEST_DATABASE_URL);
+
+if (!chromium && required('REQUIRE_BROWSER')) fail('No Chromium was found. Install it, or set CHROMIUM_PATH.');
+if (!hasPostgres && required('REQUIRE_POSTGRES')) fail('TEST_DATABASE_URL is not set, but PostgreSQL is required.');
+
+if (words.length === 0) {
+  step('Types', 'npm', ['run', '--silent', 'types'], 'See the errors above.');
+  step('Lint', 'npm', ['run', '--silent', 'lint'], 'Run `npm run fix`, then mend what is left.');
+  step('Format', 'npm', ['run', '--silent', 'format'], 'Run `npm run fix`.');
+  step('Build', 'npm', ['run', '--silent', 'build'], 'See the errors above.');
+}
+
+console.log(hasPostgres ? 'Databases: SQLite and PostgreSQL.' : 'Databases: SQLite only. PostgreSQL is left out: TEST_DATABASE_URL is not set.');
+console.log(chromium ? `Browser: ${chromium}.` : 'Browser: none found, so the page is NOT tested. Install Chromium, or set CHROMIUM_PATH.');
+
+mkdirSync('test-output', { recursive: true });
+const projects = ['core', 'service', ...(chromium ? ['page'] : [])];
+const jest = spawnSync(
+  process.execPath,
+  ['--experimental-vm-modules', '--no-warnings', 'node_modules/jest/bin/jest.js', '--selectProjects', ...projects, '--json', '--outputFile', 'test-output/jest.json', '--passWithNoTests=false', ...words],
+  { stdio: 'inherit', env: { ...process.env, ...(chromium ? { CHROMIUM_PATH: chromium } : {}) } },
+);
+const result = existsSync('test-output/jest.json') ? JSON.parse(readFileSync('test-output/jest.json', 'utf8')) : undefined;
+if (!result) fail('The tests did not run to their end.');
+const suitesBroken = result.numRuntimeErrorTestSuites;
+console.log(`${result.numPassedTests} passed, ${result.numFailedTests + suitesBroken} failed`);
+process.exit(jest.status ?? 1);
+
+function step(name, command, args, help) {
+  const started = Date.now();
+  const { status } = spawnSync(command, args, { stdio: 'inherit' });
+  if (status !== 0) fail(`${name} failed. ${help}`);
+  console.log(`${name}: fine (${((Date.now() - started) / 1000).toFixed(1)} s)`);
+}
+
+function onPath(names) {
+  const folders = (process.env.PATH ?? '').split(delimiter);
+  return names.flatMap((name) => folders.map((folder) => join(folder, name))).find((path) => existsSync(path));
+}
+
+function fail(message) {
+  console.error(message);
+  console.log('0 passed, 1 failed');
+  process.exit(1);
+}

@@ -1,0 +1,107 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { anyJson, mutated } from '../support/any-body.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { newFarm } from '../support/factories.js';
+import { brooderBody, exampleOrder, saveFarm, type SavedFarm } from '../support/orders.js';
+
+/** Bodies sent of each kind to each address and database; the seed makes every run the same. */
+const RUNS = { numRuns: 300, seed: 20261125 };
+const TIME_MS = 60_000;
+
+describe.each(databases())('any body at all on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+  }, TIME_MS);
+  afterAll(() => app.close());
+
+  /** Sends bodies; none may break the service, and one that is refused may leave nothing behind. */
+  const send = (path: string, bodies: fc.Arbitrary<unknown>): Promise<void> =>
+    fc.assert(
+      fc.asyncProperty(bodies, async (body) => {
+        const before = await app.counts();
+        const response = await fetch(`${app.url}${path}`, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify(body),
+        });
+        const text = await response.text();
+        if (500 <= response.status) {
+          throw new Error(`${response.status} for ${JSON.stringify(body)}: ${text}`);
+        }
+        if (400 <= response.status) {
+          expect(response.headers.get('content-type')).toContain('application/problem+json');
+        }
+        if (response.status !== 201) expect(await app.counts()).toEqual(before);
+      }),
+      RUNS,
+    );
+
+  it(
+    'never breaks the preview, and saves nothing',
+    () => send('/api/plans/preview', anyJson),
+    TIME_MS,
+  );
+
+  it(
+    'that is nearly an order never breaks the preview',
+    () => send('/api/plans/preview', mutated(exampleOrder())),
+    TIME_MS,
+  );
+
+  it(
+    'that is nearly a laying order never breaks the preview',
+    () => send('/api/plans/preview', mutated(layingOrder())),
+    TIME_MS,
+  );
+
+  it(
+    'that is nearly a search never breaks the arrivals',
+    () =>
+      send(
+        '/api/plans/arrivals',
+        mutated({ ...exampleOrder(), from: '2027-03-01', to: '2027-06-30', weekday: 3 }),
+      ),
+    TIME_MS,
+  );
+
+  it('never breaks the farms', () => send('/api/farms', anyJson), TIME_MS);
+
+  it(
+    'that is nearly a farm never breaks the farms',
+    () => send('/api/farms', mutated(newFarm())),
+    TIME_MS,
+  );
+
+  it('never breaks the facilities', () => send(`${farm.path}/facilities`, anyJson), TIME_MS);
+
+  it(
+    'that is nearly a brooder never breaks the facilities',
+    () => send(`${farm.path}/facilities`, mutated(brooderBody())),
+    TIME_MS,
+  );
+});
+
+function layingOrder(): object {
+  const { batch, ...order } = exampleOrder();
+  const { penId: _pen, freezerId: _freezer, leaveAgeDays: _age, processing: _how, ...rest } = batch;
+  return {
+    ...order,
+    previousArrivalDate: '2027-04-14',
+    occupied: [
+      { batchName: 'Other', facilityId: 'shed-brooder', from: '2027-04-01', to: '2027-04-20' },
+    ],
+    batch: {
+      ...rest,
+      purpose: 'layers',
+      strainId: 'brown-layer',
+      sex: 'pullets',
+      coopId: 'hen-house',
+    },
+  };
+}

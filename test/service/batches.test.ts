@@ -1,0 +1,104 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectProblem } from '../support/problem.js';
+
+describe.each(databases())('batches on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+  let id: string;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const revision = async () => (await app.rows('farms', { id: farm.id }))[0]?.['revision'];
+
+  it('creates a batch and keeps the order in the row', async () => {
+    const sent = batchBody({ brooderId: farm.brooderId, prices: { perBird: '3.10' } });
+    const { status, body } = await app.api.post(`${farm.path}/batches`).send(sent);
+    expect(status).toBe(201);
+    expect(body).toEqual({ ...sent, id: expect.any(String) });
+    ({ id } = body as { id: string });
+    const [row] = await app.rows('batches', { id });
+    expect(row).toMatchObject({ farmId: farm.id, name: 'Test batch' });
+    expect(JSON.parse(String(row?.['details']))).toMatchObject({
+      wantedBirds: 100,
+      brooderId: farm.brooderId,
+      prices: { perBird: '3.10' },
+    });
+  });
+
+  it('gives a batch back with its arrival as a plain date', async () => {
+    const { body } = await app.api.get(`${farm.path}/batches/${id}`).expect(200);
+    expect(body).toMatchObject({ id, arrivalDate: inDays(120) });
+  });
+
+  it('lists batches by arrival', async () => {
+    const sooner = batchBody({ name: 'Sooner', arrivalDate: inDays(60) });
+    await app.api.post(`${farm.path}/batches`).send(sooner).expect(201);
+    const { body } = await app.api.get(`${farm.path}/batches`).expect(200);
+    expect((body as { name: string }[]).map((each) => each.name)).toEqual(['Sooner', 'Test batch']);
+  });
+
+  it('changes a batch, with its row, and raises the revision of the farm by one', async () => {
+    const before = Number(await revision());
+    const sent = batchBody({ wantedBirds: 25, arrivalDate: inDays(90) });
+    const { body } = await app.api.put(`${farm.path}/batches/${id}`).send(sent).expect(200);
+    expect(body).toEqual({ ...sent, id });
+    const [row] = await app.rows('batches', { id });
+    expect(JSON.parse(String(row?.['details']))).toMatchObject({ wantedBirds: 25 });
+    expect(JSON.parse(String(row?.['details']))).not.toHaveProperty('brooderId');
+    expect(await revision()).toBe(before + 1);
+  });
+
+  it('plans a saved batch', async () => {
+    const { body } = await app.api.get(`${farm.path}/batches/${id}/plan`).expect(200);
+    expect(body).toMatchObject({ name: 'Test batch', arrivalDate: inDays(90) });
+  });
+
+  it('says what batches hold on to, all or all but one', async () => {
+    const holder = batchBody({ name: 'Holder', brooderId: farm.brooderId });
+    const { body: saved } = await app.api.post(`${farm.path}/batches`).send(holder).expect(201);
+    const { body: all } = await app.api.get(`${farm.path}/occupied`).expect(200);
+    expect(all).toMatchObject([
+      { batchName: 'Holder', facilityId: farm.brooderId, from: inDays(117) }, // 3 days to make ready
+    ]);
+    const except = (saved as { id: string }).id;
+    const { body: others } = await app.api
+      .get(`${farm.path}/occupied?except=${except}`)
+      .expect(200);
+    expect(others).toEqual([]);
+  });
+
+  it('names a field that is wrong by its path in the body', async () => {
+    const sent = batchBody({ strainId: 'dodo', arrivalDate: '1990-01-01' });
+    const response = await app.api.post(`${farm.path}/batches`).send(sent);
+    const { problems } = expectProblem(response, 400);
+    expect(problems?.map((problem) => problem.field)).toEqual(['strainId', 'arrivalDate']);
+  });
+
+  it('deletes a batch, and raises the revision', async () => {
+    const before = Number(await revision());
+    await app.api.delete(`${farm.path}/batches/${id}`).expect(204);
+    expect(await app.rows('batches', { id })).toEqual([]);
+    expect(await revision()).toBe(before + 1);
+    expectProblem(await app.api.get(`${farm.path}/batches/${id}`), 404);
+    expectProblem(await app.api.get(`${farm.path}/batches/${id}/plan`), 404);
+  });
+
+  it('still plans a batch whose brooder was deleted, or says which one is missing', async () => {
+    const other = await saveFarm(app);
+    const sent = batchBody({ brooderId: other.brooderId });
+    const { body: saved } = await app.api.post(`${other.path}/batches`).send(sent).expect(201);
+    await app.api.delete(`${other.path}/facilities/${other.brooderId}`).expect(204);
+    const path = `${other.path}/batches/${(saved as { id: string }).id}/plan`;
+    const response = await app.api.get(path);
+    if (response.status !== 200) {
+      expect(expectProblem(response, 400).problems?.[0]?.field).toContain('brooderId');
+    }
+  });
+});

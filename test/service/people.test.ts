@@ -1,0 +1,65 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectProblem } from '../support/problem.js';
+
+const ADULT = { name: 'Adult A', away: [{ from: '2027-05-10', to: '2027-05-14' }] };
+
+describe.each(databases())('people on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+  let id: string;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const revision = async () => (await app.rows('farms', { id: farm.id }))[0]?.['revision'];
+
+  it('creates a person and keeps the absences in the row', async () => {
+    const { status, body } = await app.api.post(`${farm.path}/people`).send(ADULT);
+    expect(status).toBe(201);
+    expect(body).toEqual({ ...ADULT, id: expect.any(String) });
+    ({ id } = body as { id: string });
+    const [row] = await app.rows('people', { id });
+    expect(row).toMatchObject({ farmId: farm.id, name: 'Adult A' });
+    expect(JSON.parse(String(row?.['away']))).toEqual(ADULT.away);
+  });
+
+  it('takes an absence of a single day', async () => {
+    const day = { name: 'Adult 0', away: [{ from: '2028-02-29', to: '2028-02-29' }] };
+    await app.api.post(`${farm.path}/people`).send(day).expect(201);
+  });
+
+  it('lists people by name', async () => {
+    const { body } = await app.api.get(`${farm.path}/people`).expect(200);
+    expect((body as { name: string }[]).map((each) => each.name)).toEqual(['Adult 0', 'Adult A']);
+  });
+
+  it('gives one back', async () => {
+    const { body } = await app.api.get(`${farm.path}/people/${id}`).expect(200);
+    expect(body).toEqual({ ...ADULT, id });
+  });
+
+  it('changes one, with the row, and raises the revision of the farm by one', async () => {
+    const before = Number(await revision());
+    const { body } = await app.api
+      .put(`${farm.path}/people/${id}`)
+      .send({ name: 'Adult B', away: [] })
+      .expect(200);
+    expect(body).toEqual({ id, name: 'Adult B', away: [] });
+    expect((await app.rows('people', { id }))[0]).toMatchObject({ name: 'Adult B', away: '[]' });
+    expect(await revision()).toBe(before + 1);
+  });
+
+  it('deletes one, and raises the revision', async () => {
+    const before = Number(await revision());
+    await app.api.delete(`${farm.path}/people/${id}`).expect(204);
+    expect(await app.rows('people', { id })).toEqual([]);
+    expect(await revision()).toBe(before + 1);
+    expectProblem(await app.api.get(`${farm.path}/people/${id}`), 404);
+  });
+});

@@ -1,0 +1,100 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Formula } from '../../shared/explain/formula.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { TABLE_FILES, type Tables } from '../../shared/tables/tables.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { tables as seeds } from '../support/factories.js';
+import { exampleOrder } from '../support/orders.js';
+
+const LAYERS = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets', coopId: 'hen-house' };
+
+describe.each(databases())('formulas and tables on $name', (database) => {
+  let app: TestApp;
+  let formulas: readonly Formula[];
+  let tables: Tables;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    formulas = (await app.api.get('/api/reference/formulas').expect(200)).body as Formula[];
+    tables = (await app.api.get('/api/reference/tables').expect(200)).body as Tables;
+  }, 60_000);
+  afterAll(() => app.close());
+
+  it('are the published tables, each also kept in the database', async () => {
+    expect(tables).toEqual(JSON.parse(JSON.stringify(seeds)));
+    const rows = await app.rows('published_tables');
+    expect(rows.map((row) => row['name']).sort()).toEqual(Object.keys(TABLE_FILES).sort());
+    for (const row of rows) {
+      const kept: unknown = JSON.parse(String(row['content']));
+      expect(kept).toEqual(tables[row['name'] as keyof Tables]);
+    }
+  });
+
+  it('have one formula for each id, with words, symbols and known sources', () => {
+    expect(new Set(formulas.map((formula) => formula.id)).size).toBe(formulas.length);
+    for (const { words, symbols, sources, title } of formulas) {
+      for (const text of [title, words, symbols]) expect(text).toMatch(/\S/);
+      for (const source of sources) expect(tables.sources).toHaveProperty([source]);
+    }
+  });
+
+  describe.each([
+    ['meat', {}],
+    ['layers', LAYERS],
+  ])('in a plan for %s', (purpose, more) => {
+    let plan: BatchPlan;
+
+    beforeAll(async () => {
+      const order = exampleOrder();
+      const {
+        penId: _pen,
+        freezerId: _freezer,
+        leaveAgeDays: _age,
+        processing: _how,
+        ...batch
+      } = order.batch;
+      const own = purpose === 'meat' ? order.batch : { ...batch, ...more };
+      const { body } = await app.api.post('/api/plans/preview').send({ ...order, batch: own });
+      plan = body as BatchPlan;
+      expect(plan.purpose).toBe(purpose);
+    });
+
+    it('explain every quantity', () => {
+      const quantities = quantitiesIn(plan);
+      expect(quantities.length).toBeGreaterThan(100);
+      const ids = formulas.map((formula) => formula.id);
+      for (const { formula, sources, label, mark, inputs } of quantities) {
+        expect(label).toMatch(/\S/);
+        expect(ids).toContain(formula);
+        for (const source of sources) expect(tables.sources).toHaveProperty([source]);
+        if (['published', 'second-hand', 'from-memory'].includes(mark)) {
+          expect({ label, formula, sources: sources.length }).not.toMatchObject({ sources: 0 });
+        }
+        for (const input of inputs) expect(input.value).not.toBeNull(); // NaN is null in JSON
+      }
+    });
+
+    it('explain every daily series', () => {
+      const ids = formulas.map((formula) => formula.id);
+      const series = plan.daily.map((each) => each.id);
+      for (const { formula, sources, values, inputs } of plan.daily) {
+        expect(ids).toContain(formula);
+        for (const source of sources) expect(tables.sources).toHaveProperty([source]);
+        expect(values).not.toContain(null);
+        for (const input of inputs) if ('series' in input) expect(series).toContain(input.series);
+      }
+    });
+
+    it('hold every caution', () => {
+      expect(plan.cautions.length).toBeGreaterThan(0);
+      for (const key of plan.cautions) expect(tables.cautions).toHaveProperty([key]);
+    });
+
+    it('hold a number for every quantity', () => {
+      const broken = quantitiesIn(plan).filter((each) => each.value === null);
+      expect(broken).toEqual([]);
+    });
+  });
+});

@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'jsonc-parser';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import type { Farm, Person } from '../../shared/farm/farm.js';
+import { SEEDS_DIR } from '../../src/reference/load-tables.js';
+import type { TestApp } from './app.js';
+import { newBatch, newBrooder, newFarm } from './factories.js';
+
+export interface ExampleOrder {
+  readonly today: string;
+  readonly farm: Farm;
+  readonly facilities: readonly Facility[];
+  readonly people: readonly Person[];
+  readonly batch: Batch;
+}
+
+/** The order that people are given to start from. */
+export function exampleOrder(): ExampleOrder {
+  const text = readFileSync(join(SEEDS_DIR, 'order.example.jsonc'), 'utf8');
+  return parse(text, [], { allowTrailingComma: true }) as ExampleOrder;
+}
+
+/** A date some days from today, for batches that are saved: those are planned from the real today. */
+export const inDays = (days: number): string =>
+  addDays(plainDateAt(Date.now(), 'America/New_York'), days);
+
+export interface SavedFarm {
+  readonly path: string;
+  readonly id: string;
+  readonly brooderId: string;
+}
+
+/** Saves a farm with one brooder through the API. */
+export async function saveFarm({ api }: TestApp, more: Partial<Farm> = {}): Promise<SavedFarm> {
+  const { id } = (await api.post('/api/farms').send(newFarm(more)).expect(201)).body as {
+    id: string;
+  };
+  const path = `/api/farms/${id}`;
+  const { body } = await api.post(`${path}/facilities`).send(brooderBody()).expect(201);
+  return { path, id, brooderId: (body as { id: string }).id };
+}
+
+/** A brooder as a client sends it, without an id. */
+export function brooderBody(more: Partial<Facility> = {}): object {
+  const { id: _id, ...body } = newBrooder(more as Parameters<typeof newBrooder>[0]);
+  return body;
+}
+
+/** A batch as a client sends it, arriving in 120 days. */
+export const batchBody = (more: Partial<Batch> = {}): Batch =>
+  newBatch({ arrivalDate: inDays(120), ...more });

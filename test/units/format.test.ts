@@ -1,0 +1,75 @@
+import { describe, expect, it } from '@jest/globals';
+import {
+  formatDate,
+  formatMoney,
+  formatShortDate,
+  formatValue,
+  minorDigits,
+} from '../../shared/units/format.js';
+import type { Unit } from '../../shared/units/unit.js';
+
+const metric = { units: 'metric', currency: 'EUR' } as const;
+const us = { units: 'us', currency: 'USD' } as const;
+
+describe('formatValue', () => {
+  it.each([
+    [2.5, 'kg', '2.5 kg', '5.51 lb'],
+    [12.345, 'kg', '12.3 kg', '27.2 lb'],
+    [1234.567, 'kg', '1,235 kg', '2,722 lb'],
+    [43.2, 'g', '43 g', '1.5 oz'],
+    [0.139, 'm2', '0.14 m²', '1.5 ft²'],
+    [7.2, 'degC', '7.2 °C', '45 °F'],
+    [-17.8, 'degC', '-17.8 °C', '0 °F'],
+    [6, 'K', '6 °C', '10.8 °F'],
+    [8.25, 'L', '8.3 L', '2.2 gal'],
+    [0.95, 'share', '95 %', '95 %'],
+    [12, 'bags', '12 bags', '12 bags'],
+    [1, 'bags', '1 bag', '1 bag'],
+    [1, 'day', '1 day', '1 day'],
+    [107, 'count', '107', '107'],
+    [1.82, 'ratio', '1.82', '1.82'],
+    [750.4, 'W', '750 W', '750 W'],
+    [100, 'kgPerHa', '100 kg/ha', '89 lb/acre'],
+    [0.42, 'kgPerL', '0.42 kg/L', '26 lb/ft³'],
+    [-0.001, 'kg', '0 kg', '0 lb'],
+  ] as [number, Unit, string, string][])(
+    'writes %d %s as "%s" and "%s"',
+    (value, unit, inMetric, inUs) => {
+      expect(formatValue(value, unit, metric)).toBe(inMetric);
+      expect(formatValue(value, unit, us)).toBe(inUs);
+    },
+  );
+
+  it('writes dates by name and words as they are', () => {
+    expect(formatValue('2027-04-21', 'date', us)).toBe('Wed 21 Apr 2027');
+    expect(formatValue('plywood', 'text', us)).toBe('plywood');
+    expect(formatValue('yes', 'count', us)).toBe('yes');
+  });
+
+  it('writes money with the sign and the decimals of the currency', () => {
+    expect(formatValue(123456, 'money', us)).toBe('$1,234.56');
+    expect(formatValue(123456, 'money', metric)).toBe('€1,234.56');
+    expect(formatValue(500, 'money', { units: 'metric', currency: 'JPY' })).toBe('¥500');
+  });
+
+  it('writes money for a kilogram as money for a pound in US units', () => {
+    expect(formatValue(1000, 'moneyPerKg', metric)).toBe('€10.00 a kg');
+    expect(formatValue(1000, 'moneyPerKg', us)).toBe('$4.54 a lb'); // 10 × 0.45359
+  });
+});
+
+describe('formatMoney and minorDigits', () => {
+  it('know two, no and three decimals', () => {
+    expect(['USD', 'JPY', 'KWD'].map(minorDigits)).toEqual([2, 0, 3]);
+    expect(formatMoney(5, 'USD')).toBe('$0.05');
+    expect(formatMoney(0, 'USD')).toBe('$0.00');
+  });
+});
+
+describe('formatDate and formatShortDate', () => {
+  it('name weekday and month', () => {
+    expect(formatDate('2028-02-29')).toBe('Tue 29 Feb 2028');
+    expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan');
+    expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan'); // remembered the second time
+  });
+});
