@@ -12,7 +12,9 @@ export default {
     {
       ...shared,
       displayName: 'core',
-      testMatch: ['<rootDir>/test/{calendar,explain,farm,maths,money,plan,poultry,published,schedule,seeds,units,weather,house,cli}/**/*.test.ts'],
+      testMatch: [
+        '<rootDir>/test/{calendar,explain,farm,maths,money,plan,poultry,published,schedule,seeds,units,weather,house,cli}/**/*.test.ts',
+      ],
     },
     { ...shared, displayName: 'service', testMatch: ['<rootDir>/test/service/**/*.test.ts'] },
     { ...shared, displayName: 'page', testMatch: ['<rootDir>/test/page/**/*.test.ts'] },

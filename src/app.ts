@@ -13,19 +13,50 @@ import { ProblemFilter } from './common/problem.filter.js';
 const COMPRESS_FROM_BYTES = 200_000;
 
 /** Builds the application, ready to listen. */
-export async function createApp(logger: LogLevel[] | false = ['error', 'warn']): Promise<NestExpressApplication> {
-  const app = await NestFactory.create<NestExpressApplication>(AppModule, { logger, bodyParser: false });
+export async function createApp(
+  logger: LogLevel[] | false = ['error', 'warn'],
+): Promise<NestExpressApplication> {
+  const app = await NestFactory.create<NestExpressApplication>(AppModule, {
+    logger,
+    bodyParser: false,
+  });
   app.set('etag', false);
   app.disable('x-powered-by');
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
-  app.use(helmet({ contentSecurityPolicy: { directives: { 'style-src': ["'self'", "'unsafe-inline'"], 'upgrade-insecure-requests': null } }, strictTransportSecurity: false }));
+  app.use(
+    helmet({
+      contentSecurityPolicy: {
+        directives: {
+          'style-src': ["'self'", "'unsafe-inline'"],
+          'upgrade-insecure-requests': null,
+        },
+      },
+      strictTransportSecurity: false,
+    }),
+  );
   app.use(compression({ threshold: COMPRESS_FROM_BYTES }));
   app.setGlobalPrefix('api');
-  app.useGlobalPipes(new ValidationPipe({ ...VALIDATION, transform: true, exceptionFactory: (errors) => fieldErrorOf(errors) }));
+  app.useGlobalPipes(
+    new ValidationPipe({
+      ...VALIDATION,
+      transform: true,
+      exceptionFactory: (errors) => fieldErrorOf(errors),
+    }),
+  );
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
-  const config = new DocumentBuilder().setTitle('Broodfold').setDescription('Plans for the animals of a small farm. Every value is SI; money is in minor units.').setVersion('0.1').build();
-  SwaggerModule.setup('api', app, () => SwaggerModule.createDocument(app, config), { ui: false, jsonDocumentUrl: 'api/openapi.json', raw: ['json'] });
+  const config = new DocumentBuilder()
+    .setTitle('Broodfold')
+    .setDescription(
+      'Plans for the animals of a small farm. Every value is SI; money is in minor units.',
+    )
+    .setVersion('0.1')
+    .build();
+  SwaggerModule.setup('api', app, () => SwaggerModule.createDocument(app, config), {
+    ui: false,
+    jsonDocumentUrl: 'api/openapi.json',
+    raw: ['json'],
+  });
   return app;
 }

@@ -13,7 +13,9 @@ try {
   await app.listen(port, host);
   const shown = host === '0.0.0.0' || host === '::' ? 'localhost' : host;
   const { port: bound } = app.getHttpServer().address() as { port: number };
-  console.log(`Broodfold is ready at http://${shown.includes(':') ? `[${shown}]` : shown}:${bound}/`);
+  console.log(
+    `Broodfold is ready at http://${shown.includes(':') ? `[${shown}]` : shown}:${bound}/`,
+  );
 } catch (error) {
   const code = (error as NodeJS.ErrnoException).code;
   console.error(

@@ -13,11 +13,14 @@ import { delimiter, join } from 'node:path';
 
 const words = process.argv.slice(2);
 const required = (name) => process.env[name] === '1';
-const chromium = process.env.CHROMIUM_PATH ?? onPath(['chromium', 'chromium-browser', 'google-chrome']);
+const chromium =
+  process.env.CHROMIUM_PATH ?? onPath(['chromium', 'chromium-browser', 'google-chrome']);
 const hasPostgres = Boolean(process.env.TEST_DATABASE_URL);
 
-if (!chromium && required('REQUIRE_BROWSER')) fail('No Chromium was found. Install it, or set CHROMIUM_PATH.');
-if (!hasPostgres && required('REQUIRE_POSTGRES')) fail('TEST_DATABASE_URL is not set, but PostgreSQL is required.');
+if (!chromium && required('REQUIRE_BROWSER'))
+  fail('No Chromium was found. Install it, or set CHROMIUM_PATH.');
+if (!hasPostgres && required('REQUIRE_POSTGRES'))
+  fail('TEST_DATABASE_URL is not set, but PostgreSQL is required.');
 
 if (words.length === 0) {
   step('Types', 'npm', ['run', '--silent', 'types'], 'See the errors above.');
@@ -26,17 +29,38 @@ if (words.length === 0) {
   step('Build', 'npm', ['run', '--silent', 'build'], 'See the errors above.');
 }
 
-console.log(hasPostgres ? 'Databases: SQLite and PostgreSQL.' : 'Databases: SQLite only. PostgreSQL is left out: TEST_DATABASE_URL is not set.');
-console.log(chromium ? `Browser: ${chromium}.` : 'Browser: none found, so the page is NOT tested. Install Chromium, or set CHROMIUM_PATH.');
+console.log(
+  hasPostgres
+    ? 'Databases: SQLite and PostgreSQL.'
+    : 'Databases: SQLite only. PostgreSQL is left out: TEST_DATABASE_URL is not set.',
+);
+console.log(
+  chromium
+    ? `Browser: ${chromium}.`
+    : 'Browser: none found, so the page is NOT tested. Install Chromium, or set CHROMIUM_PATH.',
+);
 
 mkdirSync('test-output', { recursive: true });
 const projects = ['core', 'service', ...(chromium ? ['page'] : [])];
 const jest = spawnSync(
   process.execPath,
-  ['--experimental-vm-modules', '--no-warnings', 'node_modules/jest/bin/jest.js', '--selectProjects', ...projects, '--json', '--outputFile', 'test-output/jest.json', '--passWithNoTests=false', ...words],
+  [
+    '--experimental-vm-modules',
+    '--no-warnings',
+    'node_modules/jest/bin/jest.js',
+    '--selectProjects',
+    ...projects,
+    '--json',
+    '--outputFile',
+    'test-output/jest.json',
+    '--passWithNoTests=false',
+    ...words,
+  ],
   { stdio: 'inherit', env: { ...process.env, ...(chromium ? { CHROMIUM_PATH: chromium } : {}) } },
 );
-const result = existsSync('test-output/jest.json') ? JSON.parse(readFileSync('test-output/jest.json', 'utf8')) : undefined;
+const result = existsSync('test-output/jest.json')
+  ? JSON.parse(readFileSync('test-output/jest.json', 'utf8'))
+  : undefined;
 if (!result) fail('The tests did not run to their end.');
 const suitesBroken = result.numRuntimeErrorTestSuites;
 console.log(`${result.numPassedTests} passed, ${result.numFailedTests + suitesBroken} failed`);
@@ -51,7 +75,9 @@ function step(name, command, args, help) {
 
 function onPath(names) {
   const folders = (process.env.PATH ?? '').split(delimiter);
-  return names.flatMap((name) => folders.map((folder) => join(folder, name))).find((path) => existsSync(path));
+  return names
+    .flatMap((name) => folders.map((folder) => join(folder, name)))
+    .find((path) => existsSync(path));
 }
 
 function fail(message) {

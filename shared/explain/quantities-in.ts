@@ -1,7 +1,13 @@
 import type { Quantity } from './quantity.js';
 
 export function isQuantity(value: unknown): value is Quantity {
-  return typeof value === 'object' && value !== null && 'formula' in value && 'value' in value && 'inputs' in value;
+  return (
+    typeof value === 'object' &&
+    value !== null &&
+    'formula' in value &&
+    'value' in value &&
+    'inputs' in value
+  );
 }
 
 /** Every quantity found anywhere in a plan or a part of one, in the order it stands there. */

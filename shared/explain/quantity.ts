@@ -62,7 +62,7 @@ export function quantity(
   inputs: readonly QuantityInput[],
   options: QuantityOptions = {},
 ): NumberQuantity {
-  return { ...base(label, unit, formula, inputs, options), value: round6(value) };
+  return built(label, round6(value), unit, formula, inputs, options);
 }
 
 /** Builds a date that explains itself. */
@@ -73,26 +73,32 @@ export function datedFact(
   inputs: readonly QuantityInput[],
   options: QuantityOptions = {},
 ): Quantity {
-  return { ...base(label, 'date', formula, inputs, options), value: date };
+  return built(label, date, 'date', formula, inputs, options);
 }
 
-function base(
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function built<V extends number | string>(
   label: string,
+  value: V,
   unit: Unit,
   formula: Formula,
   inputs: readonly QuantityInput[],
-  options: QuantityOptions,
-): Omit<Quantity, 'value'> {
-  return {
+  { sources = formula.sources, mark = formula.mark, spread, outside }: QuantityOptions,
+): Quantity & { readonly value: V } {
+  // Built by assignment: a plan makes hundreds, and conditional spreads cost more than the sums.
+  const result: Writable<Quantity & { readonly value: V }> = {
     label,
+    value,
     unit,
     formula: formula.id,
     inputs,
-    sources: options.sources ?? formula.sources,
-    mark: options.mark ?? formula.mark,
-    ...(options.spread ? { spread: tidySpread(options.spread) } : {}),
-    ...(options.outside ? { outside: options.outside } : {}),
+    sources,
+    mark,
   };
+  if (spread) result.spread = tidySpread(spread);
+  if (outside !== undefined) result.outside = outside;
+  return result;
 }
 
 /** Six significant digits: more than any source has, and short enough to send and to read. */

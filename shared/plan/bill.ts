@@ -146,8 +146,18 @@ export function planBill(
     ),
     ...(parts.leaving
       ? {
-          perKgLive: unit('Cost of live weight', parts.leaving.liveAll.value, parts.leaving.liveAll, 'moneyPerKg'),
-          perKgDressed: unit('Cost of dressed weight', parts.leaving.dressedAll.value, parts.leaving.dressedAll, 'moneyPerKg'),
+          perKgLive: unit(
+            'Cost of live weight',
+            parts.leaving.liveAll.value,
+            parts.leaving.liveAll,
+            'moneyPerKg',
+          ),
+          perKgDressed: unit(
+            'Cost of dressed weight',
+            parts.leaving.dressedAll.value,
+            parts.leaving.dressedAll,
+            'moneyPerKg',
+          ),
         }
       : {}),
     ...(parts.laying

@@ -3,7 +3,11 @@ import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
 
 /** Throws when a wall or roof names a material that no table has. */
-export function checkMaterials(facility: Facility, tables: Pick<Tables, 'materials'>, path = ''): void {
+export function checkMaterials(
+  facility: Facility,
+  tables: Pick<Tables, 'materials'>,
+  path = '',
+): void {
   if (facility.kind !== 'brooder') return;
   const known = tables.materials.map((m) => m.id);
   const problems = (['walls', 'roof'] as const).flatMap((part) =>

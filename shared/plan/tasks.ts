@@ -1,9 +1,9 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Formula, Mark } from '../explain/formula.js';
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
 import { issue } from '../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../schedule/back-schedule.js';
-import type { TaskTemplate } from '../tables/tables.js';
+import { rowById, type TaskTemplate } from '../tables/tables.js';
 import { planContext, type PlanContext } from './context.js';
 
 export const taskFormulas = {
@@ -31,7 +31,10 @@ export interface PlannedTask {
   readonly slackDays: number;
   readonly alreadyLate: boolean;
   readonly overdue: boolean;
-  readonly hours: NumberQuantity;
+  /** In all; opened by `taskHours`. */
+  readonly hours: number;
+  /** Days the hours are counted for: 1, or the days of daily work. */
+  readonly days: number;
   readonly needs?: string;
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
@@ -73,7 +76,7 @@ export function planTasks(context: PlanContext): TasksPart {
   const { previousArrivalDate, batch } = context;
   return {
     tasks,
-    hoursInAll: Math.round(tasks.reduce((sum, t) => sum + t.hours.value, 0) * 10) / 10,
+    hoursInAll: Math.round(tasks.reduce((sum, t) => sum + t.hours, 0) * 10) / 10,
     late: late.length,
     ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate
       ? { changes: changesSince(context, previousArrivalDate, tasks) }
@@ -102,30 +105,57 @@ function tasksOf(context: PlanContext): PlannedTask[] {
       },
     ];
   });
-  const names = new Map(context.tables.taskTemplates.map((t) => [t.id, t.name]));
+  const names = waitNames(context.tables.taskTemplates);
   const dated = backSchedule(
     hung.map((each) => each.hung),
     context.today,
   );
-  return dated
-    .map((date, k): PlannedTask => {
-      const { template, hung: task } = hung[k]!;
-      return {
-        ...date,
-        name: template.name,
-        anchor: template.anchor,
-        offsetDays: template.offsetDays,
-        hours: hoursOf(context, template, task.lengthDays),
-        ...(template.needs === undefined ? {} : { needs: template.needs }),
-        waitsFor: [
-          ...template.waitsFor.map((id) => names.get(id) ?? id),
-          ...(template.waitsForOutside ?? []).map((who) => `the ${who}`),
+  const tasks = dated.map((date, k): PlannedTask => {
+    const { template, hung: task } = hung[k]!;
+    const days = template.hoursArePerDay ? task.lengthDays : 1;
+    return {
+      id: template.id,
+      name: template.name,
+      anchor: template.anchor,
+      offsetDays: template.offsetDays,
+      start: date.start,
+      end: date.end,
+      latestStart: date.latestStart,
+      slackDays: date.slackDays,
+      alreadyLate: date.alreadyLate,
+      overdue: date.overdue,
+      hours: round6(hoursEach(template, context.life.placed) * days),
+      days,
+      ...(template.needs === undefined ? {} : { needs: template.needs }),
+      waitsFor: names.get(template.id)!,
+      ifLate: template.ifLate,
+      mark: template.mark,
+    };
+  });
+  return tasks.sort((a, b) =>
+    a.start < b.start ? -1 : a.start > b.start ? 1 : a.offsetDays - b.offsetDays,
+  );
+}
+
+const nameCache = new WeakMap<readonly TaskTemplate[], ReadonlyMap<string, readonly string[]>>();
+
+/** What each task waits for, in words: names of tasks, and people outside the household. */
+function waitNames(templates: readonly TaskTemplate[]): ReadonlyMap<string, readonly string[]> {
+  let waits = nameCache.get(templates);
+  if (!waits) {
+    const names = new Map(templates.map((t) => [t.id, t.name]));
+    waits = new Map(
+      templates.map((t) => [
+        t.id,
+        [
+          ...t.waitsFor.map((id) => names.get(id) ?? id),
+          ...(t.waitsForOutside ?? []).map((who) => `the ${who}`),
         ],
-        ifLate: template.ifLate,
-        mark: template.mark,
-      };
-    })
-    .sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : a.offsetDays - b.offsetDays));
+      ]),
+    );
+    nameCache.set(templates, waits);
+  }
+  return waits;
 }
 
 function templatesOf({ batch, tables }: PlanContext): TaskTemplate[] {
@@ -151,23 +181,26 @@ function anchorDates({
   };
 }
 
-function hoursOf(
-  { life }: PlanContext,
-  template: TaskTemplate,
-  lengthDays: number,
+const hoursEach = (template: TaskTemplate, birds: number): number =>
+  template.hoursBase + (template.hoursPer100Birds * birds) / 100;
+
+/** The hours of a planned task, opened to their inputs. */
+export function taskHours(
+  task: PlannedTask,
+  templates: readonly TaskTemplate[],
+  birdsPlaced: number,
 ): NumberQuantity {
-  const each = template.hoursBase + (template.hoursPer100Birds * life.placed) / 100;
-  const days = template.hoursArePerDay ? lengthDays : 1;
+  const template = rowById(templates, task.id);
   return quantity(
-    'Hours',
-    each * days,
+    `Hours: ${task.name}`,
+    task.hours,
     'h',
     taskFormulas.hours,
     [
       input('Base', template.hoursBase, 'h', 'b'),
       input('For every 100 birds', template.hoursPer100Birds, 'h', 'v'),
-      input('Birds placed', life.placed, 'count', 'N'),
-      input('Days', days, 'day'),
+      input('Birds placed', birdsPlaced, 'count', 'N'),
+      input('Days', task.days, 'day'),
     ],
     { mark: template.mark, sources: template.sources },
   );

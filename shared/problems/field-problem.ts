@@ -50,7 +50,11 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
   }
 }
 
-function boundsText(min: number | string | undefined, max: number | string | undefined, tail: string): string {
+function boundsText(
+  min: number | string | undefined,
+  max: number | string | undefined,
+  tail: string,
+): string {
   if (min !== undefined && max !== undefined) return `from ${min} to ${max}${tail}`;
   if (min !== undefined) return `at least ${min}${tail}`;
   return `at most ${max}${tail}`;

@@ -21,7 +21,18 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
 }
 
 /** Units of amounts, where a hundred kilograms need no decimals. Temperatures keep theirs. */
-const COARSE: ReadonlySet<Unit> = new Set(['kg', 'g', 'm2', 'm', 'cm', 'L', 'm3', 'm3PerH', 'kWh', 'MJ']);
+const COARSE: ReadonlySet<Unit> = new Set([
+  'kg',
+  'g',
+  'm2',
+  'm',
+  'cm',
+  'L',
+  'm3',
+  'm3PerH',
+  'kWh',
+  'MJ',
+]);
 
 const digitsFor = (value: number, most: number): number =>
   Math.max(0, most - Math.max(0, Math.floor(Math.log10(Math.abs(value) || 1))));

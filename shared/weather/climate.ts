@@ -164,7 +164,16 @@ function smoothYear(monthly: readonly number[]): number[] {
   return year.map(tenth);
 }
 
+/** For each day of the year: the two months it lies between, and how far it is from the first. */
+const BETWEEN = monthsAroundEachDay();
+
 function interpolateYear(knots: readonly number[]): number[] {
+  return BETWEEN.map(
+    ({ before, after, part }) => knots[before]! + (knots[after]! - knots[before]!) * part,
+  );
+}
+
+function monthsAroundEachDay(): { before: number; after: number; part: number }[] {
   const centres: number[] = [];
   let start = 0;
   for (const days of MONTH_DAYS) {
@@ -181,17 +190,19 @@ function interpolateYear(knots: readonly number[]): number[] {
     const from = month === 0 ? centres[11]! - length : centres[before]!;
     const to = month === 12 ? centres[0]! + length : centres[after]!;
     // A half cosine between mid-months keeps the curve smooth at the knots.
-    const t = (1 - Math.cos((Math.PI * (day - from)) / (to - from))) / 2;
-    return knots[before]! + (knots[after]! - knots[before]!) * t;
+    const part = (1 - Math.cos((Math.PI * (day - from)) / (to - from))) / 2;
+    return { before, after, part };
   });
 }
 
 function monthMeans(year: readonly number[]): number[] {
   let start = 0;
   return MONTH_DAYS.map((days) => {
-    const values = year.slice(Math.round(start), Math.round(start + days));
+    const [from, to] = [Math.round(start), Math.round(start + days)];
     start += days;
-    return mean(values);
+    let sum = 0;
+    for (let i = from; i < to; i++) sum += year[i]!;
+    return sum / (to - from);
   });
 }
 

@@ -3,7 +3,15 @@ import { Type } from 'class-transformer';
 import { IsOptional, ValidateNested } from 'class-validator';
 import type { Batch, BatchPrices } from '../../shared/farm/batch.js';
 import type { Purpose, Sex } from '../../shared/tables/tables.js';
-import { DateOnly, IdText, OneOf, PriceRecord, PriceText, ShortText, Within } from '../common/field-rules.js';
+import {
+  DateOnly,
+  IdText,
+  OneOf,
+  PriceRecord,
+  PriceText,
+  ShortText,
+  Within,
+} from '../common/field-rules.js';
 
 export class BatchPricesDto implements BatchPrices {
   @IsOptional() @PriceText() perBird?: string;

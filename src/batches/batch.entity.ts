@@ -7,13 +7,20 @@ import { FarmEntity } from '../farms/farm.entity.js';
 export class BatchEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
   @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
-  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' }) @JoinColumn({ name: 'farmId' }) farm?: FarmEntity;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'farmId' })
+  farm?: FarmEntity;
   @Column({ type: 'varchar', length: 80 }) name!: string;
   @Column({ type: 'date' }) arrivalDate!: string;
   @Column({ type: 'simple-json' }) details!: Omit<Batch, 'id' | 'name' | 'arrivalDate'>;
 }
 
-export const toBatch = ({ id, name, arrivalDate, details }: BatchEntity): Batch & { id: string } => ({
+export const toBatch = ({
+  id,
+  name,
+  arrivalDate,
+  details,
+}: BatchEntity): Batch & { id: string } => ({
   ...details,
   id,
   name,

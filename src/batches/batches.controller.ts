@@ -20,12 +20,19 @@ export class BatchesController {
   }
 
   @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Batch & { id: string }> {
+  findOne(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+  ): Promise<Batch & { id: string }> {
     return this.batches.findOne(farmId, id);
   }
 
   @Put(':id')
-  update(@Param('farmId') farmId: string, @Param('id') id: string, @Body() dto: BatchDto): Promise<Batch & { id: string }> {
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: BatchDto,
+  ): Promise<Batch & { id: string }> {
     return this.batches.update(farmId, id, dto);
   }
 

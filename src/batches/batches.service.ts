@@ -52,11 +52,29 @@ export class BatchesService {
     const farm = await this.farms.findOne(farmId);
     const facilities = await this.facilities.findAll(farmId);
     const { tables } = this.tables;
-    const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value);
-    checkBatch({ farm, climate, facilities, people: [], batch, occupied: [], tables, today: plainDateAt(Date.now(), farm.timeZone) });
+    const climate = climateFromMonthlyMeans(
+      farm.monthlyMinC,
+      farm.monthlyMaxC,
+      tables.heat.coldNightMarginK.value,
+    );
+    checkBatch({
+      farm,
+      climate,
+      facilities,
+      people: [],
+      batch,
+      occupied: [],
+      tables,
+      today: plainDateAt(Date.now(), farm.timeZone),
+    });
   }
 }
 
-function valuesOf({ id: _id, name, arrivalDate, ...details }: BatchDto): Pick<BatchEntity, 'name' | 'arrivalDate' | 'details'> {
+function valuesOf({
+  id: _id,
+  name,
+  arrivalDate,
+  ...details
+}: BatchDto): Pick<BatchEntity, 'name' | 'arrivalDate' | 'details'> {
   return { name, arrivalDate, details };
 }

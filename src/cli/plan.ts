@@ -53,7 +53,13 @@ function outputOf(request: PlanRequest, [option, ...values]: readonly string[]):
   if (option === '--json') return JSON.stringify(plan);
   if (option === '--explain') return explainText(plan, request, values.join(' '));
   throw new FieldError([
-    { field: 'option', code: 'not-allowed', given: option, allowed: ['--json', '--explain', '--arrivals'], fix: 'Run with --help for examples.' },
+    {
+      field: 'option',
+      code: 'not-allowed',
+      given: option,
+      allowed: ['--json', '--explain', '--arrivals'],
+      fix: 'Run with --help for examples.',
+    },
   ]);
 }
 
@@ -64,7 +70,15 @@ function requestOf(file: string): PlanRequest {
   const first = errors[0];
   if (first) {
     const line = text.slice(0, first.offset).split('\n').length;
-    throw new FieldError([{ field: `${file} line ${line}`, code: 'not-allowed', given: printParseErrorCode(first.error), allowed: ['JSON, with comments'], fix: 'Check for a missing quote, comma or bracket near that line.' }]);
+    throw new FieldError([
+      {
+        field: `${file} line ${line}`,
+        code: 'not-allowed',
+        given: printParseErrorCode(first.error),
+        allowed: ['JSON, with comments'],
+        fix: 'Check for a missing quote, comma or bracket near that line.',
+      },
+    ]);
   }
   return requestOfOrder(checkDto(OrderDto, order), loadTables(), Date.now());
 }
@@ -73,7 +87,18 @@ function readOrder(file: string): string {
   try {
     return readFileSync(file, 'utf8');
   } catch (error) {
-    const reason = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'There is no such file.' : 'The file cannot be read.';
-    throw new FieldError([{ field: 'file', code: 'not-allowed', given: file, allowed: ['a readable file'], fix: `${reason} Give the path of an order.` }]);
+    const reason =
+      (error as NodeJS.ErrnoException).code === 'ENOENT'
+        ? 'There is no such file.'
+        : 'The file cannot be read.';
+    throw new FieldError([
+      {
+        field: 'file',
+        code: 'not-allowed',
+        given: file,
+        allowed: ['a readable file'],
+        fix: `${reason} Give the path of an order.`,
+      },
+    ]);
   }
 }

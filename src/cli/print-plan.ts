@@ -4,48 +4,199 @@ import { isQuantity, quantitiesIn } from '../../shared/explain/quantities-in.js'
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { taskHours } from '../../shared/plan/tasks.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import { formatDate, formatShortDate, formatValue, type Reader } from '../../shared/units/format.js';
+import {
+  formatDate,
+  formatShortDate,
+  formatValue,
+  type Reader,
+} from '../../shared/units/format.js';
 
 type Cell = string | number | Quantity | undefined;
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): string {
   const show = shower(farm);
-  const table = (head: string[], rows: Cell[][]): string => drawTable(head, rows.map((row) => row.map(show)));
+  const table = (head: string[], rows: Cell[][]): string =>
+    drawTable(
+      head,
+      rows.map((row) => row.map(show)),
+    );
   const facts = (...quantities: (Quantity | undefined)[]): string =>
-    table(['', '', 'range', 'basis'], quantities.flatMap((q) => (q ? [[q.label, q, rangeText(q, farm), q.mark]] : [])));
+    table(
+      ['', '', 'range', 'basis'],
+      quantities.flatMap((q) => (q ? [[q.label, q, rangeText(q, farm), q.mark]] : [])),
+    );
   const { birds, feed, heat, outdoors, leaving, laying, bill } = plan;
 
   return [
     title(`${plan.name}: ${plan.strain}, ${plan.sex.replace('-', ' ')}`),
     `Planned on ${formatDate(plan.today)}. Weather: ${plan.weather.label.toLowerCase()}. Growth table: ${birds.growthTable}.`,
     issuesText(plan),
-    section('Dates and birds', facts(birds.toOrder, birds.placed, birds.atEnd, outdoors.moveOut, outdoors.ageAtMove, outdoors.nightLow, outdoors.chance, leaving?.on, laying?.firstEgg, birds.cockerelsLeave?.on, birds.cockerelsLeave?.birds)),
+    section(
+      'Dates and birds',
+      facts(
+        birds.toOrder,
+        birds.placed,
+        birds.atEnd,
+        outdoors.moveOut,
+        outdoors.ageAtMove,
+        outdoors.nightLow,
+        outdoors.chance,
+        leaving?.on,
+        laying?.firstEgg,
+        birds.cockerelsLeave?.on,
+        birds.cockerelsLeave?.birds,
+      ),
+    ),
     section(
       `Brooder temperature: ${plan.brooding.scheduleName}, measured at ${plan.brooding.measuredAt}`,
-      table(['from', 'to', 'age', 'under the heat', 'sources', 'cool end', 'room, if all is heated'], plan.brooding.steps.map((s) => [formatShortDate(s.from), formatShortDate(s.to), `${s.fromAgeDays}–${s.toAgeDays} d`, s.underHeater, rangeText(s.underHeater, farm), s.coolEnd, s.room])),
+      table(
+        ['from', 'to', 'age', 'under the heat', 'sources', 'cool end', 'room, if all is heated'],
+        plan.brooding.steps.map((s) => [
+          formatShortDate(s.from),
+          formatShortDate(s.to),
+          `${s.fromAgeDays}–${s.toAgeDays} d`,
+          s.underHeater,
+          rangeText(s.underHeater, farm),
+          s.coolEnd,
+          s.room,
+        ]),
+      ),
     ),
-    heat && section(`Heat: ${heat.brooderName}`, facts(heat.coldestNight, heat.coldestNightLow, heat.need, heat.installed, heat.heatersNeeded, heat.lampRule, heat.lastHeatDay, heat.energyPerDay, heat.energyTotal, heat.gasLitres, heat.cost, heat.circuit?.capacity, heat.circuit?.load)),
+    heat &&
+      section(
+        `Heat: ${heat.brooderName}`,
+        facts(
+          heat.coldestNight,
+          heat.coldestNightLow,
+          heat.need,
+          heat.installed,
+          heat.heatersNeeded,
+          heat.lampRule,
+          heat.lastHeatDay,
+          heat.energyPerDay,
+          heat.energyTotal,
+          heat.gasLitres,
+          heat.cost,
+          heat.circuit?.capacity,
+          heat.circuit?.load,
+        ),
+      ),
     section(
       'Feed',
-      table(['phase', '', 'from', 'to', 'feed', 'bags', 'buy by'], feed.phases.map((p) => [p.name, p.protein, formatShortDate(String(p.starts.value)), formatShortDate(p.lastDay), p.totalKg, p.bags, p.deliveries.slice(0, 3).map((d) => `${formatShortDate(String(d.buyBy.value))} (${d.bags.value})`).join(', ') + (p.deliveries.length > 3 ? ' …' : '')])),
+      table(
+        ['phase', '', 'from', 'to', 'feed', 'bags', 'buy by'],
+        feed.phases.map((p) => [
+          p.name,
+          p.protein,
+          formatShortDate(String(p.starts.value)),
+          formatShortDate(p.lastDay),
+          p.totalKg,
+          p.bags,
+          p.deliveries
+            .slice(0, 3)
+            .map((d) => `${formatShortDate(String(d.buyBy.value))} (${d.bags.value})`)
+            .join(', ') + (p.deliveries.length > 3 ? ' …' : ''),
+        ]),
+      ),
     ),
     facts(feed.total, feed.perBird, leaving?.conversion, feed.peakWater),
-    section(`Space: ${plan.space.standard}`, table(['', 'needed at most', 'there is', 'runs out'], plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]))),
+    section(
+      `Space: ${plan.space.standard}`,
+      table(
+        ['', 'needed at most', 'there is', 'runs out'],
+        plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
+      ),
+    ),
     facts(plan.space.litter?.total, plan.space.litter?.bags, plan.space.litter?.cleanOut),
-    section(`Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`, facts(outdoors.floorNeeded, outdoors.floorHave, outdoors.pensNeeded, outdoors.movesPerDay, outdoors.ground, outdoors.nitrogen, outdoors.density, outdoors.nests, outdoors.roost)),
-    leaving && section('Leaving', facts(leaving.age, leaving.liveEach, leaving.liveMale, leaving.liveFemale, leaving.liveAll, leaving.dressedEach, leaving.dressedAll, leaving.packedAll, leaving.freezerNeed, leaving.freezerFree, leaving.feedOff, leaving.ice, leaving.chillHours)),
-    laying && section('Laying', facts(laying.firstEgg, laying.ageAtFirstEgg, laying.peak, laying.eggsInYear, laying.eggsPerHen, laying.feedPerDozen, laying.feedToFirstEgg)),
-    laying && table(['week from', 'age', 'eggs'], laying.weeks.filter((_, i) => i < 8 || i % 4 === 0).map((w) => [formatShortDate(w.from), `${w.ageWeeks} wk`, w.eggs])),
-    laying && table(['light from', 'wanted', 'natural', 'lamp'], laying.light.slice(0, 20).map((l) => [formatShortDate(l.from), l.wanted, l.natural, l.add])),
-    section('Bill', table(['', 'amount', 'price', 'cost'], bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price', l.cost]))),
+    section(
+      `Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`,
+      facts(
+        outdoors.floorNeeded,
+        outdoors.floorHave,
+        outdoors.pensNeeded,
+        outdoors.movesPerDay,
+        outdoors.ground,
+        outdoors.nitrogen,
+        outdoors.density,
+        outdoors.nests,
+        outdoors.roost,
+      ),
+    ),
+    leaving &&
+      section(
+        'Leaving',
+        facts(
+          leaving.age,
+          leaving.liveEach,
+          leaving.liveMale,
+          leaving.liveFemale,
+          leaving.liveAll,
+          leaving.dressedEach,
+          leaving.dressedAll,
+          leaving.packedAll,
+          leaving.freezerNeed,
+          leaving.freezerFree,
+          leaving.feedOff,
+          leaving.ice,
+          leaving.chillHours,
+        ),
+      ),
+    laying &&
+      section(
+        'Laying',
+        facts(
+          laying.firstEgg,
+          laying.ageAtFirstEgg,
+          laying.peak,
+          laying.eggsInYear,
+          laying.eggsPerHen,
+          laying.feedPerDozen,
+          laying.feedToFirstEgg,
+        ),
+      ),
+    laying &&
+      table(
+        ['week from', 'age', 'eggs'],
+        laying.weeks
+          .filter((_, i) => i < 8 || i % 4 === 0)
+          .map((w) => [formatShortDate(w.from), `${w.ageWeeks} wk`, w.eggs]),
+      ),
+    laying &&
+      table(
+        ['light from', 'wanted', 'natural', 'lamp'],
+        laying.light.slice(0, 20).map((l) => [formatShortDate(l.from), l.wanted, l.natural, l.add]),
+      ),
+    section(
+      'Bill',
+      table(
+        ['', 'amount', 'price', 'cost'],
+        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price', l.cost]),
+      ),
+    ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
     section(
       `Tasks, ${plan.tasks.hoursInAll} hours in all`,
-      table(['start', 'end', 'slack', 'hours', '', 'waits for'], plan.tasks.tasks.map((t) => [formatShortDate(t.start), formatShortDate(t.end), t.alreadyLate ? 'LATE' : `${t.slackDays} d`, t.hours.value.toFixed(1), t.name, t.waitsFor.join('; ')])),
+      table(
+        ['start', 'end', 'slack', 'hours', '', 'waits for'],
+        plan.tasks.tasks.map((t) => [
+          formatShortDate(t.start),
+          formatShortDate(t.end),
+          t.alreadyLate ? 'LATE' : `${t.slackDays} d`,
+          t.hours.toFixed(1),
+          t.name,
+          t.waitsFor.join('; '),
+        ]),
+      ),
     ),
-    section('Cautions', plan.cautions.map((key) => `${tables.cautions[key]?.title}. ${tables.cautions[key]?.text}`).join('\n')),
+    section(
+      'Cautions',
+      plan.cautions
+        .map((key) => `${tables.cautions[key]?.title}. ${tables.cautions[key]?.text}`)
+        .join('\n'),
+    ),
     'Every number opens with --explain, to its formula, inputs and source.',
   ]
     .filter((part) => part !== undefined && part !== '')
@@ -57,14 +208,33 @@ export function printArrivals(weeks: readonly ArrivalWeek[]): string {
   const ranked = [...weeks].sort((a, b) => a.rank - b.rank);
   return drawTable(
     ['rank', 'arrival', 'points', 'out', 'leaves', 'why'],
-    ranked.map((w) => [String(w.rank), formatShortDate(w.arrivalDate), String(w.score), w.moveOutDate ? formatShortDate(w.moveOutDate) : '–', formatShortDate(w.leavingDate), w.reasons.filter((r) => 0 < r.points).map((r) => r.text).join('\n') || 'Nothing against it.']),
+    ranked.map((w) => [
+      String(w.rank),
+      formatShortDate(w.arrivalDate),
+      String(w.score),
+      w.moveOutDate ? formatShortDate(w.moveOutDate) : '–',
+      formatShortDate(w.leavingDate),
+      w.reasons
+        .filter((r) => 0 < r.points)
+        .map((r) => r.text)
+        .join('\n') || 'Nothing against it.',
+    ]),
   );
 }
 
 /** Every quantity of a plan whose label or formula holds a text, opened up. */
-export function explainText(plan: BatchPlan, { farm, tables }: PlanRequest, search: string): string {
+export function explainText(
+  plan: BatchPlan,
+  { farm, tables }: PlanRequest,
+  search: string,
+): string {
   const wanted = search.toLowerCase();
-  const found = quantitiesIn(plan).filter((q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted));
+  const hours = plan.tasks.tasks.map((t) =>
+    taskHours(t, tables.taskTemplates, plan.birds.placed.value),
+  );
+  const found = [...quantitiesIn(plan), ...hours].filter(
+    (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
+  );
   if (found.length === 0) return `No number of this plan has "${search}" in its label.`;
   return found
     .map((q) => {
@@ -76,7 +246,9 @@ export function explainText(plan: BatchPlan, { farm, tables }: PlanRequest, sear
         ...e.inputs.map((i) => `    ${i.symbol ? `${i.symbol} = ` : ''}${i.value}  (${i.label})`),
         ...(e.spread ? [`  Range: ${e.spread}`] : []),
         ...(e.outside ? [`  Outside the table's range: ${e.outside}`] : []),
-        ...e.sources.map((s) => `  Source: ${s.publisher}, ${s.title}${s.year ? `, ${s.year}` : ''} [${s.mark}]`),
+        ...e.sources.map(
+          (s) => `  Source: ${s.publisher}, ${s.title}${s.year ? `, ${s.year}` : ''} [${s.mark}]`,
+        ),
       ].join('\n');
     })
     .join('\n\n');
@@ -85,7 +257,8 @@ export function explainText(plan: BatchPlan, { farm, tables }: PlanRequest, sear
 function shower(reader: Reader): (cell: Cell) => string {
   return (cell) => {
     if (cell === undefined) return '–';
-    if (typeof cell === 'object' && isQuantity(cell)) return formatValue(cell.value, cell.unit, reader);
+    if (typeof cell === 'object' && isQuantity(cell))
+      return formatValue(cell.value, cell.unit, reader);
     return String(cell);
   };
 }
@@ -97,7 +270,8 @@ function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string 
 }
 
 const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
-const issuesText = ({ issues }: BatchPlan): string => issues.map((i) => `${LEVEL_WORDS[i.level]}  ${i.text}`).join('\n');
+const issuesText = ({ issues }: BatchPlan): string =>
+  issues.map((i) => `${LEVEL_WORDS[i.level]}  ${i.text}`).join('\n');
 
 const title = (text: string): string => `${text}\n${'='.repeat(text.length)}`;
 const section = (heading: string, body: string): string => `\n${heading}\n${body}`;

@@ -13,7 +13,11 @@ export type ProblemPart = Omit<FieldProblem, 'field' | 'given'>;
  * A class-validator rule that carries its problem as data: the error filter fills in the path and
  * the value, and wording stays in one place.
  */
-function rule(name: string, isValid: (value: unknown) => boolean, part: ProblemPart): PropertyDecorator {
+function rule(
+  name: string,
+  isValid: (value: unknown) => boolean,
+  part: ProblemPart,
+): PropertyDecorator {
   return ValidateBy(
     {
       name,
@@ -31,11 +35,20 @@ function rule(name: string, isValid: (value: unknown) => boolean, part: ProblemP
 export function Within(name: BoundName): PropertyDecorator {
   const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;
   return applyDecorators(
-    ApiProperty({ minimum: min, maximum: max, type: integer ? 'integer' : 'number', description: `${unit}. ${fix}` }),
+    ApiProperty({
+      minimum: min,
+      maximum: max,
+      type: integer ? 'integer' : 'number',
+      description: `${unit}. ${fix}`,
+    }),
     rule(
       'within',
       (value) =>
-        typeof value === 'number' && Number.isFinite(value) && min <= value && value <= max && (!integer || Number.isInteger(value)),
+        typeof value === 'number' &&
+        Number.isFinite(value) &&
+        min <= value &&
+        value <= max &&
+        (!integer || Number.isInteger(value)),
       { code: 'out-of-bounds', min, max, unit, fix: integer ? `${fix} Whole numbers only.` : fix },
     ),
   );
@@ -83,7 +96,11 @@ export const PriceText = (): PropertyDecorator =>
   );
 
 export const TimeZoneName = (): PropertyDecorator =>
-  rule('timeZone', isTimeZone, { code: 'not-allowed', allowed: ['an IANA time zone'], fix: 'Write it as in "America/New_York".' });
+  rule('timeZone', isTimeZone, {
+    code: 'not-allowed',
+    allowed: ['an IANA time zone'],
+    fix: 'Write it as in "America/New_York".',
+  });
 
 const currencies = new Set(Intl.supportedValuesOf('currency'));
 export const CurrencyCode = (): PropertyDecorator =>
@@ -107,7 +124,11 @@ export const IdText = (): PropertyDecorator =>
   });
 
 export const YesNo = (): PropertyDecorator =>
-  rule('yesNo', (v) => typeof v === 'boolean', { code: 'not-allowed', allowed: ['true', 'false'], fix: 'Write true or false.' });
+  rule('yesNo', (v) => typeof v === 'boolean', {
+    code: 'not-allowed',
+    allowed: ['true', 'false'],
+    fix: 'Write true or false.',
+  });
 
 /** Twelve numbers within bounds, January first. */
 export function TwelveMonths(name: BoundName): PropertyDecorator {
@@ -116,8 +137,17 @@ export function TwelveMonths(name: BoundName): PropertyDecorator {
     ApiProperty({ type: [Number], minItems: 12, maxItems: 12 }),
     rule(
       'twelveMonths',
-      (v) => Array.isArray(v) && v.length === 12 && v.every((c) => typeof c === 'number' && min <= c && c <= max),
-      { code: 'out-of-bounds', min, max, unit, fix: 'Give twelve monthly means, January first; check °C against °F.' },
+      (v) =>
+        Array.isArray(v) &&
+        v.length === 12 &&
+        v.every((c) => typeof c === 'number' && min <= c && c <= max),
+      {
+        code: 'out-of-bounds',
+        min,
+        max,
+        unit,
+        fix: 'Give twelve monthly means, January first; check °C against °F.',
+      },
     ),
   );
 }
@@ -139,7 +169,11 @@ export const PriceRecord = (): PropertyDecorator =>
     rule(
       'priceRecord',
       (v) =>
-        typeof v === 'object' && v !== null && !Array.isArray(v) && Object.keys(v).length <= 12 && Object.values(v).every(isPrice),
+        typeof v === 'object' &&
+        v !== null &&
+        !Array.isArray(v) &&
+        Object.keys(v).length <= 12 &&
+        Object.values(v).every(isPrice),
       { code: 'not-a-number', fix: 'Give each phase a price as decimal text, such as "24.50".' },
     ),
   );

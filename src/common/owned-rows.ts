@@ -1,6 +1,12 @@
 import { NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
-import type { DataSource, DeepPartial, EntityTarget, FindOptionsOrder, FindOptionsWhere } from 'typeorm';
+import type {
+  DataSource,
+  DeepPartial,
+  EntityTarget,
+  FindOptionsOrder,
+  FindOptionsWhere,
+} from 'typeorm';
 import { MAX_LIST } from '../../shared/farm/bounds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -28,19 +34,35 @@ export class OwnedRows<Row extends OwnedRow> {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(this.target);
       if (MAX_LIST <= (await rows.countBy({ farmId } as FindOptionsWhere<Row>))) {
-        throw new FieldError([{ field: this.noun, code: 'out-of-bounds', given: MAX_LIST + 1, max: MAX_LIST, fix: `Delete a ${this.noun} that is no longer needed first.` }]);
+        throw new FieldError([
+          {
+            field: this.noun,
+            code: 'out-of-bounds',
+            given: MAX_LIST + 1,
+            max: MAX_LIST,
+            fix: `Delete a ${this.noun} that is no longer needed first.`,
+          },
+        ]);
       }
-      const row = rows.create({ ...values, id: randomUUID(), farmId } as unknown as DeepPartial<Row>);
+      const row = rows.create({
+        ...values,
+        id: randomUUID(),
+        farmId,
+      } as unknown as DeepPartial<Row>);
       return rows.save(row);
     });
   }
 
   findAll(farmId: string): Promise<Row[]> {
-    return this.source.getRepository(this.target).find({ where: { farmId } as FindOptionsWhere<Row>, order: this.order });
+    return this.source
+      .getRepository(this.target)
+      .find({ where: { farmId } as FindOptionsWhere<Row>, order: this.order });
   }
 
   async findOne(farmId: string, id: string): Promise<Row> {
-    const row = await this.source.getRepository(this.target).findOneBy({ id, farmId } as FindOptionsWhere<Row>);
+    const row = await this.source
+      .getRepository(this.target)
+      .findOneBy({ id, farmId } as FindOptionsWhere<Row>);
     if (!row) throw this.notFound(id);
     return row;
   }
@@ -58,7 +80,9 @@ export class OwnedRows<Row extends OwnedRow> {
   async remove(farmId: string, id: string): Promise<void> {
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
-      const { affected } = await manager.getRepository(this.target).delete({ id, farmId } as FindOptionsWhere<Row>);
+      const { affected } = await manager
+        .getRepository(this.target)
+        .delete({ id, farmId } as FindOptionsWhere<Row>);
       if (affected === 0) throw this.notFound(id);
     });
   }
@@ -70,7 +94,9 @@ export class OwnedRows<Row extends OwnedRow> {
 
 /** Marks a farm as changed, or says that there is no such farm. */
 export async function raiseRevision(manager: DataSource['manager'], farmId: string): Promise<void> {
-  const { affected } = await manager.getRepository(FarmEntity).increment({ id: farmId }, 'revision', 1);
+  const { affected } = await manager
+    .getRepository(FarmEntity)
+    .increment({ id: farmId }, 'revision', 1);
   if (affected === 0) throw farmNotFound(farmId);
 }
 

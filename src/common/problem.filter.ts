@@ -1,7 +1,17 @@
-import { Catch, HttpException, Logger, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
+import {
+  Catch,
+  HttpException,
+  Logger,
+  type ArgumentsHost,
+  type ExceptionFilter,
+} from '@nestjs/common';
 import type { Request, Response } from 'express';
 import { STATUS_CODES } from 'node:http';
-import { describeProblem, FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import {
+  describeProblem,
+  FieldError,
+  type FieldProblem,
+} from '../../shared/problems/field-problem.js';
 
 /** A problem document (RFC 9457) with the fields that are wrong, as data and in words. */
 export interface ProblemDocument {
@@ -21,7 +31,11 @@ export class ProblemFilter implements ExceptionFilter {
   catch(error: unknown, host: ArgumentsHost): void {
     const http = host.switchToHttp();
     const document = this.documentOf(error, http.getRequest<Request>().originalUrl);
-    http.getResponse<Response>().status(document.status).type('application/problem+json').send(JSON.stringify(document));
+    http
+      .getResponse<Response>()
+      .status(document.status)
+      .type('application/problem+json')
+      .send(JSON.stringify(document));
   }
 
   private documentOf(error: unknown, instance: string): ProblemDocument {
@@ -32,14 +46,20 @@ export class ProblemFilter implements ExceptionFilter {
         status: 400,
         detail: error.message.slice(0, 2000),
         instance,
-        problems: error.problems.slice(0, 50).map((p) => ({ ...p, given: p.given ?? null, text: describeProblem(p) })),
+        problems: error.problems
+          .slice(0, 50)
+          .map((p) => ({ ...p, given: p.given ?? null, text: describeProblem(p) })),
       };
     }
     const status = bodyParserStatus(error);
     if (status !== undefined) return plain(status, bodyParserText(status), instance);
     if (error instanceof HttpException) return plain(error.getStatus(), error.message, instance);
     this.logger.error(error instanceof Error ? error.stack : String(error));
-    return plain(500, 'Something went wrong here, and nothing was changed. The log of the service says more.', instance);
+    return plain(
+      500,
+      'Something went wrong here, and nothing was changed. The log of the service says more.',
+      instance,
+    );
   }
 }
 
@@ -51,7 +71,8 @@ function plain(status: number, detail: string, instance: string): ProblemDocumen
 function bodyParserStatus(error: unknown): number | undefined {
   if (error instanceof HttpException) {
     const status = error.getStatus();
-    const isUnread = status === 413 || status === 415 || (status === 400 && / JSON | in JSON/.test(error.message));
+    const isUnread =
+      status === 413 || status === 415 || (status === 400 && / JSON | in JSON/.test(error.message));
     return isUnread ? status : undefined;
   }
   if (typeof error !== 'object' || error === null || !('status' in error)) return undefined;
@@ -60,7 +81,8 @@ function bodyParserStatus(error: unknown): number | undefined {
 }
 
 function bodyParserText(status: number): string {
-  if (status === 413) return 'The body is larger than this address takes. Send JSON up to 1 MB, or weather as CSV up to 12 MB.';
+  if (status === 413)
+    return 'The body is larger than this address takes. Send JSON up to 1 MB, or weather as CSV up to 12 MB.';
   if (status === 415) return 'The body’s encoding or character set is not known here. Send UTF-8.';
   return 'The body is not well-formed JSON. Check for a missing quote, comma or bracket.';
 }

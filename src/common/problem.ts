@@ -16,18 +16,40 @@ export function problemsOf(errors: readonly ValidationError[], path = ''): Field
 export const fieldErrorOf = (errors: readonly ValidationError[], path = ''): FieldError =>
   new FieldError(problemsOf(errors, path));
 
-function problemOf(field: string, error: ValidationError, constraint: string, text: string): FieldProblem {
+function problemOf(
+  field: string,
+  error: ValidationError,
+  constraint: string,
+  text: string,
+): FieldProblem {
   const given: unknown = error.value;
   if (constraint === 'whitelistValidation') {
-    return { field, code: 'not-allowed', given, allowed: [], fix: 'Remove the field or check its spelling.' };
+    return {
+      field,
+      code: 'not-allowed',
+      given,
+      allowed: [],
+      fix: 'Remove the field or check its spelling.',
+    };
   }
   const part = error.contexts?.[constraint] as ProblemPart | undefined;
   if (given === undefined || given === null) {
     return { field, code: 'missing', given, fix: part?.fix ?? 'Give this field.' };
   }
-  if (part?.code === 'out-of-bounds' && part.unit !== 'characters' && typeof given !== 'number' && !Array.isArray(given)) {
+  if (
+    part?.code === 'out-of-bounds' &&
+    part.unit !== 'characters' &&
+    typeof given !== 'number' &&
+    !Array.isArray(given)
+  ) {
     return { field, code: 'not-a-number', given, fix: part.fix };
   }
   if (part) return { field, given, ...part };
-  return { field, code: 'not-allowed', given, allowed: [text], fix: 'See the API document for its shape.' };
+  return {
+    field,
+    code: 'not-allowed',
+    given,
+    allowed: [text],
+    fix: 'See the API document for its shape.',
+  };
 }

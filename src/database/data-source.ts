@@ -10,7 +10,14 @@ import { PublishedTableEntity } from '../reference/published-table.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 
-export const ENTITIES = [FarmEntity, FacilityEntity, PersonEntity, BatchEntity, WeatherDayEntity, PublishedTableEntity];
+export const ENTITIES = [
+  FarmEntity,
+  FacilityEntity,
+  PersonEntity,
+  BatchEntity,
+  WeatherDayEntity,
+  PublishedTableEntity,
+];
 export const MIGRATIONS = [FirstTables1764000000000];
 
 /** The part of better-sqlite3's connection that is set up by hand. */
@@ -20,7 +27,12 @@ interface SqliteConnection {
 
 /** PostgreSQL when DATABASE_URL is set, else SQLite in DATA_DIR (default data/). */
 export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSourceOptions {
-  const shared = { entities: ENTITIES, migrations: MIGRATIONS, migrationsRun: true, synchronize: false };
+  const shared = {
+    entities: ENTITIES,
+    migrations: MIGRATIONS,
+    migrationsRun: true,
+    synchronize: false,
+  };
   if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
   const database = join(env['DATA_DIR'] ?? join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
   mkdirSync(dirname(database), { recursive: true });

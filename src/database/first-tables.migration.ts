@@ -1,12 +1,27 @@
-import { Table, TableForeignKey, TableIndex, type MigrationInterface, type QueryRunner, type TableColumnOptions } from 'typeorm';
+import {
+  Table,
+  TableForeignKey,
+  TableIndex,
+  type MigrationInterface,
+  type QueryRunner,
+  type TableColumnOptions,
+} from 'typeorm';
 
 /** The first tables. Written with the schema builder, so that SQLite and PostgreSQL get the same. */
 export class FirstTables1764000000000 implements MigrationInterface {
   name = 'FirstTables1764000000000';
 
   async up(runner: QueryRunner): Promise<void> {
-    const text = (name: string, length: number, more: Partial<TableColumnOptions> = {}): TableColumnOptions => ({ name, type: 'varchar', length: String(length), ...more });
-    const number = (name: string, more: Partial<TableColumnOptions> = {}): TableColumnOptions => ({ name, type: 'double precision', ...more });
+    const text = (
+      name: string,
+      length: number,
+      more: Partial<TableColumnOptions> = {},
+    ): TableColumnOptions => ({ name, type: 'varchar', length: String(length), ...more });
+    const number = (name: string, more: Partial<TableColumnOptions> = {}): TableColumnOptions => ({
+      name,
+      type: 'double precision',
+      ...more,
+    });
     const json = (name: string): TableColumnOptions => ({ name, type: 'text' });
     const key = { isPrimary: true };
     const farmId = text('farmId', 36);
@@ -36,9 +51,26 @@ export class FirstTables1764000000000 implements MigrationInterface {
         ],
       }),
     );
-    await this.ofFarm(runner, 'facilities', [text('id', 64, key), farmId, text('kind', 16), text('name', 80), json('details')]);
-    await this.ofFarm(runner, 'people', [text('id', 64, key), farmId, text('name', 80), json('away')]);
-    await this.ofFarm(runner, 'batches', [text('id', 64, key), farmId, text('name', 80), { name: 'arrivalDate', type: 'date' }, json('details')]);
+    await this.ofFarm(runner, 'facilities', [
+      text('id', 64, key),
+      farmId,
+      text('kind', 16),
+      text('name', 80),
+      json('details'),
+    ]);
+    await this.ofFarm(runner, 'people', [
+      text('id', 64, key),
+      farmId,
+      text('name', 80),
+      json('away'),
+    ]);
+    await this.ofFarm(runner, 'batches', [
+      text('id', 64, key),
+      farmId,
+      text('name', 80),
+      { name: 'arrivalDate', type: 'date' },
+      json('details'),
+    ]);
     await this.ofFarm(runner, 'weather_days', [
       text('farmId', 36, key),
       text('kind', 8, key),
@@ -47,23 +79,48 @@ export class FirstTables1764000000000 implements MigrationInterface {
       number('maxC'),
       number('rainMm', { isNullable: true }),
     ]);
-    await runner.createTable(new Table({ name: 'published_tables', columns: [text('name', 40, key), text('sha256', 64), json('content')] }));
+    await runner.createTable(
+      new Table({
+        name: 'published_tables',
+        columns: [text('name', 40, key), text('sha256', 64), json('content')],
+      }),
+    );
   }
 
   async down(runner: QueryRunner): Promise<void> {
-    for (const name of ['published_tables', 'weather_days', 'batches', 'people', 'facilities', 'farms']) {
+    for (const name of [
+      'published_tables',
+      'weather_days',
+      'batches',
+      'people',
+      'facilities',
+      'farms',
+    ]) {
       await runner.dropTable(name);
     }
   }
 
   /** A table whose rows go when their farm goes. */
-  private async ofFarm(runner: QueryRunner, name: string, columns: TableColumnOptions[]): Promise<void> {
+  private async ofFarm(
+    runner: QueryRunner,
+    name: string,
+    columns: TableColumnOptions[],
+  ): Promise<void> {
     await runner.createTable(
       new Table({
         name,
         columns,
-        foreignKeys: [new TableForeignKey({ columnNames: ['farmId'], referencedTableName: 'farms', referencedColumnNames: ['id'], onDelete: 'CASCADE' })],
-        ...(name === 'weather_days' ? {} : { indices: [new TableIndex({ name: `${name}_farm`, columnNames: ['farmId'] })] }),
+        foreignKeys: [
+          new TableForeignKey({
+            columnNames: ['farmId'],
+            referencedTableName: 'farms',
+            referencedColumnNames: ['id'],
+            onDelete: 'CASCADE',
+          }),
+        ],
+        ...(name === 'weather_days'
+          ? {}
+          : { indices: [new TableIndex({ name: `${name}_farm`, columnNames: ['farmId'] })] }),
       }),
     );
   }

@@ -4,7 +4,9 @@ import type { Facility } from '../../shared/farm/facility.js';
 import { FacilitiesService } from './facilities.service.js';
 import { FACILITY_DTOS } from './facility.dto.js';
 
-const ANY_FACILITY = { schema: { oneOf: FACILITY_DTOS.map((dto) => ({ $ref: getSchemaPath(dto) })) } };
+const ANY_FACILITY = {
+  schema: { oneOf: FACILITY_DTOS.map((dto) => ({ $ref: getSchemaPath(dto) })) },
+};
 
 @ApiTags('facilities')
 @ApiExtraModels(...FACILITY_DTOS)
@@ -30,7 +32,11 @@ export class FacilitiesController {
 
   @Put(':id')
   @ApiBody(ANY_FACILITY)
-  update(@Param('farmId') farmId: string, @Param('id') id: string, @Body() body: object): Promise<Facility> {
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() body: object,
+  ): Promise<Facility> {
     return this.facilities.update(farmId, id, body);
   }
 

@@ -1,7 +1,20 @@
 import { ApiProperty } from '@nestjs/swagger';
 import { plainToInstance, Type } from 'class-transformer';
-import { ArrayMaxSize, IsArray, IsOptional, ValidateNested, type ValidationError, validateSync } from 'class-validator';
-import { FACILITY_KINDS, type Facility, type FacilityKind, type HeatSourceKind, type Surroundings } from '../../shared/farm/facility.js';
+import {
+  ArrayMaxSize,
+  IsArray,
+  IsOptional,
+  ValidateNested,
+  type ValidationError,
+  validateSync,
+} from 'class-validator';
+import {
+  FACILITY_KINDS,
+  type Facility,
+  type FacilityKind,
+  type HeatSourceKind,
+  type Surroundings,
+} from '../../shared/farm/facility.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { VALIDATION } from '../common/check-dto.js';
 import { IdText, OneOf, ShortText, Within, YesNo } from '../common/field-rules.js';
@@ -41,10 +54,17 @@ export class BrooderDto extends FacilityBase {
   @Within('lengthM') widthM!: number;
   @Within('heightM') heightM!: number;
   @ApiProperty({ type: BuildUpDto }) @ValidateNested() @Type(() => BuildUpDto) walls!: BuildUpDto;
-  @ApiProperty({ type: BuildUpDto, required: false }) @IsOptional() @ValidateNested() @Type(() => BuildUpDto) roof?: BuildUpDto;
+  @ApiProperty({ type: BuildUpDto, required: false })
+  @IsOptional()
+  @ValidateNested()
+  @Type(() => BuildUpDto)
+  roof?: BuildUpDto;
   @OneOf(['outdoors', 'unheated-building', 'heated-room']) standsIn!: Surroundings;
   @IsOptional() @Within('roomC') roomC?: number;
-  @ApiProperty({ type: HeatSourceDto }) @ValidateNested() @Type(() => HeatSourceDto) heat!: HeatSourceDto;
+  @ApiProperty({ type: HeatSourceDto })
+  @ValidateNested()
+  @Type(() => HeatSourceDto)
+  heat!: HeatSourceDto;
   @ApiProperty({ required: false }) @IsOptional() @IdText() circuitId?: string;
   @IsOptional() @Within('edgeCm') feederCm?: number;
   @IsOptional() @Within('edgeCm') drinkerCm?: number;
@@ -100,7 +120,15 @@ export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> &
   const dto = DTO_OF_KIND[kind as FacilityKind] as (new () => object) | undefined;
   const field = path === '' ? 'kind' : `${path}.kind`;
   if (!dto || !Object.hasOwn(DTO_OF_KIND, kind as string)) {
-    throw new FieldError([{ field, code: 'not-allowed', given: kind, allowed: FACILITY_KINDS, fix: 'Choose one of these kinds.' }]);
+    throw new FieldError([
+      {
+        field,
+        code: 'not-allowed',
+        given: kind,
+        allowed: FACILITY_KINDS,
+        fix: 'Choose one of these kinds.',
+      },
+    ]);
   }
   const instance = plainToInstance(dto, plain);
   const errors: ValidationError[] = validateSync(instance, VALIDATION);
@@ -113,6 +141,13 @@ export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> &
 function buildUpProblems(instance: object, path: string) {
   const brooder = instance as Partial<BrooderDto>;
   return brooder.standsIn === 'heated-room' && brooder.roomC === undefined
-    ? [{ field: path === '' ? 'roomC' : `${path}.roomC`, code: 'missing' as const, given: undefined, fix: 'Give the air temperature of the heated room.' }]
+    ? [
+        {
+          field: path === '' ? 'roomC' : `${path}.roomC`,
+          code: 'missing' as const,
+          given: undefined,
+          fix: 'Give the air temperature of the heated room.',
+        },
+      ]
     : [];
 }

@@ -1,7 +1,17 @@
 import { ApiProperty } from '@nestjs/swagger';
 import type { Farm } from '../../shared/farm/farm.js';
 import type { UnitSystem } from '../../shared/units/unit.js';
-import { CurrencyCode, DateList, MonthDay, OneOf, PriceText, ShortText, TimeZoneName, TwelveMonths, Within } from '../common/field-rules.js';
+import {
+  CurrencyCode,
+  DateList,
+  MonthDay,
+  OneOf,
+  PriceText,
+  ShortText,
+  TimeZoneName,
+  TwelveMonths,
+  Within,
+} from '../common/field-rules.js';
 
 /** A farm as sent by a client. */
 export class FarmDto implements Farm {

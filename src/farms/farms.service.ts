@@ -39,10 +39,17 @@ export class FarmsService {
     const sample = JSON.parse(readSeed('sample-farm.json')) as SampleFarm;
     const farmId = randomUUID();
     // The sample's own ids are made unique, so that it can be loaded more than once.
-    const own = (id: string | undefined): string | undefined => (id === undefined ? undefined : `${id}-${farmId.slice(0, 8)}`);
+    const own = (id: string | undefined): string | undefined =>
+      id === undefined ? undefined : `${id}-${farmId.slice(0, 8)}`;
     const today = plainDateAt(Date.now(), sample.farm.timeZone);
     return this.source.transaction(async (manager) => {
-      const farm = await manager.save(FarmEntity, { ...sample.farm, id: farmId, isSample: true, weatherFetch: false, revision: 1 } as FarmEntity);
+      const farm = await manager.save(FarmEntity, {
+        ...sample.farm,
+        id: farmId,
+        isSample: true,
+        weatherFetch: false,
+        revision: 1,
+      } as FarmEntity);
       await manager.save(
         FacilityEntity,
         sample.facilities.map(({ id, kind, name, ...details }) => ({
@@ -50,10 +57,14 @@ export class FarmsService {
           farmId,
           kind,
           name,
-          details: 'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
+          details:
+            'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
         })) as FacilityEntity[],
       );
-      await manager.save(PersonEntity, sample.people.map((p) => ({ ...p, id: own(p.id)!, farmId })) as PersonEntity[]);
+      await manager.save(
+        PersonEntity,
+        sample.people.map((p) => ({ ...p, id: own(p.id)!, farmId })) as PersonEntity[],
+      );
       await manager.save(
         BatchEntity,
         sample.batches.map(({ id, name, arrivalMonthDay, ...details }) => ({
@@ -94,7 +105,9 @@ export class FarmsService {
     return this.source.transaction(async (manager) => {
       const row = await manager.findOneBy(FarmEntity, { id });
       if (!row) throw farmNotFound(id);
-      return toFarmView(await manager.save(Object.assign(row, dto, { revision: row.revision + 1 })));
+      return toFarmView(
+        await manager.save(Object.assign(row, dto, { revision: row.revision + 1 })),
+      );
     });
   }
 

@@ -25,7 +25,11 @@ export class PeopleController {
   }
 
   @Put(':id')
-  update(@Param('farmId') farmId: string, @Param('id') id: string, @Body() dto: PersonDto): Promise<Person> {
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: PersonDto,
+  ): Promise<Person> {
     return this.people.update(farmId, id, dto);
   }
 

@@ -24,7 +24,15 @@ export class PersonDto {
 export function checkAway({ away }: PersonDto, path = ''): void {
   const problems = away.flatMap(({ from, to }, i) =>
     to < from
-      ? [{ field: `${path}away.${i}.to`, code: 'out-of-bounds' as const, given: to, min: from, fix: 'An absence ends on or after the day it begins: swap the two dates.' }]
+      ? [
+          {
+            field: `${path}away.${i}.to`,
+            code: 'out-of-bounds' as const,
+            given: to,
+            min: from,
+            fix: 'An absence ends on or after the day it begins: swap the two dates.',
+          },
+        ]
       : [],
   );
   if (0 < problems.length) throw new FieldError(problems);

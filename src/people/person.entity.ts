@@ -6,7 +6,9 @@ import { FarmEntity } from '../farms/farm.entity.js';
 export class PersonEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
   @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
-  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' }) @JoinColumn({ name: 'farmId' }) farm?: FarmEntity;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'farmId' })
+  farm?: FarmEntity;
   @Column({ type: 'varchar', length: 80 }) name!: string;
   @Column({ type: 'simple-json' }) away!: Away[];
 }

@@ -8,21 +8,58 @@ import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { checkFacility } from '../facilities/facility.dto.js';
 import { checkAway } from '../people/person.dto.js';
+import type { FarmDto } from '../farms/farm.dto.js';
 import type { OrderDto } from './order.dto.js';
 
 /** A self-contained order as a plan request: used by the preview and by the terminal alike. */
 export function requestOfOrder(order: OrderDto, tables: Tables, nowMs: number): PlanRequest {
   const { farm } = order;
   if (!farm) {
-    throw new FieldError([{ field: 'farm', code: 'missing', given: undefined, fix: 'Give a farm, or the id of a saved one as farmId.' }]);
+    throw new FieldError([
+      {
+        field: 'farm',
+        code: 'missing',
+        given: undefined,
+        fix: 'Give a farm, or the id of a saved one as farmId.',
+      },
+    ]);
   }
+  return {
+    ...aroundBatch(order, farm, tables),
+    batch: order.batch,
+    today: order.today ?? plainDateAt(nowMs, farm.timeZone),
+    ...(order.previousArrivalDate === undefined
+      ? {}
+      : { previousArrivalDate: order.previousArrivalDate }),
+  };
+}
+
+type Around = Omit<PlanRequest, 'batch' | 'today' | 'previousArrivalDate'>;
+
+// A checked farm object belongs to one order's surroundings and comes back with each order like it.
+const known = new WeakMap<FarmDto, Around>();
+
+function aroundBatch(order: OrderDto, farm: FarmDto, tables: Tables): Around {
+  let around = known.get(farm);
+  if (!around) known.set(farm, (around = workOutAround(order, farm, tables)));
+  return around;
+}
+
+function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
   checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
   const facilities = (order.facilities ?? []).map((plain, i): Facility => {
     const path = `facilities.${i}`;
     const facility = checkFacility(plain, path) as Facility;
     checkMaterials(facility, tables, `${path}.`);
     if (facility.id === undefined) {
-      throw new FieldError([{ field: `${path}.id`, code: 'missing', given: undefined, fix: 'Give each facility an id of your own, so that the batch can name it.' }]);
+      throw new FieldError([
+        {
+          field: `${path}.id`,
+          code: 'missing',
+          given: undefined,
+          fix: 'Give each facility an id of your own, so that the batch can name it.',
+        },
+      ]);
     }
     return facility;
   });
@@ -32,14 +69,15 @@ export function requestOfOrder(order: OrderDto, tables: Tables, nowMs: number): 
   });
   return {
     farm,
-    climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value),
+    climate: climateFromMonthlyMeans(
+      farm.monthlyMinC,
+      farm.monthlyMaxC,
+      tables.heat.coldNightMarginK.value,
+    ),
     facilities,
     people,
-    batch: order.batch,
     occupied: order.occupied ?? [],
     tables,
-    today: order.today ?? plainDateAt(nowMs, farm.timeZone),
-    ...(order.previousArrivalDate === undefined ? {} : { previousArrivalDate: order.previousArrivalDate }),
   };
 }
 
@@ -47,7 +85,16 @@ export function requestOfOrder(order: OrderDto, tables: Tables, nowMs: number): 
 export function checkClimate(minC: readonly number[], maxC: readonly number[], path = ''): void {
   const problems = minC.flatMap((low, month) =>
     maxC[month]! < low
-      ? [{ field: `${path}monthlyMinC.${month}`, code: 'out-of-bounds' as const, given: low, max: maxC[month]!, unit: 'degC', fix: 'A month’s mean low cannot be above its mean high.' }]
+      ? [
+          {
+            field: `${path}monthlyMinC.${month}`,
+            code: 'out-of-bounds' as const,
+            given: low,
+            max: maxC[month]!,
+            unit: 'degC',
+            fix: 'A month’s mean low cannot be above its mean high.',
+          },
+        ]
       : [],
   );
   if (0 < problems.length) throw new FieldError(problems);

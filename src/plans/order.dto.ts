@@ -22,9 +22,17 @@ export class OrderDto {
   @IsOptional() @DateOnly() today?: string;
   /** Plan on a saved farm: its facilities, people, weather and other batches are used. */
   @ApiProperty({ required: false }) @IsOptional() @IdText() farmId?: string;
-  @ApiProperty({ type: FarmDto, required: false }) @IsOptional() @ValidateNested() @Type(() => FarmDto) farm?: FarmDto;
+  @ApiProperty({ type: FarmDto, required: false })
+  @IsOptional()
+  @ValidateNested()
+  @Type(() => FarmDto)
+  farm?: FarmDto;
   /** Each is checked by the rules of its kind. */
-  @ApiProperty({ type: [Object], required: false }) @IsOptional() @IsArray() @ArrayMaxSize(200) facilities?: unknown[];
+  @ApiProperty({ type: [Object], required: false })
+  @IsOptional()
+  @IsArray()
+  @ArrayMaxSize(200)
+  facilities?: unknown[];
   @ApiProperty({ type: [PersonDto], required: false })
   @IsOptional()
   @IsArray()

@@ -1,9 +1,11 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Query } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
+import { ApiBody, ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
 import type { Occupancy } from '../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { PlansService } from './plans.service.js';
 
 @ApiTags('plans')
@@ -14,8 +16,9 @@ export class PlansController {
   /** Plans an order without saving anything. */
   @Post('plans/preview')
   @HttpCode(200)
-  preview(@Body() order: OrderDto): Promise<BatchPlan> {
-    return this.plans.preview(order);
+  @ApiBody({ type: OrderDto })
+  async preview(@Body(OrderPipe) checked: CheckedOrder, @Res() response: Response): Promise<void> {
+    response.type('json').send(await this.plans.preview(checked));
   }
 
   /** Scores every arrival week of a span, with reasons. */
@@ -32,7 +35,10 @@ export class PlansController {
 
   /** What the farm's batches hold on to, and when. */
   @Get('farms/:farmId/occupied')
-  occupied(@Param('farmId') farmId: string, @Query('except') except?: string): Promise<readonly Occupancy[]> {
+  occupied(
+    @Param('farmId') farmId: string,
+    @Query('except') except?: string,
+  ): Promise<readonly Occupancy[]> {
     return this.plans.occupied(farmId, except);
   }
 }

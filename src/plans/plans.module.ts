@@ -7,5 +7,9 @@ import { WeatherModule } from '../weather/weather.module.js';
 import { PlansController } from './plans.controller.js';
 import { PlansService } from './plans.service.js';
 
-@Module({ imports: [FarmsModule, FacilitiesModule, PeopleModule, BatchesModule, WeatherModule], controllers: [PlansController], providers: [PlansService] })
+@Module({
+  imports: [FarmsModule, FacilitiesModule, PeopleModule, BatchesModule, WeatherModule],
+  controllers: [PlansController],
+  providers: [PlansService],
+})
 export class PlansModule {}

@@ -14,6 +14,7 @@ import { PeopleService } from '../people/people.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import type { CheckedOrder } from './order.pipe.js';
 import { requestOfOrder } from './order-request.js';
 
 /** A farm with everything a plan needs of it, as of one revision. */
@@ -25,6 +26,7 @@ type FarmSnapshot = Omit<PlanRequest, 'batch' | 'occupied' | 'today' | 'tables'>
 export class PlansService {
   /** Snapshots and occupancies by farm and revision: nothing is read again that did not change. */
   private readonly snapshots = new LRUCache<string, FarmSnapshot>({ max: 50 });
+  private readonly answers = new LRUCache<string, Buffer>({ max: 200 });
   private readonly occupancies = new LRUCache<string, readonly Occupancy[]>({ max: 500 });
 
   constructor(
@@ -36,13 +38,25 @@ export class PlansService {
     private readonly tables: TablesService,
   ) {}
 
-  async preview(order: OrderDto): Promise<BatchPlan> {
-    return planBatch(await this.requestOf(order));
+  /** The plan of an order as JSON bytes. An order asked for again the same day is not planned again. */
+  async preview({ order, key }: CheckedOrder): Promise<Buffer> {
+    const request = await this.requestOf(order);
+    if (order.farmId !== undefined) return bytesOf(planBatch(request));
+    const dayKey = `${request.today}${key}`;
+    const known = this.answers.get(dayKey);
+    if (known !== undefined) return known;
+    const bytes = bytesOf(planBatch(request));
+    this.answers.set(dayKey, bytes);
+    return bytes;
   }
 
   async arrivals(search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
     const { from, to, weekday } = search;
-    return findArrivals(await this.requestOf(search), { from, to, ...(weekday === undefined ? {} : { weekday }) });
+    return findArrivals(await this.requestOf(search), {
+      from,
+      to,
+      ...(weekday === undefined ? {} : { weekday }),
+    });
   }
 
   /** The plan of a saved batch. */
@@ -60,7 +74,9 @@ export class PlansService {
   private async requestOf(order: OrderDto): Promise<PlanRequest> {
     if (order.farmId === undefined) return requestOfOrder(order, this.tables.tables, Date.now());
     const request = await this.requestOnFarm(order.farmId, order.batch, order.today);
-    return order.previousArrivalDate === undefined ? request : { ...request, previousArrivalDate: order.previousArrivalDate };
+    return order.previousArrivalDate === undefined
+      ? request
+      : { ...request, previousArrivalDate: order.previousArrivalDate };
   }
 
   private async requestOnFarm(farmId: string, batch: Batch, today?: string): Promise<PlanRequest> {
@@ -91,14 +107,31 @@ export class PlansService {
     return { revision: farm.revision, snapshot };
   }
 
-  private occupiedBy(farmId: string, revision: number, snapshot: FarmSnapshot, exceptBatchId: string | undefined): readonly Occupancy[] {
-    return snapshot.batches.filter((b) => b.id !== exceptBatchId).flatMap((batch) => {
-      const key = `${farmId}/${revision}/${batch.id}`;
-      const known = this.occupancies.get(key);
-      if (known) return known;
-      const held = occupanciesOf(planContext({ ...snapshot, batch, occupied: [], tables: this.tables.tables, today: batch.arrivalDate }));
-      this.occupancies.set(key, held);
-      return held;
-    });
+  private occupiedBy(
+    farmId: string,
+    revision: number,
+    snapshot: FarmSnapshot,
+    exceptBatchId: string | undefined,
+  ): readonly Occupancy[] {
+    return snapshot.batches
+      .filter((b) => b.id !== exceptBatchId)
+      .flatMap((batch) => {
+        const key = `${farmId}/${revision}/${batch.id}`;
+        const known = this.occupancies.get(key);
+        if (known) return known;
+        const held = occupanciesOf(
+          planContext({
+            ...snapshot,
+            batch,
+            occupied: [],
+            tables: this.tables.tables,
+            today: batch.arrivalDate,
+          }),
+        );
+        this.occupancies.set(key, held);
+        return held;
+      });
   }
 }
+
+const bytesOf = (plan: BatchPlan): Buffer => Buffer.from(JSON.stringify(plan));

@@ -18,7 +18,9 @@ export class TablesService implements OnModuleInit {
 
   async onModuleInit(): Promise<void> {
     const rows = this.source.getRepository(PublishedTableEntity);
-    const known = new Map((await rows.find({ select: { name: true, sha256: true } })).map((r) => [r.name, r.sha256]));
+    const known = new Map(
+      (await rows.find({ select: { name: true, sha256: true } })).map((r) => [r.name, r.sha256]),
+    );
     const changed = Object.entries(TABLE_FILES).flatMap(([name, file]) => {
       const content = readSeed(file);
       const sha256 = createHash('sha256').update(content).digest('hex');

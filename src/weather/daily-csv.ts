@@ -40,11 +40,26 @@ export function parseDailyCsv(text: string, today: string): ImportedDay[] {
   const high = columnOf(header, 'high');
   const rain = header.some((name) => name in COLUMNS.rain) ? columnOf(header, 'rain') : undefined;
   if (!header.includes('date')) {
-    throw new FieldError([{ field: 'csv.header', code: 'missing', given: header.join(','), fix: 'Name one column "date", with year-month-day in it.' }]);
+    throw new FieldError([
+      {
+        field: 'csv.header',
+        code: 'missing',
+        given: header.join(','),
+        fix: 'Name one column "date", with year-month-day in it.',
+      },
+    ]);
   }
   if (data.length < FEWEST_CLIMATE_DAYS || MOST_DAYS < data.length) {
     throw new FieldError([
-      { field: 'csv.rows', code: 'out-of-bounds', given: data.length, min: FEWEST_CLIMATE_DAYS, max: MOST_DAYS, unit: 'days', fix: 'Give at least three whole years of days; thirty are better.' },
+      {
+        field: 'csv.rows',
+        code: 'out-of-bounds',
+        given: data.length,
+        min: FEWEST_CLIMATE_DAYS,
+        max: MOST_DAYS,
+        unit: 'days',
+        fix: 'Give at least three whole years of days; thirty are better.',
+      },
     ]);
   }
   const problems: FieldProblem[] = [];
@@ -89,13 +104,41 @@ function readRow(
 ): ImportedDay | { problems: FieldProblem[] } {
   const date = row['date']?.trim();
   if (!isPlainDate(date)) {
-    return { problems: [{ field: `${at}.date`, code: 'not-a-date', given: date, fix: 'Write year-month-day, such as 1998-04-21.' }] };
+    return {
+      problems: [
+        {
+          field: `${at}.date`,
+          code: 'not-a-date',
+          given: date,
+          fix: 'Write year-month-day, such as 1998-04-21.',
+        },
+      ],
+    };
   }
   if (today < date) {
-    return { problems: [{ field: `${at}.date`, code: 'out-of-bounds', given: date, max: today, fix: 'History cannot lie in the future: check the year.' }] };
+    return {
+      problems: [
+        {
+          field: `${at}.date`,
+          code: 'out-of-bounds',
+          given: date,
+          max: today,
+          fix: 'History cannot lie in the future: check the year.',
+        },
+      ],
+    };
   }
   if (seen.has(date)) {
-    return { problems: [{ field: `${at}.date`, code: 'conflict', given: date, fix: 'This day is in the file twice: remove one.' }] };
+    return {
+      problems: [
+        {
+          field: `${at}.date`,
+          code: 'conflict',
+          given: date,
+          fix: 'This day is in the file twice: remove one.',
+        },
+      ],
+    };
   }
   seen.add(date);
   const { min, max } = BOUNDS.airC;
@@ -103,20 +146,50 @@ function readRow(
     const text = row[column.name]?.trim() ?? '';
     const value = text === '' ? Number.NaN : Number(text);
     const field = `${at}.${column.name}`;
-    if (!Number.isFinite(value)) return { field, code: 'not-a-number', given: text, fix: 'Give a number, or remove the row of a day without a reading.' };
+    if (!Number.isFinite(value))
+      return {
+        field,
+        code: 'not-a-number',
+        given: text,
+        fix: 'Give a number, or remove the row of a day without a reading.',
+      };
     const c = column.toSi(value);
-    return min <= c && c <= max ? c : { field, code: 'out-of-bounds', given: value, min: `${min} °C`, max: `${max} °C`, fix: 'Check the unit in the column’s name.' };
+    return min <= c && c <= max
+      ? c
+      : {
+          field,
+          code: 'out-of-bounds',
+          given: value,
+          min: `${min} °C`,
+          max: `${max} °C`,
+          fix: 'Check the unit in the column’s name.',
+        };
   };
   const minC = temperature(columns.low);
   const maxC = temperature(columns.high);
   if (typeof minC !== 'number') return { problems: [minC] };
   if (typeof maxC !== 'number') return { problems: [maxC] };
   if (maxC < minC) {
-    return { problems: [{ field: `${at}.${columns.low.name}`, code: 'out-of-bounds', given: row[columns.low.name], max: row[columns.high.name] ?? '', fix: 'The low of a day cannot be above its high: swap the two columns.' }] };
+    return {
+      problems: [
+        {
+          field: `${at}.${columns.low.name}`,
+          code: 'out-of-bounds',
+          given: row[columns.low.name],
+          max: row[columns.high.name] ?? '',
+          fix: 'The low of a day cannot be above its high: swap the two columns.',
+        },
+      ],
+    };
   }
   const rainText = columns.rain && row[columns.rain.name]?.trim();
   const rain = rainText ? Number(rainText) : Number.NaN;
-  return { date, minC, maxC, rainMm: columns.rain && Number.isFinite(rain) && 0 <= rain ? columns.rain.toSi(rain) : null };
+  return {
+    date,
+    minC,
+    maxC,
+    rainMm: columns.rain && Number.isFinite(rain) && 0 <= rain ? columns.rain.toSi(rain) : null,
+  };
 }
 
 /** Nowhere on Earth is a mean high above 45 °C, and hardly anywhere never above 9 °C. */
@@ -126,6 +199,11 @@ function checkUnits(days: readonly ImportedDay[], lowName: string): void {
   const wrong = 45 < meanHigh ? 'Fahrenheit' : hottest < 9 ? 'Celsius' : undefined;
   if (!wrong) return;
   throw new FieldError([
-    { field: 'csv.header', code: 'conflict', given: lowName, fix: `The mean high would be ${meanHigh.toFixed(0)} °C: the numbers look like ${wrong}. Rename the columns.` },
+    {
+      field: 'csv.header',
+      code: 'conflict',
+      given: lowName,
+      fix: `The mean high would be ${meanHigh.toFixed(0)} °C: the numbers look like ${wrong}. Rename the columns.`,
+    },
   ]);
 }

@@ -31,8 +31,10 @@ interface DailyAnswer {
 /** Reads daily weather from Open-Meteo's archive and forecast, which need no key. */
 @Injectable()
 export class OpenWeatherClient {
-  private readonly archiveUrl = process.env['WEATHER_ARCHIVE_URL'] ?? 'https://archive-api.open-meteo.com/v1/archive';
-  private readonly forecastUrl = process.env['WEATHER_FORECAST_URL'] ?? 'https://api.open-meteo.com/v1/forecast';
+  private readonly archiveUrl =
+    process.env['WEATHER_ARCHIVE_URL'] ?? 'https://archive-api.open-meteo.com/v1/archive';
+  private readonly forecastUrl =
+    process.env['WEATHER_FORECAST_URL'] ?? 'https://api.open-meteo.com/v1/forecast';
   private readonly timeoutMs = Number(process.env['WEATHER_TIMEOUT_MS'] ?? 20_000);
 
   async history(place: WeatherPlace, from: string, to: string): Promise<ImportedDay[]> {
@@ -41,24 +43,49 @@ export class OpenWeatherClient {
   }
 
   async forecast(place: WeatherPlace): Promise<ImportedDay[]> {
-    return enough(daysOf(await this.get(this.forecastUrl, place, { forecast_days: String(FORECAST_DAYS) })));
+    return enough(
+      daysOf(await this.get(this.forecastUrl, place, { forecast_days: String(FORECAST_DAYS) })),
+    );
   }
 
-  private async get(base: string, place: WeatherPlace, more: Record<string, string>): Promise<DailyAnswer> {
+  private async get(
+    base: string,
+    place: WeatherPlace,
+    more: Record<string, string>,
+  ): Promise<DailyAnswer> {
     const url = new URL(base);
-    const query = { latitude: String(place.latitudeDeg), longitude: String(place.longitudeDeg), timezone: place.timeZone, daily: DAILY, ...more };
+    const query = {
+      latitude: String(place.latitudeDeg),
+      longitude: String(place.longitudeDeg),
+      timezone: place.timeZone,
+      daily: DAILY,
+      ...more,
+    };
     for (const [name, value] of Object.entries(query)) url.searchParams.set(name, value);
     let response: Response;
     let text: string;
     try {
-      response = await fetch(url, { signal: AbortSignal.timeout(this.timeoutMs), redirect: 'error' });
+      response = await fetch(url, {
+        signal: AbortSignal.timeout(this.timeoutMs),
+        redirect: 'error',
+      });
       text = await response.text();
     } catch (error) {
       const timedOut = error instanceof Error && error.name === 'TimeoutError';
-      throw new WeatherServiceError(timedOut ? `The weather service did not answer within ${this.timeoutMs / 1000} seconds.` : 'The weather service could not be reached. Is the network up?');
+      throw new WeatherServiceError(
+        timedOut
+          ? `The weather service did not answer within ${this.timeoutMs / 1000} seconds.`
+          : 'The weather service could not be reached. Is the network up?',
+      );
     }
-    if (response.status === 429) throw new WeatherServiceError('The weather service asks to wait (429: too many requests). Try again later.');
-    if (!response.ok) throw new WeatherServiceError(`The weather service answered ${response.status}${reasonIn(text)}.`);
+    if (response.status === 429)
+      throw new WeatherServiceError(
+        'The weather service asks to wait (429: too many requests). Try again later.',
+      );
+    if (!response.ok)
+      throw new WeatherServiceError(
+        `The weather service answered ${response.status}${reasonIn(text)}.`,
+      );
     try {
       return JSON.parse(text) as DailyAnswer;
     } catch {
@@ -74,17 +101,33 @@ interface Reading {
 
 function daysOf(answer: DailyAnswer): Reading {
   const { daily, daily_units: units } = answer;
-  const { time, temperature_2m_max: max, temperature_2m_min: min, precipitation_sum: rain } = daily ?? {};
-  if (!Array.isArray(time) || !Array.isArray(max) || !Array.isArray(min) || max.length !== time.length || min.length !== time.length) {
-    throw new WeatherServiceError('The weather service’s answer does not have the documented shape.');
+  const {
+    time,
+    temperature_2m_max: max,
+    temperature_2m_min: min,
+    precipitation_sum: rain,
+  } = daily ?? {};
+  if (
+    !Array.isArray(time) ||
+    !Array.isArray(max) ||
+    !Array.isArray(min) ||
+    max.length !== time.length ||
+    min.length !== time.length
+  ) {
+    throw new WeatherServiceError(
+      'The weather service’s answer does not have the documented shape.',
+    );
   }
   for (const name of ['temperature_2m_max', 'temperature_2m_min']) {
-    if (units?.[name] !== undefined && units[name] !== '°C') throw new WeatherServiceError(`The weather service answered in ${units[name]}, not °C.`);
+    if (units?.[name] !== undefined && units[name] !== '°C')
+      throw new WeatherServiceError(`The weather service answered in ${units[name]}, not °C.`);
   }
   const days = time.flatMap((date, i): ImportedDay[] => {
     const [minC, maxC, rainMm] = [min[i], max[i], rain?.[i]];
     if (!isPlainDate(date) || !isAir(minC) || !isAir(maxC) || maxC < minC) return []; // a missing day
-    return [{ date, minC, maxC, rainMm: typeof rainMm === 'number' && 0 <= rainMm ? rainMm : null }];
+    return [
+      { date, minC, maxC, rainMm: typeof rainMm === 'number' && 0 <= rainMm ? rainMm : null },
+    ];
   });
   return { asked: time.length, days };
 }
@@ -94,7 +137,9 @@ const isAir = (value: unknown): value is number =>
 
 function enough({ asked, days }: Reading): ImportedDay[] {
   if (days.length === 0 || days.length < asked * (1 - MOST_MISSING)) {
-    throw new WeatherServiceError(`The weather service left out ${asked - days.length} of ${asked} days: too many to use.`);
+    throw new WeatherServiceError(
+      `The weather service left out ${asked - days.length} of ${asked} days: too many to use.`,
+    );
   }
   return days;
 }

@@ -35,7 +35,10 @@ export class WeatherController {
 
   /** Switches fetching on or off. Off is the default: fetching tells the service where the farm is. */
   @Put('fetching')
-  allowFetch(@Param('farmId') farmId: string, @Body() { allowed }: FetchSettingDto): Promise<WeatherView> {
+  allowFetch(
+    @Param('farmId') farmId: string,
+    @Body() { allowed }: FetchSettingDto,
+  ): Promise<WeatherView> {
     return this.weather.allowFetch(farmId, allowed);
   }
 

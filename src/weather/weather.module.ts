@@ -4,5 +4,10 @@ import { OpenWeatherClient } from './open-weather.client.js';
 import { WeatherController } from './weather.controller.js';
 import { WeatherService } from './weather.service.js';
 
-@Module({ imports: [FarmsModule], controllers: [WeatherController], providers: [WeatherService, OpenWeatherClient], exports: [WeatherService] })
+@Module({
+  imports: [FarmsModule],
+  controllers: [WeatherController],
+  providers: [WeatherService, OpenWeatherClient],
+  exports: [WeatherService],
+})
 export class WeatherModule {}

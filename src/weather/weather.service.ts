@@ -1,9 +1,22 @@
-import { BadGatewayException, ConflictException, Injectable, Logger, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
+import {
+  BadGatewayException,
+  ConflictException,
+  Injectable,
+  Logger,
+  type OnApplicationBootstrap,
+  type OnApplicationShutdown,
+} from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource, In } from 'typeorm';
 import { addDays, plainDateAt, yearOf } from '../../shared/calendar/plain-date.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { climateFromDaily, climateFromMonthlyMeans, FEWEST_CLIMATE_DAYS, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import {
+  climateFromDaily,
+  climateFromMonthlyMeans,
+  FEWEST_CLIMATE_DAYS,
+  type Climate,
+  type DailyWeather,
+} from '../../shared/weather/climate.js';
 import { raiseRevision } from '../common/owned-rows.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -79,17 +92,29 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   /** Thirty years of history and the forecast, kept in the database. Nothing changes when it fails. */
   async fetch(farmId: string): Promise<WeatherView> {
     const farm = await this.farms.findRow(farmId);
-    if (!farm.weatherFetch) throw new ConflictException('Fetching weather is switched off for this farm. Switch it on first: the farm’s coordinates are sent to the weather service.');
+    if (!farm.weatherFetch)
+      throw new ConflictException(
+        'Fetching weather is switched off for this farm. Switch it on first: the farm’s coordinates are sent to the weather service.',
+      );
     const today = plainDateAt(Date.now(), farm.timeZone);
     try {
-      const history = await this.client.history(farm, `${yearOf(today) - HISTORY_YEARS}-01-01`, addDays(today, -ARCHIVE_LAG_DAYS));
-      if (history.length < FEWEST_CLIMATE_DAYS) throw new WeatherServiceError(`The weather service gave only ${history.length} days; ${FEWEST_CLIMATE_DAYS} are needed.`);
+      const history = await this.client.history(
+        farm,
+        `${yearOf(today) - HISTORY_YEARS}-01-01`,
+        addDays(today, -ARCHIVE_LAG_DAYS),
+      );
+      if (history.length < FEWEST_CLIMATE_DAYS)
+        throw new WeatherServiceError(
+          `The weather service gave only ${history.length} days; ${FEWEST_CLIMATE_DAYS} are needed.`,
+        );
       const forecast = await this.client.forecast(farm);
       await this.keep(farmId, { fetched: history, forecast });
     } catch (error) {
       if (!(error instanceof WeatherServiceError)) throw error;
       const { label } = await this.view(farmId);
-      throw new BadGatewayException(`${error.message} Nothing was changed; plans go on with: ${label}.`);
+      throw new BadGatewayException(
+        `${error.message} Nothing was changed; plans go on with: ${label}.`,
+      );
     }
     return this.view(farmId);
   }
@@ -97,7 +122,14 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   async importCsv(farmId: string, text: unknown): Promise<WeatherView> {
     const farm = await this.farms.findRow(farmId);
     if (typeof text !== 'string' || text.trim() === '') {
-      throw new FieldError([{ field: 'csv', code: 'missing', given: undefined, fix: 'Send the file as the body, with the content type text/csv.' }]);
+      throw new FieldError([
+        {
+          field: 'csv',
+          code: 'missing',
+          given: undefined,
+          fix: 'Send the file as the body, with the content type text/csv.',
+        },
+      ]);
     }
     await this.keep(farmId, { csv: parseDailyCsv(text, plainDateAt(Date.now(), farm.timeZone)) });
     return this.view(farmId);
@@ -116,7 +148,11 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     const forecast = await this.days(farm.id, 'forecast');
     const base =
       way === 'monthly-means'
-        ? climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, this.tables.tables.heat.coldNightMarginK.value)
+        ? climateFromMonthlyMeans(
+            farm.monthlyMinC,
+            farm.monthlyMaxC,
+            this.tables.tables.heat.coldNightMarginK.value,
+          )
         : climateFromDaily(await this.days(farm.id, way), { way, label: LABELS[way](counts) });
     return forecast.length === 0 ? base : { ...base, forecast };
   }
@@ -126,20 +162,29 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
       try {
         await this.keep(farm.id, { forecast: await this.client.forecast(farm) });
       } catch (error) {
-        this.logger.warn(`Forecast of ${farm.name}: ${error instanceof Error ? error.message : String(error)}`);
+        this.logger.warn(
+          `Forecast of ${farm.name}: ${error instanceof Error ? error.message : String(error)}`,
+        );
       }
     }
   }
 
   /** Replaces days of some kinds, all or nothing. */
-  private async keep(farmId: string, byKind: Partial<Record<WeatherKind, readonly ImportedDay[]>>): Promise<void> {
+  private async keep(
+    farmId: string,
+    byKind: Partial<Record<WeatherKind, readonly ImportedDay[]>>,
+  ): Promise<void> {
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(WeatherDayEntity);
       await rows.delete({ farmId, kind: In(Object.keys(byKind)) });
       for (const [kind, days] of Object.entries(byKind)) {
         for (let i = 0; i < days.length; i += ROWS_AT_ONCE) {
-          await rows.insert(days.slice(i, i + ROWS_AT_ONCE).map((day) => ({ ...day, farmId, kind: kind as WeatherKind })));
+          await rows.insert(
+            days
+              .slice(i, i + ROWS_AT_ONCE)
+              .map((day) => ({ ...day, farmId, kind: kind as WeatherKind })),
+          );
         }
       }
     });
@@ -160,7 +205,13 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private days(farmId: string, kind: WeatherKind): Promise<DailyWeather[]> {
-    return this.source.getRepository(WeatherDayEntity).find({ where: { farmId, kind }, order: { date: 'ASC' }, select: { date: true, minC: true, maxC: true } });
+    return this.source
+      .getRepository(WeatherDayEntity)
+      .find({
+        where: { farmId, kind },
+        order: { date: 'ASC' },
+        select: { date: true, minC: true, maxC: true },
+      });
   }
 }
 

@@ -20,7 +20,9 @@ export function App() {
       <Route path="/">
         <FirstRun />
       </Route>
-      <Route path="/farm/:farmId/*?">{({ farmId }) => <OneFarm key={farmId} farmId={farmId} />}</Route>
+      <Route path="/farm/:farmId/*?">
+        {({ farmId }) => <OneFarm key={farmId} farmId={farmId} />}
+      </Route>
       <Route>
         <Redirect to="/" />
       </Route>
@@ -37,14 +39,29 @@ function OneFarm({ farmId }: { farmId: string }) {
     <ExplainProvider tables={tables} reader={farm}>
       <Suspense fallback={<Waiting />}>
         <Switch>
-          <Route path="/farm/:farmId/batches">{inShell(<BatchList farm={farm} tables={tables} />)}</Route>
+          <Route path="/farm/:farmId/batches">
+            {inShell(<BatchList farm={farm} tables={tables} />)}
+          </Route>
           <Route path="/farm/:farmId/batches/:batchId">
-            {({ batchId }) => inShell(<BatchScreen key={batchId} farm={farm} tables={tables} batchId={batchId === 'new' ? undefined : batchId} />)}
+            {({ batchId }) =>
+              inShell(
+                <BatchScreen
+                  key={batchId}
+                  farm={farm}
+                  tables={tables}
+                  batchId={batchId === 'new' ? undefined : batchId}
+                />,
+              )
+            }
           </Route>
           <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
-            {({ batchId, sheet }) => <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />}
+            {({ batchId, sheet }) => (
+              <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
+            )}
           </Route>
-          <Route path="/farm/:farmId/facilities">{inShell(<FacilitiesScreen farm={farm} tables={tables} />)}</Route>
+          <Route path="/farm/:farmId/facilities">
+            {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
+          </Route>
           <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
           <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
           <Route>

@@ -7,7 +7,16 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
 
 const moss: MantineColorsTuple = [
-  '#eef6f2', '#dce9e3', '#b5d2c6', '#8bbaa8', '#68a68e', '#529a7e', '#459475', '#35705a', '#2f5d50', '#1d4538',
+  '#eef6f2',
+  '#dce9e3',
+  '#b5d2c6',
+  '#8bbaa8',
+  '#68a68e',
+  '#529a7e',
+  '#459475',
+  '#35705a',
+  '#2f5d50',
+  '#1d4538',
 ];
 
 const theme = createTheme({
@@ -27,7 +36,9 @@ const theme = createTheme({
   },
 });
 
-const queries = new QueryClient({ defaultOptions: { queries: { retry: 1, refetchOnWindowFocus: false } } });
+const queries = new QueryClient({
+  defaultOptions: { queries: { retry: 1, refetchOnWindowFocus: false } },
+});
 
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

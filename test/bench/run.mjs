@@ -18,15 +18,22 @@ const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 
-const print = (name, value, unit, n) => console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
+const print = (name, value, unit, n) =>
+  console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
-const order = parse(readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8'));
+const order = parse(
+  readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8'),
+);
 const tables = loadTables();
 const farm = order.farm;
 const request = {
   farm,
-  climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, tables.heat.coldNightMarginK.value),
+  climate: climateFromMonthlyMeans(
+    farm.monthlyMinC,
+    farm.monthlyMaxC,
+    tables.heat.coldNightMarginK.value,
+  ),
   facilities: order.facilities,
   people: order.people,
   batch: { ...order.batch, wantedBirds: 100, leaveAgeDays: 81 },
@@ -34,7 +41,17 @@ const request = {
   tables,
   today: order.today,
 };
-const layers = { ...request, batch: { ...request.batch, purpose: 'layers', strainId: 'brown-layer', sex: 'pullets', coopId: 'hen-house', wantedBirds: 20 } };
+const layers = {
+  ...request,
+  batch: {
+    ...request.batch,
+    purpose: 'layers',
+    strainId: 'brown-layer',
+    sex: 'pullets',
+    coopId: 'hen-house',
+    wantedBirds: 20,
+  },
+};
 
 function time(name, unit, runs, work) {
   for (let i = 0; i < runs / 2; i++) work();
@@ -49,7 +66,9 @@ function time(name, unit, runs, work) {
 
 time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(request));
 time('plan, 20 layers to the end of the laying year', 'ms', 400, () => planBatch(layers));
-time('arrival finder, one year', 'ms', 60, () => findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }));
+time('arrival finder, one year', 'ms', 60, () =>
+  findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }),
+);
 
 await endpoints();
 firstLoad();
@@ -69,10 +88,20 @@ async function endpoints() {
   const bare = await startServer('test/bench/bare.mjs', dataDir, '/');
   const body = JSON.stringify(order);
   const load = { connections: 8, duration: 4 };
-  const post = (requests) => autocannon({ ...load, url: `${program.url}/api/plans/preview`, method: 'POST', headers: { 'content-type': 'application/json' }, ...(requests ? { requests } : { body }) });
+  const post = (requests) =>
+    autocannon({
+      ...load,
+      url: `${program.url}/api/plans/preview`,
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      ...(requests ? { requests } : { body }),
+    });
   const rates = { bare: [], same: [], changing: [] };
   // Every request of this list asks for another number of birds, as a slider does.
-  const changing = Array.from({ length: 200 }, (_, i) => ({ method: 'POST', body: JSON.stringify({ ...order, batch: { ...order.batch, wantedBirds: 20 + i } }) }));
+  const changing = Array.from({ length: 200 }, (_, i) => ({
+    method: 'POST',
+    body: JSON.stringify({ ...order, batch: { ...order.batch, wantedBirds: 20 + i } }),
+  }));
   for (let round = 0; round < 3; round++) {
     rates.bare.push((await autocannon({ ...load, url: bare.url })).requests.average);
     rates.same.push((await post()).requests.average);
@@ -81,8 +110,18 @@ async function endpoints() {
   print('bare endpoint returning a constant', median(rates.bare), 'requests/s', 3);
   print('preview, the same order again', median(rates.same), 'requests/s', 3);
   print('preview, another order each time', median(rates.changing), 'requests/s', 3);
-  print('preview over bare, the same order again', median(rates.same) / median(rates.bare), 'ratio', 3);
-  print('preview over bare, another order each time', median(rates.changing) / median(rates.bare), 'ratio', 3);
+  print(
+    'preview over bare, the same order again',
+    median(rates.same) / median(rates.bare),
+    'ratio',
+    3,
+  );
+  print(
+    'preview over bare, another order each time',
+    median(rates.changing) / median(rates.bare),
+    'ratio',
+    3,
+  );
   print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
   await Promise.all([stop(program.child), stop(bare.child)]);
   rmSync(dataDir, { recursive: true, force: true });
@@ -93,7 +132,10 @@ async function startServer(file, dataDir, path) {
   const url = `http://127.0.0.1:${port}`;
   const start = performance.now();
   const { DATABASE_URL: _database, ...env } = process.env;
-  const child = spawn(process.execPath, [file], { env: { ...env, PORT: String(port), DATA_DIR: dataDir }, stdio: ['ignore', 'ignore', 'inherit'] });
+  const child = spawn(process.execPath, [file], {
+    env: { ...env, PORT: String(port), DATA_DIR: dataDir },
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
   for (;;) {
     const response = await fetch(url + path).catch(() => undefined);
     if (response?.ok) return { child, url, ms: performance.now() - start };
@@ -126,8 +168,19 @@ function firstLoad() {
   const folder = new URL('../../dist/web/', import.meta.url);
   const html = readFileSync(new URL('index.html', folder), 'utf8');
   const named = [...html.matchAll(/(?:src|href)="\/?\.?\/?(assets\/[^"]+\.js)"/g)].map((m) => m[1]);
-  const bytes = named.reduce((sum, name) => sum + gzipSync(readFileSync(new URL(name, folder))).length, 0);
+  const bytes = named.reduce(
+    (sum, name) => sum + gzipSync(readFileSync(new URL(name, folder))).length,
+    0,
+  );
   print('page, first-load JavaScript, gzipped', bytes / 1000, 'kB', named.length);
   const all = readdirSync(new URL('assets/', folder)).filter((name) => name.endsWith('.js'));
-  print('page, all JavaScript, gzipped', all.reduce((sum, name) => sum + gzipSync(readFileSync(new URL(`assets/${name}`, folder))).length, 0) / 1000, 'kB', all.length);
+  print(
+    'page, all JavaScript, gzipped',
+    all.reduce(
+      (sum, name) => sum + gzipSync(readFileSync(new URL(`assets/${name}`, folder))).length,
+      0,
+    ) / 1000,
+    'kB',
+    all.length,
+  );
 }

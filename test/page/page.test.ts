@@ -11,7 +11,17 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
-const TABS_OF_MEAT = ['At a glance', 'Which week', 'Brooder and heat', 'Feed and water', 'Outdoors', 'Processing', 'Bill', 'Work', 'Day by day'];
+const TABS_OF_MEAT = [
+  'At a glance',
+  'Which week',
+  'Brooder and heat',
+  'Feed and water',
+  'Outdoors',
+  'Processing',
+  'Bill',
+  'Work',
+  'Day by day',
+];
 
 /** Serious and critical findings, in words. */
 async function axe(page: Page): Promise<string[]> {
@@ -35,7 +45,9 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     const look = async (name: string): Promise<void> => {
       await page.waitForTimeout(250);
       const found = await axe(page);
-      const tooWide = await page.evaluate('document.documentElement.scrollWidth > window.innerWidth + 1');
+      const tooWide = await page.evaluate(
+        'document.documentElement.scrollWidth > window.innerWidth + 1',
+      );
       if (tooWide) found.push('the page scrolls sideways');
       if (0 < found.length) findings[name] = found;
     };
@@ -104,7 +116,10 @@ describe('a newcomer', () => {
     for (const [month, low] of lows.entries()) {
       const rows = page.getByRole('row').nth(month + 1);
       await rows.getByRole('textbox').nth(0).fill(String(low));
-      await rows.getByRole('textbox').nth(1).fill(String(low + 21));
+      await rows
+        .getByRole('textbox')
+        .nth(1)
+        .fill(String(low + 21));
     }
     await page.getByLabel(/last spring frost/).fill('05-20');
     await page.getByLabel(/first autumn frost/).fill('09-28');
@@ -126,7 +141,12 @@ describe('a newcomer', () => {
     expect(errors).toEqual([]);
   });
 
-  async function planAndSave(page: Page, purpose: string, name: string, birds: string): Promise<void> {
+  async function planAndSave(
+    page: Page,
+    purpose: string,
+    name: string,
+    birds: string,
+  ): Promise<void> {
     await page.getByRole('link', { name: 'Batches', exact: true }).click();
     await page.getByRole('link', { name: 'Plan a batch' }).click();
     await page.getByText(purpose, { exact: true }).click();
@@ -143,7 +163,13 @@ describe('a saved batch', () => {
     const { page } = await house.page('desktop');
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
-    for (const label of ['Birds to order', 'Lamps needed', 'Out of the brooder', 'Dressed weight, all birds', 'Freezer room needed']) {
+    for (const label of [
+      'Birds to order',
+      'Lamps needed',
+      'Out of the brooder',
+      'Dressed weight, all birds',
+      'Freezer room needed',
+    ]) {
       const number = page.getByRole('button', { name: new RegExp(`^${label}:`) });
       await number.focus();
       await page.keyboard.press('Enter');
@@ -159,17 +185,29 @@ describe('a saved batch', () => {
     const { page } = await house.page('desktop');
     const farm = await openSample(page);
     const farmId = farm.split('/farm/')[1]!;
-    const batches = (await (await fetch(`${house.url}/api/farms/${farmId}/batches`)).json()) as { id: string; name: string }[];
+    const batches = (await (await fetch(`${house.url}/api/farms/${farmId}/batches`)).json()) as {
+      id: string;
+      name: string;
+    }[];
     const id = batches.find((b) => b.name === 'Spring meat birds')!.id;
-    const plan = (await (await fetch(`${house.url}/api/farms/${farmId}/batches/${id}/plan`)).json()) as {
+    const plan = (await (
+      await fetch(`${house.url}/api/farms/${farmId}/batches/${id}/plan`)
+    ).json()) as {
       birds: { toOrder: { value: number } };
       feed: { total: { value: number } };
       bill: { total: { value: number } };
     };
     await page.goto(`${farm}/batches/${id}`);
-    const shown = async (label: string): Promise<string> => (await page.getByRole('button', { name: new RegExp(`^${label}:`) }).innerText()).replace(/,/g, '');
+    const shown = async (label: string): Promise<string> =>
+      (await page.getByRole('button', { name: new RegExp(`^${label}:`) }).innerText()).replace(
+        /,/g,
+        '',
+      );
     expect(await shown('Birds to order')).toBe(String(plan.birds.toOrder.value));
-    expect(parseFloat(await shown('Feed for the whole batch'))).toBeCloseTo(plan.feed.total.value / 0.45359237, -1);
+    expect(parseFloat(await shown('Feed for the whole batch'))).toBeCloseTo(
+      plan.feed.total.value / 0.45359237,
+      -1,
+    );
     expect(await shown('The bill')).toBe(`$${(plan.bill.total.value / 100).toFixed(2)}`);
   });
 
@@ -191,7 +229,8 @@ describe('a saved batch', () => {
     const { page } = await house.page('desktop');
     const farm = await openSample(page);
     const farmId = farm.split('/farm/')[1]!;
-    const stored = async (): Promise<string> => (await fetch(`${house.url}/api/farms/${farmId}/facilities`)).text();
+    const stored = async (): Promise<string> =>
+      (await fetch(`${house.url}/api/farms/${farmId}/facilities`)).text();
     const before = await stored();
     await page.goto(`${farm}/place`);
     await page.getByText('Metric', { exact: true }).click();

@@ -21,20 +21,36 @@ export class ApiError extends Error {
 }
 
 export const getJson = <T>(path: string): Promise<T> => send<T>('GET', path);
-export const postJson = <T>(path: string, body?: unknown): Promise<T> => send<T>('POST', path, body);
+export const postJson = <T>(path: string, body?: unknown): Promise<T> =>
+  send<T>('POST', path, body);
 export const putJson = <T>(path: string, body: unknown): Promise<T> => send<T>('PUT', path, body);
 export const remove = (path: string): Promise<void> => send<void>('DELETE', path);
-export const putCsv = <T>(path: string, text: string): Promise<T> => send<T>('PUT', path, text, 'text/csv');
+export const putCsv = <T>(path: string, text: string): Promise<T> =>
+  send<T>('PUT', path, text, 'text/csv');
 
-async function send<T>(method: string, path: string, body?: unknown, type = 'application/json'): Promise<T> {
+async function send<T>(
+  method: string,
+  path: string,
+  body?: unknown,
+  type = 'application/json',
+): Promise<T> {
   let response: Response;
   try {
     response = await fetch(`/api${path}`, {
       method,
-      ...(body === undefined ? {} : { headers: { 'content-type': type }, body: type === 'text/csv' ? String(body) : JSON.stringify(body) }),
+      ...(body === undefined
+        ? {}
+        : {
+            headers: { 'content-type': type },
+            body: type === 'text/csv' ? String(body) : JSON.stringify(body),
+          }),
     });
   } catch {
-    throw new ApiError({ title: 'Not reached', status: 0, detail: 'Broodfold is not answering. Is it still running? Nothing was saved.' });
+    throw new ApiError({
+      title: 'Not reached',
+      status: 0,
+      detail: 'Broodfold is not answering. Is it still running? Nothing was saved.',
+    });
   }
   const text = await response.text();
   if (!response.ok) throw new ApiError(problemIn(text, response));
@@ -45,6 +61,10 @@ function problemIn(text: string, response: Response): ProblemDocument {
   try {
     return JSON.parse(text) as ProblemDocument;
   } catch {
-    return { title: response.statusText, status: response.status, detail: `The service answered ${response.status}.` };
+    return {
+      title: response.statusText,
+      status: response.status,
+      detail: `The service answered ${response.status}.`,
+    };
   }
 }

@@ -19,8 +19,13 @@ export interface WeatherView {
 }
 
 export const useTables = () =>
-  useQuery({ queryKey: ['tables'], queryFn: () => getJson<Tables>('/reference/tables'), staleTime: Infinity });
-export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
+  useQuery({
+    queryKey: ['tables'],
+    queryFn: () => getJson<Tables>('/reference/tables'),
+    staleTime: Infinity,
+  });
+export const useFarms = () =>
+  useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
 
 const ofFarm = <T>(farmId: string, what: string) => ({
   queryKey: ['farm', farmId, what],
@@ -28,13 +33,16 @@ const ofFarm = <T>(farmId: string, what: string) => ({
 });
 
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
-export const useFacilities = (farmId: string) => useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
+export const useFacilities = (farmId: string) =>
+  useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
 export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '/people'));
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
 export const useClimate = (farmId: string) => useQuery(ofFarm<Climate>(farmId, '/weather/climate'));
 export const useOccupied = (farmId: string, except: string | undefined) =>
-  useQuery(ofFarm<Occupancy[]>(farmId, `/occupied${except === undefined ? '' : `?except=${except}`}`));
+  useQuery(
+    ofFarm<Occupancy[]>(farmId, `/occupied${except === undefined ? '' : `?except=${except}`}`),
+  );
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */
 function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
@@ -50,19 +58,32 @@ function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
 export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
-export const useUpdateFarm = (farmId: string) => useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
+export const useUpdateFarm = (farmId: string) =>
+  useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
 type Collection = 'facilities' | 'people' | 'batches';
 
 /** Saves a new row or an existing one, by whether it has an id. */
-export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(farmId: string, what: Collection) =>
+export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(
+  farmId: string,
+  what: Collection,
+) =>
   useChange(({ id, ...values }: T) =>
-    id === undefined ? postJson<Saved>(`/farms/${farmId}/${what}`, values) : putJson<Saved>(`/farms/${farmId}/${what}/${id}`, values),
+    id === undefined
+      ? postJson<Saved>(`/farms/${farmId}/${what}`, values)
+      : putJson<Saved>(`/farms/${farmId}/${what}/${id}`, values),
   );
-export const useRemove = (farmId: string, what: Collection) => useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
+export const useRemove = (farmId: string, what: Collection) =>
+  useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
 
-export const useAllowFetch = (farmId: string) => useChange((allowed: boolean) => putJson<WeatherView>(`/farms/${farmId}/weather/fetching`, { allowed }));
-export const useFetchWeather = (farmId: string) => useChange(() => postJson<WeatherView>(`/farms/${farmId}/weather/fetch`));
-export const useImportCsv = (farmId: string) => useChange((text: string) => putCsv<WeatherView>(`/farms/${farmId}/weather/csv`, text));
-export const useForgetWeather = (farmId: string) => useChange((kind: 'csv' | 'fetched') => remove(`/farms/${farmId}/weather/${kind}`));
+export const useAllowFetch = (farmId: string) =>
+  useChange((allowed: boolean) =>
+    putJson<WeatherView>(`/farms/${farmId}/weather/fetching`, { allowed }),
+  );
+export const useFetchWeather = (farmId: string) =>
+  useChange(() => postJson<WeatherView>(`/farms/${farmId}/weather/fetch`));
+export const useImportCsv = (farmId: string) =>
+  useChange((text: string) => putCsv<WeatherView>(`/farms/${farmId}/weather/csv`, text));
+export const useForgetWeather = (farmId: string) =>
+  useChange((kind: 'csv' | 'fetched') => remove(`/farms/${farmId}/weather/${kind}`));

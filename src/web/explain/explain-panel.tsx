@@ -19,7 +19,15 @@ export function useOpener(): Opener {
 }
 
 /** Lets every number below it open to its formula, inputs and source. */
-export function ExplainProvider({ tables, reader, children }: { tables: Tables; reader: Reader; children: ReactNode }) {
+export function ExplainProvider({
+  tables,
+  reader,
+  children,
+}: {
+  tables: Tables;
+  reader: Reader;
+  children: ReactNode;
+}) {
   const [shown, setShown] = useState<Quantity>();
   const [isOpen, setOpen] = useState(false);
   const open = useCallback((quantity: Quantity) => {
@@ -30,14 +38,29 @@ export function ExplainProvider({ tables, reader, children }: { tables: Tables; 
   return (
     <OpenerContext value={opener}>
       {children}
-      <Drawer opened={isOpen} onClose={() => setOpen(false)} position="right" size="md" title="Where this number comes from" closeButtonProps={{ 'aria-label': 'Close' }}>
+      <Drawer
+        opened={isOpen}
+        onClose={() => setOpen(false)}
+        position="right"
+        size="md"
+        title="Where this number comes from"
+        closeButtonProps={{ 'aria-label': 'Close' }}
+      >
         {shown && <ExplanationView quantity={shown} tables={tables} reader={reader} />}
       </Drawer>
     </OpenerContext>
   );
 }
 
-function ExplanationView({ quantity, tables, reader }: { quantity: Quantity; tables: Tables; reader: Reader }) {
+function ExplanationView({
+  quantity,
+  tables,
+  reader,
+}: {
+  quantity: Quantity;
+  tables: Tables;
+  reader: Reader;
+}) {
   const e = explain(quantity, tables, reader);
   return (
     <Stack gap="md">
@@ -69,7 +92,12 @@ function ExplanationView({ quantity, tables, reader }: { quantity: Quantity; tab
               <Table.Tr key={i.label}>
                 <Table.Th scope="row" fw={400}>
                   {i.label}
-                  {i.symbol && <Text component="span" c="dimmed"> ({i.symbol})</Text>}
+                  {i.symbol && (
+                    <Text component="span" c="dimmed">
+                      {' '}
+                      ({i.symbol})
+                    </Text>
+                  )}
                 </Table.Th>
                 <Table.Td ta="right">{i.value}</Table.Td>
               </Table.Tr>
@@ -111,7 +139,13 @@ export function SourceView({ source }: { source: Source }) {
       </Text>
       {source.note && <Text size="sm">{source.note}</Text>}
       {source.url && (
-        <Anchor href={source.url} target="_blank" rel="noreferrer" size="sm" style={{ overflowWrap: 'anywhere' }}>
+        <Anchor
+          href={source.url}
+          target="_blank"
+          rel="noreferrer"
+          size="sm"
+          style={{ overflowWrap: 'anywhere' }}
+        >
           {source.url}
         </Anchor>
       )}

@@ -6,9 +6,17 @@ import { useOpener } from './explain-panel.js';
 /** A number or date that opens to where it comes from. */
 export function Num({ of, short = false }: { of: Quantity; short?: boolean }) {
   const { reader, open } = useOpener();
-  const text = short && of.unit === 'date' ? formatShortDate(String(of.value)) : formatValue(of.value, of.unit, reader);
+  const text =
+    short && of.unit === 'date'
+      ? formatShortDate(String(of.value))
+      : formatValue(of.value, of.unit, reader);
   return (
-    <button type="button" className="open-number" aria-label={`${of.label}: ${text}. Where it comes from`} onClick={() => open(of)}>
+    <button
+      type="button"
+      className="open-number"
+      aria-label={`${of.label}: ${text}. Where it comes from`}
+      onClick={() => open(of)}
+    >
       {text}
     </button>
   );
@@ -32,7 +40,15 @@ export function Facts({ children }: { children: ReactNode }) {
   return <dl className="facts">{children}</dl>;
 }
 
-export function Fact({ of, label, note }: { of: Quantity | undefined; label?: string; note?: ReactNode }) {
+export function Fact({
+  of,
+  label,
+  note,
+}: {
+  of: Quantity | undefined;
+  label?: string;
+  note?: ReactNode;
+}) {
   if (!of) return null;
   return (
     <div>

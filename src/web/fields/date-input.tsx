@@ -7,5 +7,12 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
 
 /** A plain date by the platform's own picker. */
 export function DateField({ value, onChange, ...rest }: Props) {
-  return <TextInput {...rest} type="date" value={value ?? ''} onChange={(event) => onChange(event.currentTarget.value || undefined)} />;
+  return (
+    <TextInput
+      {...rest}
+      type="date"
+      value={value ?? ''}
+      onChange={(event) => onChange(event.currentTarget.value || undefined)}
+    />
+  );
 }

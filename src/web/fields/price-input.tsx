@@ -30,17 +30,31 @@ export function PriceInput({ value, onChange, currency, error, label, ...rest }:
 }
 
 /** A price of a litre, typed for a US gallon where the farm reads gallons. Stored for a litre. */
-export function LitrePriceInput({ value, onChange, units, ...rest }: Props & { readonly units: UnitSystem }) {
+export function LitrePriceInput({
+  value,
+  onChange,
+  units,
+  ...rest
+}: Props & { readonly units: UnitSystem }) {
   const perShown = units === 'us' ? L_PER_US_GAL : 1;
-  const [typed, setTyped] = useState<{ text: string | undefined; stored: string | undefined; units: UnitSystem }>();
+  const [typed, setTyped] = useState<{
+    text: string | undefined;
+    stored: string | undefined;
+    units: UnitSystem;
+  }>();
   const isOwn = typed !== undefined && typed.stored === value && typed.units === units;
-  const shown = isOwn ? typed.text : value !== undefined && isPrice(value) ? trimmed(new Big(value).times(perShown), 3) : value;
+  const shown = isOwn
+    ? typed.text
+    : value !== undefined && isPrice(value)
+      ? trimmed(new Big(value).times(perShown), 3)
+      : value;
   return (
     <PriceInput
       {...rest}
       value={shown}
       onChange={(text) => {
-        const stored = text !== undefined && isPrice(text) ? trimmed(new Big(text).div(perShown), 6) : text;
+        const stored =
+          text !== undefined && isPrice(text) ? trimmed(new Big(text).div(perShown), 6) : text;
         setTyped({ text, stored, units });
         onChange(stored);
       }}

@@ -2,7 +2,14 @@ import { NumberInput, type NumberInputProps } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { BOUNDS, type BoundName, type Bounds } from '../../../shared/farm/bounds.js';
 import { formatValue } from '../../../shared/units/format.js';
-import { fromShown, SHOWN, toShown, unitLabel, type Unit, type UnitSystem } from '../../../shared/units/unit.js';
+import {
+  fromShown,
+  SHOWN,
+  toShown,
+  unitLabel,
+  type Unit,
+  type UnitSystem,
+} from '../../../shared/units/unit.js';
 
 interface Props extends Omit<NumberInputProps, 'value' | 'onChange' | 'min' | 'max'> {
   /** Stored value: SI. */
@@ -18,7 +25,11 @@ interface Props extends Omit<NumberInputProps, 'value' | 'onChange' | 'min' | 'm
  */
 export function QuantityInput({ value, onChange, bound, units, label, error, ...rest }: Props) {
   const { min, max, unit, integer } = BOUNDS[bound] as Bounds;
-  const [typed, setTyped] = useState<{ text: string | number; stored: number | undefined; units: UnitSystem }>();
+  const [typed, setTyped] = useState<{
+    text: string | number;
+    stored: number | undefined;
+    units: UnitSystem;
+  }>();
   const isOwn = typed !== undefined && typed.stored === value && typed.units === units;
   const shown = isOwn ? typed.text : value === undefined ? '' : rounded(value, unit, units);
   useEffect(() => {
@@ -36,10 +47,18 @@ export function QuantityInput({ value, onChange, bound, units, label, error, ...
       allowNegative={min < 0 || (unit === 'degC' && units === 'us')}
       hideControls={!integer}
       clampBehavior="none"
-      error={error ?? (isOut ? `From ${formatValue(min, unit, { units, currency: 'USD' })} to ${formatValue(max, unit, { units, currency: 'USD' })}.` : undefined)}
+      error={
+        error ??
+        (isOut
+          ? `From ${formatValue(min, unit, { units, currency: 'USD' })} to ${formatValue(max, unit, { units, currency: 'USD' })}.`
+          : undefined)
+      }
       onChange={(next) => {
         const number = next === '' || next === '-' ? undefined : Number(next);
-        const stored = number === undefined || !Number.isFinite(number) ? undefined : fromShown(number, unit, units);
+        const stored =
+          number === undefined || !Number.isFinite(number)
+            ? undefined
+            : fromShown(number, unit, units);
         setTyped({ text: next, stored, units });
         onChange(stored);
       }}

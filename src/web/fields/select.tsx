@@ -14,8 +14,13 @@ export function Select<T extends string>({ value, onChange, options, none, ...re
     <NativeSelect
       {...rest}
       value={value ?? ''}
-      onChange={(event) => onChange(event.currentTarget.value === '' ? undefined : (event.currentTarget.value as T))}
-      data={[...(none === undefined ? [] : [{ value: '', label: none }]), ...options.map(({ id, name }) => ({ value: id, label: name }))]}
+      onChange={(event) =>
+        onChange(event.currentTarget.value === '' ? undefined : (event.currentTarget.value as T))
+      }
+      data={[
+        ...(none === undefined ? [] : [{ value: '', label: none }]),
+        ...options.map(({ id, name }) => ({ value: id, label: name })),
+      ]}
     />
   );
 }

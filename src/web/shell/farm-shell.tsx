@@ -12,15 +12,28 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const base = `/farm/${farm.id}`;
   const links = [
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
-    { href: `${base}/facilities`, label: 'Facilities', icon: <IconBuildingWarehouse aria-hidden /> },
+    {
+      href: `${base}/facilities`,
+      label: 'Facilities',
+      icon: <IconBuildingWarehouse aria-hidden />,
+    },
     { href: `${base}/place`, label: 'Farm, weather, people', icon: <IconHome aria-hidden /> },
     { href: `${base}/sources`, label: 'Sources', icon: <IconBook aria-hidden /> },
   ];
   return (
-    <AppShell header={{ height: 56 }} navbar={{ width: 230, breakpoint: 'sm', collapsed: { mobile: !isOpen } }} padding="md">
+    <AppShell
+      header={{ height: 56 }}
+      navbar={{ width: 230, breakpoint: 'sm', collapsed: { mobile: !isOpen } }}
+      padding="md"
+    >
       <AppShell.Header>
         <Group h="100%" px="md" gap="sm" wrap="nowrap">
-          <Burger opened={isOpen} onClick={toggle} hiddenFrom="sm" aria-label={isOpen ? 'Close menu' : 'Open menu'} />
+          <Burger
+            opened={isOpen}
+            onClick={toggle}
+            hiddenFrom="sm"
+            aria-label={isOpen ? 'Close menu' : 'Open menu'}
+          />
           <Text component={Link} href="/" fw={700} fz="lg" c="inherit" td="none">
             Broodfold
           </Text>
@@ -31,7 +44,16 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
       </AppShell.Header>
       <AppShell.Navbar p="sm" aria-label="Sections">
         {links.map(({ href, label, icon }) => (
-          <NavLink key={href} component={Link} href={href} label={label} leftSection={icon} active={path.startsWith(href)} onClick={close} py="md" />
+          <NavLink
+            key={href}
+            component={Link}
+            href={href}
+            label={label}
+            leftSection={icon}
+            active={path.startsWith(href)}
+            onClick={close}
+            py="md"
+          />
         ))}
         <NavLink component={Link} href="/" label="All farms" onClick={close} mt="auto" py="md" />
       </AppShell.Navbar>

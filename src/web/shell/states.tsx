@@ -31,7 +31,9 @@ export function Failure({ error }: { error: Error | null | undefined }) {
   const problems = error instanceof ApiError ? error.problem.problems : undefined;
   return (
     <Alert color="red" title="That did not work" role="alert">
-      {problems && 0 < problems.length ? problems.map((p) => <div key={p.field + p.code}>{p.text}</div>) : error.message}
+      {problems && 0 < problems.length
+        ? problems.map((p) => <div key={p.field + p.code}>{p.text}</div>)
+        : error.message}
     </Alert>
   );
 }

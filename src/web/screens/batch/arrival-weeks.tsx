@@ -8,16 +8,27 @@ import { formatDate, formatShortDate } from '../../../../shared/units/format.js'
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map((name, i) => ({ id: String(i + 1), name }));
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map(
+  (name, i) => ({ id: String(i + 1), name }),
+);
 
 /** The year as a strip of candidate weeks, graded, each with its reasons. */
-export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick: (arrivalDate: string) => void }) {
+export function ArrivalWeeks({
+  request,
+  onPick,
+}: {
+  request: PlanRequest;
+  onPick: (arrivalDate: string) => void;
+}) {
   const [from, setFrom] = useState(() => addDays(request.today, 14));
   const [to, setTo] = useState(() => addDays(request.today, 14 + 364));
   const [weekday, setWeekday] = useState('3');
   const [chosen, setChosen] = useState<string>();
   const reasonsRef = useRef<HTMLDivElement>(null);
-  const found = useMemo(() => search(request, { from, to, weekday: Number(weekday) }), [request, from, to, weekday]);
+  const found = useMemo(
+    () => search(request, { from, to, weekday: Number(weekday) }),
+    [request, from, to, weekday],
+  );
   const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
   const shown = weeks.find((w) => w.arrivalDate === chosen) ?? best;
@@ -26,59 +37,78 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
       <Group align="end">
         <DateField label="From" value={from} onChange={(d) => d && setFrom(d)} />
         <DateField label="To" value={to} onChange={(d) => d && setTo(d)} />
-        <Select label="The box comes on a" value={weekday} onChange={(v) => v && setWeekday(v)} options={WEEKDAYS} />
+        <Select
+          label="The box comes on a"
+          value={weekday}
+          onChange={(v) => v && setWeekday(v)}
+          options={WEEKDAYS}
+        />
       </Group>
       {'error' in found && <Alert color="red">{found.error}</Alert>}
       <Text size="sm">
         Each square is a week: points out of a hundred, ★ the best. Press one to see why.
       </Text>
       <div className="months">
-      {months(weeks).map(([month, inMonth]) => (
-        <div key={month}>
-          <Title order={3} size="h5" mb={4}>
-            {month}
-          </Title>
-          <ul className="weeks">
-            {inMonth.map((week) => (
-              <li key={week.arrivalDate}>
-                <button
-                  type="button"
-                  className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
-                  aria-pressed={week === shown}
-                  aria-label={`${formatDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
-                  onClick={() => {
-                    setChosen(week.arrivalDate);
-                    reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
-                  }}
-                >
-                  {Number(week.arrivalDate.slice(8))} {formatShortDate(week.arrivalDate).slice(-3)}
-                  <b>{week.score}</b>
-                </button>
-              </li>
-            ))}
-          </ul>
-        </div>
-      ))}
+        {months(weeks).map(([month, inMonth]) => (
+          <div key={month}>
+            <Title order={3} size="h5" mb={4}>
+              {month}
+            </Title>
+            <ul className="weeks">
+              {inMonth.map((week) => (
+                <li key={week.arrivalDate}>
+                  <button
+                    type="button"
+                    className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
+                    aria-pressed={week === shown}
+                    aria-label={`${formatDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
+                    onClick={() => {
+                      setChosen(week.arrivalDate);
+                      reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
+                    }}
+                  >
+                    {Number(week.arrivalDate.slice(8))}{' '}
+                    {formatShortDate(week.arrivalDate).slice(-3)}
+                    <b>{week.score}</b>
+                  </button>
+                </li>
+              ))}
+            </ul>
+          </div>
+        ))}
       </div>
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={2} size="h3">
-            {formatDate(shown.arrivalDate)}: {shown.score} points, rank {shown.rank} of {weeks.length}
+            {formatDate(shown.arrivalDate)}: {shown.score} points, rank {shown.rank} of{' '}
+            {weeks.length}
           </Title>
           <List my="sm">
-            {[...shown.reasons].sort((a, b) => b.points - a.points).map((reason) => (
-              <List.Item key={reason.code + reason.text}>
-                {reason.text} {0 < reason.points && <Text component="span" c="dimmed">(−{Math.round(reason.points)})</Text>}
-              </List.Item>
-            ))}
+            {[...shown.reasons]
+              .sort((a, b) => b.points - a.points)
+              .map((reason) => (
+                <List.Item key={reason.code + reason.text}>
+                  {reason.text}{' '}
+                  {0 < reason.points && (
+                    <Text component="span" c="dimmed">
+                      (−{Math.round(reason.points)})
+                    </Text>
+                  )}
+                </List.Item>
+              ))}
           </List>
           {shown.rank !== 1 && (
             <Text mb="sm">
               <b>Why not this week?</b> {whyNot(weeks, shown.arrivalDate)}
             </Text>
           )}
-          <Button onClick={() => onPick(shown.arrivalDate)} disabled={shown.arrivalDate === request.batch.arrivalDate}>
-            {shown.arrivalDate === request.batch.arrivalDate ? 'This is the planned date' : `Plan for ${formatShortDate(shown.arrivalDate)}`}
+          <Button
+            onClick={() => onPick(shown.arrivalDate)}
+            disabled={shown.arrivalDate === request.batch.arrivalDate}
+          >
+            {shown.arrivalDate === request.batch.arrivalDate
+              ? 'This is the planned date'
+              : `Plan for ${formatShortDate(shown.arrivalDate)}`}
           </Button>
         </Card>
       )}
@@ -86,7 +116,10 @@ export function ArrivalWeeks({ request, onPick }: { request: PlanRequest; onPick
   );
 }
 
-function search(request: PlanRequest, span: { from: string; to: string; weekday: number }): { weeks: readonly ArrivalWeek[] } | { error: string } {
+function search(
+  request: PlanRequest,
+  span: { from: string; to: string; weekday: number },
+): { weeks: readonly ArrivalWeek[] } | { error: string } {
   try {
     return { weeks: findArrivals(request, span) };
   } catch (error) {

@@ -1,9 +1,23 @@
-import { Accordion, SegmentedControl, SimpleGrid, Slider, Stack, Text, TextInput } from '@mantine/core';
+import {
+  Accordion,
+  SegmentedControl,
+  SimpleGrid,
+  Slider,
+  Stack,
+  Text,
+  TextInput,
+} from '@mantine/core';
 import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BoundName } from '../../../../shared/farm/bounds.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
-import { defaultRow, rowById, type Purpose, type Sex, type Strain } from '../../../../shared/tables/tables.js';
+import {
+  defaultRow,
+  rowById,
+  type Purpose,
+  type Sex,
+  type Strain,
+} from '../../../../shared/tables/tables.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
@@ -40,7 +54,12 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
   const purpose = draft.purpose ?? 'meat';
   const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
   const strain = strains.find((s) => s.id === draft.strainId);
-  const quantity = (field: keyof BatchDraft, label: string, bound: BoundName, placeholder?: number) => (
+  const quantity = (
+    field: keyof BatchDraft,
+    label: string,
+    bound: BoundName,
+    placeholder?: number,
+  ) => (
     <QuantityInput
       label={label}
       bound={bound}
@@ -51,8 +70,19 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       onChange={(value) => onChange({ [field]: value })}
     />
   );
-  const place = (field: 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId', label: string, kind: FacilityKind) => (
-    <Select label={label} value={draft[field]} error={errors[field]} onChange={(id) => onChange({ [field]: id })} options={setting.facilities.filter((f) => f.kind === kind)} none="None yet" />
+  const place = (
+    field: 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId',
+    label: string,
+    kind: FacilityKind,
+  ) => (
+    <Select
+      label={label}
+      value={draft[field]}
+      error={errors[field]}
+      onChange={(id) => onChange({ [field]: id })}
+      options={setting.facilities.filter((f) => f.kind === kind)}
+      none="None yet"
+    />
   );
   return (
     <Stack gap="sm">
@@ -67,13 +97,52 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           { value: 'layers', label: 'For eggs' },
         ]}
       />
-      <TextInput label="Name" value={draft.name ?? ''} error={errors['name']} onChange={(e) => onChange({ name: e.currentTarget.value })} />
-      <Select label="Kind of bird" description={strain?.description} value={draft.strainId} error={errors['strainId']} onChange={(id) => onChange({ strainId: id, growthTableId: undefined, moveOutRuleId: undefined, leaveAgeDays: undefined })} options={strains} />
-      <Select label="Sex" value={draft.sex} error={errors['sex']} onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })} options={SEXES[purpose]} />
-      {quantity('wantedBirds', purpose === 'meat' ? 'Birds wanted in the freezer' : 'Hens wanted', 'wantedBirds')}
-      <DateField label="Arrival" value={draft.arrivalDate} error={errors['arrivalDate']} onChange={(date) => onChange({ arrivalDate: date })} />
-      <ArrivalSlider from={slideFrom} value={draft.arrivalDate} onChange={(arrivalDate) => onChange({ arrivalDate })} />
-      {purpose === 'meat' && quantity('leaveAgeDays', 'Age at processing', 'leaveAgeDays', strain?.leaveAgeDays)}
+      <TextInput
+        label="Name"
+        value={draft.name ?? ''}
+        error={errors['name']}
+        onChange={(e) => onChange({ name: e.currentTarget.value })}
+      />
+      <Select
+        label="Kind of bird"
+        description={strain?.description}
+        value={draft.strainId}
+        error={errors['strainId']}
+        onChange={(id) =>
+          onChange({
+            strainId: id,
+            growthTableId: undefined,
+            moveOutRuleId: undefined,
+            leaveAgeDays: undefined,
+          })
+        }
+        options={strains}
+      />
+      <Select
+        label="Sex"
+        value={draft.sex}
+        error={errors['sex']}
+        onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
+        options={SEXES[purpose]}
+      />
+      {quantity(
+        'wantedBirds',
+        purpose === 'meat' ? 'Birds wanted in the freezer' : 'Hens wanted',
+        'wantedBirds',
+      )}
+      <DateField
+        label="Arrival"
+        value={draft.arrivalDate}
+        error={errors['arrivalDate']}
+        onChange={(date) => onChange({ arrivalDate: date })}
+      />
+      <ArrivalSlider
+        from={slideFrom}
+        value={draft.arrivalDate}
+        onChange={(arrivalDate) => onChange({ arrivalDate })}
+      />
+      {purpose === 'meat' &&
+        quantity('leaveAgeDays', 'Age at processing', 'leaveAgeDays', strain?.leaveAgeDays)}
       <Accordion variant="contained" multiple>
         <Panel title="Places">
           {place('brooderId', 'Brooder', 'brooder')}
@@ -86,7 +155,9 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
         </Panel>
         <Panel title="Choices and factors">
-          {strain && <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />}
+          {strain && (
+            <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+          )}
           <SimpleGrid cols={2}>
             {quantity('weightFactor', 'Weight factor', 'weightFactor', strain?.weightFactor)}
             {quantity('feedFactor', 'Feed factor', 'feedFactor', strain?.feedFactor)}
@@ -99,10 +170,24 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {purpose === 'meat' && quantity('targetLiveKg', 'Target live weight', 'targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', 'Dressing', 'dressingShare')}
             {purpose === 'meat' && quantity('movesPerDay', 'Pen moves a day', 'movesPerDay')}
-            {quantity('medicatedWithdrawalDays', 'Withdrawal days on the feed label', 'withdrawalDays')}
+            {quantity(
+              'medicatedWithdrawalDays',
+              'Withdrawal days on the feed label',
+              'withdrawalDays',
+            )}
           </SimpleGrid>
-          <DateField label="Move-out, if you fix it yourself" value={draft.moveOutDate} error={errors['moveOutDate']} onChange={(date) => onChange({ moveOutDate: date })} />
-          <DateField label="Ordered on" value={draft.orderDate} error={errors['orderDate']} onChange={(date) => onChange({ orderDate: date })} />
+          <DateField
+            label="Move-out, if you fix it yourself"
+            value={draft.moveOutDate}
+            error={errors['moveOutDate']}
+            onChange={(date) => onChange({ moveOutDate: date })}
+          />
+          <DateField
+            label="Ordered on"
+            value={draft.orderDate}
+            error={errors['orderDate']}
+            onChange={(date) => onChange({ orderDate: date })}
+          />
         </Panel>
       </Accordion>
     </Stack>
@@ -120,7 +205,15 @@ function Panel({ title, children }: { title: string; children: ReactNode }) {
   );
 }
 
-function ArrivalSlider({ from, value, onChange }: { from: string; value: string | undefined; onChange: (date: string) => void }) {
+function ArrivalSlider({
+  from,
+  value,
+  onChange,
+}: {
+  from: string;
+  value: string | undefined;
+  onChange: (date: string) => void;
+}) {
   const offset = value === undefined ? 0 : daysBetween(from, value);
   return (
     <div>
@@ -139,41 +232,102 @@ function ArrivalSlider({ from, value, onChange }: { from: string; value: string 
   );
 }
 
-function Prices({ setting, draft, strain, onChange }: { setting: Setting; draft: BatchDraft; strain: Strain | undefined; onChange: Props['onChange'] }) {
+function Prices({
+  setting,
+  draft,
+  strain,
+  onChange,
+}: {
+  setting: Setting;
+  draft: BatchDraft;
+  strain: Strain | undefined;
+  onChange: Props['onChange'];
+}) {
   const { currency } = setting.farm;
   const prices = draft.prices ?? {};
   const programmeId = strain?.feedProgramme[draft.purpose ?? 'meat'];
   const phases = programmeId ? rowById(setting.tables.feedProgrammes, programmeId).phases : [];
-  const set = (more: Record<string, string | undefined>) => onChange({ prices: clean({ ...prices, ...more }) });
+  const set = (more: Record<string, string | undefined>) =>
+    onChange({ prices: clean({ ...prices, ...more }) });
   return (
     <SimpleGrid cols={2}>
-      <PriceInput label="A chick" currency={currency} value={prices.perBird} onChange={(v) => set({ perBird: v })} />
-      <PriceInput label="A bag of bedding" currency={currency} value={prices.beddingPerBag} onChange={(v) => set({ beddingPerBag: v })} />
+      <PriceInput
+        label="A chick"
+        currency={currency}
+        value={prices.perBird}
+        onChange={(v) => set({ perBird: v })}
+      />
+      <PriceInput
+        label="A bag of bedding"
+        currency={currency}
+        value={prices.beddingPerBag}
+        onChange={(v) => set({ beddingPerBag: v })}
+      />
       {phases.map((phase) => (
         <PriceInput
           key={phase.id}
           label={`A bag of ${phase.name.toLowerCase()}`}
           currency={currency}
           value={prices.feedPerBag?.[phase.id]}
-          onChange={(v) => onChange({ prices: { ...prices, feedPerBag: clean({ ...prices.feedPerBag, [phase.id]: v }) } })}
+          onChange={(v) =>
+            onChange({
+              prices: { ...prices, feedPerBag: clean({ ...prices.feedPerBag, [phase.id]: v }) },
+            })
+          }
         />
       ))}
-      <PriceInput label="Processing a bird" currency={currency} value={prices.processingPerBird} onChange={(v) => set({ processingPerBird: v })} />
+      <PriceInput
+        label="Processing a bird"
+        currency={currency}
+        value={prices.processingPerBird}
+        onChange={(v) => set({ processingPerBird: v })}
+      />
     </SimpleGrid>
   );
 }
 
-const clean = <T extends object>(values: T) => Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as never;
+const clean = <T extends object>(values: T) =>
+  Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as never;
 
-function Choices({ setting, draft, strain, onChange }: { setting: Setting; draft: BatchDraft; strain: Strain; onChange: Props['onChange'] }) {
+function Choices({
+  setting,
+  draft,
+  strain,
+  onChange,
+}: {
+  setting: Setting;
+  draft: BatchDraft;
+  strain: Strain;
+  onChange: Props['onChange'];
+}) {
   const { tables } = setting;
   const rules = rowById(tables.moveOut, strain.moveOut).rules;
   return (
     <>
-      <Select label="Growth table" value={draft.growthTableId ?? strain.growthTables[0]} onChange={(id) => onChange({ growthTableId: id })} options={strain.growthTables.map((id) => rowById(tables.growthTables, id))} />
-      <Select label="Brooding schedule" value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id} onChange={(id) => onChange({ broodingScheduleId: id })} options={tables.broodingSchedules} />
-      <Select label="Brooder space" value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id} onChange={(id) => onChange({ spaceStandardId: id })} options={tables.space.brooder} />
-      <Select label="Move-out rule" value={draft.moveOutRuleId ?? defaultRow(rules).id} onChange={(id) => onChange({ moveOutRuleId: id })} options={rules} />
+      <Select
+        label="Growth table"
+        value={draft.growthTableId ?? strain.growthTables[0]}
+        onChange={(id) => onChange({ growthTableId: id })}
+        options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
+      />
+      <Select
+        label="Brooding schedule"
+        value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id}
+        onChange={(id) => onChange({ broodingScheduleId: id })}
+        options={tables.broodingSchedules}
+      />
+      <Select
+        label="Brooder space"
+        value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id}
+        onChange={(id) => onChange({ spaceStandardId: id })}
+        options={tables.space.brooder}
+      />
+      <Select
+        label="Move-out rule"
+        value={draft.moveOutRuleId ?? defaultRow(rules).id}
+        onChange={(id) => onChange({ moveOutRuleId: id })}
+        options={rules}
+      />
       {draft.purpose === 'meat' && (
         <Select
           label="Processing"

@@ -5,7 +5,17 @@ import { Link, useLocation } from 'wouter';
 import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useBatches, useClimate, useFacilities, useOccupied, usePeople, useRemove, useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import {
+  useBatches,
+  useClimate,
+  useFacilities,
+  useOccupied,
+  usePeople,
+  useRemove,
+  useSave,
+  type SavedBatch,
+  type SavedFarm,
+} from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { BatchForm, forPurpose } from './batch-form.js';
 import { PlanView } from './plan-view.js';
@@ -19,12 +29,29 @@ interface Props {
 }
 
 export default function BatchScreen({ farm, tables, batchId }: Props) {
-  const all = useAll(useFacilities(farm.id), usePeople(farm.id), useClimate(farm.id), useOccupied(farm.id, batchId), useBatches(farm.id));
+  const all = useAll(
+    useFacilities(farm.id),
+    usePeople(farm.id),
+    useClimate(farm.id),
+    useOccupied(farm.id, batchId),
+    useBatches(farm.id),
+  );
   if ('waiting' in all) return all.waiting;
   const [facilities, people, climate, occupied, batches] = all.data;
   const saved = batches.find((b) => b.id === batchId);
-  if (batchId !== undefined && !saved) return <Alert color="red">There is no such batch. It may have been deleted.</Alert>;
-  return <Editor farm={farm} tables={tables} saved={saved} facilities={facilities} people={people} climate={climate} occupied={occupied} />;
+  if (batchId !== undefined && !saved)
+    return <Alert color="red">There is no such batch. It may have been deleted.</Alert>;
+  return (
+    <Editor
+      farm={farm}
+      tables={tables}
+      saved={saved}
+      facilities={facilities}
+      people={people}
+      climate={climate}
+      occupied={occupied}
+    />
+  );
 }
 
 /** Days from today on which a new batch is first set to arrive. */
@@ -32,7 +59,10 @@ const FIRST_GUESS_DAYS = 60;
 
 function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
   const { farm, tables, facilities, people, climate, occupied } = parts;
-  const setting = useMemo<Setting>(() => ({ farm, tables, facilities, people, climate, occupied }), [farm, tables, facilities, people, climate, occupied]);
+  const setting = useMemo<Setting>(
+    () => ({ farm, tables, facilities, people, climate, occupied }),
+    [farm, tables, facilities, people, climate, occupied],
+  );
   const [draft, setDraft] = useState<BatchDraft>(() => saved ?? newBatch(setting));
   const [slideFrom, setSlideFrom] = useState(draft.arrivalDate!);
   const planned = usePlan(setting, draft, saved?.arrivalDate);
@@ -42,7 +72,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
   const errors = 'errors' in planned ? planned.errors : {};
-  const isChanged = saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
+  const isChanged =
+    saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
   const base = `/farm/${farm.id}/batches`;
 
   const change = (more: BatchDraft) => setDraft((old) => ({ ...old, ...more }));
@@ -66,11 +97,19 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         <Title order={1}>{draft.name || 'New batch'}</Title>
         <Group gap="xs" className="no-print">
           {!isWide && (
-            <Button variant="default" onClick={() => setEditing(!isEditing)} aria-expanded={isEditing}>
+            <Button
+              variant="default"
+              onClick={() => setEditing(!isEditing)}
+              aria-expanded={isEditing}
+            >
               {isEditing ? 'See the plan' : 'Change the order'}
             </Button>
           )}
-          <Button onClick={saveDraft} loading={save.isPending} disabled={!isChanged || 'errors' in planned}>
+          <Button
+            onClick={saveDraft}
+            loading={save.isPending}
+            disabled={!isChanged || 'errors' in planned}
+          >
             {isChanged ? 'Save the batch' : 'Saved'}
           </Button>
         </Group>
@@ -80,10 +119,21 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
             <Card withBorder component="section" aria-label="The order">
-              <BatchForm setting={setting} draft={draft} errors={errors} slideFrom={slideFrom} onChange={change} />
+              <BatchForm
+                setting={setting}
+                draft={draft}
+                errors={errors}
+                slideFrom={slideFrom}
+                onChange={change}
+              />
             </Card>
             {saved && (
-              <Button mt="sm" variant="subtle" color="red" onClick={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}>
+              <Button
+                mt="sm"
+                variant="subtle"
+                color="red"
+                onClick={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}
+              >
                 Delete this batch
               </Button>
             )}
@@ -98,7 +148,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 ))}
               </Alert>
             ) : (
-              <PlanView plan={planned.plan} request={planned.request} onPickWeek={pickWeek} printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined} />
+              <PlanView
+                plan={planned.plan}
+                request={planned.request}
+                onPickWeek={pickWeek}
+                printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
+              />
             )}
           </Grid.Col>
         )}

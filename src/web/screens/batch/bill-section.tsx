@@ -33,7 +33,9 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
             </Table.Tbody>
             <Table.Tfoot>
               <Table.Tr>
-                <Table.Th colSpan={3}>{bill.complete ? 'Total' : 'Total of what has a price'}</Table.Th>
+                <Table.Th colSpan={3}>
+                  {bill.complete ? 'Total' : 'Total of what has a price'}
+                </Table.Th>
                 <Table.Th ta="right">
                   <Num of={bill.total} />
                 </Table.Th>

@@ -75,8 +75,15 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
             <Fact of={heat.circuit?.capacity} />
             <Fact of={heat.circuit?.load} />
           </Facts>
-          <Alert mt="sm" color={heat.enough ? 'green' : 'red'} title={heat.enough ? 'The heat source can do it' : 'The heat source is too weak'}>
-            {heat.circuit && (heat.circuit.carries ? `${heat.circuit.name} carries it.` : `${heat.circuit.name} cannot carry it.`)}
+          <Alert
+            mt="sm"
+            color={heat.enough ? 'green' : 'red'}
+            title={heat.enough ? 'The heat source can do it' : 'The heat source is too weak'}
+          >
+            {heat.circuit &&
+              (heat.circuit.carries
+                ? `${heat.circuit.name} carries it.`
+                : `${heat.circuit.name} cannot carry it.`)}
           </Alert>
         </Section>
       )}
@@ -101,7 +108,9 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                     <Num of={need.most} />
                   </Table.Td>
                   <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
-                  <Table.Td>{need.runsOut ? <Num of={need.runsOut} short /> : need.have ? 'never' : '–'}</Table.Td>
+                  <Table.Td>
+                    {need.runsOut ? <Num of={need.runsOut} short /> : need.have ? 'never' : '–'}
+                  </Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>
@@ -116,7 +125,11 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
           </Facts>
         )}
       </Section>
-      <Cautions keys={cautions} of={['heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']} tables={tables} />
+      <Cautions
+        keys={cautions}
+        of={['heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']}
+        tables={tables}
+      />
     </Stack>
   );
 }

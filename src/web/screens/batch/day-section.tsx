@@ -6,7 +6,14 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 
-const FIRST_COLUMNS = ['alive', 'weight-mean', 'feed-day', 'water-day', 'under-heater', 'night-low'];
+const FIRST_COLUMNS = [
+  'alive',
+  'weight-mean',
+  'feed-day',
+  'water-day',
+  'under-heater',
+  'night-low',
+];
 
 /** Every daily value of the plan as a table. Each cell opens. */
 export function DaySection({ plan }: { plan: BatchPlan }) {
@@ -14,7 +21,9 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
   const [isWeekly, setWeekly] = useState(true);
   const shown = plan.daily.filter((s) => columns.includes(s.id));
   const days = plan.daily[0]!.values.length;
-  const rows = Array.from({ length: days }, (_, i) => i).filter((i) => !isWeekly || i % 7 === 0 || i === days - 1);
+  const rows = Array.from({ length: days }, (_, i) => i).filter(
+    (i) => !isWeekly || i % 7 === 0 || i === days - 1,
+  );
   return (
     <Stack>
       <Chip.Group multiple value={columns} onChange={setColumns}>
@@ -26,7 +35,12 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
           ))}
         </Group>
       </Chip.Group>
-      <Switch size="md" label="One row a week" checked={isWeekly} onChange={(e) => setWeekly(e.currentTarget.checked)} />
+      <Switch
+        size="md"
+        label="One row a week"
+        checked={isWeekly}
+        onChange={(e) => setWeekly(e.currentTarget.checked)}
+      />
       <Table.ScrollContainer minWidth={300}>
         <Table striped stickyHeader aria-label="Day by day">
           <Table.Thead>
@@ -41,7 +55,10 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
             {rows.map((i) => (
               <Table.Tr key={i}>
                 <Table.Th scope="row" fw={400} style={{ whiteSpace: 'nowrap' }}>
-                  {formatShortDate(addDays(plan.arrivalDate, i))} <Text component="span" c="dimmed" size="sm">+{i}</Text>
+                  {formatShortDate(addDays(plan.arrivalDate, i))}{' '}
+                  <Text component="span" c="dimmed" size="sm">
+                    +{i}
+                  </Text>
                 </Table.Th>
                 {shown.map((s) => {
                   const q = quantityOfDay(plan.daily, s.id, i);

@@ -12,7 +12,11 @@ export function LeavingSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
     <Stack>
       {plan.leaving && <Processing leaving={plan.leaving} />}
       {plan.laying && <Laying plan={plan} laying={plan.laying} />}
-      <Cautions keys={plan.cautions} of={['slaughter', 'chilling', 'heat-stress', 'calcium']} tables={tables} />
+      <Cautions
+        keys={plan.cautions}
+        of={['slaughter', 'chilling', 'heat-stress', 'calcium']}
+        tables={tables}
+      />
     </Stack>
   );
 }
@@ -88,7 +92,8 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
       </Section>
       <Section title="Lamp hours to add">
         <Text size="sm" mb="xs">
-          Add the hours in the morning, and never shorten the day of laying hens. Without lamps, lay falls below 12 hours of daylight.
+          Add the hours in the morning, and never shorten the day of laying hens. Without lamps, lay
+          falls below 12 hours of daylight.
         </Text>
         <Table aria-label="Lamp hours by date">
           <Table.Thead>

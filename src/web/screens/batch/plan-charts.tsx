@@ -5,7 +5,13 @@ import { useReducedMotion } from '@mantine/hooks';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
-import { SHOWN, toShown, unitLabel, type Unit, type UnitSystem } from '../../../../shared/units/unit.js';
+import {
+  SHOWN,
+  toShown,
+  unitLabel,
+  type Unit,
+  type UnitSystem,
+} from '../../../../shared/units/unit.js';
 import { Section } from './section.js';
 
 interface Line {
@@ -29,7 +35,9 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
     h: HEIGHT,
     data: rows(plan, unit, units, until, shown),
     dataKey: 'day',
-    series: shown.filter((l) => plan.daily.some((s) => s.id === l.series)).map(({ name, color }) => ({ name, color })),
+    series: shown
+      .filter((l) => plan.daily.some((s) => s.id === l.series))
+      .map(({ name, color }) => ({ name, color })),
     withLegend: true,
     withDots: false,
     unit: ` ${label(unit)}`,
@@ -59,7 +67,20 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
         />
       </Section>
       <Section title="Feed a day, by phase">
-        <AreaChart h={HEIGHT} {...feedByPhase(plan, units)} dataKey="day" type="stacked" withLegend withDots={false} curveType="step" unit={` ${label('kg')}`} xAxisProps={{ minTickGap: 40 }} yAxisProps={{ width: 66 }} fillOpacity={0.7} areaProps={{ strokeWidth: 0, isAnimationActive: !still }} />
+        <AreaChart
+          h={HEIGHT}
+          {...feedByPhase(plan, units)}
+          dataKey="day"
+          type="stacked"
+          withLegend
+          withDots={false}
+          curveType="step"
+          unit={` ${label('kg')}`}
+          xAxisProps={{ minTickGap: 40 }}
+          yAxisProps={{ width: 66 }}
+          fillOpacity={0.7}
+          areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
+        />
       </Section>
       {plan.laying ? (
         <Section title="Eggs a day">
@@ -72,7 +93,12 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       ) : (
         <Section title="Brooder floor, needed against there">
           <LineChart
-            {...withConstant(lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', color: 'orange.8' }]), floor && toShown(floor.value, 'm2', units))}
+            {...withConstant(
+              lines('m2', Math.max(out, 1), [
+                { series: 'floor-need', name: 'Needed', color: 'orange.8' },
+              ]),
+              floor && toShown(floor.value, 'm2', units),
+            )}
             curveType="stepAfter"
             yAxisProps={{ width: 66, domain: [0, 'auto'] }}
             {...motion}
@@ -84,21 +110,36 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
 }
 
 /** The same chart with a level line for what there is. */
-function withConstant<T extends { data: Record<string, string | number>[]; series: { name: string; color: string }[] }>(chart: T, level: number | undefined): T {
+function withConstant<
+  T extends { data: Record<string, string | number>[]; series: { name: string; color: string }[] },
+>(chart: T, level: number | undefined): T {
   if (level === undefined) return chart;
   const shown = Number(level.toFixed(1));
-  return { ...chart, data: chart.data.map((row) => ({ ...row, 'There is': shown })), series: [...chart.series, { name: 'There is', color: 'green.9' }] };
+  return {
+    ...chart,
+    data: chart.data.map((row) => ({ ...row, 'There is': shown })),
+    series: [...chart.series, { name: 'There is', color: 'green.9' }],
+  };
 }
 
 /** Rows of a chart. Long plans are drawn with a point every few days. */
-function rows(plan: BatchPlan, unit: Unit, units: UnitSystem, until: number, lines: readonly Line[]): Record<string, string | number>[] {
+function rows(
+  plan: BatchPlan,
+  unit: Unit,
+  units: UnitSystem,
+  until: number,
+  lines: readonly Line[],
+): Record<string, string | number>[] {
   const step = Math.max(1, Math.floor(until / 120));
   const result: Record<string, string | number>[] = [];
   for (let i = 0; i < until; i += step) {
-    const row: Record<string, string | number> = { day: formatShortDate(addDays(plan.arrivalDate, i)) };
+    const row: Record<string, string | number> = {
+      day: formatShortDate(addDays(plan.arrivalDate, i)),
+    };
     for (const line of lines) {
       const value = plan.daily.find((s) => s.id === line.series)?.values[i];
-      if (value !== undefined) row[line.name] = Number(toShown(value, unit, units).toFixed(SHOWN[unit][units].digits));
+      if (value !== undefined)
+        row[line.name] = Number(toShown(value, unit, units).toFixed(SHOWN[unit][units].digits));
     }
     result.push(row);
   }
@@ -115,7 +156,16 @@ function feedByPhase(plan: BatchPlan, units: UnitSystem) {
     const date = addDays(plan.arrivalDate, i);
     const phase = plan.feed.phases.find((p) => String(p.starts.value) <= date && date <= p.lastDay);
     const kg = Number(toShown(feed[i]!, 'kg', units).toFixed(2));
-    data.push({ day: formatShortDate(date), ...Object.fromEntries(plan.feed.phases.map((p) => [p.name, p === phase ? kg : 0])) });
+    data.push({
+      day: formatShortDate(date),
+      ...Object.fromEntries(plan.feed.phases.map((p) => [p.name, p === phase ? kg : 0])),
+    });
   }
-  return { data, series: plan.feed.phases.map((p, k) => ({ name: p.name, color: PHASE_COLORS[k % PHASE_COLORS.length]! })) };
+  return {
+    data,
+    series: plan.feed.phases.map((p, k) => ({
+      name: p.name,
+      color: PHASE_COLORS[k % PHASE_COLORS.length]!,
+    })),
+  };
 }

@@ -28,14 +28,22 @@ interface Props {
 export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
   const { tables } = request;
   const sections: readonly (readonly [string, string, ReactNode])[] = [
-    ['glance', 'At a glance', <Glance key="g" plan={plan} request={request} printBase={printBase} />],
+    [
+      'glance',
+      'At a glance',
+      <Glance key="g" plan={plan} request={request} printBase={printBase} />,
+    ],
     ['weeks', 'Which week', <ArrivalWeeks key="w" request={request} onPick={onPickWeek} />],
     ['brooder', 'Brooder and heat', <BrooderSection key="b" plan={plan} tables={tables} />],
     ['feed', 'Feed and water', <FeedSection key="f" plan={plan} tables={tables} />],
     ['outdoors', 'Outdoors', <OutdoorsSection key="o" plan={plan} tables={tables} />],
-    ['leaving', plan.leaving ? 'Processing' : 'Eggs and light', <LeavingSection key="l" plan={plan} tables={tables} />],
+    [
+      'leaving',
+      plan.leaving ? 'Processing' : 'Eggs and light',
+      <LeavingSection key="l" plan={plan} tables={tables} />,
+    ],
     ['bill', 'Bill', <BillSection key="c" plan={plan} />],
-    ['work', 'Work', <TaskSection key="t" plan={plan} />],
+    ['work', 'Work', <TaskSection key="t" plan={plan} tables={tables} />],
     ['days', 'Day by day', <DaySection key="d" plan={plan} />],
   ];
   return (
@@ -85,7 +93,8 @@ function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
           <Fact of={bill.perDozen} />
         </Facts>
         <Text size="sm" c="dimmed" mt="sm">
-          Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work: {tasks.hoursInAll} hours in all. Press any number to see where it comes from.
+          Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work:{' '}
+          {tasks.hoursInAll} hours in all. Press any number to see where it comes from.
         </Text>
       </Card>
       <Suspense fallback={<Text>Drawing the charts …</Text>}>
@@ -113,7 +122,13 @@ function Sheets({ printBase }: { printBase: string | undefined }) {
       ) : (
         <Group mt="xs">
           {SHEETS.map(([sheet, name]) => (
-            <Button key={sheet} component={Link} href={`${printBase}/${sheet}`} variant="light" leftSection={<IconPrinter aria-hidden />}>
+            <Button
+              key={sheet}
+              component={Link}
+              href={`${printBase}/${sheet}`}
+              variant="light"
+              leftSection={<IconPrinter aria-hidden />}
+            >
               {name}
             </Button>
           ))}
@@ -130,11 +145,19 @@ const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode 
 };
 
 function Issues({ plan }: { plan: BatchPlan }) {
-  const levels = (['stop', 'act', 'note'] as const).filter((level) => plan.issues.some((i) => i.level === level));
+  const levels = (['stop', 'act', 'note'] as const).filter((level) =>
+    plan.issues.some((i) => i.level === level),
+  );
   return (
     <SimpleGrid cols={1} spacing="xs">
       {levels.map((level) => (
-        <Alert key={level} color={LOOKS[level].color} title={LOOKS[level].title} icon={LOOKS[level].icon} variant={level === 'note' ? 'default' : 'light'}>
+        <Alert
+          key={level}
+          color={LOOKS[level].color}
+          title={LOOKS[level].title}
+          icon={LOOKS[level].icon}
+          variant={level === 'note' ? 'default' : 'light'}
+        >
           {plan.issues
             .filter((i) => i.level === level)
             .map((i) => (

@@ -14,7 +14,15 @@ export function Section({ title, children }: { title: string; children: ReactNod
 }
 
 /** The cautions that a plan carries, out of those that belong to a section. */
-export function Cautions({ keys, of, tables }: { keys: readonly string[]; of: readonly string[]; tables: Tables }) {
+export function Cautions({
+  keys,
+  of,
+  tables,
+}: {
+  keys: readonly string[];
+  of: readonly string[];
+  tables: Tables;
+}) {
   return keys
     .filter((key) => of.includes(key))
     .map((key) => (

@@ -1,10 +1,13 @@
 import { Alert, Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { PlannedTask } from '../../../../shared/plan/tasks.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { taskHours, type PlannedTask } from '../../../../shared/plan/tasks.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 
-export function TaskSection({ plan: { tasks } }: { plan: BatchPlan }) {
+export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const { tasks } = plan;
   const { changes } = tasks;
   const nowLate = changes?.filter((c) => c.nowLate) ?? [];
   return (
@@ -29,16 +32,21 @@ export function TaskSection({ plan: { tasks } }: { plan: BatchPlan }) {
         </Alert>
       )}
       <Text>
-        {tasks.tasks.length} tasks, {tasks.hoursInAll} hours in all{0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
+        {tasks.tasks.length} tasks, {tasks.hoursInAll} hours in all
+        {0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
       </Text>
       {tasks.tasks.map((task) => (
-        <TaskCard key={task.id} task={task} />
+        <TaskCard
+          key={task.id}
+          task={task}
+          hours={taskHours(task, tables.taskTemplates, plan.birds.placed.value)}
+        />
       ))}
     </Stack>
   );
 }
 
-function TaskCard({ task }: { task: PlannedTask }) {
+function TaskCard({ task, hours }: { task: PlannedTask; hours: Quantity }) {
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">
@@ -50,14 +58,20 @@ function TaskCard({ task }: { task: PlannedTask }) {
             already late
           </Badge>
         ) : (
-          <Badge color={task.slackDays === 0 ? 'orange.9' : 'gray.7'} c="bright" variant="outline" size="lg" tt="none">
+          <Badge
+            color={task.slackDays === 0 ? 'orange.9' : 'gray.7'}
+            c="bright"
+            variant="outline"
+            size="lg"
+            tt="none"
+          >
             {task.slackDays === 0 ? 'no slack' : `slack ${task.slackDays} d`}
           </Badge>
         )}
       </Group>
       <Text>
         {formatDate(task.start)}
-        {task.end !== task.start && ` to ${formatDate(task.end)}`} · <Num of={task.hours} />
+        {task.end !== task.start && ` to ${formatDate(task.end)}`} · <Num of={hours} />
         {0 < task.slackDays && ` · at the latest ${formatShortDate(task.latestStart)}`}
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}

@@ -28,12 +28,23 @@ export type Planned =
   | { readonly errors: Readonly<Record<string, string>> };
 
 /** Plans a draft in the browser with the same core as the service, as it is typed. */
-export function usePlan(setting: Setting, draft: BatchDraft, previousArrivalDate: string | undefined): Planned {
+export function usePlan(
+  setting: Setting,
+  draft: BatchDraft,
+  previousArrivalDate: string | undefined,
+): Planned {
   const settled = useDeferredValue(draft);
-  return useMemo(() => planDraft(setting, settled, previousArrivalDate), [setting, settled, previousArrivalDate]);
+  return useMemo(
+    () => planDraft(setting, settled, previousArrivalDate),
+    [setting, settled, previousArrivalDate],
+  );
 }
 
-export function planDraft(setting: Setting, draft: BatchDraft, previousArrivalDate?: string): Planned {
+export function planDraft(
+  setting: Setting,
+  draft: BatchDraft,
+  previousArrivalDate?: string,
+): Planned {
   const missing = missingFields(draft);
   if (0 < Object.keys(missing).length) return { errors: missing };
   const request: PlanRequest = {
@@ -46,13 +57,22 @@ export function planDraft(setting: Setting, draft: BatchDraft, previousArrivalDa
     return { plan: planBatch(request), request };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
-    return { errors: Object.fromEntries(error.problems.map((p) => [p.field.replace('batch.', ''), describeProblem({ ...p, field: 'This' })])) };
+    return {
+      errors: Object.fromEntries(
+        error.problems.map((p) => [
+          p.field.replace('batch.', ''),
+          describeProblem({ ...p, field: 'This' }),
+        ]),
+      ),
+    };
   }
 }
 
 /** The draft as it is sent and planned: fields that were cleared are left out. */
 export function withoutBlanks(draft: BatchDraft): Batch {
-  return Object.fromEntries(Object.entries(draft).filter(([, value]) => value !== undefined)) as unknown as Batch;
+  return Object.fromEntries(
+    Object.entries(draft).filter(([, value]) => value !== undefined),
+  ) as unknown as Batch;
 }
 
 function missingFields(draft: BatchDraft): Record<string, string> {

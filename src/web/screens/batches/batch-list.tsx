@@ -20,7 +20,11 @@ export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables })
           Plan a batch
         </Button>
       </Group>
-      {batches.length === 0 && <Text fz="lg">No batch yet. Plan one: all it needs is a kind of bird, how many, and a date.</Text>}
+      {batches.length === 0 && (
+        <Text fz="lg">
+          No batch yet. Plan one: all it needs is a kind of bird, how many, and a date.
+        </Text>
+      )}
       <SimpleGrid cols={{ base: 1, sm: 2 }}>
         {batches.map((batch) => (
           <BatchCard key={batch.id} batch={batch} tables={tables} href={`${base}/${batch.id}`} />
@@ -44,9 +48,16 @@ function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables;
       </Text>
       <Text>Arrive {formatDate(batch.arrivalDate)}</Text>
       <Text mb="sm">
-        {batch.purpose === 'meat' ? 'Processing' : 'First eggs'} {formatShortDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
+        {batch.purpose === 'meat' ? 'Processing' : 'First eggs'}{' '}
+        {formatShortDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
       </Text>
-      <Button component={Link} href={href} variant="light" mt="auto" aria-label={`Open the plan of ${batch.name}`}>
+      <Button
+        component={Link}
+        href={href}
+        variant="light"
+        mt="auto"
+        aria-label={`Open the plan of ${batch.name}`}
+      >
         Open the plan
       </Button>
     </Card>

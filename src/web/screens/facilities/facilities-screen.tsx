@@ -19,7 +19,10 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
   return (
     <Stack maw={900}>
       <Title order={1}>Facilities</Title>
-      <Text>What you have for the birds. Only a brooder is needed to work out heat and bedding; everything else sharpens the plan.</Text>
+      <Text>
+        What you have for the birds. Only a brooder is needed to work out heat and bedding;
+        everything else sharpens the plan.
+      </Text>
       <Failure error={remove.error} />
       {KINDS.map((kind) => (
         <Card key={kind.kind} withBorder component="section">
@@ -27,7 +30,11 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             <Title order={2} size="h3">
               {kind.plural}
             </Title>
-            <Button variant="light" onClick={() => setDraft(emptyDraft(kind.kind))} aria-label={`Add a ${kind.name.toLowerCase()}`}>
+            <Button
+              variant="light"
+              onClick={() => setDraft(emptyDraft(kind.kind))}
+              aria-label={`Add a ${kind.name.toLowerCase()}`}
+            >
               Add
             </Button>
           </Group>
@@ -43,10 +50,17 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
                   <Text size="sm">{summary(facility, farm)}</Text>
                 </div>
                 <Group gap={0} wrap="nowrap">
-                  <ActionIcon aria-label={`Change ${facility.name}`} onClick={() => setDraft(draftOf(facility))}>
+                  <ActionIcon
+                    aria-label={`Change ${facility.name}`}
+                    onClick={() => setDraft(draftOf(facility))}
+                  >
                     <IconPencil aria-hidden />
                   </ActionIcon>
-                  <ActionIcon color="red" aria-label={`Delete ${facility.name}`} onClick={() => remove.mutate(facility.id)}>
+                  <ActionIcon
+                    color="red"
+                    aria-label={`Delete ${facility.name}`}
+                    onClick={() => remove.mutate(facility.id)}
+                  >
                     <IconTrash aria-hidden />
                   </ActionIcon>
                 </Group>
@@ -54,8 +68,22 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             ))}
         </Card>
       ))}
-      <Modal opened={draft !== undefined} onClose={() => setDraft(undefined)} title={draft && KINDS.find((k) => k.kind === draft.kind)?.name} size="lg" closeButtonProps={{ 'aria-label': 'Close' }}>
-        {draft && <FacilityForm farm={farm} tables={tables} start={draft} circuits={facilities.filter((f) => f.kind === 'circuit')} onDone={() => setDraft(undefined)} />}
+      <Modal
+        opened={draft !== undefined}
+        onClose={() => setDraft(undefined)}
+        title={draft && KINDS.find((k) => k.kind === draft.kind)?.name}
+        size="lg"
+        closeButtonProps={{ 'aria-label': 'Close' }}
+      >
+        {draft && (
+          <FacilityForm
+            farm={farm}
+            tables={tables}
+            start={draft}
+            circuits={facilities.filter((f) => f.kind === 'circuit')}
+            onDone={() => setDraft(undefined)}
+          />
+        )}
       </Modal>
     </Stack>
   );
@@ -66,9 +94,14 @@ function summary(facility: Facility, farm: SavedFarm): string {
   const values = facility as unknown as Record<string, number | undefined>;
   const sizes = kind.fields.flatMap(({ name, label, bound }) => {
     const value = values[name];
-    return value === undefined ? [] : [`${label.toLowerCase()} ${formatValue(value, BOUNDS[bound].unit, farm)}`];
+    return value === undefined
+      ? []
+      : [`${label.toLowerCase()} ${formatValue(value, BOUNDS[bound].unit, farm)}`];
   });
   if (facility.kind !== 'brooder') return sizes.join(', ');
   const { count, wattsEach, kind: heater, thermostat } = facility.heat;
-  return [...sizes.slice(0, 3), `${count} × ${formatValue(wattsEach, 'W', farm)} ${heater}${thermostat ? ' on a thermostat' : ''}`].join(', ');
+  return [
+    ...sizes.slice(0, 3),
+    `${count} × ${formatValue(wattsEach, 'W', farm)} ${heater}${thermostat ? ' on a thermostat' : ''}`,
+  ].join(', ');
 }

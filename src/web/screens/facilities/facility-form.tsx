@@ -25,7 +25,10 @@ export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
     validate: (draft) => ({
       name: draft.name.trim() ? null : 'Give it a name.',
       ...Object.fromEntries(
-        kind.fields.map(({ name, optional }) => [name, optional || draft[name] !== undefined ? null : 'Give a number.']),
+        kind.fields.map(({ name, optional }) => [
+          name,
+          optional || draft[name] !== undefined ? null : 'Give a number.',
+        ]),
       ),
     }),
   });
@@ -42,7 +45,13 @@ export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
   return (
     <form onSubmit={submit} noValidate>
       <Stack>
-        <TextInput label="Name" data-autofocus value={values.name} error={errors['name']} onChange={(e) => set('name', e.currentTarget.value)} />
+        <TextInput
+          label="Name"
+          data-autofocus
+          value={values.name}
+          error={errors['name']}
+          onChange={(e) => set('name', e.currentTarget.value)}
+        />
         <Fieldset legend="Size">
           <SimpleGrid cols={{ base: 1, xs: 2 }}>
             {kind.fields.map(({ name, label, bound, optional }) => (
@@ -58,7 +67,16 @@ export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
             ))}
           </SimpleGrid>
         </Fieldset>
-        {values.kind === 'brooder' && <BrooderFields values={values} errors={errors} set={set} tables={tables} units={farm.units} circuits={circuits} />}
+        {values.kind === 'brooder' && (
+          <BrooderFields
+            values={values}
+            errors={errors}
+            set={set}
+            tables={tables}
+            units={farm.units}
+            circuits={circuits}
+          />
+        )}
         <Failure error={save.error} />
         <Group>
           <Button type="submit" loading={form.submitting}>

@@ -84,7 +84,11 @@ export const KINDS: readonly Kind[] = [
 ];
 
 /** A facility while it is being typed: anything may still be missing. */
-export type Draft = Partial<Record<string, unknown>> & { readonly id?: string; readonly kind: FacilityKind; readonly name: string };
+export type Draft = Partial<Record<string, unknown>> & {
+  readonly id?: string;
+  readonly kind: FacilityKind;
+  readonly name: string;
+};
 
 export function emptyDraft(kind: FacilityKind): Draft {
   if (kind !== 'brooder') return { kind, name: '' };

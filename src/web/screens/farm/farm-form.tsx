@@ -1,4 +1,16 @@
-import { Button, Fieldset, Group, NativeSelect, NumberInput, SegmentedControl, SimpleGrid, Stack, Table, Text, TextInput } from '@mantine/core';
+import {
+  Button,
+  Fieldset,
+  Group,
+  NativeSelect,
+  NumberInput,
+  SegmentedControl,
+  SimpleGrid,
+  Stack,
+  Table,
+  Text,
+  TextInput,
+} from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { isPlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
@@ -8,7 +20,20 @@ import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 
-const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
 
 /** A farm to start from: the browser's own time zone, everything else left for the household. */
 export function emptyFarm(): Partial<Farm> {
@@ -40,7 +65,8 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
   const text = (field: 'name' | 'timeZone' | 'lastFrost' | 'firstFrost') => ({
     value: values[field] ?? '',
     error: errors[field],
-    onChange: (event: { currentTarget: { value: string } }) => setFieldValue(field, event.currentTarget.value),
+    onChange: (event: { currentTarget: { value: string } }) =>
+      setFieldValue(field, event.currentTarget.value),
   });
   const submit = form.onSubmit(async (ready) => {
     try {
@@ -70,39 +96,105 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
                 ]}
               />
             </div>
-            <QuantityInput label="Latitude, degrees north" bound="latitudeDeg" units={units} value={values.latitudeDeg} error={errors['latitudeDeg']} onChange={(v) => setFieldValue('latitudeDeg', v)} />
-            <QuantityInput label="Longitude, degrees east (west is negative)" bound="longitudeDeg" units={units} value={values.longitudeDeg} error={errors['longitudeDeg']} onChange={(v) => setFieldValue('longitudeDeg', v)} />
-            <QuantityInput label="Elevation" bound="elevationM" units={units} value={values.elevationM} error={errors['elevationM']} onChange={(v) => setFieldValue('elevationM', v)} />
-            <NativeSelect label="Time zone" {...text('timeZone')} data={Intl.supportedValuesOf('timeZone')} />
+            <QuantityInput
+              label="Latitude, degrees north"
+              bound="latitudeDeg"
+              units={units}
+              value={values.latitudeDeg}
+              error={errors['latitudeDeg']}
+              onChange={(v) => setFieldValue('latitudeDeg', v)}
+            />
+            <QuantityInput
+              label="Longitude, degrees east (west is negative)"
+              bound="longitudeDeg"
+              units={units}
+              value={values.longitudeDeg}
+              error={errors['longitudeDeg']}
+              onChange={(v) => setFieldValue('longitudeDeg', v)}
+            />
+            <QuantityInput
+              label="Elevation"
+              bound="elevationM"
+              units={units}
+              value={values.elevationM}
+              error={errors['elevationM']}
+              onChange={(v) => setFieldValue('elevationM', v)}
+            />
+            <NativeSelect
+              label="Time zone"
+              {...text('timeZone')}
+              data={Intl.supportedValuesOf('timeZone')}
+            />
           </SimpleGrid>
         </Fieldset>
         <Fieldset legend="Prices">
           <SimpleGrid cols={{ base: 1, sm: 3 }}>
-            <NativeSelect label="Currency" value={values.currency ?? ''} error={errors['currency']} onChange={(e) => setFieldValue('currency', e.currentTarget.value)} data={Intl.supportedValuesOf('currency')} />
-            <PriceInput label="Electricity, one kWh" currency={values.currency ?? ''} value={values.electricityPricePerKWh} error={errors['electricityPricePerKWh']} onChange={(v) => setFieldValue('electricityPricePerKWh', v)} />
-            <LitrePriceInput units={units} label={`Propane, one ${units === 'us' ? 'gallon' : 'litre'} (0 when unused)`} currency={values.currency ?? ''} value={values.gasPricePerL} error={errors['gasPricePerL']} onChange={(v) => setFieldValue('gasPricePerL', v)} />
+            <NativeSelect
+              label="Currency"
+              value={values.currency ?? ''}
+              error={errors['currency']}
+              onChange={(e) => setFieldValue('currency', e.currentTarget.value)}
+              data={Intl.supportedValuesOf('currency')}
+            />
+            <PriceInput
+              label="Electricity, one kWh"
+              currency={values.currency ?? ''}
+              value={values.electricityPricePerKWh}
+              error={errors['electricityPricePerKWh']}
+              onChange={(v) => setFieldValue('electricityPricePerKWh', v)}
+            />
+            <LitrePriceInput
+              units={units}
+              label={`Propane, one ${units === 'us' ? 'gallon' : 'litre'} (0 when unused)`}
+              currency={values.currency ?? ''}
+              value={values.gasPricePerL}
+              error={errors['gasPricePerL']}
+              onChange={(v) => setFieldValue('gasPricePerL', v)}
+            />
           </SimpleGrid>
         </Fieldset>
         <Fieldset legend="Monthly climate">
           <Text size="sm" mb="xs">
-            Mean daily low and high of each month, from your weather service’s climate page. A daily file or fetched weather, once there, takes their place.
+            Mean daily low and high of each month, from your weather service’s climate page. A daily
+            file or fetched weather, once there, takes their place.
           </Text>
           <div className="scroll-x">
-            <MonthTable units={units} min={values.monthlyMinC ?? []} max={values.monthlyMaxC ?? []} onMin={(v) => setFieldValue('monthlyMinC', v)} onMax={(v) => setFieldValue('monthlyMaxC', v)} />
+            <MonthTable
+              units={units}
+              min={values.monthlyMinC ?? []}
+              max={values.monthlyMaxC ?? []}
+              onMin={(v) => setFieldValue('monthlyMinC', v)}
+              onMax={(v) => setFieldValue('monthlyMaxC', v)}
+            />
           </div>
           <Text c="red.8" size="sm" role="alert">
             {errors['monthlyMinC'] ?? errors['monthlyMaxC']}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
-            <TextInput label="Usual last spring frost, month-day" placeholder="05-20" {...text('lastFrost')} />
-            <TextInput label="Usual first autumn frost, month-day" placeholder="09-28" {...text('firstFrost')} />
+            <TextInput
+              label="Usual last spring frost, month-day"
+              placeholder="05-20"
+              {...text('lastFrost')}
+            />
+            <TextInput
+              label="Usual first autumn frost, month-day"
+              placeholder="09-28"
+              {...text('firstFrost')}
+            />
           </SimpleGrid>
           <TextInput
             mt="sm"
             label="Holidays without post, year-month-day, separated by commas"
             value={(values.noDeliveryDates ?? []).join(', ')}
             error={errors['noDeliveryDates']}
-            onChange={(e) => setFieldValue('noDeliveryDates', e.currentTarget.value === '' ? [] : e.currentTarget.value.split(',').map((d) => d.trim()))}
+            onChange={(e) =>
+              setFieldValue(
+                'noDeliveryDates',
+                e.currentTarget.value === ''
+                  ? []
+                  : e.currentTarget.value.split(',').map((d) => d.trim()),
+              )
+            }
           />
         </Fieldset>
         <Failure error={error} />
@@ -131,17 +223,25 @@ interface MonthTableProps {
 
 function MonthTable({ units, min, max, onMin, onMax }: MonthTableProps) {
   const label = unitLabel('degC', units);
-  const cell = (month: number, name: string, values: readonly number[], onChange: (values: number[]) => void) => (
+  const cell = (
+    month: number,
+    name: string,
+    values: readonly number[],
+    onChange: (values: number[]) => void,
+  ) => (
     <NumberInput
       aria-label={`${MONTHS[month]} mean ${name}, ${label}`}
       size="sm"
       w={90}
       hideControls
       decimalScale={1}
-      value={values[month] === undefined ? '' : Number(toShown(values[month], 'degC', units).toFixed(1))}
+      value={
+        values[month] === undefined ? '' : Number(toShown(values[month], 'degC', units).toFixed(1))
+      }
       onChange={(next) => {
         const all = MONTHS.map((_, k) => values[k]);
-        all[month] = next === '' || next === '-' ? undefined : fromShown(Number(next), 'degC', units);
+        all[month] =
+          next === '' || next === '-' ? undefined : fromShown(Number(next), 'degC', units);
         onChange(all as number[]);
       }}
     />
@@ -172,19 +272,25 @@ function MonthTable({ units, min, max, onMin, onMax }: MonthTableProps) {
 
 /** What the form can see for itself; the service checks everything again. */
 function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
-  const isFull = (values: readonly (number | undefined)[] | undefined) => values?.length === 12 && values.every((v) => v !== undefined);
-  const isMonthDay = (text: string | undefined) => text !== undefined && isPlainDate(`2024-${text}`);
+  const isFull = (values: readonly (number | undefined)[] | undefined) =>
+    values?.length === 12 && values.every((v) => v !== undefined);
+  const isMonthDay = (text: string | undefined) =>
+    text !== undefined && isPlainDate(`2024-${text}`);
   return {
     name: farm.name?.trim() ? null : 'Give the farm a name.',
     latitudeDeg: farm.latitudeDeg === undefined ? 'Give the latitude, such as 42.9.' : null,
     longitudeDeg: farm.longitudeDeg === undefined ? 'Give the longitude, such as -75.3.' : null,
     elevationM: farm.elevationM === undefined ? 'Give the height above sea level.' : null,
-    electricityPricePerKWh: farm.electricityPricePerKWh ? null : 'Give the price of a kWh, such as 0.19.',
+    electricityPricePerKWh: farm.electricityPricePerKWh
+      ? null
+      : 'Give the price of a kWh, such as 0.19.',
     gasPricePerL: farm.gasPricePerL ? null : 'Give the price, or 0.',
     monthlyMinC: isFull(farm.monthlyMinC) ? null : 'Fill in all twelve lows.',
     monthlyMaxC: isFull(farm.monthlyMaxC) ? null : 'Fill in all twelve highs.',
     lastFrost: isMonthDay(farm.lastFrost) ? null : 'Write month-day, such as 05-20.',
     firstFrost: isMonthDay(farm.firstFrost) ? null : 'Write month-day, such as 09-28.',
-    noDeliveryDates: (farm.noDeliveryDates ?? []).every(isPlainDate) ? null : 'Write each date as year-month-day.',
+    noDeliveryDates: (farm.noDeliveryDates ?? []).every(isPlainDate)
+      ? null
+      : 'Write each date as year-month-day.',
   };
 }

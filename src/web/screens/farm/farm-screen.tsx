@@ -1,7 +1,13 @@
 import { Alert, Button, Card, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
-import { useDeleteFarm, usePeople, useUpdateFarm, useWeather, type SavedFarm } from '../../api/queries.js';
+import {
+  useDeleteFarm,
+  usePeople,
+  useUpdateFarm,
+  useWeather,
+  type SavedFarm,
+} from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
 import { FarmForm } from './farm-form.js';
 import { PeopleCard } from './people-card.js';
@@ -17,10 +23,20 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
   return (
     <Stack maw={900}>
       <Title order={1}>Farm, weather, people</Title>
-      {farm.isSample && <Alert title="This is the sample farm">Everything in it is invented. Change it as you like, or delete it below.</Alert>}
+      {farm.isSample && (
+        <Alert title="This is the sample farm">
+          Everything in it is invented. Change it as you like, or delete it below.
+        </Alert>
+      )}
       <WeatherCard farmId={farm.id} weather={weather} />
       <PeopleCard farmId={farm.id} people={people} />
-      <FarmForm key={JSON.stringify(ownValues)} farm={ownValues} submitLabel="Save the farm" error={update.error} onSubmit={(next) => update.mutateAsync(next)} />
+      <FarmForm
+        key={JSON.stringify(ownValues)}
+        farm={ownValues}
+        submitLabel="Save the farm"
+        error={update.error}
+        onSubmit={(next) => update.mutateAsync(next)}
+      />
       {update.isSuccess && <Alert color="green">Saved.</Alert>}
       <DeleteFarm farm={farm} />
     </Stack>
@@ -36,10 +52,16 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
       <Title order={2} size="h3">
         Delete this farm
       </Title>
-      <Text my="xs">Its facilities, people, weather and batches go with it. This cannot be undone.</Text>
+      <Text my="xs">
+        Its facilities, people, weather and batches go with it. This cannot be undone.
+      </Text>
       {isAsking ? (
         <Button.Group>
-          <Button color="red" loading={remove.isPending} onClick={() => remove.mutate(farm.id, { onSuccess: () => go('/') })}>
+          <Button
+            color="red"
+            loading={remove.isPending}
+            onClick={() => remove.mutate(farm.id, { onSuccess: () => go('/') })}
+          >
             Yes, delete {farm.name}
           </Button>
           <Button variant="default" onClick={() => setAsking(false)}>
@@ -47,7 +69,12 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
           </Button>
         </Button.Group>
       ) : (
-        <Button color="red" variant="outline" onClick={() => setAsking(true)} style={{ alignSelf: 'start' }}>
+        <Button
+          color="red"
+          variant="outline"
+          onClick={() => setAsking(true)}
+          style={{ alignSelf: 'start' }}
+        >
           Delete {farm.name}
         </Button>
       )}

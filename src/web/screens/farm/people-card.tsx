@@ -11,16 +11,27 @@ import { Failure } from '../../shell/states.js';
 export function PeopleCard({ farmId, people }: { farmId: string; people: readonly Person[] }) {
   const save = useSave<{ id?: string; name: string; away: readonly Away[] }>(farmId, 'people');
   const remove = useRemove(farmId, 'people');
-  const form = useForm({ initialValues: { name: '' }, validate: { name: (v) => (v.trim() ? null : 'Give a name.') } });
+  const form = useForm({
+    initialValues: { name: '' },
+    validate: { name: (v) => (v.trim() ? null : 'Give a name.') },
+  });
   return (
     <Card withBorder component="section">
       <Title order={2} size="h3">
         People
       </Title>
-      <Text my="xs">Who looks after the animals, and when they are away. The arrival finder keeps clear of those days.</Text>
+      <Text my="xs">
+        Who looks after the animals, and when they are away. The arrival finder keeps clear of those
+        days.
+      </Text>
       <Stack>
         {people.map((person) => (
-          <PersonRow key={person.id} person={person} onSave={(away) => save.mutate({ ...person, away })} onRemove={() => remove.mutate(person.id)} />
+          <PersonRow
+            key={person.id}
+            person={person}
+            onSave={(away) => save.mutate({ ...person, away })}
+            onRemove={() => remove.mutate(person.id)}
+          />
         ))}
         <form
           onSubmit={form.onSubmit(({ name }) => {
@@ -41,12 +52,21 @@ export function PeopleCard({ farmId, people }: { farmId: string; people: readonl
   );
 }
 
-function PersonRow({ person, onSave, onRemove }: { person: Person; onSave: (away: readonly Away[]) => void; onRemove: () => void }) {
+function PersonRow({
+  person,
+  onSave,
+  onRemove,
+}: {
+  person: Person;
+  onSave: (away: readonly Away[]) => void;
+  onRemove: () => void;
+}) {
   const form = useForm<{ from?: string; to?: string }>({
     initialValues: {},
     validate: {
       from: (v) => (v ? null : 'Choose the first day.'),
-      to: (v, { from }) => (v && from && from <= v ? null : 'Choose the last day, on or after the first.'),
+      to: (v, { from }) =>
+        v && from && from <= v ? null : 'Choose the last day, on or after the first.',
     },
   });
   return (
@@ -62,7 +82,11 @@ function PersonRow({ person, onSave, onRemove }: { person: Person; onSave: (away
           <Text>
             Away {formatDate(away.from)} to {formatDate(away.to)}
           </Text>
-          <ActionIcon color="red" aria-label={`Remove absence from ${away.from}`} onClick={() => onSave(person.away.filter((_, k) => k !== i))}>
+          <ActionIcon
+            color="red"
+            aria-label={`Remove absence from ${away.from}`}
+            onClick={() => onSave(person.away.filter((_, k) => k !== i))}
+          >
             <IconTrash aria-hidden size={18} />
           </ActionIcon>
         </Group>
@@ -74,8 +98,18 @@ function PersonRow({ person, onSave, onRemove }: { person: Person; onSave: (away
         })}
       >
         <Group align="end" gap="xs">
-          <DateField label="Away from" value={form.values.from} error={form.errors['from']} onChange={(v) => form.setFieldValue('from', v as never)} />
-          <DateField label="to" value={form.values.to} error={form.errors['to']} onChange={(v) => form.setFieldValue('to', v as never)} />
+          <DateField
+            label="Away from"
+            value={form.values.from}
+            error={form.errors['from']}
+            onChange={(v) => form.setFieldValue('from', v as never)}
+          />
+          <DateField
+            label="to"
+            value={form.values.to}
+            error={form.errors['to']}
+            onChange={(v) => form.setFieldValue('to', v as never)}
+          />
           <Button type="submit" variant="default">
             Add absence
           </Button>

@@ -1,5 +1,11 @@
 import { Button, Card, FileInput, Group, Stack, Switch, Text, Title } from '@mantine/core';
-import { useAllowFetch, useFetchWeather, useForgetWeather, useImportCsv, type WeatherView } from '../../api/queries.js';
+import {
+  useAllowFetch,
+  useFetchWeather,
+  useForgetWeather,
+  useImportCsv,
+  type WeatherView,
+} from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
 
 /** The three ways weather comes in, and the one in use. */
@@ -15,7 +21,8 @@ export function WeatherCard({ farmId, weather }: { farmId: string; weather: Weat
       </Title>
       <Text my="xs">
         In use: <b>{weather.label}</b>
-        {0 < weather.forecastDays && `, with a forecast of ${weather.forecastDays} days`}. With three years or more of daily weather the plan can say how likely its warm nights are.
+        {0 < weather.forecastDays && `, with a forecast of ${weather.forecastDays} days`}. With
+        three years or more of daily weather the plan can say how likely its warm nights are.
       </Text>
       <Stack gap="md">
         <FileInput
@@ -47,7 +54,11 @@ export function WeatherCard({ farmId, weather }: { farmId: string; weather: Weat
         />
         {weather.fetchAllowed && (
           <Group>
-            <Button variant="light" loading={fetchNow.isPending} onClick={() => fetchNow.mutate(undefined)}>
+            <Button
+              variant="light"
+              loading={fetchNow.isPending}
+              onClick={() => fetchNow.mutate(undefined)}
+            >
               Fetch now
             </Button>
             {0 < weather.fetchedDays && (

@@ -1,4 +1,14 @@
-import { Anchor, Button, Card, Container, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import {
+  Anchor,
+  Button,
+  Card,
+  Container,
+  Group,
+  SimpleGrid,
+  Stack,
+  Text,
+  Title,
+} from '@mantine/core';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useCreateFarm, useCreateSample, useFarms } from '../../api/queries.js';
@@ -36,7 +46,10 @@ export function FirstRun() {
       <Stack gap="lg">
         <div>
           <Title order={1}>Broodfold</Title>
-          <Text fz="lg">Chicks come on a fixed date. See what must be ready before they do, what they eat and cost, and when they leave.</Text>
+          <Text fz="lg">
+            Chicks come on a fixed date. See what must be ready before they do, what they eat and
+            cost, and when they leave.
+          </Text>
         </div>
         {0 < farms.length && (
           <Card withBorder component="section">
@@ -45,7 +58,13 @@ export function FirstRun() {
             </Title>
             <Stack gap="xs">
               {farms.map((farm) => (
-                <Anchor key={farm.id} component={Link} href={`/farm/${farm.id}/batches`} fz="lg" py="xs">
+                <Anchor
+                  key={farm.id}
+                  component={Link}
+                  href={`/farm/${farm.id}/batches`}
+                  fz="lg"
+                  py="xs"
+                >
                   {farm.name}
                 </Anchor>
               ))}
@@ -57,7 +76,10 @@ export function FirstRun() {
             <Title order={2} size="h3">
               Start empty
             </Title>
-            <Text my="sm">Type where your farm is, then add a brooder and plan your first batch. Takes about five minutes.</Text>
+            <Text my="sm">
+              Type where your farm is, then add a brooder and plan your first batch. Takes about
+              five minutes.
+            </Text>
             <Button mt="auto" onClick={() => setTyping(true)}>
               Start an empty farm
             </Button>
@@ -66,8 +88,18 @@ export function FirstRun() {
             <Title order={2} size="h3">
               Look around first
             </Title>
-            <Text my="sm">An invented farm in cool hill country, with a meat batch and a laying batch. Delete it whenever you like.</Text>
-            <Button mt="auto" variant="light" loading={sample.isPending} onClick={() => sample.mutate(undefined, { onSuccess: (farm) => go(`/farm/${farm.id}/batches`) })}>
+            <Text my="sm">
+              An invented farm in cool hill country, with a meat batch and a laying batch. Delete it
+              whenever you like.
+            </Text>
+            <Button
+              mt="auto"
+              variant="light"
+              loading={sample.isPending}
+              onClick={() =>
+                sample.mutate(undefined, { onSuccess: (farm) => go(`/farm/${farm.id}/batches`) })
+              }
+            >
               Open the sample farm
             </Button>
           </Card>

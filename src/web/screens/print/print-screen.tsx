@@ -2,7 +2,14 @@ import { Alert, Button, Group } from '@mantine/core';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useBatches, useClimate, useFacilities, useOccupied, usePeople, type SavedFarm } from '../../api/queries.js';
+import {
+  useBatches,
+  useClimate,
+  useFacilities,
+  useOccupied,
+  usePeople,
+  type SavedFarm,
+} from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
 import { planDraft } from '../batch/use-plan.js';
 import { BrooderCard, ShoppingList, TaskList } from './sheets.js';
@@ -17,7 +24,13 @@ interface Props {
 const SHEETS = { brooder: BrooderCard, shopping: ShoppingList, tasks: TaskList } as const;
 
 export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
-  const all = useAll(useFacilities(farm.id), usePeople(farm.id), useClimate(farm.id), useOccupied(farm.id, batchId), useBatches(farm.id));
+  const all = useAll(
+    useFacilities(farm.id),
+    usePeople(farm.id),
+    useClimate(farm.id),
+    useOccupied(farm.id, batchId),
+    useBatches(farm.id),
+  );
   const planned = useMemo(() => {
     if ('waiting' in all) return undefined;
     const [facilities, people, climate, occupied, batches] = all.data;
@@ -26,7 +39,8 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
   }, [all, batchId, farm, tables]);
   if ('waiting' in all) return all.waiting;
   const Sheet = SHEETS[sheet as keyof typeof SHEETS];
-  if (!planned || 'errors' in planned || !Sheet) return <Alert color="red">There is no such sheet. The batch may have been deleted.</Alert>;
+  if (!planned || 'errors' in planned || !Sheet)
+    return <Alert color="red">There is no such sheet. The batch may have been deleted.</Alert>;
   return (
     <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '1rem' }}>
       <Group className="no-print" mb="md">

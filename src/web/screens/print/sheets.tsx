@@ -16,32 +16,38 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
     <>
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
-        {birds.placed.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched {formatShortDate(plan.hatchDate)}).
-        {heat && ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
+        {birds.placed.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched{' '}
+        {formatShortDate(plan.hatchDate)}).
+        {heat &&
+          ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
       <div className="scroll-x">
-      <Table fz="lg" my="sm" withTableBorder withColumnBorders>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>From</Table.Th>
-            <Table.Th>Under the heat, chick height</Table.Th>
-            <Table.Th>Cool end</Table.Th>
-            <Table.Th>Done</Table.Th>
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {brooding.steps.map((step) => (
-            <Table.Tr key={step.from}>
-              <Table.Td>{formatDate(step.from)}</Table.Td>
-              <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
-              <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
-              <Table.Td>☐</Table.Td>
+        <Table fz="lg" my="sm" withTableBorder withColumnBorders>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>From</Table.Th>
+              <Table.Th>Under the heat, chick height</Table.Th>
+              <Table.Th>Cool end</Table.Th>
+              <Table.Th>Done</Table.Th>
             </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
+          </Table.Thead>
+          <Table.Tbody>
+            {brooding.steps.map((step) => (
+              <Table.Tr key={step.from}>
+                <Table.Td>{formatDate(step.from)}</Table.Td>
+                <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
+                <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
+                <Table.Td>☐</Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
       </div>
-      {outdoors.moveOut && <Text fz="lg">Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.</Text>}
+      {outdoors.moveOut && (
+        <Text fz="lg">
+          Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.
+        </Text>
+      )}
       <Title order={2} size="h3" mt="md">
         Look at the birds first
       </Title>
@@ -56,7 +62,12 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
           </Text>
         ))}
       <Text size="sm" mt="md">
-        {brooding.scheduleName}; {tables.broodingSchedules.find((s) => s.id === brooding.scheduleId)!.sources.map((id) => tables.sources[id]?.title).join('; ')}.
+        {brooding.scheduleName};{' '}
+        {tables.broodingSchedules
+          .find((s) => s.id === brooding.scheduleId)!
+          .sources.map((id) => tables.sources[id]?.title)
+          .join('; ')}
+        .
       </Text>
     </>
   );
@@ -68,45 +79,88 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
   const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
   const rows = [
     ...feed.phases.flatMap((phase) =>
-      phase.deliveries.map((d) => ({ by: String(d.buyBy.value), what: `${phase.name} feed, ${phase.protein}`, amount: `${d.bags.value} × ${formatValue(feed.bagKg, 'kg', farm)}`, price: price(`${phase.name} feed`) })),
+      phase.deliveries.map((d) => ({
+        by: String(d.buyBy.value),
+        what: `${phase.name} feed, ${phase.protein}`,
+        amount: `${d.bags.value} × ${formatValue(feed.bagKg, 'kg', farm)}`,
+        price: price(`${phase.name} feed`),
+      })),
     ),
-    ...(space.litter ? [{ by: earlier(plan, 'bed-brooder', 'brooder-clean'), what: 'Shavings', amount: formatValue(space.litter.bags.value, 'bags', farm), price: price('Bedding') }] : []),
-    ...(heat?.gasLitres ? [{ by: plan.arrivalDate, what: 'Propane', amount: formatValue(heat.gasLitres.value, 'L', farm), price: farm.gasPricePerL }] : []),
-    ...(heat && !heat.enough ? [{ by: plan.arrivalDate, what: `${heat.heatersNeeded.label}: there are too few`, amount: String(heat.heatersNeeded.value), price: undefined }] : []),
-    ...(leaving ? [{ by: String(leaving.on.value), what: 'Ice', amount: formatValue(leaving.ice.value, 'kg', farm), price: undefined }] : []),
+    ...(space.litter
+      ? [
+          {
+            by: earlier(plan, 'bed-brooder', 'brooder-clean'),
+            what: 'Shavings',
+            amount: formatValue(space.litter.bags.value, 'bags', farm),
+            price: price('Bedding'),
+          },
+        ]
+      : []),
+    ...(heat?.gasLitres
+      ? [
+          {
+            by: plan.arrivalDate,
+            what: 'Propane',
+            amount: formatValue(heat.gasLitres.value, 'L', farm),
+            price: farm.gasPricePerL,
+          },
+        ]
+      : []),
+    ...(heat && !heat.enough
+      ? [
+          {
+            by: plan.arrivalDate,
+            what: `${heat.heatersNeeded.label}: there are too few`,
+            amount: String(heat.heatersNeeded.value),
+            price: undefined,
+          },
+        ]
+      : []),
+    ...(leaving
+      ? [
+          {
+            by: String(leaving.on.value),
+            what: 'Ice',
+            amount: formatValue(leaving.ice.value, 'kg', farm),
+            price: undefined,
+          },
+        ]
+      : []),
   ].sort((a, b) => (a.by < b.by ? -1 : 1));
   return (
     <>
       <Title order={1}>Shopping list: {plan.name}</Title>
       <Text>
-        {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one, in {farm.currency}.
+        {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one,
+        in {farm.currency}.
       </Text>
       <div className="scroll-x">
-      <Table my="sm" withTableBorder>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>By</Table.Th>
-            <Table.Th>What</Table.Th>
-            <Table.Th>How much</Table.Th>
-            <Table.Th>Price</Table.Th>
-            <Table.Th>Got</Table.Th>
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {rows.map((row) => (
-            <Table.Tr key={row.by + row.what}>
-              <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatDate(row.by)}</Table.Td>
-              <Table.Td>{row.what}</Table.Td>
-              <Table.Td>{row.amount}</Table.Td>
-              <Table.Td>{row.price ?? ''}</Table.Td>
-              <Table.Td>☐</Table.Td>
+        <Table my="sm" withTableBorder>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>By</Table.Th>
+              <Table.Th>What</Table.Th>
+              <Table.Th>How much</Table.Th>
+              <Table.Th>Price</Table.Th>
+              <Table.Th>Got</Table.Th>
             </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
+          </Table.Thead>
+          <Table.Tbody>
+            {rows.map((row) => (
+              <Table.Tr key={row.by + row.what}>
+                <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatDate(row.by)}</Table.Td>
+                <Table.Td>{row.what}</Table.Td>
+                <Table.Td>{row.amount}</Table.Td>
+                <Table.Td>{row.price ?? ''}</Table.Td>
+                <Table.Td>☐</Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
       </div>
       <Text>
-        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to {formatValue(bill.total.value, 'money', farm)}
+        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
+        {formatValue(bill.total.value, 'money', farm)}
         {bill.complete ? '.' : ', without what has no price yet.'}
       </Text>
     </>
@@ -115,7 +169,9 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
 
 /** Date of the task that beds the brooder, else the arrival. */
 function earlier(plan: BatchPlan, ...parts: string[]): string {
-  return plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate;
+  return (
+    plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate
+  );
 }
 
 /** Every task by date, with a box to tick. */
@@ -127,22 +183,22 @@ export function TaskList({ plan }: SheetProps) {
         {plan.tasks.hoursInAll} hours in all. Arrival {formatDate(plan.arrivalDate)}.
       </Text>
       <div className="scroll-x">
-      <Table my="sm" withTableBorder verticalSpacing={4}>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>From</Table.Th>
-            <Table.Th>Latest</Table.Th>
-            <Table.Th>Task</Table.Th>
-            <Table.Th>Hours</Table.Th>
-            <Table.Th>Done</Table.Th>
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {plan.tasks.tasks.map((task) => (
-            <TaskRow key={task.id} task={task} />
-          ))}
-        </Table.Tbody>
-      </Table>
+        <Table my="sm" withTableBorder verticalSpacing={4}>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>From</Table.Th>
+              <Table.Th>Latest</Table.Th>
+              <Table.Th>Task</Table.Th>
+              <Table.Th>Hours</Table.Th>
+              <Table.Th>Done</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {plan.tasks.tasks.map((task) => (
+              <TaskRow key={task.id} task={task} />
+            ))}
+          </Table.Tbody>
+        </Table>
       </div>
     </>
   );
@@ -152,12 +208,14 @@ function TaskRow({ task }: { task: PlannedTask }) {
   return (
     <Table.Tr className="avoid-break">
       <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatShortDate(task.start)}</Table.Td>
-      <Table.Td style={{ whiteSpace: 'nowrap' }}>{task.alreadyLate ? 'late' : formatShortDate(task.latestStart)}</Table.Td>
+      <Table.Td style={{ whiteSpace: 'nowrap' }}>
+        {task.alreadyLate ? 'late' : formatShortDate(task.latestStart)}
+      </Table.Td>
       <Table.Td>
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>
-      <Table.Td>{task.hours.value.toFixed(1)}</Table.Td>
+      <Table.Td>{task.hours.toFixed(1)}</Table.Td>
       <Table.Td>☐</Table.Td>
     </Table.Tr>
   );
