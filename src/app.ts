@@ -1,12 +1,11 @@
-import { ValidationPipe, type LogLevel } from '@nestjs/common';
+import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
 import compression from 'compression';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
-import { VALIDATION } from './common/check-dto.js';
-import { fieldErrorOf } from './common/problem.js';
+import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
 
 /** Small answers are sent as they are: compressing them costs more than it saves on loopback. */
@@ -37,13 +36,7 @@ export async function createApp(
   );
   app.use(compression({ threshold: COMPRESS_FROM_BYTES }));
   app.setGlobalPrefix('api');
-  app.useGlobalPipes(
-    new ValidationPipe({
-      ...VALIDATION,
-      transform: true,
-      exceptionFactory: (errors) => fieldErrorOf(errors),
-    }),
-  );
+  app.useGlobalPipes(new BodyPipe());
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
   const config = new DocumentBuilder()

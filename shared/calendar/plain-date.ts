@@ -1,4 +1,4 @@
-import { DateTime } from 'luxon';
+import { DateTime, IANAZone } from 'luxon';
 
 /** A calendar day without a time or a zone, written 2027-04-21. */
 export type PlainDate = string;
@@ -58,7 +58,7 @@ export function plainDateAt(instantMs: number, timeZone: string): PlainDate {
 }
 
 export const isTimeZone = (zone: unknown): zone is string =>
-  typeof zone === 'string' && zone.length > 0 && DateTime.utc().setZone(zone).isValid;
+  typeof zone === 'string' && IANAZone.isValidZone(zone);
 
 // Plain dates are handled in UTC, where every day has 24 hours, so a clock change cannot move one.
 const at = (date: PlainDate): DateTime => DateTime.fromISO(date, { zone: 'utc' });

@@ -101,9 +101,13 @@ function built<V extends number | string>(
   return result;
 }
 
+/** Below this a power of ten overflows; nothing on a farm is as small. */
+const SMALLEST = 1e-300;
+
 /** Six significant digits: more than any source has, and short enough to send and to read. */
 export function round6(value: number): number {
-  if (value === 0 || !Number.isFinite(value)) return value;
+  if (Math.abs(value) < SMALLEST) return 0;
+  if (!Number.isFinite(value)) return value;
   const digits = 5 - Math.floor(Math.log10(Math.abs(value)));
   // A power of ten with a negative exponent is not exact, so large values are divided instead.
   if (digits < 0) return Math.round(value / 10 ** -digits) * 10 ** -digits;

@@ -25,4 +25,5 @@ export function costMinor(price: string, amount: number, currency: string): numb
 export const perUnitMinor = (minor: number, amount: number): number => minor / amount;
 
 /** Whole bags that hold an amount. */
-export const bagsFor = (kg: number, bagKg: number): number => Math.ceil(kg / bagKg - 1e-9);
+export const bagsFor = (kg: number, bagKg: number): number =>
+  Math.max(0, Math.ceil(kg / bagKg - 1e-9));

@@ -52,13 +52,18 @@ export function planBirds(context: PlanContext): BirdsPart {
       },
     },
   );
-  const placed = quantity('Birds placed', life.placed, 'count', lossFormulas.order, [
-    input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count'),
-  ]);
+  const placed = quantity(
+    'Birds placed',
+    life.placed,
+    'count',
+    lossFormulas.order,
+    [input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count')],
+    { sources: ['FLOOR_PLAN'] },
+  );
   const aliveInputs = [input('Birds placed', life.placed, 'count', 'N₀'), ...rateInputs];
   const atEnd = quantity(
     batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds leaving',
-    Math.floor(endCount + 1e-9),
+    Math.max(1, Math.floor(endCount + 1e-9)),
     'count',
     lossFormulas.alive,
     [...aliveInputs, input('Days after arrival', endDay, 'day', 't')],

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, isPlainDate } from '../calendar/plain-date.js';
 import { BOUNDS, type BoundName } from '../farm/bounds.js';
 import { facilityOf, type FacilityKind } from '../farm/facility.js';
+import { isPrice } from '../money/money.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { PlanRequest } from './request.js';
@@ -14,12 +15,51 @@ const FURTHEST_DAYS = 1100;
  */
 export function checkBatch(request: PlanRequest): void {
   const problems = [
+    ...missing(request),
     ...choices(request),
+    ...prices(request),
     ...numbers(request),
     ...dates(request),
     ...facilities(request),
   ];
   if (0 < problems.length) throw new FieldError(problems);
+}
+
+const REQUIRED = [
+  'strainId',
+  'purpose',
+  'sex',
+  'wantedBirds',
+  'arrivalDate',
+  'hatchToArrivalDays',
+] as const;
+
+function missing({ batch }: PlanRequest): FieldProblem[] {
+  return REQUIRED.filter((field) => batch[field] === undefined).map((field) => ({
+    field: `batch.${field}`,
+    code: 'missing',
+    given: undefined,
+    fix: 'Give this field.',
+  }));
+}
+
+function prices({ batch }: PlanRequest): FieldProblem[] {
+  const { feedPerBag, ...others } = batch.prices ?? {};
+  const named: [string, string | undefined][] = [
+    ...Object.entries(others),
+    ...Object.entries(feedPerBag ?? {}).map(([phase, price]): [string, string] => [
+      `feedPerBag.${phase}`,
+      price,
+    ]),
+  ];
+  return named
+    .filter(([, price]) => price !== undefined && !isPrice(price))
+    .map(([name, given]) => ({
+      field: `batch.prices.${name}`,
+      code: 'not-a-number',
+      given,
+      fix: 'Write a price as decimal text, such as "24.50", without a sign or currency.',
+    }));
 }
 
 function choices({ batch, tables }: PlanRequest): FieldProblem[] {
@@ -29,6 +69,7 @@ function choices({ batch, tables }: PlanRequest): FieldProblem[] {
   const ids = (rows: readonly { readonly id: string }[]) => rows.map((row) => row.id);
   return [
     ...among('batch.strainId', batch.strainId, ids(tables.strains)),
+    ...among('batch.sex', batch.sex, ['straight-run', 'cockerels', 'pullets']),
     ...among('batch.growthTableId', batch.growthTableId, strain?.growthTables ?? []),
     ...among('batch.broodingScheduleId', batch.broodingScheduleId, ids(tables.broodingSchedules)),
     ...among('batch.spaceStandardId', batch.spaceStandardId, ids(tables.space.brooder)),

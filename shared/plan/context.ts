@@ -52,7 +52,7 @@ export function planContext(request: PlanRequest): PlanContext {
       unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
     series: [],
     issues: [],
-    cautions: new Set(['salmonella', 'behaviour']),
+    cautions: new Set(['post', 'salmonella', 'behaviour']),
   };
 }
 

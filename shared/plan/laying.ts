@@ -191,7 +191,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
   };
 }
 
-/** Lamp hours by week from 16 weeks of age, one row wherever they change by a quarter hour. */
+/** Lamp hours by week from 16 weeks of age, one row wherever they change by half an hour. */
 function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightStep[] {
   const { light } = tables;
   const start = light.startAgeDays - life.arrivalAgeDays;
@@ -208,7 +208,7 @@ function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightSt
         : Math.min(light.targetH, wantedH + light.risePerWeekH),
       Math.min(naturalH, light.targetH),
     );
-    const add = Math.round(Math.max(0, wantedH - naturalH) * 4) / 4;
+    const add = Math.round(Math.max(0, wantedH - naturalH) * 2) / 2;
     if (add === lastAdd) continue;
     lastAdd = add;
     steps.push({
@@ -219,13 +219,15 @@ function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightSt
         'h',
         layingFormulas.lampHours,
         [input('Age', life.arrivalAgeDays + i, 'day'), input('Final', light.targetH, 'h')],
-        {
-          spread: {
-            low: light.low,
-            high: light.high,
-            because: 'sources hold lay with 14 to 16 hours',
-          },
-        },
+        wantedH < light.targetH
+          ? {}
+          : {
+              spread: {
+                low: light.low,
+                high: light.high,
+                because: 'sources hold lay with 14 to 16 hours',
+              },
+            },
       ),
       natural: quantity('Natural day', naturalH, 'h', dayLengthFormulas.dayLength, [
         input('Latitude', `${farm.latitudeDeg}°`, 'text', 'φ'),

@@ -41,7 +41,8 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
   context.cautions.add('slaughter').add('chilling');
   const last = life.days - 1;
   const on = dateOf(last);
-  const birds = Math.floor(life.aliveAll[last]! + 1e-9);
+  // Expected survivors are a fraction; one bird placed is still one bird to process.
+  const birds = Math.max(1, Math.floor(life.aliveAll[last]! + 1e-9));
   const liveKg = life.meanWeightKg[last]!;
   const table = tables.processing;
   const dressing = rowById(table.dressing, life.strain.dressing);
@@ -122,10 +123,14 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
           liveFemale: weigh('Pullet, live', life.weightKg.female[last]!),
         }
       : {}),
-    liveAll: quantity('Live weight, all birds', liveKg * birds, 'kg', WEIGHT, [
-      input('Birds', birds, 'count'),
-      input('Live weight each', liveKg, 'kg'),
-    ]),
+    liveAll: quantity(
+      'Live weight, all birds',
+      liveKg * birds,
+      'kg',
+      WEIGHT,
+      [input('Birds', birds, 'count'), input('Live weight each', liveKg, 'kg')],
+      { sources: life.growthTable.sources },
+    ),
     dressedEach: quantity(
       'Dressed weight each',
       dressedKg,
@@ -164,6 +169,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
         input('Water kept', table.waterUptake.share, 'share', 'u'),
       ],
       {
+        sources: [...dressing.sources, ...table.waterUptake.sources],
         spread: {
           low: allDressed * (1 + table.waterUptake.low),
           high: allDressed * (1 + table.waterUptake.high),

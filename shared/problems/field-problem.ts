@@ -60,6 +60,25 @@ function boundsText(
   return `at most ${max}${tail}`;
 }
 
+/** Values nested without end cannot be written out. */
+function jsonOf(given: unknown): string | undefined {
+  try {
+    return JSON.stringify(given) ?? String(given);
+  } catch {
+    return undefined;
+  }
+}
+
+/** What was given, small enough to send back: short values as they are, long ones cut. */
+export function givenForAnswer(given: unknown): unknown {
+  if (given === undefined || given === null) return null;
+  if (typeof given === 'string') return given.slice(0, MOST_GIVEN);
+  const json = jsonOf(given);
+  return json !== undefined && json.length <= MOST_GIVEN ? given : shown(given);
+}
+
+const MOST_GIVEN = 200;
+
 /** A stored unit is shown by its label; any other word as it is. */
 function unitText(unit: string | undefined): string {
   if (unit === undefined) return '';
@@ -69,6 +88,6 @@ function unitText(unit: string | undefined): string {
 
 function shown(given: unknown): string {
   if (given === undefined) return 'missing';
-  const text = typeof given === 'string' ? `"${given}"` : JSON.stringify(given);
-  return text !== undefined && text.length > 60 ? `${text.slice(0, 57)}…` : String(text);
+  const text = typeof given === 'string' ? `"${given}"` : (jsonOf(given) ?? 'nested too deep to show');
+  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }

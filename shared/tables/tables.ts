@@ -25,7 +25,10 @@ export interface GrowthPoint {
   readonly cumulativeFeedKg?: number;
 }
 
-/** One era of one kind of bird. Points of different eras are never joined. */
+/**
+ * One kind of bird of one era. Meat tables of different eras are never joined; a pullet table may go
+ * on with weights of grown hens, and its name then says so.
+ */
 export interface GrowthTable extends Sourced {
   readonly id: string;
   readonly name: string;
@@ -283,6 +286,8 @@ export interface TaskTemplate extends Sourced {
 export interface Caution {
   readonly title: string;
   readonly text: string;
+  readonly sources?: readonly string[];
+  readonly mark?: Mark;
 }
 
 /** Every published table the core works from. Read by whoever calls the core, and handed in. */

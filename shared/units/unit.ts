@@ -96,7 +96,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   MJPerL: { metric: as('MJ/L', 1, 2), us: as('MJ/gal', L_PER_US_GAL, 1) },
   kcal: both('kcal', 0),
   day: both('days', 0),
-  h: both('h', 1),
+  h: both('h', 2),
   count: both('', 0),
   eggs: both('eggs', 0),
   bags: both('bags', 0),

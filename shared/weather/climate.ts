@@ -1,4 +1,5 @@
-import { dayOfYear, isLeapYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, dayOfYear, isLeapYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
+import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 
 export type WeatherWay = 'fetched' | 'csv' | 'monthly-means';
 
@@ -87,6 +88,8 @@ export function climateFromDaily(
       triples[slot]!.push(Math.min(day.minC, next.minC, third.minC));
     }
   });
+  const empty = uncoveredSlot(lows);
+  if (empty !== undefined) throw new FieldError([uncovered(empty)]);
   const around = (year: readonly number[][], slot: number): number[] => {
     const values: number[] = [];
     for (let offset = -WINDOW_DAYS; offset <= WINDOW_DAYS; offset++) {
@@ -105,10 +108,37 @@ export function climateFromDaily(
     hotMaxC: highsAround.map((values) => tenth(percentile(values, 0.9))),
     threeNightDeciles: triples.map((_, slot) => {
       const values = around(triples, slot);
+      if (values.length === 0) values.push(...lowsAround[slot]!);
       return Array.from({ length: 11 }, (_each, k) => tenth(percentile(values, k / 10)));
     }),
   };
 }
+
+/** Throws when daily history leaves out a whole time of the year, as summer-only records do. */
+export function checkWholeYear(history: readonly DailyWeather[]): void {
+  const lows = emptyYear();
+  for (const day of history) lows[slotOf(day.date)]!.push(day.minC);
+  const empty = uncoveredSlot(lows);
+  if (empty !== undefined) throw new FieldError([uncovered(empty)]);
+}
+
+/** First slot that has no day within the window on both sides. */
+function uncoveredSlot(lows: readonly (readonly number[])[]): number | undefined {
+  const slot = lows.findIndex((_, i) => {
+    for (let offset = -WINDOW_DAYS; offset <= WINDOW_DAYS; offset++) {
+      if (0 < lows[(i + offset + DAYS) % DAYS]!.length) return false;
+    }
+    return true;
+  });
+  return slot === -1 ? undefined : slot;
+}
+
+const uncovered = (slot: number): FieldProblem => ({
+  field: 'history',
+  code: 'missing',
+  given: undefined,
+  fix: `There is no day within a week of ${addDays('2023-01-01', slot).slice(5)} (month-day) in any year. Give whole years.`,
+});
 
 /** Expected weather of each of `days.length` days, forecast days replacing the climate. */
 export function expectedWeather(

@@ -6,7 +6,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 @Entity('batches')
 export class BatchEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
-  @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @Index('batches_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
   @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
   @JoinColumn({ name: 'farmId' })
   farm?: FarmEntity;

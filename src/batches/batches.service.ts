@@ -5,6 +5,7 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
 import { OwnedRows } from '../common/owned-rows.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -57,16 +58,24 @@ export class BatchesService {
       farm.monthlyMaxC,
       tables.heat.coldNightMarginK.value,
     );
-    checkBatch({
-      farm,
-      climate,
-      facilities,
-      people: [],
-      batch,
-      occupied: [],
-      tables,
-      today: plainDateAt(Date.now(), farm.timeZone),
-    });
+    try {
+      checkBatch({
+        farm,
+        climate,
+        facilities,
+        people: [],
+        batch,
+        occupied: [],
+        tables,
+        today: plainDateAt(Date.now(), farm.timeZone),
+      });
+    } catch (error) {
+      if (!(error instanceof FieldError)) throw error;
+      // Here the batch is the whole body, so its fields stand by themselves.
+      throw new FieldError(
+        error.problems.map((p) => ({ ...p, field: p.field.replace(/^batch\./, '') })),
+      );
+    }
   }
 }
 

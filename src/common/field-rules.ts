@@ -1,6 +1,7 @@
 import { applyDecorators } from '@nestjs/common';
 import { ApiProperty } from '@nestjs/swagger';
-import { ValidateBy, type ValidationArguments } from 'class-validator';
+import { Type } from 'class-transformer';
+import { ValidateBy, ValidateIf, ValidateNested, type ValidationArguments } from 'class-validator';
 import { isPlainDate, isTimeZone } from '../../shared/calendar/plain-date.js';
 import { BOUNDS, type BoundName, type Bounds } from '../../shared/farm/bounds.js';
 import { isPrice } from '../../shared/money/money.js';
@@ -31,6 +32,42 @@ function rule(
   );
 }
 
+/** A field that may be left out. Null is not the same: it is refused, so that nothing is lost in silence. */
+export const Optional = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ required: false }),
+    ValidateIf((_object, value) => value !== undefined),
+  );
+
+const isPlainObject = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** A list of objects, each checked by its own class. */
+export const NestedList = (type: () => new () => object, most: number): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: () => [type()], maxItems: most }),
+    rule('nestedList', (v) => Array.isArray(v) && v.length <= most && v.every(isPlainObject), {
+      code: 'not-allowed',
+      allowed: [`a list of up to ${most} objects`],
+      fix: 'Give a list in square brackets, with each entry in braces.',
+    }),
+    ValidateNested({ each: true }),
+    Type(type),
+  );
+
+/** An object that must be there and is checked by its own class. */
+export const Nested = (type: () => new () => object): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: () => type() }),
+    rule('nested', isPlainObject, {
+      code: 'not-allowed',
+      allowed: ['an object'],
+      fix: 'Give this part as an object in braces.',
+    }),
+    ValidateNested(),
+    Type(type),
+  );
+
 /** A number within named bounds. */
 export function Within(name: BoundName): PropertyDecorator {
   const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;
@@ -54,17 +91,26 @@ export function Within(name: BoundName): PropertyDecorator {
   );
 }
 
+// eslint-disable-next-line no-control-regex -- control characters are what is looked for
+const CONTROL = /[\u0000-\u001f\u007f]/;
+
 /** Text of 1 to 80 characters, not only blanks. */
-export const ShortText = (fix = 'Write 1 to 80 characters.'): PropertyDecorator =>
+export const ShortText = (
+  fix = 'Write 1 to 80 characters, without line breaks or control characters.',
+): PropertyDecorator =>
   applyDecorators(
     ApiProperty({ minLength: 1, maxLength: 80 }),
-    rule('shortText', (v) => typeof v === 'string' && v.trim().length > 0 && v.length <= 80, {
-      code: 'out-of-bounds',
-      min: 1,
-      max: 80,
-      unit: 'characters',
-      fix,
-    }),
+    rule(
+      'shortText',
+      (v) => typeof v === 'string' && v.trim().length > 0 && v.length <= 80 && !CONTROL.test(v),
+      {
+        code: 'out-of-bounds',
+        min: 1,
+        max: 80,
+        unit: 'characters',
+        fix,
+      },
+    ),
   );
 
 export const DateOnly = (): PropertyDecorator =>

@@ -53,13 +53,23 @@ export class OwnedRows<Row extends OwnedRow> {
     });
   }
 
-  findAll(farmId: string): Promise<Row[]> {
-    return this.source
+  async findAll(farmId: string): Promise<Row[]> {
+    checkId(farmId);
+    const rows = await this.source
       .getRepository(this.target)
       .find({ where: { farmId } as FindOptionsWhere<Row>, order: this.order });
+    if (
+      rows.length === 0 &&
+      !(await this.source.getRepository(FarmEntity).existsBy({ id: farmId }))
+    ) {
+      throw farmNotFound(farmId);
+    }
+    return rows;
   }
 
   async findOne(farmId: string, id: string): Promise<Row> {
+    checkId(farmId);
+    if (!isId(id)) throw this.notFound(id);
     const row = await this.source
       .getRepository(this.target)
       .findOneBy({ id, farmId } as FindOptionsWhere<Row>);
@@ -68,6 +78,7 @@ export class OwnedRows<Row extends OwnedRow> {
   }
 
   async update(farmId: string, id: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
+    if (!isId(id)) throw this.notFound(id);
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(this.target);
@@ -78,6 +89,7 @@ export class OwnedRows<Row extends OwnedRow> {
   }
 
   async remove(farmId: string, id: string): Promise<void> {
+    if (!isId(id)) throw this.notFound(id);
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const { affected } = await manager
@@ -92,8 +104,16 @@ export class OwnedRows<Row extends OwnedRow> {
   }
 }
 
+/** Ids as this program makes them. A database may refuse other text, such as one with a zero byte. */
+export const isId = (text: string): boolean => /^[A-Za-z0-9-]{1,64}$/.test(text);
+
+export function checkId(farmId: string): void {
+  if (!isId(farmId)) throw farmNotFound(farmId);
+}
+
 /** Marks a farm as changed, or says that there is no such farm. */
 export async function raiseRevision(manager: DataSource['manager'], farmId: string): Promise<void> {
+  checkId(farmId);
   const { affected } = await manager
     .getRepository(FarmEntity)
     .increment({ id: farmId }, 'revision', 1);

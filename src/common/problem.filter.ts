@@ -9,6 +9,7 @@ import type { Request, Response } from 'express';
 import { STATUS_CODES } from 'node:http';
 import {
   describeProblem,
+  givenForAnswer,
   FieldError,
   type FieldProblem,
 } from '../../shared/problems/field-problem.js';
@@ -48,7 +49,7 @@ export class ProblemFilter implements ExceptionFilter {
         instance,
         problems: error.problems
           .slice(0, 50)
-          .map((p) => ({ ...p, given: p.given ?? null, text: describeProblem(p) })),
+          .map((p) => ({ ...p, given: givenForAnswer(p.given), text: describeProblem(p) })),
       };
     }
     const status = bodyParserStatus(error);

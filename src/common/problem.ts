@@ -6,9 +6,10 @@ import type { ProblemPart } from './field-rules.js';
 export function problemsOf(errors: readonly ValidationError[], path = ''): FieldProblem[] {
   return errors.flatMap((error) => {
     const field = path === '' ? error.property : `${path}.${error.property}`;
-    const own = Object.entries(error.constraints ?? {})
-      .slice(0, 1)
-      .map(([name, text]) => problemOf(field, error, name, text));
+    // The rules of this house carry a context and say more than the library's own.
+    const found = Object.entries(error.constraints ?? {});
+    const first = found.find(([name]) => error.contexts?.[name] !== undefined) ?? found[0];
+    const own = first ? [problemOf(field, error, first[0], first[1])] : [];
     return [...own, ...problemsOf(error.children ?? [], field)];
   });
 }
@@ -31,6 +32,20 @@ function problemOf(
       allowed: [],
       fix: 'Remove the field or check its spelling.',
     };
+  }
+  if (constraint === 'nestedList' && Array.isArray(given)) {
+    const at = given.findIndex(
+      (entry) => typeof entry !== 'object' || entry === null || Array.isArray(entry),
+    );
+    if (0 <= at) {
+      return {
+        field: `${field}.${at}`,
+        code: 'not-allowed',
+        given: given[at] as unknown,
+        allowed: ['an object'],
+        fix: 'Give this entry in braces.',
+      };
+    }
   }
   const part = error.contexts?.[constraint] as ProblemPart | undefined;
   if (given === undefined || given === null) {

@@ -25,6 +25,8 @@ export class FirstTables1764000000000 implements MigrationInterface {
     const json = (name: string): TableColumnOptions => ({ name, type: 'text' });
     const key = { isPrimary: true };
     const farmId = text('farmId', 36);
+    // SQLite keeps yes and no as 1 and 0.
+    const no = runner.connection.options.type === 'postgres' ? 'false' : '0';
 
     await runner.createTable(
       new Table({
@@ -45,8 +47,8 @@ export class FirstTables1764000000000 implements MigrationInterface {
           text('lastFrost', 5),
           text('firstFrost', 5),
           json('noDeliveryDates'),
-          { name: 'isSample', type: 'boolean', default: false },
-          { name: 'weatherFetch', type: 'boolean', default: false },
+          { name: 'isSample', type: 'boolean', default: no },
+          { name: 'weatherFetch', type: 'boolean', default: no },
           { name: 'revision', type: 'integer', default: 1 },
         ],
       }),

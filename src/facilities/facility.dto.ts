@@ -1,13 +1,5 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { plainToInstance, Type } from 'class-transformer';
-import {
-  ArrayMaxSize,
-  IsArray,
-  IsOptional,
-  ValidateNested,
-  type ValidationError,
-  validateSync,
-} from 'class-validator';
+
 import {
   FACILITY_KINDS,
   type Facility,
@@ -16,8 +8,17 @@ import {
   type Surroundings,
 } from '../../shared/farm/facility.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { VALIDATION } from '../common/check-dto.js';
-import { IdText, OneOf, ShortText, Within, YesNo } from '../common/field-rules.js';
+import { findingsOf } from '../common/check-dto.js';
+import {
+  IdText,
+  Nested,
+  NestedList,
+  OneOf,
+  Optional,
+  ShortText,
+  Within,
+  YesNo,
+} from '../common/field-rules.js';
 import { problemsOf } from '../common/problem.js';
 
 export class LayerDto {
@@ -26,14 +27,10 @@ export class LayerDto {
 }
 
 export class BuildUpDto {
-  @ApiProperty({ type: [LayerDto], required: false })
-  @IsOptional()
-  @IsArray()
-  @ArrayMaxSize(12)
-  @ValidateNested({ each: true })
-  @Type(() => LayerDto)
+  @Optional()
+  @NestedList(() => LayerDto, 12)
   layers?: LayerDto[];
-  @IsOptional() @Within('rM2KPerW') rM2KPerW?: number;
+  @Optional() @Within('rM2KPerW') rM2KPerW?: number;
 }
 
 export class HeatSourceDto {
@@ -44,7 +41,7 @@ export class HeatSourceDto {
 }
 
 class FacilityBase {
-  @ApiProperty({ required: false }) @IsOptional() @IdText() id?: string;
+  @Optional() @IdText() id?: string;
   @ShortText() name!: string;
 }
 
@@ -53,21 +50,14 @@ export class BrooderDto extends FacilityBase {
   @Within('lengthM') lengthM!: number;
   @Within('lengthM') widthM!: number;
   @Within('heightM') heightM!: number;
-  @ApiProperty({ type: BuildUpDto }) @ValidateNested() @Type(() => BuildUpDto) walls!: BuildUpDto;
-  @ApiProperty({ type: BuildUpDto, required: false })
-  @IsOptional()
-  @ValidateNested()
-  @Type(() => BuildUpDto)
-  roof?: BuildUpDto;
+  @Nested(() => BuildUpDto) walls!: BuildUpDto;
+  @Optional() @Nested(() => BuildUpDto) roof?: BuildUpDto;
   @OneOf(['outdoors', 'unheated-building', 'heated-room']) standsIn!: Surroundings;
-  @IsOptional() @Within('roomC') roomC?: number;
-  @ApiProperty({ type: HeatSourceDto })
-  @ValidateNested()
-  @Type(() => HeatSourceDto)
-  heat!: HeatSourceDto;
-  @ApiProperty({ required: false }) @IsOptional() @IdText() circuitId?: string;
-  @IsOptional() @Within('edgeCm') feederCm?: number;
-  @IsOptional() @Within('edgeCm') drinkerCm?: number;
+  @Optional() @Within('roomC') roomC?: number;
+  @Nested(() => HeatSourceDto) heat!: HeatSourceDto;
+  @Optional() @IdText() circuitId?: string;
+  @Optional() @Within('edgeCm') feederCm?: number;
+  @Optional() @Within('edgeCm') drinkerCm?: number;
 }
 
 export class CoopDto extends FacilityBase {
@@ -117,9 +107,12 @@ export const FACILITY_DTOS = Object.values(DTO_OF_KIND);
 /** A facility without its id, checked by the class of its kind. */
 export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> & { id?: string } {
   const kind = (plain as { kind?: unknown } | null)?.kind;
-  const dto = DTO_OF_KIND[kind as FacilityKind] as (new () => object) | undefined;
+  const dto =
+    typeof kind === 'string' && Object.hasOwn(DTO_OF_KIND, kind)
+      ? DTO_OF_KIND[kind as FacilityKind]
+      : undefined;
   const field = path === '' ? 'kind' : `${path}.kind`;
-  if (!dto || !Object.hasOwn(DTO_OF_KIND, kind as string)) {
+  if (!dto) {
     throw new FieldError([
       {
         field,
@@ -130,8 +123,7 @@ export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> &
       },
     ]);
   }
-  const instance = plainToInstance(dto, plain);
-  const errors: ValidationError[] = validateSync(instance, VALIDATION);
+  const { instance, errors } = findingsOf(dto, plain as object, path);
   const problems = [...problemsOf(errors, path), ...buildUpProblems(instance, path)];
   if (0 < problems.length) throw new FieldError(problems);
   return instance as unknown as Facility;
@@ -140,7 +132,7 @@ export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> &
 /** Material ids are checked where the tables are known; here only that a heated room has its air. */
 function buildUpProblems(instance: object, path: string) {
   const brooder = instance as Partial<BrooderDto>;
-  return brooder.standsIn === 'heated-room' && brooder.roomC === undefined
+  return brooder.standsIn === 'heated-room' && typeof brooder.roomC !== 'number'
     ? [
         {
           field: path === '' ? 'roomC' : `${path}.roomC`,

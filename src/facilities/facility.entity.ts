@@ -6,7 +6,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 @Entity('facilities')
 export class FacilityEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
-  @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @Index('facilities_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
   @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
   @JoinColumn({ name: 'farmId' })
   farm?: FarmEntity;

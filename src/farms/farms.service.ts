@@ -7,7 +7,8 @@ import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
-import { farmNotFound } from '../common/owned-rows.js';
+import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
+import { checkClimate } from './check-climate.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
@@ -30,6 +31,7 @@ export class FarmsService {
   constructor(@InjectDataSource() private readonly source: DataSource) {}
 
   async create(dto: FarmDto): Promise<FarmView> {
+    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     const row = this.rows.create({ ...dto, id: randomUUID() });
     return toFarmView(await this.rows.save(row));
   }
@@ -96,22 +98,23 @@ export class FarmsService {
   }
 
   async findRow(id: string): Promise<FarmEntity> {
+    checkId(id);
     const row = await this.rows.findOneBy({ id });
     if (!row) throw farmNotFound(id);
     return row;
   }
 
   async update(id: string, dto: FarmDto): Promise<FarmView> {
+    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     return this.source.transaction(async (manager) => {
-      const row = await manager.findOneBy(FarmEntity, { id });
-      if (!row) throw farmNotFound(id);
-      return toFarmView(
-        await manager.save(Object.assign(row, dto, { revision: row.revision + 1 })),
-      );
+      await raiseRevision(manager, id);
+      await manager.update(FarmEntity, { id }, { ...dto });
+      return toFarmView(await manager.findOneByOrFail(FarmEntity, { id }));
     });
   }
 
   async remove(id: string): Promise<void> {
+    checkId(id);
     const { affected } = await this.rows.delete({ id });
     if (affected === 0) throw farmNotFound(id);
   }

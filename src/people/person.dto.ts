@@ -1,7 +1,4 @@
-import { ApiProperty } from '@nestjs/swagger';
-import { Type } from 'class-transformer';
-import { ArrayMaxSize, IsArray, IsOptional, ValidateNested } from 'class-validator';
-import { DateOnly, IdText, ShortText } from '../common/field-rules.js';
+import { DateOnly, IdText, NestedList, Optional, ShortText } from '../common/field-rules.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 
 export class AwayDto {
@@ -10,13 +7,9 @@ export class AwayDto {
 }
 
 export class PersonDto {
-  @ApiProperty({ required: false }) @IsOptional() @IdText() id?: string;
+  @Optional() @IdText() id?: string;
   @ShortText() name!: string;
-  @ApiProperty({ type: [AwayDto] })
-  @IsArray()
-  @ArrayMaxSize(200)
-  @ValidateNested({ each: true })
-  @Type(() => AwayDto)
+  @NestedList(() => AwayDto, 200)
   away!: AwayDto[];
 }
 

@@ -5,7 +5,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 @Entity('people')
 export class PersonEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
-  @Index() @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @Index('people_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
   @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
   @JoinColumn({ name: 'farmId' })
   farm?: FarmEntity;

@@ -8,6 +8,7 @@ import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { checkFacility } from '../facilities/facility.dto.js';
 import { checkAway } from '../people/person.dto.js';
+import { checkClimate } from '../farms/check-climate.js';
 import type { FarmDto } from '../farms/farm.dto.js';
 import type { OrderDto } from './order.dto.js';
 
@@ -63,6 +64,7 @@ function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
     }
     return facility;
   });
+  checkUnique(facilities);
   const people = (order.people ?? []).map((person, i): Person => {
     checkAway(person, `people.${i}.`);
     return { id: person.id ?? `person-${i + 1}`, name: person.name, away: person.away };
@@ -81,21 +83,19 @@ function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
   };
 }
 
-/** Throws when a month's mean low is above its mean high. */
-export function checkClimate(minC: readonly number[], maxC: readonly number[], path = ''): void {
-  const problems = minC.flatMap((low, month) =>
-    maxC[month]! < low
-      ? [
-          {
-            field: `${path}monthlyMinC.${month}`,
-            code: 'out-of-bounds' as const,
-            given: low,
-            max: maxC[month]!,
-            unit: 'degC',
-            fix: 'A month’s mean low cannot be above its mean high.',
-          },
-        ]
-      : [],
-  );
-  if (0 < problems.length) throw new FieldError(problems);
+function checkUnique(facilities: readonly Facility[]): void {
+  const seen = new Set<string>();
+  facilities.forEach(({ id }, i) => {
+    if (seen.has(id)) {
+      throw new FieldError([
+        {
+          field: `facilities.${i}.id`,
+          code: 'conflict',
+          given: id,
+          fix: 'Two facilities have this id: give each its own.',
+        },
+      ]);
+    }
+    seen.add(id);
+  });
 }

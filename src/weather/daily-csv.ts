@@ -3,7 +3,7 @@ import { isPlainDate } from '../../shared/calendar/plain-date.js';
 import { BOUNDS } from '../../shared/farm/bounds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { fToC } from '../../shared/units/convert.js';
-import { FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
+import { checkWholeYear, FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
 
 export interface ImportedDay {
   readonly date: string;
@@ -62,18 +62,30 @@ export function parseDailyCsv(text: string, today: string): ImportedDay[] {
       },
     ]);
   }
+  const lines = linesOfRows(text);
   const problems: FieldProblem[] = [];
   const seen = new Set<string>();
   const days: ImportedDay[] = [];
   data.forEach((row, i) => {
     if (MOST_PROBLEMS <= problems.length) return;
-    const found = readRow(row, { low, high, rain }, `csv.row${i + 2}`, today, seen);
+    const found = readRow(row, { low, high, rain }, `csv.row${lines[i] ?? i + 2}`, today, seen);
     if ('problems' in found) problems.push(...found.problems);
     else days.push(found);
   });
   if (0 < problems.length) throw new FieldError(problems);
   checkUnits(days, low.name);
+  checkWholeYear(days);
   return days.sort((a, b) => (a.date < b.date ? -1 : 1));
+}
+
+/** Line of the file on which each row stands, counting the header, blank lines and comments. */
+function linesOfRows(text: string): number[] {
+  const lines = text
+    .split(/\r\n|\n|\r/)
+    .flatMap((line, i) =>
+      line.replaceAll(',', '').trim() === '' || line.startsWith('#') ? [] : [i + 1],
+    );
+  return lines.slice(1);
 }
 
 interface Column {

@@ -99,8 +99,8 @@ interface Reading {
   readonly days: ImportedDay[];
 }
 
-function daysOf(answer: DailyAnswer): Reading {
-  const { daily, daily_units: units } = answer;
+function daysOf(answer: DailyAnswer | null): Reading {
+  const { daily, daily_units: units } = answer ?? {};
   const {
     time,
     temperature_2m_max: max,
@@ -129,6 +129,9 @@ function daysOf(answer: DailyAnswer): Reading {
       { date, minC, maxC, rainMm: typeof rainMm === 'number' && 0 <= rainMm ? rainMm : null },
     ];
   });
+  if (new Set(days.map((day) => day.date)).size < days.length) {
+    throw new WeatherServiceError('The weather service sent one day twice.');
+  }
   return { asked: time.length, days };
 }
 

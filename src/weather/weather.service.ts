@@ -205,13 +205,11 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private days(farmId: string, kind: WeatherKind): Promise<DailyWeather[]> {
-    return this.source
-      .getRepository(WeatherDayEntity)
-      .find({
-        where: { farmId, kind },
-        order: { date: 'ASC' },
-        select: { date: true, minC: true, maxC: true },
-      });
+    return this.source.getRepository(WeatherDayEntity).find({
+      where: { farmId, kind },
+      order: { date: 'ASC' },
+      select: { date: true, minC: true, maxC: true },
+    });
   }
 }
 

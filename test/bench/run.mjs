@@ -131,7 +131,8 @@ async function startServer(file, dataDir, path) {
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
   const start = performance.now();
-  const { DATABASE_URL: _database, ...env } = process.env;
+  const env = { ...process.env };
+  delete env.DATABASE_URL;
   const child = spawn(process.execPath, [file], {
     env: { ...env, PORT: String(port), DATA_DIR: dataDir },
     stdio: ['ignore', 'ignore', 'inherit'],

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { formatShortDate, formatValue } from '../../shared/units/format.js';
@@ -14,6 +14,9 @@ import { exampleOrder } from '../support/orders.js';
 jest.setTimeout(60_000);
 
 const ORDER = 'seeds/order.example.jsonc';
+const PACKAGE = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
+  readonly scripts: { readonly plan: string };
+};
 
 interface Output {
   readonly code: number;
@@ -22,14 +25,22 @@ interface Output {
 }
 
 /** Runs the terminal as people do. */
-function plan(...args: string[]): Promise<Output> {
+const planByNpm = (...args: string[]): Promise<Output> =>
+  run('npm', ['run', '--silent', 'plan', '--', ...args]);
+
+/** The command that npm runs, without the wait for npm. */
+const [node, ...script] = PACKAGE.scripts.plan.split(' ') as [string, ...string[]];
+const plan = (...args: string[]): Promise<Output> => run(node, [...script, ...args]);
+
+function run(command: string, args: readonly string[]): Promise<Output> {
+  const options = {
+    cwd: PROJECT_ROOT,
+    maxBuffer: 50_000_000,
+    env: { ...process.env, NODE_OPTIONS: '' },
+  };
   return new Promise((resolve) => {
-    execFile(
-      'npm',
-      ['run', '--silent', 'plan', '--', ...args],
-      { cwd: PROJECT_ROOT, maxBuffer: 50_000_000, env: { ...process.env, NODE_OPTIONS: '' } },
-      (error, stdout, stderr) =>
-        resolve({ code: error ? Number(error.code ?? 1) : 0, stdout, stderr }),
+    execFile(command, args, options, (error, stdout, stderr) =>
+      resolve({ code: error ? Number(error.code ?? 1) : 0, stdout, stderr }),
     );
   });
 }
@@ -67,7 +78,7 @@ describe('planning in the terminal', () => {
   };
 
   it('prints exactly what the API returns with --json', async () => {
-    const { code, stdout, stderr } = await plan(ORDER, '--json');
+    const { code, stdout, stderr } = await planByNpm(ORDER, '--json');
     expect(stderr).toBe('');
     expect(stdout).toBe(`${fromApi}\n`);
     expect(code).toBe(0);
@@ -139,51 +150,52 @@ describe('planning in the terminal', () => {
     expect(stdout).toContain(ORDER);
   });
 
-  it('refuses a file that is not there', async () => {
-    expectRefusal(await plan(join(folder, 'none.jsonc')), 'none.jsonc', 'There is no such file');
-  });
-
-  it('refuses a folder', async () => {
-    expectRefusal(await plan(folder), 'cannot be read');
+  it('refuses what is not a file that can be read', async () => {
+    const [none, aFolder] = await Promise.all([plan(join(folder, 'none.jsonc')), plan(folder)]);
+    expectRefusal(none, 'none.jsonc', 'There is no such file');
+    expectRefusal(aFolder, 'cannot be read');
   });
 
   it('names the line of JSON that is not well-formed', async () => {
-    const file = fileOf('broken.jsonc', '{\n  // an order\n  "farm": {\n    "name" "Thistledown"\n}\n');
-    expectRefusal(await plan(file), 'broken.jsonc line 4', 'quote, comma or bracket');
-  });
-
-  it('refuses an empty file', async () => {
-    expectRefusal(await plan(fileOf('empty.jsonc', '')), 'empty.jsonc line 1');
+    const text = '{\n  // an order\n  "farm": {\n    "name" "Thistledown"\n}\n';
+    const [broken, empty] = await Promise.all([
+      plan(fileOf('broken.jsonc', text)),
+      plan(fileOf('empty.jsonc', '')),
+    ]);
+    expectRefusal(broken, 'broken.jsonc line 4', 'quote, comma or bracket');
+    expectRefusal(empty, 'empty.jsonc line 1');
   });
 
   it('names every field that is wrong, what was given and what is allowed', async () => {
-    const body = changed(exampleOrder(), 'batch.wantedBirds', -75);
-    const file = fileOf('negative.json', JSON.stringify(changed(body, 'farm.units', 'imperial')));
-    expectRefusal(await plan(file), 'batch.wantedBirds is -75', 'from 1 to 5000', 'farm.units is "imperial"');
+    const negative = changed(exampleOrder(), 'batch.wantedBirds', -75);
+    const [shape, strain] = await Promise.all([
+      plan(fileOf('negative.json', JSON.stringify(changed(negative, 'farm.units', 'imperial')))),
+      plan(fileOf('dodo.json', JSON.stringify(changed(exampleOrder(), 'batch.strainId', 'dodo')))),
+    ]);
+    expectRefusal(shape, 'batch.wantedBirds is -75', 'from 1 to 5000', 'farm.units is "imperial"');
+    expectRefusal(strain, 'batch.strainId is "dodo"', 'fast-meat');
   });
 
-  it('names a strain that no table has', async () => {
-    const file = fileOf('dodo.json', JSON.stringify(changed(exampleOrder(), 'batch.strainId', 'dodo')));
-    expectRefusal(await plan(file), 'batch.strainId is "dodo"', 'fast-meat');
+  it('refuses an order without a batch', async () => {
+    const file = fileOf('none.json', JSON.stringify(changed(exampleOrder(), 'batch', LEFT_OUT)));
+    expectRefusal(await plan(file), 'batch');
   });
 
-  it.each([
-    ['nothing', LEFT_OUT],
-    ['an empty list', []],
-  ])('refuses %s for a batch', async (_what, value) => {
-    const file = fileOf('batch.json', JSON.stringify(changed(exampleOrder(), 'batch', value)));
+  it('refuses an empty list in place of a batch', async () => {
+    const file = fileOf('list.json', JSON.stringify(changed(exampleOrder(), 'batch', [])));
     expectRefusal(await plan(file), 'batch');
   });
 
   it('refuses a list in place of an order', async () => {
-    expectRefusal(await plan(fileOf('list.json', '[]')), 'one object in braces');
+    expectRefusal(await plan(fileOf('orders.json', '[]')), 'one object in braces');
   });
 
-  it('refuses an option that it does not know', async () => {
-    expectRefusal(await plan(ORDER, '--yaml'), '--yaml', '--json');
-  });
-
-  it('refuses a span without its end', async () => {
-    expectRefusal(await plan(ORDER, '--arrivals', '2027-03-01'), 'to is ""', 'not a calendar date');
+  it('refuses an option that it does not know, or that lacks a value', async () => {
+    const [unknown, short] = await Promise.all([
+      plan(ORDER, '--yaml'),
+      plan(ORDER, '--arrivals', '2027-03-01'),
+    ]);
+    expectRefusal(unknown, '--yaml', '--json');
+    expectRefusal(short, 'to is ""', 'not a calendar date');
   });
 });

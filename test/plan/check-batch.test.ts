@@ -63,7 +63,7 @@ describe('checkBatch', () => {
     },
   );
 
-  it.each(NUMBERS)('says that %s is not a number when it is none', (field) => {
+  it.each(NUMBERS)('says that %s is not a number when it is none', (field, _bound) => {
     for (const given of [Number.NaN, Infinity, '12', null, {}, true]) {
       const [problem, ...others] = problemsOf({ [field]: given });
       expect(others).toEqual([]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { taskHours } from '../../shared/plan/tasks.js';
 import { newRequest, tables } from '../support/factories.js';
 
 const CASES = tables.strains.flatMap((s) => s.purposes.map((purpose) => [s.id, purpose] as const));
@@ -73,7 +74,7 @@ describe('planTasks', () => {
     const starts = tasks.map((t) => t.start);
     expect(starts).toEqual([...starts].sort());
     expect(hoursInAll).toBeCloseTo(
-      tasks.reduce((sum, t) => sum + t.hours.value, 0),
+      tasks.reduce((sum, t) => sum + t.hours, 0),
       1,
     );
   });
@@ -82,8 +83,28 @@ describe('planTasks', () => {
     const hours = (orderedBirds: number): number =>
       planBatch(newRequest({ batch: { orderedBirds } })).tasks.tasks.find(
         (t) => t.id === 'meat.clean-disinfect-and-dry-brooder',
-      )!.hours.value;
+      )!.hours;
     expect(hours(100)).toBe(2); // 1.5 + 0.5
     expect(hours(200)).toBe(2.5); // 1.5 + 2 × 0.5
+  });
+});
+
+describe('taskHours', () => {
+  it('opens the hours of every task to the inputs they are made of', () => {
+    const plan = planBatch(newRequest());
+    const placed = plan.birds.placed.value;
+    for (const task of plan.tasks.tasks) {
+      const { value, inputs, sources } = taskHours(task, tables.taskTemplates, placed);
+      expect(value).toBe(task.hours);
+      const [base, per100, birds, days] = inputs.map((i) => Number(i.value)) as [
+        number,
+        number,
+        number,
+        number,
+      ];
+      expect(birds).toBe(placed);
+      expect(value).toBeCloseTo((base + (per100 * birds) / 100) * days, 3);
+      for (const id of sources) expect(Object.keys(tables.sources)).toContain(id);
+    }
   });
 });

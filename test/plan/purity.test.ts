@@ -12,6 +12,16 @@ function deepFreeze<T>(value: T): T {
   return value;
 }
 
+/** Text knows no −0; nothing else may get lost on the way. */
+function withoutMinusZero(value: unknown): unknown {
+  if (typeof value === 'number') return value + 0;
+  if (Array.isArray(value)) return value.map(withoutMinusZero);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, each]) => [key, withoutMinusZero(each)]),
+  );
+}
+
 const REQUESTS: readonly (readonly [string, PlanRequest])[] = [
   [
     'meat birds',
@@ -45,8 +55,8 @@ describe('planBatch', () => {
   });
 
   it.each(REQUESTS)('gives a plan of %s that survives being sent as text', (_, request) => {
-    const plan = planBatch(request);
-    expect(JSON.parse(JSON.stringify(plan))).toEqual(plan);
+    const sent = JSON.stringify(planBatch(request));
+    expect(JSON.parse(sent)).toEqual(withoutMinusZero(planBatch(request)));
   });
 
   it.each(REQUESTS)(
@@ -68,11 +78,9 @@ describe('planBatch', () => {
     expect(issues('us').map((i) => [i.level, i.code])).toEqual(
       issues('metric').map((i) => [i.level, i.code]),
     );
-    expect(
-      issues('us')
-        .map((i) => i.text)
-        .join(),
-    ).not.toMatch(/\d °C|\d m²/);
+    // Names of rules carry both, such as 7.2 °C (45 °F); everything else is in the farm's own units.
+    const words = issues('us').map((i) => i.text.replaceAll(/[\d.]+ °C \([^)]*°F\)/g, ''));
+    expect(words.join()).not.toMatch(/\d °C|\d m²|\d kg/);
   });
 });
 

@@ -34,14 +34,14 @@ describe('henDayShare', () => {
     expect(henDayShare(white, 72)).toBeLessThanOrEqual(0.7);
   });
 
-  it('stores each printed mean at the middle one of its three weeks of age', () => {
-    // Week 19 stands for weeks 18 to 20, which is 18.0 to 21.0 weeks of age with its middle at 19.5.
+  it('stores each printed mean at the middle of its three weeks of age', () => {
+    // Weeks 18 to 20 are 18.0 to 21.0 weeks of age, with their middle at 19.5.
     expect(white.points.map((p) => [p.ageWeeks, p.henDayPercent])).toEqual([
-      [19, 21.8],
-      [22, 70.3],
-      [25, 90],
-      [28, 92.1],
-      [31, 92.4],
+      [19.5, 21.8],
+      [22.5, 70.3],
+      [25.5, 90],
+      [28.5, 92.1],
+      [31.5, 92.4],
       [72, 67.5], // middle of 65 to 70
     ]);
   });

@@ -88,13 +88,13 @@ describe('feed per dozen', () => {
     expect(Math.abs(laying!.feedPerDozen.value / ((12 * fed) / laid) - 1)).toBeLessThan(0.005);
   });
 
-  it('lies between the best trial weeks, 1.27 kg, and general-purpose pullets of 1919, 6.7 lb', () => {
+  it('lies between the best trial weeks, 1.27 kg, and general-purpose pullets of 1919, 6.7 lb with waste', () => {
     const { laying } = planBatch(
       newRequest({
         batch: { purpose: 'layers', strainId: 'heritage', sex: 'pullets', wantedBirds: 20 },
       }),
     );
     expect(laying!.feedPerDozen.value).toBeGreaterThan(1.27);
-    expect(laying!.feedPerDozen.value).toBeLessThan(6.7 * 0.45359237);
+    expect(laying!.feedPerDozen.value).toBeLessThan(6.7 * 0.45359237 * 1.05); // 5 % is spilled in the plan
   });
 });

@@ -29,7 +29,11 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
     GOOD.replace('date,tmin_c,tmax_c', 'date,tmin_c,tmin_f,tmax_c'),
     { field: 'csv.header', code: 'conflict' },
   ],
-  ['a header without a date', GOOD.replace('date', 'day'), { field: 'csv.header', code: 'missing' }],
+  [
+    'a header without a date',
+    GOOD.replace('date', 'day'),
+    { field: 'csv.header', code: 'missing' },
+  ],
   ['no header', GOOD.split('\n').slice(1).join('\n'), { field: 'csv.header', code: 'missing' }],
   [
     'Fahrenheit under a column of Celsius',
@@ -82,7 +86,11 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
     dailyCsv(DAYS.slice(0, 1094)),
     { field: 'csv.rows', code: 'out-of-bounds', given: 1094, min: 1095 },
   ],
-  ['a header alone', 'date,tmin_c,tmax_c\n', { field: 'csv.rows', code: 'out-of-bounds', given: 0 }],
+  [
+    'a header alone',
+    'date,tmin_c,tmax_c\n',
+    { field: 'csv.rows', code: 'out-of-bounds', given: 0 },
+  ],
   ['prose', 'It was cold, and then it was warm.', { field: 'csv.header' }],
   ['nothing', '', { field: 'csv', code: 'missing' }],
   [
@@ -120,7 +128,11 @@ describe.each(databases())('weather from a file on $name', (database) => {
     it('is kept day by day in °C, and used by plans', async () => {
       const { status, body } = await put(GOOD);
       expect(status).toBe(200);
-      expect(body).toMatchObject({ inUse: 'csv', csvDays: 1461, label: expect.stringContaining('4 years') });
+      expect(body).toMatchObject({
+        inUse: 'csv',
+        csvDays: 1461,
+        label: expect.stringContaining('4 years'),
+      });
       const rows = await csvRows();
       expect(rows).toHaveLength(1461); // 2020 is a leap year
       expect(rows.map((row) => row['minC']).sort()).toEqual(DAYS.map((day) => day.minC).sort());
@@ -151,7 +163,10 @@ describe.each(databases())('weather from a file on $name', (database) => {
 
     it('may hold its days in any order, and more columns', async () => {
       const [header, ...lines] = GOOD.split('\n');
-      const shuffled = [`${header},prcp_mm,station`, ...lines.reverse().map((line) => `${line},1.5,yard`)];
+      const shuffled = [
+        `${header},prcp_mm,station`,
+        ...lines.reverse().map((line) => `${line},1.5,yard`),
+      ];
       await put(shuffled.join('\n')).expect(200);
       const rows = await csvRows();
       expect(rows).toHaveLength(1461);

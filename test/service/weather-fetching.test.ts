@@ -31,14 +31,14 @@ const FAILURES: readonly (readonly [what: string, says: RegExp, misbehave: Misbe
     /within 1\.5 seconds/,
     (response) => void response.writeHead(200).write('{"daily": {"time": ["20'),
   ],
-  ['asks to wait', /429/, (response) => sendJson(response, 429, { error: true, reason: 'Minutely limit' })],
+  [
+    'asks to wait',
+    /429/,
+    (response) => sendJson(response, 429, { error: true, reason: 'Minutely limit' }),
+  ],
   ['breaks', /500/, (response) => void response.writeHead(500).end('<html>oops</html>')],
   ['is closed for repairs', /503/, (response) => void response.writeHead(503).end()],
-  [
-    'closes the connection',
-    /could not be reached/,
-    (response) => void response.socket?.destroy(),
-  ],
+  ['closes the connection', /could not be reached/, (response) => void response.socket?.destroy()],
   [
     'sends its answer cut short',
     /cut off/,
@@ -71,7 +71,9 @@ const FAILURES: readonly (readonly [what: string, says: RegExp, misbehave: Misbe
   [
     'sends no highs',
     /shape/,
-    changedBody((body) => void delete (body.daily as Partial<DailyBody['daily']>).temperature_2m_max),
+    changedBody(
+      (body) => void delete (body.daily as Partial<DailyBody['daily']>).temperature_2m_max,
+    ),
   ],
   [
     'sends degrees Fahrenheit',
@@ -185,13 +187,16 @@ describe.each(databases())('fetching weather on $name', (database) => {
       await app.api.put(`${farm.path}/weather/fetching`).send({ allowed: true }).expect(200);
     });
 
-    it.each(['archive', 'forecast'] as const)('in the %s leaves the typed months', async (which) => {
-      stub.misbehave = { [which]: FAILURES[3]![2] };
-      const before = await app.contents();
-      expect(expectProblem(await fetchWeather(), 502).detail).toContain('Typed monthly means');
-      expect(await app.contents()).toBe(before);
-      expect((await plan()).weather.way).toBe('monthly-means');
-    });
+    it.each(['archive', 'forecast'] as const)(
+      'in the %s leaves the typed months',
+      async (which) => {
+        stub.misbehave = { [which]: FAILURES[3]![2] };
+        const before = await app.contents();
+        expect(expectProblem(await fetchWeather(), 502).detail).toContain('Typed monthly means');
+        expect(await app.contents()).toBe(before);
+        expect((await plan()).weather.way).toBe('monthly-means');
+      },
+    );
   });
 
   describe('that is allowed', () => {

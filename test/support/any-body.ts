@@ -10,7 +10,6 @@ export const ODD_VALUES: readonly unknown[] = [
   1e-320,
   1e308,
   -1e308,
-  9007199254740993,
   '',
   ' ',
   'NaN',

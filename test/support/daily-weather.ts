@@ -23,4 +23,5 @@ export function dailyCsv(days: readonly SyntheticDay[], unit: 'c' | 'f' = 'c'): 
   return [`date,tmin_${unit},tmax_${unit}`, ...lines].join('\n');
 }
 
-const tenth = (value: number): number => Math.round(value * 10) / 10;
+/** To a tenth, without the −0 that no database keeps. */
+const tenth = (value: number): number => Math.round(value * 10) / 10 + 0;

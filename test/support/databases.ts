@@ -68,7 +68,7 @@ async function run(url: string, sql: string): Promise<void> {
     await source.query(sql);
   } catch (error) {
     const reason = error instanceof Error ? error.message || error.name : String(error);
-    throw new Error(`PostgreSQL at TEST_DATABASE_URL cannot be used: ${reason}`);
+    throw new Error(`PostgreSQL at TEST_DATABASE_URL cannot be used: ${reason}`, { cause: error });
   } finally {
     if (source.isInitialized) await source.destroy();
   }

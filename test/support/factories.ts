@@ -59,7 +59,10 @@ export function newBatch(more: Partial<Batch> = {}): Batch {
 
 /** A valid plan request on a valid farm. */
 export function newRequest(
-  more: Partial<Omit<PlanRequest, 'batch' | 'farm'>> & { batch?: Partial<Batch>; farm?: Partial<Farm> } = {},
+  more: Partial<Omit<PlanRequest, 'batch' | 'farm'>> & {
+    batch?: Partial<Batch>;
+    farm?: Partial<Farm>;
+  } = {},
 ): PlanRequest {
   const farm = newFarm(more.farm);
   const facilities: readonly Facility[] = more.facilities ?? [newBrooder()];

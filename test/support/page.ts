@@ -5,9 +5,21 @@ import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
-const CHROMIUM_ARGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+const CHROMIUM_ARGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
 
-export const SIZES = { desktop: { width: 1280, height: 900 }, phone: { width: 390, height: 844 } } as const;
+export const SIZES = {
+  desktop: { width: 1280, height: 900 },
+  phone: { width: 390, height: 844 },
+} as const;
 
 /** The built program, started as a user starts it, and a browser to use it with. */
 export class House {
@@ -21,7 +33,11 @@ export class House {
   static async open(): Promise<House> {
     const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-page-'));
     const { DATABASE_URL: _database, ...env } = process.env;
-    const child = spawn(process.execPath, ['dist/src/main.js'], { cwd: PROJECT_ROOT, env: { ...env, DATA_DIR: dataDir, PORT: '0' }, stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, ['dist/src/main.js'], {
+      cwd: PROJECT_ROOT,
+      env: { ...env, DATA_DIR: dataDir, PORT: '0' },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
     const url = await readyUrl(child);
     const executablePath = process.env['CHROMIUM_PATH'];
     if (!executablePath) throw new Error('CHROMIUM_PATH is not set: run the tests with npm test.');
@@ -30,13 +46,22 @@ export class House {
   }
 
   /** A page of its own, with errors collected; `expectNoErrors` says whether there were any. */
-  async page(size: keyof typeof SIZES, locale = 'en-US'): Promise<{ page: Page; errors: string[] }> {
-    const context = await this.browser.newContext({ viewport: SIZES[size], locale, timezoneId: 'America/New_York', reducedMotion: 'reduce' });
+  async page(
+    size: keyof typeof SIZES,
+    locale = 'en-US',
+  ): Promise<{ page: Page; errors: string[] }> {
+    const context = await this.browser.newContext({
+      viewport: SIZES[size],
+      locale,
+      timezoneId: 'America/New_York',
+      reducedMotion: 'reduce',
+    });
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
     const errors: string[] = [];
     page.on('console', (message) => {
-      if (message.type() === 'error' && !message.text().includes('status of 400')) errors.push(message.text());
+      if (message.type() === 'error' && !message.text().includes('status of 400'))
+        errors.push(message.text());
     });
     page.on('pageerror', (error) => errors.push(error.message));
     return { page, errors };
@@ -59,6 +84,8 @@ function readyUrl(child: ChildProcess): Promise<string> {
       const url = /http:\/\/\S+/.exec(said)?.[0];
       if (url) resolve(url.replace(/\/$/, ''));
     });
-    child.once('exit', (code) => reject(new Error(`The program ended with ${code} before it was ready: ${said}`)));
+    child.once('exit', (code) =>
+      reject(new Error(`The program ended with ${code} before it was ready: ${said}`)),
+    );
   });
 }

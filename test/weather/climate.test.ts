@@ -144,12 +144,13 @@ describe('climateFromDaily', () => {
     expect(climateFromDaily(days, CSV).threeNightDeciles![195]).toEqual(Array(11).fill(0));
   });
 
-  it('does not give NaN when a season was never measured: gaps are allowed', () => {
+  it('refuses history in which a season was never measured, and says which', () => {
     const summers = history('2001-01-01', 3652, (date) =>
       '05' <= date.slice(5, 7) && date.slice(5, 7) <= '09' ? { minC: 12, maxC: 24 } : undefined,
     );
-    const { meanMinC, coldMinC, hotMaxC } = climateFromDaily(summers, CSV);
-    for (const c of [...meanMinC, ...coldMinC, ...hotMaxC]) expect(c).not.toBeNaN();
+    expect(() => climateFromDaily(summers, CSV)).toThrow(
+      /no day within a week of 01-01 .* Give whole years/,
+    );
   });
 });
 

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
+import { findArrivals } from '../../../../shared/plan/arrival-finder.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import {
   useBatches,
@@ -54,8 +55,8 @@ export default function BatchScreen({ farm, tables, batchId }: Props) {
   );
 }
 
-/** Days from today on which a new batch is first set to arrive. */
-const FIRST_GUESS_DAYS = 60;
+/** A new batch is first set to the best week within a year, no sooner than this many days. */
+const FIRST_GUESS_DAYS = 28;
 
 function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
   const { farm, tables, facilities, people, climate, occupied } = parts;
@@ -165,13 +166,15 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   );
 }
 
-function newBatch({ farm, tables, facilities }: Setting): BatchDraft {
+function newBatch(setting: Setting): BatchDraft {
+  const { farm, tables, facilities } = setting;
   const first = (kind: string) => facilities.find((f) => f.kind === kind)?.id;
-  return {
+  const today = plainDateAt(Date.now(), farm.timeZone);
+  const draft: BatchDraft = {
     ...forPurpose('meat', tables.strains),
     name: 'Meat birds',
     wantedBirds: 50,
-    arrivalDate: addDays(plainDateAt(Date.now(), farm.timeZone), FIRST_GUESS_DAYS),
+    arrivalDate: addDays(today, FIRST_GUESS_DAYS),
     hatchToArrivalDays: 1,
     brooderId: first('brooder'),
     penId: first('field-pen'),
@@ -179,4 +182,9 @@ function newBatch({ farm, tables, facilities }: Setting): BatchDraft {
     freezerId: first('freezer'),
     feedStoreId: first('feed-store'),
   };
+  const weeks = findArrivals(
+    { ...setting, batch: withoutBlanks(draft), today },
+    { from: draft.arrivalDate!, to: addDays(today, 364) },
+  );
+  return { ...draft, arrivalDate: weeks.find((week) => week.rank === 1)!.arrivalDate };
 }

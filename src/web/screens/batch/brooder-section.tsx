@@ -127,7 +127,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
       </Section>
       <Cautions
         keys={cautions}
-        of={['heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']}
+        of={['post', 'heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']}
         tables={tables}
       />
     </Stack>

@@ -49,7 +49,7 @@ export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
   return (
     <Tabs defaultValue="glance" keepMounted={false}>
       <div className="scroll-x no-print">
-        <Tabs.List style={{ flexWrap: 'nowrap', minWidth: 'max-content' }}>
+        <Tabs.List className="plan-tabs">
           {sections.map(([id, title]) => (
             <Tabs.Tab key={id} value={id} fz="md" py="sm">
               {title}

@@ -1,4 +1,4 @@
-import { Alert, Card, Title } from '@mantine/core';
+import { Alert, Card, Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 
@@ -28,6 +28,12 @@ export function Cautions({
     .map((key) => (
       <Alert key={key} color="orange" title={tables.cautions[key]!.title}>
         {tables.cautions[key]!.text}
+        {tables.cautions[key]!.sources?.map((id) => (
+          <Text key={id} size="sm" component="span" c="dimmed">
+            {' '}
+            Source: {tables.sources[id]?.title}.
+          </Text>
+        ))}
       </Alert>
     ));
 }

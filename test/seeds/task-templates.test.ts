@@ -1,0 +1,90 @@
+import { describe, expect, it } from '@jest/globals';
+import { backSchedule } from '../../shared/schedule/back-schedule.js';
+import { tables } from '../support/factories.js';
+
+const templates = tables.taskTemplates;
+const byId = new Map(templates.map((t) => [t.id, t]));
+/** Templates that one plan can hold together. */
+const sets = [
+  [
+    'meat, processed at home',
+    templates.filter((t) => t.purpose === 'meat' && t.processing !== 'hired'),
+  ],
+  [
+    'meat, processed for hire',
+    templates.filter((t) => t.purpose === 'meat' && t.processing !== 'home'),
+  ],
+  ['layers', templates.filter((t) => t.purpose === 'layers')],
+] as const;
+
+describe('task templates', () => {
+  it('wait only for tasks that are listed, of the same purpose', () => {
+    const wrong = templates.flatMap((t) =>
+      t.waitsFor
+        .filter((id) => byId.get(id)?.purpose !== t.purpose)
+        .map((id) => `${t.id} waits for ${id}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it.each(sets)('of %s wait only for tasks of the same plan', (_, set) => {
+    const ids = new Set(set.map((t) => t.id));
+    const wrong = set.flatMap((t) =>
+      t.waitsFor.filter((id) => !ids.has(id)).map((id) => `${t.id} waits for ${id}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('wait for none that starts later on the same anchor', () => {
+    const wrong = templates.flatMap((t) =>
+      t.waitsFor
+        .map((id) => byId.get(id)!)
+        .filter((before) => before.anchor === t.anchor && t.offsetDays < before.offsetDays)
+        .map((before) => `${t.id} (${t.offsetDays}) waits for ${before.id} (${before.offsetDays})`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('wait for none that is still going on when they start, on the same anchor', () => {
+    // Daily care goes on beside other work; it is not waited for as a whole but from its first day.
+    const wrong = templates.flatMap((t) =>
+      t.waitsFor
+        .map((id) => byId.get(id)!)
+        .filter(
+          (before) => before.anchor === t.anchor && !before.hoursArePerDay && 1 < before.lengthDays,
+        )
+        .filter((before) => t.offsetDays < before.offsetDays + before.lengthDays)
+        .map(
+          (before) =>
+            `${t.id} (${t.offsetDays}) waits for ${before.id} (${before.offsetDays} + ${before.lengthDays})`,
+        ),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it.each(sets)('of %s hold no circle', (_, set) => {
+    const hung = set.map((t) => ({ ...t, anchorDate: '2027-05-05' }));
+    expect(() => backSchedule(hung, '2027-01-01')).not.toThrow();
+  });
+
+  it('have a name, a length, hours and what goes wrong when they are late', () => {
+    for (const t of templates) {
+      expect(t.name.length).toBeGreaterThan(3);
+      expect(t.ifLate.length).toBeGreaterThan(3);
+      expect(Number.isInteger(t.offsetDays)).toBe(true);
+      expect(t.lengthDays).toBeGreaterThanOrEqual(1);
+      expect(t.hoursBase + t.hoursPer100Birds).toBeGreaterThan(0);
+    }
+  });
+
+  it('hang only on anchors that their purpose has', () => {
+    for (const t of templates) {
+      const anchors =
+        t.purpose === 'meat'
+          ? ['arrival', 'move-out', 'processing']
+          : ['arrival', 'move-out', 'first-egg'];
+      expect(anchors).toContain(t.anchor);
+      if (t.until) expect(anchors).toContain(t.until);
+    }
+  });
+});
