@@ -88,6 +88,7 @@ function unitText(unit: string | undefined): string {
 
 function shown(given: unknown): string {
   if (given === undefined) return 'missing';
-  const text = typeof given === 'string' ? `"${given}"` : (jsonOf(given) ?? 'nested too deep to show');
+  const text =
+    typeof given === 'string' ? `"${given}"` : (jsonOf(given) ?? 'nested too deep to show');
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }

@@ -1,20 +1,15 @@
-import { HttpException, ValidationPipe, type ArgumentMetadata } from '@nestjs/common';
-import { FieldError } from '../../shared/problems/field-problem.js';
-import { unreadable, VALIDATION } from './check-dto.js';
-import { fieldErrorOf } from './problem.js';
+import { Injectable, type ArgumentMetadata, type PipeTransform } from '@nestjs/common';
+import { checkDto } from './check-dto.js';
 
-/** Checks every body against its DTO. A body that the libraries stumble over is refused, not a 500. */
-export class BodyPipe extends ValidationPipe {
-  constructor() {
-    super({ ...VALIDATION, transform: true, exceptionFactory: (errors) => fieldErrorOf(errors) });
-  }
-
-  override async transform(value: unknown, metadata: ArgumentMetadata): Promise<unknown> {
-    try {
-      return (await super.transform(value, metadata)) as unknown;
-    } catch (error) {
-      if (error instanceof FieldError || error instanceof HttpException) throw error;
-      throw unreadable('body');
-    }
+/** Checks every body that has a DTO class by its rules, just as the terminal checks an order. */
+@Injectable()
+export class BodyPipe implements PipeTransform<unknown, unknown> {
+  transform(value: unknown, { type, metatype }: ArgumentMetadata): unknown {
+    return type === 'body' && metatype && !PLAIN.includes(metatype)
+      ? checkDto(metatype as new () => object, value)
+      : value;
   }
 }
+
+/** Types that carry no rules: those bodies are checked where they are used. */
+const PLAIN: readonly unknown[] = [Object, String, Number, Boolean, Array];
