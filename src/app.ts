@@ -5,6 +5,7 @@ import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
 import compression from 'compression';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
 
@@ -21,6 +22,7 @@ export async function createApp(
   });
   app.set('etag', false);
   app.disable('x-powered-by');
+  app.use(sameOrigin(isLoopback(process.env['HOST'])));
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
   app.use(
@@ -53,3 +55,6 @@ export async function createApp(
   });
   return app;
 }
+
+const isLoopback = (host: string | undefined): boolean =>
+  host === undefined || host === 'localhost' || host === '::1' || host.startsWith('127.');

@@ -1,7 +1,10 @@
 import { dayLengthFormulas } from '../calendar/day-length.js';
 import { billFormulas } from '../plan/bill.js';
+import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
-import { heatFormulas, heatSeriesFormulas, weatherFormulas } from '../plan/heat.js';
+import { heatSeriesFormulas } from '../plan/heat-days.js';
+import { heatFormulas } from '../plan/heat.js';
+import { weatherFormulas } from '../plan/outside-weather.js';
 import { layingFormulas } from '../plan/laying.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks.js';
@@ -21,6 +24,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   brooderHeatFormulas,
   broodingFormulas,
   dayLengthFormulas,
+  deliveryFormulas,
   feedFormulas,
   gompertzFormulas,
   growthFormulas,

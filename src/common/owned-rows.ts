@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type {
   DataSource,
   DeepPartial,
+  EntityManager,
   EntityTarget,
   FindOptionsOrder,
   FindOptionsWhere,
@@ -88,7 +89,12 @@ export class OwnedRows<Row extends OwnedRow> {
     });
   }
 
-  async remove(farmId: string, id: string): Promise<void> {
+  /** Deletes a row; `after` runs in the same transaction. */
+  async remove(
+    farmId: string,
+    id: string,
+    after?: (manager: EntityManager) => Promise<void>,
+  ): Promise<void> {
     if (!isId(id)) throw this.notFound(id);
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
@@ -96,6 +102,7 @@ export class OwnedRows<Row extends OwnedRow> {
         .getRepository(this.target)
         .delete({ id, farmId } as FindOptionsWhere<Row>);
       if (affected === 0) throw this.notFound(id);
+      await after?.(manager);
     });
   }
 

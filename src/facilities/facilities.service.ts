@@ -3,6 +3,7 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
 import type { Facility } from '../../shared/farm/facility.js';
 import { checkMaterials } from '../../shared/plan/check-facilities.js';
+import { BatchEntity } from '../batches/batch.entity.js';
 import { OwnedRows } from '../common/owned-rows.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkFacility } from './facility.dto.js';
@@ -35,8 +36,20 @@ export class FacilitiesService {
     return toFacility(await this.rows.update(farmId, id, this.valuesOf(body)));
   }
 
+  /** Deletes a facility; batches and brooders that named it no longer do. */
   remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+    return this.rows.remove(farmId, id, async (manager) => {
+      for (const target of [BatchEntity, FacilityEntity]) {
+        const rows = await manager.findBy(target, { farmId });
+        const changed = rows.filter((row) => Object.values(row.details).includes(id));
+        for (const row of changed) {
+          row.details = Object.fromEntries(
+            Object.entries(row.details).filter(([, value]) => value !== id),
+          ) as never;
+        }
+        if (0 < changed.length) await manager.save(changed);
+      }
+    });
   }
 
   private valuesOf(body: unknown): Omit<FacilityEntity, 'id' | 'farmId' | 'farm'> {

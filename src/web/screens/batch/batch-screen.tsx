@@ -18,6 +18,7 @@ import {
   type SavedFarm,
 } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm, forPurpose } from './batch-form.js';
 import { PlanView } from './plan-view.js';
 import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
@@ -129,14 +130,14 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
               />
             </Card>
             {saved && (
-              <Button
+              <ConfirmButton
                 mt="sm"
-                variant="subtle"
-                color="red"
-                onClick={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}
+                label="Delete this batch"
+                question={`Delete ${saved.name}? This cannot be undone.`}
+                onConfirm={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}
               >
                 Delete this batch
-              </Button>
+              </ConfirmButton>
             )}
           </Grid.Col>
         )}

@@ -7,6 +7,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useFacilities, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FacilityForm } from './facility-form.js';
 import { draftOf, emptyDraft, KINDS, type Draft } from './kinds.js';
 
@@ -56,13 +57,14 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
                   >
                     <IconPencil aria-hidden />
                   </ActionIcon>
-                  <ActionIcon
-                    color="red"
-                    aria-label={`Delete ${facility.name}`}
-                    onClick={() => remove.mutate(facility.id)}
+                  <ConfirmButton
+                    px={10}
+                    label={`Delete ${facility.name}`}
+                    question={`Delete ${facility.name}? Batches that use it will have none.`}
+                    onConfirm={() => remove.mutate(facility.id)}
                   >
                     <IconTrash aria-hidden />
-                  </ActionIcon>
+                  </ConfirmButton>
                 </Group>
               </Group>
             ))}

@@ -5,6 +5,7 @@ import type { Away, Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
 import { useRemove, useSave } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
 /** The people of the household and the days they are away. */
@@ -73,9 +74,14 @@ function PersonRow({
     <Card withBorder padding="sm">
       <Group justify="space-between" wrap="nowrap">
         <Text fw={600}>{person.name}</Text>
-        <ActionIcon color="red" aria-label={`Remove ${person.name}`} onClick={onRemove}>
+        <ConfirmButton
+          px={10}
+          label={`Remove ${person.name}`}
+          question={`Remove ${person.name} and the absences?`}
+          onConfirm={onRemove}
+        >
           <IconTrash aria-hidden />
-        </ActionIcon>
+        </ConfirmButton>
       </Group>
       {person.away.map((away, i) => (
         <Group key={`${away.from}${away.to}`} gap="xs">

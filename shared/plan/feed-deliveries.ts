@@ -1,0 +1,102 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import {
+  datedFact,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../explain/quantity.js';
+import { facilityOf } from '../farm/facility.js';
+import { bagsFor } from '../money/money.js';
+import { issue } from '../problems/plan-issue.js';
+import type { PlanContext } from './context.js';
+
+export const deliveryFormulas = {
+  bags: {
+    id: 'feed-bags',
+    title: 'Whole bags',
+    words:
+      'Running total of the product divided by the weight of a bag, rounded up once, less the bags bought before.',
+    symbols: 'b = ⌈F_total ÷ bag⌉ − b_before',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  buyBy: {
+    id: 'feed-buy-by',
+    title: 'Buy by',
+    words: 'First day the delivery is fed, less five days in hand.',
+    symbols: 'D = first use − 5 days',
+    sources: ['FEED_KEEPING'],
+    mark: 'common-practice',
+  },
+} satisfies Record<string, Formula>;
+
+export interface FeedDelivery {
+  readonly buyBy: Quantity;
+  readonly firstUse: PlainDate;
+  readonly lastUse: PlainDate;
+  readonly bags: NumberQuantity;
+}
+
+/** Cuts a phase into deliveries that stay fresh and fit the store. */
+export function deliveriesOf(
+  context: PlanContext,
+  flockFeedKg: Float64Array,
+  phase: { from: number; to: number; name: string },
+  bagKg: number,
+): FeedDelivery[] {
+  const { tables, facilities, batch, dateOf } = context;
+  const keep = tables.feedKeeping;
+  const store = facilityOf(facilities, 'feed-store', batch.feedStoreId);
+  const deliveries: FeedDelivery[] = [];
+  let start = phase.from;
+  let fedKg = 0;
+  let bagsBefore = 0;
+  while (start < phase.to) {
+    let end = start;
+    let kg = 0;
+    while (end < phase.to && end - start < keep.maxDays) {
+      const next = kg + flockFeedKg[end]!;
+      if (store && start < end && store.capacityKg < next) break;
+      kg = next;
+      end++;
+    }
+    fedKg += kg;
+    const bags = bagsFor(fedKg, bagKg) - bagsBefore;
+    bagsBefore += bags;
+    const firstUse = dateOf(start);
+    if (0 < bags) {
+      deliveries.push({
+        buyBy: datedFact(
+          `Buy ${phase.name} by`,
+          addDays(firstUse, -keep.bagLeadDays),
+          deliveryFormulas.buyBy,
+          [
+            input('First fed', firstUse, 'date'),
+            input('In hand', keep.bagLeadDays, 'day'),
+            input('Longest kept', keep.maxDays, 'day'),
+            ...(store ? [input('Feed store holds', store.capacityKg, 'kg')] : []),
+          ],
+        ),
+        firstUse,
+        lastUse: dateOf(end - 1),
+        bags: quantity(`${phase.name} bags`, bags, 'bags', deliveryFormulas.bags, [
+          input('Fed from this delivery', kg, 'kg'),
+          input('One bag', bagKg, 'kg'),
+        ]),
+      });
+    }
+    start = end;
+  }
+  if (store && store.capacityKg < bagKg) {
+    context.issues.push(
+      issue(
+        'act',
+        'store-too-small',
+        `The feed store ${store.name} holds less than one bag. Find another dry place, or smaller bags.`,
+      ),
+    );
+  }
+  return deliveries;
+}

@@ -1,0 +1,49 @@
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { facilityOf, type Brooder } from '../farm/facility.js';
+import { brooderHeatFormulas, continuousCapacityW } from '../poultry/brooder-heat.js';
+import { issue } from '../problems/plan-issue.js';
+import type { PlanContext } from './context.js';
+
+export interface CircuitPart {
+  readonly name: string;
+  readonly capacity: NumberQuantity;
+  readonly load: NumberQuantity;
+  readonly carries: boolean;
+}
+
+/** Whether the brooder's circuit carries the heat it has or needs, beside what else is on it. */
+export function circuitPart(
+  context: PlanContext,
+  brooder: Brooder,
+  neededCount: number,
+): CircuitPart | undefined {
+  const { facilities, tables, issues, cautions } = context;
+  const circuit = facilityOf(facilities, 'circuit', brooder.circuitId);
+  if (!circuit || brooder.heat.kind === 'gas') return undefined;
+  cautions.add('circuit');
+  const count = Math.max(brooder.heat.count, neededCount);
+  const loadW = count * brooder.heat.wattsEach + circuit.otherLoadW;
+  const capacityW = continuousCapacityW(tables.heat.circuit.share, circuit);
+  const carries = loadW <= capacityW;
+  if (!carries) {
+    issues.push(
+      issue(
+        'stop',
+        'circuit-overloaded',
+        `${circuit.name} may carry ${context.say(capacityW, 'W')} for hours on end, but ${count} heaters and what else is on it draw ${context.say(loadW, 'W')}. Split them over two circuits or use fewer watts.`,
+      ),
+    );
+  }
+  return {
+    name: circuit.name,
+    carries,
+    capacity: quantity('Circuit carries all day', capacityW, 'W', brooderHeatFormulas.circuit, [
+      input('Volts', circuit.volts, 'V', 'V'),
+      input('Amps', circuit.amps, 'A', 'A'),
+    ]),
+    load: quantity('Load on the circuit', loadW, 'W', brooderHeatFormulas.circuit, [
+      input('Heaters', count * brooder.heat.wattsEach, 'W'),
+      input('What else is on it', circuit.otherLoadW, 'W'),
+    ]),
+  };
+}

@@ -1,0 +1,76 @@
+import { dailySeries } from '../explain/daily-series.js';
+import type { Formula, Mark } from '../explain/formula.js';
+import { input } from '../explain/quantity.js';
+import type { PlanContext } from './context.js';
+
+export const weatherFormulas = {
+  coldNight: {
+    id: 'cold-night',
+    title: 'Coldest night to expect',
+    words:
+      'The low that one night in ten falls below, at that time of year in the years on record; or the mean low less 6 °C when only monthly means are known.',
+    symbols: 'T = P10(lows), or T_mean − 6 °C',
+    sources: ['PLANNING_GUESS'],
+    mark: 'estimate',
+  },
+  nightLow: {
+    id: 'expected-night-low',
+    title: 'Expected night low',
+    words: 'Mean of the lows at that time of year; the forecast where there is one.',
+    symbols: 'T = mean(T_min)',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  dayHigh: {
+    id: 'expected-day-high',
+    title: 'Expected day high',
+    words: 'Mean of the highs at that time of year; the forecast where there is one.',
+    symbols: 'T = mean(T_max)',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** The nights and days to expect outdoors, as daily series. */
+export function addOutsideSeries(context: PlanContext): void {
+  const { series, weather, climate } = context;
+  const used = [
+    input('Weather used', climate.label, 'text'),
+    input('Years on record', climate.years, 'count'),
+  ];
+  series.push(
+    dailySeries(
+      'night-low',
+      'Expected night low',
+      'degC',
+      weatherFormulas.nightLow,
+      weather.minC,
+      used,
+    ),
+    dailySeries(
+      'night-cold',
+      'Cold night',
+      'degC',
+      weatherFormulas.coldNight,
+      weather.coldMinC,
+      used,
+      {
+        sources: climateSources(context),
+        mark: climateMark(context),
+      },
+    ),
+    dailySeries(
+      'day-high',
+      'Expected day high',
+      'degC',
+      weatherFormulas.dayHigh,
+      weather.maxC,
+      used,
+    ),
+  );
+}
+
+export const climateSources = ({ climate }: PlanContext): string[] =>
+  climate.way === 'monthly-means' ? ['PLANNING_GUESS'] : ['FLOOR_PLAN'];
+export const climateMark = ({ climate }: PlanContext): Mark =>
+  climate.way === 'monthly-means' ? 'estimate' : 'computed';

@@ -1,0 +1,46 @@
+import { dailySeries } from '../explain/daily-series.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js';
+import type { PlanContext } from './context.js';
+
+/** Drinking water of every day, and the most that is needed in one. */
+export function planWater(context: PlanContext): NumberQuantity {
+  const { life, batch, tables, weather, series } = context;
+  const byAge = waterByAgeL(tables.water[batch.purpose]);
+  const heat = tables.water.heat;
+  const litres = new Float64Array(life.days);
+  let peak = 0;
+  for (let i = 0; i < life.days; i++) {
+    litres[i] =
+      life.aliveAll[i]! * byAge[life.arrivalAgeDays + i]! * waterHeatFactor(heat, weather.maxC[i]!);
+    if (litres[peak]! < litres[i]!) peak = i;
+  }
+  series.push(
+    dailySeries('water-day', 'Drinking water in the day', 'L', waterFormulas.water, litres, [
+      { label: 'Birds alive', symbol: 'N', series: 'alive' },
+      { label: 'Expected high', symbol: 'T', series: 'day-high' },
+      input('Rise at 32 °C', heat.rise, 'share', 'r'),
+    ]),
+  );
+  const hotC = weather.hotMaxC[peak]!;
+  const cool = life.aliveAll[peak]! * byAge[life.arrivalAgeDays + peak]!;
+  return quantity(
+    'Most water in one day',
+    litres[peak]!,
+    'L',
+    waterFormulas.water,
+    [
+      input('Birds alive', life.aliveAll[peak]!, 'count', 'N'),
+      input('One bird at that age, cool', byAge[life.arrivalAgeDays + peak]! * 1000, 'mL', 'v'),
+      input('Expected high', weather.maxC[peak]!, 'degC', 'T'),
+      input('Date', context.dateOf(peak), 'date'),
+    ],
+    {
+      spread: {
+        low: cool * waterHeatFactor(heat, weather.maxC[peak]!, heat.riseLow),
+        high: cool * waterHeatFactor(heat, hotC, heat.riseHigh),
+        because: `${heat.because}; the high end is for a hot day`,
+      },
+    },
+  );
+}

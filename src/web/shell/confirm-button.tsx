@@ -1,0 +1,48 @@
+import { Button, Group, Popover, Text, type ButtonProps } from '@mantine/core';
+import { useDisclosure } from '@mantine/hooks';
+import type { ReactNode } from 'react';
+
+interface Props extends ButtonProps {
+  readonly question: string;
+  readonly label: string;
+  readonly onConfirm: () => void;
+  readonly children: ReactNode;
+}
+
+/** A button that asks once before it deletes. */
+export function ConfirmButton({ question, label, onConfirm, children, ...rest }: Props) {
+  const [isAsking, { open, close }] = useDisclosure(false);
+  return (
+    <Popover
+      opened={isAsking}
+      onChange={(next) => !next && close()}
+      trapFocus
+      withArrow
+      shadow="md"
+      width={280}
+    >
+      <Popover.Target>
+        <Button variant="subtle" color="red" aria-label={label} onClick={open} {...rest}>
+          {children}
+        </Button>
+      </Popover.Target>
+      <Popover.Dropdown aria-label={question}>
+        <Text mb="sm">{question}</Text>
+        <Group>
+          <Button
+            color="red"
+            onClick={() => {
+              close();
+              onConfirm();
+            }}
+          >
+            Delete
+          </Button>
+          <Button variant="default" onClick={close}>
+            Keep
+          </Button>
+        </Group>
+      </Popover.Dropdown>
+    </Popover>
+  );
+}
