@@ -21,7 +21,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
         {heat &&
           ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
-      <div className="scroll-x">
+      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
         <Table fz="lg" my="sm" withTableBorder withColumnBorders>
           <Table.Thead>
             <Table.Tr>
@@ -134,7 +134,7 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
         {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one,
         in {farm.currency}.
       </Text>
-      <div className="scroll-x">
+      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
         <Table my="sm" withTableBorder>
           <Table.Thead>
             <Table.Tr>
@@ -182,7 +182,7 @@ export function TaskList({ plan }: SheetProps) {
       <Text>
         {plan.tasks.hoursInAll} hours in all. Arrival {formatDate(plan.arrivalDate)}.
       </Text>
-      <div className="scroll-x">
+      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
         <Table my="sm" withTableBorder verticalSpacing={4}>
           <Table.Thead>
             <Table.Tr>
