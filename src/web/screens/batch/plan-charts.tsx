@@ -82,7 +82,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
           areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
         />
       </Section>
-      {plan.laying ? (
+      {plan.laying && (
         <Section title="Eggs a day">
           <AreaChart
             {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', color: 'yellow.8' }])}
@@ -90,21 +90,20 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
             {...(still ? { areaProps: { isAnimationActive: false } } : {})}
           />
         </Section>
-      ) : (
-        <Section title="Brooder floor, needed against there">
-          <LineChart
-            {...withConstant(
-              lines('m2', Math.max(out, 1), [
-                { series: 'floor-need', name: 'Needed', color: 'orange.8' },
-              ]),
-              floor && toShown(floor.value, 'm2', units),
-            )}
-            curveType="stepAfter"
-            yAxisProps={{ width: 66, domain: [0, 'auto'] }}
-            {...motion}
-          />
-        </Section>
       )}
+      <Section title="Brooder floor, needed against there">
+        <LineChart
+          {...withConstant(
+            lines('m2', Math.max(out, 1), [
+              { series: 'floor-need', name: 'Needed', color: 'orange.8' },
+            ]),
+            floor && toShown(floor.value, 'm2', units),
+          )}
+          curveType="stepAfter"
+          yAxisProps={{ width: 66, domain: [0, 'auto'] }}
+          {...motion}
+        />
+      </Section>
     </SimpleGrid>
   );
 }
