@@ -16,6 +16,7 @@ export interface CheckedOrder {
  */
 @Injectable()
 export class OrderPipe implements PipeTransform<unknown, CheckedOrder> {
+  private readonly orders = new LRUCache<string, OrderDto>({ max: 200 });
   private readonly around = new LRUCache<string, OrderDto>({ max: 100 });
 
   transform(body: unknown): CheckedOrder {
@@ -25,14 +26,14 @@ export class OrderPipe implements PipeTransform<unknown, CheckedOrder> {
     const { batch, ...rest } = body;
     const aroundKey = JSON.stringify(rest);
     const key = aroundKey + JSON.stringify(batch);
-    const known = this.around.get(aroundKey);
-    if (known)
-      return {
-        order: Object.assign(new OrderDto(), known, { batch: checkDto(BatchDto, batch, 'batch') }),
-        key,
-      };
-    const order = checkDto(OrderDto, body);
-    this.around.set(aroundKey, order);
+    const same = this.orders.get(key);
+    if (same) return { order: same, key };
+    const around = this.around.get(aroundKey);
+    const order = around
+      ? Object.assign(new OrderDto(), around, { batch: checkDto(BatchDto, batch, 'batch') })
+      : checkDto(OrderDto, body);
+    if (!around) this.around.set(aroundKey, order);
+    this.orders.set(key, order);
     return { order, key };
   }
 }

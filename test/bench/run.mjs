@@ -97,8 +97,8 @@ async function endpoints() {
       ...(requests ? { requests } : { body }),
     });
   const rates = { bare: [], same: [], changing: [] };
-  // Every request of this list asks for another number of birds, as a slider does.
-  const changing = Array.from({ length: 200 }, (_, i) => ({
+  // Every request of this list asks for something else, and more than are kept, as a slider does.
+  const changing = Array.from({ length: 4000 }, (_, i) => ({
     method: 'POST',
     body: JSON.stringify({ ...order, batch: { ...order.batch, wantedBirds: 20 + i } }),
   }));
