@@ -123,7 +123,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
             <NativeSelect
               label="Time zone"
               {...text('timeZone')}
-              data={Intl.supportedValuesOf('timeZone')}
+              data={zonesWith(values.timeZone)}
             />
           </SimpleGrid>
         </Fieldset>
@@ -212,6 +212,11 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
     </form>
   );
 }
+
+/** All zones the browser knows, with the one in use, which may be an alias such as UTC. */
+const zonesWith = (zone: string | undefined): string[] => [
+  ...new Set([...(zone === undefined ? [] : [zone]), ...Intl.supportedValuesOf('timeZone')]),
+];
 
 interface MonthTableProps {
   readonly units: UnitSystem;
