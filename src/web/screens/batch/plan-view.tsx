@@ -68,6 +68,7 @@ export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
 
 function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
   const { birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
+  const unpriced = bill.complete ? undefined : 'not every price is given ';
   return (
     <Stack>
       <Issues plan={plan} />
@@ -87,10 +88,10 @@ function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
           <Fact of={feed.total} />
           <Fact of={feed.peakWater} />
           <Fact of={leaving?.freezerNeed} />
-          <Fact of={bill.total} note={bill.complete ? undefined : 'not every price is given. '} />
-          <Fact of={bill.perBird} />
-          <Fact of={bill.perKgDressed} />
-          <Fact of={bill.perDozen} />
+          <Fact of={bill.total} note={unpriced} />
+          <Fact of={bill.perBird} note={unpriced} />
+          <Fact of={bill.perKgDressed} note={unpriced} />
+          <Fact of={bill.perDozen} note={unpriced} />
         </Facts>
         <Text size="sm" c="dimmed" mt="sm">
           Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work:{' '}
