@@ -229,6 +229,7 @@ function movedPens(
       spaceFormulas.ground,
       [input('Yours, or one a day', moves, 'ratio')],
       {
+        sources: ['REMEMBERED'],
         mark: 'from-memory',
         spread: { low: 1, high: 2, because: 'twice a day late in life is remembered practice' },
       },
