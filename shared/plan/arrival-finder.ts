@@ -14,7 +14,7 @@ import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
-import { moveOutIndex, moveOutRuleOf } from './move-out.js';
+import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
 import type { PlanRequest } from './request.js';
 
 export interface ArrivalWeek {
@@ -97,7 +97,11 @@ function scoreWeek(
   const moveOutChance =
     moveOutDate === undefined
       ? undefined
-      : shareOfYearsAtLeast(climate, dayOfYear(moveOutDate), rule.nightLowC);
+      : shareOfYearsAtLeast(
+          climate,
+          dayOfYear(moveOutDate),
+          nightLowAt(rule, life.arrivalAgeDays + moveDay!),
+        );
   const at: CandidateWeek = {
     request,
     life,

@@ -162,11 +162,11 @@ export function planBill(
       : {}),
     ...(parts.laying
       ? {
-          perDozen: unit(
-            'Cost per dozen eggs',
-            parts.laying.eggsInYear.value / 12,
-            parts.laying.eggsInYear,
-          ),
+          perDozen: unit('Cost per dozen eggs', parts.laying.eggsInYear.value / 12, {
+            ...parts.laying.eggsInYear,
+            label: 'Dozens in the first laying year',
+            unit: 'count',
+          }),
         }
       : {}),
   };

@@ -11,6 +11,7 @@ export interface BroodingStep {
   readonly fromAgeDays: number;
   readonly toAgeDays: number;
   readonly underHeater: NumberQuantity;
+  readonly floor: NumberQuantity;
   readonly coolEnd: NumberQuantity;
   readonly room: NumberQuantity;
 }
@@ -109,6 +110,7 @@ export function planBrooding(context: PlanContext): BroodingPart {
           },
         },
       ),
+      floor: quantity('Floor under the heat', heaterC, 'degC', broodingFormulas.floor, heaterInput),
       coolEnd: quantity(
         'Cool end',
         coolEndC(zone, heaterC),

@@ -8,7 +8,7 @@ import {
   ventilationWPerK,
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
-import { meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
+import { coolEndC, meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 
@@ -76,7 +76,7 @@ export function daysOfHeat(context: PlanContext, brooder: Brooder, wPerK: number
       birds,
       meanNeedW: Math.max(0, loss(freshAir.mid, insideC, meanC) - birds.mid),
       need: {
-        low: Math.max(0, loss(freshAir.low, insideC, nightC) - birds.high),
+        low: Math.max(0, loss(freshAir.low, coolEndC(table.zone, heaterC), nightC) - birds.high),
         mid: Math.max(0, loss(freshAir.mid, insideC, nightC) - birds.mid),
         high: Math.max(0, loss(freshAir.high, heaterC, nightC) - birds.low),
       },

@@ -71,6 +71,7 @@ export interface HeatPart {
   readonly energyTotal: NumberQuantity;
   readonly energyPerDay: NumberQuantity;
   readonly gasLitres?: NumberQuantity;
+  readonly gasPerDay?: NumberQuantity;
   readonly cost: NumberQuantity;
   readonly circuit?: CircuitPart;
 }
@@ -126,17 +127,32 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
       },
     },
   );
-  const neededCount = Math.ceil(worst.need.mid / heat.wattsEach - 1e-9);
-  const enough = worst.need.mid <= installedW;
+  const isPlate = heat.kind === 'plate';
+  const neededW = isPlate ? life.placed * tables.heat.plate.wattsPerChick : worst.need.mid;
+  const neededCount = Math.ceil(neededW / heat.wattsEach - 1e-9);
+  const enough = neededW <= installedW;
   const isElectric = heat.kind !== 'gas';
   const price = isElectric ? farm.electricityPricePerKWh : farm.gasPricePerL;
   const litres = (totalKWh * 3.6) / tables.heat.propane.MJPerL;
   if (!enough) {
+    const asks = isPlate
+      ? `${life.placed} chicks ask for plates of about ${context.say(neededW, 'W')}`
+      : `the coldest expected night asks for about ${context.say(worst.need.mid, 'W')}`;
     issues.push(
       issue(
-        'stop',
+        // Below even the low end of the range nothing can be hoped for.
+        isPlate || worst.need.low <= installedW ? 'act' : 'stop',
         'heat-too-weak',
-        `${brooder.name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but the coldest expected night asks for about ${context.say(worst.need.mid, 'W')}. Add ${neededCount - heat.count} more, insulate the walls and lid, or order for a warmer week.`,
+        `${brooder.name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}.`,
+      ),
+    );
+  }
+  if (isPlate && worst.nightC < tables.heat.plate.warmestRoomFromC) {
+    issues.push(
+      issue(
+        'act',
+        'plate-room-cold',
+        `Plates want a room of ${context.say(tables.heat.plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${brooder.name} is about ${context.say(worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`,
       ),
     );
   }
@@ -144,7 +160,7 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
   return {
     brooderName: brooder.name,
     coldestNight: datedFact(
-      'Coldest expected night',
+      'Night of greatest need',
       context.dateOf(coldest),
       weatherFormulas.coldNight,
       [input('Air around the brooder', worst.nightC, 'degC')],
@@ -178,20 +194,25 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
       input('Count', heat.count, 'count', 'n'),
     ]),
     enough,
-    heatersNeeded: quantity(
-      `${HEATER_NAMES[heat.kind]} needed`,
-      neededCount,
-      'count',
-      brooderHeatFormulas.heatersNeeded,
-      [input('Heat needed', worst.need.mid, 'W', 'Q'), input('Each', heat.wattsEach, 'W', 'P')],
-      {
-        spread: {
-          low: Math.ceil(worst.need.low / heat.wattsEach - 1e-9),
-          high: Math.ceil(worst.need.high / heat.wattsEach - 1e-9),
-          because: 'same range as the heat needed',
-        },
-      },
-    ),
+    heatersNeeded: isPlate
+      ? quantity('Plates needed', neededCount, 'count', brooderHeatFormulas.plateRule, [
+          input('Chicks', life.placed, 'count', 'N'),
+          input('Each', heat.wattsEach, 'W', 'P'),
+        ])
+      : quantity(
+          `${HEATER_NAMES[heat.kind]} needed`,
+          neededCount,
+          'count',
+          brooderHeatFormulas.heatersNeeded,
+          [input('Heat needed', worst.need.mid, 'W', 'Q'), input('Each', heat.wattsEach, 'W', 'P')],
+          {
+            spread: {
+              low: Math.ceil(worst.need.low / heat.wattsEach - 1e-9),
+              high: Math.ceil(worst.need.high / heat.wattsEach - 1e-9),
+              because: 'same range as the heat needed',
+            },
+          },
+        ),
     lampRule: quantity(
       '250 W lamps by the common rule',
       lampsByRule(tables.heat.lampRule, life.placed, worst.nightC),
@@ -225,6 +246,13 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
     ...(isElectric
       ? {}
       : {
+          gasPerDay: quantity(
+            'Propane a day, mean',
+            lastHeat < 0 ? 0 : litres / (lastHeat + 1),
+            'L',
+            heatFormulas.gas,
+            [input('Propane in total', litres, 'L'), input('Days with heat', lastHeat + 1, 'day')],
+          ),
           gasLitres: quantity(
             'Propane in total',
             litres,

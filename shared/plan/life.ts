@@ -63,7 +63,9 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
   const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
 
-  const weightFactor = batch.weightFactor ?? strain.weightFactor;
+  // The strain's factors were derived over its first table; another era's table stands as printed.
+  const isFirstTable = growthTable.id === strain.growthTables[0];
+  const weightFactor = batch.weightFactor ?? (isFirstTable ? strain.weightFactor : 1);
   const shares = sexShares(batch.sex);
   const growth = {
     male: birdGrowth(growthTable, 'male'),
@@ -109,7 +111,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   });
   const placed = batch.orderedBirds ?? orderForWanted;
 
-  const feedFactor = batch.feedFactor ?? strain.feedFactor;
+  const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
   const wasteShare = (batch.wastePercent ?? strain.wastePercent) / 100;
   const alive = { male: new Float64Array(days), female: new Float64Array(days) };
   const weightKg = { male: new Float64Array(days), female: new Float64Array(days) };

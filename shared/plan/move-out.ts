@@ -9,7 +9,7 @@ export const moveOutFormulas = {
     id: 'move-out-date',
     title: 'First day out of the brooder',
     words:
-      'First day from the rule’s age on, at which the expected night lows of the coming seven nights average at least the rule’s temperature. Wind and rain are not in it.',
+      'First day from the rule’s age on, at which the expected night lows of the coming seven nights average at least the rule’s temperature for birds of that age. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
     symbols: 'min{t ≥ age: mean(T_night, t … t + 6) ≥ T_rule}',
     sources: ['MOVE_NIGHTS_45F'],
     mark: 'second-hand',
@@ -52,9 +52,14 @@ export function moveOutIndex(
   }
   const earliest = Math.max(0, rule.fromDay - life.arrivalAgeDays);
   for (let i = earliest; i < life.days - 1; i++) {
-    if (rule.nightLowC <= meanOfNext(nightLowC, i)) return i;
+    if (nightLowAt(rule, life.arrivalAgeDays + i) <= meanOfNext(nightLowC, i)) return i;
   }
   return undefined;
+}
+
+/** Night low that the rule asks for at an age: fully feathered birds in a dry shelter stand more. */
+export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
+  return rule.later.findLast((row) => row.fromDay <= ageDays)?.nightLowC ?? rule.nightLowC;
 }
 
 function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {

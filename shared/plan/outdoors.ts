@@ -10,7 +10,7 @@ import { spaceFormulas } from '../poultry/space.js';
 import { issue } from '../problems/plan-issue.js';
 import { shareOfYearsAtLeast } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
-import { moveOutFormulas } from './move-out.js';
+import { moveOutFormulas, nightLowAt } from './move-out.js';
 
 export interface OutdoorsPart {
   readonly rule: string;
@@ -54,9 +54,13 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
   const { moveOutRule: rule, life, climate, tables, dayOfYear, weather, batch } = context;
   const sources = tables.moveOut.find((m) => m.id === life.strain.moveOut)!;
   const options = { sources: sources.sources, mark: sources.mark };
-  const chance = shareOfYearsAtLeast(climate, dayOfYear[day]!, rule.nightLowC);
+  const chance = shareOfYearsAtLeast(
+    climate,
+    dayOfYear[day]!,
+    nightLowAt(rule, life.arrivalAgeDays + day),
+  );
   const fixed = batch.moveOutDate !== undefined;
-  if (fixed && weather.minC[day]! < rule.nightLowC) {
+  if (fixed && weather.minC[day]! < nightLowAt(rule, life.arrivalAgeDays + day)) {
     context.issues.push(
       issue(
         'act',
@@ -114,7 +118,12 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
             'share',
             moveOutFormulas.chance,
             [
-              input('Rule’s night low', rule.nightLowC, 'degC', 'T_rule'),
+              input(
+                'Rule’s night low at that age',
+                nightLowAt(rule, life.arrivalAgeDays + day),
+                'degC',
+                'T_rule',
+              ),
               input('Years on record', climate.years, 'count'),
             ],
           ),

@@ -26,6 +26,7 @@ export interface SpacePart {
   readonly needs: readonly SpaceNeed[];
   readonly litter?: {
     readonly start: NumberQuantity;
+    readonly topUp: NumberQuantity;
     readonly total: NumberQuantity;
     readonly bags: NumberQuantity;
     readonly cleanOut: Quantity;
@@ -67,7 +68,7 @@ export function planSpace(context: PlanContext): SpacePart {
     unit: 'm2' | 'cm',
     have: number | undefined,
   ): SpaceNeed => {
-    const last = values.length - 1;
+    const last = values.indexOf(Math.max(...values));
     const most = values[last]!;
     const outAt = have === undefined ? -1 : values.findIndex((v) => have + 1e-9 < v);
     const formula = unit === 'm2' ? spaceFormulas.floor : spaceFormulas.edge;
@@ -144,6 +145,14 @@ function litterOf(
       mark: litter.mark,
       sources: litter.sources,
     }),
+    topUp: quantity(
+      'Top-up each week',
+      topUps === 0 ? 0 : startM3 * litter.topUpShare,
+      'm3',
+      spaceFormulas.litter,
+      inputs,
+      { mark: litter.topUpMark },
+    ),
     total: quantity('Bedding in all', totalM3, 'm3', spaceFormulas.litter, inputs, {
       spread: {
         low: deep(litter.low),

@@ -17,7 +17,7 @@ export const brooderHeatFormulas = {
     id: 'brooder-conduction',
     title: 'Heat through walls and lid, per degree',
     words:
-      'Area of each part divided by its R-value: the layers plus the still air inside and the moving air outside.',
+      'Area of each part divided by its R-value: the layers plus a film of still air inside and, outdoors, of moving air outside; in a building both films are still.',
     symbols: 'UA = Σ A ÷ (R_in + Σ d/λ + R_out)',
     sources: ['CONDUCTION', 'R_VALUES'],
     mark: 'second-hand',
@@ -47,6 +47,15 @@ export const brooderHeatFormulas = {
     symbols: 'n = ⌈Q ÷ P⌉',
     sources: ['FLOOR_PLAN'],
     mark: 'computed',
+  },
+  plateRule: {
+    id: 'plate-rule',
+    title: 'Plates by the chicks they carry',
+    words:
+      'A plate warms by contact and is rated in chicks: about one watt a chick (12 to 25 W for 15 to 20 chicks), in a room of 10 °C (50 °F) or warmer.',
+    symbols: 'n = ⌈N·1 W ÷ P⌉',
+    sources: ['REMEMBERED'],
+    mark: 'from-memory',
   },
   lampRule: {
     id: 'lamp-rule',
@@ -79,11 +88,12 @@ export const brooderHeatFormulas = {
 /** W per m³/h and K at sea level: 1.2 kg/m³ × 1005 J/(kg·K) ÷ 3600. */
 const AIR_HEAT_W_PER_M3_H_K = (1.2 * 1005) / 3600;
 
-/** Thermal resistance of a build-up with its two air films, m²·K/W. */
+/** Thermal resistance of a build-up with its two air films, m²·K/W. Indoors both are still air. */
 export function totalResistanceM2KPerW(
   buildUp: BuildUp | undefined,
   materials: readonly Material[],
   films: HeatTable['films'],
+  isInWind = true,
 ): number {
   const own =
     buildUp?.rM2KPerW ??
@@ -92,7 +102,7 @@ export function totalResistanceM2KPerW(
         sum + (rowById(materials, layer.materialId).rM2KPerWPerM * layer.thicknessMm) / 1000,
       0,
     );
-  return films.insideM2KPerW + own + films.outsideM2KPerW;
+  return films.insideM2KPerW + own + (isInWind ? films.outsideM2KPerW : films.insideM2KPerW);
 }
 
 /**
@@ -102,15 +112,18 @@ export function totalResistanceM2KPerW(
  * Source: steady conduction, Q = Σ(A/R)·ΔT.
  */
 export function conductionWPerK(
-  brooder: Pick<Brooder, 'lengthM' | 'widthM' | 'heightM' | 'walls' | 'roof'>,
+  brooder: Pick<Brooder, 'lengthM' | 'widthM' | 'heightM' | 'walls' | 'roof'> & {
+    readonly standsIn?: Brooder['standsIn'];
+  },
   materials: readonly Material[],
   films: HeatTable['films'],
 ): number {
   const wallM2 = 2 * (brooder.lengthM + brooder.widthM) * brooder.heightM;
   const lidM2 = brooder.lengthM * brooder.widthM;
+  const isInWind = (brooder.standsIn ?? 'outdoors') === 'outdoors';
   return (
-    wallM2 / totalResistanceM2KPerW(brooder.walls, materials, films) +
-    lidM2 / totalResistanceM2KPerW(brooder.roof, materials, films)
+    wallM2 / totalResistanceM2KPerW(brooder.walls, materials, films, isInWind) +
+    lidM2 / totalResistanceM2KPerW(brooder.roof, materials, films, isInWind)
   );
 }
 

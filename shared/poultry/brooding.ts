@@ -12,6 +12,15 @@ export const broodingFormulas = {
     sources: [],
     mark: 'published',
   },
+  floor: {
+    id: 'brooder-floor',
+    title: 'Floor under the heat',
+    words:
+      'A thermometer laid on dry bedding under a radiant heat source reads what it reads at chick height. Under radiant brooders floors were measured from 31 to 39 °C (87 to 102 °F) with the air at 33 °C (92 °F).',
+    symbols: 'T_floor ≈ T_h',
+    sources: ['UGA_RADIANT'],
+    mark: 'estimate',
+  },
   coolEnd: {
     id: 'brooder-cool-end',
     title: 'Air at the cool end of the brooder',

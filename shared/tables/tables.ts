@@ -227,6 +227,7 @@ export interface HeatTable {
   };
   readonly building: Sourced & { readonly warmerThanOutsideK: number };
   readonly coldNightMarginK: Sourced & { readonly value: number };
+  readonly plate: Sourced & { readonly wattsPerChick: number; readonly warmestRoomFromC: number };
   readonly lampRule: Sourced & {
     readonly chicks: number;
     readonly atF: number;
@@ -253,6 +254,7 @@ export interface LightTable extends Sourced, Ranged {
 
 export interface MoveOutTable extends Sourced {
   readonly id: string;
+  readonly laterMark: Mark;
   readonly rules: readonly MoveOutRule[];
 }
 
@@ -261,6 +263,8 @@ export interface MoveOutRule {
   readonly name: string;
   readonly fromDay: number;
   readonly nightLowC: number;
+  /** Older birds stand colder nights in a dry shelter; a planning guess. */
+  readonly later: readonly { readonly fromDay: number; readonly nightLowC: number }[];
   readonly default?: boolean;
 }
 

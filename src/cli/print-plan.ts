@@ -78,6 +78,7 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
           heat.lastHeatDay,
           heat.energyPerDay,
           heat.energyTotal,
+          heat.gasPerDay,
           heat.gasLitres,
           heat.cost,
           heat.circuit?.capacity,
@@ -110,7 +111,12 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
         plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
       ),
     ),
-    facts(plan.space.litter?.total, plan.space.litter?.bags, plan.space.litter?.cleanOut),
+    facts(
+      plan.space.litter?.topUp,
+      plan.space.litter?.total,
+      plan.space.litter?.bags,
+      plan.space.litter?.cleanOut,
+    ),
     section(
       `Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`,
       facts(

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
+import { DataSource, In } from 'typeorm';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
@@ -12,6 +12,7 @@ import { checkClimate } from './check-climate.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
+import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import type { FarmDto, FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 
@@ -108,7 +109,13 @@ export class FarmsService {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);
+      const before = await manager.findOneByOrFail(FarmEntity, { id });
       await manager.update(FarmEntity, { id }, { ...dto });
+      const hasMoved =
+        before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
+      // Weather that was fetched belongs to the old place.
+      if (hasMoved)
+        await manager.delete(WeatherDayEntity, { farmId: id, kind: In(['fetched', 'forecast']) });
       return toFarmView(await manager.findOneByOrFail(FarmEntity, { id }));
     });
   }

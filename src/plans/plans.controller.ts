@@ -1,6 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
+import type { Explanation } from '../../shared/explain/explanation.js';
 import type { Occupancy } from '../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
@@ -19,6 +20,13 @@ export class PlansController {
   @ApiBody({ type: OrderDto })
   async preview(@Body(OrderPipe) checked: CheckedOrder, @Res() response: Response): Promise<void> {
     response.type('json').send(await this.plans.preview(checked));
+  }
+
+  /** Opens every number of an order's plan, in the farm's units. */
+  @Post('plans/explain')
+  @HttpCode(200)
+  explain(@Body() order: OrderDto): Promise<Explanation[]> {
+    return this.plans.explanations(order);
   }
 
   /** Scores every arrival week of a span, with reasons. */

@@ -4,6 +4,9 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch, Occupancy } from '../../shared/farm/batch.js';
 import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { explain, type Explanation } from '../../shared/explain/explanation.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import { taskHours } from '../../shared/plan/tasks.js';
 import { planContext } from '../../shared/plan/context.js';
 import { occupanciesOf } from '../../shared/plan/occupancy.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
@@ -48,6 +51,17 @@ export class PlansService {
     const bytes = bytesOf(planBatch(request));
     this.answers.set(dayKey, bytes);
     return bytes;
+  }
+
+  /** Every number of an order's plan, opened to its formula, inputs and sources. */
+  async explanations(order: OrderDto): Promise<Explanation[]> {
+    const request = await this.requestOf(order);
+    const { tables } = this.tables;
+    const plan = planBatch(request);
+    const hours = plan.tasks.tasks.map((t) =>
+      taskHours(t, tables.taskTemplates, plan.birds.placed.value),
+    );
+    return [...quantitiesIn(plan), ...hours].map((q) => explain(q, tables, request.farm));
   }
 
   async arrivals(search: ArrivalSearchDto): Promise<ArrivalWeek[]> {

@@ -59,8 +59,12 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
 
   /** Forecasts are renewed in the background; a plan only ever reads the database. */
   onApplicationBootstrap(): void {
-    this.timer = setInterval(() => void this.refreshForecasts(), REFRESH_MS);
+    const refresh = (): void =>
+      void this.refreshForecasts().catch((error: unknown) => this.logger.warn(String(error)));
+    this.timer = setInterval(refresh, REFRESH_MS);
     this.timer.unref();
+    // A program that is opened an hour a day would never reach the interval.
+    refresh();
   }
 
   onApplicationShutdown(): void {

@@ -21,6 +21,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                 <Table.Th>Age, days</Table.Th>
                 <Table.Th>Under the heat</Table.Th>
                 <Table.Th>All sources</Table.Th>
+                <Table.Th>Floor there</Table.Th>
                 <Table.Th>Cool end</Table.Th>
                 <Table.Th>Room, if all is heated</Table.Th>
               </Table.Tr>
@@ -39,6 +40,9 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                   </Table.Td>
                   <Table.Td>
                     <Range of={step.underHeater} />
+                  </Table.Td>
+                  <Table.Td>
+                    <Num of={step.floor} />
                   </Table.Td>
                   <Table.Td>
                     <Num of={step.coolEnd} />
@@ -70,6 +74,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
             <Fact of={heat.lastHeatDay} />
             <Fact of={heat.energyPerDay} />
             <Fact of={heat.energyTotal} />
+            <Fact of={heat.gasPerDay} />
             <Fact of={heat.gasLitres} />
             <Fact of={heat.cost} />
             <Fact of={heat.circuit?.capacity} />
@@ -119,6 +124,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
         {space.litter && (
           <Facts>
             <Fact of={space.litter.start} />
+            <Fact of={space.litter.topUp} />
             <Fact of={space.litter.total} />
             <Fact of={space.litter.bags} />
             <Fact of={space.litter.cleanOut} />
