@@ -18,6 +18,7 @@ import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import type { Formula } from './formula.js';
+import { plainFormulas } from './plain-formulas.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
   billFormulas,
@@ -34,6 +35,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   layingFormulas,
   lossFormulas,
   moveOutFormulas,
+  plainFormulas,
   processingFormulas,
   spaceFormulas,
   taskFormulas,

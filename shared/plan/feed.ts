@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
 import { weakestMark, type Formula } from '../explain/formula.js';
@@ -170,7 +171,7 @@ export function planFeed(context: PlanContext): FeedPart {
       'Feed per bird leaving',
       sum / endBirds,
       'kg',
-      feedFormulas.phaseTotal,
+      plainFormulas.perBird,
       [input('Feed for the batch', sum, 'kg'), input('Birds at the end', endBirds, 'count')],
       feedOptions,
     ),

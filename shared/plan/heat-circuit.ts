@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, continuousCapacityW } from '../poultry/brooder-heat.js';
@@ -41,7 +42,7 @@ export function circuitPart(
       input('Volts', circuit.volts, 'V', 'V'),
       input('Amps', circuit.amps, 'A', 'A'),
     ]),
-    load: quantity('Load on the circuit', loadW, 'W', brooderHeatFormulas.circuit, [
+    load: quantity('Load on the circuit', loadW, 'W', plainFormulas.circuitLoad, [
       input('Heaters', count * brooder.heat.wattsEach, 'W'),
       input('What else is on it', circuit.otherLoadW, 'W'),
     ]),

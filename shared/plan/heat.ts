@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
@@ -189,7 +190,7 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
         input('Height', brooder.heightM, 'm'),
       ],
     ),
-    installed: quantity('Heat installed', installedW, 'W', brooderHeatFormulas.heatersNeeded, [
+    installed: quantity('Heat installed', installedW, 'W', plainFormulas.measured, [
       input('Each', heat.wattsEach, 'W', 'P'),
       input('Count', heat.count, 'count', 'n'),
     ]),

@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import { dayLengthFormulas, dayLengthH } from '../calendar/day-length.js';
 import { addDays, dayOfYear, type PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
@@ -181,7 +182,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
       'Feed per pullet to the first egg',
       sum(feed.flockFeedKg, 0, firstDay) / life.aliveAll[firstDay]!,
       'kg',
-      layFormulas.feedPerDozen,
+      plainFormulas.perBird,
       [
         input('Feed of the flock', sum(feed.flockFeedKg, 0, firstDay), 'kg'),
         input('Birds', life.aliveAll[firstDay]!, 'count'),

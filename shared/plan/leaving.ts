@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import { addDays } from '../calendar/plain-date.js';
 import {
   datedFact,
@@ -185,7 +186,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
             'Freezer room free',
             free,
             'L',
-            processingFormulas.freezer,
+            plainFormulas.free,
             [input('Freezer', freezer!.litres, 'L'), input('Already taken', freezer!.usedL, 'L')],
             { mark: 'computed' },
           ),

@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import {
   datedFact,
   input,
@@ -195,7 +196,7 @@ function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
   const shared: Partial<OutdoorsPart> = {
     home: home.name,
     floorNeeded,
-    floorHave: quantity('Floor there is', have, 'm2', spaceFormulas.floor, [
+    floorHave: quantity('Floor there is', have, 'm2', plainFormulas.measured, [
       input('One pen', onePenM2, 'm2'),
       input('Pens', pens?.count ?? 1, 'count'),
     ]),
@@ -313,7 +314,7 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
     ...(coop
       ? {
           home: coop.name,
-          floorHave: quantity('Coop floor there is', coop.floorM2, 'm2', spaceFormulas.floor, [
+          floorHave: quantity('Coop floor there is', coop.floorM2, 'm2', plainFormulas.measured, [
             input('Measured', coop.floorM2, 'm2'),
           ]),
         }
@@ -323,7 +324,7 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
       'Nest boxes',
       nests,
       'count',
-      spaceFormulas.floor,
+      plainFormulas.nests,
       [input('Hens', hens, 'count'), input('Hens a nest', per.hensPerNest, 'count')],
       {
         ...options,

@@ -1,3 +1,4 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
 import { dailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
@@ -98,7 +99,7 @@ export function planSpace(context: PlanContext): SpacePart {
       ...(have === undefined
         ? {}
         : {
-            have: quantity(`${name} there is`, have, unit, formula, [
+            have: quantity(`${name} there is`, have, unit, plainFormulas.measured, [
               input('Measured', have, unit),
             ]),
           }),

@@ -133,14 +133,16 @@ export class PlansService {
         const key = `${farmId}/${revision}/${batch.id}`;
         const known = this.occupancies.get(key);
         if (known) return known;
-        const held = occupanciesOf(
-          planContext({
-            ...snapshot,
-            batch,
-            occupied: [],
-            tables: this.tables.tables,
-            today: batch.arrivalDate,
-          }),
+        const held = heldOrNothing(() =>
+          occupanciesOf(
+            planContext({
+              ...snapshot,
+              batch,
+              occupied: [],
+              tables: this.tables.tables,
+              today: batch.arrivalDate,
+            }),
+          ),
         );
         this.occupancies.set(key, held);
         return held;
@@ -149,3 +151,12 @@ export class PlansService {
 }
 
 const bytesOf = (plan: BatchPlan): Buffer => Buffer.from(JSON.stringify(plan));
+
+/** A saved batch whose strain or table is gone holds nothing, rather than blocking its whole farm. */
+function heldOrNothing(hold: () => readonly Occupancy[]): readonly Occupancy[] {
+  try {
+    return hold();
+  } catch {
+    return [];
+  }
+}

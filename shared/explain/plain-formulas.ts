@@ -1,0 +1,46 @@
+import type { Formula } from './formula.js';
+
+/** Arithmetic that needs no publication. */
+export const plainFormulas = {
+  measured: {
+    id: 'as-given',
+    title: 'As you gave it',
+    words: 'Measured or counted by you; where there are several of a size, one times how many.',
+    symbols: 'A = a·n',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  free: {
+    id: 'room-free',
+    title: 'Room that is free',
+    words: 'What it holds, less what is taken already.',
+    symbols: 'V = V_all − V_taken',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  perBird: {
+    id: 'per-bird',
+    title: 'For each bird',
+    words: 'The amount of the flock divided by the birds alive at the end of it.',
+    symbols: 'f = F ÷ N',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  circuitLoad: {
+    id: 'circuit-load-sum',
+    title: 'Load on the circuit',
+    words:
+      'Watts of the heaters there are or are needed, whichever is more, plus what else is on the circuit.',
+    symbols: 'P = n·P_each + P_other',
+    sources: ['FLOOR_PLAN'],
+    mark: 'computed',
+  },
+  nests: {
+    id: 'nest-boxes',
+    title: 'Nest boxes',
+    words: 'Hens divided by the hens that share a nest, rounded up.',
+    symbols: 'n = ⌈N ÷ h⌉',
+    sources: ['EXT_LAYER_SPACE'],
+    mark: 'published',
+  },
+} satisfies Record<string, Formula>;
