@@ -27,3 +27,19 @@ export function checkMaterials(
   );
   if (0 < problems.length) throw new FieldError(problems);
 }
+
+/** Throws when a brooder names a circuit that is not among the farm's. */
+export function checkCircuit(facility: Facility, all: readonly Facility[], path = ''): void {
+  if (facility.kind !== 'brooder' || facility.circuitId === undefined) return;
+  const circuits = all.filter((other) => other.kind === 'circuit').map((circuit) => circuit.id);
+  if (circuits.includes(facility.circuitId)) return;
+  throw new FieldError([
+    {
+      field: `${path}circuitId`,
+      code: 'not-allowed',
+      given: facility.circuitId,
+      allowed: circuits.slice(0, 20),
+      fix: 'Name a circuit of this farm, or leave it out.',
+    },
+  ]);
+}

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
 import type { Facility } from '../../shared/farm/facility.js';
-import { checkMaterials } from '../../shared/plan/check-facilities.js';
+import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { OwnedRows } from '../common/owned-rows.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -21,7 +21,7 @@ export class FacilitiesService {
   }
 
   async create(farmId: string, body: unknown): Promise<Facility> {
-    return toFacility(await this.rows.create(farmId, this.valuesOf(body)));
+    return toFacility(await this.rows.create(farmId, await this.valuesOf(farmId, body)));
   }
 
   async findAll(farmId: string): Promise<Facility[]> {
@@ -33,7 +33,7 @@ export class FacilitiesService {
   }
 
   async update(farmId: string, id: string, body: unknown): Promise<Facility> {
-    return toFacility(await this.rows.update(farmId, id, this.valuesOf(body)));
+    return toFacility(await this.rows.update(farmId, id, await this.valuesOf(farmId, body)));
   }
 
   /** Deletes a facility; batches and brooders that named it no longer do. */
@@ -52,9 +52,15 @@ export class FacilitiesService {
     });
   }
 
-  private valuesOf(body: unknown): Omit<FacilityEntity, 'id' | 'farmId' | 'farm'> {
+  private async valuesOf(
+    farmId: string,
+    body: unknown,
+  ): Promise<Omit<FacilityEntity, 'id' | 'farmId' | 'farm'>> {
     const facility = checkFacility(body);
     checkMaterials(facility as Facility, this.tables.tables);
+    if ('circuitId' in facility && facility.circuitId !== undefined) {
+      checkCircuit(facility as Facility, await this.findAll(farmId));
+    }
     const { id: _id, kind, name, ...details } = facility;
     return { kind, name, details };
   }

@@ -1,7 +1,7 @@
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Person } from '../../shared/farm/farm.js';
-import { checkMaterials } from '../../shared/plan/check-facilities.js';
+import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
@@ -65,6 +65,7 @@ function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
     return facility;
   });
   checkUnique(facilities);
+  facilities.forEach((facility, i) => checkCircuit(facility, facilities, `facilities.${i}.`));
   const people = (order.people ?? []).map((person, i): Person => {
     checkAway(person, `people.${i}.`);
     return { id: person.id ?? `person-${i + 1}`, name: person.name, away: person.away };
