@@ -1,5 +1,5 @@
 import type { Unit } from '../units/unit.js';
-import type { Formula, Mark } from './formula.js';
+import { weakestMark, type Formula, type Mark } from './formula.js';
 import { input, round6, type Quantity, type QuantityInput } from './quantity.js';
 
 /** An input that changes from day to day: the value of another series on the same day. */
@@ -19,6 +19,14 @@ export interface DailySeries {
   readonly inputs: readonly (QuantityInput | SeriesInput)[];
   readonly sources: readonly string[];
   readonly mark: Mark;
+  /** Set when the series runs past the range of its source: from which day, and what to say. */
+  readonly outside?: { readonly fromDay: number; readonly text: string };
+}
+
+interface SeriesOptions {
+  readonly sources?: readonly string[];
+  readonly mark?: Mark;
+  readonly outside?: DailySeries['outside'] | undefined;
 }
 
 export function dailySeries(
@@ -28,7 +36,7 @@ export function dailySeries(
   formula: Formula,
   values: ArrayLike<number>,
   inputs: readonly (QuantityInput | SeriesInput)[],
-  options: { sources?: readonly string[]; mark?: Mark } = {},
+  options: SeriesOptions = {},
 ): DailySeries {
   const rounded = new Array<number>(values.length);
   for (let i = 0; i < values.length; i++) rounded[i] = round5(values[i] as number);
@@ -41,6 +49,7 @@ export function dailySeries(
     inputs,
     sources: options.sources ?? formula.sources,
     mark: options.mark ?? formula.mark,
+    ...(options.outside ? { outside: options.outside } : {}),
   };
 }
 
@@ -58,11 +67,13 @@ export function quantityOfDay(
     const other = all.find((s) => s.id === each.series);
     const otherValue = other?.values[dayIndex];
     return other && otherValue !== undefined
-      ? [input(each.label, otherValue, other.unit, each.symbol)]
+      ? [{ ...input(each.label, otherValue, other.unit, each.symbol), mark: other.mark }]
       : [];
   });
-  const { label, unit, formula, sources, mark } = series;
-  return { label, value: round6(value), unit, formula, inputs, sources, mark };
+  const { label, unit, formula, sources, outside } = series;
+  const mark = weakestMark(series.mark, ...inputs.flatMap((each) => each.mark ?? []));
+  const day = { label, value: round6(value), unit, formula, inputs, sources, mark };
+  return outside && outside.fromDay <= dayIndex ? { ...day, outside: outside.text } : day;
 }
 
 /** Daily values are drawn and listed by the hundred: five decimals are plenty and cheap to make. */

@@ -7,7 +7,7 @@ export const plainFormulas = {
     title: 'As you gave it',
     words: 'Measured or counted by you; where there are several of a size, one times how many.',
     symbols: 'A = a·n',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   free: {
@@ -15,7 +15,7 @@ export const plainFormulas = {
     title: 'Room that is free',
     words: 'What it holds, less what is taken already.',
     symbols: 'V = V_all − V_taken',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   perBird: {
@@ -23,7 +23,15 @@ export const plainFormulas = {
     title: 'For each bird',
     words: 'The amount of the flock divided by the birds alive at the end of it.',
     symbols: 'f = F ÷ N',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  times: {
+    id: 'number-times-each',
+    title: 'All of them',
+    words: 'The number there are times the amount of one.',
+    symbols: 'A = n·a',
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   circuitLoad: {
@@ -32,7 +40,7 @@ export const plainFormulas = {
     words:
       'Watts of the heaters there are or are needed, whichever is more, plus what else is on the circuit.',
     symbols: 'P = n·P_each + P_other',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   nests: {

@@ -1,5 +1,5 @@
 import type { Unit } from '../units/unit.js';
-import type { Formula, Mark } from './formula.js';
+import { weakestMark, type Formula, type Mark } from './formula.js';
 
 /** One input of a formula: a number with its unit, or a word such as the name of a table. */
 export interface QuantityInput {
@@ -7,6 +7,10 @@ export interface QuantityInput {
   readonly symbol?: string;
   readonly unit: Unit;
   readonly value: number | string;
+  /** How well the input is supported, where it was itself computed; a result is no better. */
+  readonly mark?: Mark;
+  /** Set when the input itself lies outside the range that its source covers. */
+  readonly outside?: string;
 }
 
 /** A range that sources or an unsettled coefficient leave open. */
@@ -53,6 +57,25 @@ export const input = (
     ? { label, unit, value: tidy(value) }
     : { label, symbol, unit, value: tidy(value) };
 
+/**
+ * A computed quantity as the input of another: it hands on its mark and its "outside the range", so
+ * that a total is never better supported than its parts.
+ */
+export function from(
+  { label, value, unit, mark, outside }: Quantity,
+  symbol?: string,
+  as: string = label,
+): QuantityInput {
+  return {
+    label: as,
+    unit,
+    value,
+    mark,
+    ...(symbol === undefined ? {} : { symbol }),
+    ...(outside === undefined ? {} : { outside }),
+  };
+}
+
 /** Builds a number that explains itself. Sources and mark come from the formula unless given. */
 export function quantity(
   label: string,
@@ -94,11 +117,18 @@ function built<V extends number | string>(
     formula: formula.id,
     inputs,
     sources,
-    mark,
+    mark: weakestOf(mark, inputs),
   };
   if (spread) result.spread = tidySpread(spread);
-  if (outside !== undefined) result.outside = outside;
+  const beyond = outside ?? inputs.find((each) => each.outside !== undefined)?.outside;
+  if (beyond !== undefined) result.outside = beyond;
   return result;
+}
+
+function weakestOf(mark: Mark, inputs: readonly QuantityInput[]): Mark {
+  let weakest = mark;
+  for (const each of inputs) if (each.mark !== undefined) weakest = weakestMark(weakest, each.mark);
+  return weakest;
 }
 
 /** Below this a power of ten overflows; nothing on a farm is as small. */

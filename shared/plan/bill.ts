@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { from, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
 import { issue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
@@ -16,7 +16,7 @@ export const billFormulas = {
     title: 'Line of the bill',
     words: 'Amount times your price for one, rounded once to the smallest coin.',
     symbols: 'C = n·price',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   total: {
@@ -24,7 +24,7 @@ export const billFormulas = {
     title: 'The bill',
     words: 'Sum of the lines that have a price. Your own hours are not in it.',
     symbols: 'C = Σ C_line',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   unit: {
@@ -32,7 +32,7 @@ export const billFormulas = {
     title: 'Cost of one',
     words: 'The bill divided by what it bought.',
     symbols: 'c = C ÷ n',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -82,7 +82,7 @@ export function planBill(
             'money',
             billFormulas.line,
             [
-              input(amount.label, amount.value, amount.unit, 'n'),
+              from(amount, 'n'),
               input('Price of one', `${price} ${farm.currency}`, 'text'),
             ],
           ),
@@ -118,6 +118,13 @@ export function planBill(
   }
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
   const endBirds = parts.leaving?.birds ?? parts.birds.atEnd.value;
+  const total = quantity(
+    'The bill',
+    totalMinor,
+    'money',
+    billFormulas.total,
+    lines.flatMap((l) => (l.cost ? [from(l.cost, undefined, l.label)] : [])),
+  );
   const unit = (
     label: string,
     n: number,
@@ -125,20 +132,16 @@ export function planBill(
     shownAs: 'money' | 'moneyPerKg' = 'money',
   ): NumberQuantity =>
     quantity(label, n === 0 ? 0 : totalMinor / n, shownAs, billFormulas.unit, [
-      input('The bill', totalMinor, 'money', 'C'),
-      input(what?.label ?? 'Birds at the end', n, what?.unit ?? 'count', 'n'),
+      from(total, 'C'),
+      what
+        ? { ...from(what, 'n'), value: n }
+        : { label: 'Birds at the end', symbol: 'n', unit: 'count', value: n },
     ]);
   return {
     currency: farm.currency,
     lines,
     complete: missing.length === 0,
-    total: quantity(
-      'The bill',
-      totalMinor,
-      'money',
-      billFormulas.total,
-      lines.flatMap((l) => (l.cost ? [input(l.label, l.cost.value, 'money')] : [])),
-    ),
+    total,
     perBird: unit(
       life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
       endBirds,

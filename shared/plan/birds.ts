@@ -12,7 +12,7 @@ import { growthFormulas } from '../poultry/growth.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { issue } from '../problems/plan-issue.js';
-import type { PlanContext } from './context.js';
+import { outsideFromDay, type PlanContext } from './context.js';
 
 export interface BirdsPart {
   readonly toOrder: NumberQuantity;
@@ -58,7 +58,7 @@ export function planBirds(context: PlanContext): BirdsPart {
     'count',
     lossFormulas.order,
     [input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count')],
-    { sources: ['FLOOR_PLAN'] },
+    { sources: ['ARITHMETIC'] },
   );
   const aliveInputs = [input('Birds placed', life.placed, 'count', 'N₀'), ...rateInputs];
   const atEnd = quantity(
@@ -133,6 +133,7 @@ function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]):
       ...(ownFactor ? [] : life.strain.factorSources),
     ],
     mark: weakestMark('computed', table.mark, ownFactor ? 'computed' : life.strain.factorMark),
+    outside: outsideFromDay(context),
   };
   const inputs = [
     input('Growth table', table.name, 'text'),

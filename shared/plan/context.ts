@@ -69,3 +69,17 @@ function forecastIndex(
   }
   return byIndex;
 }
+
+/** Said beside every weight and feed amount of meat birds kept past their table. */
+export function outsideGrowthTable({ batch, life }: PlanContext): string | undefined {
+  return batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays
+    ? `The growth table ends at ${life.lastTableAgeDays} days of age.`
+    : undefined;
+}
+
+/** The same for a series by day: from the first day past the table. */
+export function outsideFromDay(context: PlanContext): DailySeries['outside'] {
+  const text = outsideGrowthTable(context);
+  const { lastTableAgeDays, arrivalAgeDays } = context.life;
+  return text === undefined ? undefined : { fromDay: lastTableAgeDays - arrivalAgeDays + 1, text };
+}

@@ -19,7 +19,7 @@ export const deliveryFormulas = {
     words:
       'Running total of the product divided by the weight of a bag, rounded up once, less the bags bought before.',
     symbols: 'b = ⌈F_total ÷ bag⌉ − b_before',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   buyBy: {

@@ -4,6 +4,7 @@ import { dailySeries } from '../explain/daily-series.js';
 import { weakestMark, type Formula } from '../explain/formula.js';
 import {
   datedFact,
+  from as fromQuantity,
   input,
   quantity,
   type NumberQuantity,
@@ -11,7 +12,7 @@ import {
 } from '../explain/quantity.js';
 import { bagsFor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
-import type { PlanContext } from './context.js';
+import { outsideFromDay, outsideGrowthTable, type PlanContext } from './context.js';
 import { deliveriesOf, deliveryFormulas, type FeedDelivery } from './feed-deliveries.js';
 import { feedWithLay } from './lay-feed.js';
 import { planWater } from './water.js';
@@ -89,11 +90,14 @@ export function planFeed(context: PlanContext): FeedPart {
       'computed',
       life.growthTable.mark,
       batch.feedFactor === undefined ? life.strain.factorMark : 'computed',
+      life.layCurve ? layFormulas.layerEnergy.mark : 'computed',
     ),
+    outside: outsideGrowthTable(context),
   };
   const cumulative = new Float64Array(life.days);
   let sum = 0;
   flockFeedKg.forEach((kg, i) => (cumulative[i] = sum += kg));
+  const seriesOptions = { ...feedOptions, outside: outsideFromDay(context) };
   series.push(
     dailySeries(
       'feed-day',
@@ -102,7 +106,7 @@ export function planFeed(context: PlanContext): FeedPart {
       feedFormulas.flockDay,
       flockFeedKg,
       [...factorInputs, { label: 'Birds alive', symbol: 'N', series: 'alive' }],
-      feedOptions,
+      seriesOptions,
     ),
     dailySeries(
       'feed-total',
@@ -111,7 +115,7 @@ export function planFeed(context: PlanContext): FeedPart {
       feedFormulas.phaseTotal,
       cumulative,
       [{ label: 'Feed in the day', series: 'feed-day' }],
-      feedOptions,
+      seriesOptions,
     ),
   );
   const peakWater = planWater(context);
@@ -120,6 +124,14 @@ export function planFeed(context: PlanContext): FeedPart {
     const to = dated.toAgeDays - life.arrivalAgeDays;
     const totalKg = sumOf(flockFeedKg, from, to);
     const { phase } = dated;
+    const total = quantity(
+      `${phase.name} in total`,
+      totalKg,
+      'kg',
+      feedFormulas.phaseTotal,
+      factorInputs,
+      feedOptions,
+    );
     const isLow = phase.proteinPercentLow === phase.proteinPercentHigh;
     return {
       phaseId: phase.id,
@@ -133,21 +145,14 @@ export function planFeed(context: PlanContext): FeedPart {
         { sources: life.programme.sources, mark: life.programme.mark },
       ),
       lastDay: context.dateOf(to - 1),
-      totalKg: quantity(
-        `${phase.name} in total`,
-        totalKg,
-        'kg',
-        feedFormulas.phaseTotal,
-        factorInputs,
-        feedOptions,
-      ),
+      totalKg: total,
       bags: quantity(
         `${phase.name} bags`,
         bagsFor(totalKg, bagKg),
         'bags',
         deliveryFormulas.bags,
-        [input('Feed', totalKg, 'kg', 'F'), input('One bag', bagKg, 'kg')],
-        { sources: ['FLOOR_PLAN'] },
+        [fromQuantity(total, 'F', 'Feed'), input('One bag', bagKg, 'kg')],
+        { sources: ['ARITHMETIC'] },
       ),
       deliveries: deliveriesOf(context, flockFeedKg, { from, to, name: phase.name }, bagKg),
     };
@@ -172,7 +177,7 @@ export function planFeed(context: PlanContext): FeedPart {
       sum / endBirds,
       'kg',
       plainFormulas.perBird,
-      [input('Feed for the batch', sum, 'kg'), input('Birds at the end', endBirds, 'count')],
+      [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
       feedOptions,
     ),
     bagKg,

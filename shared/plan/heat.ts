@@ -1,19 +1,26 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
-import type { Formula } from '../explain/formula.js';
+import { weakestMark, type Formula } from '../explain/formula.js';
 import {
   datedFact,
+  from,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import { facilityOf } from '../farm/facility.js';
+import { facilityOf, type Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
-import { brooderHeatFormulas, conductionWPerK, lampsByRule } from '../poultry/brooder-heat.js';
+import { brooderHeatFormulas, conductionWPerK, lampsByRule, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
 import { issue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';
-import { addHeatSeries, dayEnergyKWh, daysOfHeat } from './heat-days.js';
+import {
+  addHeatSeries,
+  dayEnergyKWh,
+  daysOfHeat,
+  heatSeriesFormulas,
+  type DayHeat,
+} from './heat-days.js';
 import {
   addOutsideSeries,
   climateMark,
@@ -28,7 +35,7 @@ export const heatFormulas = {
     words:
       'Last day on which a cold night asks for heat: until the move, the end of the schedule, or the day the air around the brooder is warm enough by itself.',
     symbols: 'max{t: Q(t) > 0}',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   energyTotal: {
@@ -36,7 +43,15 @@ export const heatFormulas = {
     title: 'Energy for the whole brooding time',
     words: 'Energy of every day with heat, summed.',
     symbols: 'E = Σ E_day',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  meanOfDays: {
+    id: 'mean-of-heat-days',
+    title: 'Mean of the days with heat',
+    words: 'The total divided by the days on which there is heat.',
+    symbols: 'Ā = A ÷ D',
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   gas: {
@@ -53,7 +68,7 @@ export const heatFormulas = {
     title: 'Cost of the heat',
     words: 'Energy times its price on this farm, rounded once to the smallest coin.',
     symbols: 'C = E·price',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -77,12 +92,17 @@ export interface HeatPart {
   readonly circuit?: CircuitPart;
 }
 
+/**
+ * The heat a brooder asks for from arrival until the move, what it uses and costs, whether the
+ * heaters there are can give it and the circuit carry them. Undefined, with a note, when no brooder
+ * is chosen.
+ */
 export function planHeat(context: PlanContext): HeatPart | undefined {
-  const { batch, facilities, tables, farm, life, issues } = context;
+  const { batch, facilities, tables } = context;
   addOutsideSeries(context);
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder) {
-    issues.push(
+    context.issues.push(
       issue(
         'note',
         'no-brooder',
@@ -91,81 +111,87 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
     );
     return undefined;
   }
-  const { heat } = brooder;
-  const wPerK = conductionWPerK(brooder, tables.materials, tables.heat.films);
-  const days = daysOfHeat(context, brooder, wPerK);
+  context.cautions.add(brooder.heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp');
+  const conduction = conductionOf(context, brooder);
+  const days = daysOfHeat(context, brooder, conduction.value);
+  const night = coldestNightOf(context, days, conduction);
+  const heaters = heatersOf(context, brooder, night);
+  const circuit = circuitPart(context, brooder, heaters.heatersNeeded.value);
+  return {
+    brooderName: brooder.name,
+    conduction,
+    coldestNight: night.coldestNight,
+    coldestNightLow: night.coldestNightLow,
+    need: night.need,
+    ...heaters,
+    lampRule: quantity(
+      '250 W lamps by the common rule',
+      lampsByRule(tables.heat.lampRule, context.life.placed, night.worst.nightC),
+      'count',
+      brooderHeatFormulas.lampRule,
+      [
+        input('Chicks', context.life.placed, 'count', 'N'),
+        input('Air around the brooder', night.worst.nightC, 'degC', 'T'),
+      ],
+      10 < night.worst.nightC
+        ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
+        : {},
+    ),
+    ...energyOf(context, brooder, days, night.need),
+    ...(circuit ? { circuit } : {}),
+  };
+}
+
+function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {
+  const isInWind = brooder.standsIn === 'outdoors';
+  const layers = [
+    ['Walls', brooder.walls],
+    ['Lid', brooder.roof],
+  ] as const;
+  return quantity(
+    'Walls and lid, per degree',
+    conductionWPerK(brooder, tables.materials, tables.heat.films),
+    'WPerK',
+    brooderHeatFormulas.conduction,
+    [
+      input('Length', brooder.lengthM, 'm'),
+      input('Width', brooder.widthM, 'm'),
+      input('Height', brooder.heightM, 'm'),
+      ...layers.map(([label, buildUp]) =>
+        input(
+          `${label}, R-value with air films`,
+          totalResistanceM2KPerW(buildUp, tables.materials, tables.heat.films, isInWind),
+          'm2KPerW',
+          'R',
+        ),
+      ),
+    ],
+  );
+}
+
+interface ColdestNight extends Pick<HeatPart, 'coldestNight' | 'coldestNightLow' | 'need'> {
+  readonly worst: DayHeat;
+}
+
+function coldestNightOf(
+  context: PlanContext,
+  days: readonly DayHeat[],
+  conduction: NumberQuantity,
+): ColdestNight {
   const coldest = days.reduce(
     (best, day, i) => (days[best]!.need.mid < day.need.mid ? i : best),
     0,
   );
   const worst = days[coldest]!;
-  const lastHeat = days.findLastIndex((day) => 0 < day.need.mid);
-  const installedW = heat.wattsEach * heat.count;
-  const energyKWh = days.map((day) => dayEnergyKWh(day, heat, installedW));
-  const totalKWh = energyKWh.reduce((a, b) => a + b, 0);
-
-  addHeatSeries(context, days, energyKWh);
-  context.cautions.add(heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp');
-  const need = quantity(
-    'Heat needed on the coldest expected night',
-    worst.need.mid,
-    'W',
-    brooderHeatFormulas.need,
-    [
-      input('Walls and lid, per degree', wPerK, 'WPerK', 'UA'),
-      input('Air in the brooder, mean', worst.insideC, 'degC', 'T_in'),
-      input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
-      input('Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
-      input('Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
-      input('Elevation', farm.elevationM, 'm'),
-    ],
-    {
-      spread: {
-        low: worst.need.low,
-        high: worst.need.high,
-        because:
-          'fresh-air rules differ threefold for small chicks, the birds’ own dry heat is unsettled, and the high end keeps the whole brooder at the temperature under the heat',
-      },
-    },
-  );
-  const isPlate = heat.kind === 'plate';
-  const neededW = isPlate ? life.placed * tables.heat.plate.wattsPerChick : worst.need.mid;
-  const neededCount = Math.ceil(neededW / heat.wattsEach - 1e-9);
-  const enough = neededW <= installedW;
-  const isElectric = heat.kind !== 'gas';
-  const price = isElectric ? farm.electricityPricePerKWh : farm.gasPricePerL;
-  const litres = (totalKWh * 3.6) / tables.heat.propane.MJPerL;
-  if (!enough) {
-    const asks = isPlate
-      ? `${life.placed} chicks ask for plates of about ${context.say(neededW, 'W')}`
-      : `the coldest expected night asks for about ${context.say(worst.need.mid, 'W')}`;
-    issues.push(
-      issue(
-        // Below even the low end of the range nothing can be hoped for.
-        isPlate || worst.need.low <= installedW ? 'act' : 'stop',
-        'heat-too-weak',
-        `${brooder.name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}.`,
-      ),
-    );
-  }
-  if (isPlate && worst.nightC < tables.heat.plate.warmestRoomFromC) {
-    issues.push(
-      issue(
-        'act',
-        'plate-room-cold',
-        `Plates want a room of ${context.say(tables.heat.plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${brooder.name} is about ${context.say(worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`,
-      ),
-    );
-  }
-  const circuit = circuitPart(context, brooder, neededCount);
+  const options = { sources: climateSources(context), mark: climateMark(context) };
   return {
-    brooderName: brooder.name,
+    worst,
     coldestNight: datedFact(
       'Night of greatest need',
       context.dateOf(coldest),
       weatherFormulas.coldNight,
       [input('Air around the brooder', worst.nightC, 'degC')],
-      { sources: climateSources(context), mark: climateMark(context) },
+      options,
     ),
     coldestNightLow: quantity(
       'Outdoor low that night',
@@ -176,118 +202,193 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
         input('Expected mean low', context.weather.minC[coldest]!, 'degC'),
         input('Weather used', context.climate.label, 'text'),
       ],
-      { sources: climateSources(context), mark: climateMark(context) },
+      options,
     ),
-    need,
-    conduction: quantity(
-      'Walls and lid, per degree',
-      wPerK,
-      'WPerK',
-      brooderHeatFormulas.conduction,
+    need: quantity(
+      'Heat needed on the coldest expected night',
+      worst.need.mid,
+      'W',
+      brooderHeatFormulas.need,
       [
-        input('Length', brooder.lengthM, 'm'),
-        input('Width', brooder.widthM, 'm'),
-        input('Height', brooder.heightM, 'm'),
+        from(conduction, 'UA'),
+        input('Air in the brooder, mean', worst.insideC, 'degC', 'T_in'),
+        input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
+        input('Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
+        input('Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
+        input('Elevation', context.farm.elevationM, 'm'),
       ],
+      {
+        mark: weakestMark(brooderHeatFormulas.need.mark, heatSeriesFormulas.brooderAir.mark),
+        spread: {
+          low: worst.need.low,
+          high: worst.need.high,
+          because:
+            'fresh-air rules differ threefold for small chicks, the birds’ own dry heat is unsettled, and the high end keeps the whole brooder at the temperature under the heat',
+        },
+      },
     ),
-    installed: quantity('Heat installed', installedW, 'W', plainFormulas.measured, [
-      input('Each', heat.wattsEach, 'W', 'P'),
-      input('Count', heat.count, 'count', 'n'),
-    ]),
-    enough,
-    heatersNeeded: isPlate
-      ? quantity('Plates needed', neededCount, 'count', brooderHeatFormulas.plateRule, [
-          input('Chicks', life.placed, 'count', 'N'),
-          input('Each', heat.wattsEach, 'W', 'P'),
-        ])
-      : quantity(
-          `${HEATER_NAMES[heat.kind]} needed`,
-          neededCount,
-          'count',
-          brooderHeatFormulas.heatersNeeded,
-          [input('Heat needed', worst.need.mid, 'W', 'Q'), input('Each', heat.wattsEach, 'W', 'P')],
-          {
-            spread: {
-              low: Math.ceil(worst.need.low / heat.wattsEach - 1e-9),
-              high: Math.ceil(worst.need.high / heat.wattsEach - 1e-9),
-              because: 'same range as the heat needed',
-            },
-          },
-        ),
-    lampRule: quantity(
-      '250 W lamps by the common rule',
-      lampsByRule(tables.heat.lampRule, life.placed, worst.nightC),
-      'count',
-      brooderHeatFormulas.lampRule,
-      [
-        input('Chicks', life.placed, 'count', 'N'),
-        input('Air around the brooder', worst.nightC, 'degC', 'T'),
-      ],
-      10 < worst.nightC
-        ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
-        : {},
-    ),
-    lastHeatDay: datedFact(
-      'Heat until',
-      context.dateOf(Math.max(0, lastHeat)),
-      heatFormulas.heatOff,
-      [input('Last day of the schedule or of the brooder', days.length - 1, 'day')],
-    ),
-    energyTotal: quantity('Energy in total', totalKWh, 'kWh', heatFormulas.energyTotal, [
-      input('Days with heat', lastHeat + 1, 'day'),
-      input('Thermostat', heat.thermostat ? 'yes' : 'no: what is on burns day and night', 'text'),
-    ]),
-    energyPerDay: quantity(
-      'Energy a day, mean',
-      lastHeat < 0 ? 0 : totalKWh / (lastHeat + 1),
-      'kWh',
-      brooderHeatFormulas.energy,
-      [input('Energy in total', totalKWh, 'kWh'), input('Days with heat', lastHeat + 1, 'day')],
-    ),
-    ...(isElectric
-      ? {}
-      : {
-          gasPerDay: quantity(
-            'Propane a day, mean',
-            lastHeat < 0 ? 0 : litres / (lastHeat + 1),
-            'L',
-            heatFormulas.gas,
-            [input('Propane in total', litres, 'L'), input('Days with heat', lastHeat + 1, 'day')],
-          ),
-          gasLitres: quantity(
-            'Propane in total',
-            litres,
-            'L',
-            heatFormulas.gas,
-            [
-              input('Energy', totalKWh, 'kWh', 'E'),
-              input('Heat in a litre', tables.heat.propane.MJPerL, 'MJPerL', 'H'),
-            ],
-            {
-              spread: {
-                low: (totalKWh * 3.6) / tables.heat.propane.high,
-                high: (totalKWh * 3.6) / tables.heat.propane.low,
-                because: 'three conventions for the heat in propane differ by 9 %',
-              },
-            },
-          ),
-        }),
-    cost: quantity(
-      'Cost of the heat',
-      costMinor(price, isElectric ? totalKWh : litres, farm.currency),
-      'money',
-      heatFormulas.cost,
-      [
-        isElectric ? input('Energy', totalKWh, 'kWh', 'E') : input('Propane', litres, 'L', 'V'),
-        input(
-          isElectric ? 'Price of a kWh' : 'Price of a litre',
-          `${price} ${farm.currency}`,
-          'text',
-        ),
-      ],
-    ),
-    ...(circuit ? { circuit } : {}),
   };
 }
 
+type Heaters = Pick<HeatPart, 'installed' | 'enough' | 'heatersNeeded'>;
+
+function heatersOf(context: PlanContext, brooder: Brooder, night: ColdestNight): Heaters {
+  const { tables, life } = context;
+  const { heat } = brooder;
+  const { need } = night;
+  const isPlate = heat.kind === 'plate';
+  const neededW = isPlate ? life.placed * tables.heat.plate.wattsPerChick : need.value;
+  const countFor = (watts: number): number => Math.ceil(watts / heat.wattsEach - 1e-9);
+  const each = input('Each', heat.wattsEach, 'W', 'P');
+  const heatersNeeded = isPlate
+    ? quantity('Plates needed', countFor(neededW), 'count', brooderHeatFormulas.plateRule, [
+        input('Chicks', life.placed, 'count', 'N'),
+        each,
+      ])
+    : quantity(
+        `${HEATER_NAMES[heat.kind]} needed`,
+        countFor(neededW),
+        'count',
+        brooderHeatFormulas.heatersNeeded,
+        [from(need, 'Q', 'Heat needed'), each],
+        {
+          spread: {
+            low: countFor(need.spread!.low),
+            high: countFor(need.spread!.high),
+            because: 'same range as the heat needed',
+          },
+        },
+      );
+  const installed = quantity(
+    'Heat installed',
+    heat.wattsEach * heat.count,
+    'W',
+    plainFormulas.measured,
+    [each, input('Count', heat.count, 'count', 'n')],
+  );
+  const enough = neededW <= installed.value;
+  if (!enough) warnTooWeak(context, brooder, night, { neededW, neededCount: heatersNeeded.value });
+  if (isPlate && night.worst.nightC < tables.heat.plate.warmestRoomFromC) {
+    context.issues.push(
+      issue(
+        'act',
+        'plate-room-cold',
+        `Plates want a room of ${context.say(tables.heat.plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${brooder.name} is about ${context.say(night.worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`,
+      ),
+    );
+  }
+  return { installed, enough, heatersNeeded };
+}
+
+function warnTooWeak(
+  context: PlanContext,
+  { name, heat }: Brooder,
+  { need }: ColdestNight,
+  { neededW, neededCount }: { neededW: number; neededCount: number },
+): void {
+  const isPlate = heat.kind === 'plate';
+  const asks = isPlate
+    ? `${context.life.placed} chicks ask for plates of about ${context.say(neededW, 'W')}`
+    : `the coldest expected night asks for about ${context.say(need.value, 'W')}`;
+  context.issues.push(
+    issue(
+      // Below even the low end of the range nothing can be hoped for.
+      isPlate || need.spread!.low <= heat.wattsEach * heat.count ? 'act' : 'stop',
+      'heat-too-weak',
+      `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below are only of what is installed.`,
+    ),
+  );
+}
+
+type Energy = Pick<
+  HeatPart,
+  'lastHeatDay' | 'energyTotal' | 'energyPerDay' | 'gasLitres' | 'gasPerDay' | 'cost'
+>;
+
+function energyOf(
+  context: PlanContext,
+  { heat }: Brooder,
+  days: readonly DayHeat[],
+  need: NumberQuantity,
+): Energy {
+  const { farm } = context;
+  const energyKWh = days.map((day) => dayEnergyKWh(day, heat, heat.wattsEach * heat.count));
+  addHeatSeries(context, days, energyKWh);
+  const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
+  const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
+  const daysWithHeat = input('Days with heat', heatDays, 'day');
+  const energyTotal = quantity(
+    'Energy in total',
+    energyKWh.reduce((a, b) => a + b, 0),
+    'kWh',
+    heatFormulas.energyTotal,
+    [
+      daysWithHeat,
+      input('Thermostat', heat.thermostat ? 'yes' : 'no: what is on burns day and night', 'text'),
+    ],
+    { mark: need.mark },
+  );
+  const gas = heat.kind === 'gas' ? gasOf(context, energyTotal) : undefined;
+  const price = gas ? farm.gasPricePerL : farm.electricityPricePerKWh;
+  const used = gas ?? energyTotal;
+  return {
+    lastHeatDay: datedFact(
+      'Heat until',
+      context.dateOf(Math.max(0, heatDays - 1)),
+      heatFormulas.heatOff,
+      [input('Last day of the schedule or of the brooder', days.length - 1, 'day')],
+    ),
+    energyTotal,
+    energyPerDay: quantity(
+      'Energy a day, mean',
+      perDay(energyTotal.value),
+      'kWh',
+      heatFormulas.meanOfDays,
+      [from(energyTotal, 'A'), daysWithHeat],
+    ),
+    ...(gas
+      ? {
+          gasLitres: gas,
+          gasPerDay: quantity(
+            'Propane a day, mean',
+            perDay(gas.value),
+            'L',
+            heatFormulas.meanOfDays,
+            [from(gas, 'A'), daysWithHeat],
+          ),
+        }
+      : {}),
+    cost: quantity(
+      'Cost of the heat',
+      costMinor(price, used.value, farm.currency),
+      'money',
+      heatFormulas.cost,
+      [
+        from(used, gas ? 'V' : 'E'),
+        input(gas ? 'Price of a litre' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
+      ],
+    ),
+  };
+}
+
+function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {
+  const { MJPerL, low, high } = tables.heat.propane;
+  const litres = (perL: number): number => (energy.value * MJ_PER_KWH) / perL;
+  return quantity(
+    'Propane in total',
+    litres(MJPerL),
+    'L',
+    heatFormulas.gas,
+    [from(energy, 'E', 'Energy'), input('Heat in a litre', MJPerL, 'MJPerL', 'H')],
+    {
+      spread: {
+        low: litres(high),
+        high: litres(low),
+        because: 'three conventions for the heat in propane differ by 9 %',
+      },
+    },
+  );
+}
+
+const MJ_PER_KWH = 3.6;
 const HEATER_NAMES = { lamp: 'Lamps', plate: 'Plates', gas: 'Gas heaters' } as const;

@@ -1,7 +1,9 @@
+import { weakestMark } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
 import { addDays } from '../calendar/plain-date.js';
 import {
   datedFact,
+  from,
   input,
   quantity,
   type NumberQuantity,
@@ -12,7 +14,7 @@ import { growthFormulas } from '../poultry/growth.js';
 import { chillingHours, processingFormulas } from '../poultry/processing.js';
 import { issue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
-import type { PlanContext } from './context.js';
+import { outsideGrowthTable, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 
 export interface LeavingPart {
@@ -36,77 +38,36 @@ export interface LeavingPart {
   readonly chillHours: NumberQuantity;
 }
 
+/**
+ * The day the birds leave: weights live, dressed and packed, the freezer room they take, feed
+ * withdrawal, ice and chilling. Undefined for layers.
+ */
 export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart | undefined {
-  const { batch, life, tables, dateOf } = context;
+  const { batch, life } = context;
   if (batch.purpose !== 'meat') return undefined;
   context.cautions.add('slaughter').add('chilling');
-  const last = life.days - 1;
-  const on = dateOf(last);
-  // Expected survivors are a fraction; one bird placed is still one bird to process.
-  const birds = Math.max(1, Math.floor(life.aliveAll[last]! + 1e-9));
-  const liveKg = life.meanWeightKg[last]!;
-  const table = tables.processing;
-  const dressing = rowById(table.dressing, life.strain.dressing);
-  const share = batch.dressingShare ?? dressing.share;
-  const dressedKg = liveKg * share;
-  const packedKg = dressedKg * (1 + table.waterUptake.share);
-  const allDressed = dressedKg * birds;
-  const allPacked = packedKg * birds;
-  const dressingOptions =
-    batch.dressingShare === undefined
-      ? { sources: dressing.sources, mark: dressing.mark }
-      : { mark: 'computed' as const };
-  const outside =
-    life.lastTableAgeDays < life.lastAgeDays
-      ? { outside: `The growth table ends at ${life.lastTableAgeDays} days.` }
-      : {};
-  warn(context, on);
-
-  const weigh = (label: string, kg: number): NumberQuantity =>
-    quantity(
-      label,
-      kg,
-      'kg',
-      WEIGHT,
-      [
-        input('Growth table', life.growthTable.name, 'text'),
-        input('Age', life.lastAgeDays, 'day', 't'),
-        input('Small-flock factor', life.weightFactor, 'ratio', 'f'),
-      ],
-      { sources: life.growthTable.sources, mark: 'computed', ...outside },
-    );
-  const freezer = facilityOf(context.facilities, 'freezer', batch.freezerId);
-  const freezerNeed = quantity(
-    'Freezer room needed',
-    allPacked / table.packing.kgPerL,
-    'L',
-    processingFormulas.freezer,
-    [
-      input('Packed, all birds', allPacked, 'kg'),
-      input('A litre holds', table.packing.kgPerL, 'kgPerL', 'ρ'),
-    ],
-    {
-      spread: {
-        low: allPacked / table.packing.high,
-        high: allPacked / table.packing.low,
-        because: table.packing.because ?? 'packing differs',
-      },
-    },
-  );
-  const free = freezer && Math.max(0, freezer.litres - freezer.usedL);
-  if (free !== undefined && free < freezerNeed.value) {
-    context.issues.push(
-      issue(
-        'act',
-        'freezer-full',
-        `${freezer!.name} has ${context.say(free, 'L')} free; the batch needs about ${context.say(freezerNeed.value, 'L')}. Sell or give some fresh, cut up the birds, or find more room before ${context.say(on, 'date')}.`,
-      ),
-    );
-  }
-  const withdrawal = table.withdrawalH;
-  const offHour = (24 + table.startHour - withdrawal.value) % 24;
+  warn(context, context.dateOf(life.days - 1));
+  const live = liveWeights(context);
+  const dressed = dressedWeights(context, live);
   return {
-    on: datedFact('Processing', on, processingFormulas.leaveDate, [
+    ...whenTheyLeave(context),
+    ...live,
+    ...dressed,
+    ...inTheFreezer(context, dressed.packedAll),
+    conversion: quantity(
+      'Feed conversion',
+      feed.total.value / live.liveAll.value,
+      'ratio',
+      processingFormulas.conversion,
+      [from(feed.total, 'F', 'Feed given'), from(live.liveAll)],
+    ),
+    ...processingDay(context, dressed),
+  };
+}
+
+function whenTheyLeave({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'on' | 'age'> {
+  return {
+    on: datedFact('Processing', dateOf(life.days - 1), processingFormulas.leaveDate, [
       input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
       input('Age at leaving', life.lastAgeDays, 'day'),
       ...(batch.targetLiveKg === undefined
@@ -116,8 +77,55 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
     age: quantity('Age at processing', life.lastAgeDays, 'day', processingFormulas.leaveDate, [
       input('Chosen or by target', life.lastAgeDays, 'day'),
     ]),
+  };
+}
+
+type LiveWeights = Pick<
+  LeavingPart,
+  'birds' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'
+>;
+
+function liveWeights(context: PlanContext): LiveWeights {
+  const { batch, life } = context;
+  const last = life.days - 1;
+  // Expected survivors are a fraction; one bird placed is still one bird to process.
+  const birds = Math.max(1, Math.floor(life.aliveAll[last]! + 1e-9));
+  const ownFactor = batch.weightFactor !== undefined;
+  const options = {
+    sources: [...life.growthTable.sources, ...(ownFactor ? [] : life.strain.factorSources)],
+    mark: weakestMark(
+      'computed',
+      life.growthTable.mark,
+      ownFactor ? 'computed' : life.strain.factorMark,
+    ),
+    outside: outsideGrowthTable(context),
+  };
+  const weigh = (label: string, kg: number): NumberQuantity => {
+    const hatchKg = life.hatchKg;
+    return quantity(
+      label,
+      kg,
+      'kg',
+      WEIGHT,
+      [
+        input('Growth table', life.growthTable.name, 'text'),
+        input('Age', life.lastAgeDays, 'day', 't'),
+        input('Weight at hatch', hatchKg, 'kg', 'W₀'),
+        input(
+          'Weight by the table at that age',
+          hatchKg + (kg - hatchKg) / life.weightFactor,
+          'kg',
+          'W_table',
+        ),
+        input('Small-flock factor', life.weightFactor, 'ratio', 'f'),
+      ],
+      options,
+    );
+  };
+  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!);
+  return {
     birds,
-    liveEach: weigh('Live weight each', liveKg),
+    liveEach,
     ...(batch.sex === 'straight-run'
       ? {
           liveMale: weigh('Cockerel, live', life.weightKg.male[last]!),
@@ -126,116 +134,169 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
       : {}),
     liveAll: quantity(
       'Live weight, all birds',
-      liveKg * birds,
+      liveEach.value * birds,
       'kg',
-      WEIGHT,
-      [input('Birds', birds, 'count'), input('Live weight each', liveKg, 'kg')],
-      { sources: life.growthTable.sources },
+      plainFormulas.times,
+      [input('Birds', birds, 'count', 'n'), from(liveEach, 'a')],
     ),
-    dressedEach: quantity(
-      'Dressed weight each',
-      dressedKg,
-      'kg',
-      processingFormulas.dressed,
-      [
-        input('Live weight', liveKg, 'kg', 'W'),
-        input('Dressing percentage', share, 'share', 'y'),
-        input('Definition', dressing.definition, 'text'),
-      ],
-      {
-        ...dressingOptions,
-        spread: {
-          low: liveKg * dressing.low,
-          high: liveKg * dressing.high,
-          because: 'sources differ by what is left in the carcass',
-        },
+  };
+}
+
+type DressedWeights = Pick<
+  LeavingPart,
+  'dressedEach' | 'dressedDefinition' | 'dressedAll' | 'packedAll'
+>;
+
+function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights): DressedWeights {
+  const dressing = rowById(tables.processing.dressing, life.strain.dressing);
+  const { waterUptake } = tables.processing;
+  const share = batch.dressingShare ?? dressing.share;
+  const dressedEach = quantity(
+    'Dressed weight each',
+    live.liveEach.value * share,
+    'kg',
+    processingFormulas.dressed,
+    [
+      from(live.liveEach, 'W', 'Live weight'),
+      input('Dressing percentage', share, 'share', 'y'),
+      input('Definition', dressing.definition, 'text'),
+    ],
+    {
+      ...(batch.dressingShare === undefined
+        ? { sources: dressing.sources, mark: dressing.mark }
+        : { sources: [], mark: 'computed' }),
+      spread: {
+        low: live.liveEach.value * dressing.low,
+        high: live.liveEach.value * dressing.high,
+        because: 'sources differ by what is left in the carcass',
       },
-    ),
+    },
+  );
+  const dressedAll = quantity(
+    'Dressed weight, all birds',
+    dressedEach.value * live.birds,
+    'kg',
+    plainFormulas.times,
+    [input('Birds', live.birds, 'count', 'n'), from(dressedEach, 'a')],
+  );
+  return {
+    dressedEach,
     dressedDefinition: dressing.definition,
-    dressedAll: quantity(
-      'Dressed weight, all birds',
-      allDressed,
-      'kg',
-      processingFormulas.dressed,
-      [input('Birds', birds, 'count'), input('Dressed weight each', dressedKg, 'kg')],
-      dressingOptions,
-    ),
+    dressedAll,
     packedAll: quantity(
       'Packed weight, all birds',
-      allPacked,
+      dressedAll.value * (1 + waterUptake.share),
       'kg',
       processingFormulas.packed,
       [
-        input('Dressed, all birds', allDressed, 'kg', 'W_d'),
-        input('Water kept', table.waterUptake.share, 'share', 'u'),
+        from(dressedAll, 'W_d', 'Dressed, all birds'),
+        input('Water kept', waterUptake.share, 'share', 'u'),
       ],
       {
-        sources: [...dressing.sources, ...table.waterUptake.sources],
+        sources: [...dressing.sources, ...waterUptake.sources],
+        mark: waterUptake.mark,
         spread: {
-          low: allDressed * (1 + table.waterUptake.low),
-          high: allDressed * (1 + table.waterUptake.high),
-          because: table.waterUptake.because ?? 'water differs',
+          low: dressedAll.value * (1 + waterUptake.low),
+          high: dressedAll.value * (1 + waterUptake.high),
+          because: waterUptake.because ?? 'water differs',
         },
       },
     ),
+  };
+}
+
+function inTheFreezer(
+  context: PlanContext,
+  packedAll: NumberQuantity,
+): Pick<LeavingPart, 'freezerNeed' | 'freezerFree'> {
+  const { packing } = context.tables.processing;
+  const freezer = facilityOf(context.facilities, 'freezer', context.batch.freezerId);
+  const freezerNeed = quantity(
+    'Freezer room needed',
+    packedAll.value / packing.kgPerL,
+    'L',
+    processingFormulas.freezer,
+    [
+      from(packedAll, 'W_p', 'Packed, all birds'),
+      input('A litre holds', packing.kgPerL, 'kgPerL', 'ρ'),
+    ],
+    {
+      mark: packing.mark,
+      spread: {
+        low: packedAll.value / packing.high,
+        high: packedAll.value / packing.low,
+        because: packing.because ?? 'packing differs',
+      },
+    },
+  );
+  if (!freezer) return { freezerNeed };
+  const free = Math.max(0, freezer.litres - freezer.usedL);
+  if (free < freezerNeed.value) {
+    context.issues.push(
+      issue(
+        'act',
+        'freezer-full',
+        `${freezer.name} has ${context.say(free, 'L')} free; the batch needs about ${context.say(freezerNeed.value, 'L')}. Sell or give some fresh, cut up the birds, or find more room before ${context.say(context.dateOf(context.life.days - 1), 'date')}.`,
+      ),
+    );
+  }
+  return {
     freezerNeed,
-    ...(free === undefined
-      ? {}
-      : {
-          freezerFree: quantity(
-            'Freezer room free',
-            free,
-            'L',
-            plainFormulas.free,
-            [input('Freezer', freezer!.litres, 'L'), input('Already taken', freezer!.usedL, 'L')],
-            { mark: 'computed' },
-          ),
-        }),
-    conversion: quantity(
-      'Feed conversion',
-      feed.total.value / (liveKg * birds),
-      'ratio',
-      processingFormulas.conversion,
-      [
-        input('Feed given', feed.total.value, 'kg', 'F'),
-        input('Live weight, all birds', liveKg * birds, 'kg'),
-      ],
-    ),
+    freezerFree: quantity('Freezer room free', free, 'L', plainFormulas.free, [
+      input('Freezer', freezer.litres, 'L'),
+      input('Already taken', freezer.usedL, 'L'),
+    ]),
+  };
+}
+
+function processingDay(
+  { life, tables, dateOf }: PlanContext,
+  { dressedEach, dressedAll }: DressedWeights,
+): Pick<LeavingPart, 'feedOff' | 'feedOffAt' | 'ice' | 'chillHours'> {
+  const { withdrawalH, startHour, ice, chilling } = tables.processing;
+  const on = dateOf(life.days - 1);
+  const offHour = (24 + startHour - withdrawalH.value) % 24;
+  return {
     feedOff: quantity(
       'Hours without feed',
-      withdrawal.value,
+      withdrawalH.value,
       'h',
       processingFormulas.withdrawal,
-      [input('Start of processing', `${table.startHour}:00`, 'text')],
+      [input('Start of processing', `${startHour}:00`, 'text')],
       {
+        sources: withdrawalH.sources,
+        mark: withdrawalH.mark,
         spread: {
-          low: withdrawal.low,
-          high: withdrawal.high,
+          low: withdrawalH.low,
+          high: withdrawalH.high,
           because: 'published advice runs from 8 to 12 hours',
         },
       },
     ),
-    feedOffAt: `${addDays(on, withdrawal.value > table.startHour ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+    feedOffAt: `${addDays(on, withdrawalH.value > startHour ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
     ice: quantity(
       'Ice',
-      allDressed * table.ice.share,
+      dressedAll.value * ice.share,
       'kg',
       processingFormulas.ice,
-      [input('Dressed, all birds', allDressed, 'kg')],
+      [from(dressedAll, 'N·W_d', 'Dressed, all birds')],
       {
+        sources: ice.sources,
+        mark: ice.mark,
         spread: {
-          low: allDressed * table.ice.low,
-          high: allDressed * table.ice.high,
-          because: table.ice.because ?? 'common practice',
+          low: dressedAll.value * ice.low,
+          high: dressedAll.value * ice.high,
+          because: ice.because ?? 'common practice',
         },
       },
     ),
     chillHours: quantity(
       'Hours to chill below 4.4 °C (40 °F)',
-      chillingHours(table.chilling.rows, dressedKg),
+      chillingHours(chilling.rows, dressedEach.value),
       'h',
       processingFormulas.chillBy,
-      [input('Carcass', dressedKg, 'kg', 'W_d')],
+      [from(dressedEach, 'W_d', 'Carcass')],
+      { sources: chilling.sources, mark: chilling.mark },
     ),
   };
 }

@@ -48,12 +48,19 @@ export interface Life {
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
+  /** Weight of a chick on the day of hatch, mean of the sexes placed. */
+  readonly hatchKg: number;
   /** Mean over the birds alive. */
   readonly meanWeightKg: Float64Array;
   /** Given to the flock that day, waste included; growing birds only (no lay). */
   readonly flockFeedKg: Float64Array;
 }
 
+/**
+ * Growth, feed and survival of one batch, by day after arrival.
+ *
+ * @throws Error when a strain names a table row that is not there; checked when tables are loaded
+ */
 export function lifeOf(batch: Batch, tables: Tables): Life {
   const strain = rowById(tables.strains, batch.strainId);
   const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
@@ -162,6 +169,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     alive,
     aliveAll,
     weightKg,
+    hatchKg: shares.male * growth.male.weightKg[0]! + shares.female * growth.female.weightKg[0]!,
     meanWeightKg,
     flockFeedKg,
   };

@@ -18,9 +18,9 @@ export const moveOutFormulas = {
     id: 'move-out-chance',
     title: 'Chance that these nights are warm enough',
     words:
-      'Share of the years on record in which the coldest of the three nights from that date (within a week of it) stayed at or above the rule’s temperature.',
-    symbols: 'p = years with min(T_1, T_2, T_3) ≥ T_rule ÷ years',
-    sources: ['FLOOR_PLAN'],
+      'Of all spells of three nights that began within a week of that date, in every year on record: the share whose coldest night stayed at or above the rule’s temperature.',
+    symbols: 'p = spells with min(T_1, T_2, T_3) ≥ T_rule ÷ spells',
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -62,7 +62,8 @@ export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
   return rule.later.findLast((row) => row.fromDay <= ageDays)?.nightLowC ?? rule.nightLowC;
 }
 
-function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {
+/** Mean of the expected lows of seven nights from a day on, which is what the rule is held against. */
+export function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {
   const to = Math.min(from + NIGHTS_AHEAD, nightLowC.length);
   let sum = 0;
   for (let i = from; i < to; i++) sum += nightLowC[i]!;

@@ -11,7 +11,7 @@ import { spaceFormulas } from '../poultry/space.js';
 import { issue } from '../problems/plan-issue.js';
 import { shareOfYearsAtLeast } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
-import { moveOutFormulas, nightLowAt } from './move-out.js';
+import { meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
 
 export interface OutdoorsPart {
   readonly rule: string;
@@ -86,7 +86,8 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
       moveOutFormulas.moveOut,
       [
         input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
-        input('Expected night low', weather.minC[day]!, 'degC'),
+        input('Expected lows of seven nights, mean', meanOfNext(weather.minC, day), 'degC'),
+        input('Rule’s night low at that age', nightLowAt(rule, life.arrivalAgeDays + day), 'degC'),
         input('Weather used', climate.label, 'text'),
       ],
       options,
@@ -103,11 +104,15 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
       options,
     ),
     nightLow: quantity(
-      'Expected night low at the move',
-      weather.minC[day]!,
+      'Expected low of the first seven nights, mean',
+      meanOfNext(weather.minC, day),
       'degC',
       moveOutFormulas.moveOut,
-      [input('Weather used', climate.label, 'text')],
+      [
+        input('First night', weather.minC[day]!, 'degC'),
+        input('A cold night then, one in ten', weather.coldMinC[day]!, 'degC'),
+        input('Weather used', climate.label, 'text'),
+      ],
       options,
     ),
     ...(chance === undefined

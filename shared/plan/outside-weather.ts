@@ -18,7 +18,7 @@ export const weatherFormulas = {
     title: 'Expected night low',
     words: 'Mean of the lows at that time of year; the forecast where there is one.',
     symbols: 'T = mean(T_min)',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   dayHigh: {
@@ -26,7 +26,7 @@ export const weatherFormulas = {
     title: 'Expected day high',
     words: 'Mean of the highs at that time of year; the forecast where there is one.',
     symbols: 'T = mean(T_max)',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -71,6 +71,6 @@ export function addOutsideSeries(context: PlanContext): void {
 }
 
 export const climateSources = ({ climate }: PlanContext): string[] =>
-  climate.way === 'monthly-means' ? ['PLANNING_GUESS'] : ['FLOOR_PLAN'];
+  climate.way === 'monthly-means' ? ['PLANNING_GUESS'] : ['ARITHMETIC'];
 export const climateMark = ({ climate }: PlanContext): Mark =>
   climate.way === 'monthly-means' ? 'estimate' : 'computed';

@@ -9,6 +9,12 @@ export function planWater(context: PlanContext): NumberQuantity {
   const byAge = waterByAgeL(tables.water[batch.purpose]);
   const heat = tables.water.heat;
   const litres = new Float64Array(life.days);
+  const lastPrintedDay = Math.ceil(tables.water[batch.purpose].points.at(-1)!.ageDays);
+  // Hens drink as full-grown birds from the table's last row on; meat birds still grow.
+  const outside =
+    batch.purpose === 'meat' && lastPrintedDay < life.lastAgeDays
+      ? `The water table ends at ${lastPrintedDay} days of age; its last figure is kept, so heavier birds drink more.`
+      : undefined;
   let peak = 0;
   for (let i = 0; i < life.days; i++) {
     litres[i] =
@@ -16,11 +22,23 @@ export function planWater(context: PlanContext): NumberQuantity {
     if (litres[peak]! < litres[i]!) peak = i;
   }
   series.push(
-    dailySeries('water-day', 'Drinking water in the day', 'L', waterFormulas.water, litres, [
-      { label: 'Birds alive', symbol: 'N', series: 'alive' },
-      { label: 'Expected high', symbol: 'T', series: 'day-high' },
-      input('Rise at 32 °C', heat.rise, 'share', 'r'),
-    ]),
+    dailySeries(
+      'water-day',
+      'Drinking water in the day',
+      'L',
+      waterFormulas.water,
+      litres,
+      [
+        { label: 'Birds alive', symbol: 'N', series: 'alive' },
+        { label: 'Expected high', symbol: 'T', series: 'day-high' },
+        input('Rise at 32 °C', heat.rise, 'share', 'r'),
+      ],
+      {
+        outside: outside
+          ? { fromDay: lastPrintedDay - life.arrivalAgeDays + 1, text: outside }
+          : undefined,
+      },
+    ),
   );
   const hotC = weather.hotMaxC[peak]!;
   const cool = life.aliveAll[peak]! * byAge[life.arrivalAgeDays + peak]!;
@@ -36,6 +54,7 @@ export function planWater(context: PlanContext): NumberQuantity {
       input('Date', context.dateOf(peak), 'date'),
     ],
     {
+      outside: lastPrintedDay < life.arrivalAgeDays + peak ? outside : undefined,
       spread: {
         low: cool * waterHeatFactor(heat, weather.maxC[peak]!, heat.riseLow),
         high: cool * waterHeatFactor(heat, hotC, heat.riseHigh),

@@ -45,7 +45,7 @@ export const brooderHeatFormulas = {
     title: 'Lamps, plates or heaters needed',
     words: 'Heat needed on the coldest expected night, divided by the watts of one, rounded up.',
     symbols: 'n = ⌈Q ÷ P⌉',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   plateRule: {
@@ -72,7 +72,7 @@ export const brooderHeatFormulas = {
     words:
       'With a thermostat: mean heat needed over the day’s mean temperature. Without one: every lamp that the night needs burns day and night.',
     symbols: 'E = 24 h·Q_mean ÷ 1000, or E = 24 h·n·P ÷ 1000',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   circuit: {

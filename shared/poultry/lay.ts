@@ -34,7 +34,7 @@ export const layFormulas = {
     title: 'Feed per dozen eggs',
     words: 'Feed eaten by the laying hens over a period, divided by the dozens laid in it.',
     symbols: 'F ÷ (E ÷ 12)',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;

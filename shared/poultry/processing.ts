@@ -57,7 +57,7 @@ export const processingFormulas = {
     words:
       'Hatch date plus the age at leaving; or the first day on which the mean live weight reaches the target.',
     symbols: 'D = hatch + age, or min{t: W(t) ≥ W_target}',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   conversion: {
@@ -65,7 +65,7 @@ export const processingFormulas = {
     title: 'Feed conversion',
     words: 'Feed given to the whole batch divided by the live weight that leaves.',
     symbols: 'FCR = F ÷ (N·W)',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;

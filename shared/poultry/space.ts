@@ -31,7 +31,7 @@ export const spaceFormulas = {
     title: 'Day on which it runs out',
     words: 'First day on which the need is larger than what there is.',
     symbols: 'min{t: need(t) > have}',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   pens: {
@@ -47,7 +47,7 @@ export const spaceFormulas = {
     title: 'Ground covered by the pens',
     words: 'Floor of all pens, times moves a day, times days on grass: no pen stands twice.',
     symbols: 'G = n·A_pen·m·D',
-    sources: ['FLOOR_PLAN'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   nitrogen: {

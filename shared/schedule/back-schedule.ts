@@ -12,7 +12,10 @@ export interface HungTask {
 
 export interface ScheduledTask {
   readonly id: string;
+  /** As hung on the anchor, or earlier where what waits for it would else start late. */
   readonly start: PlainDate;
+  /** Days the start was pulled forward from where it hangs. */
+  readonly pulledDays: number;
   /** Last day of the work, the start included. */
   readonly end: PlainDate;
   /** Latest start that still lets everything that waits for it start on time. */
@@ -30,6 +33,7 @@ export interface ScheduledTask {
  *
  * A task may slip as far as the earliest start of what waits for it, less its own length.
  * One that nothing waits for may slip to its anchor when it lies before it, else not at all.
+ * One whose followers leave it too little time is pulled forward, so that no chain is impossible.
  *
  * @throws Error naming the ring when tasks wait for each other in a circle
  */
@@ -60,16 +64,17 @@ export function backSchedule(tasks: readonly HungTask[], today: PlainDate): Sche
     const free = task.offsetDays < 0 ? addDays(task.anchorDate, -task.lengthDays) : planned;
     const limit = limits.length === 0 ? free : earliest(limits);
     onPath.pop();
-    const result = daysBetween(planned, limit) < 0 ? planned : limit;
-    latest.set(task.id, result);
-    return result;
+    latest.set(task.id, limit);
+    return limit;
   };
   return tasks.map((task) => {
-    const planned = start.get(task.id)!;
+    const hung = start.get(task.id)!;
     const last = latestStart(task);
+    const planned = earliest([hung, last]);
     return {
       id: task.id,
       start: planned,
+      pulledDays: daysBetween(planned, hung),
       end: addDays(planned, task.lengthDays - 1),
       latestStart: last,
       slackDays: daysBetween(planned, last),

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { weakestMark } from '../../shared/explain/formula.js';
 import { FORMULAS } from '../../shared/explain/formulas.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { input, quantity, round6 } from '../../shared/explain/quantity.js';
+import { from, input, quantity, round6 } from '../../shared/explain/quantity.js';
 import { tables } from '../support/factories.js';
 
 describe('round6', () => {
@@ -96,5 +96,16 @@ describe('quantitiesIn', () => {
       d: undefined,
     });
     expect(found.map((each) => each.label)).toEqual(['one', 'two']);
+  });
+
+  it('is no better supported than an input that was itself computed, and hands on its range', () => {
+    const guess = quantity('Birds', 10, 'count', formula, [], {
+      mark: 'estimate',
+      outside: 'The table ends at 56 days.',
+    });
+    const result = quantity('All', 20, 'count', formula, [from(guess, 'N')]);
+    expect(result.mark).toBe('estimate');
+    expect(result.outside).toBe('The table ends at 56 days.');
+    expect(result.inputs[0]).toMatchObject({ label: 'Birds', symbol: 'N', mark: 'estimate' });
   });
 });

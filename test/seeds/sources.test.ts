@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { MARK_MEANING } from '../../shared/explain/formula.js';
+import { MARK_MEANING, weakestMark, type Mark } from '../../shared/explain/formula.js';
 import { TABLE_FILES } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
@@ -49,6 +49,16 @@ describe('seeds', () => {
         .map(([key]) => `${path}.${key}`),
     );
     expect(marks).toEqual([]);
+  });
+
+  it('claim no more for a row than the weakest source it rests on', () => {
+    const wrong = sourced.flatMap(({ path, row }) => {
+      const ids = (row['sources'] ?? row['factorSources']) as string[];
+      const mark = (row['mark'] ?? row['factorMark']) as Mark;
+      const weakest = weakestMark(...ids.map((id) => sources[id]!.mark));
+      return weakestMark(mark, weakest) === mark ? [] : [`${path}: ${mark} on ${weakest}`];
+    });
+    expect(wrong).toEqual([]);
   });
 
   it('say of every source who published it, what it is and how it was read', () => {
