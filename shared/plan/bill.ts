@@ -81,10 +81,7 @@ export function planBill(
             costMinor(price, amount.value, farm.currency),
             'money',
             billFormulas.line,
-            [
-              from(amount, 'n'),
-              input('Price of one', `${price} ${farm.currency}`, 'text'),
-            ],
+            [from(amount, 'n'), input('Price of one', `${price} ${farm.currency}`, 'text')],
           ),
         }),
   });

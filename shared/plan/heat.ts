@@ -10,7 +10,12 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
-import { brooderHeatFormulas, conductionWPerK, lampsByRule, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
+import {
+  brooderHeatFormulas,
+  conductionWPerK,
+  lampsByRule,
+  totalResistanceM2KPerW,
+} from '../poultry/brooder-heat.js';
 import { issue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';

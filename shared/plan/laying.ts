@@ -39,7 +39,7 @@ export interface LayWeek {
   readonly from: PlainDate;
   readonly ageWeeks: number;
   readonly eggs: NumberQuantity;
-  readonly feedKg: number;
+  readonly feed: NumberQuantity;
 }
 
 export interface LightStep {
@@ -121,7 +121,24 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
         ],
         options,
       ),
-      feedKg: sum(feed.flockFeedKg, i, i + 7),
+      feed: quantity(
+        'Feed in the week',
+        sum(feed.flockFeedKg, i, i + 7),
+        'kg',
+        layFormulas.layerEnergy,
+        [
+          input('Hens', life.alive.female[i]!, 'count', 'N'),
+          input('Weight of a hen', life.weightKg.female[i]!, 'kg', 'W'),
+          input(
+            'Egg mass a day, mid-week',
+            henDayShare(curve, midWeek) * eggWeightG(curve, midWeek),
+            'g',
+            'EE',
+          ),
+          input('Energy of the feed', life.programme.phases.at(-1)!.energyKcalPerKg, 'ratio'),
+          input('Waste', life.wasteShare, 'share'),
+        ],
+      ),
     });
   }
   const allEggs = sum(eggs, firstDay, life.days);

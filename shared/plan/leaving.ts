@@ -80,10 +80,7 @@ function whenTheyLeave({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 
   };
 }
 
-type LiveWeights = Pick<
-  LeavingPart,
-  'birds' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'
->;
+type LiveWeights = Pick<LeavingPart, 'birds' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'>;
 
 function liveWeights(context: PlanContext): LiveWeights {
   const { batch, life } = context;
@@ -132,13 +129,10 @@ function liveWeights(context: PlanContext): LiveWeights {
           liveFemale: weigh('Pullet, live', life.weightKg.female[last]!),
         }
       : {}),
-    liveAll: quantity(
-      'Live weight, all birds',
-      liveEach.value * birds,
-      'kg',
-      plainFormulas.times,
-      [input('Birds', birds, 'count', 'n'), from(liveEach, 'a')],
-    ),
+    liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [
+      input('Birds', birds, 'count', 'n'),
+      from(liveEach, 'a'),
+    ]),
   };
 }
 

@@ -16,6 +16,14 @@ export const taskFormulas = {
     sources: ['TASK_KEEPERS'],
     mark: 'estimate',
   },
+  sum: {
+    id: 'task-hours-in-all',
+    title: 'Hours of work in all',
+    words: 'Hours of every task of the batch, summed. Most figures are estimates: put in your own.',
+    symbols: 'H = Σ h',
+    sources: ['TASK_KEEPERS'],
+    mark: 'estimate',
+  },
 } satisfies Record<string, Formula>;
 
 export type TaskAnchor = TaskTemplate['anchor'];
@@ -52,7 +60,7 @@ export interface TaskChange {
 
 export interface TasksPart {
   readonly tasks: readonly PlannedTask[];
-  readonly hoursInAll: number;
+  readonly hoursInAll: NumberQuantity;
   readonly late: number;
   /** Only when an earlier arrival date was given to compare with. */
   readonly changes?: readonly TaskChange[];
@@ -76,7 +84,13 @@ export function planTasks(context: PlanContext): TasksPart {
   const { previousArrivalDate, batch } = context;
   return {
     tasks,
-    hoursInAll: Math.round(tasks.reduce((sum, t) => sum + t.hours, 0) * 10) / 10,
+    hoursInAll: quantity(
+      'Hours of work in all',
+      tasks.reduce((sum, t) => sum + t.hours, 0),
+      'h',
+      taskFormulas.sum,
+      [input('Tasks', tasks.length, 'count', 'n')],
+    ),
     late: late.length,
     ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate
       ? { changes: changesSince(context, previousArrivalDate, tasks) }

@@ -184,7 +184,7 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
     section(
-      `Tasks, ${plan.tasks.hoursInAll} hours in all`,
+      `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
       table(
         ['start', 'end', 'slack', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [

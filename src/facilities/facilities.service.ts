@@ -3,6 +3,7 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
 import type { Facility } from '../../shared/farm/facility.js';
 import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { OwnedRows } from '../common/owned-rows.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -33,7 +34,19 @@ export class FacilitiesService {
   }
 
   async update(farmId: string, id: string, body: unknown): Promise<Facility> {
-    return toFacility(await this.rows.update(farmId, id, await this.valuesOf(farmId, body)));
+    const values = await this.valuesOf(farmId, body);
+    const before = await this.rows.findOne(farmId, id);
+    if (before.kind !== values.kind) {
+      throw new FieldError([
+        {
+          field: 'kind',
+          code: 'conflict',
+          given: values.kind,
+          fix: `This is a ${before.kind}, and batches may live in it. Add a new facility for a ${values.kind} and delete this one.`,
+        },
+      ]);
+    }
+    return toFacility(await this.rows.update(farmId, id, values));
   }
 
   /** Deletes a facility; batches and brooders that named it no longer do. */

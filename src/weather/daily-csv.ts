@@ -29,12 +29,23 @@ const MOST_DAYS = 80_000;
  * @throws FieldError naming rows and columns; nothing is returned for a file with any bad row
  */
 export function parseDailyCsv(text: string, today: string): ImportedDay[] {
-  const { data, meta } = Papa.parse<Record<string, string>>(text, {
+  const { data, meta, errors } = Papa.parse<Record<string, string>>(text, {
     header: true,
     skipEmptyLines: 'greedy',
     comments: '#',
     transformHeader: (name) => name.trim().toLowerCase(),
   });
+  const quotes = errors.find(({ type }) => type === 'Quotes');
+  if (quotes) {
+    throw new FieldError([
+      {
+        field: `csv.row${(quotes.row ?? 0) + 1}`,
+        code: 'not-allowed',
+        given: quotes.message,
+        fix: 'Close the quotation mark that was opened there, or leave quotation marks out.',
+      },
+    ]);
+  }
   const header = meta.fields ?? [];
   const low = columnOf(header, 'low');
   const high = columnOf(header, 'high');

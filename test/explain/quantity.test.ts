@@ -41,9 +41,9 @@ describe('round6', () => {
   });
 });
 
-describe('quantity', () => {
-  const formula = FORMULAS.get('birds-alive')!;
+const formula = FORMULAS.get('birds-alive')!;
 
+describe('quantity', () => {
   it('takes sources and mark of its formula unless it is given others', () => {
     const plain = quantity('Birds', 10.1234567, 'count', formula, [
       input('Placed', 12, 'count', 'N'),

@@ -73,7 +73,7 @@ describe('planTasks', () => {
     const { tasks, hoursInAll } = planBatch(newRequest()).tasks;
     const starts = tasks.map((t) => t.start);
     expect(starts).toEqual([...starts].sort());
-    expect(hoursInAll).toBeCloseTo(
+    expect(hoursInAll.value).toBeCloseTo(
       tasks.reduce((sum, t) => sum + t.hours, 0),
       1,
     );

@@ -82,7 +82,7 @@ describe('feed per dozen', () => {
         batch: { purpose: 'layers', strainId: 'white-layer', sex: 'pullets', wantedBirds: 20 },
       }),
     );
-    const fed = laying!.weeks.reduce((sum, week) => sum + week.feedKg, 0);
+    const fed = laying!.weeks.reduce((sum, week) => sum + week.feed.value, 0);
     const laid = laying!.weeks.reduce((sum, week) => sum + week.eggs.value, 0);
     // The year has one day more than its 52 whole weeks.
     expect(Math.abs(laying!.feedPerDozen.value / ((12 * fed) / laid) - 1)).toBeLessThan(0.005);

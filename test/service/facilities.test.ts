@@ -76,6 +76,14 @@ describe.each(databases())('facilities on $name', (database) => {
     expect(await revision()).toBe(before + 1);
   });
 
+  it('refuses to turn one into another kind, which its batches could not live in', async () => {
+    const { body: made } = await app.api.post(`${farm.path}/facilities`).send(OTHERS[3]);
+    const response = await app.api
+      .put(`${farm.path}/facilities/${(made as { id: string }).id}`)
+      .send(OTHERS[2]);
+    expectFieldProblem(response, { field: 'kind', code: 'conflict', given: 'freezer' });
+  });
+
   it('forgets what a change leaves out', async () => {
     const path = `${farm.path}/facilities/${farm.brooderId}`;
     const { roof: _roof, ...open } = brooderBody() as { roof: unknown };

@@ -56,6 +56,11 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
     { field: 'csv.row1462.date', code: 'out-of-bounds', given: inDays(2) },
   ],
   [
+    'a quotation mark that is never closed',
+    withLine(60, '"2020-02-29,1,2'),
+    { field: 'csv.row60', code: 'not-allowed' },
+  ],
+  [
     'a day that is no day',
     withLine(60, '2021-02-29,1,2'),
     { field: 'csv.row60.date', code: 'not-a-date', given: '2021-02-29' },

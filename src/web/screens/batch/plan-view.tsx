@@ -5,7 +5,7 @@ import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
 import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
-import { Fact, Facts } from '../../explain/number.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
 import { BillSection } from './bill-section.js';
 import { BrooderSection } from './brooder-section.js';
@@ -95,7 +95,7 @@ function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
         </Facts>
         <Text size="sm" c="dimmed" mt="sm">
           Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work:{' '}
-          {tasks.hoursInAll} hours in all. Press any number to see where it comes from.
+          <Num of={tasks.hoursInAll} /> in all. Press any number to see where it comes from.
         </Text>
       </Card>
       <Suspense fallback={<Text>Drawing the charts …</Text>}>

@@ -32,7 +32,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         </Alert>
       )}
       <Text>
-        {tasks.tasks.length} tasks, {tasks.hoursInAll} hours in all
+        {tasks.tasks.length} tasks, <Num of={tasks.hoursInAll} /> in all
         {0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
       </Text>
       {tasks.tasks.map((task) => (

@@ -180,7 +180,8 @@ export function TaskList({ plan }: SheetProps) {
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
       <Text>
-        {plan.tasks.hoursInAll} hours in all. Arrival {formatDate(plan.arrivalDate)}.
+        {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
+        {formatDate(plan.arrivalDate)}.
       </Text>
       <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
         <Table my="sm" withTableBorder verticalSpacing={4}>
