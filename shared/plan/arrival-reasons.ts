@@ -8,10 +8,12 @@ import {
 } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
+import { conductionWPerK } from '../poultry/brooder-heat.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import { formatShortDate, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
+import { daysOfHeat } from './heat-days.js';
 import type { Life } from './life.js';
 import { BROODER_DAYS_AFTER, BROODER_DAYS_BEFORE, overlaps } from './occupancy.js';
 import type { PlanRequest } from './request.js';
@@ -19,7 +21,16 @@ import type { PlanRequest } from './request.js';
 /** One thing that speaks for or against a week. Points are taken off a hundred. */
 export interface ArrivalReason {
   readonly code:
-    'nights' | 'places' | 'room' | 'heat' | 'people' | 'cold' | 'shipping' | 'lead-time';
+    | 'nights'
+    | 'places'
+    | 'room'
+    | 'heater'
+    | 'pens'
+    | 'heat'
+    | 'people'
+    | 'cold'
+    | 'shipping'
+    | 'lead-time';
   readonly points: number;
   readonly text: string;
 }
@@ -31,6 +42,9 @@ const POINTS = {
   unsureNights: 12,
   placeTaken: 30,
   brooderTooSmall: 15,
+  heaterShort: 10,
+  heaterTooWeak: 25,
+  pensShort: 15,
   heatBegins: 8,
   heatSerious: 20,
   everybodyAway: 40,
@@ -71,6 +85,8 @@ export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
     nights(week),
     places(week),
     room(week),
+    heater(week),
+    pens(week),
     heat(week),
     ...people(week),
     cold(week),
@@ -170,6 +186,40 @@ function room({ request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReas
     }
   }
   return { code: 'room', points: 0, text: `${brooder.name} is large enough until the move.` };
+}
+
+function heater({ request, life, weather, moveDay }: CandidateWeek): MaybeReason {
+  const { tables, farm, batch } = request;
+  const brooder = facilityOf(request.facilities, 'brooder', batch.brooderId);
+  if (!brooder || brooder.heat.kind === 'plate') return undefined;
+  const days = daysOfHeat(
+    { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 },
+    brooder,
+    conductionWPerK(brooder, tables.materials, tables.heat.films),
+  );
+  const mostW = Math.max(0, ...days.map((day) => day.need.mid));
+  const leastW = Math.max(0, ...days.map((day) => day.need.low));
+  const installedW = brooder.heat.count * brooder.heat.wattsEach;
+  const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
+  if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
+  return leastW <= installedW
+    ? { code: 'heater', points: POINTS.heaterShort, text: `${asks}: add heat.` }
+    : { code: 'heater', points: POINTS.heaterTooWeak, text: `${asks}: far too little.` };
+}
+
+function pens({ request, life, moveDay }: CandidateWeek): MaybeReason {
+  const pen = facilityOf(request.facilities, 'field-pen', request.batch.penId);
+  if (!pen || moveDay === undefined || life.firstEggAgeDays !== undefined) return undefined;
+  const needM2 = life.aliveAll[moveDay]! * request.tables.space.pen.floorM2;
+  const haveM2 = pen.count * pen.floorM2;
+  const shown = (m2: number) => formatValue(m2, 'm2', request.farm);
+  return needM2 <= haveM2 + 1e-9
+    ? { code: 'pens', points: 0, text: `${pen.name}: room enough outdoors.` }
+    : {
+        code: 'pens',
+        points: POINTS.pensShort,
+        text: `${pen.name} gives ${shown(haveM2)} of the ${shown(needM2)} the birds need outdoors.`,
+      };
 }
 
 function heat({ request, life, weather }: CandidateWeek): MaybeReason {

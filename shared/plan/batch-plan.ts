@@ -74,7 +74,7 @@ export function planBatch(request: PlanRequest): BatchPlan {
     leaving,
     laying,
   });
-  const tasks = planTasks(context);
+  const tasks = planTasks(context, { ...feed, flockFeedKg });
   const occupies = occupanciesOf(context);
   context.issues.push(...collisions(occupies, context.occupied, context.facilities));
   return {

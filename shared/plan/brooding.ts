@@ -31,7 +31,10 @@ export const LOOK_FOR: readonly string[] = [
   'All in one corner away from a side: a draft from that side.',
 ];
 
-export function scheduleOf({ batch, tables }: PlanContext): BroodingSchedule {
+export function scheduleOf({
+  batch,
+  tables,
+}: Pick<PlanContext, 'batch' | 'tables'>): BroodingSchedule {
   return batch.broodingScheduleId === undefined
     ? defaultRow(tables.broodingSchedules)
     : rowById(tables.broodingSchedules, batch.broodingScheduleId);

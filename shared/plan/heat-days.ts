@@ -41,8 +41,13 @@ export interface DayHeat {
   readonly birds: LowMidHigh;
 }
 
+type HeatContext = Pick<
+  PlanContext,
+  'batch' | 'life' | 'tables' | 'farm' | 'weather' | 'brooderDays'
+>;
+
 /** Heat of every day from arrival until the move or the end of the schedule. */
-export function daysOfHeat(context: PlanContext, brooder: Brooder, wPerK: number): DayHeat[] {
+export function daysOfHeat(context: HeatContext, brooder: Brooder, wPerK: number): DayHeat[] {
   const { life, tables, farm, weather, brooderDays } = context;
   const { heat: table } = tables;
   const schedule = scheduleOf(context);
@@ -97,10 +102,14 @@ function surroundingsC(brooder: Brooder, outsideC: number, warmerK: number): num
   return brooder.standsIn === 'outdoors' ? outsideC : outsideC + warmerK;
 }
 
-/** Energy of one day: by the thermostat, or with whatever the night needs burning day and night. */
-export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], installedW: number): number {
-  if (heat.thermostat) return (24 * Math.min(day.meanNeedW, installedW)) / 1000;
-  const on = Math.min(heat.count, Math.ceil(day.need.mid / heat.wattsEach - 1e-9));
+/**
+ * Energy of one day: by the thermostat, or with whatever the night needs burning day and night.
+ *
+ * @param heaters how many there are, or are needed when that is more
+ */
+export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], heaters: number): number {
+  if (heat.thermostat) return (24 * Math.min(day.meanNeedW, heaters * heat.wattsEach)) / 1000;
+  const on = Math.min(heaters, Math.ceil(day.need.mid / heat.wattsEach - 1e-9));
   return (24 * on * heat.wattsEach) / 1000;
 }
 

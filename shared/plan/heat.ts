@@ -142,7 +142,10 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
         ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
         : {},
     ),
-    ...energyOf(context, brooder, days, night.need),
+    ...energyOf(context, brooder, days, {
+      need: night.need,
+      neededCount: heaters.heatersNeeded.value,
+    }),
     ...(circuit ? { circuit } : {}),
   };
 }
@@ -300,7 +303,7 @@ function warnTooWeak(
       // Below even the low end of the range nothing can be hoped for.
       isPlate || need.spread!.low <= heat.wattsEach * heat.count ? 'act' : 'stop',
       'heat-too-weak',
-      `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below are only of what is installed.`,
+      `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below count the heaters that are needed.`,
     ),
   );
 }
@@ -314,10 +317,10 @@ function energyOf(
   context: PlanContext,
   { heat }: Brooder,
   days: readonly DayHeat[],
-  need: NumberQuantity,
+  { need, neededCount }: { need: NumberQuantity; neededCount: number },
 ): Energy {
   const { farm } = context;
-  const energyKWh = days.map((day) => dayEnergyKWh(day, heat, heat.wattsEach * heat.count));
+  const energyKWh = days.map((day) => dayEnergyKWh(day, heat, Math.max(heat.count, neededCount)));
   addHeatSeries(context, days, energyKWh);
   const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);

@@ -42,12 +42,10 @@ export function collisions(
       .filter((other) => overlaps(own, other))
       .map((other) => {
         const name = facilities.find((f) => f.id === own.facilityId)?.name ?? 'A place';
-        const from = own.from < other.from ? other.from : own.from;
-        const to = own.to < other.to ? own.to : other.to;
         return issue(
           'act',
           'place-taken',
-          `${name} is also held by ${other.batchName} from ${formatShortDate(from)} to ${formatShortDate(to)}, cleaning days counted. Move one of the two batches.`,
+          `${name} is wanted from ${formatShortDate(own.from)} to ${formatShortDate(own.to)}, but ${other.batchName} holds it from ${formatShortDate(other.from)} to ${formatShortDate(other.to)}, cleaning days counted. Move one of the two batches.`,
         );
       }),
   );

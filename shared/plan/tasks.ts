@@ -5,6 +5,7 @@ import { issue } from '../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../schedule/back-schedule.js';
 import { rowById, type TaskTemplate } from '../tables/tables.js';
 import { planContext, type PlanContext } from './context.js';
+import type { FeedPart } from './feed.js';
 
 export const taskFormulas = {
   hours: {
@@ -30,6 +31,7 @@ export type TaskAnchor = TaskTemplate['anchor'];
 
 export interface PlannedTask {
   readonly id: string;
+  readonly templateId: string;
   readonly name: string;
   readonly anchor: TaskAnchor;
   readonly offsetDays: number;
@@ -45,6 +47,8 @@ export interface PlannedTask {
   readonly days: number;
   readonly needs?: string;
   readonly waitsFor: readonly string[];
+  /** Why it cannot be left until the last moment. */
+  readonly leadNote?: string;
   readonly ifLate: string;
   readonly mark: Mark;
 }
@@ -66,8 +70,9 @@ export interface TasksPart {
   readonly changes?: readonly TaskChange[];
 }
 
-export function planTasks(context: PlanContext): TasksPart {
-  const tasks = tasksOf(context);
+/** Every task of a batch, dated from its anchors, and what moved since an earlier arrival date. */
+export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
+  const tasks = tasksOf(context, feedTrips(feed));
   const late = tasks.filter((t) => t.alreadyLate);
   if (0 < late.length) {
     context.issues.push(
@@ -98,9 +103,45 @@ export function planTasks(context: PlanContext): TasksPart {
   };
 }
 
-function tasksOf(context: PlanContext): PlannedTask[] {
+interface Hung {
+  readonly template: TaskTemplate;
+  readonly name: string;
+  readonly hung: HungTask;
+}
+
+/** Feed to fetch on one day: one trip, whatever the products. */
+export interface FeedTrip {
+  readonly by: PlainDate;
+  readonly what: string;
+}
+
+export function feedTrips(feed: Pick<FeedPart, 'phases'>): FeedTrip[] {
+  const byDate = new Map<PlainDate, string[]>();
+  for (const { name, deliveries } of feed.phases) {
+    for (const { buyBy, bags } of deliveries) {
+      const by = String(buyBy.value);
+      byDate.set(by, [...(byDate.get(by) ?? []), `${bags.value} × ${name.toLowerCase()}`]);
+    }
+  }
+  return [...byDate].sort().map(([by, what]) => ({ by, what: what.join(', ') }));
+}
+
+const fetchOf = (template: TaskTemplate, { by, what }: FeedTrip): Hung => ({
+  template,
+  name: `${template.name}: ${what}`,
+  hung: {
+    id: `${template.id}.${by}`,
+    anchorDate: by,
+    offsetDays: template.offsetDays,
+    lengthDays: template.lengthDays,
+    waitsFor: template.waitsFor,
+  },
+});
+
+function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): PlannedTask[] {
   const anchors = anchorDates(context);
-  const hung = templatesOf(context).flatMap((template) => {
+  const hung = templatesOf(context).flatMap((template): Hung[] => {
+    if (template.anchor === 'delivery') return deliveries.map((each) => fetchOf(template, each));
     const anchorDate = anchors[template.anchor];
     if (anchorDate === undefined) return [];
     const start = addDays(anchorDate, template.offsetDays);
@@ -109,10 +150,14 @@ function tasksOf(context: PlanContext): PlannedTask[] {
     return [
       {
         template,
+        name: template.name,
         hung: {
           id: template.id,
           anchorDate,
           offsetDays: template.offsetDays,
+          ...(template.latestOffsetDays === undefined
+            ? {}
+            : { latestOffsetDays: template.latestOffsetDays }),
           lengthDays,
           waitsFor: template.waitsFor,
         } satisfies HungTask,
@@ -125,11 +170,12 @@ function tasksOf(context: PlanContext): PlannedTask[] {
     context.today,
   );
   const tasks = dated.map((date, k): PlannedTask => {
-    const { template, hung: task } = hung[k]!;
+    const { template, name, hung: task } = hung[k]!;
     const days = template.hoursArePerDay ? task.lengthDays : 1;
     return {
-      id: template.id,
-      name: template.name,
+      id: task.id,
+      templateId: template.id,
+      name,
       anchor: template.anchor,
       offsetDays: template.offsetDays,
       start: date.start,
@@ -142,6 +188,7 @@ function tasksOf(context: PlanContext): PlannedTask[] {
       days,
       ...(template.needs === undefined ? {} : { needs: template.needs }),
       waitsFor: names.get(template.id)!,
+      ...(template.leadNote === undefined ? {} : { leadNote: template.leadNote }),
       ifLate: template.ifLate,
       mark: template.mark,
     };
@@ -176,7 +223,9 @@ function templatesOf({ batch, tables }: PlanContext): TaskTemplate[] {
   const processing = batch.processing ?? 'home';
   return tables.taskTemplates.filter(
     (t) =>
-      t.purpose === batch.purpose && (t.processing === undefined || t.processing === processing),
+      t.purpose === batch.purpose &&
+      (t.processing === undefined || t.processing === processing) &&
+      (!t.onlyMedicated || batch.medicatedWithdrawalDays !== undefined),
   );
 }
 
@@ -204,7 +253,7 @@ export function taskHours(
   templates: readonly TaskTemplate[],
   birdsPlaced: number,
 ): NumberQuantity {
-  const template = rowById(templates, task.id);
+  const template = rowById(templates, task.templateId);
   return quantity(
     `Hours: ${task.name}`,
     task.hours,
@@ -225,9 +274,12 @@ function changesSince(
   previousArrivalDate: PlainDate,
   after: readonly PlannedTask[],
 ): TaskChange[] {
-  const before = tasksOf(
-    planContext({ ...context, batch: { ...context.batch, arrivalDate: previousArrivalDate } }),
-  );
+  const earlier = planContext({
+    ...context,
+    batch: { ...context.batch, arrivalDate: previousArrivalDate },
+  });
+  // Feed trips carry their date in their id, so that they are not compared.
+  const before = tasksOf(earlier, []);
   const old = new Map(before.map((t) => [t.id, t]));
   return after.flatMap((task) => {
     const was = old.get(task.id);

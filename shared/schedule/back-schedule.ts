@@ -5,6 +5,8 @@ export interface HungTask {
   readonly id: string;
   readonly anchorDate: PlainDate;
   readonly offsetDays: number;
+  /** Last day it may start whatever waits for it, from the anchor. */
+  readonly latestOffsetDays?: number;
   readonly lengthDays: number;
   /** Ids of tasks that must be done before this one may start. */
   readonly waitsFor: readonly string[];
@@ -62,7 +64,10 @@ export function backSchedule(tasks: readonly HungTask[], today: PlainDate): Sche
       return sameDay ? finish : addDays(finish, -task.lengthDays);
     });
     const free = task.offsetDays < 0 ? addDays(task.anchorDate, -task.lengthDays) : planned;
-    const limit = limits.length === 0 ? free : earliest(limits);
+    if (limits.length === 0) limits.push(free);
+    if (task.latestOffsetDays !== undefined)
+      limits.push(addDays(task.anchorDate, task.latestOffsetDays));
+    const limit = earliest(limits);
     onPath.pop();
     latest.set(task.id, limit);
     return limit;

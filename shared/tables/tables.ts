@@ -272,11 +272,16 @@ export interface TaskTemplate extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly purpose: Purpose;
-  readonly anchor: 'arrival' | 'move-out' | 'processing' | 'first-egg';
+  readonly anchor: 'arrival' | 'move-out' | 'processing' | 'first-egg' | 'delivery';
   /** Daily work that goes on until another anchor. */
   readonly until?: 'move-out' | 'processing' | 'first-egg';
   readonly processing?: 'home' | 'hired';
   readonly offsetDays: number;
+  /** Last day it can be started, from the anchor, where somebody outside needs the time. */
+  readonly latestOffsetDays?: number;
+  readonly leadNote?: string;
+  /** Left out of plans without medicated feed. */
+  readonly onlyMedicated?: boolean;
   readonly lengthDays: number;
   readonly hoursBase: number;
   readonly hoursPer100Birds: number;

@@ -11,7 +11,7 @@ import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { climateFromDaily } from '../../shared/weather/climate.js';
-import { newRequest, tables } from '../support/factories.js';
+import { newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
 
 const YEAR: ArrivalSearch = { from: '2027-01-01', to: '2027-12-31' };
@@ -205,5 +205,23 @@ describe('whyNot', () => {
   it('says so when the date is outside the span', () => {
     expect(whyNot(weeks, '2030-01-01')).toBe('That week is not in the span that was searched.');
     expect(whyNot([], '2027-05-05')).toBe('That week is not in the span that was searched.');
+  });
+
+  it('takes points off the weeks whose cold nights the heaters cannot meet, and says so', () => {
+    const weak = newRequest({
+      batch: { brooderId: 'brooder' },
+      facilities: [
+        newBrooder({ heat: { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } }),
+      ],
+    });
+    const weeks = findArrivals(weak, YEAR);
+    const january = on(weeks, '2027-01-06').reasons.find((r) => r.code === 'heater')!;
+    expect(january.text).toMatch(/far too little|add heat/);
+    expect(january.points).toBeGreaterThan(0);
+    for (const week of weeks) {
+      const plan = planBatch({ ...weak, batch: { ...weak.batch, arrivalDate: week.arrivalDate } });
+      const heater = week.reasons.find((r) => r.code === 'heater')!;
+      expect(heater.points === 0).toBe(plan.heat!.enough);
+    }
   });
 });

@@ -64,7 +64,7 @@ describe('planTasks', () => {
     );
     expect(plan.tasks.late).toBeGreaterThan(0);
     expect(plan.tasks.changes!.filter((c) => c.nowLate).length).toBe(
-      plan.tasks.tasks.filter((t) => t.alreadyLate).length,
+      plan.tasks.tasks.filter((t) => t.alreadyLate && t.anchor !== 'delivery').length,
     );
     expect(plan.issues.map((i) => i.code)).toContain('tasks-late');
   });
@@ -106,5 +106,21 @@ describe('taskHours', () => {
       expect(value).toBeCloseTo((base + (per100 * birds) / 100) * days, 3);
       for (const id of sources) expect(Object.keys(tables.sources)).toContain(id);
     }
+  });
+
+  it('fetches feed once for every date it must be in by, with all the bags of that date', () => {
+    const plan = planBatch(newRequest());
+    const trips = plan.tasks.tasks.filter((t) => t.anchor === 'delivery');
+    const buyBy = plan.feed.phases.flatMap((p) => p.deliveries.map((d) => String(d.buyBy.value)));
+    expect(trips.map((t) => t.start)).toEqual([...new Set(buyBy)].sort());
+    const bags = plan.feed.phases.reduce((sum, p) => sum + p.bags.value, 0);
+    const named = trips.flatMap((t) => [...t.name.matchAll(/(\d+) ×/g)].map((m) => Number(m[1])));
+    expect(named.reduce((a, b) => a + b, 0)).toBe(bags);
+  });
+
+  it('does not let the order for chicks wait until the day before they hatch', () => {
+    const { tasks, arrivalDate } = { ...planBatch(newRequest()).tasks, ...newRequest().batch };
+    const order = tasks.find((t) => t.templateId.startsWith('meat.order-chicks'))!;
+    expect(daysBetween(order.latestStart, arrivalDate)).toBeGreaterThanOrEqual(28);
   });
 });

@@ -82,6 +82,12 @@ describe('backSchedule', () => {
     });
   });
 
+  it('keeps the lead time that somebody outside needs, however much slack the chain has', () => {
+    const order = { ...task('order', -84), latestOffsetDays: -28 };
+    // 28 days before 5 May is 7 April.
+    expect(scheduled([order], 'order').latestStart).toBe('2027-04-07');
+  });
+
   it('leaves out a task that is waited for but not in the plan', () => {
     expect(scheduled([task('bed', -3, { waitsFor: ['nowhere'] })], 'bed').slackDays).toBe(2);
   });

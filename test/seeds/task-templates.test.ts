@@ -81,8 +81,8 @@ describe('task templates', () => {
     for (const t of templates) {
       const anchors =
         t.purpose === 'meat'
-          ? ['arrival', 'move-out', 'processing']
-          : ['arrival', 'move-out', 'first-egg'];
+          ? ['arrival', 'move-out', 'processing', 'delivery']
+          : ['arrival', 'move-out', 'first-egg', 'delivery'];
       expect(anchors).toContain(t.anchor);
       if (t.until) expect(anchors).toContain(t.until);
     }

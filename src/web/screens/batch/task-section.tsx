@@ -76,6 +76,7 @@ function TaskCard({ task, hours }: { task: PlannedTask; hours: Quantity }) {
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
+      {task.leadNote && <Text size="sm">Not later, because {task.leadNote}.</Text>}
       <Text size="sm">If late: {task.ifLate}</Text>
     </Card>
   );
