@@ -29,6 +29,9 @@ export const dayOfYear = (date: PlainDate): number => at(date).ordinal;
 
 export const yearOf = (date: PlainDate): number => Number(date.slice(0, 4));
 
+/** 1 January … 12 December. */
+export const monthOf = (date: PlainDate): number => Number(date.slice(5, 7));
+
 /** 1 Monday … 7 Sunday (ISO 8601). */
 export const weekdayOf = (date: PlainDate): number => at(date).weekday;
 

@@ -1,4 +1,21 @@
 import { dayLengthFormulas } from '../calendar/day-length.js';
+import { cattleHeatFormulas } from '../pasture/cattle-heat.js';
+import { cattleWaterFormulas } from '../pasture/cattle-water.js';
+import { forageMassFormulas } from '../pasture/forage-mass.js';
+import { gestationFormulas } from '../pasture/gestation.js';
+import { hayFormulas } from '../pasture/hay.js';
+import { intakeFormulas } from '../pasture/intake.js';
+import { recalibrateFormulas } from '../pasture/recalibrate.js';
+import { regrowthFormulas } from '../pasture/regrowth.js';
+import { sizingFormulas } from '../pasture/sizing.js';
+import { hayPartFormulas } from '../plan/pasture/hay-part.js';
+import { herdTaskFormulas } from '../plan/pasture/herd-tasks.js';
+import { manureFormulas } from '../plan/pasture/manure.js';
+import { moveFormulas } from '../plan/pasture/moves.js';
+import { surplusFormulas } from '../plan/pasture/surplus.js';
+import { turningFormulas } from '../plan/pasture/turning-points.js';
+import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
+import { soilWaterFormulas } from '../weather/soil-water.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
@@ -21,6 +38,23 @@ import type { Formula } from './formula.js';
 import { plainFormulas } from './plain-formulas.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
+  cattleHeatFormulas,
+  cattleWaterFormulas,
+  forageMassFormulas,
+  gestationFormulas,
+  hayFormulas,
+  intakeFormulas,
+  recalibrateFormulas,
+  regrowthFormulas,
+  sizingFormulas,
+  hayPartFormulas,
+  herdTaskFormulas,
+  manureFormulas,
+  moveFormulas,
+  surplusFormulas,
+  turningFormulas,
+  evapotranspirationFormulas,
+  soilWaterFormulas,
   billFormulas,
   brooderHeatFormulas,
   broodingFormulas,

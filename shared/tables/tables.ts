@@ -1,4 +1,15 @@
 import type { Mark } from '../explain/formula.js';
+import type {
+  CattleHeatTable,
+  CattleTable,
+  CattleWaterTable,
+  FenceTable,
+  Forage,
+  GestationTable,
+  HerdTaskTemplate,
+  PastureTable,
+  Soil,
+} from './pasture-tables.js';
 
 /** Where a value comes from and how well it is supported. Every table row carries both. */
 export interface Sourced {
@@ -321,6 +332,15 @@ export interface Tables {
   readonly feedKeeping: Sourced &
     Ranged & { readonly maxDays: number; readonly bagLeadDays: number };
   readonly taskTemplates: readonly TaskTemplate[];
+  readonly forages: readonly Forage[];
+  readonly soils: readonly Soil[];
+  readonly pasture: PastureTable;
+  readonly cattle: CattleTable;
+  readonly cattleWater: CattleWaterTable;
+  readonly cattleHeat: CattleHeatTable;
+  readonly gestation: GestationTable;
+  readonly fence: FenceTable;
+  readonly herdTaskTemplates: readonly HerdTaskTemplate[];
   readonly cautions: Readonly<Record<string, Caution>>;
 }
 
@@ -345,6 +365,15 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   heatStress: 'heat-stress.json',
   feedKeeping: 'feed-keeping.json',
   taskTemplates: 'task-templates.json',
+  forages: 'forages.json',
+  soils: 'soils.json',
+  pasture: 'pasture.json',
+  cattle: 'cattle.json',
+  cattleWater: 'cattle-water.json',
+  cattleHeat: 'cattle-heat.json',
+  gestation: 'gestation.json',
+  fence: 'fence.json',
+  herdTaskTemplates: 'herd-task-templates.json',
   cautions: 'cautions.json',
 };
 

@@ -34,6 +34,11 @@ export type Unit =
   | 'WPerK'
   | 'kgPerM2'
   | 'kgPerHa'
+  | 'kgPerHaCm'
+  | 'ha'
+  | 'perHa'
+  | 'rainMm'
+  | 'km'
   | 'kgPerL'
   | 'MJPerL'
   | 'kcal'
@@ -42,6 +47,7 @@ export type Unit =
   | 'count'
   | 'eggs'
   | 'bags'
+  | 'bales'
   | 'share'
   | 'ratio'
   | 'A'
@@ -92,6 +98,14 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   WPerK: { metric: as('W/K', 1, 2), us: as('W/°F', 5 / 9, 2) },
   kgPerM2: { metric: as('kg/m²', 1, 1), us: as('lb/ft²', M2_PER_FT2 / KG_PER_LB, 2) },
   kgPerHa: { metric: as('kg/ha', 1, 0), us: as('lb/acre', HA_PER_ACRE / KG_PER_LB, 0) },
+  kgPerHaCm: {
+    metric: as('kg/ha·cm', 1, 0),
+    us: as('lb/acre·in', (HA_PER_ACRE / KG_PER_LB) * CM_PER_IN, 0),
+  },
+  ha: { metric: as('ha', 1e-4, 2), us: as('acres', 1e-4 / HA_PER_ACRE, 2) },
+  perHa: { metric: as('a ha', 1, 0), us: as('an acre', HA_PER_ACRE, 0) },
+  rainMm: { metric: as('mm', 1, 0), us: as('in', 1 / (CM_PER_IN * 10), 1) },
+  km: { metric: as('km', 1, 2), us: as('miles', 1 / 1.609344, 2) },
   kgPerL: { metric: as('kg/L', 1, 2), us: as('lb/ft³', L_PER_FT3 / KG_PER_LB, 0) },
   MJPerL: { metric: as('MJ/L', 1, 2), us: as('MJ/gal', L_PER_US_GAL, 1) },
   kcal: both('kcal', 0),
@@ -100,6 +114,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   count: both('', 0),
   eggs: both('eggs', 0),
   bags: both('bags', 0),
+  bales: both('bales', 0),
   share: both('%', 1),
   ratio: both('', 2),
   A: both('A', 1),

@@ -1,4 +1,5 @@
 import { addDays, dayOfYear, isLeapYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
+import { yearCurve } from '../maths/year-curve.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 
 export type WeatherWay = 'fetched' | 'csv' | 'monthly-means';
@@ -8,6 +9,7 @@ export interface DailyWeather {
   readonly date: PlainDate;
   readonly minC: number;
   readonly maxC: number;
+  readonly rainMm?: number | null;
 }
 
 /** What to expect on each day of the year at the farm. Index 0 is 1 January. */
@@ -27,18 +29,18 @@ export interface Climate {
    * Left out when only monthly means are known: no chance can be given then.
    */
   readonly threeNightDeciles?: readonly (readonly number[])[];
+  /** Rain on a mean day of that date, mm; left out when no rain is known. */
+  readonly meanRainMm?: readonly number[];
+  /** Measured days of the last year, oldest first: what this season has really been. */
+  readonly recent?: readonly DailyWeather[];
   /** Nights and days ahead that have been forecast; these replace what is expected. */
   readonly forecast?: readonly DailyWeather[];
 }
 
 const DAYS = 366;
-const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /**
  * Climate from twelve monthly means: a smooth yearly curve whose monthly means are the given ones.
- *
- * Straight lines between mid-months flatten the peaks; the mid-month values are therefore moved
- * until each month's mean comes out right (a dozen rounds are plenty).
  *
  * @param marginK how much colder than the mean a cold night, and hotter a hot day, is taken to be
  */
@@ -46,9 +48,10 @@ export function climateFromMonthlyMeans(
   monthlyMinC: readonly number[],
   monthlyMaxC: readonly number[],
   marginK: number,
+  monthlyRainMm?: readonly number[],
 ): Climate {
-  const meanMinC = smoothYear(monthlyMinC);
-  const meanMaxC = smoothYear(monthlyMaxC);
+  const meanMinC = yearCurve(monthlyMinC).map(tenth);
+  const meanMaxC = yearCurve(monthlyMaxC).map(tenth);
   return {
     way: 'monthly-means',
     label: 'Typed monthly means',
@@ -57,8 +60,18 @@ export function climateFromMonthlyMeans(
     meanMaxC,
     coldMinC: meanMinC.map((c) => tenth(c - marginK)),
     hotMaxC: meanMaxC.map((c) => tenth(c + marginK)),
+    ...(monthlyRainMm === undefined ? {} : { meanRainMm: dailyRainMm(monthlyRainMm) }),
   };
 }
+
+const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Monthly sums of rain as a smooth yearly curve of daily means. */
+const dailyRainMm = (monthlyMm: readonly number[]): number[] =>
+  yearCurve(
+    monthlyMm.map((mm, month) => mm / MONTH_DAYS[month]!),
+    0,
+  ).map(hundredth);
 
 /** Fewest days of history from which a climate is worked out: three whole years. */
 export const FEWEST_CLIMATE_DAYS = 1095;
@@ -78,10 +91,12 @@ export function climateFromDaily(
   const lows = emptyYear();
   const highs = emptyYear();
   const triples = emptyYear();
+  const rain = emptyYear();
   history.forEach((day, i) => {
     const slot = slotOf(day.date);
     lows[slot]!.push(day.minC);
     highs[slot]!.push(day.maxC);
+    if (day.rainMm != null) rain[slot]!.push(day.rainMm);
     const next = history[i + 1];
     const third = history[i + 2];
     if (next && third && isNextDay(day.date, next.date) && isNextDay(next.date, third.date)) {
@@ -106,6 +121,9 @@ export function climateFromDaily(
     meanMaxC: highsAround.map((values) => tenth(mean(values))),
     coldMinC: lowsAround.map((values) => tenth(percentile(values, 0.1))),
     hotMaxC: highsAround.map((values) => tenth(percentile(values, 0.9))),
+    ...(uncoveredSlot(rain) === undefined
+      ? { meanRainMm: rain.map((_, slot) => hundredth(mean(around(rain, slot)))) }
+      : {}),
     threeNightDeciles: triples.map((_, slot) => {
       const values = around(triples, slot);
       if (values.length === 0) values.push(...lowsAround[slot]!);
@@ -183,59 +201,6 @@ export function shareOfYearsAtLeast(
   return 1 - (k - 1 + part) / 10;
 }
 
-function smoothYear(monthly: readonly number[]): number[] {
-  const knots = [...monthly];
-  let year = interpolateYear(knots);
-  for (let round = 0; round < 12; round++) {
-    const means = monthMeans(year);
-    knots.forEach((knot, month) => (knots[month] = knot + monthly[month]! - means[month]!));
-    year = interpolateYear(knots);
-  }
-  return year.map(tenth);
-}
-
-/** For each day of the year: the two months it lies between, and how far it is from the first. */
-const BETWEEN = monthsAroundEachDay();
-
-function interpolateYear(knots: readonly number[]): number[] {
-  return BETWEEN.map(
-    ({ before, after, part }) => knots[before]! + (knots[after]! - knots[before]!) * part,
-  );
-}
-
-function monthsAroundEachDay(): { before: number; after: number; part: number }[] {
-  const centres: number[] = [];
-  let start = 0;
-  for (const days of MONTH_DAYS) {
-    centres.push(start + days / 2);
-    start += days;
-  }
-  const length = start;
-  return Array.from({ length: DAYS }, (_, i) => {
-    const day = Math.min(i + 0.5, length);
-    let month = centres.findIndex((centre) => day < centre);
-    if (month === -1) month = 12;
-    const before = (month + 11) % 12;
-    const after = month % 12;
-    const from = month === 0 ? centres[11]! - length : centres[before]!;
-    const to = month === 12 ? centres[0]! + length : centres[after]!;
-    // A half cosine between mid-months keeps the curve smooth at the knots.
-    const part = (1 - Math.cos((Math.PI * (day - from)) / (to - from))) / 2;
-    return { before, after, part };
-  });
-}
-
-function monthMeans(year: readonly number[]): number[] {
-  let start = 0;
-  return MONTH_DAYS.map((days) => {
-    const [from, to] = [Math.round(start), Math.round(start + days)];
-    start += days;
-    let sum = 0;
-    for (let i = from; i < to; i++) sum += year[i]!;
-    return sum / (to - from);
-  });
-}
-
 /** Slot 0 to 365 of a date: its day of the year. A leap year shifts it by one day, within the window. */
 function slotOf(date: PlainDate): number {
   return dayOfYear(date) - 1;
@@ -258,4 +223,5 @@ export function percentile(sorted: readonly number[], share: number): number {
 const emptyYear = (): number[][] => Array.from({ length: DAYS }, () => []);
 const mean = (values: readonly number[]): number =>
   values.reduce((a, b) => a + b, 0) / values.length;
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const tenth = (value: number): number => Math.round(value * 10) / 10;

@@ -1,0 +1,57 @@
+import type { Formula } from '../explain/formula.js';
+import type { Paddock } from '../farm/paddock.js';
+import type { Forage } from '../tables/pasture-tables.js';
+
+export const forageMassFormulas = {
+  mass: {
+    id: 'forage-mass',
+    title: 'Standing forage',
+    words:
+      'Height times the dry matter in a centimetre of it, by kind and density of the stand. Measured with the hand flat on the sward, not the tallest leaf.',
+    symbols: 'W = h·m',
+    sources: ['GRAZING_15', 'GRAZING_17'],
+    mark: 'published',
+  },
+  area: {
+    id: 'paddock-area-given',
+    title: 'Area of the paddock',
+    words: 'As you gave it, or from its outline on the ellipsoid.',
+    symbols: 'A',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  grownHeight: {
+    id: 'height-grown-on',
+    title: 'Height on the first day of the plan',
+    words: 'The last reading, or the residual at the last grazing, grown on day by day.',
+    symbols: 'h = W(t) ÷ m',
+    sources: ['LOGISTIC'],
+    mark: 'from-memory',
+  },
+  available: {
+    id: 'forage-available',
+    title: 'Forage above the residual',
+    words: 'Standing forage less what must be left for regrowth.',
+    symbols: 'A = (h − h_res)·m',
+    sources: ['GRAZING_15'],
+    mark: 'published',
+  },
+} satisfies Record<string, Formula>;
+
+/** Dry matter in a centimetre of a paddock's height, kg/ha: measured by the user, else the table's. */
+export const massPerCm = (paddock: Paddock, forage: Forage): number =>
+  paddock.massKgPerHaCm ?? forage.massKgPerHaCm[paddock.stand].value;
+
+/** Standing mass, kg/ha, at a height in cm. */
+export const massAtHeight = (heightCm: number, kgPerHaCm: number): number => heightCm * kgPerHaCm;
+
+/** Height, cm, of a standing mass in kg/ha. */
+export const heightOfMass = (massKgPerHa: number, kgPerHaCm: number): number =>
+  massKgPerHa / kgPerHaCm;
+
+/** Forage above a residual height, kg/ha; 0 when the stand is shorter. */
+export const availableKgPerHa = (stand: {
+  heightCm: number;
+  residualCm: number;
+  kgPerHaCm: number;
+}): number => Math.max(0, stand.heightCm - stand.residualCm) * stand.kgPerHaCm;

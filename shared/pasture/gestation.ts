@@ -1,0 +1,43 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import { rowById } from '../tables/tables.js';
+import type { GestationTable } from '../tables/pasture-tables.js';
+
+export const gestationFormulas = {
+  due: {
+    id: 'calving-due',
+    title: 'Calving due',
+    words:
+      'Day of service plus the mean gestation of the breed. Two standard deviations either side hold about 95 of 100 calvings.',
+    symbols: 'D = service + g ± 2·s',
+    sources: ['GRAZING_99', 'GRAZING_101'],
+    mark: 'published',
+  },
+} satisfies Record<string, Formula>;
+
+export interface CalvingDue {
+  readonly due: PlainDate;
+  readonly early: PlainDate;
+  readonly late: PlainDate;
+  readonly meanDays: number;
+  readonly sdDays: number;
+}
+
+/**
+ * Due date of a service and the span in which about 95 % of such calvings fall.
+ *
+ * @throws Error for a breed that is not in the table
+ */
+export function calvingDue(table: GestationTable, bredOn: PlainDate, breedId = 'all'): CalvingDue {
+  const breed = rowById(table.breeds, breedId);
+  const sdDays = breed.sdDays ?? table.sdDays.value;
+  const due = addDays(bredOn, Math.round(breed.meanDays));
+  const spread = Math.round(2 * sdDays);
+  return {
+    due,
+    early: addDays(due, -spread),
+    late: addDays(due, spread),
+    meanDays: breed.meanDays,
+    sdDays,
+  };
+}

@@ -1,0 +1,143 @@
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { CattleGroup, Herd } from '../farm/herd.js';
+import { rowById, type Tables } from '../tables/tables.js';
+import type { CattleClass } from '../tables/pasture-tables.js';
+import { cattleWaterL } from './cattle-water.js';
+import { calvingDue, type CalvingDue } from './gestation.js';
+import { animalUnits, intakeKg } from './intake.js';
+
+/** Days before calving on which a milk cow is dry. */
+const DRY_DAYS = 60;
+/** Week of lactation taken for a cow whose calving is not known. */
+const MID_LACTATION_WEEKS = 12;
+const CLASS_OF_DRY = 'dry-cow';
+const CLASS_OF_NURSING = 'cow-calf';
+const CALVING_CLASSES = ['dry-cow', 'heifer'];
+
+/** What a herd is on each day, index = days after the first day. */
+export interface HerdDays {
+  readonly head: Float64Array;
+  readonly liveKg: Float64Array;
+  readonly demandKg: Float64Array;
+  /** The plain rule: a share of body weight. */
+  readonly shareOfWeightKg: Float64Array;
+  readonly animalUnits: Float64Array;
+  readonly waterL: Float64Array;
+  readonly nitrogenKg: Float64Array;
+  readonly phosphorusKg: Float64Array;
+}
+
+/** Day on which a group calves, from its due date or its service date. */
+export function dueOf(group: CattleGroup, tables: Tables): CalvingDue | undefined {
+  if (group.bredOn !== undefined && group.calvesOn === undefined)
+    return calvingDue(tables.gestation, group.bredOn, group.breedId);
+  if (group.calvesOn === undefined) return undefined;
+  const sdDays = tables.gestation.sdDays.value;
+  return {
+    due: group.calvesOn,
+    early: addDays(group.calvesOn, -2 * sdDays),
+    late: addDays(group.calvesOn, 2 * sdDays),
+    meanDays: 0,
+    sdDays,
+  };
+}
+
+/** Class of a group on a day: cows in calf become nursing cows, milk cows are dry before calving. */
+export function classOn(
+  group: CattleGroup,
+  due: PlainDate | undefined,
+  date: PlainDate,
+  classes: readonly CattleClass[],
+): CattleClass {
+  const own = rowById(classes, group.classId);
+  if (due === undefined) return own;
+  if (CALVING_CLASSES.includes(own.id) && due <= date) return rowById(classes, CLASS_OF_NURSING);
+  if (own.equation === 'nrc-dairy' && addDays(due, -DRY_DAYS) <= date && date < due)
+    return rowById(classes, CLASS_OF_DRY);
+  return own;
+}
+
+/**
+ * Head, live weight, need, water and manure of a herd on every day.
+ *
+ * @param energyMcalPerKg net energy for maintenance of the forage
+ */
+export function herdDays(
+  herd: Herd,
+  tables: Tables,
+  span: {
+    first: PlainDate;
+    days: number;
+    minC: ArrayLike<number>;
+    maxC: ArrayLike<number>;
+    energyMcalPerKg: number;
+  },
+): HerdDays {
+  const n = span.days;
+  const days = {
+    head: new Float64Array(n),
+    liveKg: new Float64Array(n),
+    demandKg: new Float64Array(n),
+    shareOfWeightKg: new Float64Array(n),
+    animalUnits: new Float64Array(n),
+    waterL: new Float64Array(n),
+    nitrogenKg: new Float64Array(n),
+    phosphorusKg: new Float64Array(n),
+  };
+  for (const group of herd.groups) addGroup(days, group, tables, span);
+  return days;
+}
+
+function addGroup(
+  days: HerdDays,
+  group: CattleGroup,
+  tables: Tables,
+  span: Parameters<typeof herdDays>[2],
+): void {
+  const { classes, animalUnits: units } = tables.cattle;
+  const due = dueOf(group, tables)?.due;
+  const own = rowById(classes, group.classId);
+  const startKg = group.weightKg ?? own.weightKg;
+  const gainKg = group.gainKgPerDay ?? own.gainKgPerDay;
+  const begins = group.arrivesOn ? Math.max(0, daysBetween(span.first, group.arrivesOn)) : 0;
+  const ends = group.leavesOn
+    ? Math.min(span.days, daysBetween(span.first, group.leavesOn))
+    : span.days;
+  for (let i = begins; i < ends; i++) {
+    const date = addDays(span.first, i);
+    const of = classOn(group, due, date, classes);
+    const weightKg = startKg + gainKg * (i - begins);
+    const isCalved = due !== undefined && due <= date;
+    const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
+    const dryMatterKg = intakeKg(of, {
+      weightKg,
+      milkKg,
+      energyMcalPerKg: span.energyMcalPerKg,
+      weekOfLactation: isCalved ? daysBetween(due, date) / 7 : MID_LACTATION_WEEKS,
+    });
+    // Calves at foot count from four months on.
+    const calves =
+      of.id === CLASS_OF_NURSING && isCalved && units.calfOverDays <= daysBetween(due, date)
+        ? units.calfUnits
+        : 0;
+    const head = group.head;
+    const unitsEach = animalUnits(units.perKgLive, weightKg) + calves;
+    const calfKg = calves * tables.pasture.animalUnit.kgPerDay;
+    days.head[i]! += head;
+    days.liveKg[i]! += head * weightKg;
+    days.demandKg[i]! += head * (dryMatterKg + calfKg);
+    days.shareOfWeightKg[i]! += head * (of.bodyWeightShare.value * weightKg + calfKg);
+    days.animalUnits[i]! += head * unitsEach;
+    days.waterL[i]! +=
+      head *
+      cattleWaterL(tables.cattleWater, of, {
+        airC: (span.minC[i]! + span.maxC[i]!) / 2,
+        minC: span.minC[i]!,
+        weightKg,
+        dryMatterKg,
+        milkKg,
+      });
+    days.nitrogenKg[i]! += head * weightKg * of.manure.nKgPerDayPerKgLive;
+    days.phosphorusKg[i]! += head * weightKg * of.manure.pKgPerDayPerKgLive;
+  }
+}

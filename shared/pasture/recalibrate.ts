@@ -1,0 +1,53 @@
+import type { Formula } from '../explain/formula.js';
+import type { PastureTable } from '../tables/pasture-tables.js';
+
+export const recalibrateFormulas = {
+  factor: {
+    id: 'farm-growth-factor',
+    title: 'Growth of this farm over the table’s',
+    words:
+      'Growth between your readings over the growth expected in the same days, averaged as ratios. Four imagined readings that agree with the table are averaged in, so that one reading does not throw the plan about.',
+    symbols: 'f = exp(Σ ln(measured ÷ expected) ÷ (n + 4))',
+    sources: ['PLANNING_GUESS'],
+    mark: 'estimate',
+  },
+  off: {
+    id: 'reading-against-plan',
+    title: 'How far off the plan was',
+    words: 'The height read, less what had been expected for that day, as a share of it.',
+    symbols: '(h_read − h_expected) ÷ h_expected',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+export interface GrowthPair {
+  readonly measuredKgPerHa: number;
+  readonly expectedKgPerHa: number;
+}
+
+/** Least growth from which a ratio says anything, kg/ha. */
+const LEAST_KG_PER_HA = 40;
+
+/**
+ * Factor on growth from the farm's own readings: 1 without any, drawn slowly towards what they say.
+ *
+ * Pairs with hardly any growth on either side are left out. The factor stays between the table's
+ * bounds.
+ */
+export function growthFactor(
+  table: PastureTable['readingWeight'],
+  pairs: readonly GrowthPair[],
+): { factor: number; readings: number } {
+  const ratios = pairs
+    .filter((p) => LEAST_KG_PER_HA <= p.expectedKgPerHa && LEAST_KG_PER_HA / 4 <= p.measuredKgPerHa)
+    .map((p) => Math.log(clamp(p.measuredKgPerHa / p.expectedKgPerHa, table)));
+  const sum = ratios.reduce((a, b) => a + b, 0);
+  const factor = Math.exp(sum / (ratios.length + table.priorReadings));
+  return { factor: clamp(factor, table), readings: ratios.length };
+}
+
+const clamp = (
+  ratio: number,
+  { lowFactor, highFactor }: { lowFactor: number; highFactor: number },
+): number => Math.min(highFactor, Math.max(lowFactor, ratio));

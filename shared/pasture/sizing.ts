@@ -1,0 +1,124 @@
+import type { Formula } from '../explain/formula.js';
+
+export const sizingFormulas = {
+  paddocks: {
+    id: 'paddock-count',
+    title: 'Paddocks for a rest and a stay',
+    words: 'Longest rest of the season divided by the days of stay, plus the one being grazed.',
+    symbols: 'n = ⌈rest ÷ stay⌉ + 1',
+    sources: ['GRAZING_27'],
+    mark: 'published',
+  },
+  area: {
+    id: 'paddock-area',
+    title: 'Size of a paddock',
+    words:
+      'What the herd eats in a stay, divided by the forage above the residual and the share of it that is eaten.',
+    symbols: 'A = F·days ÷ (available·u)',
+    sources: ['GRAZING_20'],
+    mark: 'published',
+  },
+  stay: {
+    id: 'days-in-paddock',
+    title: 'Days a paddock lasts',
+    words:
+      'Forage above the residual times the share eaten, divided by what the herd eats in a day.',
+    symbols: 'd = available·A·u ÷ F',
+    sources: ['GRAZING_15'],
+    mark: 'published',
+  },
+  stockingRate: {
+    id: 'stocking-rate',
+    title: 'Stocking rate',
+    words: 'Live weight on the whole of the grazed land.',
+    symbols: 'live weight ÷ all area',
+    sources: ['GRAZING_31'],
+    mark: 'published',
+  },
+  stockDensity: {
+    id: 'stocking-density',
+    title: 'Stocking density',
+    words: 'Live weight on the paddock being grazed now.',
+    symbols: 'live weight ÷ paddock area',
+    sources: ['GRAZING_31'],
+    mark: 'published',
+  },
+  capacity: {
+    id: 'carrying-capacity',
+    title: 'Head the land carries',
+    words: 'Growth of the season times the share eaten, divided by what one animal eats in it.',
+    symbols: 'n = growth·u ÷ (intake·days)',
+    sources: ['GRAZING_16'],
+    mark: 'published',
+  },
+  animalDays: {
+    id: 'animal-days',
+    title: 'Animal days on an area',
+    words: 'Head times days in the paddock, divided by its area.',
+    symbols: 'head·days ÷ A',
+    sources: ['REMEMBERED'],
+    mark: 'from-memory',
+  },
+  fence: {
+    id: 'fence-length',
+    title: 'Fence of a rectangle',
+    words: 'Two lengths and two widths; the longer the shape, the more fence for the same ground.',
+    symbols: 'L = 2·√A·(√k + 1 ÷ √k)',
+    sources: ['GRAZING_57'],
+    mark: 'published',
+  },
+} satisfies Record<string, Formula>;
+
+/** Paddocks for the longest rest and the stay, both in days of 1 or more. */
+export const paddocksFor = (restDays: number, stayDays: number): number =>
+  Math.ceil(restDays / stayDays - 1e-9) + 1;
+
+/** Rest each paddock gets in an even rotation, days. */
+export const restOfRotation = (paddocks: number, stayDays: number): number =>
+  (paddocks - 1) * stayDays;
+
+/** Share of the land that rests in an even rotation. */
+export const shareResting = (paddocks: number): number => (paddocks - 1) / paddocks;
+
+/** Area for a stay, m². Demand of the herd in kg of dry matter a day. */
+export const paddockAreaM2 = (herd: {
+  demandKgPerDay: number;
+  days: number;
+  availableKgPerHa: number;
+  harvestShare: number;
+}): number =>
+  (10_000 * herd.demandKgPerDay * herd.days) / (herd.availableKgPerHa * herd.harvestShare);
+
+/** Days a paddock feeds a herd. */
+export const daysInPaddock = (paddock: {
+  areaM2: number;
+  availableKgPerHa: number;
+  harvestShare: number;
+  demandKgPerDay: number;
+}): number =>
+  ((paddock.areaM2 / 10_000) * paddock.availableKgPerHa * paddock.harvestShare) /
+  paddock.demandKgPerDay;
+
+/** Head the land carries over a season. */
+export const carryingCapacity = (land: {
+  areaM2: number;
+  growthKgPerHa: number;
+  harvestShare: number;
+  intakeKgPerDay: number;
+  seasonDays: number;
+}): number =>
+  ((land.areaM2 / 10_000) * land.growthKgPerHa * land.harvestShare) /
+  (land.intakeKgPerDay * land.seasonDays);
+
+/** Amount on an area, per hectare: stocking rate on all of it, density on one paddock. */
+export const perHectare = (amount: number, areaM2: number): number => (amount * 10_000) / areaM2;
+
+/** Fence around a rectangle of an area whose long side is `longToShort` times the short, m. */
+export function rectangleFenceM(areaM2: number, longToShort: number): number {
+  const shortM = Math.sqrt(areaM2 / longToShort);
+  return 2 * shortM * (1 + longToShort);
+}
+
+/** New fence, m, that cuts a rectangle across its long side into equal strips. */
+export const splitFenceM = (areaM2: number, longToShort: number, parts: number): number =>
+  (parts - 1) * Math.sqrt(areaM2 / longToShort);

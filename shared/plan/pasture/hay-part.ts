@@ -1,0 +1,290 @@
+import { input, from, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { Formula } from '../../explain/formula.js';
+import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
+import { leastHayKg } from '../../pasture/proven-rotation.js';
+import { quickRotation } from '../../pasture/rotation.js';
+import { fixedRotation } from '../../pasture/fixed-rotation.js';
+import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
+import { swardOf, type Sward } from '../../pasture/sward.js';
+import { issue } from '../../problems/plan-issue.js';
+import { rowById } from '../../tables/tables.js';
+import { rotationProblem, type PastureContext } from './pasture-context.js';
+import { balesOf, type Chosen } from './surplus.js';
+
+export const hayPartFormulas = {
+  short: {
+    id: 'grass-short',
+    title: 'Feed the grass does not give',
+    words:
+      'What the herds need between their first and last day on grass, less what they eat of it, summed over those days.',
+    symbols: 'F = Σ max(0, need − eaten)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  winter: {
+    id: 'winter-feed',
+    title: 'Feed before turn-out and after the last grazing',
+    words: 'What the herds need on the days of the plan when they are not on grass.',
+    symbols: 'F = Σ need',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  least: {
+    id: 'least-feed',
+    title: 'Feed that no order of moves can save',
+    words:
+      'All need of the plan, less all grass above the residuals that stands or could grow at its fastest, at the best share eaten.',
+    symbols: 'F ≥ Σ need − u_max·(standing + Σ r·K/4)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  headShare: {
+    id: 'head-that-fits',
+    title: 'Head for which the grass lasts',
+    words:
+      'Head is lowered step by step, each time with a new order of moves, until no more feed is needed than in the winter days.',
+    symbols: 'max{s: F(s) ≈ 0}',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  areaShare: {
+    id: 'land-that-fits',
+    title: 'Land for which the grass lasts',
+    words:
+      'One more paddock like the mean of the others is made larger step by step until the grass lasts.',
+    symbols: 'min{A: F(A) ≈ 0}',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** One way to close a shortage. */
+export interface Closer {
+  readonly kind: 'fewer-head' | 'hay' | 'more-land' | 'slower';
+  readonly text: string;
+  readonly amount: NumberQuantity;
+}
+
+export interface HayPart {
+  readonly inSeason: NumberQuantity;
+  readonly outside: NumberQuantity;
+  readonly toStore: NumberQuantity;
+  readonly bales: NumberQuantity;
+  readonly fixedRotation: NumberQuantity;
+  readonly least: NumberQuantity;
+  readonly firstShort?: string;
+  readonly shortDays: number;
+  readonly closers: readonly Closer[];
+}
+
+/** Less than this share of a day's need is not called short. */
+const SHORT_SHARE = 0.05;
+
+interface Grazing {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** First and last day a herd grazes, or undefined when it never does. */
+export function grazingOf(books: SeasonBooks, herd: number): Grazing | undefined {
+  const stays = books.stays.filter((s) => s.herd === herd);
+  if (stays.length === 0) return undefined;
+  const last = stays.at(-1)!;
+  return { first: stays[0]!.from, last: last.from + last.days - 1 };
+}
+
+/** Hay in and out of the grazing season, how good the order is, and what closes a shortage. */
+export function planHay(context: PastureContext, chosen: Chosen): HayPart {
+  const { tables, choices, span } = context;
+  const { hay } = tables.pasture;
+  const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
+  const problem = rotationProblem(context, { swards: chosen.swards });
+  const dry = (label: string, kg: number, formula: Formula): NumberQuantity =>
+    quantity(label, kg, 'kg', formula, [
+      input('Need of the plan', needKg(context), 'kg'),
+      input('Days of the plan', span.to - span.from, 'day'),
+    ]);
+  const inSeason = dry('Feed short while grazing, dry matter', inSeasonKg, hayPartFormulas.short);
+  const outside = dry(
+    'Feed before and after grazing, dry matter',
+    outsideKg,
+    hayPartFormulas.winter,
+  );
+  const feeding = rowById(hay.feeding, choices.feedingId ?? 'ring');
+  const storing = rowById(hay.storing, choices.storingId ?? 'barn');
+  const hayFor = (kg: number, storeLoss: number, feedLoss: number): number =>
+    hayNeededKg({ dryMatterKg: kg, dryMatterShare: hay.dryMatterShare, storeLoss, feedLoss });
+  const allKg = inSeasonKg + outsideKg;
+  const toStore = quantity(
+    'Hay to have in store for it',
+    hayFor(allKg, storing.loss, feeding.loss),
+    'kg',
+    hayFormulas.need,
+    [
+      from(inSeason, 'F₁'),
+      from(outside, 'F₂'),
+      input('Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
+      input(`Lost in store, ${storing.name}`, storing.loss, 'share', 'l_store'),
+      input(`Lost at feeding, ${feeding.name}`, feeding.loss, 'share', 'l_feed'),
+    ],
+    {
+      mark: hay.mark,
+      spread: {
+        low: hayFor(allKg, storing.low, feeding.low),
+        high: hayFor(allKg, storing.high, feeding.high),
+        because: 'trials of the same feeder differ up to threefold',
+      },
+    },
+  );
+  const fixedBooks = playSeason(problem, fixedRotation(problem));
+  const part: HayPart = {
+    inSeason,
+    outside,
+    toStore,
+    bales: balesOf(context, toStore, 'Bales for it'),
+    fixedRotation: dry(
+      'Feed with a simple fixed rotation',
+      sumFrom(fixedBooks.hayKg, span.from, span.to),
+      hayPartFormulas.short,
+    ),
+    least: dry('Feed no order can save', leastHayKg(problem), hayPartFormulas.least),
+    ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
+    shortDays,
+    closers: firstShort === undefined ? [] : closersOf(context, inSeason),
+  };
+  warnShort(context, part);
+  return part;
+}
+
+function needKg({ herdDays, span }: PastureContext): number {
+  return sumFrom(
+    herdDays.map((days) => days.demandKg),
+    span.from,
+    span.to,
+  );
+}
+
+function sumFrom(series: readonly Float64Array[], from: number, to: number): number {
+  let sum = 0;
+  for (const values of series) for (let i = from; i < to; i++) sum += values[i]!;
+  return sum;
+}
+
+interface FeedOf {
+  readonly inSeasonKg: number;
+  readonly outsideKg: number;
+  readonly firstShort: number | undefined;
+  readonly shortDays: number;
+}
+
+function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShare = 1): FeedOf {
+  let inSeasonKg = 0;
+  let outsideKg = 0;
+  let firstShort: number | undefined;
+  let shortDays = 0;
+  books.hayKg.forEach((hay, h) => {
+    const grazing = grazingOf(books, h);
+    for (let i = span.from; i < span.to; i++) {
+      const isIn = grazing !== undefined && grazing.first <= i && i <= grazing.last;
+      if (!isIn) {
+        outsideKg += hay[i]!;
+        continue;
+      }
+      inSeasonKg += hay[i]!;
+      if (hay[i]! <= SHORT_SHARE * headShare * herdDays[h]!.demandKg[i]!) continue;
+      shortDays++;
+      if (firstShort === undefined || i < firstShort) firstShort = i;
+    }
+  });
+  return { inSeasonKg, outsideKg, firstShort, shortDays };
+}
+
+const HALVINGS = 4;
+/** Most land that is tried, in mean paddocks. */
+const MOST_ADDED = 6;
+
+/** Largest share between 0 and 1 for which something holds, found by halving; 0 when none does. */
+function largestThat(holds: (share: number) => boolean): number {
+  let low = 0;
+  let high = 1;
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (low + high) / 2;
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] {
+  const least = 0.02 * needKg(context);
+  const shortWith = (change: Parameters<typeof rotationProblem>[1], headShare = 1): number => {
+    const problem = rotationProblem(context, change);
+    const books = playSeason(problem, quickRotation(problem).stays);
+    return feedOf(context, books, headShare).inSeasonKg;
+  };
+  const closers: Closer[] = [
+    {
+      kind: 'hay',
+      text: `Feed hay for ${context.say(inSeason.value, 'kg')} of dry matter on the days that are short.`,
+      amount: inSeason,
+    },
+  ];
+  const headShare = largestThat((share) => shortWith({ headShare: share }, share) <= least * share);
+  if (0 < headShare) {
+    const head = Math.max(...context.herdDays.map((d) => Math.max(...d.head)));
+    closers.push({
+      kind: 'fewer-head',
+      text: `Keep ${Math.round(headShare * 100)} % of the head from the first day: about ${Math.floor(head * headShare)} in the largest herd.`,
+      amount: quantity('Share of the head', headShare, 'share', hayPartFormulas.headShare, [
+        input('Need of the plan', needKg(context), 'kg'),
+      ]),
+    });
+  }
+  const mean = context.areaM2 / Math.max(1, context.paddocks.length);
+  const { sward } = context.grass.swards[0]!;
+  const own = context.grass.swards.map((each) => each.sward);
+  const withLand = (share: number): readonly Sward[] => [
+    ...own,
+    swardOf({ ...sward, areaHa: ((1 - share) * MOST_ADDED * mean) / 10_000 }),
+  ];
+  // The least land is the largest share of the most land that can be left out.
+  const landShare = largestThat((share) => shortWith({ swards: withLand(share) }) <= least);
+  if (0 < landShare) {
+    const moreM2 = (1 - landShare) * MOST_ADDED * mean;
+    closers.push({
+      kind: 'more-land',
+      text: `Add a paddock of about ${context.say(moreM2, 'ha')} like ${context.paddocks[0]!.name}.`,
+      amount: quantity('Paddock to add', moreM2, 'ha', hayPartFormulas.areaShare, [
+        input('Mean paddock', mean, 'ha'),
+      ]),
+    });
+  }
+  const slower = rotationProblem(context);
+  const longer = {
+    ...slower,
+    swards: slower.swards.map((s) => ({ ...s, minRestDays: s.minRestDays.map((d) => d + 7) })),
+  };
+  const saved =
+    inSeason.value - feedOf(context, playSeason(longer, quickRotation(longer).stays)).inSeasonKg;
+  if (least < saved) {
+    closers.push({
+      kind: 'slower',
+      text: `Rest every paddock a week longer and feed hay meanwhile: saves ${context.say(saved, 'kg')} of dry matter.`,
+      amount: quantity('Dry matter saved', saved, 'kg', hayPartFormulas.short, [
+        input('Longer rest', 7, 'day'),
+      ]),
+    });
+  }
+  return closers;
+}
+
+function warnShort(context: PastureContext, part: HayPart): void {
+  if (part.firstShort === undefined) return;
+  context.issues.push(
+    issue(
+      'act',
+      'grass-short',
+      `The grass runs out on ${context.say(part.firstShort, 'date')}: ${part.shortDays} days are short of ${context.say(part.inSeason.value, 'kg')} of dry matter. ${part.closers.map((c) => c.text).join(' Or: ')}`,
+    ),
+  );
+}

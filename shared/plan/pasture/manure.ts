@@ -1,0 +1,126 @@
+import type { Formula } from '../../explain/formula.js';
+import { daysBetween } from '../../calendar/plain-date.js';
+import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { SeasonBooks } from '../../pasture/season-books.js';
+import { issue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+
+export const manureFormulas = {
+  nitrogen: {
+    id: 'paddock-nitrogen',
+    title: 'Manure nitrogen of the plan',
+    words:
+      'Nitrogen the herds and the birds behind them drop while in the paddock. A third or more can be lost to the air.',
+    symbols: 'N = Σ days·live weight·n ÷ A',
+    sources: ['GRAZING_117'],
+    mark: 'published',
+  },
+  phosphorus: {
+    id: 'paddock-phosphorus',
+    title: 'Manure phosphorus of the plan',
+    words: 'Elemental phosphorus dropped while in the paddock; times 2.29 for phosphate.',
+    symbols: 'P = Σ days·live weight·p ÷ A',
+    sources: ['GRAZING_117'],
+    mark: 'published',
+  },
+} satisfies Record<string, Formula>;
+
+/** Birds in a paddock after a herd. */
+export interface BirdMove {
+  readonly name: string;
+  readonly paddockId: string;
+  readonly from: string;
+  readonly to: string;
+  readonly isWet: boolean;
+}
+
+export interface ManurePart {
+  readonly nitrogen: readonly NumberQuantity[];
+  readonly phosphorus: readonly NumberQuantity[];
+  readonly birds: readonly BirdMove[];
+}
+
+/** Where birds follow the herds, and the nutrients that both leave in each paddock. */
+export function planManure(context: PastureContext, books: SeasonBooks): ManurePart {
+  const { paddocks, herdDays, tables } = context;
+  const n = new Float64Array(paddocks.length);
+  const p = new Float64Array(paddocks.length);
+  for (const stay of books.stays) {
+    const days = herdDays[stay.herd]!;
+    for (let i = stay.from; i < stay.from + stay.days; i++) {
+      n[stay.paddock]! += days.nitrogenKg[i]!;
+      p[stay.paddock]! += days.phosphorusKg[i]!;
+    }
+  }
+  const birds = followBirds(context, books, n, p);
+  const limit = tables.pasture.nitrogenLimitKgPerHa;
+  const perHa = (kg: number, areaM2: number): number => (kg * 10_000) / areaM2;
+  const over = paddocks.filter((own, i) => limit.value < perHa(n[i]!, own.areaM2));
+  if (0 < over.length) {
+    context.issues.push(
+      issue(
+        'act',
+        'nitrogen-over',
+        `${over.map((own) => own.name).join(', ')}: manure nitrogen passes ${context.say(limit.value, 'kgPerHa')} in the plan, more than most grass can use. Spread the birds over more ground.`,
+      ),
+    );
+  }
+  const of = (label: string, kg: Float64Array, formula: Formula): NumberQuantity[] =>
+    paddocks.map((own, i) =>
+      quantity(label, perHa(kg[i]!, own.areaM2), 'kgPerHa', formula, [
+        input('In all', kg[i]!, 'kg'),
+        input('Area', own.areaM2, 'ha', 'A'),
+        input('Limit to keep to', limit.value, 'kgPerHa'),
+      ]),
+    );
+  return {
+    nitrogen: of('Manure nitrogen', n, manureFormulas.nitrogen),
+    phosphorus: of('Manure phosphorus', p, manureFormulas.phosphorus),
+    birds,
+  };
+}
+
+function followBirds(
+  context: PastureContext,
+  books: SeasonBooks,
+  n: Float64Array,
+  p: Float64Array,
+): BirdMove[] {
+  const { followers, herds, span, grass, tables, paddocks, dateOf } = context;
+  const wetMm = tables.pasture.wetGround.drierThanFieldCapacityMm;
+  const moves = followers.flatMap((follower): BirdMove[] => {
+    const herd = herds.findIndex((h) => h.id === follower.herdId);
+    const first = daysBetween(span.first, follower.from);
+    const last = daysBetween(span.first, follower.to);
+    return books.stays
+      .filter((stay) => stay.herd === herd)
+      .flatMap((stay): BirdMove[] => {
+        const from = Math.max(first, stay.from + stay.days + follower.lagDays);
+        const to = Math.min(last, stay.from + 2 * stay.days + follower.lagDays - 1);
+        if (to < from || span.to <= to) return [];
+        n[stay.paddock]! += (to - from + 1) * follower.nitrogenKgPerDay;
+        p[stay.paddock]! += (to - from + 1) * follower.phosphorusKgPerDay;
+        const depletion = grass.swards[stay.paddock]!.depletionMm;
+        return [
+          {
+            name: follower.name,
+            paddockId: paddocks[stay.paddock]!.id,
+            from: dateOf(from),
+            to: dateOf(to),
+            isWet: depletion !== undefined && depletion[from]! < wetMm,
+          },
+        ];
+      });
+  });
+  const wet = moves.filter((move) => move.isWet);
+  if (0 < wet.length) {
+    context.issues.push(
+      issue(
+        'note',
+        'birds-on-wet-ground',
+        `On ${wet.length} of ${moves.length} moves the ground is expected to be near field capacity when the birds come. Hold them a day or two where boots leave a print.`,
+      ),
+    );
+  }
+  return moves;
+}

@@ -1,0 +1,86 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Herd } from '../../farm/herd.js';
+import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
+import type { RotationProblem } from '../../pasture/rotation.js';
+import type { Sward } from '../../pasture/sward.js';
+import type { PlanIssue } from '../../problems/plan-issue.js';
+import { formatShortDate, formatValue } from '../../units/format.js';
+import type { Unit } from '../../units/unit.js';
+import type { PastureRequest } from './pasture-request.js';
+import { pastureSpan, type PastureSpan } from './pasture-span.js';
+import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';
+import { seasonWeather, type SeasonWeather } from './season-weather.js';
+
+/** What every part of a pasture plan works from, and where it leaves its warnings. */
+export interface PastureContext extends PastureRequest {
+  readonly span: PastureSpan;
+  readonly weather: SeasonWeather;
+  readonly grass: SeasonSwards;
+  readonly herdDays: readonly HerdDays[];
+  readonly energyMcalPerKg: number;
+  readonly areaM2: number;
+  readonly dateOf: (index: number) => PlainDate;
+  readonly say: (value: number | string, unit: Unit) => string;
+  readonly issues: PlanIssue[];
+  readonly cautions: Set<string>;
+}
+
+export function pastureContext(request: PastureRequest): PastureContext {
+  const span = pastureSpan(request);
+  const weather = seasonWeather(request, span);
+  const { paddocks, tables, herds } = request;
+  const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
+  const { minC, maxC } = weather.expected;
+  return {
+    ...request,
+    span,
+    weather,
+    grass: seasonSwards(request, span, weather),
+    energyMcalPerKg,
+    herdDays: herds.map((herd) =>
+      herdDays(herd, tables, { first: span.first, days: span.days, minC, maxC, energyMcalPerKg }),
+    ),
+    areaM2: paddocks.reduce((sum, p) => sum + p.areaM2, 0),
+    dateOf: (index) => addDays(span.first, index),
+    say: (value, unit) =>
+      unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
+    issues: [],
+    cautions: new Set(['electric-fence']),
+  };
+}
+
+/** The rotation to be found, with head scaled and land changed where a what-if asks for it. */
+export function rotationProblem(
+  context: PastureContext,
+  change: { headShare?: number; swards?: readonly Sward[] } = {},
+): RotationProblem {
+  const { span, tables, herds, grass } = context;
+  const swards = change.swards ?? grass.swards.map((each) => each.sward);
+  const { byStayDays, rankDrop } = tables.pasture.utilisation;
+  return {
+    swards,
+    herds: herds.map((herd, h) => ({
+      demandKg: scaled(context.herdDays[h]!.demandKg, change.headShare ?? 1),
+      longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
+      notBefore: herd.turnOutOn ? daysBetween(span.first, herd.turnOutOn) : span.from,
+      ...startOf(context, herd),
+    })),
+    from: span.from,
+    to: span.to,
+    harvestShare: byStayDays,
+    rankDrop,
+  };
+}
+
+const scaled = (values: Float64Array, share: number): Float64Array =>
+  share === 1 ? values : values.map((value) => value * share);
+
+function startOf(
+  { span, paddocks }: PastureContext,
+  herd: Herd,
+): { startsIn?: { paddock: number; since: number } } {
+  const paddock = paddocks.findIndex((p) => p.id === herd.inPaddockId);
+  if (paddock === -1) return {};
+  const since = herd.inSince ? daysBetween(span.first, herd.inSince) : span.from;
+  return { startsIn: { paddock, since: Math.min(since, span.from) } };
+}

@@ -1,0 +1,321 @@
+import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { weakestMark, type Mark } from '../../explain/formula.js';
+import { forageMassFormulas } from '../../pasture/forage-mass.js';
+import { recalibrateFormulas } from '../../pasture/recalibrate.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { checkPasture } from './check-pasture.js';
+import { planHay, type HayPart } from './hay-part.js';
+import { planHerdTasks, type HerdTask } from './herd-tasks.js';
+import { planManure, type BirdMove } from './manure.js';
+import { moveOf, type Move } from './moves.js';
+import { pastureContext, type PastureContext } from './pasture-context.js';
+import type { PastureRequest } from './pasture-request.js';
+import type { SeasonSward } from './season-swards.js';
+import { planSizing, type SizingPart } from './sizing-part.js';
+import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
+import { planTurning, type TurningPart } from './turning-points.js';
+
+export interface PaddockPart {
+  readonly id: string;
+  readonly name: string;
+  readonly area: NumberQuantity;
+  readonly forage: string;
+  readonly perCm: NumberQuantity;
+  /** Height and mass on the first day of the plan. */
+  readonly height: NumberQuantity;
+  readonly mass: NumberQuantity;
+  readonly turnInCm: number;
+  readonly residualCm: number;
+  readonly rankCm: number;
+  readonly turnInKgPerHa: number;
+  readonly residualKgPerHa: number;
+  readonly rankKgPerHa: number;
+  readonly lastReading?: { readonly date: string; readonly heightCm: number };
+  /** How far the last reading was off what had been expected. */
+  readonly off?: NumberQuantity;
+  readonly nitrogen: NumberQuantity;
+  readonly phosphorus: NumberQuantity;
+  /** Standing in the evening of each day of the plan, kg/ha. */
+  readonly massByDay: readonly number[];
+  /** First day it could be grazed, when the plan never does. */
+  readonly closed: readonly { readonly from: string; readonly to: string; readonly why: string }[];
+}
+
+export interface HerdPart {
+  readonly id: string;
+  readonly name: string;
+  readonly needByDay: readonly number[];
+  readonly hayByDay: readonly number[];
+}
+
+/** Where the grass of all paddocks went, kg of dry matter. */
+export interface GrassBook {
+  readonly startKg: number;
+  readonly grownKg: number;
+  readonly eatenKg: number;
+  readonly trampledKg: number;
+  readonly mownKg: number;
+  readonly diedOffKg: number;
+  readonly endKg: number;
+}
+
+/** A season of grass and cattle, as sent by the API and printed by the terminal. */
+export interface PasturePlan {
+  readonly from: string;
+  readonly to: string;
+  readonly today: string;
+  readonly weather: {
+    readonly label: string;
+    readonly knownDays: number;
+    readonly hasRain: boolean;
+    readonly rainMm?: readonly number[];
+  };
+  readonly farmFactor: NumberQuantity;
+  readonly growthMark: Mark;
+  readonly paddocks: readonly PaddockPart[];
+  readonly herds: readonly HerdPart[];
+  readonly moves: readonly Move[];
+  readonly surplus: readonly Surplus[];
+  readonly hay: HayPart;
+  readonly turning: TurningPart;
+  readonly sizing: SizingPart;
+  readonly birds: readonly BirdMove[];
+  readonly tasks: readonly HerdTask[];
+  readonly book: GrassBook;
+  readonly issues: readonly PlanIssue[];
+  readonly cautions: readonly string[];
+}
+
+/**
+ * Plans the grass of a season: where every herd is on every day, and whether the grass lasts.
+ *
+ * @param width of the search for the order of moves; left out, it takes about a third of a second
+ * @throws FieldError naming every field that makes a plan impossible
+ */
+export function planPasture(request: PastureRequest, width?: number): PasturePlan {
+  checkPasture(request);
+  const context = pastureContext(request);
+  const { span, weather, climate, dateOf } = context;
+  const chosen = chooseWithCuts(context, width);
+  const sizing = planSizing(context);
+  const turning = planTurning(context, chosen);
+  const hay = planHay(context, chosen);
+  const manure = planManure(context, chosen.books);
+  const tasks = planHerdTasks(context, turning);
+  warnAbout(context, chosen);
+  const { rainMm } = weather.expected;
+  return {
+    from: dateOf(span.from),
+    to: dateOf(span.to - 1),
+    today: request.today,
+    weather: {
+      label: climate.label,
+      knownDays: weather.knownDays,
+      hasRain: rainMm !== undefined,
+      ...(rainMm ? { rainMm: rounded(rainMm, span.from, span.to, 10) } : {}),
+    },
+    farmFactor: quantity(
+      'Growth of this farm over the table’s',
+      context.grass.farmFactor,
+      'ratio',
+      recalibrateFormulas.factor,
+      [input('Readings with growth between them', context.grass.pairs, 'count', 'n')],
+    ),
+    growthMark: weakestMark(
+      'from-memory',
+      ...context.grass.swards.map((s) => s.forage.growthKgPerHaDay!.mark),
+    ),
+    paddocks: context.grass.swards.map((own, p) => ({
+      ...paddockPart(context, own),
+      nitrogen: manure.nitrogen[p]!,
+      phosphorus: manure.phosphorus[p]!,
+      massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
+      closed: shutDays(context, chosen, p),
+    })),
+    herds: request.herds.map((herd, h) => ({
+      id: herd.id,
+      name: herd.name,
+      needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
+      hayByDay: rounded(chosen.books.hayKg[h]!, span.from, span.to, 10),
+    })),
+    moves: chosen.books.stays.map((stay) => moveOf(context, stay)),
+    surplus: surplusOf(context, chosen),
+    hay,
+    turning,
+    sizing,
+    birds: manure.birds,
+    tasks,
+    book: bookOf(chosen),
+    issues: byLevel(context.issues),
+    cautions: [...context.cautions],
+  };
+}
+
+const LEVELS = { stop: 0, act: 1, note: 2 } as const;
+const byLevel = (issues: readonly PlanIssue[]): PlanIssue[] =>
+  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);
+
+function rounded(values: Float64Array, from: number, to: number, parts: number): number[] {
+  return Array.from(values.subarray(from, to), (value) => Math.round(value * parts) / parts);
+}
+
+function paddockPart(
+  context: PastureContext,
+  own: SeasonSward,
+): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'closed'> {
+  const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
+  const range = forage.massKgPerHaCm[paddock.stand];
+  const perCm = quantity(
+    'Dry matter in a centimetre',
+    kgPerHaCm,
+    'kgPerHaCm',
+    forageMassFormulas.mass,
+    [input('Kind', forage.name, 'text'), input('Stand', paddock.stand, 'text')],
+    {
+      sources: forage.massKgPerHaCm.sources,
+      mark: paddock.massKgPerHaCm === undefined ? forage.massKgPerHaCm.mark : 'computed',
+      ...(paddock.massKgPerHaCm === undefined
+        ? {
+            spread: {
+              low: range.low,
+              high: range.high,
+              because: 'the printed range of that stand',
+            },
+          }
+        : {}),
+    },
+  );
+  const heightCm = sward.startKgPerHa / kgPerHaCm;
+  const fromWhat = reading
+    ? [input('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
+    : [input('Last reading', 'none: taken as grazed down before winter', 'text')];
+  const mark: Mark = reading ? 'from-memory' : 'estimate';
+  return {
+    id: paddock.id,
+    name: paddock.name,
+    forage: forage.name,
+    area: quantity('Area', paddock.areaM2, 'ha', forageMassFormulas.area, []),
+    perCm,
+    height: quantity(
+      `Height on ${context.say(context.dateOf(context.span.from), 'date')}`,
+      heightCm,
+      'cm',
+      forageMassFormulas.grownHeight,
+      fromWhat,
+      { mark },
+    ),
+    mass: quantity(
+      'Standing then',
+      sward.startKgPerHa,
+      'kgPerHa',
+      forageMassFormulas.mass,
+      [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
+      { mark },
+    ),
+    turnInCm: sward.turnInKgPerHa / kgPerHaCm,
+    residualCm: sward.residualKgPerHa / kgPerHaCm,
+    rankCm: sward.rankKgPerHa / kgPerHaCm,
+    turnInKgPerHa: sward.turnInKgPerHa,
+    residualKgPerHa: sward.residualKgPerHa,
+    rankKgPerHa: sward.rankKgPerHa,
+    ...(reading ? { lastReading: { date: reading.date, heightCm: reading.heightCm } } : {}),
+    ...(reading && expectedAtReading !== undefined
+      ? {
+          off: quantity(
+            'Off what was expected',
+            reading.heightCm / (expectedAtReading / kgPerHaCm) - 1,
+            'share',
+            recalibrateFormulas.off,
+            [
+              input('Read', reading.heightCm, 'cm', 'h_read'),
+              input('Expected', expectedAtReading / kgPerHaCm, 'cm', 'h_expected'),
+            ],
+          ),
+        }
+      : {}),
+  };
+}
+
+function shutDays(
+  { paddocks, dateOf, span }: PastureContext,
+  { swards }: Chosen,
+  p: number,
+): PaddockPart['closed'] {
+  const own = paddocks[p]!;
+  const { cutDays, isClosed } = swards[p]!;
+  return [
+    ...own.closed,
+    ...cutDays.map((cut) => {
+      let [from, to] = [cut, cut];
+      while (span.from < from && isClosed[from - 1] === 1) from--;
+      while (to + 1 < span.to && isClosed[to + 1] === 1) to++;
+      return { from: dateOf(from), to: dateOf(to), why: 'hay' };
+    }),
+  ];
+}
+
+function bookOf({ books }: Chosen): GrassBook {
+  const total = (key: keyof GrassBook): number =>
+    Math.round(books.paddocks.reduce((sum, book) => sum + book[key], 0) * 10) / 10;
+  return {
+    startKg: total('startKg'),
+    grownKg: total('grownKg'),
+    eatenKg: total('eatenKg'),
+    trampledKg: total('trampledKg'),
+    mownKg: total('mownKg'),
+    diedOffKg: total('diedOffKg'),
+    endKg: total('endKg'),
+  };
+}
+
+function warnAbout(context: PastureContext, { books }: Chosen): void {
+  const { weather, issues, herds, paddocks, say, tables } = context;
+  if (!weather.expected.rainMm) {
+    issues.push(
+      issue(
+        'note',
+        'no-rain-known',
+        'No rain is known for this farm, so dry spells do not slow the grass in this plan. Type the monthly rain under Farm, fetch the weather, or import it with rain.',
+      ),
+    );
+  }
+  const dry = paddocks.filter((p) => !p.hasWater);
+  if (0 < dry.length) {
+    issues.push(
+      issue(
+        'note',
+        'no-water',
+        `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in.`,
+      ),
+    );
+  }
+  const long = herds.filter((h) => tables.pasture.longestStayDays.value < (h.longestStayDays ?? 0));
+  for (const herd of long) {
+    issues.push(
+      issue(
+        'note',
+        'long-stay',
+        `${herd.name} may stay ${herd.longestStayDays} days: from the third or fourth day on it bites the regrowth.`,
+      ),
+    );
+  }
+  const harvests = paddocks.flatMap((own, p) => {
+    if (own.harvestOn === undefined) return [];
+    const last = books.stays.findLast((s) => s.paddock === p);
+    if (!last) return [];
+    const left = context.dateOf(last.from + last.days - 1);
+    const days = tables.pasture.rawManure.touchingSoilDays;
+    return context.dateOf(last.from + last.days - 1 + days) <= own.harvestOn
+      ? []
+      : [`${own.name} (last grazed ${say(left, 'date')}, harvest ${say(own.harvestOn, 'date')})`];
+  });
+  if (0 < harvests.length) {
+    issues.push(
+      issue(
+        'stop',
+        'manure-before-harvest',
+        `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
+      ),
+    );
+  }
+}

@@ -1,0 +1,51 @@
+import { addDays, daysBetween, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { PastureRequest } from './pasture-request.js';
+
+/** A grazing year: grass is followed from late winter to early winter. */
+export interface PastureSpan {
+  /** Day 0: soil water and growth are followed from here. */
+  readonly first: PlainDate;
+  readonly days: number;
+  /** Index of the first day that is planned, and of the day after the last. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const NORTH = { begins: '03-01', ends: '12-15', turns: '11-01' };
+const SOUTH = { begins: '09-01', ends: '06-15', turns: '05-01' };
+
+/**
+ * The season to plan: this one until it is nearly over, then the next.
+ *
+ * A season south of the equator begins in September and ends in the next year.
+ */
+export function pastureSpan({
+  farm,
+  today,
+  choices,
+}: Pick<PastureRequest, 'farm' | 'today' | 'choices'>): PastureSpan {
+  const year = yearOf(today);
+  const isSouth = farm.latitudeDeg < 0;
+  const dates = isSouth ? SOUTH : NORTH;
+  const beginYear = isSouth
+    ? today < `${year}-${dates.turns}`
+      ? year - 1
+      : year
+    : today < `${year}-${dates.turns}`
+      ? year
+      : year + 1;
+  const first = earliest(`${beginYear}-${dates.begins}`, choices.from);
+  const end = choices.to ?? `${beginYear + (isSouth ? 1 : 0)}-${dates.ends}`;
+  const from = choices.from ?? (today < first ? first : today);
+  return {
+    first,
+    days: daysBetween(first, end) + 1,
+    from: daysBetween(first, from),
+    to: daysBetween(first, end) + 1,
+  };
+}
+
+const earliest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
+  b !== undefined && b < a ? b : a;
+
+export const dateAt = (span: PastureSpan, index: number): PlainDate => addDays(span.first, index);

@@ -1,0 +1,79 @@
+import { daysBetween, daysOfYear, monthOf } from '../../calendar/plain-date.js';
+import { addDays } from '../../calendar/plain-date.js';
+import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
+import type { Climate } from '../../weather/climate.js';
+import type { PastureRequest } from './pasture-request.js';
+import type { PastureSpan } from './pasture-span.js';
+
+/** One run of days of weather with the water a sward would use. */
+export interface WeatherRun {
+  readonly minC: Float64Array;
+  readonly maxC: Float64Array;
+  readonly rainMm: Float64Array | undefined;
+  readonly referenceMm: Float64Array;
+}
+
+/** What the season brings, beside the usual weather of the same days. */
+export interface SeasonWeather {
+  readonly dayOfYear: Int16Array;
+  readonly expected: WeatherRun;
+  readonly usual: WeatherRun;
+  /** Days of the season that are measured or forecast rather than usual. */
+  readonly knownDays: number;
+}
+
+/**
+ * Weather of a season: what was measured, then the forecast, then the usual, whose rain the
+ * household may scale by month.
+ */
+export function seasonWeather(
+  { climate, farm, choices }: Pick<PastureRequest, 'climate' | 'farm' | 'choices'>,
+  span: PastureSpan,
+): SeasonWeather {
+  const dayOfYear = daysOfYear(span.first, span.days);
+  const pick = (year: readonly number[]): Float64Array =>
+    Float64Array.from(dayOfYear, (day) => year[day - 1]!);
+  const minC = pick(climate.meanMinC);
+  const maxC = pick(climate.meanMaxC);
+  const rainMm = climate.meanRainMm && pick(climate.meanRainMm);
+  const usual: WeatherRun = {
+    minC,
+    maxC,
+    rainMm,
+    referenceMm: referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, minC, maxC }),
+  };
+  const expected = {
+    minC: Float64Array.from(minC),
+    maxC: Float64Array.from(maxC),
+    rainMm: rainMm && Float64Array.from(rainMm),
+  };
+  if (expected.rainMm && choices.rainShareByMonth) {
+    for (let i = 0; i < span.days; i++) {
+      const month = monthOf(addDays(span.first, i));
+      expected.rainMm[i]! *= choices.rainShareByMonth[month - 1]!;
+    }
+  }
+  const knownDays = putKnown(climate, span, expected);
+  const referenceMm =
+    knownDays === 0
+      ? usual.referenceMm
+      : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
+  return { dayOfYear, expected: { ...expected, referenceMm }, usual, knownDays };
+}
+
+function putKnown(
+  climate: Climate,
+  span: PastureSpan,
+  into: { minC: Float64Array; maxC: Float64Array; rainMm: Float64Array | undefined },
+): number {
+  let known = 0;
+  for (const day of [...(climate.recent ?? []), ...(climate.forecast ?? [])]) {
+    const i = daysBetween(span.first, day.date);
+    if (i < 0 || span.days <= i) continue;
+    known++;
+    into.minC[i] = day.minC;
+    into.maxC[i] = day.maxC;
+    if (into.rainMm && day.rainMm != null) into.rainMm[i] = day.rainMm;
+  }
+  return known;
+}

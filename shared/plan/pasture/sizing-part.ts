@@ -1,0 +1,269 @@
+import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  carryingCapacity,
+  paddockAreaM2,
+  paddocksFor,
+  perHectare,
+  rectangleFenceM,
+  sizingFormulas,
+  splitFenceM,
+} from '../../pasture/sizing.js';
+import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
+import { intakeFormulas } from '../../pasture/intake.js';
+import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
+import { issue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+
+/** Sizes for one herd: need, water, paddocks. */
+export interface HerdSizing {
+  readonly herdId: string;
+  readonly head: NumberQuantity;
+  readonly demand: NumberQuantity;
+  readonly shareOfWeight: NumberQuantity;
+  readonly animalUnits: NumberQuantity;
+  readonly water: NumberQuantity;
+  readonly tank: NumberQuantity;
+  readonly paddocks: NumberQuantity;
+  readonly paddockArea: NumberQuantity;
+  readonly heat?: NumberQuantity;
+}
+
+export interface SizingPart {
+  readonly herds: readonly HerdSizing[];
+  readonly stockingRate: NumberQuantity;
+  readonly capacity: NumberQuantity;
+  readonly fence: NumberQuantity;
+  readonly split: NumberQuantity;
+}
+
+/** Air humidity taken on a hot afternoon, where none is measured. */
+const HOT_HUMIDITY = 0.5;
+const REFILL_H = 4;
+/** Shape of a paddock where none is drawn: twice as long as wide. */
+const LONG_TO_SHORT = 2;
+
+/** Paddock numbers and sizes, stocking rate, water, fence: the arithmetic of the whole land. */
+export function planSizing(context: PastureContext): SizingPart {
+  const { herdDays, span, areaM2, tables, grass, say } = context;
+  const at = busiestDay(context);
+  const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
+  const demandKg = herdDays.reduce((sum, d) => sum + d.demandKg[at]!, 0);
+  const head = herdDays.reduce((sum, d) => sum + d.head[at]!, 0);
+  const stay = tables.pasture.longestStayDays.value;
+  const share = tables.pasture.utilisation.byStayDays[stay - 1]!;
+  let growthKg = 0;
+  for (const { tableGrowth, weatherShare, paddock } of grass.swards) {
+    let perHa = 0;
+    for (let i = span.from; i < span.to; i++) perHa += tableGrowth[i]! * weatherShare[i]!;
+    growthKg += (perHa * paddock.areaM2) / 10_000;
+  }
+  growthKg *= grass.farmFactor;
+  const days = span.to - span.from;
+  const each = head === 0 ? 0 : demandKg / head;
+  const capacity = quantity(
+    'Head the land carries in the plan',
+    each === 0
+      ? 0
+      : carryingCapacity({
+          areaM2,
+          growthKgPerHa: perHectare(growthKg, areaM2),
+          harvestShare: share,
+          intakeKgPerDay: each,
+          seasonDays: days,
+        }),
+    'count',
+    sizingFormulas.capacity,
+    [
+      input('Growth of all paddocks', growthKg, 'kg'),
+      input('Share eaten', share, 'share', 'u'),
+      input('One animal a day', each, 'kg'),
+      input('Days', days, 'day'),
+    ],
+    { mark: 'from-memory' },
+  );
+  if (0 < head && capacity.value < 0.5 * head) {
+    context.issues.push(
+      issue(
+        'stop',
+        'more-than-grows',
+        `The herds need ${say(demandKg * days, 'kg')} of dry matter in the plan, but all paddocks together grow about ${say(growthKg, 'kg')}, of which ${Math.round(share * 100)} % is eaten. The land carries about ${Math.floor(capacity.value)} of ${head} head.`,
+      ),
+    );
+  }
+  const mean = areaM2 / Math.max(1, grass.swards.length);
+  return {
+    herds: context.herds.map((_, h) => herdSizing(context, h)),
+    stockingRate: quantity(
+      'Stocking rate',
+      perHectare(liveKg, areaM2),
+      'kgPerHa',
+      sizingFormulas.stockingRate,
+      [input('Live weight', liveKg, 'kg'), input('All paddocks', areaM2, 'ha')],
+    ),
+    capacity,
+    fence: quantity(
+      'Fence around a mean paddock',
+      rectangleFenceM(mean, LONG_TO_SHORT),
+      'm',
+      sizingFormulas.fence,
+      [input('Area', mean, 'ha', 'A'), input('Long side over short', LONG_TO_SHORT, 'ratio', 'k')],
+    ),
+    split: quantity(
+      'Fence to split it in two',
+      splitFenceM(mean, LONG_TO_SHORT, 2),
+      'm',
+      sizingFormulas.fence,
+      [input('Area', mean, 'ha', 'A'), input('Long side over short', LONG_TO_SHORT, 'ratio', 'k')],
+    ),
+  };
+}
+
+/** Day on which the herds together need most. */
+function busiestDay({ herdDays, span }: PastureContext): number {
+  let best = span.from;
+  const need = (i: number): number => herdDays.reduce((sum, d) => sum + d.demandKg[i]!, 0);
+  for (let i = span.from; i < span.to; i++) if (need(best) < need(i)) best = i;
+  return best;
+}
+
+function herdSizing(context: PastureContext, h: number): HerdSizing {
+  const { tables, span, weather, choices, grass, dateOf } = context;
+  const herd = context.herds[h]!;
+  const days = context.herdDays[h]!;
+  let busy = span.from;
+  let thirsty = span.from;
+  let hottest = -Infinity;
+  for (let i = span.from; i < span.to; i++) {
+    if (days.demandKg[busy]! < days.demandKg[i]!) busy = i;
+    if (days.waterL[thirsty]! < days.waterL[i]!) thirsty = i;
+    if (0 < days.head[i]!)
+      hottest = Math.max(hottest, context.climate.hotMaxC[weather.dayOfYear[i]! - 1]!);
+  }
+  const demand = quantity(
+    'Dry matter a day, at most',
+    days.demandKg[busy]!,
+    'kg',
+    intakeFormulas.demand,
+    [
+      input('Head', days.head[busy]!, 'count'),
+      input('Live weight', days.liveKg[busy]!, 'kg'),
+      input('Energy of the grass, Mcal/kg', context.energyMcalPerKg, 'ratio', 'NE'),
+      input('On', dateOf(busy), 'date'),
+    ],
+  );
+  const water = quantity(
+    'Water a day, at most',
+    days.waterL[thirsty]!,
+    'L',
+    cattleWaterFormulas.day,
+    [
+      input('Head', days.head[thirsty]!, 'count'),
+      input('On', dateOf(thirsty), 'date'),
+      input(
+        'Mean air temperature',
+        (weather.expected.minC[thirsty]! + weather.expected.maxC[thirsty]!) / 2,
+        'degC',
+        'T',
+      ),
+    ],
+  );
+  const refillH = choices.refillH ?? REFILL_H;
+  const stay = herd.longestStayDays ?? tables.pasture.longestStayDays.value;
+  const rest = grass.swards.reduce(
+    (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
+    0,
+  );
+  const share = tables.pasture.utilisation.byStayDays[Math.min(stay, 7) - 1]!;
+  const available = meanAvailable(context);
+  const thi = temperatureHumidityIndex(hottest, HOT_HUMIDITY);
+  if (tables.cattleHeat.moderateFrom <= thi) context.cautions.add('cattle-heat');
+  return {
+    herdId: herd.id,
+    head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
+      input('Classes', herd.groups.length, 'count'),
+    ]),
+    demand,
+    shareOfWeight: quantity(
+      'By the share of body weight',
+      days.shareOfWeightKg[busy]!,
+      'kg',
+      intakeFormulas.share,
+      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+    ),
+    animalUnits: quantity(
+      'Animal units',
+      days.animalUnits[busy]!,
+      'ratio',
+      intakeFormulas.animalUnits,
+      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+      {
+        spread: {
+          low: days.animalUnits[busy]! * 0.92,
+          high: days.animalUnits[busy]!,
+          because: tables.cattle.animalUnits.because,
+        },
+      },
+    ),
+    water,
+    tank: quantity(
+      'Smallest tank',
+      tankL(tables.cattleWater, {
+        head: days.head[thirsty]!,
+        litresPerDay: water.value,
+        refillH,
+      }),
+      'L',
+      cattleWaterFormulas.tank,
+      [from(water, 'V'), input('Refill for a day’s water', refillH, 'h')],
+    ),
+    paddocks: quantity(
+      'Paddocks for the longest rest',
+      paddocksFor(rest, stay),
+      'count',
+      sizingFormulas.paddocks,
+      [input('Longest rest', rest, 'day'), input('Stay', stay, 'day')],
+    ),
+    paddockArea: quantity(
+      'Size of each',
+      available === 0
+        ? 0
+        : paddockAreaM2({
+            demandKgPerDay: demand.value,
+            days: stay,
+            availableKgPerHa: available,
+            harvestShare: share,
+          }),
+      'ha',
+      sizingFormulas.area,
+      [
+        from(demand, 'F'),
+        input('Stay', stay, 'day'),
+        input('Grass above the residual at turn-in', available, 'kgPerHa'),
+        input('Share eaten', share, 'share', 'u'),
+      ],
+    ),
+    ...(tables.cattleHeat.moderateFrom <= thi
+      ? {
+          heat: quantity(
+            'Index on a hot day',
+            thi,
+            'ratio',
+            cattleHeatFormulas.thi,
+            [
+              input('Hot day', hottest, 'degC', 'T'),
+              input('Humidity taken', HOT_HUMIDITY, 'share', 'RH'),
+            ],
+            { mark: 'estimate' },
+          ),
+        }
+      : {}),
+  };
+}
+
+function meanAvailable({ grass, areaM2 }: PastureContext): number {
+  const sum = grass.swards.reduce(
+    (kg, { sward, paddock }) => kg + (sward.turnInKgPerHa - sward.residualKgPerHa) * paddock.areaM2,
+    0,
+  );
+  return areaM2 === 0 ? 0 : sum / areaM2;
+}

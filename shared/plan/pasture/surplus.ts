@@ -1,0 +1,155 @@
+import type { Formula } from '../../explain/formula.js';
+import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { chooseRotation, quickRotation, type Rotation } from '../../pasture/rotation.js';
+import { hayFormulas } from '../../pasture/hay.js';
+import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
+import { swardOf, type Sward } from '../../pasture/sward.js';
+import { rowById } from '../../tables/tables.js';
+import { rotationProblem, type PastureContext } from './pasture-context.js';
+
+export const surplusFormulas = {
+  bales: {
+    id: 'bales',
+    title: 'Bales',
+    words: 'Hay divided by the weight of one bale, rounded up.',
+    symbols: 'n = ⌈H ÷ bale⌉',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** Grass that outruns the herds, and when to mow it. */
+export interface Surplus {
+  readonly paddockId: string;
+  readonly shutFrom: string;
+  readonly cutOn: string;
+  readonly hay: NumberQuantity;
+  readonly bales: NumberQuantity;
+}
+
+/** The order of stays, with the paddocks that are better mown than grazed rank. */
+export interface Chosen {
+  readonly rotation: Rotation;
+  readonly swards: readonly Sward[];
+  readonly books: SeasonBooks;
+}
+
+const MOST_CUTS = 6;
+/** Days a mown paddock is shut before and after: grass to gain, hay to dry. */
+const SHUT_BEFORE_DAYS = 21;
+const DRYING_DAYS = 5;
+/** What a kilogram of hay in store counts for against the cost of an order. */
+const HAY_WORTH = 0.5;
+
+/**
+ * Finds the order of stays, mowing paddocks whose grass would be rank before a herd comes.
+ *
+ * Each paddock that turns rank is tried in turn, earliest first; a cut stays when the hay it gives
+ * is worth more than it costs in grazing.
+ */
+export function chooseWithCuts(context: PastureContext, width?: number): Chosen {
+  let swards: readonly Sward[] = context.grass.swards.map((each) => each.sward);
+  const worthOf = (tried: readonly Sward[]): { score: number; books: SeasonBooks } => {
+    const problem = rotationProblem(context, { swards: tried });
+    const rotation = quickRotation(problem);
+    const books = playSeason(problem, rotation.stays);
+    const share = context.tables.pasture.hay.harvestShare;
+    const hay = books.mown.reduce((sum, cut) => sum + cut.kg * share, 0);
+    return { score: rotation.costKg - HAY_WORTH * hay, books };
+  };
+  let best = worthOf(swards);
+  const refused = new Set<number>();
+  for (let cuts = 0; cuts < MOST_CUTS; cuts++) {
+    const next = firstRank(context, swards, best.books, refused);
+    if (!next) break;
+    const tried = swards.map((sward, p) =>
+      p === next.paddock ? withCut(sward, next.day, best.books, p) : sward,
+    );
+    const found = worthOf(tried);
+    if (found.score < best.score) {
+      best = found;
+      swards = tried;
+    } else {
+      refused.add(next.paddock);
+    }
+  }
+  const problem = rotationProblem(context, { swards });
+  const rotation = chooseRotation(problem, width);
+  return { rotation, swards, books: playSeason(problem, rotation.stays) };
+}
+
+function firstRank(
+  { span }: PastureContext,
+  swards: readonly Sward[],
+  books: SeasonBooks,
+  refused: ReadonlySet<number>,
+): { paddock: number; day: number } | undefined {
+  let first: { paddock: number; day: number } | undefined;
+  swards.forEach((sward, paddock) => {
+    if (refused.has(paddock) || 0 < sward.cutDays.length) return;
+    const mass = books.massKgPerHa[paddock]!;
+    for (let day = span.from; day < span.to; day++) {
+      if (mass[day]! <= sward.rankKgPerHa) continue;
+      if (!first || day < first.day) first = { paddock, day };
+      break;
+    }
+  });
+  return first;
+}
+
+function withCut(sward: Sward, day: number, books: SeasonBooks, paddock: number): Sward {
+  const isClosed = Uint8Array.from(sward.isClosed);
+  const left = books.stays.findLast((s) => s.paddock === paddock && s.from + s.days <= day);
+  const from = Math.max(left ? left.from + left.days : 0, day - SHUT_BEFORE_DAYS);
+  for (let i = from; i < Math.min(isClosed.length, day + DRYING_DAYS); i++) isClosed[i] = 1;
+  return swardOf({ ...sward, isClosed, cutDays: [day] });
+}
+
+/** Every cut of the plan as hay and bales. */
+export function surplusOf(context: PastureContext, { books, swards }: Chosen): Surplus[] {
+  const { hay } = context.tables.pasture;
+  return books.mown
+    .filter((cut) => 0 < cut.kg)
+    .sort((a, b) => a.day - b.day)
+    .map(({ paddock, day, kg }): Surplus => {
+      const { paddock: own, kgPerHaCm } = context.grass.swards[paddock]!;
+      const sward = swards[paddock]!;
+      const amount = quantity(
+        `Hay from ${own.name}`,
+        (kg * hay.harvestShare) / hay.dryMatterShare,
+        'kg',
+        hayFormulas.cut,
+        [
+          input('Area', own.areaM2, 'ha', 'A'),
+          input('Standing', kg / sward.areaHa + sward.stubbleKgPerHa, 'kgPerHa', 'W'),
+          input('Cutting height', sward.stubbleKgPerHa / kgPerHaCm, 'cm'),
+          input('Brought home', hay.harvestShare, 'share', 's'),
+          input('Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
+        ],
+        { mark: hay.mark },
+      );
+      let shut = day;
+      while (0 < shut && sward.isClosed[shut - 1] === 1) shut--;
+      return {
+        paddockId: own.id,
+        shutFrom: context.dateOf(shut),
+        cutOn: context.dateOf(day),
+        hay: amount,
+        bales: balesOf(context, amount, `Bales from ${own.name}`),
+      };
+    });
+}
+
+/** Bales of the household's kind in an amount of hay. */
+export function balesOf(
+  { tables, choices }: PastureContext,
+  hay: NumberQuantity,
+  label: string,
+): NumberQuantity {
+  const { bales } = tables.pasture.hay;
+  const bale = rowById(bales, choices.baleId ?? bales.at(-1)!.id);
+  return quantity(label, Math.ceil(hay.value / bale.kg - 1e-9), 'bales', surplusFormulas.bales, [
+    from(hay, 'H'),
+    input(`One bale, ${bale.name}`, bale.kg, 'kg'),
+  ]);
+}

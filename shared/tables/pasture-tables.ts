@@ -1,0 +1,220 @@
+import type { Sourced } from './tables.js';
+
+export type Stand = 'fair' | 'good' | 'excellent';
+export const STANDS: readonly Stand[] = ['fair', 'good', 'excellent'];
+export type Productivity = 'low' | 'medium' | 'high';
+export const PRODUCTIVITIES: readonly Productivity[] = ['low', 'medium', 'high'];
+
+interface Value extends Sourced {
+  readonly value: number;
+}
+interface ValueRange extends Value {
+  readonly low: number;
+  readonly high: number;
+  readonly because?: string;
+}
+
+/** One kind of sward. Mass counts from the ground, stubble included. */
+export interface Forage {
+  readonly id: string;
+  readonly name: string;
+  readonly habit: 'cool-season' | 'warm-season';
+  /** Dry matter in a centimetre of height. */
+  readonly massKgPerHaCm: Sourced &
+    Readonly<
+      Record<Stand, { readonly low: number; readonly high: number; readonly value: number }>
+    >;
+  readonly heights: Sourced & {
+    readonly turnInCm: number;
+    readonly residualCm: number;
+    readonly rankCm: number;
+  };
+  readonly restDays: Sourced & {
+    readonly fast: number;
+    readonly slow: number;
+    readonly hot: number;
+  };
+  readonly legumeShare: number;
+  readonly temperature: Sourced & {
+    readonly baseC: number;
+    readonly optimumFromC: number;
+    readonly optimumToC: number;
+    readonly stopC: number;
+  };
+  readonly water: Sourced & {
+    readonly kc: number;
+    readonly rootDepthM: number;
+    readonly depletionShare: number;
+  };
+  readonly energyMcalPerKg: Value;
+  /** Mean daily growth of each month, January first, northern hemisphere; none means no plan. */
+  readonly growthKgPerHaDay?: Sourced & Readonly<Record<Productivity, readonly number[]>>;
+  readonly prussicAcid?: boolean;
+}
+
+export interface Soil extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly fieldCapacity: number;
+  readonly wiltingPoint: number;
+  readonly drainDays: number;
+}
+
+export type IntakeEquation =
+  'nrc-cow-lactating' | 'nrc-cow-pregnant' | 'nrc-calf' | 'nrc-yearling' | 'nrc-dairy' | 'share';
+
+export interface CattleClass {
+  readonly id: string;
+  readonly name: string;
+  readonly equation: IntakeEquation;
+  readonly weightKg: number;
+  readonly gainKgPerDay: number;
+  readonly milkKgPerDay: number;
+  readonly milkFatPercent?: number;
+  readonly bodyWeightShare: ValueRange;
+  readonly water: string;
+  readonly manure: Sourced & {
+    readonly nKgPerDayPerKgLive: number;
+    readonly pKgPerDayPerKgLive: number;
+  };
+}
+
+export interface CattleTable {
+  readonly classes: readonly CattleClass[];
+  readonly animalUnits: Sourced & {
+    readonly perKgLive: number;
+    readonly metabolicExponent: number;
+    readonly calfOverDays: number;
+    readonly calfUnits: number;
+    readonly because: string;
+  };
+}
+
+export interface HayMethod {
+  readonly id: string;
+  readonly name: string;
+  readonly loss: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface PastureTable {
+  readonly ceilingKgPerHa: ValueRange;
+  readonly winterLossPerDay: Value;
+  readonly readingWeight: Sourced & {
+    readonly priorReadings: number;
+    readonly lowFactor: number;
+    readonly highFactor: number;
+  };
+  readonly weatherFactor: Sourced & { readonly low: number; readonly high: number };
+  readonly utilisation: Sourced & {
+    readonly byStayDays: readonly number[];
+    readonly rankDrop: number;
+    readonly low: number;
+    readonly high: number;
+    readonly because: string;
+  };
+  readonly animalUnit: Sourced & {
+    readonly kgPerDay: number;
+    readonly low: number;
+    readonly high: number;
+    readonly daysInMonth: number;
+    readonly because: string;
+  };
+  readonly fastGrowthKgPerHaDay: number;
+  readonly slowGrowthKgPerHaDay: number;
+  readonly longestStayDays: Value;
+  readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };
+  readonly magnesiumLeadDays: Value;
+  readonly gradualDays: Sourced & {
+    readonly low: number;
+    readonly value: number;
+    readonly high: number;
+  };
+  readonly bloatLegumeShare: Value;
+  readonly stockpile: Sourced & {
+    readonly daysBeforeGrowthEnds: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  readonly birdsBehind: Sourced & { readonly lagDays: number; readonly high: number };
+  readonly nitrogenLimitKgPerHa: ValueRange;
+  readonly rawManure: Sourced & {
+    readonly touchingSoilDays: number;
+    readonly offSoilDays: number;
+  };
+  readonly hay: Sourced & {
+    readonly dryMatterShare: number;
+    readonly baleDensityKgPerM3: number;
+    readonly harvestShare: number;
+    readonly stubbleCm: number;
+    readonly bales: readonly { readonly id: string; readonly name: string; readonly kg: number }[];
+    readonly feeding: readonly HayMethod[];
+    readonly feedingSources: readonly string[];
+    readonly storing: readonly HayMethod[];
+    readonly storingSources: readonly string[];
+  };
+}
+
+export interface CattleWaterTable extends Sourced {
+  readonly classes: Readonly<
+    Record<string, readonly { readonly airC: number; readonly litres: number }[]>
+  >;
+  readonly lactatingHot: { readonly airC: number; readonly litres: number };
+  readonly milkCow: Sourced & {
+    readonly base: number;
+    readonly perKgDryMatter: number;
+    readonly perKgMilk: number;
+    readonly perGSodium: number;
+    readonly sodiumGPerKgDryMatter: number;
+    readonly perC: number;
+  };
+  readonly tank: readonly {
+    readonly refillH: number;
+    readonly litresPerHead?: number;
+    readonly shareOfDay?: number;
+  }[];
+  readonly tankSources: readonly string[];
+  readonly troughEdgeM: Sourced & { readonly per: number; readonly m: number };
+  readonly distance: Sourced & { readonly milkM: number; readonly otherM: number };
+}
+
+export interface GestationTable {
+  readonly sdDays: Value;
+  readonly breeds: readonly (Sourced & {
+    readonly id: string;
+    readonly name: string;
+    readonly meanDays: number;
+    readonly sdDays?: number;
+  })[];
+}
+
+export interface FenceTable {
+  readonly laneWidthM: Sourced & { readonly low: number; readonly high: number };
+  readonly energiserJPerKm: Value & { readonly because: string };
+  readonly groundRodMPerJ: Value;
+  readonly shadeM2PerHead: ValueRange;
+}
+
+export interface CattleHeatTable extends Sourced {
+  readonly moderateFrom: number;
+  readonly severeFrom: number;
+}
+
+export interface HerdTaskTemplate extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly anchor: 'turn-out' | 'cattle-arrival' | 'calving';
+  readonly offsetDays: number;
+  readonly lengthDays: number;
+  readonly hoursBase: number;
+  readonly hoursPerUnit: number;
+  readonly per: 'ten-head' | 'acre';
+  readonly hoursArePerDay: boolean;
+  readonly needs?: string;
+  readonly waitsFor: readonly string[];
+  readonly waitsForOutside?: readonly string[];
+  /** Left out of herds without milk cows. */
+  readonly onlyMilk?: boolean;
+  readonly ifLate: string;
+}
