@@ -6,6 +6,10 @@ import { BatchesModule } from './batches/batches.module.js';
 import { dataSourceOptions } from './database/data-source.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
+import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
+import { HerdsModule } from './herds/herds.module.js';
+import { PaddocksModule } from './paddocks/paddocks.module.js';
+import { PastureModule } from './pasture/pasture.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
@@ -26,6 +30,10 @@ import { WeatherModule } from './weather/weather.module.js';
     BatchesModule,
     WeatherModule,
     PlansModule,
+    PaddocksModule,
+    HerdsModule,
+    GrassReadingsModule,
+    PastureModule,
   ],
 })
 export class AppModule {}

@@ -65,6 +65,8 @@ export const BOUNDS = {
   withdrawalDays: within(0, 60, 'day', 'Take the days from the label of the bag.', true),
   weekday: within(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.', true),
   paddockM2: within(50, 1e7, 'ha', 'Give the grazed area, without lanes and woods.'),
+  manureKgPerDay: within(0, 1000, 'kg', 'Give the nutrient the flock drops in a day.'),
+  parts: within(2, 20, 'count', 'Split a paddock into 2 to 20 parts.', true),
   heightCm: within(0, 250, 'cm', 'Lay the hand flat on the sward and read the height under it.'),
   turnInCm: within(3, 200, 'cm', 'Give the height at which the herd goes in.'),
   residualCm: within(1, 150, 'cm', 'Give the height that must be left.'),

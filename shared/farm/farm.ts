@@ -17,6 +17,8 @@ export interface Farm {
   /** Mean daily minimum of each month, January first. */
   readonly monthlyMinC: readonly number[];
   readonly monthlyMaxC: readonly number[];
+  /** Rain of each month, snow melted; left out when it is not known. */
+  readonly monthlyRainMm?: readonly number[];
   /** Month and day, such as 05-10; the usual last spring and first autumn frost. */
   readonly lastFrost: string;
   readonly firstFrost: string;

@@ -327,7 +327,12 @@ export interface Tables {
   readonly litter: LitterTable;
   readonly light: LightTable;
   readonly moveOut: readonly MoveOutTable[];
-  readonly manure: Readonly<Record<Purpose, Sourced & { readonly nKgPerDayPerKgLive: number }>>;
+  readonly manure: Readonly<
+    Record<
+      Purpose,
+      Sourced & { readonly nKgPerDayPerKgLive: number; readonly pKgPerDayPerKgLive: number }
+    >
+  >;
   readonly heatStress: Sourced & { readonly beginsC: number; readonly seriousC: number };
   readonly feedKeeping: Sourced &
     Ranged & { readonly maxDays: number; readonly bagLeadDays: number };

@@ -96,7 +96,7 @@ export function climateFromDaily(
     const slot = slotOf(day.date);
     lows[slot]!.push(day.minC);
     highs[slot]!.push(day.maxC);
-    if (day.rainMm != null) rain[slot]!.push(day.rainMm);
+    if (day.rainMm !== null && day.rainMm !== undefined) rain[slot]!.push(day.rainMm);
     const next = history[i + 1];
     const third = history[i + 2];
     if (next && third && isNextDay(day.date, next.date) && isNextDay(next.date, third.date)) {

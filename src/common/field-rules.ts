@@ -55,6 +55,17 @@ export const NestedList = (type: () => new () => object, most: number): Property
     Type(type),
   );
 
+/** A list whose entries are checked where they are used. */
+export const AnyList = (most: number): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: 'array', items: {}, maxItems: most }),
+    rule('anyList', (v) => Array.isArray(v) && v.length <= most, {
+      code: 'not-allowed',
+      allowed: [`a list of up to ${most} entries`],
+      fix: 'Give a list in square brackets.',
+    }),
+  );
+
 /** An object that must be there and is checked by its own class. */
 export const Nested = (type: () => new () => object): PropertyDecorator =>
   applyDecorators(

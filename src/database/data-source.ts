@@ -2,6 +2,9 @@ import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
+import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
+import { HerdEntity } from '../herds/herd.entity.js';
+import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -9,6 +12,7 @@ import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { PublishedTableEntity } from '../reference/published-table.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
+import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -16,9 +20,12 @@ export const ENTITIES = [
   PersonEntity,
   BatchEntity,
   WeatherDayEntity,
+  PaddockEntity,
+  HerdEntity,
+  GrassReadingEntity,
   PublishedTableEntity,
 ];
-export const MIGRATIONS = [FirstTables1764000000000];
+export const MIGRATIONS = [FirstTables1764000000000, GrassAndCattle1795600000000];
 
 /** The part of better-sqlite3's connection that is set up by hand. */
 interface SqliteConnection {

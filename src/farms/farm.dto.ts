@@ -6,6 +6,7 @@ import {
   DateList,
   MonthDay,
   OneOf,
+  Optional,
   PriceText,
   ShortText,
   TimeZoneName,
@@ -26,6 +27,8 @@ export class FarmDto implements Farm {
   @PriceText() gasPricePerL!: string;
   @TwelveMonths('airC') monthlyMinC!: number[];
   @TwelveMonths('airC') monthlyMaxC!: number[];
+  /** Rain of each month, snow melted; without it dry spells do not slow the grass. */
+  @Optional() @TwelveMonths('rainMm') monthlyRainMm?: number[];
   @ApiProperty() @MonthDay() lastFrost!: string;
   @ApiProperty() @MonthDay() firstFrost!: string;
   @DateList(200) noDeliveryDates!: string[];

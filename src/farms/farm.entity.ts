@@ -1,4 +1,5 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
+import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
 import type { UnitSystem } from '../../shared/units/unit.js';
 
 @Entity('farms')
@@ -15,6 +16,9 @@ export class FarmEntity {
   @Column({ type: 'varchar', length: 20 }) gasPricePerL!: string;
   @Column({ type: 'simple-json' }) monthlyMinC!: number[];
   @Column({ type: 'simple-json' }) monthlyMaxC!: number[];
+  @Column({ type: 'simple-json', nullable: true }) monthlyRainMm?: number[] | null;
+  /** Choices of the pasture plan. */
+  @Column({ type: 'simple-json', default: '{}' }) pasture!: PastureChoices;
   @Column({ type: 'varchar', length: 5 }) lastFrost!: string;
   @Column({ type: 'varchar', length: 5 }) firstFrost!: string;
   @Column({ type: 'simple-json' }) noDeliveryDates!: string[];

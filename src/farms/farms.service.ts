@@ -1,15 +1,20 @@
 import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource, In } from 'typeorm';
+import { DataSource, In, type EntityManager } from 'typeorm';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
+import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
+import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
 import { checkClimate } from './check-climate.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
+import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
+import { HerdEntity } from '../herds/herd.entity.js';
+import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
@@ -22,6 +27,11 @@ interface SampleFarm {
   readonly facilities: readonly Facility[];
   readonly people: readonly Person[];
   readonly batches: readonly (Omit<Batch, 'arrivalDate'> & { readonly arrivalMonthDay: string })[];
+  readonly paddocks: readonly Paddock[];
+  readonly readings: readonly { readonly paddockId: string; readonly heightCm: number }[];
+  readonly herds: readonly (Omit<Herd, 'groups'> & {
+    readonly groups: readonly (CattleGroup & { readonly calvesMonthDay?: string })[];
+  })[];
 }
 
 /** A sample batch arrives no sooner than this many days from today. */
@@ -33,7 +43,7 @@ export class FarmsService {
 
   async create(dto: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
-    const row = this.rows.create({ ...dto, id: randomUUID() });
+    const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
     return toFarmView(await this.rows.save(row));
   }
 
@@ -51,6 +61,7 @@ export class FarmsService {
         id: farmId,
         isSample: true,
         weatherFetch: false,
+        pasture: {},
         revision: 1,
       } as FarmEntity);
       await manager.save(
@@ -85,6 +96,7 @@ export class FarmsService {
           },
         })) as BatchEntity[],
       );
+      await saveSampleGrass(manager, sample, { farmId, today, own });
       return toFarmView(farm);
     });
   }
@@ -110,7 +122,11 @@ export class FarmsService {
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);
       const before = await manager.findOneByOrFail(FarmEntity, { id });
-      await manager.update(FarmEntity, { id }, { ...dto });
+      await manager.update(
+        FarmEntity,
+        { id },
+        { ...dto, monthlyRainMm: dto.monthlyRainMm ?? null },
+      );
       const hasMoved =
         before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
       // Weather that was fetched belongs to the old place.
@@ -132,11 +148,51 @@ export class FarmsService {
 }
 
 export function toFarmView(row: FarmEntity): FarmView {
-  const { weatherFetch: _weatherFetch, ...view } = row;
-  return view;
+  const { weatherFetch: _weatherFetch, pasture: _pasture, monthlyRainMm, ...view } = row;
+  return monthlyRainMm ? { ...view, monthlyRainMm } : view;
 }
 
 function nextMonthDay(monthDay: string, from: string): string {
   const thisYear = `${from.slice(0, 4)}-${monthDay}`;
   return from <= thisYear ? thisYear : `${Number(from.slice(0, 4)) + 1}-${monthDay}`;
+}
+
+async function saveSampleGrass(
+  manager: EntityManager,
+  sample: SampleFarm,
+  of: { farmId: string; today: string; own: (id: string | undefined) => string | undefined },
+): Promise<void> {
+  const { farmId, today, own } = of;
+  await manager.save(
+    PaddockEntity,
+    sample.paddocks.map(({ id, name, ...details }) => ({ id: own(id)!, farmId, name, details })),
+  );
+  await manager.save(
+    GrassReadingEntity,
+    sample.readings.map(({ paddockId, heightCm }) => ({
+      id: randomUUID(),
+      farmId,
+      paddockId: own(paddockId)!,
+      // The household walked its field a few days ago.
+      date: addDays(today, -4),
+      heightCm,
+    })),
+  );
+  await manager.save(
+    HerdEntity,
+    sample.herds.map(({ id, name, groups, followedByBatchId, ...details }) => ({
+      id: own(id)!,
+      farmId,
+      name,
+      details: {
+        ...details,
+        ...(followedByBatchId === undefined ? {} : { followedByBatchId: own(followedByBatchId)! }),
+        groups: groups.map(({ calvesMonthDay, ...group }) =>
+          calvesMonthDay === undefined
+            ? group
+            : { ...group, calvesOn: nextMonthDay(calvesMonthDay, today) },
+        ),
+      },
+    })),
+  );
 }

@@ -11,5 +11,6 @@ import { PlansService } from './plans.service.js';
   imports: [FarmsModule, FacilitiesModule, PeopleModule, BatchesModule, WeatherModule],
   controllers: [PlansController],
   providers: [PlansService],
+  exports: [PlansService],
 })
 export class PlansModule {}

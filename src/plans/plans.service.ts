@@ -85,6 +85,18 @@ export class PlansService {
     return this.occupiedBy(farmId, revision, snapshot, exceptBatchId);
   }
 
+  /** The farm, its weather and what else every plan of it shares. */
+  async surroundings(farmId: string): Promise<Pick<FarmSnapshot, 'farm' | 'climate'>> {
+    return (await this.snapshotOf(farmId)).snapshot;
+  }
+
+  /** A saved batch as a plan request, or undefined when it is gone. */
+  async requestOfBatch(farmId: string, batchId: string): Promise<PlanRequest | undefined> {
+    const { snapshot } = await this.snapshotOf(farmId);
+    const batch = snapshot.batches.find((each) => each.id === batchId);
+    return batch && this.requestOnFarm(farmId, batch);
+  }
+
   private async requestOf(order: OrderDto): Promise<PlanRequest> {
     if (order.farmId === undefined) return requestOfOrder(order, this.tables.tables, Date.now());
     const request = await this.requestOnFarm(order.farmId, order.batch, order.today);

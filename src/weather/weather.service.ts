@@ -44,6 +44,7 @@ const HISTORY_YEARS = 30;
 const ARCHIVE_LAG_DAYS = 6;
 const REFRESH_MS = 6 * 3600 * 1000;
 const ROWS_AT_ONCE = 400;
+const RECENT_DAYS = 366;
 
 @Injectable()
 export class WeatherService implements OnApplicationBootstrap, OnApplicationShutdown {
@@ -150,15 +151,24 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     const counts = await this.counts(farm.id);
     const way = wayInUse(counts);
     const forecast = await this.days(farm.id, 'forecast');
+    const history = way === 'monthly-means' ? [] : await this.days(farm.id, way);
     const base =
       way === 'monthly-means'
         ? climateFromMonthlyMeans(
             farm.monthlyMinC,
             farm.monthlyMaxC,
             this.tables.tables.heat.coldNightMarginK.value,
+            farm.monthlyRainMm,
           )
-        : climateFromDaily(await this.days(farm.id, way), { way, label: LABELS[way](counts) });
-    return forecast.length === 0 ? base : { ...base, forecast };
+        : climateFromDaily(history, { way, label: LABELS[way](counts) });
+    // A grazing season is followed from its start, so a year of measured days is enough.
+    const since = addDays(plainDateAt(Date.now(), farm.timeZone), -RECENT_DAYS);
+    const recent = history.filter((day) => since <= day.date);
+    return {
+      ...base,
+      ...(recent.length === 0 ? {} : { recent }),
+      ...(forecast.length === 0 ? {} : { forecast }),
+    };
   }
 
   private async refreshForecasts(): Promise<void> {
@@ -212,7 +222,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     return this.source.getRepository(WeatherDayEntity).find({
       where: { farmId, kind },
       order: { date: 'ASC' },
-      select: { date: true, minC: true, maxC: true },
+      select: { date: true, minC: true, maxC: true, rainMm: true },
     });
   }
 }

@@ -12,6 +12,9 @@ export const TABLES = [
   'people',
   'batches',
   'weather_days',
+  'paddocks',
+  'herds',
+  'grass_readings',
   'published_tables',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;

@@ -73,7 +73,7 @@ function putKnown(
     known++;
     into.minC[i] = day.minC;
     into.maxC[i] = day.maxC;
-    if (into.rainMm && day.rainMm != null) into.rainMm[i] = day.rainMm;
+    if (into.rainMm && day.rainMm !== null && day.rainMm !== undefined) into.rainMm[i] = day.rainMm;
   }
   return known;
 }

@@ -1,0 +1,29 @@
+import type { Herd } from '../../farm/herd.js';
+import { planContext } from '../context.js';
+import type { PlanRequest } from '../request.js';
+import type { Follower } from './pasture-request.js';
+
+/**
+ * The birds of a batch as followers of a herd, from their move outdoors to their last day;
+ * undefined when they never move out.
+ */
+export function followerOf(herd: Herd, batch: PlanRequest): Follower | undefined {
+  const { life, moveOutDay, dateOf, tables } = planContext(batch);
+  if (moveOutDay === undefined) return undefined;
+  const last = life.days - 1;
+  const days = last - moveOutDay;
+  if (days < 1) return undefined;
+  const { nKgPerDayPerKgLive, pKgPerDayPerKgLive } = tables.manure[batch.batch.purpose];
+  let liveKgDays = 0;
+  for (let i = moveOutDay; i < last; i++) liveKgDays += life.aliveAll[i]! * life.meanWeightKg[i]!;
+  const meanLiveKg = liveKgDays / days;
+  return {
+    herdId: herd.id,
+    name: batch.batch.name,
+    from: dateOf(moveOutDay),
+    to: dateOf(last - 1),
+    lagDays: herd.followDays ?? tables.pasture.birdsBehind.lagDays,
+    nitrogenKgPerDay: meanLiveKg * nKgPerDayPerKgLive,
+    phosphorusKgPerDay: meanLiveKg * pKgPerDayPerKgLive,
+  };
+}

@@ -1,0 +1,28 @@
+import { Body, Controller, Delete, Get, HttpCode, Param, Post } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { GrassReading } from '../../shared/farm/paddock.js';
+import { WalkDto } from './grass-reading.dto.js';
+import { GrassReadingsService } from './grass-readings.service.js';
+
+@ApiTags('grass readings')
+@Controller('farms/:farmId/grass-readings')
+export class GrassReadingsController {
+  constructor(private readonly readings: GrassReadingsService) {}
+
+  @Get()
+  findAll(@Param('farmId') farmId: string): Promise<GrassReading[]> {
+    return this.readings.findAll(farmId);
+  }
+
+  /** Keeps the heights of one walk over the paddocks. */
+  @Post()
+  walk(@Param('farmId') farmId: string, @Body() dto: WalkDto): Promise<GrassReading[]> {
+    return this.readings.walk(farmId, dto);
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
+    return this.readings.remove(farmId, id);
+  }
+}

@@ -1,0 +1,17 @@
+import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import type { Herd } from '../../shared/farm/herd.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+/** One herd. The name is a column for lists; the rest is as sent. */
+@Entity('herds')
+export class HerdEntity {
+  @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
+  @Index('herds_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'farmId' })
+  farm?: FarmEntity;
+  @Column({ type: 'varchar', length: 80 }) name!: string;
+  @Column({ type: 'simple-json' }) details!: Omit<Herd, 'id' | 'name'>;
+}
+
+export const toHerd = ({ id, name, details }: HerdEntity): Herd => ({ ...details, id, name });

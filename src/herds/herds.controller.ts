@@ -1,0 +1,52 @@
+import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { Herd } from '../../shared/farm/herd.js';
+import { HerdDto, MovedDto } from './herd.dto.js';
+import { HerdsService } from './herds.service.js';
+
+@ApiTags('herds')
+@Controller('farms/:farmId/herds')
+export class HerdsController {
+  constructor(private readonly herds: HerdsService) {}
+
+  @Post()
+  create(@Param('farmId') farmId: string, @Body() dto: HerdDto): Promise<Herd> {
+    return this.herds.create(farmId, dto);
+  }
+
+  @Get()
+  findAll(@Param('farmId') farmId: string): Promise<Herd[]> {
+    return this.herds.findAll(farmId);
+  }
+
+  @Get(':id')
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Herd> {
+    return this.herds.findOne(farmId, id);
+  }
+
+  @Put(':id')
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: HerdDto,
+  ): Promise<Herd> {
+    return this.herds.update(farmId, id, dto);
+  }
+
+  /** Notes where a herd really went. */
+  @Post(':id/moved')
+  @HttpCode(200)
+  moved(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: MovedDto,
+  ): Promise<Herd> {
+    return this.herds.moved(farmId, id, dto);
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
+    return this.herds.remove(farmId, id);
+  }
+}

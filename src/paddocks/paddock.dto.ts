@@ -1,0 +1,56 @@
+import { ApiProperty } from '@nestjs/swagger';
+import type { ClosedFor, Outline, Paddock } from '../../shared/farm/paddock.js';
+import {
+  PRODUCTIVITIES,
+  STANDS,
+  type Productivity,
+  type Stand,
+} from '../../shared/tables/pasture-tables.js';
+import {
+  AnyList,
+  DateOnly,
+  IdText,
+  NestedList,
+  OneOf,
+  Optional,
+  ShortText,
+  Within,
+  YesNo,
+} from '../common/field-rules.js';
+
+const REASONS: readonly ClosedFor[] = ['hay', 'wet', 'reseeding', 'stockpile', 'other'];
+
+export class ClosedDaysDto {
+  @DateOnly() from!: string;
+  @DateOnly() to!: string;
+  @OneOf(REASONS) why!: ClosedFor;
+}
+
+/** A paddock as sent by a client. With an outline, the area may be left out. */
+export class PaddockDto implements Omit<Paddock, 'id' | 'areaM2'> {
+  @Optional() @IdText() id?: string;
+  @ShortText() name!: string;
+  @Optional() @Within('paddockM2') areaM2?: number;
+  @ApiProperty() @IdText() forageId!: string;
+  @OneOf(STANDS) stand!: Stand;
+  @OneOf(PRODUCTIVITIES) productivity!: Productivity;
+  @ApiProperty() @IdText() soilId!: string;
+  @ApiProperty() @YesNo() hasWater!: boolean;
+  @ApiProperty() @YesNo() hasShade!: boolean;
+  @Optional() @Within('turnInCm') turnInCm?: number;
+  @Optional() @Within('residualCm') residualCm?: number;
+  @Optional() @Within('massKgPerHaCm') massKgPerHaCm?: number;
+  @Optional() @DateOnly() lastGrazedOn?: string;
+  @NestedList(() => ClosedDaysDto, 20) closed!: ClosedDaysDto[];
+  @Optional() @DateOnly() harvestOn?: string;
+  @Optional() @AnyList(500) outline?: Outline;
+}
+
+export class SplitDto {
+  @Within('parts') parts!: number;
+}
+
+export class JoinDto {
+  @AnyList(50) ids!: unknown[];
+  @ShortText() name!: string;
+}

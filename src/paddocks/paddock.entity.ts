@@ -1,0 +1,21 @@
+import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import type { Paddock } from '../../shared/farm/paddock.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+/** One paddock. The name is a column for lists; the rest is as sent. */
+@Entity('paddocks')
+export class PaddockEntity {
+  @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
+  @Index('paddocks_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'farmId' })
+  farm?: FarmEntity;
+  @Column({ type: 'varchar', length: 80 }) name!: string;
+  @Column({ type: 'simple-json' }) details!: Omit<Paddock, 'id' | 'name'>;
+}
+
+export const toPaddock = ({ id, name, details }: PaddockEntity): Paddock => ({
+  ...details,
+  id,
+  name,
+});

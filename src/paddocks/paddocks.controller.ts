@@ -1,0 +1,63 @@
+import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { Paddock } from '../../shared/farm/paddock.js';
+import { JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
+import { PaddocksService } from './paddocks.service.js';
+
+@ApiTags('paddocks')
+@Controller('farms/:farmId/paddocks')
+export class PaddocksController {
+  constructor(private readonly paddocks: PaddocksService) {}
+
+  @Post()
+  create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Paddock> {
+    return this.paddocks.create(farmId, dto);
+  }
+
+  /** Adds a paddock for every polygon of a GeoJSON document. */
+  @Post('geojson')
+  importGeoJson(@Param('farmId') farmId: string, @Body() document: object): Promise<Paddock[]> {
+    return this.paddocks.importGeoJson(farmId, document);
+  }
+
+  /** Makes one paddock of several. */
+  @Post('join')
+  join(@Param('farmId') farmId: string, @Body() dto: JoinDto): Promise<Paddock> {
+    return this.paddocks.join(farmId, dto.ids, dto.name);
+  }
+
+  /** Cuts a paddock into equal strips. */
+  @Post(':id/split')
+  split(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: SplitDto,
+  ): Promise<Paddock[]> {
+    return this.paddocks.split(farmId, id, dto.parts);
+  }
+
+  @Get()
+  findAll(@Param('farmId') farmId: string): Promise<Paddock[]> {
+    return this.paddocks.findAll(farmId);
+  }
+
+  @Get(':id')
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Paddock> {
+    return this.paddocks.findOne(farmId, id);
+  }
+
+  @Put(':id')
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: PaddockDto,
+  ): Promise<Paddock> {
+    return this.paddocks.update(farmId, id, dto);
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
+    return this.paddocks.remove(farmId, id);
+  }
+}

@@ -1,0 +1,265 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Herd } from '../../shared/farm/herd.js';
+import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
+import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { newFarm, tables } from '../support/factories.js';
+import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
+
+const PADDOCK = {
+  name: 'Pond',
+  areaM2: 2600,
+  forageId: 'orchardgrass-legume',
+  stand: 'good',
+  productivity: 'medium',
+  soilId: 'loam',
+  hasWater: true,
+  hasShade: false,
+  closed: [],
+};
+const HERD = {
+  name: 'Cows',
+  longestStayDays: 3,
+  groups: [{ classId: 'cow-calf', head: 4, weightKg: 520 }],
+};
+/** A rectangle of 0.001° by 0.001° at the equator. */
+const SQUARE = [
+  [0, 0],
+  [0.001, 0],
+  [0.001, 0.001],
+  [0, 0.001],
+];
+
+describe.each(databases())('grass and cattle on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app, { monthlyRainMm: Array.from({ length: 12 }, () => 90) });
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const addPaddock = async (more: object = {}): Promise<Paddock> =>
+    (
+      await app.api
+        .post(`${farm.path}/paddocks`)
+        .send({ ...PADDOCK, ...more })
+        .expect(201)
+    ).body as Paddock;
+
+  it('keeps paddocks and herds, and gives them back as they were sent', async () => {
+    const paddock = await addPaddock();
+    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String) });
+    const { body } = await app.api.post(`${farm.path}/herds`).send(HERD).expect(201);
+    const herd = body as Herd;
+    expect(herd).toEqual({ ...HERD, id: expect.any(String) });
+    await app.api
+      .put(`${farm.path}/herds/${herd.id}`)
+      .send({ ...HERD, inPaddockId: paddock.id, inSince: inDays(-1) })
+      .expect(200);
+    // A paddock that goes leaves its herd without one.
+    await app.api.delete(`${farm.path}/paddocks/${paddock.id}`).expect(204);
+    const after = (await app.api.get(`${farm.path}/herds/${herd.id}`).expect(200)).body as Herd;
+    expect(after).toEqual({ ...HERD, id: herd.id });
+    await app.api.delete(`${farm.path}/herds/${herd.id}`).expect(204);
+  });
+
+  it('works an area out from an outline on the ellipsoid', async () => {
+    const { areaM2: _area, ...rest } = PADDOCK;
+    const paddock = await addPaddock({ ...rest, areaM2: undefined, outline: SQUARE });
+    // WGS84: 0.001° is 111.3195 m along the equator and 110.5743 m along a meridian there.
+    expect(paddock.areaM2).toBeCloseTo(111.3195 * 110.5743, 0);
+    await app.api.delete(`${farm.path}/paddocks/${paddock.id}`).expect(204);
+  });
+
+  it.each([
+    ['areaM2', { areaM2: 0 }, { field: 'areaM2', code: 'out-of-bounds', given: 0 }],
+    ['residual', { turnInCm: 10, residualCm: 12 }, { field: 'residualCm', code: 'out-of-bounds' }],
+    ['forage', { forageId: 'moss' }, { field: 'forageId', code: 'not-allowed', given: 'moss' }],
+    ['no growth curve', { forageId: 'sorghum-sudan' }, { field: 'forageId', code: 'not-allowed' }],
+    [
+      'crossing sides',
+      { outline: [SQUARE[0], SQUARE[2], SQUARE[1], SQUARE[3]] },
+      { field: 'outline', code: 'conflict' },
+    ],
+    ['two corners', { outline: SQUARE.slice(0, 2) }, { field: 'outline', code: 'out-of-bounds' }],
+    ['no corners', { outline: ['a', 'b', 'c'] }, { field: 'outline.0', code: 'not-allowed' }],
+    [
+      'closed backwards',
+      { closed: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] },
+      { field: 'closed.0.to', code: 'out-of-bounds' },
+    ],
+  ])('refuses a paddock with a bad %s, naming field and fix', async (_, more, problem) => {
+    const before = await app.contents();
+    const response = await app.api.post(`${farm.path}/paddocks`).send({ ...PADDOCK, ...more });
+    expectFieldProblem(response, problem);
+    expect(await app.contents()).toBe(before);
+  });
+
+  it('imports every polygon of a GeoJSON file, or none', async () => {
+    const feature = (name: string | undefined, ring: unknown): object => ({
+      type: 'Feature',
+      properties: name === undefined ? {} : { name },
+      geometry: { type: 'Polygon', coordinates: [ring] },
+    });
+    const ring = [...SQUARE, SQUARE[0]];
+    const bad = {
+      type: 'FeatureCollection',
+      features: [feature('A', ring), feature('B', [[0, 0]])],
+    };
+    const before = await app.contents();
+    expectFieldProblem(await app.api.post(`${farm.path}/paddocks/geojson`).send(bad), {
+      field: 'geojson.features.1',
+    });
+    expect(await app.contents()).toBe(before);
+    const good = {
+      type: 'FeatureCollection',
+      features: [feature('A', ring), feature(undefined, ring)],
+    };
+    const { body } = await app.api.post(`${farm.path}/paddocks/geojson`).send(good).expect(201);
+    const paddocks = body as Paddock[];
+    expect(paddocks.map((p) => p.name)).toEqual(['A', 'Paddock 2']);
+    expect(paddocks[0]!.outline).toEqual(SQUARE);
+    for (const { id } of paddocks) await app.api.delete(`${farm.path}/paddocks/${id}`).expect(204);
+  });
+
+  it('splits a paddock into strips that keep its readings, and joins them again', async () => {
+    const whole = await addPaddock({ name: 'Long', areaM2: 6000 });
+    const reading = { paddockId: whole.id, date: inDays(-3), heightCm: 14 };
+    await app.api
+      .post(`${farm.path}/grass-readings`)
+      .send({ readings: [reading] })
+      .expect(201);
+    const strips = (
+      await app.api.post(`${farm.path}/paddocks/${whole.id}/split`).send({ parts: 3 }).expect(201)
+    ).body as Paddock[];
+    expect(strips.map((s) => [s.name, s.areaM2])).toEqual([
+      ['Long 1', 2000],
+      ['Long 2', 2000],
+      ['Long 3', 2000],
+    ]);
+    const readings = (await app.api.get(`${farm.path}/grass-readings`)).body as GrassReading[];
+    expect(readings.map((r) => r.paddockId).sort()).toEqual(strips.map((s) => s.id).sort());
+    expectFieldProblem(
+      await app.api.post(`${farm.path}/paddocks/${strips[0]!.id}/split`).send({ parts: 1 }),
+      { field: 'parts', code: 'out-of-bounds', given: 1 },
+    );
+    const joined = (
+      await app.api
+        .post(`${farm.path}/paddocks/join`)
+        .send({ ids: strips.map((s) => s.id), name: 'Long' })
+        .expect(201)
+    ).body as Paddock;
+    expect(joined).toMatchObject({ name: 'Long', areaM2: 6000 });
+    await app.api.delete(`${farm.path}/paddocks/${joined.id}`).expect(204);
+  });
+
+  it('keeps a walk, the later reading of a day winning, and refuses one from the future', async () => {
+    const paddock = await addPaddock();
+    const read = (date: string, heightCm: number): object => ({
+      readings: [{ paddockId: paddock.id, date, heightCm }],
+    });
+    const path = `${farm.path}/grass-readings`;
+    await app.api
+      .post(path)
+      .send(read(inDays(-1), 12))
+      .expect(201);
+    await app.api
+      .post(path)
+      .send(read(inDays(-1), 13))
+      .expect(201);
+    const kept = (await app.api.get(path)).body as GrassReading[];
+    expect(kept).toEqual([
+      { id: expect.any(String), paddockId: paddock.id, date: inDays(-1), heightCm: 13 },
+    ]);
+    expectFieldProblem(await app.api.post(path).send(read(inDays(2), 12)), {
+      field: 'readings.0.date',
+      code: 'out-of-bounds',
+    });
+    expectFieldProblem(await app.api.post(path).send(read(inDays(-1), -4)), {
+      field: 'readings.0.heightCm',
+      code: 'out-of-bounds',
+      given: -4,
+    });
+    expectProblem(await app.api.delete(`${path}/nowhere`), 404);
+    await app.api.delete(`${path}/${kept[0]!.id}`).expect(204);
+    await app.api.delete(`${farm.path}/paddocks/${paddock.id}`).expect(204);
+  });
+
+  it('plans the pasture of the sample farm as the core does, and notes where a herd went', async () => {
+    const sample = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+    const path = `/api/farms/${sample.id}`;
+    const request = (await app.api.get(`${path}/pasture`).expect(200)).body as PastureRequest;
+    const plan = (await app.api.get(`${path}/pasture/plan`).expect(200)).body as PasturePlan;
+    const own = planPasture({ ...request, tables });
+    expect(plan).toEqual(JSON.parse(JSON.stringify(own)));
+    expect(plan.moves.length).toBeGreaterThan(30);
+    expect(plan.birds.length).toBeGreaterThan(0);
+    const herd = request.herds[0]!;
+    const paddock = request.paddocks[0]!;
+    await app.api
+      .post(`${path}/herds/${herd.id}/moved`)
+      .send({ paddockId: paddock.id, on: inDays(-2) })
+      .expect(200);
+    const other = request.paddocks[1]!;
+    await app.api
+      .post(`${path}/herds/${herd.id}/moved`)
+      .send({ paddockId: other.id, on: inDays(0) })
+      .expect(200);
+    const left = (await app.api.get(`${path}/paddocks/${paddock.id}`)).body as Paddock;
+    expect(left.lastGrazedOn).toBe(inDays(-1));
+    expectFieldProblem(
+      await app.api
+        .post(`${path}/herds/${herd.id}/moved`)
+        .send({ paddockId: paddock.id, on: inDays(3) }),
+      { field: 'on', code: 'out-of-bounds' },
+    );
+  }, 30_000);
+
+  it('keeps the choices of a plan, and refuses one that cannot be planned', async () => {
+    const path = `${farm.path}/pasture`;
+    await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
+    const { choices } = (await app.api.get(path).expect(200)).body as PastureRequest;
+    expect(choices).toEqual({ restFactor: 1.2, feedingId: 'cone' });
+    expectFieldProblem(await app.api.put(`${path}/choices`).send({ feedingId: 'shovel' }), {
+      field: 'choices.feedingId',
+      code: 'not-allowed',
+      given: 'shovel',
+    });
+    expectFieldProblem(await app.api.put(`${path}/choices`).send({ restFactor: 9 }), {
+      field: 'restFactor',
+      code: 'out-of-bounds',
+    });
+  });
+
+  it('plans and explains a pasture that is sent whole', async () => {
+    const order = {
+      farm: newFarm(),
+      today: '2027-04-01',
+      paddocks: ['a', 'b', 'c', 'd'].map((id) => ({ ...PADDOCK, id, name: id })),
+      herds: [{ ...HERD, id: 'h', groups: [{ classId: 'stocker', head: 4 }] }],
+    };
+    const plan = (await app.api.post('/api/pasture/preview').send(order).expect(200))
+      .body as PasturePlan;
+    expect(plan.herds.map((h) => h.name)).toEqual(['Cows']);
+    const { body } = await app.api.post('/api/pasture/explain').send(order).expect(200);
+    expect((body as unknown[]).length).toBeGreaterThan(100);
+    expectFieldProblem(
+      await app.api.post('/api/pasture/preview').send({
+        ...order,
+        readings: [{ paddockId: 'z', date: '2027-03-30', heightCm: 8 }],
+      }),
+      { field: 'readings.0.paddockId', code: 'not-allowed', given: 'z' },
+    );
+    expectFieldProblem(
+      await app.api
+        .post('/api/pasture/preview')
+        .send({ ...order, herds: [order.herds[0], order.herds[0]] }),
+      { field: 'herds.1.id', code: 'conflict' },
+    );
+  });
+});
