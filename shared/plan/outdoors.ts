@@ -342,8 +342,8 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
     ),
     roost: quantity(
       'Roost',
-      roostCm,
-      'cm',
+      roostCm / 100,
+      'm',
       spaceFormulas.edge,
       [input('Birds', birds, 'count', 'N'), input('Roost a bird', per.roostCm, 'cm', 'l')],
       options,

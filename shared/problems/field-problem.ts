@@ -1,6 +1,8 @@
+import { isPlainDate } from '../calendar/plain-date.js';
+import { formatBound, formatDate, formatTyped, type Reader } from '../units/format.js';
 import { SHOWN, unitLabel, type Unit } from '../units/unit.js';
 
-/** One thing that is wrong with one field, as data. Wording is made in `describeProblem` only. */
+/** One thing that is wrong with one field, as data. Wording is made in this file only. */
 export interface FieldProblem {
   /** Path of the field, such as `batch.wantedBirds` or `facilities.2.lengthM`. */
   readonly field: string;
@@ -11,6 +13,8 @@ export interface FieldProblem {
   readonly max?: number | string;
   readonly allowed?: readonly string[];
   readonly unit?: string;
+  /** Path of another field, when the bound is what that field holds. */
+  readonly boundBy?: string;
   /** What to do, as an instruction. */
   readonly fix: string;
 }
@@ -26,6 +30,67 @@ export class FieldError extends Error {
 /** Says what was given, what is allowed and what to do. */
 export function describeProblem(problem: FieldProblem): string {
   return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
+}
+
+/**
+ * The same for somebody at a form: with the label printed at the field, and with values and bounds
+ * in the farm's units.
+ */
+export function describeForForm(
+  problem: FieldProblem,
+  labelOf: (field: string) => string | undefined,
+  reader: Reader,
+): string {
+  const label = labelOf(problem.field) ?? problem.field;
+  const { code, given, min, max, unit, boundBy } = problem;
+  const other = boundBy === undefined ? undefined : (labelOf(boundBy) ?? boundBy);
+  const say = (value: unknown, end?: 'min' | 'max') => forPerson(value, unit, reader, end);
+  const wrong = (): string => {
+    switch (code) {
+      case 'missing':
+        return 'is missing';
+      case 'not-a-number':
+        return typeof given === 'number' || given === null
+          ? 'cannot be read as a number'
+          : `is ${shown(given)}, which is not a number`;
+      case 'not-allowed':
+        return `is ${shown(given)}, which cannot be chosen here`;
+      case 'out-of-bounds': {
+        if (unit === 'whole' && !Number.isInteger(given)) {
+          return `is ${say(given)}, but must be a whole number from ${say(min)} to ${say(max)}`;
+        }
+        if (Array.isArray(given)) return 'holds a value that cannot be used';
+        if (other !== undefined) {
+          return max === undefined
+            ? `${say(given)} is below ${other} ${say(min)}`
+            : `${say(given)} is above ${other} ${say(max)}`;
+        }
+        const low = min === undefined ? undefined : say(min, 'min');
+        const high = max === undefined ? undefined : say(max, 'max');
+        const own = unit === 'characters' ? shown(given) : say(given);
+        const negative = typeof given === 'number' && given < 0 && min === 0;
+        return `is ${own}, but must ${negative ? 'not be negative: ' : 'be '}${boundsText(low, high, unit === 'characters' ? ' characters' : '')}`;
+      }
+      default:
+        return whatIsWrong(problem);
+    }
+  };
+  return `${label} ${wrong()}. ${problem.fix}`;
+}
+
+/** A value or a bound as a person of this farm reads it. */
+function forPerson(
+  value: unknown,
+  unit: string | undefined,
+  reader: Reader,
+  end?: 'min' | 'max',
+): string {
+  if (typeof value === 'string') return isPlainDate(value) ? formatDate(value) : shown(value);
+  if (typeof value !== 'number') return shown(value);
+  if (unit === undefined || !(unit in SHOWN)) return formatTyped(value, 'count', reader);
+  return end === undefined
+    ? formatTyped(value, unit as Unit, reader)
+    : formatBound(value, unit as Unit, reader, end);
 }
 
 function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): string {
@@ -45,7 +110,7 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
       return `is ${value}, which contradicts another field`;
     case 'out-of-bounds': {
       const tail = unitText(unit);
-      return `is ${value}${typeof given === 'number' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
+      return `is ${value}${typeof given === 'number' && unit !== 'whole' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
     }
   }
 }
@@ -82,6 +147,7 @@ const MOST_GIVEN = 200;
 /** A stored unit is shown by its label; any other word as it is. */
 function unitText(unit: string | undefined): string {
   if (unit === undefined) return '';
+  if (unit === 'whole') return ', without decimals';
   const label = unit in SHOWN ? unitLabel(unit as Unit, 'metric') : unit;
   return label === '' ? '' : ` ${label}`;
 }
