@@ -86,6 +86,14 @@ export function formatShortDate(iso: string): string {
   return text;
 }
 
+/** Short, but with the year when the day is more than a year from today. */
+export const formatNearDate = (iso: string, today: string): string =>
+  FAR_DAYS < Math.abs(DateTime.fromISO(iso).diff(DateTime.fromISO(today), 'days').days)
+    ? formatDate(iso)
+    : formatShortDate(iso);
+
+const FAR_DAYS = 365;
+
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 function moneyFormat(currency: string): Intl.NumberFormat {
   let format = moneyFormats.get(currency);

@@ -122,7 +122,8 @@ function withUnits(parts: readonly Part[], values: readonly number[], field: Fie
   }
   if (1 < parts.length && field.unit === 'degC') return unread('Write one temperature.');
   const own = nameOf(unitLabel(field.unit, field.system));
-  const isOwn = parts.length === 1 && (names.has(own) || names.has('°') || field.typedAs === 'percent');
+  const isOwn =
+    parts.length === 1 && (names.has(own) || names.has('°') || field.typedAs === 'percent');
   return isOwn
     ? { is: 'value', stored }
     : {

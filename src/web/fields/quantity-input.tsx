@@ -22,13 +22,16 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
   readonly onChange: (stored: number | undefined) => void;
   readonly bound: BoundName;
   readonly units: UnitSystem;
+  /** Element that holds the message when there is no room for one at the box. */
+  readonly messageId?: string;
 }
 
 /**
  * A number typed in the farm's units, or with a unit of its own, and handed on in SI. What was
  * typed stays as typed: a value is only converted for showing when it came from elsewhere.
  */
-export function QuantityInput({ value, onChange, bound, units, label, error, ...rest }: Props) {
+export function QuantityInput({ messageId, ...props }: Props) {
+  const { value, onChange, bound, units, label, error, ...rest } = props;
   const { unit, typedAs, min } = BOUNDS[bound] as Bounds;
   const [typed, setTyped] = useState<{
     text: string;
@@ -41,7 +44,7 @@ export function QuantityInput({ value, onChange, bound, units, label, error, ...
   useEffect(() => {
     if (!isOwn) setTyped(undefined);
   }, [isOwn]);
-  const unitText = unitLabel(unit, units);
+  const unitText = typedAs === 'percent' ? '%' : unitLabel(unit, units);
   const understood =
     isOwn && typed.read.is === 'value'
       ? typed.read.understood
@@ -58,6 +61,7 @@ export function QuantityInput({ value, onChange, bound, units, label, error, ...
           }),
         )[0]
       : undefined;
+  const message = unread ?? outside ?? error;
   const hasSign = min < 0 || unit === 'degC';
   return (
     <TextInput
@@ -69,7 +73,8 @@ export function QuantityInput({ value, onChange, bound, units, label, error, ...
       value={isOwn ? typed.text : shownText(value, unit, units)}
       description={understood === undefined ? rest.description : `Read as ${understood}.`}
       inputWrapperOrder={['label', 'input', 'description', 'error']}
-      error={unread ?? outside ?? error}
+      error={messageId === undefined ? message : Boolean(message)}
+      aria-describedby={messageId}
       onChange={(event) => {
         const text = event.currentTarget.value;
         const read = readTyped(text, { unit, system: units, typedAs });
@@ -81,6 +86,14 @@ export function QuantityInput({ value, onChange, bound, units, label, error, ...
     />
   );
 }
+
+/** A stored value as it would be typed, for a placeholder. */
+export const typedText = (
+  value: number | undefined,
+  bound: BoundName,
+  units: UnitSystem,
+): string | undefined =>
+  value === undefined ? undefined : shownText(value, BOUNDS[bound].unit, units);
 
 const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude' =>
   typedAs === 'latitude' || typedAs === 'longitude';

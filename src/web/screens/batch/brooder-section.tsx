@@ -1,8 +1,9 @@
 import { Alert, List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatNearDate } from '../../../../shared/units/format.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from './section.js';
 
 export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
@@ -13,7 +14,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
         <Text size="sm" mb="xs">
           {brooding.scheduleName}. Measured at {brooding.measuredAt}.
         </Text>
-        <Table.ScrollContainer minWidth={560}>
+        <WideTable label="Temperature, step by step" minWidth={560}>
           <Table>
             <Table.Thead>
               <Table.Tr>
@@ -30,7 +31,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
                   <Table.Td>
-                    {formatShortDate(step.from)} to {formatShortDate(step.to)}
+                    {formatNearDate(step.from, plan.today)} to {formatNearDate(step.to, plan.today)}
                   </Table.Td>
                   <Table.Td>
                     {step.fromAgeDays}–{step.toAgeDays}
@@ -54,7 +55,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               ))}
             </Table.Tbody>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
         <List mt="sm" size="sm">
           {brooding.lookFor.map((line) => (
             <List.Item key={line}>{line}</List.Item>
@@ -93,7 +94,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
         </Section>
       )}
       <Section title={`Room: ${space.standard.toLowerCase()}`}>
-        <Table.ScrollContainer minWidth={420}>
+        <WideTable label="Room" minWidth={420}>
           <Table>
             <Table.Thead>
               <Table.Tr>
@@ -114,13 +115,19 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                   </Table.Td>
                   <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
                   <Table.Td>
-                    {need.runsOut ? <Num of={need.runsOut} short /> : need.have ? 'never' : '–'}
+                    {need.runsOut ? (
+                      <Num of={need.runsOut} near={plan.today} />
+                    ) : need.have ? (
+                      'never'
+                    ) : (
+                      '–'
+                    )}
                   </Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
         {space.litter && (
           <Facts>
             <Fact of={space.litter.start} />
