@@ -16,7 +16,7 @@ const FURTHEST_DAYS = 1100;
 export function checkBatch(request: PlanRequest): void {
   const problems = [
     ...missing(request),
-    ...choices(request),
+    ...problemsOfChoices(request),
     ...prices(request),
     ...numbers(request),
     ...dates(request),
@@ -62,7 +62,11 @@ function prices({ batch }: PlanRequest): FieldProblem[] {
     }));
 }
 
-function choices({ batch, tables }: PlanRequest): FieldProblem[] {
+/** What is chosen from a table that does not have it. */
+export function problemsOfChoices({
+  batch,
+  tables,
+}: Pick<PlanRequest, 'batch' | 'tables'>): FieldProblem[] {
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   const among = (field: string, given: string | undefined, allowed: readonly string[]) =>
     given === undefined || allowed.includes(given) ? [] : [notAllowed(field, given, allowed)];

@@ -7,7 +7,13 @@ export interface FieldProblem {
   /** Path of the field, such as `batch.wantedBirds` or `facilities.2.lengthM`. */
   readonly field: string;
   readonly code:
-    'out-of-bounds' | 'not-a-number' | 'not-a-date' | 'not-allowed' | 'missing' | 'conflict';
+    | 'out-of-bounds'
+    | 'not-a-number'
+    | 'not-a-date'
+    | 'not-allowed'
+    | 'missing'
+    | 'conflict'
+    | 'unreadable';
   readonly given: unknown;
   readonly min?: number | string;
   readonly max?: number | string;
@@ -106,6 +112,8 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
       return allowed === undefined || allowed.length === 0
         ? `is ${value}, which is not known here`
         : `is ${value}, but must be one of: ${allowed.join(', ')}`;
+    case 'unreadable':
+      return typeof given === 'string' ? `cannot be read: ${given}` : 'cannot be read';
     case 'conflict':
       return `is ${value}, which contradicts another field`;
     case 'out-of-bounds': {

@@ -34,7 +34,9 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                     {formatNearDate(step.from, plan.today)} to {formatNearDate(step.to, plan.today)}
                   </Table.Td>
                   <Table.Td>
-                    {step.fromAgeDays}–{step.toAgeDays}
+                    {step.fromAgeDays === step.toAgeDays
+                      ? step.toAgeDays
+                      : `${step.fromAgeDays}–${step.toAgeDays}`}
                   </Table.Td>
                   <Table.Td>
                     <Num of={step.underHeater} />
