@@ -74,7 +74,12 @@ export function describeForForm(
         const low = min === undefined ? undefined : say(min, 'min');
         const high = max === undefined ? undefined : say(max, 'max');
         const own = unit === 'characters' ? shown(given) : say(given);
-        const negative = typeof given === 'number' && given < 0 && min === 0;
+        const negative =
+          unit !== 'degC' &&
+          typeof given === 'number' &&
+          given < 0 &&
+          typeof min === 'number' &&
+          0 <= min;
         return `is ${own}, but must ${negative ? 'not be negative: ' : 'be '}${boundsText(low, high, unit === 'characters' ? ' characters' : '')}`;
       }
       default:

@@ -24,7 +24,7 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
 export function formatTyped(value: number, unit: Unit, { units }: Reader): string {
   const shown = toShown(value, unit, units);
   const { label } = SHOWN[unit][units];
-  const text = groupedNumber(Number(shown.toPrecision(6)), 4);
+  const text = groupedNumber(Number(shown.toPrecision(6)), unit === 'degC' ? 1 : 4);
   return label ? `${text} ${label}` : text;
 }
 

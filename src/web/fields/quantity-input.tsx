@@ -100,6 +100,8 @@ const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude
 
 function shownText(value: number | undefined, unit: Unit, units: UnitSystem): string {
   if (value === undefined || !Number.isFinite(value)) return '';
-  const digits = Math.max(2, SHOWN[unit][units].digits);
+  // No thermometer reads hundredths; a place needs more than two decimals of a degree.
+  const digits =
+    unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
   return String(Number(toShown(value, unit, units).toFixed(digits)));
 }

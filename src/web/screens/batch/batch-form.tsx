@@ -162,6 +162,9 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
           )}
+          <Text size="sm" c="dimmed">
+            A grey number is what the plan uses while the box is empty.
+          </Text>
           <SimpleGrid cols={2}>
             {quantity('weightFactor', 'weightFactor', usual?.weightFactor)}
             {quantity('feedFactor', 'feedFactor', usual?.feedFactor)}

@@ -8,7 +8,7 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
   return (
     <Stack>
       <Section title="The bill">
-        <WideTable label="The bill" minWidth={380}>
+        <WideTable label="The bill" minWidth={300}>
           <Table>
             <Table.Thead>
               <Table.Tr>

@@ -31,7 +31,8 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
                   <Table.Td>
-                    {formatNearDate(step.from, plan.today)} to {formatNearDate(step.to, plan.today)}
+                    <span className="whole">{formatNearDate(step.from, plan.today)}</span> to{' '}
+                    <span className="whole">{formatNearDate(step.to, plan.today)}</span>
                   </Table.Td>
                   <Table.Td>
                     {step.fromAgeDays === step.toAgeDays

@@ -218,7 +218,7 @@ function BuildUpFields({
                 value={layer.materialId}
                 onChange={(v) => setLayer(k, { materialId: v ?? 'plywood' })}
                 options={tables.materials}
-                style={{ flex: 2 }}
+                style={{ flex: 3 }}
               />
               <QuantityInput
                 label="Thick"
@@ -227,7 +227,7 @@ function BuildUpFields({
                 value={layer.thicknessMm}
                 error={errors[`${path}.layers.${k}.thicknessMm`]}
                 onChange={(v) => setLayer(k, { thicknessMm: v })}
-                style={{ flex: 1 }}
+                style={{ flex: 2 }}
               />
               <ActionIcon
                 mt={28}

@@ -254,7 +254,7 @@ function Fields({
               onMax={(v) => setFieldValue('monthlyMaxC', v)}
             />
           </div>
-          <Text c="red.8" size="sm" role="alert">
+          <Text c="var(--mantine-color-error)" size="sm" role="alert">
             {[errors['monthlyMinC'], errors['monthlyMaxC']].filter(Boolean).join(' ')}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
@@ -385,7 +385,7 @@ function MonthTable({ words, units, errors, min, max, onMin, onMax }: MonthTable
               <Table.Tr>
                 <Table.Td id={`month-${month}`} colSpan={3}>
                   {message(month).map((text, k) => (
-                    <Text key={k} size="sm" c="red.8">
+                    <Text key={k} size="sm" c="var(--mantine-color-error)">
                       {text}
                     </Text>
                   ))}

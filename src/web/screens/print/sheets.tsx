@@ -193,7 +193,7 @@ export function TaskList({ plan }: SheetProps) {
         <Table my="sm" withTableBorder verticalSpacing={4}>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>Do it</Table.Th>
+              <Table.Th>Dates</Table.Th>
               <Table.Th>Start at the latest</Table.Th>
               <Table.Th>Task</Table.Th>
               <Table.Th>Hours</Table.Th>
