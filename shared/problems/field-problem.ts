@@ -48,45 +48,55 @@ export function describeForForm(
   reader: Reader,
 ): string {
   const label = labelOf(problem.field) ?? problem.field;
-  const { code, given, min, max, unit, boundBy } = problem;
-  const other = boundBy === undefined ? undefined : (labelOf(boundBy) ?? boundBy);
-  const say = (value: unknown, end?: 'min' | 'max') => forPerson(value, unit, reader, end);
+  const { code, given } = problem;
   const wrong = (): string => {
     switch (code) {
-      case 'missing':
-        return 'is missing';
       case 'not-a-number':
         return typeof given === 'number' || given === null
           ? 'cannot be read as a number'
           : `is ${shown(given)}, which is not a number`;
       case 'not-allowed':
         return `is ${shown(given)}, which cannot be chosen here`;
-      case 'out-of-bounds': {
-        if (unit === 'whole' && !Number.isInteger(given)) {
-          return `is ${say(given)}, but must be a whole number from ${say(min)} to ${say(max)}`;
-        }
-        if (Array.isArray(given)) return 'holds a value that cannot be used';
-        if (other !== undefined) {
-          return max === undefined
-            ? `${say(given)} is below ${other} ${say(min)}`
-            : `${say(given)} is above ${other} ${say(max)}`;
-        }
-        const low = min === undefined ? undefined : say(min, 'min');
-        const high = max === undefined ? undefined : say(max, 'max');
-        const own = unit === 'characters' ? shown(given) : say(given);
-        const negative =
-          unit !== 'degC' &&
-          typeof given === 'number' &&
-          given < 0 &&
-          typeof min === 'number' &&
-          0 <= min;
-        return `is ${own}, but must ${negative ? 'not be negative: ' : 'be '}${boundsText(low, high, unit === 'characters' ? ' characters' : '')}`;
-      }
+      case 'out-of-bounds':
+        return outsideForForm(problem, labelOf, reader);
       default:
         return whatIsWrong(problem);
     }
   };
   return `${label} ${wrong()}. ${problem.fix}`;
+}
+
+function outsideForForm(
+  { given, min, max, unit, boundBy }: FieldProblem,
+  labelOf: (field: string) => string | undefined,
+  reader: Reader,
+): string {
+  const say = (value: unknown, end?: 'min' | 'max') => forPerson(value, unit, reader, end);
+  if (Array.isArray(given)) return 'holds a value that cannot be used';
+  if (unit === 'whole') {
+    return `is ${say(given)}, but must be a whole number from ${say(min)} to ${say(max)}`;
+  }
+  if (boundBy !== undefined) {
+    const other = labelOf(boundBy) ?? boundBy;
+    return max === undefined
+      ? `${say(given)} is below ${other} ${say(min)}`
+      : `${say(given)} is above ${other} ${say(max)}`;
+  }
+  const low = min === undefined ? undefined : say(min, 'min');
+  const high = max === undefined ? undefined : say(max, 'max');
+  if (unit === 'characters') {
+    return `is ${shown(given)}, but must be ${boundsText(low, high, ' characters')}`;
+  }
+  if (isPlainDate(given) && (low === undefined || high === undefined)) {
+    return `is ${say(given)}, but must be ${low === undefined ? `no later than ${high}` : `no sooner than ${low}`}`;
+  }
+  const isNegative =
+    unit !== 'degC' &&
+    typeof given === 'number' &&
+    given < 0 &&
+    typeof min === 'number' &&
+    0 <= min;
+  return `is ${say(given)}, but must ${isNegative ? 'not be negative: ' : 'be '}${boundsText(low, high, '')}`;
 }
 
 /** A value or a bound as a person of this farm reads it. */
@@ -96,7 +106,10 @@ function forPerson(
   reader: Reader,
   end?: 'min' | 'max',
 ): string {
-  if (typeof value === 'string') return isPlainDate(value) ? formatDate(value) : shown(value);
+  if (typeof value === 'string') {
+    if (isPlainDate(value)) return formatDate(value);
+    return end === undefined ? shown(value) : value;
+  }
   if (typeof value !== 'number') return shown(value);
   if (unit === undefined || !(unit in SHOWN)) return formatTyped(value, 'count', reader);
   return end === undefined

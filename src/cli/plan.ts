@@ -53,7 +53,7 @@ function outputOf(request: PlanRequest, [option, ...values]: readonly string[]):
   if (option === '--arrivals') {
     const [from = '', to = '', also, date = ''] = values;
     const weeks = findArrivals(request, { from, to });
-    return also === '--why-not' ? whyNot(weeks, date) : printArrivals(weeks);
+    return also === '--why-not' ? whyNot(weeks, date) : printArrivals(weeks, request.today);
   }
   const plan: BatchPlan = planBatch(request);
   if (option === undefined) return printPlan(plan, request);

@@ -9,7 +9,6 @@ import type { PlanRequest } from '../../shared/plan/request.js';
 import {
   formatDate,
   formatNearDate,
-  formatShortDate,
   formatValue,
   type Reader,
 } from '../../shared/units/format.js';
@@ -229,16 +228,16 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
 }
 
 /** Candidate weeks, best first. */
-export function printArrivals(weeks: readonly ArrivalWeek[]): string {
+export function printArrivals(weeks: readonly ArrivalWeek[], today: string): string {
   const ranked = [...weeks].sort((a, b) => a.rank - b.rank);
   return drawTable(
     ['rank', 'arrival', 'points', 'out', 'leaves', 'why'],
     ranked.map((w) => [
       String(w.rank),
-      formatShortDate(w.arrivalDate),
+      formatNearDate(w.arrivalDate, today),
       String(w.score),
-      w.moveOutDate ? formatShortDate(w.moveOutDate) : '–',
-      formatShortDate(w.leavingDate),
+      w.moveOutDate ? formatNearDate(w.moveOutDate, today) : '–',
+      formatNearDate(w.leavingDate, today),
       w.reasons
         .filter((r) => 0 < r.points)
         .map((r) => r.text)

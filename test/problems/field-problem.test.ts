@@ -66,7 +66,7 @@ describe('describeForForm', () => {
       fix: 'Plan within three years of today.',
     } as const;
     expect(describeForForm(problem, () => 'Arrival', us)).toBe(
-      'Arrival is Wed 1 Jan 2031, but must be at most Thu 29 Nov 2029. Plan within three years of today.',
+      'Arrival is Wed 1 Jan 2031, but must be no later than Thu 29 Nov 2029. Plan within three years of today.',
     );
   });
 });
