@@ -6,12 +6,7 @@ import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { taskHours } from '../../shared/plan/tasks.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import {
-  formatDate,
-  formatNearDate,
-  formatValue,
-  type Reader,
-} from '../../shared/units/format.js';
+import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 
 type Cell = string | number | Quantity | undefined;

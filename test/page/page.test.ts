@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { House } from '../support/page.js';
 
-jest.setTimeout(120_000);
+jest.setTimeout(240_000);
 
 let house: House;
 beforeAll(async () => {
