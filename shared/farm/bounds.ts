@@ -1,3 +1,4 @@
+import type { FieldProblem } from '../problems/field-problem.js';
 import type { Unit } from '../units/unit.js';
 
 /** The values a field may take, and what to do when it does not. */
@@ -6,6 +7,8 @@ export interface Bounds {
   readonly max: number;
   readonly unit: Unit;
   readonly integer?: boolean;
+  /** What may be typed besides a number and a unit: a compass point, or a per cent sign. */
+  readonly typedAs?: 'latitude' | 'longitude' | 'percent';
   readonly fix: string;
 }
 
@@ -17,8 +20,14 @@ const within = (min: number, max: number, unit: Unit, fix: string, integer = fal
  * They say what this program plans for, not what is wise; warnings in the plan say that.
  */
 export const BOUNDS = {
-  latitudeDeg: within(-90, 90, 'ratio', 'Give degrees north of the equator, negative for south.'),
-  longitudeDeg: within(-180, 180, 'ratio', 'Give degrees east of Greenwich, negative for west.'),
+  latitudeDeg: {
+    ...within(-90, 90, 'ratio', 'Give degrees north of the equator, negative for south.'),
+    typedAs: 'latitude',
+  },
+  longitudeDeg: {
+    ...within(-180, 180, 'ratio', 'Give degrees east of Greenwich, negative for west.'),
+    typedAs: 'longitude',
+  },
   elevationM: within(-430, 6000, 'm', 'Give the height above sea level.'),
   airC: within(-60, 60, 'degC', 'Give the air temperature; check °C against °F.'),
   roomC: within(0, 35, 'degC', 'Give the air temperature of the heated room.'),
@@ -34,8 +43,8 @@ export const BOUNDS = {
   roostM: within(0, 1000, 'm', 'Add up the lengths of all roosts.'),
   nestBoxes: within(0, 1000, 'count', 'Count the nest boxes.', true),
   penCount: within(1, 500, 'count', 'Count the pens of this size.', true),
-  litres: within(1, 20000, 'L', 'Read the litres on the freezer’s plate.'),
-  usedL: within(0, 20000, 'L', 'Estimate the litres already taken.'),
+  litres: within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
+  usedL: within(0, 20000, 'freezerL', 'Estimate the room already taken.'),
   capacityKg: within(1, 1e6, 'kg', 'Estimate how much feed can be kept dry.'),
   volts: within(6, 480, 'V', 'Read the volts of the circuit.'),
   amps: within(1, 200, 'A', 'Read the amps on the breaker.'),
@@ -50,8 +59,14 @@ export const BOUNDS = {
     'Give your birds’ weight over the table’s, about 0.7 to 1.2.',
   ),
   feedFactor: within(0.5, 2, 'ratio', 'Give your birds’ feed over the table’s, about 0.9 to 1.3.'),
-  wastePercent: within(0, 50, 'ratio', 'Give the per cent of feed spilled, 0 to 50.'),
-  lossPercent: within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
+  wastePercent: {
+    ...within(0, 50, 'ratio', 'Give the per cent of feed spilled, 0 to 50.'),
+    typedAs: 'percent',
+  },
+  lossPercent: {
+    ...within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
+    typedAs: 'percent',
+  },
   leaveAgeDays: within(
     28,
     365,
@@ -91,6 +106,19 @@ export const BOUNDS = {
 } satisfies Record<string, Bounds>;
 
 export type BoundName = keyof typeof BOUNDS;
+
+/** What is wrong with a number that has bounds; nothing when it is within them, or left out. */
+export function problemsOfBound(field: string, given: unknown, bound: BoundName): FieldProblem[] {
+  if (given === undefined) return [];
+  const { min, max, unit, fix, integer } = BOUNDS[bound] as Bounds;
+  if (typeof given !== 'number' || !Number.isFinite(given)) {
+    return [{ field, code: 'not-a-number', given, fix }];
+  }
+  const whole = !integer || Number.isInteger(given);
+  return min <= given && given <= max && whole
+    ? []
+    : [{ field, code: 'out-of-bounds', given, min, max, unit: whole ? unit : 'whole', fix }];
+}
 
 /** Longest span over which the arrival finder looks for weeks, days. */
 export const MAX_FINDER_DAYS = 732;

@@ -1,5 +1,5 @@
 import { addDays, daysBetween, isPlainDate } from '../calendar/plain-date.js';
-import { BOUNDS, type BoundName } from '../farm/bounds.js';
+import { problemsOfBound, type BoundName } from '../farm/bounds.js';
 import { facilityOf, type FacilityKind } from '../farm/facility.js';
 import { isPrice } from '../money/money.js';
 import type { FieldProblem } from '../problems/field-problem.js';
@@ -16,7 +16,7 @@ const FURTHEST_DAYS = 1100;
 export function checkBatch(request: PlanRequest): void {
   const problems = [
     ...missing(request),
-    ...choices(request),
+    ...problemsOfChoices(request),
     ...prices(request),
     ...numbers(request),
     ...dates(request),
@@ -62,7 +62,11 @@ function prices({ batch }: PlanRequest): FieldProblem[] {
     }));
 }
 
-function choices({ batch, tables }: PlanRequest): FieldProblem[] {
+/** What is chosen from a table that does not have it. */
+export function problemsOfChoices({
+  batch,
+  tables,
+}: Pick<PlanRequest, 'batch' | 'tables'>): FieldProblem[] {
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   const among = (field: string, given: string | undefined, allowed: readonly string[]) =>
     given === undefined || allowed.includes(given) ? [] : [notAllowed(field, given, allowed)];
@@ -96,7 +100,7 @@ function choices({ batch, tables }: PlanRequest): FieldProblem[] {
 
 function numbers({ batch }: PlanRequest): FieldProblem[] {
   const check = (field: keyof typeof batch & string, bound: BoundName): FieldProblem[] =>
-    outOfBounds(`batch.${field}`, batch[field], bound);
+    problemsOfBound(`batch.${field}`, batch[field], bound);
   return [
     ...check('wantedBirds', 'wantedBirds'),
     ...check('orderedBirds', 'orderedBirds'),
@@ -172,20 +176,6 @@ function facilities({ batch, facilities: all }: PlanRequest): FieldProblem[] {
     ...known('freezerId', 'freezer', batch.freezerId),
     ...known('feedStoreId', 'feed-store', batch.feedStoreId),
   ];
-}
-
-function outOfBounds(field: string, given: unknown, bound: BoundName): FieldProblem[] {
-  if (given === undefined) return [];
-  const { min, max, unit, fix, integer } = BOUNDS[bound] as (typeof BOUNDS)[BoundName] & {
-    integer?: boolean;
-  };
-  if (typeof given !== 'number' || !Number.isFinite(given)) {
-    return [{ field, code: 'not-a-number', given, fix }];
-  }
-  const whole = !integer || Number.isInteger(given);
-  return min <= given && given <= max && whole
-    ? []
-    : [{ field, code: 'out-of-bounds', given, min, max, unit: whole ? unit : 'whole', fix }];
 }
 
 function notAllowed(field: string, given: unknown, allowed: readonly string[]): FieldProblem {

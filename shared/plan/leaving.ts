@@ -208,7 +208,7 @@ function inTheFreezer(
   const freezerNeed = quantity(
     'Freezer room needed',
     packedAll.value / packing.kgPerL,
-    'L',
+    'freezerL',
     processingFormulas.freezer,
     [
       from(packedAll, 'W_p', 'Packed, all birds'),
@@ -230,15 +230,15 @@ function inTheFreezer(
       issue(
         'act',
         'freezer-full',
-        `${freezer.name} has ${context.say(free, 'L')} free; the batch needs about ${context.say(freezerNeed.value, 'L')}. Sell or give some fresh, cut up the birds, or find more room before ${context.say(context.dateOf(context.life.days - 1), 'date')}.`,
+        `${freezer.name} has ${context.say(free, 'freezerL')} free; the batch needs about ${context.say(freezerNeed.value, 'freezerL')}. Sell or give some fresh, cut up the birds, or find more room before ${context.say(context.dateOf(context.life.days - 1), 'date')}.`,
       ),
     );
   }
   return {
     freezerNeed,
-    freezerFree: quantity('Freezer room free', free, 'L', plainFormulas.free, [
-      input('Freezer', freezer.litres, 'L'),
-      input('Already taken', freezer.usedL, 'L'),
+    freezerFree: quantity('Freezer room free', free, 'freezerL', plainFormulas.free, [
+      input('Freezer', freezer.litres, 'freezerL'),
+      input('Already taken', freezer.usedL, 'freezerL'),
     ]),
   };
 }

@@ -13,6 +13,9 @@ import { shareOfYearsAtLeast } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
 import { meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
 
+/** A pen is moved to fresh grass once a day. */
+export const DEFAULT_MOVES_PER_DAY = 1;
+
 export interface OutdoorsPart {
   readonly rule: string;
   readonly moveOut?: Quantity;
@@ -223,7 +226,7 @@ function movedPens(
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
   context.cautions.add('manure');
-  const moves = batch.movesPerDay ?? 1;
+  const moves = batch.movesPerDay ?? DEFAULT_MOVES_PER_DAY;
   const daysOut = life.days - 1 - day;
   const groundM2 = Math.max(pens.have, pens.have * moves * daysOut);
   const manure = tables.manure[batch.purpose];
@@ -342,8 +345,8 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
     ),
     roost: quantity(
       'Roost',
-      roostCm,
-      'cm',
+      roostCm / 100,
+      'm',
       spaceFormulas.edge,
       [input('Birds', birds, 'count', 'N'), input('Roost a bird', per.roostCm, 'cm', 'l')],
       options,

@@ -78,7 +78,7 @@ export function planSpace(context: PlanContext): SpacePart {
         issue(
           'act',
           `brooder-${unit === 'm2' ? 'floor' : 'edge'}-short`,
-          `${name} runs out on ${context.say(context.dateOf(outAt), 'date')}, at ${life.arrivalAgeDays + outAt} days of age; the birds are to stay until ${context.say(context.dateOf(days), 'date')}. Add room, split the batch, or move them sooner if the nights allow.`,
+          `${name} runs out on ${context.say(context.dateOf(outAt), 'date')}, at ${context.say(life.arrivalAgeDays + outAt, 'day')} of age; the birds are to stay until ${context.say(context.dateOf(days), 'date')}. Add room, split the batch, or move them sooner if the nights allow.`,
         ),
       );
     }

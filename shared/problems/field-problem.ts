@@ -1,16 +1,26 @@
+import { isPlainDate } from '../calendar/plain-date.js';
+import { formatBound, formatDate, formatTyped, type Reader } from '../units/format.js';
 import { SHOWN, unitLabel, type Unit } from '../units/unit.js';
 
-/** One thing that is wrong with one field, as data. Wording is made in `describeProblem` only. */
+/** One thing that is wrong with one field, as data. Wording is made in this file only. */
 export interface FieldProblem {
   /** Path of the field, such as `batch.wantedBirds` or `facilities.2.lengthM`. */
   readonly field: string;
   readonly code:
-    'out-of-bounds' | 'not-a-number' | 'not-a-date' | 'not-allowed' | 'missing' | 'conflict';
+    | 'out-of-bounds'
+    | 'not-a-number'
+    | 'not-a-date'
+    | 'not-allowed'
+    | 'missing'
+    | 'conflict'
+    | 'unreadable';
   readonly given: unknown;
   readonly min?: number | string;
   readonly max?: number | string;
   readonly allowed?: readonly string[];
   readonly unit?: string;
+  /** Path of another field, when the bound is what that field holds. */
+  readonly boundBy?: string;
   /** What to do, as an instruction. */
   readonly fix: string;
 }
@@ -28,6 +38,85 @@ export function describeProblem(problem: FieldProblem): string {
   return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
 }
 
+/**
+ * The same for somebody at a form: with the label printed at the field, and with values and bounds
+ * in the farm's units.
+ */
+export function describeForForm(
+  problem: FieldProblem,
+  labelOf: (field: string) => string | undefined,
+  reader: Reader,
+): string {
+  const label = labelOf(problem.field) ?? problem.field;
+  const { code, given } = problem;
+  const wrong = (): string => {
+    switch (code) {
+      case 'not-a-number':
+        return typeof given === 'number' || given === null
+          ? 'cannot be read as a number'
+          : `is ${shown(given)}, which is not a number`;
+      case 'not-allowed':
+        return `is ${shown(given)}, which cannot be chosen here`;
+      case 'out-of-bounds':
+        return outsideForForm(problem, labelOf, reader);
+      default:
+        return whatIsWrong(problem);
+    }
+  };
+  return `${label} ${wrong()}. ${problem.fix}`;
+}
+
+function outsideForForm(
+  { given, min, max, unit, boundBy }: FieldProblem,
+  labelOf: (field: string) => string | undefined,
+  reader: Reader,
+): string {
+  const say = (value: unknown, end?: 'min' | 'max') => forPerson(value, unit, reader, end);
+  if (Array.isArray(given)) return 'holds a value that cannot be used';
+  if (unit === 'whole') {
+    return `is ${say(given)}, but must be a whole number from ${say(min)} to ${say(max)}`;
+  }
+  if (boundBy !== undefined) {
+    const other = labelOf(boundBy) ?? boundBy;
+    return max === undefined
+      ? `${say(given)} is below ${other} ${say(min)}`
+      : `${say(given)} is above ${other} ${say(max)}`;
+  }
+  const low = min === undefined ? undefined : say(min, 'min');
+  const high = max === undefined ? undefined : say(max, 'max');
+  if (unit === 'characters') {
+    return `is ${shown(given)}, but must be ${boundsText(low, high, ' characters')}`;
+  }
+  if (isPlainDate(given) && (low === undefined || high === undefined)) {
+    return `is ${say(given)}, but must be ${low === undefined ? `no later than ${high}` : `no sooner than ${low}`}`;
+  }
+  const isNegative =
+    unit !== 'degC' &&
+    typeof given === 'number' &&
+    given < 0 &&
+    typeof min === 'number' &&
+    0 <= min;
+  return `is ${say(given)}, but must ${isNegative ? 'not be negative: ' : 'be '}${boundsText(low, high, '')}`;
+}
+
+/** A value or a bound as a person of this farm reads it. */
+function forPerson(
+  value: unknown,
+  unit: string | undefined,
+  reader: Reader,
+  end?: 'min' | 'max',
+): string {
+  if (typeof value === 'string') {
+    if (isPlainDate(value)) return formatDate(value);
+    return end === undefined ? shown(value) : value;
+  }
+  if (typeof value !== 'number') return shown(value);
+  if (unit === undefined || !(unit in SHOWN)) return formatTyped(value, 'count', reader);
+  return end === undefined
+    ? formatTyped(value, unit as Unit, reader)
+    : formatBound(value, unit as Unit, reader, end);
+}
+
 function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): string {
   const value = shown(given);
   switch (code) {
@@ -41,11 +130,13 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
       return allowed === undefined || allowed.length === 0
         ? `is ${value}, which is not known here`
         : `is ${value}, but must be one of: ${allowed.join(', ')}`;
+    case 'unreadable':
+      return typeof given === 'string' ? `cannot be read: ${given}` : 'cannot be read';
     case 'conflict':
       return `is ${value}, which contradicts another field`;
     case 'out-of-bounds': {
       const tail = unitText(unit);
-      return `is ${value}${typeof given === 'number' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
+      return `is ${value}${typeof given === 'number' && unit !== 'whole' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
     }
   }
 }
@@ -82,6 +173,7 @@ const MOST_GIVEN = 200;
 /** A stored unit is shown by its label; any other word as it is. */
 function unitText(unit: string | undefined): string {
   if (unit === undefined) return '';
+  if (unit === 'whole') return ', without decimals';
   const label = unit in SHOWN ? unitLabel(unit as Unit, 'metric') : unit;
   return label === '' ? '' : ` ${label}`;
 }

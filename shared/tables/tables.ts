@@ -68,6 +68,8 @@ export interface Strain {
   readonly name: string;
   readonly description: string;
   readonly purposes: readonly Purpose[];
+  /** Purposes for which a new batch starts with this strain. */
+  readonly defaultFor?: readonly Purpose[];
   /** The first is the default. */
   readonly growthTables: readonly string[];
   readonly weightFactor: number;

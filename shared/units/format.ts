@@ -20,6 +20,26 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   return name ? `${text} ${name}` : text;
 }
 
+/** A number as it was typed: float noise is taken off, and nothing else. */
+export function formatTyped(value: number, unit: Unit, { units }: Reader): string {
+  const shown = toShown(value, unit, units);
+  const { label } = SHOWN[unit][units];
+  const text = groupedNumber(Number(shown.toPrecision(6)), unit === 'degC' ? 1 : 4);
+  return label ? `${text} ${label}` : text;
+}
+
+/** A bound, rounded inwards, so that the number that is read may also be typed. */
+export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min' | 'max'): string {
+  const shown = toShown(value, unit, reader.units);
+  const { label, digits } = SHOWN[unit][reader.units];
+  const scale = 10 ** digitsFor(shown, Math.max(1, digits));
+  // The tolerance keeps 60.00000001 from becoming 61.
+  const steps = shown * scale;
+  const inward = end === 'min' ? Math.ceil(steps - 1e-6) : Math.floor(steps + 1e-6);
+  const text = groupedNumber(inward / scale, 4);
+  return label ? `${text} ${label}` : text;
+}
+
 /** Units of amounts, where a hundred kilograms need no decimals. Temperatures keep theirs. */
 const COARSE: ReadonlySet<Unit> = new Set([
   'kg',
@@ -28,6 +48,7 @@ const COARSE: ReadonlySet<Unit> = new Set([
   'm',
   'cm',
   'L',
+  'freezerL',
   'm3',
   'm3PerH',
   'kWh',
@@ -64,6 +85,14 @@ export function formatShortDate(iso: string): string {
   }
   return text;
 }
+
+/** Short, but with the year when the day is more than a year from today. */
+export const formatNearDate = (iso: string, today: string): string =>
+  FAR_DAYS < Math.abs(DateTime.fromISO(iso).diff(DateTime.fromISO(today), 'days').days)
+    ? formatDate(iso)
+    : formatShortDate(iso);
+
+const FAR_DAYS = 365;
 
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 function moneyFormat(currency: string): Intl.NumberFormat {

@@ -26,6 +26,7 @@ export type Unit =
   | 'kWh'
   | 'MJ'
   | 'L'
+  | 'freezerL'
   | 'mL'
   | 'm3'
   | 'm3PerH'
@@ -90,6 +91,8 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   kWh: both('kWh', 1),
   MJ: both('MJ', 1),
   L: { metric: as('L', 1, 1), us: as('gal', 1 / L_PER_US_GAL, 1) },
+  // Freezers are sold by the litre and by the cubic foot, never by the gallon.
+  freezerL: { metric: as('L', 1, 0), us: as('ft³', 1 / L_PER_FT3, 1) },
   mL: { metric: as('ml', 1, 0), us: as('fl oz', 128 / (L_PER_US_GAL * 1000), 1) },
   m3: { metric: as('m³', 1, 2), us: as('ft³', 1000 / L_PER_FT3, 1) },
   m3PerH: { metric: as('m³/h', 1, 1), us: as('cfm', 1000 / (L_PER_FT3 * 60), 1) },

@@ -1,10 +1,17 @@
 import 'reflect-metadata';
 import { readFileSync } from 'node:fs';
 import { parse, printParseErrorCode, type ParseError } from 'jsonc-parser';
+import type { Batch } from '../../shared/farm/batch.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
+import { problemsOfChoices } from '../../shared/plan/check-batch.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import { describeProblem, FieldError } from '../../shared/problems/field-problem.js';
+import {
+  describeProblem,
+  FieldError,
+  type FieldProblem,
+} from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { checkDto } from '../common/check-dto.js';
 import { OrderDto } from '../plans/order.dto.js';
 import { requestOfOrder } from '../plans/order-request.js';
@@ -46,7 +53,7 @@ function outputOf(request: PlanRequest, [option, ...values]: readonly string[]):
   if (option === '--arrivals') {
     const [from = '', to = '', also, date = ''] = values;
     const weeks = findArrivals(request, { from, to });
-    return also === '--why-not' ? whyNot(weeks, date) : printArrivals(weeks);
+    return also === '--why-not' ? whyNot(weeks, date) : printArrivals(weeks, request.today);
   }
   const plan: BatchPlan = planBatch(request);
   if (option === undefined) return printPlan(plan, request);
@@ -73,31 +80,52 @@ function requestOf(file: string): PlanRequest {
     throw new FieldError([
       {
         field: `${file} line ${line}`,
-        code: 'not-allowed',
-        given: printParseErrorCode(first.error),
-        allowed: ['JSON, with comments'],
-        fix: 'Check for a missing quote, comma or bracket near that line.',
+        code: 'unreadable',
+        given: plainWords(printParseErrorCode(first.error)),
+        fix: 'Check for a missing quote, comma or bracket near that line. An order is JSON and may hold comments.',
       },
     ]);
   }
-  return requestOfOrder(checkDto(OrderDto, order), loadTables(), Date.now());
+  const tables = loadTables();
+  try {
+    return requestOfOrder(checkDto(OrderDto, order), tables, Date.now());
+  } catch (error) {
+    if (!(error instanceof FieldError)) throw error;
+    throw new FieldError([...error.problems, ...alsoWrong(order, tables, error.problems)]);
+  }
+}
+
+/** ValueExpected → a value is expected there. */
+function plainWords(code: string): string {
+  const words = code.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  const expected = /^(.*) expected$/.exec(words)?.[1];
+  return expected === undefined ? words : `a ${expected} is expected there`;
+}
+
+/** Choices that no table has: they are looked up late, and would come one run after the rest. */
+function alsoWrong(
+  order: unknown,
+  tables: Tables,
+  found: readonly FieldProblem[],
+): readonly FieldProblem[] {
+  const batch = (order as { batch?: unknown } | null)?.batch;
+  if (typeof batch !== 'object' || batch === null || Array.isArray(batch)) return [];
+  return problemsOfChoices({ batch: batch as Batch, tables }).filter(
+    (p) => !found.some((other) => other.field === p.field),
+  );
 }
 
 function readOrder(file: string): string {
   try {
     return readFileSync(file, 'utf8');
   } catch (error) {
-    const reason =
-      (error as NodeJS.ErrnoException).code === 'ENOENT'
-        ? 'There is no such file.'
-        : 'The file cannot be read.';
+    const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
     throw new FieldError([
       {
-        field: 'file',
-        code: 'not-allowed',
-        given: file,
-        allowed: ['a readable file'],
-        fix: `${reason} Give the path of an order.`,
+        field: file,
+        code: 'unreadable',
+        given: undefined,
+        fix: `${isMissing ? 'There is no such file. ' : ''}Give the path of an order.`,
       },
     ]);
   }

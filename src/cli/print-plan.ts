@@ -6,18 +6,15 @@ import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { taskHours } from '../../shared/plan/tasks.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import {
-  formatDate,
-  formatShortDate,
-  formatValue,
-  type Reader,
-} from '../../shared/units/format.js';
+import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
+import { unitLabel } from '../../shared/units/unit.js';
 
 type Cell = string | number | Quantity | undefined;
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): string {
   const show = shower(farm);
+  const near = (iso: string): string => formatNearDate(iso, plan.today);
   const table = (head: string[], rows: Cell[][]): string =>
     drawTable(
       head,
@@ -32,7 +29,9 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
 
   return [
     title(`${plan.name}: ${plan.strain}, ${plan.sex.replace('-', ' ')}`),
-    `Planned on ${formatDate(plan.today)}. Weather: ${plan.weather.label.toLowerCase()}. Growth table: ${birds.growthTable}.`,
+    paragraph(
+      `Planned on ${formatDate(plan.today)}. Weather: ${plan.weather.label.toLowerCase()}. Growth table: ${birds.growthTable}.`,
+    ),
     issuesText(plan),
     section(
       'Dates and birds',
@@ -55,9 +54,9 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
       table(
         ['from', 'to', 'age', 'under the heat', 'sources', 'cool end', 'room, if all is heated'],
         plan.brooding.steps.map((s) => [
-          formatShortDate(s.from),
-          formatShortDate(s.to),
-          `${s.fromAgeDays}–${s.toAgeDays} d`,
+          near(s.from),
+          near(s.to),
+          s.fromAgeDays === s.toAgeDays ? `${s.toAgeDays} d` : `${s.fromAgeDays}–${s.toAgeDays} d`,
           s.underHeater,
           rangeText(s.underHeater, farm),
           s.coolEnd,
@@ -92,18 +91,32 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
         feed.phases.map((p) => [
           p.name,
           p.protein,
-          formatShortDate(String(p.starts.value)),
-          formatShortDate(p.lastDay),
+          near(String(p.starts.value)),
+          near(p.lastDay),
           p.totalKg,
           p.bags,
           p.deliveries
             .slice(0, 3)
-            .map((d) => `${formatShortDate(String(d.buyBy.value))} (${d.bags.value})`)
+            .map((d) => `${near(String(d.buyBy.value))} (${d.bags.value})`)
             .join(', ') + (p.deliveries.length > 3 ? ' …' : ''),
         ]),
       ),
     ),
-    facts(feed.total, feed.perBird, leaving?.conversion, feed.peakWater),
+    table(
+      ['', '', 'range', 'basis'],
+      [feed.total, feed.perBird, leaving?.conversion, feed.peakWater].flatMap((q) =>
+        q
+          ? [
+              [
+                q.label,
+                q === leaving?.conversion ? conversionText(q, farm) : q,
+                rangeText(q, farm),
+                q.mark,
+              ],
+            ]
+          : [],
+      ),
+    ),
     section(
       `Space: ${plan.space.standard}`,
       table(
@@ -168,12 +181,12 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
         ['week from', 'age', 'eggs'],
         laying.weeks
           .filter((_, i) => i < 8 || i % 4 === 0)
-          .map((w) => [formatShortDate(w.from), `${w.ageWeeks} wk`, w.eggs]),
+          .map((w) => [near(w.from), `${w.ageWeeks} wk`, w.eggs]),
       ),
     laying &&
       table(
         ['light from', 'wanted', 'natural', 'lamp'],
-        laying.light.slice(0, 20).map((l) => [formatShortDate(l.from), l.wanted, l.natural, l.add]),
+        laying.light.slice(0, 20).map((l) => [near(l.from), l.wanted, l.natural, l.add]),
       ),
     section(
       'Bill',
@@ -186,11 +199,11 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
     section(
       `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
       table(
-        ['start', 'end', 'slack', 'hours', '', 'waits for'],
+        ['start', 'end', 'start at the latest', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [
-          formatShortDate(t.start),
-          formatShortDate(t.end),
-          t.alreadyLate ? 'LATE' : `${t.slackDays} d`,
+          near(t.start),
+          near(t.end),
+          t.alreadyLate ? 'LATE' : near(t.latestStart),
           t.hours.toFixed(1),
           t.name,
           t.waitsFor.join('; '),
@@ -200,7 +213,7 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
     section(
       'Cautions',
       plan.cautions
-        .map((key) => `${tables.cautions[key]?.title}. ${tables.cautions[key]?.text}`)
+        .map((key) => paragraph(`${tables.cautions[key]?.title}. ${tables.cautions[key]?.text}`))
         .join('\n'),
     ),
     'Every number opens with --explain, to its formula, inputs and source.',
@@ -210,16 +223,16 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
 }
 
 /** Candidate weeks, best first. */
-export function printArrivals(weeks: readonly ArrivalWeek[]): string {
+export function printArrivals(weeks: readonly ArrivalWeek[], today: string): string {
   const ranked = [...weeks].sort((a, b) => a.rank - b.rank);
   return drawTable(
     ['rank', 'arrival', 'points', 'out', 'leaves', 'why'],
     ranked.map((w) => [
       String(w.rank),
-      formatShortDate(w.arrivalDate),
+      formatNearDate(w.arrivalDate, today),
       String(w.score),
-      w.moveOutDate ? formatShortDate(w.moveOutDate) : '–',
-      formatShortDate(w.leavingDate),
+      w.moveOutDate ? formatNearDate(w.moveOutDate, today) : '–',
+      formatNearDate(w.leavingDate, today),
       w.reasons
         .filter((r) => 0 < r.points)
         .map((r) => r.text)
@@ -277,13 +290,58 @@ function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string 
 
 const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
 const issuesText = ({ issues }: BatchPlan): string =>
-  issues.map((i) => `${LEVEL_WORDS[i.level]}  ${i.text}`).join('\n');
+  issues.map((i) => paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}`, '      ')).join('\n');
 
 const title = (text: string): string => `${text}\n${'='.repeat(text.length)}`;
-const section = (heading: string, body: string): string => `\n${heading}\n${body}`;
+const section = (heading: string, body: string): string => `\n${paragraph(heading)}\n${body}`;
+
+/** 2.1 → 2.1 lb feed per lb live weight. */
+function conversionText(conversion: Quantity, reader: Reader): string {
+  const kg = unitLabel('kg', reader.units);
+  return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;
+}
+
+/** Columns of the terminal that printed lines keep to. */
+const LINE_WIDTH = 100;
+
+/** A text broken between words, with what stands before every line but the first. */
+function paragraph(text: string, before = ''): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line.trim() !== '' && LINE_WIDTH < line.length + 1 + word.length) {
+      lines.push(line);
+      line = before + word;
+    } else {
+      line = lines.length === 0 && line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line].join('\n');
+}
 
 function drawTable(head: string[], rows: string[][]): string {
-  const table = new Table({ head, style: { head: [], border: [], compact: true }, wordWrap: true });
+  const table = new Table({
+    head,
+    style: { head: [], border: [], compact: true },
+    wordWrap: true,
+    colWidths: columnWidths([head, ...rows]),
+  });
   table.push(...rows);
   return table.toString();
+}
+
+/** A blank on both sides of a cell. */
+const PADDING = 2;
+
+/** As wide as the content, or with the widest columns narrowed until the table fits the line. */
+function columnWidths(rows: readonly string[][]): number[] {
+  const widths = rows[0]!.map(
+    (_, k) =>
+      PADDING + Math.max(...rows.flatMap((row) => row[k]!.split('\n').map((line) => line.length))),
+  );
+  const room = LINE_WIDTH - widths.length - 1;
+  while (room < widths.reduce((sum, width) => sum + width, 0)) {
+    widths[widths.indexOf(Math.max(...widths))]! -= 1;
+  }
+  return widths;
 }

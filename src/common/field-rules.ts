@@ -87,7 +87,8 @@ export function Within(name: BoundName): PropertyDecorator {
       minimum: min,
       maximum: max,
       type: integer ? 'integer' : 'number',
-      description: `${unit}. ${fix}`,
+      // How a freezer's room is shown to people does not matter to a client.
+      description: `${unit === 'freezerL' ? 'L' : unit}. ${fix}`,
     }),
     rule(
       'within',

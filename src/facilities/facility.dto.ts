@@ -7,7 +7,8 @@ import {
   type HeatSourceKind,
   type Surroundings,
 } from '../../shared/farm/facility.js';
-import { FieldError } from '../../shared/problems/field-problem.js';
+import { problemsOfFreezer } from '../../shared/plan/check-facilities.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { findingsOf } from '../common/check-dto.js';
 import {
   IdText,
@@ -124,10 +125,18 @@ export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> &
     ]);
   }
   const { instance, errors } = findingsOf(dto, plain as object, path);
-  const problems = [...problemsOf(errors, path), ...buildUpProblems(instance, path)];
+  const problems = [
+    ...problemsOf(errors, path),
+    ...buildUpProblems(instance, path),
+    ...(errors.length === 0 ? contradictions(instance as unknown as Facility, path) : []),
+  ];
   if (0 < problems.length) throw new FieldError(problems);
   return instance as unknown as Facility;
 }
+
+/** What is wrong between two fields that are each in order. */
+const contradictions = (facility: Facility, path: string): FieldProblem[] =>
+  facility.kind === 'freezer' ? problemsOfFreezer(facility, path === '' ? '' : `${path}.`) : [];
 
 /** Material ids are checked where the tables are known; here only that a heated room has its air. */
 function buildUpProblems(instance: object, path: string) {

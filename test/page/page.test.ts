@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { House } from '../support/page.js';
 
-jest.setTimeout(120_000);
+jest.setTimeout(240_000);
 
 let house: House;
 beforeAll(async () => {
@@ -272,6 +272,106 @@ describe('a saved batch', () => {
     await page.getByLabel('Birds wanted in the freezer').fill('1000000');
     await page.getByText('Not enough to plan with yet').waitFor();
     expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
+  });
+});
+
+describe('what is typed', () => {
+  it('is never changed in silence: units, signs and letters are understood or refused', async () => {
+    const { page, errors } = await house.page('phone');
+    const farm = await openSample(page);
+    await page.goto(`${farm}/facilities`);
+    await page.getByRole('button', { name: 'Change Shed brooder' }).click();
+    await page.getByLabel(/^Length/).fill('800');
+    await page.getByText('Length is 800 ft, but must be from 0.66 ft to 196 ft.').waitFor();
+    await page.getByLabel(/^Height/).fill('-2');
+    await page.getByText('Height is -2 ft, but must not be negative').waitFor();
+    await page.getByLabel(/^Width/).fill('2.4 m');
+    await page.getByText('Read as 7.874 ft.').waitFor();
+    await page
+      .getByLabel(/^Thick/)
+      .first()
+      .fill('abc');
+    await page.getByText('“abc” is not a number').waitFor();
+    expect(await axe(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    expect(await page.getByRole('dialog').isVisible()).toBe(true);
+
+    // Closed without saving, it is all still there until it is thrown away.
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Change Shed brooder' }).click();
+    await page.getByText('Unsaved changes, kept from before').waitFor();
+    expect(await page.getByLabel(/^Length/).inputValue()).toBe('800');
+    await page.getByRole('button', { name: 'Discard changes' }).click();
+    expect(await page.getByLabel(/^Length/).inputValue()).not.toBe('800');
+    await page.getByRole('button', { name: 'Back' }).click();
+
+    await page.getByRole('button', { name: 'Add a freezer' }).click();
+    await page.getByLabel(/^Capacity, ft³/).fill('15');
+    await page.getByLabel(/^Already taken/).fill('20');
+    await page.getByLabel('Name').fill('Small one');
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByText('Already taken 20 ft³ is above Capacity 15 ft³.').waitFor();
+
+    await page.goto(`${farm}/place`);
+    await page.getByLabel(/^Longitude/).fill('75W');
+    await page.getByText('Read as 75° west.').waitFor();
+    await page.getByLabel('March mean low, °F').fill('60');
+    await page.getByText(/^March low 60 °F is above March high/).waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+
+  it('stays until it is saved or discarded, whatever is opened in between', async () => {
+    const { page } = await house.page('desktop');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    const wanted = page.getByLabel('Birds wanted in the freezer');
+    await wanted.fill('60');
+    await page.getByRole('link', { name: 'Facilities' }).click();
+    await page.getByRole('heading', { name: 'Facilities' }).waitFor();
+    await page.getByRole('link', { name: 'Batches', exact: true }).click();
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByText('Unsaved changes, kept from before').waitFor();
+    expect(await wanted.inputValue()).toBe('60');
+    await page.getByRole('button', { name: 'Discard changes' }).click();
+    await page.getByRole('button', { name: 'Saved' }).waitFor();
+    expect(await wanted.inputValue()).toBe('75');
+  });
+
+  it('follows the purpose: a laying strain and a name for eggs, and back', async () => {
+    const { page } = await house.page('desktop');
+    const farm = await openSample(page);
+    await page.goto(`${farm}/batches/new`);
+    const chosen = async (): Promise<string[]> => [
+      await page.getByLabel('Name').inputValue(),
+      await page.getByLabel('Kind of bird').inputValue(),
+    ];
+    await page.getByText('For eggs', { exact: true }).click();
+    expect(await chosen()).toEqual(['Layers', 'brown-layer']);
+    await page.getByText('For meat', { exact: true }).click();
+    expect(await chosen()).toEqual(['Meat birds', 'fast-meat']);
+  });
+});
+
+describe('a phone', () => {
+  it('has numbers a thumb can press and badges that are whole', async () => {
+    const { page } = await house.page('phone');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    await page.getByRole('tab', { name: 'Work' }).click();
+    await page
+      .getByText(/start at the latest/)
+      .first()
+      .waitFor();
+    const heights = await page
+      .locator('.open-number')
+      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(40);
+    const cut = await page
+      .locator('.mantine-Badge-label')
+      .evaluateAll((all) => all.filter((each) => each.clientWidth < each.scrollWidth).length);
+    expect(cut).toBe(0);
+    expect(await page.getByRole('button', { name: 'Delete this batch' }).isVisible()).toBe(true);
   });
 });
 

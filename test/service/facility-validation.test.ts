@@ -131,6 +131,12 @@ describeRefusals(
       ['a freezer of 0 L', 'litres', 0, bounds(1, 20000)],
       ['negative litres in use', 'usedL', -1, bounds(0, 20000)],
       ['litres that are null', 'usedL', null, { code: 'missing' }],
+      [
+        'more taken than it holds',
+        'usedL',
+        401,
+        { code: 'out-of-bounds', max: 400, boundBy: 'litres' },
+      ],
     ],
   ),
 );

@@ -13,11 +13,6 @@ export class ApiError extends Error {
     super(problem.detail);
     this.name = 'ApiError';
   }
-
-  /** Message for each field, by its path. */
-  get byField(): Record<string, string> {
-    return Object.fromEntries((this.problem.problems ?? []).map((p) => [p.field, p.text]));
-  }
 }
 
 export const getJson = <T>(path: string): Promise<T> => send<T>('GET', path);

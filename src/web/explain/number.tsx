@@ -1,14 +1,15 @@
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { formatShortDate, formatValue } from '../../../shared/units/format.js';
+import { formatNearDate, formatValue } from '../../../shared/units/format.js';
+import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
-/** A number or date that opens to where it comes from. */
-export function Num({ of, short = false }: { of: Quantity; short?: boolean }) {
+/** A number or date that opens to where it comes from. Dates near a day are written short. */
+export function Num({ of, near }: { of: Quantity; near?: string }) {
   const { reader, open } = useOpener();
   const text =
-    short && of.unit === 'date'
-      ? formatShortDate(String(of.value))
+    near !== undefined && of.unit === 'date'
+      ? formatNearDate(String(of.value), near)
       : formatValue(of.value, of.unit, reader);
   return (
     <button
@@ -61,5 +62,15 @@ export function Fact({
         </small>
       </dd>
     </div>
+  );
+}
+
+/** What a feed conversion is a ratio of, in the farm's own weights. */
+export function ConversionUnit() {
+  const kg = unitLabel('kg', useOpener().reader.units);
+  return (
+    <>
+      {kg} feed per {kg} live weight.{' '}
+    </>
   );
 }

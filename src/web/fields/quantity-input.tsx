@@ -1,9 +1,14 @@
-import { NumberInput, type NumberInputProps } from '@mantine/core';
+import { TextInput, type TextInputProps } from '@mantine/core';
 import { useEffect, useState } from 'react';
-import { BOUNDS, type BoundName, type Bounds } from '../../../shared/farm/bounds.js';
-import { formatValue } from '../../../shared/units/format.js';
 import {
-  fromShown,
+  BOUNDS,
+  problemsOfBound,
+  type BoundName,
+  type Bounds,
+} from '../../../shared/farm/bounds.js';
+import { describeForForm } from '../../../shared/problems/field-problem.js';
+import { angleText, readTyped, type Typed } from '../../../shared/units/typed.js';
+import {
   SHOWN,
   toShown,
   unitLabel,
@@ -11,62 +16,92 @@ import {
   type UnitSystem,
 } from '../../../shared/units/unit.js';
 
-interface Props extends Omit<NumberInputProps, 'value' | 'onChange' | 'min' | 'max'> {
-  /** Stored value: SI. */
+interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
+  /** Stored value: SI. NaN stands for text that cannot be read, so that it is never saved. */
   readonly value: number | undefined;
   readonly onChange: (stored: number | undefined) => void;
   readonly bound: BoundName;
   readonly units: UnitSystem;
+  /** Element that holds the message when there is no room for one at the box. */
+  readonly messageId?: string;
 }
 
 /**
- * A number typed in the farm's units and handed on in SI. What was typed stays as typed: a value
- * is only converted for showing when it came from elsewhere.
+ * A number typed in the farm's units, or with a unit of its own, and handed on in SI. What was
+ * typed stays as typed: a value is only converted for showing when it came from elsewhere.
  */
-export function QuantityInput({ value, onChange, bound, units, label, error, ...rest }: Props) {
-  const { min, max, unit, integer } = BOUNDS[bound] as Bounds;
+export function QuantityInput({ messageId, ...props }: Props) {
+  const { value, onChange, bound, units, label, error, ...rest } = props;
+  const { unit, typedAs, min } = BOUNDS[bound] as Bounds;
   const [typed, setTyped] = useState<{
-    text: string | number;
+    text: string;
+    read: Typed;
     stored: number | undefined;
     units: UnitSystem;
   }>();
-  const isOwn = typed !== undefined && typed.stored === value && typed.units === units;
-  const shown = isOwn ? typed.text : value === undefined ? '' : rounded(value, unit, units);
+  // Text that cannot be read stays until it is put right, whatever the form made of it.
+  const isOwn = typed !== undefined && Object.is(typed.stored, value) && typed.units === units;
   useEffect(() => {
     if (!isOwn) setTyped(undefined);
   }, [isOwn]);
-  const unitText = unitLabel(unit, units);
-  const isOut = value !== undefined && (value < min || max < value);
+  const unitText = typedAs === 'percent' ? '%' : unitLabel(unit, units);
+  const understood =
+    isOwn && typed.read.is === 'value'
+      ? typed.read.understood
+      : value !== undefined && Number.isFinite(value) && isAngle(typedAs)
+        ? angleText(value, typedAs)
+        : undefined;
+  const unread = isOwn && typed.read.is === 'unread' ? typed.read.why : undefined;
+  const outside =
+    value !== undefined && Number.isFinite(value)
+      ? problemsOfBound('', value, bound).map((problem) =>
+          describeForForm(problem, () => String(label ?? rest['aria-label']), {
+            units,
+            currency: 'USD',
+          }),
+        )[0]
+      : undefined;
+  const message = unread ?? outside ?? error;
+  const hasSign = min < 0 || unit === 'degC';
   return (
-    <NumberInput
+    <TextInput
       {...rest}
-      label={unitText ? `${String(label)}, ${unitText}` : label}
-      value={shown}
-      allowDecimal={!integer}
-      decimalScale={integer ? 0 : 4}
-      allowNegative={min < 0 || (unit === 'degC' && units === 'us')}
-      hideControls={!integer}
-      clampBehavior="none"
-      error={
-        error ??
-        (isOut
-          ? `From ${formatValue(min, unit, { units, currency: 'USD' })} to ${formatValue(max, unit, { units, currency: 'USD' })}.`
-          : undefined)
-      }
-      onChange={(next) => {
-        const number = next === '' || next === '-' ? undefined : Number(next);
+      label={label !== undefined && unitText ? `${String(label)}, ${unitText}` : label}
+      // The decimal keypad of a phone has neither a minus sign nor letters.
+      inputMode={hasSign ? 'text' : 'decimal'}
+      autoComplete="off"
+      value={isOwn ? typed.text : shownText(value, unit, units)}
+      description={understood === undefined ? rest.description : `Read as ${understood}.`}
+      inputWrapperOrder={['label', 'input', 'description', 'error']}
+      error={messageId === undefined ? message : Boolean(message)}
+      aria-describedby={messageId}
+      onChange={(event) => {
+        const text = event.currentTarget.value;
+        const read = readTyped(text, { unit, system: units, typedAs });
         const stored =
-          number === undefined || !Number.isFinite(number)
-            ? undefined
-            : fromShown(number, unit, units);
-        setTyped({ text: next, stored, units });
+          read.is === 'value' ? read.stored : read.is === 'empty' ? undefined : Number.NaN;
+        setTyped({ text, read, stored, units });
         onChange(stored);
       }}
     />
   );
 }
 
-function rounded(value: number, unit: Unit, units: UnitSystem): number {
-  const digits = Math.max(2, SHOWN[unit][units].digits);
-  return Number(toShown(value, unit, units).toFixed(digits));
+/** A stored value as it would be typed, for a placeholder. */
+export const typedText = (
+  value: number | undefined,
+  bound: BoundName,
+  units: UnitSystem,
+): string | undefined =>
+  value === undefined ? undefined : shownText(value, BOUNDS[bound].unit, units);
+
+const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude' =>
+  typedAs === 'latitude' || typedAs === 'longitude';
+
+function shownText(value: number | undefined, unit: Unit, units: UnitSystem): string {
+  if (value === undefined || !Number.isFinite(value)) return '';
+  // No thermometer reads hundredths; a place needs more than two decimals of a degree.
+  const digits =
+    unit === 'degC' ? 1 : unit === 'ratio' ? 4 : Math.max(2, SHOWN[unit][units].digits);
+  return String(Number(toShown(value, unit, units).toFixed(digits)));
 }

@@ -32,6 +32,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
             opened={isOpen}
             onClick={toggle}
             hiddenFrom="sm"
+            className="menu-button"
             aria-label={isOpen ? 'Close menu' : 'Open menu'}
           />
           <Text component={Link} href="/" fw={700} fz="lg" c="inherit" td="none">

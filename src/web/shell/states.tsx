@@ -1,6 +1,8 @@
 import { Alert, Center, Loader } from '@mantine/core';
 import type { ReactNode } from 'react';
+import { describeForForm } from '../../../shared/problems/field-problem.js';
 import { ApiError } from '../api/client.js';
+import type { FormWords } from '../fields/field-words.js';
 
 interface Query<T> {
   readonly data: T | undefined;
@@ -25,14 +27,18 @@ export function useAll<const T extends readonly Query<unknown>[]>(
   return { data: queries.map((q) => q.data) as never };
 }
 
-/** An error as an alert; nothing when there is none. */
-export function Failure({ error }: { error: Error | null | undefined }) {
+/** An error as an alert; nothing when there is none. A form hands in its words for its fields. */
+export function Failure({ error, words }: { error: Error | null | undefined; words?: FormWords }) {
   if (!error) return null;
   const problems = error instanceof ApiError ? error.problem.problems : undefined;
   return (
     <Alert color="red" title="That did not work" role="alert">
       {problems && 0 < problems.length
-        ? problems.map((p) => <div key={p.field + p.code}>{p.text}</div>)
+        ? problems.map((p) => (
+            <div key={p.field + p.code}>
+              {words ? describeForForm(p, words.labelOf, words.reader) : p.text}
+            </div>
+          ))
         : error.message}
     </Alert>
   );

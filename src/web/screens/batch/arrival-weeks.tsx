@@ -3,10 +3,12 @@ import { useMemo, useRef, useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { findArrivals, whyNot, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
-import { describeProblem, FieldError } from '../../../../shared/problems/field-problem.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
+import { messagesByField } from '../../fields/field-words.js';
 import { Select } from '../../fields/select.js';
+import { batchWords } from './batch-labels.js';
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map(
   (name, i) => ({ id: String(i + 1), name }),
@@ -124,7 +126,8 @@ function search(
     return { weeks: findArrivals(request, span) };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
-    return { error: error.problems.map(describeProblem).join(' ') };
+    const words = batchWords(request.batch.purpose, request.farm);
+    return { error: Object.values(messagesByField(error.problems, words)).join(' ') };
   }
 }
 

@@ -11,6 +11,8 @@ import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BoundName } from '../../../../shared/farm/bounds.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
+import { DEFAULT_BAG_KG } from '../../../../shared/plan/feed.js';
+import { DEFAULT_MOVES_PER_DAY } from '../../../../shared/plan/outdoors.js';
 import {
   defaultRow,
   rowById,
@@ -21,8 +23,9 @@ import {
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
-import { QuantityInput } from '../../fields/quantity-input.js';
+import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
+import { BATCH_LABELS } from './batch-labels.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
 const SEXES: Record<Purpose, readonly { id: Sex; name: string }[]> = {
@@ -54,11 +57,13 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
   const purpose = draft.purpose ?? 'meat';
   const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
   const strain = strains.find((s) => s.id === draft.strainId);
+  const usual = strain && usualOf(strain, draft, tables);
+  /** A number of the order; what is used when it is left out stands in the empty box. */
   const quantity = (
-    field: keyof BatchDraft,
-    label: string,
+    field: keyof typeof BATCH_LABELS,
     bound: BoundName,
-    placeholder?: number,
+    usual?: number,
+    label: string = BATCH_LABELS[field],
   ) => (
     <QuantityInput
       label={label}
@@ -66,17 +71,16 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       units={farm.units}
       value={draft[field] as number | undefined}
       error={errors[field]}
-      placeholder={placeholder === undefined ? undefined : String(placeholder)}
+      placeholder={typedText(usual, bound, farm.units)}
       onChange={(value) => onChange({ [field]: value })}
     />
   );
   const place = (
     field: 'brooderId' | 'penId' | 'coopId' | 'freezerId' | 'feedStoreId',
-    label: string,
     kind: FacilityKind,
   ) => (
     <Select
-      label={label}
+      label={BATCH_LABELS[field]}
       value={draft[field]}
       error={errors[field]}
       onChange={(id) => onChange({ [field]: id })}
@@ -91,20 +95,20 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         fullWidth
         size="md"
         value={purpose}
-        onChange={(next) => onChange(forPurpose(next as Purpose, tables.strains))}
+        onChange={(next) => onChange(forPurpose(next as Purpose, tables.strains, draft.name))}
         data={[
           { value: 'meat', label: 'For meat' },
           { value: 'layers', label: 'For eggs' },
         ]}
       />
       <TextInput
-        label="Name"
+        label={BATCH_LABELS.name}
         value={draft.name ?? ''}
         error={errors['name']}
         onChange={(e) => onChange({ name: e.currentTarget.value })}
       />
       <Select
-        label="Kind of bird"
+        label={BATCH_LABELS.strainId}
         description={strain?.description}
         value={draft.strainId}
         error={errors['strainId']}
@@ -119,7 +123,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         options={strains}
       />
       <Select
-        label="Sex"
+        label={BATCH_LABELS.sex}
         value={draft.sex}
         error={errors['sex']}
         onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
@@ -127,11 +131,12 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       />
       {quantity(
         'wantedBirds',
-        purpose === 'meat' ? 'Birds wanted in the freezer' : 'Hens wanted',
         'wantedBirds',
+        undefined,
+        purpose === 'meat' ? BATCH_LABELS.wantedBirds : 'Hens wanted',
       )}
       <DateField
-        label="Arrival"
+        label={BATCH_LABELS.arrivalDate}
         value={draft.arrivalDate}
         error={errors['arrivalDate']}
         onChange={(date) => onChange({ arrivalDate: date })}
@@ -141,15 +146,14 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         value={draft.arrivalDate}
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
-      {purpose === 'meat' &&
-        quantity('leaveAgeDays', 'Age at processing', 'leaveAgeDays', strain?.leaveAgeDays)}
+      {purpose === 'meat' && quantity('leaveAgeDays', 'leaveAgeDays', strain?.leaveAgeDays)}
       <Accordion variant="contained" multiple>
         <Panel title="Places">
-          {place('brooderId', 'Brooder', 'brooder')}
-          {purpose === 'meat' && place('penId', 'Field pens', 'field-pen')}
-          {place('coopId', 'Coop', 'coop')}
-          {purpose === 'meat' && place('freezerId', 'Freezer', 'freezer')}
-          {place('feedStoreId', 'Feed store', 'feed-store')}
+          {place('brooderId', 'brooder')}
+          {purpose === 'meat' && place('penId', 'field-pen')}
+          {place('coopId', 'coop')}
+          {purpose === 'meat' && place('freezerId', 'freezer')}
+          {place('feedStoreId', 'feed-store')}
         </Panel>
         <Panel title="Prices">
           <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
@@ -158,32 +162,31 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
           )}
+          <Text size="sm" c="dimmed">
+            A grey number is what the plan uses while the box is empty.
+          </Text>
           <SimpleGrid cols={2}>
-            {quantity('weightFactor', 'Weight factor', 'weightFactor', strain?.weightFactor)}
-            {quantity('feedFactor', 'Feed factor', 'feedFactor', strain?.feedFactor)}
-            {quantity('wastePercent', 'Feed wasted, %', 'wastePercent', strain?.wastePercent)}
-            {quantity('firstWeekLossPercent', 'First-week loss, %', 'lossPercent')}
-            {quantity('laterLossPercent', 'Later loss, %', 'lossPercent')}
-            {quantity('orderedBirds', 'Birds ordered, if fixed', 'orderedBirds')}
-            {quantity('bagKg', 'One bag of feed', 'bagKg')}
-            {quantity('hatchToArrivalDays', 'Days from hatch to arrival', 'hatchToArrivalDays')}
-            {purpose === 'meat' && quantity('targetLiveKg', 'Target live weight', 'targetLiveKg')}
-            {purpose === 'meat' && quantity('dressingShare', 'Dressing', 'dressingShare')}
-            {purpose === 'meat' && quantity('movesPerDay', 'Pen moves a day', 'movesPerDay')}
-            {quantity(
-              'medicatedWithdrawalDays',
-              'Withdrawal days on the feed label',
-              'withdrawalDays',
-            )}
+            {quantity('weightFactor', 'weightFactor', usual?.weightFactor)}
+            {quantity('feedFactor', 'feedFactor', usual?.feedFactor)}
+            {quantity('wastePercent', 'wastePercent', usual?.wastePercent)}
+            {quantity('firstWeekLossPercent', 'lossPercent', usual?.firstWeekPercent)}
+            {quantity('laterLossPercent', 'lossPercent', usual?.laterPercent)}
+            {quantity('orderedBirds', 'orderedBirds')}
+            {quantity('bagKg', 'bagKg', DEFAULT_BAG_KG)}
+            {quantity('hatchToArrivalDays', 'hatchToArrivalDays')}
+            {purpose === 'meat' && quantity('targetLiveKg', 'targetLiveKg')}
+            {purpose === 'meat' && quantity('dressingShare', 'dressingShare', usual?.dressingShare)}
+            {purpose === 'meat' && quantity('movesPerDay', 'movesPerDay', DEFAULT_MOVES_PER_DAY)}
+            {quantity('medicatedWithdrawalDays', 'withdrawalDays')}
           </SimpleGrid>
           <DateField
-            label="Move-out, if you fix it yourself"
+            label={BATCH_LABELS.moveOutDate}
             value={draft.moveOutDate}
             error={errors['moveOutDate']}
             onChange={(date) => onChange({ moveOutDate: date })}
           />
           <DateField
-            label="Ordered on"
+            label={BATCH_LABELS.orderDate}
             value={draft.orderDate}
             error={errors['orderDate']}
             onChange={(date) => onChange({ orderDate: date })}
@@ -305,32 +308,32 @@ function Choices({
   return (
     <>
       <Select
-        label="Growth table"
+        label={BATCH_LABELS.growthTableId}
         value={draft.growthTableId ?? strain.growthTables[0]}
         onChange={(id) => onChange({ growthTableId: id })}
         options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
       />
       <Select
-        label="Brooding schedule"
+        label={BATCH_LABELS.broodingScheduleId}
         value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id}
         onChange={(id) => onChange({ broodingScheduleId: id })}
         options={tables.broodingSchedules}
       />
       <Select
-        label="Brooder space"
+        label={BATCH_LABELS.spaceStandardId}
         value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id}
         onChange={(id) => onChange({ spaceStandardId: id })}
         options={tables.space.brooder}
       />
       <Select
-        label="Move-out rule"
+        label={BATCH_LABELS.moveOutRuleId}
         value={draft.moveOutRuleId ?? defaultRow(rules).id}
         onChange={(id) => onChange({ moveOutRuleId: id })}
         options={rules}
       />
       {draft.purpose === 'meat' && (
         <Select
-          label="Processing"
+          label={BATCH_LABELS.processing}
           value={draft.processing ?? 'home'}
           onChange={(v) => onChange({ processing: v })}
           options={[
@@ -343,16 +346,46 @@ function Choices({
   );
 }
 
-/** What changes with the purpose: the first strain that fits, and nothing that no longer applies. */
-export function forPurpose(purpose: Purpose, strains: readonly Strain[]): BatchDraft {
-  const strain = strains.find((s) => s.purposes.includes(purpose))!;
+/** Name of a batch until the household gives it one of its own. */
+const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
+
+/**
+ * What changes with the purpose: a strain bred for it, the name while it is still the first one, and
+ * nothing that no longer applies.
+ */
+export function forPurpose(
+  purpose: Purpose,
+  strains: readonly Strain[],
+  name: string | undefined,
+): BatchDraft {
+  const fitting = strains.filter((s) => s.purposes.includes(purpose));
+  const strain = fitting.find((s) => s.defaultFor?.includes(purpose)) ?? fitting[0]!;
+  const isUntouched = !name?.trim() || Object.values(FIRST_NAMES).includes(name);
   return {
     purpose,
+    ...(isUntouched ? { name: FIRST_NAMES[purpose] } : {}),
     strainId: strain.id,
     sex: SEXES[purpose][0]!.id,
     growthTableId: undefined,
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
+  };
+}
+
+/** What the plan uses for a factor that is left out. */
+function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
+  const isFirstTable = (draft.growthTableId ?? strain.growthTables[0]) === strain.growthTables[0];
+  const losses = rowById(
+    tables.losses,
+    (draft.purpose === 'layers' && strain.layLosses) || strain.losses,
+  );
+  return {
+    weightFactor: isFirstTable ? strain.weightFactor : 1,
+    feedFactor: isFirstTable ? strain.feedFactor : 1,
+    wastePercent: strain.wastePercent,
+    firstWeekPercent: losses.firstWeekPercent,
+    laterPercent: losses.laterPercent,
+    dressingShare: rowById(tables.processing.dressing, strain.dressing).share,
   };
 }

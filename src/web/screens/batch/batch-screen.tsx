@@ -1,6 +1,6 @@
 import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
@@ -17,9 +17,17 @@ import {
   type SavedBatch,
   type SavedFarm,
 } from '../../api/queries.js';
+import {
+  draftKey,
+  dropDraft,
+  readDraft,
+  UnsavedNote,
+  writeDraft,
+} from '../../fields/kept-draft.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm, forPurpose } from './batch-form.js';
+import { batchWords } from './batch-labels.js';
 import { PlanView } from './plan-view.js';
 import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
@@ -65,8 +73,15 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     () => ({ farm, tables, facilities, people, climate, occupied }),
     [farm, tables, facilities, people, climate, occupied],
   );
-  const [draft, setDraft] = useState<BatchDraft>(() => saved ?? newBatch(setting));
-  const [slideFrom, setSlideFrom] = useState(draft.arrivalDate!);
+  const key = draftKey(farm.id, 'batch', saved?.id ?? 'new');
+  const [kept] = useState(() => readDraft<BatchDraft>(key));
+  const [isRestored, setRestored] = useState(kept !== undefined);
+  // A new batch is unsaved from the start; it is worth keeping once something was typed.
+  const [isTouched, setTouched] = useState(kept !== undefined);
+  const [draft, setDraft] = useState<BatchDraft>(() => kept ?? saved ?? newBatch(setting));
+  const [slideFrom, setSlideFrom] = useState(
+    () => draft.arrivalDate ?? saved?.arrivalDate ?? plainDateAt(Date.now(), farm.timeZone),
+  );
   const planned = usePlan(setting, draft, saved?.arrivalDate);
   const [, go] = useLocation();
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches');
@@ -78,7 +93,23 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     saved === undefined || JSON.stringify(withoutBlanks(draft)) !== JSON.stringify(saved);
   const base = `/farm/${farm.id}/batches`;
 
-  const change = (more: BatchDraft) => setDraft((old) => ({ ...old, ...more }));
+  const isUnsaved = isTouched && isChanged;
+  useEffect(() => {
+    if (isUnsaved) writeDraft(key, draft);
+    else dropDraft(key);
+  }, [isUnsaved, key, draft]);
+
+  const change = (more: BatchDraft) => {
+    setTouched(true);
+    setDraft((old) => ({ ...old, ...more }));
+  };
+  const startFrom = (start: BatchDraft) => {
+    dropDraft(key);
+    setTouched(false);
+    setRestored(false);
+    setDraft(start);
+    setSlideFrom(start.arrivalDate!);
+  };
   const pickWeek = (arrivalDate: string) => {
     change({ arrivalDate });
     setSlideFrom(arrivalDate);
@@ -86,8 +117,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const saveDraft = () =>
     save.mutate(withoutBlanks(draft), {
       onSuccess: (batch) => {
-        setDraft(batch);
-        setSlideFrom(batch.arrivalDate);
+        startFrom(batch);
         setEditing(false);
         if (saved === undefined) go(`${base}/${batch.id}`, { replace: true });
       },
@@ -116,7 +146,16 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
           </Button>
         </Group>
       </Group>
-      <Failure error={save.error ?? remove.error} />
+      {isUnsaved && (
+        <UnsavedNote
+          isRestored={isRestored}
+          onDiscard={() => startFrom(saved ?? newBatch(setting))}
+        />
+      )}
+      <Failure
+        error={save.error ?? remove.error}
+        words={batchWords(draft.purpose ?? 'meat', farm)}
+      />
       <Grid gap="lg">
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
@@ -129,16 +168,6 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 onChange={change}
               />
             </Card>
-            {saved && (
-              <ConfirmButton
-                mt="sm"
-                label="Delete this batch"
-                question={`Delete ${saved.name}? This cannot be undone.`}
-                onConfirm={() => remove.mutate(saved.id, { onSuccess: () => go(base) })}
-              >
-                Delete this batch
-              </ConfirmButton>
-            )}
           </Grid.Col>
         )}
         {(isWide || !isEditing) && (
@@ -160,9 +189,27 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
           </Grid.Col>
         )}
       </Grid>
-      <Text component={Link} href={base} c="dimmed" className="no-print" py="sm">
-        All batches
-      </Text>
+      <Group justify="space-between" className="no-print">
+        <Text component={Link} href={base} c="dimmed" py="sm">
+          All batches
+        </Text>
+        {saved && (
+          <ConfirmButton
+            label="Delete this batch"
+            question={`Delete ${saved.name}? This cannot be undone.`}
+            onConfirm={() =>
+              remove.mutate(saved.id, {
+                onSuccess: () => {
+                  dropDraft(key);
+                  go(base);
+                },
+              })
+            }
+          >
+            Delete this batch
+          </ConfirmButton>
+        )}
+      </Group>
     </Stack>
   );
 }
@@ -172,8 +219,7 @@ function newBatch(setting: Setting): BatchDraft {
   const first = (kind: string) => facilities.find((f) => f.kind === kind)?.id;
   const today = plainDateAt(Date.now(), farm.timeZone);
   const draft: BatchDraft = {
-    ...forPurpose('meat', tables.strains),
-    name: 'Meat birds',
+    ...forPurpose('meat', tables.strains, undefined),
     wantedBirds: 50,
     arrivalDate: addDays(today, FIRST_GUESS_DAYS),
     hatchToArrivalDays: 1,

@@ -1,13 +1,14 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { Section } from './section.js';
 
 export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
   return (
     <Stack>
       <Section title="The bill">
-        <Table.ScrollContainer minWidth={380}>
+        <WideTable label="The bill" minWidth={300}>
           <Table>
             <Table.Thead>
               <Table.Tr>
@@ -42,7 +43,7 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
               </Table.Tr>
             </Table.Tfoot>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
         <Text size="sm" c="dimmed">
           Your own hours are not in it. Put prices in under “Prices” in the order.
         </Text>

@@ -1,8 +1,9 @@
 import { Alert, List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatNearDate } from '../../../../shared/units/format.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from './section.js';
 
 export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
@@ -13,7 +14,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
         <Text size="sm" mb="xs">
           {brooding.scheduleName}. Measured at {brooding.measuredAt}.
         </Text>
-        <Table.ScrollContainer minWidth={560}>
+        <WideTable label="Temperature, step by step" minWidth={560}>
           <Table>
             <Table.Thead>
               <Table.Tr>
@@ -30,10 +31,13 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
                   <Table.Td>
-                    {formatShortDate(step.from)} to {formatShortDate(step.to)}
+                    <span className="whole">{formatNearDate(step.from, plan.today)}</span> to{' '}
+                    <span className="whole">{formatNearDate(step.to, plan.today)}</span>
                   </Table.Td>
                   <Table.Td>
-                    {step.fromAgeDays}–{step.toAgeDays}
+                    {step.fromAgeDays === step.toAgeDays
+                      ? step.toAgeDays
+                      : `${step.fromAgeDays}–${step.toAgeDays}`}
                   </Table.Td>
                   <Table.Td>
                     <Num of={step.underHeater} />
@@ -54,7 +58,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               ))}
             </Table.Tbody>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
         <List mt="sm" size="sm">
           {brooding.lookFor.map((line) => (
             <List.Item key={line}>{line}</List.Item>
@@ -93,7 +97,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
         </Section>
       )}
       <Section title={`Room: ${space.standard.toLowerCase()}`}>
-        <Table.ScrollContainer minWidth={420}>
+        <WideTable label="Room" minWidth={420}>
           <Table>
             <Table.Thead>
               <Table.Tr>
@@ -114,13 +118,19 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                   </Table.Td>
                   <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
                   <Table.Td>
-                    {need.runsOut ? <Num of={need.runsOut} short /> : need.have ? 'never' : '–'}
+                    {need.runsOut ? (
+                      <Num of={need.runsOut} near={plan.today} />
+                    ) : need.have ? (
+                      'never'
+                    ) : (
+                      '–'
+                    )}
                   </Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
         {space.litter && (
           <Facts>
             <Fact of={space.litter.start} />

@@ -3,7 +3,8 @@ import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatNearDate } from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { Num } from '../../explain/number.js';
 
 const FIRST_COLUMNS = [
@@ -41,7 +42,7 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
         checked={isWeekly}
         onChange={(e) => setWeekly(e.currentTarget.checked)}
       />
-      <Table.ScrollContainer minWidth={300}>
+      <WideTable label="Day by day" minWidth={300}>
         <Table striped stickyHeader aria-label="Day by day">
           <Table.Thead>
             <Table.Tr>
@@ -55,7 +56,7 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
             {rows.map((i) => (
               <Table.Tr key={i}>
                 <Table.Th scope="row" fw={400} style={{ whiteSpace: 'nowrap' }}>
-                  {formatShortDate(addDays(plan.arrivalDate, i))}{' '}
+                  {formatNearDate(addDays(plan.arrivalDate, i), plan.today)}{' '}
                   <Text component="span" c="dimmed" size="sm">
                     +{i}
                   </Text>
@@ -68,7 +69,7 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
             ))}
           </Table.Tbody>
         </Table>
-      </Table.ScrollContainer>
+      </WideTable>
     </Stack>
   );
 }

@@ -1,8 +1,8 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
-import { Fact, Facts, Num } from '../../explain/number.js';
+import { formatNearDate } from '../../../../shared/units/format.js';
+import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
 import { Cautions, Section } from './section.js';
 
 export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
@@ -13,7 +13,7 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         <Facts>
           <Fact of={feed.total} />
           <Fact of={feed.perBird} />
-          <Fact of={leaving?.conversion} />
+          <Fact of={leaving?.conversion} note={<ConversionUnit />} />
           <Fact of={plan.laying?.feedPerDozen} />
           <Fact of={feed.peakWater} />
         </Facts>
@@ -21,7 +21,7 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
       {feed.phases.map((phase) => (
         <Section key={phase.phaseId} title={phase.name}>
           <Text size="sm" mb="xs">
-            {phase.protein}. Last day {formatShortDate(phase.lastDay)}.
+            {phase.protein}. Last day {formatNearDate(phase.lastDay, plan.today)}.
           </Text>
           <Facts>
             <Fact of={phase.starts} />
@@ -40,13 +40,14 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
               {phase.deliveries.map((d) => (
                 <Table.Tr key={d.firstUse}>
                   <Table.Td>
-                    <Num of={d.buyBy} short />
+                    <Num of={d.buyBy} near={plan.today} />
                   </Table.Td>
                   <Table.Td>
                     <Num of={d.bags} />
                   </Table.Td>
                   <Table.Td>
-                    {formatShortDate(d.firstUse)} to {formatShortDate(d.lastUse)}
+                    {formatNearDate(d.firstUse, plan.today)} to{' '}
+                    {formatNearDate(d.lastUse, plan.today)}
                   </Table.Td>
                 </Table.Tr>
               ))}

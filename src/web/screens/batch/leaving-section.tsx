@@ -3,8 +3,9 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { LayingPart } from '../../../../shared/plan/laying.js';
 import type { LeavingPart } from '../../../../shared/plan/leaving.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
-import { Fact, Facts, Num } from '../../explain/number.js';
+import { formatDate, formatNearDate, formatShortDate } from '../../../../shared/units/format.js';
+import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from './section.js';
 
 export function LeavingSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
@@ -36,7 +37,7 @@ function Processing({ leaving }: { leaving: LeavingPart }) {
           <Fact of={leaving.dressedEach} note={`${leaving.dressedDefinition}. `} />
           <Fact of={leaving.dressedAll} />
           <Fact of={leaving.packedAll} />
-          <Fact of={leaving.conversion} />
+          <Fact of={leaving.conversion} note={<ConversionUnit />} />
         </Facts>
       </Section>
       <Section title="The day itself">
@@ -67,7 +68,7 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
           <Fact of={plan.birds.cockerelsLeave?.on} />
           <Fact of={plan.birds.cockerelsLeave?.birds} />
         </Facts>
-        <Table.ScrollContainer minWidth={320} mt="sm" mah={360}>
+        <WideTable label="Eggs by week" minWidth={320} maxHeight={360}>
           <Table stickyHeader aria-label="Eggs by week">
             <Table.Thead>
               <Table.Tr>
@@ -88,7 +89,7 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
               ))}
             </Table.Tbody>
           </Table>
-        </Table.ScrollContainer>
+        </WideTable>
       </Section>
       <Section title="Lamp hours to add">
         <Text size="sm" mb="xs">
@@ -107,7 +108,7 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
           <Table.Tbody>
             {laying.light.map((step) => (
               <Table.Tr key={step.from}>
-                <Table.Td>{formatShortDate(step.from)}</Table.Td>
+                <Table.Td>{formatNearDate(step.from, plan.today)}</Table.Td>
                 <Table.Td>
                   <Num of={step.wanted} />
                 </Table.Td>

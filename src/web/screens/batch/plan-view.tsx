@@ -48,10 +48,10 @@ export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
   ];
   return (
     <Tabs defaultValue="glance" keepMounted={false}>
-      <div className="scroll-x no-print">
-        <Tabs.List className="plan-tabs">
+      <div className="no-print">
+        <Tabs.List>
           {sections.map(([id, title]) => (
-            <Tabs.Tab key={id} value={id} fz="md" py="sm">
+            <Tabs.Tab key={id} value={id} fz="md" py="sm" px={{ base: 'xs', sm: 'md' }}>
               {title}
             </Tabs.Tab>
           ))}

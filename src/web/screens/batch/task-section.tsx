@@ -3,7 +3,7 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Quantity } from '../../../../shared/explain/quantity.js';
 import { taskHours, type PlannedTask } from '../../../../shared/plan/tasks.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { formatDate, formatNearDate, formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 
 export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
@@ -35,10 +35,14 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         {tasks.tasks.length} tasks, <Num of={tasks.hoursInAll} /> in all
         {0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
       </Text>
+      <Text size="sm">
+        Slack: how many days a task can start late before later work has to wait.
+      </Text>
       {tasks.tasks.map((task) => (
         <TaskCard
           key={task.id}
           task={task}
+          today={plan.today}
           hours={taskHours(task, tables.taskTemplates, plan.birds.placed.value)}
         />
       ))}
@@ -46,7 +50,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
   );
 }
 
-function TaskCard({ task, hours }: { task: PlannedTask; hours: Quantity }) {
+function TaskCard({ task, today, hours }: { task: PlannedTask; today: string; hours: Quantity }) {
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">
@@ -54,7 +58,7 @@ function TaskCard({ task, hours }: { task: PlannedTask; hours: Quantity }) {
           {task.name}
         </Title>
         {task.alreadyLate ? (
-          <Badge color="red.9" size="lg">
+          <Badge color="red.9" size="lg" className="whole-badge">
             already late
           </Badge>
         ) : (
@@ -64,15 +68,20 @@ function TaskCard({ task, hours }: { task: PlannedTask; hours: Quantity }) {
             variant="outline"
             size="lg"
             tt="none"
+            className="whole-badge"
           >
-            {task.slackDays === 0 ? 'no slack' : `slack ${task.slackDays} d`}
+            {task.slackDays === 0
+              ? 'no slack'
+              : `slack ${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'}`}
           </Badge>
         )}
       </Group>
       <Text>
         {formatDate(task.start)}
         {task.end !== task.start && ` to ${formatDate(task.end)}`} · <Num of={hours} />
-        {0 < task.slackDays && ` · at the latest ${formatShortDate(task.latestStart)}`}
+        {0 < task.slackDays &&
+          !task.alreadyLate &&
+          ` · start at the latest ${formatNearDate(task.latestStart, today)}`}
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}

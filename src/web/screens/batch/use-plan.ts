@@ -5,10 +5,12 @@ import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
-import { describeProblem, FieldError } from '../../../../shared/problems/field-problem.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { messagesByField } from '../../fields/field-words.js';
+import { batchWords } from './batch-labels.js';
 
 /** Everything but the batch. */
 export interface Setting {
@@ -58,11 +60,9 @@ export function planDraft(
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     return {
-      errors: Object.fromEntries(
-        error.problems.map((p) => [
-          p.field.replace('batch.', ''),
-          describeProblem({ ...p, field: 'This' }),
-        ]),
+      errors: messagesByField(
+        error.problems.map((p) => ({ ...p, field: p.field.replace('batch.', '') })),
+        batchWords(draft.purpose ?? 'meat', setting.farm),
       ),
     };
   }

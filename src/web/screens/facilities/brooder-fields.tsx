@@ -23,7 +23,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
-import type { Draft } from './kinds.js';
+import { BROODER_LABELS, newLayer, type Draft } from './kinds.js';
 
 const SURROUNDINGS: readonly { id: Surroundings; name: string }[] = [
   { id: 'unheated-building', name: 'In an unheated building' },
@@ -54,6 +54,8 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
     <>
       <BuildUpFields
         legend="Walls"
+        path="walls"
+        errors={errors}
         value={values['walls'] as BuildUp}
         onChange={(v) => set('walls', v)}
         tables={tables}
@@ -61,6 +63,8 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
       />
       <BuildUpFields
         legend="Lid"
+        path="roof"
+        errors={errors}
         value={values['roof'] as BuildUp | undefined}
         onChange={(v) => set('roof', v)}
         tables={tables}
@@ -70,14 +74,14 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
       <Fieldset legend="Where it stands">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <Select
-            label="Place"
+            label={BROODER_LABELS.standsIn}
             value={values['standsIn'] as Surroundings}
             onChange={(v) => set('standsIn', v)}
             options={SURROUNDINGS}
           />
           {values['standsIn'] === 'heated-room' && (
             <QuantityInput
-              label="Air of the room"
+              label={BROODER_LABELS.roomC}
               bound="roomC"
               units={units}
               value={values['roomC'] as number | undefined}
@@ -90,14 +94,14 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
       <Fieldset legend="Heat">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <Select
-            label="Source"
+            label={BROODER_LABELS['heat.kind']}
             value={heat.kind}
             onChange={(v) => setHeat({ kind: v })}
             options={HEATERS}
           />
           {heat.kind !== 'gas' && (
             <Select
-              label="Circuit"
+              label={BROODER_LABELS.circuitId}
               value={values['circuitId'] as string | undefined}
               onChange={(v) => set('circuitId', v)}
               options={circuits}
@@ -105,7 +109,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
             />
           )}
           <QuantityInput
-            label="Each"
+            label={BROODER_LABELS['heat.wattsEach']}
             bound="wattsEach"
             units={units}
             value={heat.wattsEach}
@@ -113,7 +117,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
             onChange={(v) => setHeat({ wattsEach: v })}
           />
           <QuantityInput
-            label="How many"
+            label={BROODER_LABELS['heat.count']}
             bound="heaterCount"
             units={units}
             value={heat.count}
@@ -148,6 +152,8 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
 
 interface BuildUpProps {
   readonly legend: string;
+  readonly path: 'walls' | 'roof';
+  readonly errors: FormErrors;
   readonly value: BuildUp | undefined;
   readonly onChange: (value: BuildUp | undefined) => void;
   readonly tables: Tables;
@@ -155,12 +161,25 @@ interface BuildUpProps {
   readonly canBeMissing?: boolean;
 }
 
-function BuildUpFields({ legend, value, onChange, tables, units, canBeMissing }: BuildUpProps) {
+function BuildUpFields({
+  legend,
+  path,
+  errors,
+  value,
+  onChange,
+  tables,
+  units,
+  canBeMissing,
+}: BuildUpProps) {
   const layers = value?.layers ?? [];
-  const byR = value?.rM2KPerW !== undefined;
-  const setLayer = (k: number, more: Partial<Layer>) =>
-    onChange({ layers: layers.map((layer, i) => (i === k ? { ...layer, ...more } : layer)) });
-  const start = { layers: [{ materialId: 'plywood', thicknessMm: 12 }] };
+  // Emptied for the moment, the R-value is still what the household gives.
+  const byR = value !== undefined && 'rM2KPerW' in value;
+  // A number that was emptied stays missing until it is given again; saving asks for it.
+  const setLayer = (k: number, more: Partial<Record<keyof Layer, unknown>>) =>
+    onChange({
+      layers: layers.map((layer, i) => (i === k ? ({ ...layer, ...more } as Layer) : layer)),
+    });
+  const start = { layers: [newLayer('plywood', units)] };
   if (canBeMissing && value === undefined) {
     return (
       <Fieldset legend={legend}>
@@ -188,27 +207,30 @@ function BuildUpFields({ legend, value, onChange, tables, units, canBeMissing }:
             bound="rM2KPerW"
             units={units}
             value={value?.rM2KPerW}
-            onChange={(v) => onChange({ rM2KPerW: v ?? 0 })}
+            error={errors[`${path}.rM2KPerW`]}
+            onChange={(v) => onChange({ rM2KPerW: v } as BuildUp)}
           />
         ) : (
           layers.map((layer, k) => (
-            <Group key={k} align="end" wrap="nowrap" gap="xs">
+            <Group key={k} align="start" wrap="nowrap" gap="xs">
               <Select
                 label="Layer"
                 value={layer.materialId}
                 onChange={(v) => setLayer(k, { materialId: v ?? 'plywood' })}
                 options={tables.materials}
-                style={{ flex: 2 }}
+                style={{ flex: 3 }}
               />
               <QuantityInput
                 label="Thick"
                 bound="thicknessMm"
                 units={units}
                 value={layer.thicknessMm}
-                onChange={(v) => setLayer(k, { thicknessMm: v ?? 0 })}
-                style={{ flex: 1 }}
+                error={errors[`${path}.layers.${k}.thicknessMm`]}
+                onChange={(v) => setLayer(k, { thicknessMm: v })}
+                style={{ flex: 2 }}
               />
               <ActionIcon
+                mt={28}
                 color="red"
                 aria-label={`Remove layer ${k + 1} of the ${legend.toLowerCase()}`}
                 onClick={() => onChange({ layers: layers.filter((_, i) => i !== k) })}
@@ -222,9 +244,7 @@ function BuildUpFields({ legend, value, onChange, tables, units, canBeMissing }:
           {!byR && (
             <Button
               variant="default"
-              onClick={() =>
-                onChange({ layers: [...layers, { materialId: 'xps', thicknessMm: 38 }] })
-              }
+              onClick={() => onChange({ layers: [...layers, newLayer('xps', units)] })}
             >
               Add a layer
             </Button>

@@ -33,7 +33,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             </Title>
             <Button
               variant="light"
-              onClick={() => setDraft(emptyDraft(kind.kind))}
+              onClick={() => setDraft(emptyDraft(kind.kind, farm.units))}
               aria-label={`Add a ${kind.name.toLowerCase()}`}
             >
               Add

@@ -1,13 +1,22 @@
 import { Button, Fieldset, Group, SimpleGrid, Stack, TextInput } from '@mantine/core';
 import { useForm } from '@mantine/form';
+import { useState } from 'react';
 import type { Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { ApiError } from '../../api/client.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
+import { messagesByField, problemsIn } from '../../fields/field-words.js';
+import {
+  draftKey,
+  dropDraft,
+  keepDraft,
+  readDraft,
+  UnsavedNote,
+  writeDraft,
+} from '../../fields/kept-draft.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 import { BrooderFields } from './brooder-fields.js';
-import { KINDS, type Draft } from './kinds.js';
+import { KINDS, labelOfFacility, problemsOfDraft, type Draft } from './kinds.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -17,38 +26,61 @@ interface Props {
   readonly onDone: () => void;
 }
 
-export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
+export function FacilityForm(props: Props) {
+  const [discards, setDiscards] = useState(0);
+  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
+}
+
+function Fields({
+  farm,
+  tables,
+  start,
+  circuits,
+  onDone,
+  onDiscard,
+}: Props & { onDiscard: () => void }) {
   const kind = KINDS.find((k) => k.kind === start.kind)!;
   const save = useSave<Draft>(farm.id, 'facilities');
+  const words = { labelOf: labelOfFacility(start.kind), reader: farm };
+  const key = draftKey(farm.id, start.kind, start.id ?? 'new');
+  const [kept] = useState(() => readDraft<Draft>(key));
+  const isRestored = kept !== undefined;
   const form = useForm<Draft>({
-    initialValues: start,
+    initialValues: kept ?? start,
+    onValuesChange: (draft) => keepDraft(key, draft, start),
     validate: (draft) => ({
-      name: draft.name.trim() ? null : 'Give it a name.',
-      ...Object.fromEntries(
-        kind.fields.map(({ name, optional }) => [
-          name,
-          optional || draft[name] !== undefined ? null : 'Give a number.',
-        ]),
-      ),
+      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
+      ...messagesByField(problemsOfDraft(draft), words),
     }),
   });
   const { values, errors } = form;
   const set = (name: string, value: unknown) => form.setFieldValue(name as never, value as never);
   const submit = form.onSubmit(async (draft) => {
+    dropDraft(key);
     try {
       await save.mutateAsync(draft);
       onDone();
     } catch (problem) {
-      if (problem instanceof ApiError) form.setErrors(problem.byField);
+      writeDraft(key, draft);
+      form.setErrors(messagesByField(problemsIn(problem), words));
     }
   });
   return (
     <form onSubmit={submit} noValidate>
       <Stack>
+        {(isRestored || JSON.stringify(values) !== JSON.stringify(start)) && (
+          <UnsavedNote
+            isRestored={isRestored}
+            onDiscard={() => {
+              dropDraft(key);
+              onDiscard();
+            }}
+          />
+        )}
         <TextInput
           label="Name"
           data-autofocus
-          value={values.name}
+          value={values.name ?? ''}
           error={errors['name']}
           onChange={(e) => set('name', e.currentTarget.value)}
         />
@@ -77,7 +109,7 @@ export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
             circuits={circuits}
           />
         )}
-        <Failure error={save.error} />
+        <Failure error={save.error} words={words} />
         <Group>
           <Button type="submit" loading={form.submitting}>
             Save

@@ -1,5 +1,15 @@
-import type { BoundName } from '../../../../shared/farm/bounds.js';
-import type { Facility, FacilityKind } from '../../../../shared/farm/facility.js';
+import { BOUNDS, problemsOfBound, type BoundName } from '../../../../shared/farm/bounds.js';
+import type {
+  Brooder,
+  Facility,
+  FacilityKind,
+  Freezer,
+  Layer,
+} from '../../../../shared/farm/facility.js';
+import { problemsOfFreezer } from '../../../../shared/plan/check-facilities.js';
+import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
+import type { UnitSystem } from '../../../../shared/units/unit.js';
+import { labelsFrom } from '../../fields/field-words.js';
 
 interface KindField {
   readonly name: string;
@@ -15,6 +25,83 @@ interface Kind {
   readonly why: string;
   readonly fields: readonly KindField[];
 }
+
+/** Inches that boards are sold in, or millimetres. */
+const PLYWOOD_MM: Record<UnitSystem, number> = { metric: 12, us: 12.7 };
+const FOAM_MM: Record<UnitSystem, number> = { metric: 40, us: 38.1 };
+
+export const newLayer = (materialId: 'plywood' | 'xps', units: UnitSystem): Layer => ({
+  materialId,
+  thicknessMm: (materialId === 'plywood' ? PLYWOOD_MM : FOAM_MM)[units],
+});
+
+/** Labels of the brooder's own form, by the field's path. */
+export const BROODER_LABELS = {
+  roomC: 'Air of the room',
+  standsIn: 'Place',
+  circuitId: 'Circuit',
+  'heat.kind': 'Source',
+  'heat.wattsEach': 'Each heater',
+  'heat.count': 'How many heaters',
+} as const;
+
+const PARTS: Readonly<Record<string, string>> = { walls: 'walls', roof: 'lid' };
+
+/** The label printed at a field of a facility of this kind. */
+export function labelOfFacility(kind: FacilityKind): (field: string) => string | undefined {
+  const own = KINDS.find((k) => k.kind === kind)!.fields;
+  const labelOf = labelsFrom({
+    name: 'Name',
+    ...BROODER_LABELS,
+    ...Object.fromEntries(own.map(({ name, label }) => [name, label])),
+  });
+  return (field) => {
+    const [part = '', what, index] = field.split('.');
+    const named = PARTS[part];
+    if (named === undefined) return labelOf(field);
+    return what === 'layers' && index !== undefined
+      ? `Layer ${Number(index) + 1} of the ${named}`
+      : `R-value of the ${named}`;
+  };
+}
+
+/** What is wrong with a draft, as the service would find it. */
+export function problemsOfDraft(draft: Draft): FieldProblem[] {
+  const { fields } = KINDS.find((k) => k.kind === draft.kind)!;
+  const own = fields.flatMap(({ name, bound, optional }) =>
+    checked(name, draft[name], bound, optional),
+  );
+  if (draft.kind === 'freezer' && own.length === 0) {
+    return problemsOfFreezer(draft as Partial<Freezer>);
+  }
+  if (draft.kind !== 'brooder') return own;
+  const brooder = draft as Partial<Brooder>;
+  const walls = (['walls', 'roof'] as const).flatMap((part) => [
+    ...(brooder[part]?.layers ?? []).flatMap((layer, i) =>
+      checked(`${part}.layers.${i}.thicknessMm`, layer.thicknessMm, 'thicknessMm'),
+    ),
+    ...(brooder[part] && 'rM2KPerW' in brooder[part]
+      ? checked(`${part}.rM2KPerW`, brooder[part].rM2KPerW, 'rM2KPerW')
+      : []),
+  ]);
+  return [
+    ...own,
+    ...walls,
+    ...(brooder.standsIn === 'heated-room' ? checked('roomC', brooder.roomC, 'roomC') : []),
+    ...checked('heat.wattsEach', brooder.heat?.wattsEach, 'wattsEach'),
+    ...checked('heat.count', brooder.heat?.count, 'heaterCount'),
+  ];
+}
+
+const checked = (
+  field: string,
+  given: unknown,
+  bound: BoundName,
+  optional = false,
+): FieldProblem[] =>
+  given === undefined && !optional
+    ? [{ field, code: 'missing', given, fix: BOUNDS[bound].fix }]
+    : problemsOfBound(field, given, bound);
 
 /** What is asked of each kind of facility. The brooder's walls and heat have a form of their own. */
 export const KINDS: readonly Kind[] = [
@@ -90,13 +177,13 @@ export type Draft = Partial<Record<string, unknown>> & {
   readonly name: string;
 };
 
-export function emptyDraft(kind: FacilityKind): Draft {
+export function emptyDraft(kind: FacilityKind, units: UnitSystem): Draft {
   if (kind !== 'brooder') return { kind, name: '' };
   return {
     kind,
     name: '',
-    walls: { layers: [{ materialId: 'plywood', thicknessMm: 12 }] },
-    roof: { layers: [{ materialId: 'plywood', thicknessMm: 12 }] },
+    walls: { layers: [newLayer('plywood', units)] },
+    roof: { layers: [newLayer('plywood', units)] },
     standsIn: 'unheated-building',
     heat: { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false },
   };

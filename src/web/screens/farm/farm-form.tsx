@@ -3,7 +3,6 @@ import {
   Fieldset,
   Group,
   NativeSelect,
-  NumberInput,
   SegmentedControl,
   SimpleGrid,
   Stack,
@@ -12,10 +11,29 @@ import {
   TextInput,
 } from '@mantine/core';
 import { useForm } from '@mantine/form';
+import { Fragment, useState, type ReactNode } from 'react';
 import { isPlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
-import { fromShown, toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
-import { ApiError } from '../../api/client.js';
+import { problemsOfBound } from '../../../../shared/farm/bounds.js';
+import { problemsOfMonths } from '../../../../shared/farm/months.js';
+import { isPrice } from '../../../../shared/money/money.js';
+import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
+import { angleText } from '../../../../shared/units/typed.js';
+import { unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
+import {
+  labelsFrom,
+  messagesByField,
+  problemsIn,
+  type FormWords,
+} from '../../fields/field-words.js';
+import {
+  draftKey,
+  dropDraft,
+  keepDraft,
+  readDraft,
+  UnsavedNote,
+  writeDraft,
+} from '../../fields/kept-draft.js';
 import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
@@ -35,6 +53,39 @@ const MONTHS = [
   'December',
 ];
 
+const LABELS = {
+  name: 'Name',
+  units: 'Units',
+  latitudeDeg: 'Latitude, such as 42.9 N',
+  longitudeDeg: 'Longitude, such as 75.3 W',
+  elevationM: 'Elevation',
+  timeZone: 'Time zone',
+  currency: 'Currency',
+  electricityPricePerKWh: 'Electricity, one kWh',
+  gasPricePerL: 'Propane',
+  monthlyMinC: 'Monthly lows',
+  monthlyMaxC: 'Monthly highs',
+  lastFrost: 'Usual last spring frost, month-day',
+  firstFrost: 'Usual first autumn frost, month-day',
+  noDeliveryDates: 'Holidays without post',
+} as const;
+
+/** The words of the form: its labels, and the months of the table. */
+const wordsOf = (farm: Partial<Farm>): FormWords => {
+  const labelOf = labelsFrom({
+    ...LABELS,
+    latitudeDeg: 'Latitude',
+    longitudeDeg: 'Longitude',
+    ...Object.fromEntries(
+      MONTHS.flatMap((month, i) => [
+        [`monthlyMinC.${i}`, `${month} low`],
+        [`monthlyMaxC.${i}`, `${month} high`],
+      ]),
+    ),
+  });
+  return { labelOf, reader: { units: farm.units ?? 'metric', currency: farm.currency ?? 'USD' } };
+};
+
 /** A farm to start from: the browser's own time zone, everything else left for the household. */
 export function emptyFarm(): Partial<Farm> {
   return {
@@ -50,6 +101,8 @@ export function emptyFarm(): Partial<Farm> {
 }
 
 interface Props {
+  /** Id of the farm that is changed; undefined for a new one. */
+  readonly farmId?: string;
   readonly farm: Partial<Farm>;
   readonly submitLabel: string;
   readonly error: Error | null;
@@ -58,9 +111,29 @@ interface Props {
 }
 
 /** Place, units, prices and monthly climate of a farm. */
-export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props) {
-  const form = useForm<Partial<Farm>>({ initialValues: farm, validate: problemsOf });
+export function FarmForm(props: Props) {
+  const [discards, setDiscards] = useState(0);
+  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
+}
+
+function Fields({
+  farmId,
+  farm,
+  submitLabel,
+  error,
+  onSubmit,
+  onCancel,
+  onDiscard,
+}: Props & { onDiscard: () => void }) {
+  const key = draftKey('farm', farmId ?? 'new');
+  const [kept] = useState(() => readDraft<Partial<Farm>>(key));
+  const form = useForm<Partial<Farm>>({
+    initialValues: kept ?? farm,
+    onValuesChange: (draft) => keepDraft(key, draft, farm),
+    validate: problemsOf,
+  });
   const { values, setFieldValue, errors } = form;
+  const words = wordsOf(values);
   const units = values.units ?? 'metric';
   const text = (field: 'name' | 'timeZone' | 'lastFrost' | 'firstFrost') => ({
     value: values[field] ?? '',
@@ -69,15 +142,26 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
       setFieldValue(field, event.currentTarget.value),
   });
   const submit = form.onSubmit(async (ready) => {
+    dropDraft(key);
     try {
       await onSubmit(ready as Farm);
     } catch (problem) {
-      if (problem instanceof ApiError) form.setErrors(problem.byField);
+      writeDraft(key, ready);
+      form.setErrors(messagesByField(problemsIn(problem), words));
     }
   });
   return (
     <form onSubmit={submit} noValidate>
       <Stack>
+        {JSON.stringify(values) !== JSON.stringify(farm) && (
+          <UnsavedNote
+            isRestored={kept !== undefined}
+            onDiscard={() => {
+              dropDraft(key);
+              onDiscard();
+            }}
+          />
+        )}
         <Fieldset legend="Farm">
           <SimpleGrid cols={{ base: 1, sm: 2 }}>
             <TextInput label="Name" {...text('name')} />
@@ -97,7 +181,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
               />
             </div>
             <QuantityInput
-              label="Latitude, degrees north"
+              label={LABELS.latitudeDeg}
               bound="latitudeDeg"
               units={units}
               value={values.latitudeDeg}
@@ -105,7 +189,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
               onChange={(v) => setFieldValue('latitudeDeg', v)}
             />
             <QuantityInput
-              label="Longitude, degrees east (west is negative)"
+              label={LABELS.longitudeDeg}
               bound="longitudeDeg"
               units={units}
               value={values.longitudeDeg}
@@ -113,7 +197,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
               onChange={(v) => setFieldValue('longitudeDeg', v)}
             />
             <QuantityInput
-              label="Elevation"
+              label={LABELS.elevationM}
               bound="elevationM"
               units={units}
               value={values.elevationM}
@@ -121,8 +205,9 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
               onChange={(v) => setFieldValue('elevationM', v)}
             />
             <NativeSelect
-              label="Time zone"
+              label={LABELS.timeZone}
               {...text('timeZone')}
+              error={errors['timeZone'] ?? zoneDoubt(values)}
               data={zonesWith(values.timeZone)}
             />
           </SimpleGrid>
@@ -130,14 +215,14 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
         <Fieldset legend="Prices">
           <SimpleGrid cols={{ base: 1, sm: 3 }}>
             <NativeSelect
-              label="Currency"
+              label={LABELS.currency}
               value={values.currency ?? ''}
               error={errors['currency']}
               onChange={(e) => setFieldValue('currency', e.currentTarget.value)}
               data={Intl.supportedValuesOf('currency')}
             />
             <PriceInput
-              label="Electricity, one kWh"
+              label={LABELS.electricityPricePerKWh}
               currency={values.currency ?? ''}
               value={values.electricityPricePerKWh}
               error={errors['electricityPricePerKWh']}
@@ -160,27 +245,21 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
           </Text>
           <div className="scroll-x">
             <MonthTable
+              words={words}
               units={units}
+              errors={errors}
               min={values.monthlyMinC ?? []}
               max={values.monthlyMaxC ?? []}
               onMin={(v) => setFieldValue('monthlyMinC', v)}
               onMax={(v) => setFieldValue('monthlyMaxC', v)}
             />
           </div>
-          <Text c="red.8" size="sm" role="alert">
-            {errors['monthlyMinC'] ?? errors['monthlyMaxC']}
+          <Text c="var(--mantine-color-error)" size="sm" role="alert">
+            {[errors['monthlyMinC'], errors['monthlyMaxC']].filter(Boolean).join(' ')}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
-            <TextInput
-              label="Usual last spring frost, month-day"
-              placeholder="05-20"
-              {...text('lastFrost')}
-            />
-            <TextInput
-              label="Usual first autumn frost, month-day"
-              placeholder="09-28"
-              {...text('firstFrost')}
-            />
+            <TextInput label={LABELS.lastFrost} placeholder="05-20" {...text('lastFrost')} />
+            <TextInput label={LABELS.firstFrost} placeholder="09-28" {...text('firstFrost')} />
           </SimpleGrid>
           <TextInput
             mt="sm"
@@ -197,7 +276,7 @@ export function FarmForm({ farm, submitLabel, error, onSubmit, onCancel }: Props
             }
           />
         </Fieldset>
-        <Failure error={error} />
+        <Failure error={error} words={words} />
         <Group>
           <Button type="submit" loading={form.submitting}>
             {submitLabel}
@@ -218,39 +297,71 @@ const zonesWith = (zone: string | undefined): string[] => [
   ...new Set([...(zone === undefined ? [] : [zone]), ...Intl.supportedValuesOf('timeZone')]),
 ];
 
+/** Hours by which the clock of a zone may differ from the sun before it looks like a mistake. */
+const MOST_HOURS_FROM_SUN = 4;
+
+/** A doubt about the time zone when it cannot be that of the longitude. */
+function zoneDoubt({ timeZone, longitudeDeg }: Partial<Farm>): string | undefined {
+  if (timeZone === undefined || longitudeDeg === undefined || !Number.isFinite(longitudeDeg))
+    return;
+  const sun = longitudeDeg / 15;
+  const apart = Math.abs(hoursFromUtc(timeZone) - sun);
+  if (Math.min(apart, 24 - apart) <= MOST_HOURS_FROM_SUN) return undefined;
+  return `${timeZone} is far from ${angleText(longitudeDeg, 'longitude')}: check both.`;
+}
+
+/** Hours ahead of UTC in January of this century; summer time does not matter here. */
+function hoursFromUtc(timeZone: string): number {
+  const at = new Date(Date.UTC(2025, 0, 15, 12));
+  const parts = new Intl.DateTimeFormat('en', { timeZone, timeZoneName: 'longOffset' });
+  const name = parts.formatToParts(at).find((p) => p.type === 'timeZoneName')?.value ?? 'GMT';
+  const found = /([+-])(\d+):(\d+)/.exec(name);
+  if (!found) return 0;
+  return (found[1] === '-' ? -1 : 1) * (Number(found[2]) + Number(found[3]) / 60);
+}
+
 interface MonthTableProps {
+  readonly words: FormWords;
   readonly units: UnitSystem;
-  readonly min: readonly number[];
-  readonly max: readonly number[];
+  readonly errors: Readonly<Record<string, ReactNode>>;
+  readonly min: readonly (number | undefined)[];
+  readonly max: readonly (number | undefined)[];
   readonly onMin: (values: number[]) => void;
   readonly onMax: (values: number[]) => void;
 }
 
-function MonthTable({ units, min, max, onMin, onMax }: MonthTableProps) {
+/** Lows and highs by month; what is wrong with a month stands right below its two boxes. */
+function MonthTable({ words, units, errors, min, max, onMin, onMax }: MonthTableProps) {
   const label = unitLabel('degC', units);
+  const found = messagesByField(problemsOfTable(min, max), words);
   const cell = (
     month: number,
     name: string,
-    values: readonly number[],
+    field: string,
+    values: readonly (number | undefined)[],
     onChange: (values: number[]) => void,
   ) => (
-    <NumberInput
+    <QuantityInput
       aria-label={`${MONTHS[month]} mean ${name}, ${label}`}
       size="sm"
-      w={90}
-      hideControls
-      decimalScale={1}
-      value={
-        values[month] === undefined ? '' : Number(toShown(values[month], 'degC', units).toFixed(1))
-      }
+      w={104}
+      bound="airC"
+      units={units}
+      messageId={`month-${month}`}
+      error={found[`${field}.${month}`] ?? errors[`${field}.${month}`]}
+      value={values[month]}
       onChange={(next) => {
         const all = MONTHS.map((_, k) => values[k]);
-        all[month] =
-          next === '' || next === '-' ? undefined : fromShown(Number(next), 'degC', units);
+        all[month] = next;
         onChange(all as number[]);
       }}
     />
   );
+  const message = (month: number) =>
+    ['monthlyMinC', 'monthlyMaxC'].flatMap((field) => {
+      const at = `${field}.${month}`;
+      return found[at] ?? errors[at] ?? [];
+    });
   return (
     <Table withRowBorders={false} verticalSpacing={2} maw={420}>
       <Table.Thead>
@@ -262,40 +373,85 @@ function MonthTable({ units, min, max, onMin, onMax }: MonthTableProps) {
       </Table.Thead>
       <Table.Tbody>
         {MONTHS.map((name, month) => (
-          <Table.Tr key={name}>
-            <Table.Th scope="row" fw={400}>
-              {name}
-            </Table.Th>
-            <Table.Td>{cell(month, 'low', min, onMin)}</Table.Td>
-            <Table.Td>{cell(month, 'high', max, onMax)}</Table.Td>
-          </Table.Tr>
+          <Fragment key={name}>
+            <Table.Tr>
+              <Table.Th scope="row" fw={400}>
+                {name}
+              </Table.Th>
+              <Table.Td>{cell(month, 'low', 'monthlyMinC', min, onMin)}</Table.Td>
+              <Table.Td>{cell(month, 'high', 'monthlyMaxC', max, onMax)}</Table.Td>
+            </Table.Tr>
+            {0 < message(month).length && (
+              <Table.Tr>
+                <Table.Td id={`month-${month}`} colSpan={3}>
+                  {message(month).map((text, k) => (
+                    <Text key={k} size="sm" c="var(--mantine-color-error)">
+                      {text}
+                    </Text>
+                  ))}
+                </Table.Td>
+              </Table.Tr>
+            )}
+          </Fragment>
         ))}
       </Table.Tbody>
     </Table>
   );
 }
 
+/** What is wrong with the months that are filled in. */
+const problemsOfTable = (
+  min: readonly (number | undefined)[],
+  max: readonly (number | undefined)[],
+): FieldProblem[] => [
+  ...MONTHS.flatMap((_, k) => [
+    ...problemsOfBound(`monthlyMinC.${k}`, min[k], 'airC'),
+    ...problemsOfBound(`monthlyMaxC.${k}`, max[k], 'airC'),
+  ]),
+  ...problemsOfMonths(min, max),
+];
+
 /** What the form can see for itself; the service checks everything again. */
 function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
-  const isFull = (values: readonly (number | undefined)[] | undefined) =>
-    values?.length === 12 && values.every((v) => v !== undefined);
+  const { monthlyMinC: min = [], monthlyMaxC: max = [] } = farm;
+  const gaps = (values: readonly (number | undefined)[]) =>
+    MONTHS.filter((_, k) => values[k] === undefined);
   const isMonthDay = (text: string | undefined) =>
     text !== undefined && isPlainDate(`2024-${text}`);
-  return {
+  const missing: Record<string, string | null> = {
     name: farm.name?.trim() ? null : 'Give the farm a name.',
-    latitudeDeg: farm.latitudeDeg === undefined ? 'Give the latitude, such as 42.9.' : null,
-    longitudeDeg: farm.longitudeDeg === undefined ? 'Give the longitude, such as -75.3.' : null,
+    latitudeDeg: farm.latitudeDeg === undefined ? 'Give the latitude, such as 42.9 N.' : null,
+    longitudeDeg: farm.longitudeDeg === undefined ? 'Give the longitude, such as 75.3 W.' : null,
     elevationM: farm.elevationM === undefined ? 'Give the height above sea level.' : null,
-    electricityPricePerKWh: farm.electricityPricePerKWh
+    electricityPricePerKWh: isPrice(farm.electricityPricePerKWh)
       ? null
       : 'Give the price of a kWh, such as 0.19.',
-    gasPricePerL: farm.gasPricePerL ? null : 'Give the price, or 0.',
-    monthlyMinC: isFull(farm.monthlyMinC) ? null : 'Fill in all twelve lows.',
-    monthlyMaxC: isFull(farm.monthlyMaxC) ? null : 'Fill in all twelve highs.',
+    gasPricePerL: isPrice(farm.gasPricePerL) ? null : 'Give the price, or 0.',
+    monthlyMinC: gapText('lows', gaps(min)),
+    monthlyMaxC: gapText('highs', gaps(max)),
     lastFrost: isMonthDay(farm.lastFrost) ? null : 'Write month-day, such as 05-20.',
     firstFrost: isMonthDay(farm.firstFrost) ? null : 'Write month-day, such as 09-28.',
     noDeliveryDates: (farm.noDeliveryDates ?? []).every(isPlainDate)
       ? null
       : 'Write each date as year-month-day.',
   };
+  return {
+    ...missing,
+    ...messagesByField(
+      [
+        ...problemsOfBound('latitudeDeg', farm.latitudeDeg, 'latitudeDeg'),
+        ...problemsOfBound('longitudeDeg', farm.longitudeDeg, 'longitudeDeg'),
+        ...problemsOfBound('elevationM', farm.elevationM, 'elevationM'),
+        ...problemsOfTable(min, max),
+      ],
+      wordsOf(farm),
+    ),
+  };
+}
+
+function gapText(what: string, months: readonly string[]): string | null {
+  if (months.length === 0) return null;
+  return months.length === MONTHS.length
+    ? `Fill in all twelve ${what}.`
+    : `Fill in the ${what} of ${months.join(', ')}.`;
 }

@@ -28,10 +28,11 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
           Everything in it is invented. Change it as you like, or delete it below.
         </Alert>
       )}
-      <WeatherCard farmId={farm.id} weather={weather} />
-      <PeopleCard farmId={farm.id} people={people} />
+      <WeatherCard farm={farm} weather={weather} />
+      <PeopleCard farm={farm} people={people} />
       <FarmForm
         key={JSON.stringify(ownValues)}
+        farmId={farm.id}
         farm={ownValues}
         submitLabel="Save the farm"
         error={update.error}

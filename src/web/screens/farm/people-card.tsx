@@ -3,13 +3,19 @@ import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
 import type { Away, Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
-import { useRemove, useSave } from '../../api/queries.js';
+import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
+import type { FormWords } from '../../fields/field-words.js';
 import { DateField } from '../../fields/date-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
 /** The people of the household and the days they are away. */
-export function PeopleCard({ farmId, people }: { farmId: string; people: readonly Person[] }) {
+export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
+  const farmId = farm.id;
+  const words: FormWords = {
+    labelOf: (field) => (field === 'name' ? 'Name' : 'Absence'),
+    reader: farm,
+  };
   const save = useSave<{ id?: string; name: string; away: readonly Away[] }>(farmId, 'people');
   const remove = useRemove(farmId, 'people');
   const form = useForm({
@@ -47,7 +53,7 @@ export function PeopleCard({ farmId, people }: { farmId: string; people: readonl
             </Button>
           </Group>
         </form>
-        <Failure error={save.error ?? remove.error} />
+        <Failure error={save.error ?? remove.error} words={words} />
       </Stack>
     </Card>
   );

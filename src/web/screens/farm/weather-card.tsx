@@ -4,12 +4,14 @@ import {
   useFetchWeather,
   useForgetWeather,
   useImportCsv,
+  type SavedFarm,
   type WeatherView,
 } from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
 
 /** The three ways weather comes in, and the one in use. */
-export function WeatherCard({ farmId, weather }: { farmId: string; weather: WeatherView }) {
+export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: WeatherView }) {
+  const farmId = farm.id;
   const allow = useAllowFetch(farmId);
   const fetchNow = useFetchWeather(farmId);
   const importCsv = useImportCsv(farmId);
@@ -36,7 +38,7 @@ export function WeatherCard({ farmId, weather }: { farmId: string; weather: Weat
             if (file) void file.text().then((text) => importCsv.mutate(text));
           }}
         />
-        <Failure error={importCsv.error} />
+        <Failure error={importCsv.error} words={{ labelOf: placeInFile, reader: farm }} />
         {0 < weather.csvDays && (
           <Group>
             <Text>{weather.csvDays.toLocaleString('en')} days from your file.</Text>
@@ -75,4 +77,13 @@ export function WeatherCard({ farmId, weather }: { farmId: string; weather: Weat
       </Stack>
     </Card>
   );
+}
+
+/** csv.row12.tmin_f → Line 12, tmin_f. */
+function placeInFile(field: string): string | undefined {
+  const row = /^csv\.row(\d+)(?:\.(\w+))?$/.exec(field);
+  if (row) return `Line ${row[1]}${row[2] ? `, ${row[2]},` : ''}`;
+  return { csv: 'The file', 'csv.header': 'The header line', 'csv.rows': 'The number of days' }[
+    field
+  ];
 }

@@ -2,7 +2,13 @@ import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
 import type { PlannedTask } from '../../../../shared/plan/tasks.js';
-import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import {
+  formatDate,
+  formatNearDate,
+  formatShortDate,
+  formatValue,
+} from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
 
 interface SheetProps {
   readonly plan: BatchPlan;
@@ -21,7 +27,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
         {heat &&
           ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
-      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
+      <WideTable label="Temperatures">
         <Table fz="lg" my="sm" withTableBorder withColumnBorders>
           <Table.Thead>
             <Table.Tr>
@@ -42,7 +48,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
             ))}
           </Table.Tbody>
         </Table>
-      </div>
+      </WideTable>
       {outdoors.moveOut && (
         <Text fz="lg">
           Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.
@@ -134,7 +140,7 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
         {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one,
         in {farm.currency}.
       </Text>
-      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
+      <WideTable label="Shopping list">
         <Table my="sm" withTableBorder>
           <Table.Thead>
             <Table.Tr>
@@ -157,7 +163,7 @@ export function ShoppingList({ plan, request: { farm } }: SheetProps) {
             ))}
           </Table.Tbody>
         </Table>
-      </div>
+      </WideTable>
       <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
         {formatValue(bill.total.value, 'money', farm)}
@@ -183,12 +189,12 @@ export function TaskList({ plan }: SheetProps) {
         {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
         {formatDate(plan.arrivalDate)}.
       </Text>
-      <div className="scroll-x" role="region" aria-label="Table" tabIndex={0}>
+      <WideTable label="Tasks">
         <Table my="sm" withTableBorder verticalSpacing={4}>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>From</Table.Th>
-              <Table.Th>Latest</Table.Th>
+              <Table.Th>Dates</Table.Th>
+              <Table.Th>Start at the latest</Table.Th>
               <Table.Th>Task</Table.Th>
               <Table.Th>Hours</Table.Th>
               <Table.Th>Done</Table.Th>
@@ -196,21 +202,29 @@ export function TaskList({ plan }: SheetProps) {
           </Table.Thead>
           <Table.Tbody>
             {plan.tasks.tasks.map((task) => (
-              <TaskRow key={task.id} task={task} />
+              <TaskRow key={task.id} task={task} today={plan.today} />
             ))}
           </Table.Tbody>
         </Table>
-      </div>
+      </WideTable>
     </>
   );
 }
 
-function TaskRow({ task }: { task: PlannedTask }) {
+function TaskRow({ task, today }: { task: PlannedTask; today: string }) {
   return (
     <Table.Tr className="avoid-break">
-      <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatShortDate(task.start)}</Table.Td>
       <Table.Td style={{ whiteSpace: 'nowrap' }}>
-        {task.alreadyLate ? 'late' : formatShortDate(task.latestStart)}
+        {formatNearDate(task.start, today)}
+        {task.end !== task.start && (
+          <>
+            <br />
+            to {formatNearDate(task.end, today)}
+          </>
+        )}
+      </Table.Td>
+      <Table.Td style={{ whiteSpace: 'nowrap' }}>
+        {task.alreadyLate ? 'already late' : formatNearDate(task.latestStart, today)}
       </Table.Td>
       <Table.Td>
         {task.name}

@@ -1,0 +1,39 @@
+import {
+  describeForForm,
+  FieldError,
+  type FieldProblem,
+} from '../../../shared/problems/field-problem.js';
+import type { Reader } from '../../../shared/units/format.js';
+import { ApiError } from '../api/client.js';
+
+/** How a form names its fields, and the units it is read in. */
+export interface FormWords {
+  /** The label printed at a field, by the field's path; undefined for a field it does not have. */
+  readonly labelOf: (field: string) => string | undefined;
+  readonly reader: Reader;
+}
+
+/** What is wrong, by field, in the words of the form. */
+export function messagesByField(
+  problems: readonly FieldProblem[],
+  { labelOf, reader }: FormWords,
+): Record<string, string> {
+  return Object.fromEntries(
+    // The first problem of a field is the one that is shown.
+    [...problems].reverse().map((p) => [p.field, describeForForm(p, labelOf, reader)]),
+  );
+}
+
+/** The problems that an error carries, whether the service or the core found them. */
+export const problemsIn = (error: unknown): readonly FieldProblem[] =>
+  error instanceof ApiError
+    ? (error.problem.problems ?? [])
+    : error instanceof FieldError
+      ? error.problems
+      : [];
+
+/** Labels in a record, and those of list entries by a pattern such as `walls.layers.2.thicknessMm`. */
+export const labelsFrom =
+  (labels: Readonly<Record<string, string>>) =>
+  (field: string): string | undefined =>
+    Object.hasOwn(labels, field) ? labels[field] : undefined;

@@ -1,0 +1,81 @@
+import { describe, expect, it } from '@jest/globals';
+import { problemsOfBound, type BoundName } from '../../shared/farm/bounds.js';
+import { problemsOfMonths } from '../../shared/farm/months.js';
+import { problemsOfFreezer } from '../../shared/plan/check-facilities.js';
+import { describeForForm, describeProblem } from '../../shared/problems/field-problem.js';
+import type { Reader } from '../../shared/units/format.js';
+
+const us: Reader = { units: 'us', currency: 'USD' };
+const metric: Reader = { units: 'metric', currency: 'EUR' };
+
+const words = (given: number, bound: BoundName, reader: Reader): string =>
+  problemsOfBound('field', given, bound)
+    .map((p) => describeForForm(p, () => 'Length', reader))
+    .join();
+
+describe('describeForForm', () => {
+  it('names the label and gives value and bounds in the units of the farm', () => {
+    expect(words(800 * 0.3048, 'lengthM', us)).toBe(
+      'Length is 800 ft, but must be from 0.66 ft to 196 ft. Measure the inside of the brooder.',
+    );
+    expect(words(243.84000000000003, 'lengthM', metric)).toContain(
+      'is 243.84 m, but must be from 0.2 m to 60 m',
+    );
+    expect(words(60, 'roomC', us)).toContain('is 140 °F, but must be from 32 °F to 95 °F');
+  });
+
+  it('gives bounds that may themselves be typed', () => {
+    for (const bound of ['lengthM', 'heightM', 'litres', 'capacityKg'] as const) {
+      const said = words(1e9, bound, us);
+      expect(said).toMatch(/from [\d.,]+ \S+ to [\d.,]+ \S+\./);
+    }
+    // 60 m are 196.85 ft: 197 would be refused.
+    expect(words(1e9, 'lengthM', us)).toContain('to 196 ft');
+  });
+
+  it('says so when a number is negative, broken, or not a number', () => {
+    expect(words(-2, 'runM2', us)).toContain('must not be negative: from 0 ft²');
+    expect(words(2.5, 'wantedBirds', us)).toContain(
+      'is 2.5, but must be a whole number from 1 to 5,000',
+    );
+    expect(words(Number.NaN, 'lengthM', us)).toContain('Length cannot be read as a number.');
+  });
+
+  it('names both fields when one bounds the other', () => {
+    const min = [-5, 0, 140 / 9];
+    const max = [5, 5, 5];
+    const labels: Record<string, string> = {
+      'monthlyMinC.2': 'March low',
+      'monthlyMaxC.2': 'March high',
+      usedL: 'Already taken',
+      litres: 'Capacity',
+    };
+    const said = [...problemsOfMonths(min, max), ...problemsOfFreezer({ litres: 200, usedL: 300 })];
+    expect(said.map((p) => describeForForm(p, (field) => labels[field], us))).toEqual([
+      'March low 60 °F is above March high 41 °F. A month’s mean low cannot be above its mean high.',
+      'Already taken 10.5944 ft³ is above Capacity 7.0629 ft³. No more can be taken than the freezer holds: correct one of the two.',
+    ]);
+  });
+
+  it('writes dates by name', () => {
+    const problem = {
+      field: 'arrivalDate',
+      code: 'out-of-bounds',
+      given: '2031-01-01',
+      max: '2029-11-29',
+      fix: 'Plan within three years of today.',
+    } as const;
+    expect(describeForForm(problem, () => 'Arrival', us)).toBe(
+      'Arrival is Wed 1 Jan 2031, but must be no later than Thu 29 Nov 2029. Plan within three years of today.',
+    );
+  });
+});
+
+describe('describeProblem', () => {
+  it('names the path for whoever sent the field', () => {
+    const [problem] = problemsOfBound('batch.wantedBirds', 2.5, 'wantedBirds');
+    expect(describeProblem(problem!)).toContain(
+      'batch.wantedBirds is 2.5, but must be from 1 to 5000, without decimals.',
+    );
+  });
+});
