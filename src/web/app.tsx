@@ -11,6 +11,12 @@ import { useAll } from './shell/states.js';
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
+const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
+const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
+const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
+const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
+const WorkScreen = lazy(() => import('./screens/pasture/work-screen.js'));
+const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
@@ -61,6 +67,24 @@ function OneFarm({ farmId }: { farmId: string }) {
           </Route>
           <Route path="/farm/:farmId/facilities">
             {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture">
+            {inShell(<PastureScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/walk">
+            {inShell(<WalkScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/land">
+            {inShell(<LandScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/sizes">
+            {inShell(<SizesScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/work">
+            {inShell(<WorkScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/print">
+            <MoveSheet farm={farm} tables={tables} />
           </Route>
           <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
           <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>

@@ -45,7 +45,7 @@ export const useOccupied = (farmId: string, except: string | undefined) =>
   );
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */
-function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
+export function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
   const client = useQueryClient();
   return useMutation({
     mutationFn: change,
@@ -62,7 +62,7 @@ export const useUpdateFarm = (farmId: string) =>
   useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
-type Collection = 'facilities' | 'people' | 'batches';
+type Collection = 'facilities' | 'people' | 'batches' | 'paddocks' | 'herds';
 
 /** Saves a new row or an existing one, by whether it has an id. */
 export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(

@@ -1,6 +1,12 @@
 import { AppShell, Burger, Group, NavLink, Text } from '@mantine/core';
 import { useDisclosure } from '@mantine/hooks';
-import { IconBook, IconBuildingWarehouse, IconEgg, IconHome } from '@tabler/icons-react';
+import {
+  IconBook,
+  IconBuildingWarehouse,
+  IconEgg,
+  IconHome,
+  IconPlant2,
+} from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { SavedFarm } from '../api/queries.js';
@@ -12,6 +18,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const base = `/farm/${farm.id}`;
   const links = [
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
+    { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
     {
       href: `${base}/facilities`,
       label: 'Facilities',

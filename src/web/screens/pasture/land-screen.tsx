@@ -1,0 +1,251 @@
+import {
+  ActionIcon,
+  Button,
+  Checkbox,
+  FileButton,
+  Group,
+  Modal,
+  Stack,
+  Text,
+  TextInput,
+  Title,
+} from '@mantine/core';
+import { IconPencil, IconTrash } from '@tabler/icons-react';
+import { useState } from 'react';
+import type { Herd } from '../../../../shared/farm/herd.js';
+import type { Paddock } from '../../../../shared/farm/paddock.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import {
+  useImportGeoJson,
+  useJoin,
+  usePasture,
+  useSplit,
+  type PastureOnFarm,
+} from '../../api/pasture-queries.js';
+import { useBatches, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { Section } from '../batch/section.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { HerdForm } from './herd-form.js';
+import { PaddockForm } from './paddock-form.js';
+import { PastureNav } from './pasture-nav.js';
+
+/** Paddocks and herds: adding, changing, splitting, joining, importing outlines. */
+export default function LandScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(usePasture(farm.id), useBatches(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [onFarm, batches] = all.data;
+  return (
+    <Stack maw={900}>
+      <Title order={1}>Paddocks and herds</Title>
+      <PastureNav farmId={farm.id} />
+      <Paddocks farm={farm} tables={tables} onFarm={onFarm} />
+      <Herds farm={farm} tables={tables} onFarm={onFarm} batches={batches} />
+    </Stack>
+  );
+}
+
+function Paddocks({
+  farm,
+  tables,
+  onFarm,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  onFarm: PastureOnFarm;
+}) {
+  const [edited, setEdited] = useState<Paddock | 'new'>();
+  const [picked, setPicked] = useState<readonly string[]>([]);
+  const [joined, setJoined] = useState('');
+  const [unread, setUnread] = useState<Error>();
+  const remove = useRemove(farm.id, 'paddocks');
+  const split = useSplit(farm.id);
+  const join = useJoin(farm.id);
+  const load = useImportGeoJson(farm.id);
+  const read = async (file: File | null) => {
+    if (!file) return;
+    setUnread(undefined);
+    try {
+      load.mutate(JSON.parse(await file.text()));
+    } catch {
+      setUnread(new Error(`${file.name} is not JSON. Export the paddocks as GeoJSON.`));
+    }
+  };
+  return (
+    <Section title="Paddocks">
+      <Group mb="sm">
+        <Button variant="light" onClick={() => setEdited('new')}>
+          Add a paddock
+        </Button>
+        <FileButton accept=".geojson,.json,application/geo+json" onChange={(f) => void read(f)}>
+          {(props) => (
+            <Button variant="default" loading={load.isPending} {...props}>
+              Import outlines (GeoJSON)
+            </Button>
+          )}
+        </FileButton>
+      </Group>
+      <Failure error={unread ?? load.error ?? remove.error ?? split.error ?? join.error} />
+      {onFarm.paddocks.map((paddock) => (
+        <Group key={paddock.id} justify="space-between" wrap="nowrap" mt="xs">
+          <Checkbox
+            checked={picked.includes(paddock.id)}
+            onChange={(e) =>
+              setPicked(
+                e.currentTarget.checked
+                  ? [...picked, paddock.id]
+                  : picked.filter((id) => id !== paddock.id),
+              )
+            }
+            label={
+              <>
+                <Text fw={600} component="span">
+                  {paddock.name}
+                </Text>{' '}
+                <Text size="sm" component="span">
+                  {formatValue(paddock.areaM2, 'ha', farm)},{' '}
+                  {tables.forages.find((f) => f.id === paddock.forageId)?.name.toLowerCase()}
+                </Text>
+              </>
+            }
+          />
+          <Group gap={0} wrap="nowrap">
+            <ActionIcon aria-label={`Change ${paddock.name}`} onClick={() => setEdited(paddock)}>
+              <IconPencil aria-hidden />
+            </ActionIcon>
+            <ConfirmButton
+              px={10}
+              label={`Delete ${paddock.name}`}
+              question={`Delete ${paddock.name} with its readings?`}
+              onConfirm={() => remove.mutate(paddock.id)}
+            >
+              <IconTrash aria-hidden />
+            </ConfirmButton>
+          </Group>
+        </Group>
+      ))}
+      {picked.length === 1 && (
+        <Group mt="md">
+          {[2, 3, 4].map((parts) => (
+            <Button
+              key={parts}
+              variant="default"
+              onClick={() => {
+                split.mutate({ id: picked[0]!, parts });
+                setPicked([]);
+              }}
+            >
+              Split into {parts} strips
+            </Button>
+          ))}
+        </Group>
+      )}
+      {1 < picked.length && (
+        <Group mt="md" align="end">
+          <TextInput
+            label="Name of the joined paddock"
+            value={joined}
+            onChange={(e) => setJoined(e.currentTarget.value)}
+          />
+          <Button
+            variant="default"
+            disabled={joined.trim() === ''}
+            onClick={() => {
+              join.mutate({ ids: picked, name: joined });
+              setPicked([]);
+              setJoined('');
+            }}
+          >
+            Join {picked.length}
+          </Button>
+        </Group>
+      )}
+      {edited && (
+        <Modal
+          opened
+          onClose={() => setEdited(undefined)}
+          title={edited === 'new' ? 'New paddock' : edited.name}
+          size="lg"
+          closeButtonProps={{ 'aria-label': 'Close' }}
+        >
+          <PaddockForm
+            farm={farm}
+            tables={tables}
+            start={edited === 'new' ? undefined : edited}
+            onDone={() => setEdited(undefined)}
+          />
+        </Modal>
+      )}
+    </Section>
+  );
+}
+
+function Herds({
+  farm,
+  tables,
+  onFarm,
+  batches,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  onFarm: PastureOnFarm;
+  batches: readonly SavedBatch[];
+}) {
+  const [edited, setEdited] = useState<Herd | 'new'>();
+  const remove = useRemove(farm.id, 'herds');
+  return (
+    <Section title="Herds">
+      <Button variant="light" mb="sm" onClick={() => setEdited('new')}>
+        Add a herd
+      </Button>
+      <Failure error={remove.error} />
+      {onFarm.herds.map((herd) => (
+        <Group key={herd.id} justify="space-between" wrap="nowrap" mt="xs">
+          <div>
+            <Text fw={600}>{herd.name}</Text>
+            <Text size="sm">
+              {herd.groups
+                .map(
+                  (g) =>
+                    `${g.head} × ${tables.cattle.classes.find((c) => c.id === g.classId)?.name.toLowerCase()}`,
+                )
+                .join(', ')}
+            </Text>
+          </div>
+          <Group gap={0} wrap="nowrap">
+            <ActionIcon aria-label={`Change ${herd.name}`} onClick={() => setEdited(herd)}>
+              <IconPencil aria-hidden />
+            </ActionIcon>
+            <ConfirmButton
+              px={10}
+              label={`Delete ${herd.name}`}
+              question={`Delete ${herd.name}?`}
+              onConfirm={() => remove.mutate(herd.id)}
+            >
+              <IconTrash aria-hidden />
+            </ConfirmButton>
+          </Group>
+        </Group>
+      ))}
+      {edited && (
+        <Modal
+          opened
+          onClose={() => setEdited(undefined)}
+          title={edited === 'new' ? 'New herd' : edited.name}
+          size="lg"
+          closeButtonProps={{ 'aria-label': 'Close' }}
+        >
+          <HerdForm
+            farm={farm}
+            tables={tables}
+            paddocks={onFarm.paddocks}
+            batches={batches}
+            start={edited === 'new' ? undefined : edited}
+            onDone={() => setEdited(undefined)}
+          />
+        </Modal>
+      )}
+    </Section>
+  );
+}

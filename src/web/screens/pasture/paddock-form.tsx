@@ -1,0 +1,319 @@
+import {
+  Button,
+  Fieldset,
+  Group,
+  SimpleGrid,
+  Stack,
+  Switch,
+  Text,
+  Textarea,
+  TextInput,
+} from '@mantine/core';
+import { useState } from 'react';
+import type { ClosedDays, ClosedFor, Outline, Paddock } from '../../../../shared/farm/paddock.js';
+import {
+  PRODUCTIVITIES,
+  STANDS,
+  type Productivity,
+  type Stand,
+} from '../../../../shared/tables/pasture-tables.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { useSave, type SavedFarm } from '../../api/queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { labelsFrom, messagesByField, problemsIn } from '../../fields/field-words.js';
+import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import { Failure } from '../../shell/states.js';
+
+type Draft = { -readonly [K in keyof Paddock]?: Paddock[K] | undefined };
+
+const LABELS = {
+  name: 'Name',
+  areaM2: 'Area',
+  forageId: 'What grows there',
+  stand: 'Stand',
+  productivity: 'Growth',
+  soilId: 'Soil',
+  turnInCm: 'Height to go in at',
+  residualCm: 'Height to leave',
+  massKgPerHaCm: 'Dry matter in a unit of height',
+  lastGrazedOn: 'Last grazed on',
+  harvestOn: 'Becomes garden: first harvest',
+  outline: 'Corners',
+};
+const WHY: readonly { id: ClosedFor; name: string }[] = [
+  { id: 'hay', name: 'hay' },
+  { id: 'wet', name: 'wet ground' },
+  { id: 'reseeding', name: 'reseeding' },
+  { id: 'stockpile', name: 'kept for autumn' },
+  { id: 'other', name: 'something else' },
+];
+const named = <T extends string>(ids: readonly T[]) => ids.map((id) => ({ id, name: id }));
+
+/** One paddock: what grows there, when it is shut, where it lies. */
+export function PaddockForm({
+  farm,
+  tables,
+  start,
+  onDone,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  start: Paddock | undefined;
+  onDone: () => void;
+}) {
+  const [draft, setDraft] = useState<Draft>(
+    start ?? {
+      name: '',
+      forageId: 'mixed',
+      stand: 'good',
+      productivity: 'medium',
+      soilId: 'loam',
+      hasWater: true,
+      hasShade: false,
+      closed: [],
+    },
+  );
+  const [corners, setCorners] = useState(cornersText(start?.outline));
+  const [wrong, setWrong] = useState<string>();
+  const save = useSave<Draft>(farm.id, 'paddocks');
+  const words = { labelOf: labelsFrom(LABELS), reader: farm };
+  const errors = messagesByField(problemsIn(save.error), words);
+  const set = (part: Draft) => setDraft({ ...draft, ...part });
+  const forage = tables.forages.find((f) => f.id === draft.forageId);
+  const closed = draft.closed ?? [];
+  const setClosed = (k: number, part: Partial<ClosedDays>) =>
+    set({ closed: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
+  const submit = async () => {
+    const outline = readCorners(corners);
+    if (typeof outline === 'string') {
+      setWrong(outline);
+      return;
+    }
+    setWrong(undefined);
+    const { outline: before, ...rest } = draft;
+    const isMoved = JSON.stringify(outline) !== JSON.stringify(before);
+    try {
+      await save.mutateAsync({
+        ...rest,
+        // With new corners the area is worked out again.
+        ...(outline && isMoved ? { areaM2: undefined } : {}),
+        ...(outline ? { outline } : {}),
+      });
+      onDone();
+    } catch {
+      // Shown below.
+    }
+  };
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void submit();
+      }}
+    >
+      <Stack>
+        <TextInput
+          label={LABELS.name}
+          value={draft.name ?? ''}
+          error={errors['name']}
+          data-autofocus
+          onChange={(e) => set({ name: e.currentTarget.value })}
+        />
+        <SimpleGrid cols={{ base: 1, xs: 2 }}>
+          <QuantityInput
+            label={LABELS.areaM2}
+            bound="paddockM2"
+            units={farm.units}
+            value={draft.areaM2}
+            error={errors['areaM2']}
+            onChange={(areaM2) => set({ areaM2 })}
+          />
+          <Select
+            label={LABELS.forageId}
+            value={draft.forageId}
+            error={errors['forageId']}
+            options={tables.forages.filter((f) => f.growthKgPerHaDay)}
+            onChange={(forageId) => set({ forageId })}
+          />
+          <Select<Stand>
+            label={LABELS.stand}
+            value={draft.stand}
+            options={named(STANDS)}
+            onChange={(stand) => set({ stand })}
+          />
+          <Select<Productivity>
+            label={LABELS.productivity}
+            value={draft.productivity}
+            options={named(PRODUCTIVITIES)}
+            onChange={(productivity) => set({ productivity })}
+          />
+          <Select
+            label={LABELS.soilId}
+            value={draft.soilId}
+            options={tables.soils}
+            onChange={(soilId) => set({ soilId })}
+          />
+          <DateField
+            label={LABELS.lastGrazedOn}
+            value={draft.lastGrazedOn}
+            onChange={(lastGrazedOn) => set({ lastGrazedOn })}
+          />
+        </SimpleGrid>
+        <Group>
+          <Switch
+            label="Water in it"
+            checked={draft.hasWater ?? false}
+            onChange={(e) => set({ hasWater: e.currentTarget.checked })}
+          />
+          <Switch
+            label="Shade in it"
+            checked={draft.hasShade ?? false}
+            onChange={(e) => set({ hasShade: e.currentTarget.checked })}
+          />
+        </Group>
+        <Fieldset legend="Heights, where yours differ">
+          <SimpleGrid cols={{ base: 1, xs: 2 }}>
+            {(['turnInCm', 'residualCm'] as const).map((field) => (
+              <QuantityInput
+                key={field}
+                label={LABELS[field]}
+                bound={field}
+                units={farm.units}
+                value={draft[field]}
+                error={errors[field]}
+                placeholder={typedText(forage?.heights[field], field, farm.units)}
+                onChange={(value) => set({ [field]: value })}
+              />
+            ))}
+            <QuantityInput
+              label={LABELS.massKgPerHaCm}
+              bound="massKgPerHaCm"
+              units={farm.units}
+              value={draft.massKgPerHaCm}
+              error={errors['massKgPerHaCm']}
+              placeholder={typedText(
+                forage?.massKgPerHaCm[draft.stand ?? 'good'].value,
+                'massKgPerHaCm',
+                farm.units,
+              )}
+              onChange={(massKgPerHaCm) => set({ massKgPerHaCm })}
+            />
+            <DateField
+              label={LABELS.harvestOn}
+              value={draft.harvestOn}
+              onChange={(harvestOn) => set({ harvestOn })}
+            />
+          </SimpleGrid>
+        </Fieldset>
+        <Fieldset legend="Days it is shut">
+          {closed.map((days, k) => (
+            <SimpleGrid key={k} cols={{ base: 2, xs: 4 }} mb="sm">
+              <DateField
+                label="From"
+                value={days.from}
+                onChange={(from) => setClosed(k, { from: from ?? '' })}
+              />
+              <DateField
+                label="To"
+                value={days.to}
+                error={errors[`closed.${k}.to`]}
+                onChange={(to) => setClosed(k, { to: to ?? '' })}
+              />
+              <Select<ClosedFor>
+                label="For"
+                value={days.why}
+                options={WHY}
+                onChange={(why) => setClosed(k, { why: why ?? 'other' })}
+              />
+              <Button
+                variant="subtle"
+                mt="auto"
+                onClick={() => set({ closed: closed.filter((_, i) => i !== k) })}
+              >
+                Remove
+              </Button>
+            </SimpleGrid>
+          ))}
+          <Button
+            variant="default"
+            onClick={() => set({ closed: [...closed, { from: '', to: '', why: 'hay' }] })}
+          >
+            Add days
+          </Button>
+        </Fieldset>
+        <Fieldset legend="Outline, for the map">
+          <Textarea
+            label={LABELS.outline}
+            description="One corner a line: latitude, longitude. The area is worked out from them."
+            autosize
+            minRows={2}
+            maxRows={8}
+            value={corners}
+            error={wrong ?? errors['outline']}
+            onChange={(e) => setCorners(e.currentTarget.value)}
+          />
+          <Button variant="default" mt="sm" onClick={() => addHere(setCorners, setWrong)}>
+            I stand at a corner
+          </Button>
+          <Text size="sm">Walk the fence and press it at every corner.</Text>
+        </Fieldset>
+        <Failure error={save.error} words={words} />
+        <Group>
+          <Button type="submit" loading={save.isPending}>
+            Save
+          </Button>
+          <Button variant="subtle" onClick={onDone}>
+            Back
+          </Button>
+        </Group>
+      </Stack>
+    </form>
+  );
+}
+
+const cornersText = (outline: Outline | undefined): string =>
+  (outline ?? []).map(([longitude, latitude]) => `${latitude}, ${longitude}`).join('\n');
+
+/** Corners as typed, or what is wrong with them; undefined when there are none. */
+function readCorners(text: string): Outline | string | undefined {
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  if (lines.length === 0) return undefined;
+  const corners: [number, number][] = [];
+  for (const [i, line] of lines.entries()) {
+    const [latitude, longitude, more] = line
+      .split(/[,;\s]+/)
+      .filter(Boolean)
+      .map(Number);
+    if (
+      more !== undefined ||
+      !Number.isFinite(latitude) ||
+      !Number.isFinite(longitude) ||
+      90 < Math.abs(latitude!) ||
+      180 < Math.abs(longitude!)
+    )
+      return `Line ${i + 1} is not a latitude and a longitude, such as 42.9001, -75.3002.`;
+    corners.push([longitude!, latitude!]);
+  }
+  return corners;
+}
+
+function addHere(
+  setCorners: (change: (before: string) => string) => void,
+  setWrong: (text: string | undefined) => void,
+): void {
+  if (!('geolocation' in navigator)) {
+    setWrong('This device does not tell where it is.');
+    return;
+  }
+  navigator.geolocation.getCurrentPosition(
+    ({ coords }) => {
+      setWrong(undefined);
+      const corner = `${coords.latitude.toFixed(6)}, ${coords.longitude.toFixed(6)}`;
+      setCorners((before) => (before.trim() === '' ? corner : `${before.trimEnd()}\n${corner}`));
+    },
+    ({ message }) => setWrong(`The place could not be read: ${message}`),
+    { enableHighAccuracy: true, timeout: 15_000 },
+  );
+}

@@ -1,0 +1,96 @@
+import { Loader, Stack, Table, Text, Title } from '@mantine/core';
+import { useMemo } from 'react';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { usePasture } from '../../api/pasture-queries.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { Section } from '../batch/section.js';
+import { useAll } from '../../shell/states.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { PastureNav } from './pasture-nav.js';
+import { usePasturePlan } from './use-pasture.js';
+
+/** Sizes: need, animal units, water, paddock numbers, fence, manure. */
+export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(usePasture(farm.id));
+  const onFarm = 'waiting' in all ? undefined : all.data[0];
+  const request = useMemo(() => onFarm && { ...onFarm, tables }, [onFarm, tables]);
+  const { plan, isWorking } = usePasturePlan(request);
+  if ('waiting' in all) return all.waiting;
+  return (
+    <Stack maw={1000}>
+      <Title order={1}>Sizes and water</Title>
+      <PastureNav farmId={farm.id} />
+      {!plan && isWorking && <Loader aria-label="Planning the season" />}
+      {plan?.sizing.herds.map((herd) => (
+        <Section
+          key={herd.herdId}
+          title={plan.herds.find((h) => h.id === herd.herdId)?.name ?? 'Herd'}
+        >
+          <Facts>
+            <Fact of={herd.head} />
+            <Fact of={herd.demand} />
+            <Fact of={herd.shareOfWeight} />
+            <Fact of={herd.animalUnits} />
+            <Fact of={herd.water} />
+            <Fact of={herd.tank} />
+            <Fact of={herd.paddocks} />
+            <Fact of={herd.paddockArea} />
+            <Fact of={herd.heat} />
+          </Facts>
+        </Section>
+      ))}
+      {plan && (
+        <>
+          <Section title="The land">
+            <Facts>
+              <Fact of={plan.sizing.stockingRate} />
+              <Fact of={plan.sizing.capacity} />
+              <Fact of={plan.sizing.fence} />
+              <Fact of={plan.sizing.split} />
+            </Facts>
+          </Section>
+          <Section title="Paddock by paddock">
+            <WideTable label="Paddocks with area, height and manure" minWidth={620}>
+              <Table>
+                <Table.Thead>
+                  <Table.Tr>
+                    <Table.Th>Paddock</Table.Th>
+                    <Table.Th>Area</Table.Th>
+                    <Table.Th>Height</Table.Th>
+                    <Table.Th>Standing</Table.Th>
+                    <Table.Th>Manure nitrogen</Table.Th>
+                    <Table.Th>Phosphorus</Table.Th>
+                  </Table.Tr>
+                </Table.Thead>
+                <Table.Tbody>
+                  {plan.paddocks.map((p) => (
+                    <Table.Tr key={p.id}>
+                      <Table.Th scope="row">{p.name}</Table.Th>
+                      <Table.Td>
+                        <Num of={p.area} />
+                      </Table.Td>
+                      <Table.Td>
+                        <Num of={p.height} />
+                      </Table.Td>
+                      <Table.Td>
+                        <Num of={p.mass} />
+                      </Table.Td>
+                      <Table.Td>
+                        <Num of={p.nitrogen} />
+                      </Table.Td>
+                      <Table.Td>
+                        <Num of={p.phosphorus} />
+                      </Table.Td>
+                    </Table.Tr>
+                  ))}
+                </Table.Tbody>
+              </Table>
+            </WideTable>
+            <Text size="sm">Heights and standing grass are of the first day of the plan.</Text>
+          </Section>
+        </>
+      )}
+    </Stack>
+  );
+}

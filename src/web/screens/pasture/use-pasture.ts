@@ -1,0 +1,39 @@
+import { useEffect, useRef, useState } from 'react';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../../../shared/plan/pasture/pasture-request.js';
+import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
+import type { Answered } from './plan.worker.js';
+
+export interface PlannedPasture {
+  /** The last plan; it stays while the next is worked out. */
+  readonly plan?: PasturePlan;
+  readonly problems?: readonly FieldProblem[];
+  readonly failed?: string;
+  readonly isWorking: boolean;
+}
+
+/** Plans a pasture in a worker with the same core as the service, whenever the request changes. */
+export function usePasturePlan(request: PastureRequest | undefined): PlannedPasture {
+  const [planned, setPlanned] = useState<PlannedPasture>({ isWorking: true });
+  const worker = useRef<Worker>(undefined);
+  const asked = useRef(0);
+  useEffect(() => {
+    const own = new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module' });
+    worker.current = own;
+    own.onmessage = ({ data }: MessageEvent<Answered>) => {
+      // An answer to an earlier question is of no use any more.
+      if (data.id !== asked.current) return;
+      if ('plan' in data) setPlanned({ plan: data.plan, isWorking: false });
+      else if ('problems' in data) setPlanned({ problems: data.problems, isWorking: false });
+      else setPlanned({ failed: data.failed, isWorking: false });
+    };
+    return () => own.terminate();
+  }, []);
+  useEffect(() => {
+    if (!request) return;
+    asked.current++;
+    setPlanned((before) => ({ ...before, isWorking: true }));
+    worker.current?.postMessage({ id: asked.current, request });
+  }, [request]);
+  return planned;
+}

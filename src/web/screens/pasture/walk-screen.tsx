@@ -1,0 +1,151 @@
+import { Alert, Button, Stack, Text, Title } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import type { PaddockPart } from '../../../../shared/plan/pasture/pasture-plan.js';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
+import { usePasture, useWalk, type PastureOnFarm } from '../../api/pasture-queries.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { Num } from '../../explain/number.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { PastureNav } from './pasture-nav.js';
+import { usePasturePlan } from './use-pasture.js';
+
+/** Heights typed paddock by paddock with one thumb; the plan corrects itself from there. */
+export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(usePasture(farm.id));
+  if ('waiting' in all) return all.waiting;
+  return (
+    <Stack maw={560}>
+      <Title order={1}>Walk the field</Title>
+      <PastureNav farmId={farm.id} />
+      <Walk onFarm={all.data[0]} farm={farm} tables={tables} />
+    </Stack>
+  );
+}
+
+/** A step of the buttons: half an inch or one centimetre. */
+const STEP = { metric: 1, us: 0.5 } as const;
+
+function Walk({
+  onFarm,
+  farm,
+  tables,
+}: {
+  onFarm: PastureOnFarm;
+  farm: SavedFarm;
+  tables: Tables;
+}) {
+  const request = useMemo(() => ({ ...onFarm, tables }), [onFarm, tables]);
+  const { plan } = usePasturePlan(request);
+  const [heights, setHeights] = useState<Readonly<Record<string, number>>>({});
+  const save = useWalk(farm.id);
+  const unit = unitLabel('cm', farm.units);
+  const read = Object.keys(heights).length;
+  const expected = (part: PaddockPart | undefined): number | undefined => {
+    if (!part || !plan) return undefined;
+    const day = Math.max(0, daysBetween(plan.from, plan.today));
+    const mass = 0 < day ? part.massByDay[day] : part.mass.value;
+    return mass === undefined ? undefined : mass / part.perCm.value;
+  };
+  if (onFarm.paddocks.length === 0) return <Alert color="moss">Add paddocks first.</Alert>;
+  return (
+    <>
+      <Text>
+        Lay the hand flat on the sward, not on the tallest leaf, in several places, and type the
+        middle. Paddocks you leave alone keep what is expected.
+      </Text>
+      <Failure error={save.error} />
+      {save.isSuccess && plan && (
+        <Alert color="moss" title="Kept" role="status">
+          <Text>
+            Growth of this farm over the table’s is now <Num of={plan.farmFactor} />. The plan
+            starts from these heights.
+          </Text>
+          {plan.paddocks.map((part) =>
+            part.off ? (
+              <div key={part.id}>
+                {part.name}: <Num of={part.off} /> off what was expected
+              </div>
+            ) : null,
+          )}
+        </Alert>
+      )}
+      {onFarm.paddocks.map((paddock) => {
+        const part = plan?.paddocks.find((p) => p.id === paddock.id);
+        const usual = expected(part) ?? part?.lastReading?.heightCm ?? 10;
+        const cm = heights[paddock.id] ?? usual;
+        const shown = toShown(cm, 'cm', farm.units);
+        const isRead = paddock.id in heights;
+        const put = (value: number) =>
+          setHeights({
+            ...heights,
+            [paddock.id]: fromShown(Math.max(0, Math.min(95, value)), 'cm', farm.units),
+          });
+        const step = STEP[farm.units];
+        const stepped = (by: number) => put(Math.round((shown + by) / step) * step);
+        return (
+          <div key={paddock.id} className="walk-row">
+            <div>
+              <Text fw={600}>{paddock.name}</Text>
+              <Text size="sm" c="dimmed">
+                {part?.lastReading
+                  ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${formatShortDate(part.lastReading.date)}`
+                  : 'not read yet'}
+              </Text>
+            </div>
+            <Button
+              variant="default"
+              p={0}
+              aria-label={`${paddock.name}: lower`}
+              onClick={() => stepped(-step)}
+            >
+              −
+            </Button>
+            <input
+              className="walk-height"
+              inputMode="decimal"
+              aria-label={`${paddock.name}, ${unit}`}
+              value={isRead ? String(Number(shown.toFixed(1))) : ''}
+              placeholder={String(Number(shown.toFixed(1)))}
+              onChange={(event) => {
+                const text = event.currentTarget.value.replace(',', '.').trim();
+                if (text === '') {
+                  const { [paddock.id]: _gone, ...rest } = heights;
+                  setHeights(rest);
+                } else if (Number.isFinite(Number(text))) put(Number(text));
+              }}
+            />
+            <Button
+              variant="default"
+              p={0}
+              aria-label={`${paddock.name}: higher`}
+              onClick={() => stepped(step)}
+            >
+              +
+            </Button>
+          </div>
+        );
+      })}
+      <Button
+        className="walk-save"
+        size="lg"
+        disabled={read === 0}
+        loading={save.isPending}
+        onClick={() =>
+          save.mutate(
+            Object.entries(heights).map(([paddockId, heightCm]) => ({
+              paddockId,
+              date: onFarm.today,
+              heightCm: Math.round(heightCm * 10) / 10,
+            })),
+            { onSuccess: () => setHeights({}) },
+          )
+        }
+      >
+        Keep {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(onFarm.today)}
+      </Button>
+    </>
+  );
+}
