@@ -77,6 +77,8 @@ export interface CandidateWeek {
   readonly earliest: number;
 }
 
+const daysText = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
+
 type MaybeReason = ArrivalReason | undefined;
 
 /** Everything that speaks for or against a week, in words. */
@@ -122,7 +124,7 @@ function nights({
     text:
       held === 0
         ? `Nights are warm as soon as the birds are old enough: ${when}.`
-        : `Nights keep the birds in the brooder ${held} days longer than their age asks: ${when}.`,
+        : `Nights keep the birds in the brooder ${daysText(held)} longer than their age asks: ${when}.`,
   };
 }
 
@@ -181,7 +183,7 @@ function room({ request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReas
       return {
         code: 'room',
         points: POINTS.brooderTooSmall,
-        text: `${brooder.name} is outgrown on ${formatShortDate(addDays(arrivalDate, i))}, ${until - i} days before the move.`,
+        text: `${brooder.name} is outgrown on ${formatShortDate(addDays(arrivalDate, i))}, ${daysText(until - i)} before the move.`,
       };
     }
   }

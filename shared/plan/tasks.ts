@@ -159,6 +159,7 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
             ? {}
             : { latestOffsetDays: template.latestOffsetDays }),
           lengthDays,
+          isDaily: template.hoursArePerDay,
           waitsFor: template.waitsFor,
         } satisfies HungTask,
       },

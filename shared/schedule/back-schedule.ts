@@ -8,6 +8,8 @@ export interface HungTask {
   /** Last day it may start whatever waits for it, from the anchor. */
   readonly latestOffsetDays?: number;
   readonly lengthDays: number;
+  /** Daily work that goes on: it starts on its day, and what waits for it waits for its start. */
+  readonly isDaily?: boolean;
   /** Ids of tasks that must be done before this one may start. */
   readonly waitsFor: readonly string[];
 }
@@ -61,10 +63,11 @@ export function backSchedule(tasks: readonly HungTask[], today: PlainDate): Sche
     const limits = followers.map((f) => {
       const finish = latestStart(f);
       const sameDay = start.get(f.id) === planned;
-      return sameDay ? finish : addDays(finish, -task.lengthDays);
+      return sameDay || task.isDaily ? finish : addDays(finish, -task.lengthDays);
     });
     const free = task.offsetDays < 0 ? addDays(task.anchorDate, -task.lengthDays) : planned;
     if (limits.length === 0) limits.push(free);
+    if (task.isDaily) limits.push(planned);
     if (task.latestOffsetDays !== undefined)
       limits.push(addDays(task.anchorDate, task.latestOffsetDays));
     const limit = earliest(limits);

@@ -40,7 +40,7 @@ export function parseDailyCsv(text: string, today: string): ImportedDay[] {
     throw new FieldError([
       {
         field: `csv.row${(quotes.row ?? 0) + 1}`,
-        code: 'conflict',
+        code: 'unreadable',
         given: quotes.message,
         fix: 'Close the quotation mark that was opened there, or leave quotation marks out.',
       },

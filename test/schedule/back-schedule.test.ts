@@ -82,6 +82,15 @@ describe('backSchedule', () => {
     });
   });
 
+  it('starts daily work on its day, and lets what waits for it start while it goes on', () => {
+    const tasks = [
+      { ...task('care', 1, { lengthDays: 30 }), isDaily: true },
+      task('weigh', 14, { waitsFor: ['care'] }),
+    ];
+    expect(scheduled(tasks, 'care')).toMatchObject({ start: '2027-05-06', slackDays: 0 });
+    expect(scheduled(tasks, 'weigh').start).toBe('2027-05-19');
+  });
+
   it('keeps the lead time that somebody outside needs, however much slack the chain has', () => {
     const order = { ...task('order', -84), latestOffsetDays: -28 };
     // 28 days before 5 May is 7 April.

@@ -58,7 +58,7 @@ const BAD: readonly (readonly [what: string, csv: string, problem: ProblemPatter
   [
     'a quotation mark that is never closed',
     withLine(60, '"2020-02-29,1,2'),
-    { field: 'csv.row60', code: 'conflict' },
+    { field: 'csv.row60', code: 'unreadable' },
   ],
   [
     'a day that is no day',

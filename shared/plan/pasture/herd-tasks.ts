@@ -81,7 +81,7 @@ function hung(
   const names = new Map(templates.map((t) => [t.id, t.name]));
   const units = { 'ten-head': of.head / 10, acre: context.areaM2 / M2_PER_ACRE };
   const dated = backSchedule(
-    templates.map(({ id, offsetDays, lengthDays, waitsFor }): HungTask => ({
+    templates.map(({ id, offsetDays, lengthDays, hoursArePerDay, waitsFor }): HungTask => ({
       id,
       anchorDate,
       offsetDays,
