@@ -86,6 +86,7 @@ function hung(
       anchorDate,
       offsetDays,
       lengthDays,
+      isDaily: hoursArePerDay,
       waitsFor,
     })),
     context.today,
