@@ -46,9 +46,12 @@ describe('metabolicAnimalUnits', () => {
     [1000, 1, 0],
     [1200, 1.147, 0.0005],
     [1400, 1.287, 0.0005],
-  ])('makes an animal of %d lb %d units (NDSU 1998, method; results computed)', (lb, units, off) => {
-    expect(Math.abs(metabolic(lb) - units)).toBeLessThanOrEqual(off + 1e-9);
-  });
+  ])(
+    'makes an animal of %d lb %d units (NDSU 1998, method; results computed)',
+    (lb, units, off) => {
+      expect(Math.abs(metabolic(lb) - units)).toBeLessThanOrEqual(off + 1e-9);
+    },
+  );
 
   it.each([
     ['cow with calf', 1400, 1.3, 'Beef Cattle Research Council 2022'],
@@ -107,7 +110,12 @@ describe('what an animal unit eats', () => {
         id: 'h',
         name: 'Cows',
         groups: [
-          { classId: 'cow-calf', head: 1, weightKg: 1200 * KG_PER_LB, calvesOn: addDays(first, 10) },
+          {
+            classId: 'cow-calf',
+            head: 1,
+            weightKg: 1200 * KG_PER_LB,
+            calvesOn: addDays(first, 10),
+          },
         ],
       },
       tables,

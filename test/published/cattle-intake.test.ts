@@ -79,9 +79,12 @@ describe('intake as a share of body weight', () => {
   });
 
   // Progressive Cattle, "Forage intake in beef cattle", 2022, retrieved.
-  it.each(['stocker', 'calf'])('is 3 %% for young growing cattle: %s (Progressive Cattle 2022)', (id) => {
-    expect(classOf(id).bodyWeightShare.value).toBe(0.03);
-  });
+  it.each(['stocker', 'calf'])(
+    'is 3 %% for young growing cattle: %s (Progressive Cattle 2022)',
+    (id) => {
+      expect(classOf(id).bodyWeightShare.value).toBe(0.03);
+    },
+  );
 
   // University of Maine, Lesson 5, "Grazier's Arithmetic: A Simpler Approach", retrieved.
   it.each([

@@ -95,9 +95,12 @@ describe('standing and available forage', () => {
     [7, 3, 350, 1400, 'Maine, Appendix D'],
     [8, 4, 200, 800, 'Indiana grazing stick, inputs; result by hand'],
     [8, 4, 300, 1200, 'Indiana grazing stick, inputs; result by hand'],
-  ])('above the residual is at %d in, %d in left, %d lb an inch: %d lb (%s)', (h, left, lb, sum) => {
-    expect(available(h, left, lb)).toBeCloseTo(sum, 6);
-  });
+  ])(
+    'above the residual is at %d in, %d in left, %d lb an inch: %d lb (%s)',
+    (h, left, lb, sum) => {
+      expect(available(h, left, lb)).toBeCloseTo(sum, 6);
+    },
+  );
 
   it('is nothing where the stand is shorter than the residual', () => {
     expect(available(2, 3, 300)).toBe(0);
