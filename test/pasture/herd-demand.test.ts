@@ -1,0 +1,169 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { CattleGroup } from '../../shared/farm/herd.js';
+import { classOn, dueOf, herdDays, type HerdDays } from '../../shared/pasture/herd-demand.js';
+import { tables } from '../support/factories.js';
+import { newGroup } from '../support/pasture-factories.js';
+
+const FIRST = '2027-03-01';
+const DAYS = 290;
+const on = (index: number): string => addDays(FIRST, index);
+const daysOf = (...groups: CattleGroup[]): HerdDays =>
+  herdDays({ id: 'h', name: 'Herd', groups }, tables, {
+    first: FIRST,
+    days: DAYS,
+    minC: new Float64Array(DAYS).fill(8),
+    maxC: new Float64Array(DAYS).fill(20),
+    energyMcalPerKg: 1.35,
+  });
+const { classes } = tables.cattle;
+const KEYS = [
+  'head',
+  'liveKg',
+  'demandKg',
+  'shareOfWeightKg',
+  'animalUnits',
+  'waterL',
+  'nitrogenKg',
+  'phosphorusKg',
+] as const;
+
+describe('herdDays', () => {
+  it('counts cattle from the day they arrive to the day before they leave', () => {
+    const { head, demandKg } = daysOf(newGroup({ arrivesOn: on(20), leavesOn: on(50) }));
+    for (let i = 0; i < DAYS; i++) {
+      expect(head[i]).toBe(20 <= i && i < 50 ? 4 : 0);
+      expect(0 < demandKg[i]!).toBe(20 <= i && i < 50);
+    }
+  });
+
+  it('counts cattle that came before the first day or leave after the last on every day', () => {
+    const { head } = daysOf(newGroup({ arrivesOn: on(-40), leavesOn: on(DAYS + 40) }));
+    expect([...head]).toEqual(new Array(DAYS).fill(4));
+  });
+
+  it('counts none that leave before the first day or arrive after the last', () => {
+    for (const group of [newGroup({ leavesOn: on(-5) }), newGroup({ arrivesOn: on(DAYS + 5) })]) {
+      for (const key of KEYS) expect(daysOf(group)[key].every((value) => value === 0)).toBe(true);
+    }
+  });
+
+  it('weighs growing cattle from the day they arrive', () => {
+    const { liveKg } = daysOf(
+      newGroup({
+        classId: 'stocker',
+        head: 2,
+        weightKg: 250,
+        gainKgPerDay: 0.9,
+        arrivesOn: on(30),
+      }),
+    );
+    expect(liveKg[29]).toBe(0);
+    expect(liveKg[30]).toBe(500);
+    expect(liveKg[40]).toBeCloseTo(2 * 259, 9);
+  });
+
+  it('takes weight, gain and milk of the class where the household gives none', () => {
+    const stocker = classes.find((each) => each.id === 'stocker')!;
+    const { liveKg } = daysOf(newGroup({ classId: 'stocker', head: 1 }));
+    expect(liveKg[0]).toBe(stocker.weightKg);
+    expect(liveKg[100]).toBeCloseTo(stocker.weightKg + 100 * stocker.gainKgPerDay, 9);
+  });
+
+  it('is the sum of its classes, and twice the head needs twice as much', () => {
+    const group = fc.record({
+      classId: fc.constantFrom(...classes.map((each) => each.id)),
+      head: fc.integer({ min: 1, max: 40 }),
+      weightKg: fc.integer({ min: 150, max: 900 }),
+    });
+    fc.assert(
+      fc.property(group, group, (a, b) => {
+        const [both, one, other] = [daysOf(a, b), daysOf(a), daysOf(b)];
+        const twice = daysOf({ ...a, head: 2 * a.head });
+        for (const key of KEYS) {
+          for (let i = 0; i < DAYS; i += 29) {
+            expect(both[key][i]!).toBeCloseTo(one[key][i]! + other[key][i]!, 6);
+            expect(twice[key][i]!).toBeCloseTo(2 * one[key][i]!, 6);
+          }
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('keeps its head whatever calves, gives milk or falls dry in between', () => {
+    const group = fc.record({
+      classId: fc.constantFrom(...classes.map((each) => each.id)),
+      head: fc.integer({ min: 1, max: 40 }),
+      calvesOn: fc.integer({ min: -200, max: 400 }).map(on),
+    });
+    fc.assert(
+      fc.property(fc.array(group, { minLength: 1, maxLength: 4 }), (groups) => {
+        const sum = groups.reduce((total, each) => total + each.head, 0);
+        const days = daysOf(...groups);
+        expect(days.head.every((head) => head === sum)).toBe(true);
+        for (const key of KEYS)
+          expect(days[key].every((v) => Number.isFinite(v) && 0 < v)).toBe(true);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it('needs more once a cow has calved, and calves at foot count after four months', () => {
+    const { demandKg, animalUnits } = daysOf(
+      newGroup({ classId: 'dry-cow', head: 1, calvesOn: on(50) }),
+    );
+    expect(demandKg[50]!).toBeGreaterThan(demandKg[49]! + 0.5);
+    const { calfOverDays, calfUnits } = tables.cattle.animalUnits;
+    const four = 50 + calfOverDays;
+    expect(demandKg[four]! - demandKg[four - 1]!).toBeCloseTo(
+      calfUnits * tables.pasture.animalUnit.kgPerDay,
+      9,
+    );
+    expect(animalUnits[four]! - animalUnits[four - 1]!).toBeCloseTo(calfUnits, 9);
+  });
+
+  it('gives a milk cow less in her first weeks than at her best, and least while she is dry', () => {
+    const { demandKg } = daysOf(newGroup({ classId: 'milk-cow', head: 1, calvesOn: on(80) }));
+    expect(demandKg[20]!).toBeLessThan(demandKg[19]!); // dry from 60 days before
+    expect(demandKg[79]!).toBeLessThan(demandKg[120]!);
+    expect(demandKg[81]!).toBeLessThan(demandKg[120]!);
+  });
+});
+
+describe('classOn', () => {
+  const classAt = (group: CattleGroup, index: number): string =>
+    classOn(group, dueOf(group, tables)?.due, on(index), classes).id;
+
+  it.each(['dry-cow', 'heifer'])('makes a %s a nursing cow on the day she calves', (classId) => {
+    const group = newGroup({ classId, calvesOn: on(50) });
+    expect(classAt(group, 49)).toBe(classId);
+    expect(classAt(group, 50)).toBe('cow-calf');
+    expect(classAt(group, 280)).toBe('cow-calf');
+  });
+
+  it('makes a milk cow dry for the sixty days before she calves', () => {
+    const group = newGroup({ classId: 'milk-cow', calvesOn: on(100) });
+    const classesByDay = Array.from({ length: DAYS }, (_, i) => classAt(group, i));
+    expect(classesByDay.filter((id) => id === 'dry-cow')).toHaveLength(60);
+    expect(classesByDay[39]).toBe('milk-cow');
+    expect(classesByDay[40]).toBe('dry-cow');
+    expect(classesByDay[99]).toBe('dry-cow');
+    expect(classesByDay[100]).toBe('milk-cow');
+  });
+
+  it.each(['stocker', 'bull', 'calf', 'cow-calf'])('leaves a %s what it is', (classId) => {
+    const group = newGroup({ classId, calvesOn: on(50) });
+    for (const i of [0, 49, 50, 200]) expect(classAt(group, i)).toBe(classId);
+  });
+
+  it('goes by the service where no due date is known, and by the due date where both are', () => {
+    const bred = newGroup({ classId: 'dry-cow', bredOn: on(-233), breedId: 'all' });
+    expect(dueOf(bred, tables)!.due).toBe(on(50));
+    expect(classAt(bred, 49)).toBe('dry-cow');
+    expect(classAt(bred, 50)).toBe('cow-calf');
+    expect(dueOf({ ...bred, calvesOn: on(61) }, tables)!.due).toBe(on(61));
+    expect(dueOf(newGroup(), tables)).toBeUndefined();
+  });
+});

@@ -1,0 +1,237 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
+import { newFarm } from '../../support/factories.js';
+import {
+  newGroup,
+  newHerd,
+  newPaddock,
+  newPaddocks,
+  newPastureRequest,
+  newReading,
+} from '../../support/pasture-factories.js';
+
+type More = Parameters<typeof newPastureRequest>[0];
+const planOf = (more: More = {}): PasturePlan => planPasture(newPastureRequest(more), 2);
+const codes = (plan: PasturePlan): string[] => plan.issues.map((each) => each.code);
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+const land = newPaddocks(12, { areaM2: 3300, forageId: 'mixed' });
+/** Land and paddocks enough for four cows until autumn. */
+const roomy: More = { paddocks: land, choices: { to: '2027-09-15' } };
+const ofRoomy = planOf(roomy);
+
+describe('planPasture', () => {
+  it('plans the rest of the season from today, with a day of every series for each', () => {
+    const plan = planOf({ paddocks: land.slice(0, 4) });
+    const days = daysBetween('2027-04-21', '2027-12-15') + 1;
+    expect(plan).toMatchObject({ from: '2027-04-21', to: '2027-12-15', today: '2027-04-21' });
+    for (const paddock of plan.paddocks) expect(paddock.massByDay).toHaveLength(days);
+    expect(plan.herds[0]!.needByDay).toHaveLength(days);
+    expect(plan.weather.rainMm).toHaveLength(days);
+  });
+
+  it('plans the next season once this one is over', () => {
+    const plan = planOf({ paddocks: land.slice(0, 4), today: '2027-11-10' });
+    expect(plan).toMatchObject({ from: '2028-03-01', to: '2028-12-15' });
+  });
+
+  it('gives the same plan twice and leaves its request as it was', () => {
+    const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-15' } });
+    const before = JSON.stringify({ ...request, tables: undefined });
+    expect(planPasture(request, 2)).toEqual(planPasture(request, 2));
+    expect(JSON.stringify({ ...request, tables: undefined })).toBe(before);
+  });
+
+  it('sorts what must stop before what needs doing before what is good to know', () => {
+    const { issues } = planOf({
+      ...roomy,
+      paddocks: land.map((each, k) => ({ ...each, hasWater: k !== 3 })),
+      herds: [newHerd({ groups: [newGroup({ head: 60 })] })],
+    });
+    const order = issues.map(({ level }) => ['stop', 'act', 'note'].indexOf(level));
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(new Set(order)).toEqual(new Set([0, 1, 2]));
+  });
+
+  it('goes nowhere before the turn-out date, and feeds hay until then', () => {
+    const plan = planOf({ ...roomy, herds: [newHerd({ turnOutOn: '2027-05-10' })] });
+    expect(plan.moves[0]!.from >= '2027-05-10').toBe(true);
+    const wait = daysBetween('2027-04-21', '2027-05-10');
+    plan.herds[0]!.hayByDay.slice(0, wait).forEach((kg, i) => {
+      expect(kg).toBe(plan.herds[0]!.needByDay[i]);
+    });
+    expect(plan.turning.herds[0]!.turnOut!.value).toBe(plan.moves[0]!.from);
+  });
+
+  it('shows what was read on the first day, and how far it was off', () => {
+    const readings = [
+      newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),
+      newReading({ id: 'b', date: '2027-05-20', heightCm: 21 }),
+    ];
+    const plan = planOf({ ...roomy, today: '2027-05-20', readings });
+    const [read, other] = plan.paddocks;
+    expect(read!.height.value).toBe(21);
+    expect(read!.lastReading).toEqual({ date: '2027-05-20', heightCm: 21 });
+    expect(read!.off).toBeDefined();
+    expect(other!.off).toBeUndefined();
+    expect(other!.height.mark).toBe('estimate');
+    expect(plan.farmFactor.inputs[0]!.value).toBe(1);
+  });
+
+  it('hangs calving on the service: 283 days, ten days either side', () => {
+    const group = newGroup({ classId: 'dry-cow', bredOn: '2026-08-01', breedId: 'all' });
+    const [calving] = planOf({ ...roomy, herds: [newHerd({ groups: [group] })] }).turning.herds[0]!
+      .calvings;
+    expect(calving).toMatchObject({ early: '2027-05-01', late: '2027-05-21' });
+    expect(calving!.due.value).toBe('2027-05-11');
+  });
+
+  it('sends magnesium thirty days before turn-out, to cows and not to steers', () => {
+    const datesOf = (classId: string) =>
+      planOf({
+        ...roomy,
+        choices: { to: '2027-06-15' },
+        herds: [newHerd({ groups: [newGroup({ classId })] })],
+      }).turning.herds[0]!;
+    const cows = datesOf('cow-calf');
+    expect(cows.magnesiumFrom!.value).toBe(addDays(String(cows.turnOut!.value), -30));
+    expect(datesOf('stocker').magnesiumFrom).toBeUndefined();
+  });
+
+  it('stops where a garden is harvested within 120 days of the cattle', () => {
+    const harvest = (harvestOn: string): string[] =>
+      codes(
+        planOf({
+          paddocks: land.map((each) => ({ ...each, harvestOn })),
+          choices: { to: '2027-07-31' },
+        }),
+      );
+    expect(harvest('2027-09-01')).toContain('manure-before-harvest');
+    expect(harvest('2028-01-31')).not.toContain('manure-before-harvest');
+  });
+});
+
+describe('whether the grass lasts', () => {
+  const herdOf = (head: number): More => ({ herds: [newHerd({ groups: [newGroup({ head })] })] });
+
+  it('stops a herd that needs more than the farm can grow, and says by how much', () => {
+    const plan = planOf({ ...roomy, ...herdOf(60) });
+    const stop = plan.issues.find((each) => each.code === 'more-than-grows')!;
+    expect(stop.level).toBe('stop');
+    const carried = Math.floor(plan.sizing.capacity.value);
+    expect(carried).toBeLessThan(30);
+    expect(stop.text).toContain(`carries about ${carried} of 60 head`);
+    expect(stop.text).toMatch(/need [\d,]+ kg .* grow about [\d,]+ kg/);
+    expect(codes(plan)).toContain('grass-short');
+  });
+
+  it('does not stop a herd the farm carries', () => {
+    const plan = ofRoomy;
+    expect(plan.sizing.capacity.value).toBeGreaterThan(4);
+    expect(plan.issues.filter((each) => each.level === 'stop')).toEqual([]);
+  });
+
+  it('says what is short, from when on, and at least one way out', () => {
+    const plan = planOf({ ...roomy, ...herdOf(14) });
+    expect(plan.hay.firstShort).toBeDefined();
+    expect(plan.hay.shortDays).toBeGreaterThan(0);
+    expect(plan.hay.inSeason.value).toBeGreaterThan(0);
+    expect(plan.hay.closers.map((each) => each.kind)).toContain('hay');
+    expect(plan.hay.inSeason.value + plan.hay.outside.value).toBeGreaterThanOrEqual(
+      plan.hay.least.value * 0.999,
+    );
+    const text = plan.issues.find((each) => each.code === 'grass-short')!.text;
+    expect(text).toContain(`${plan.hay.shortDays} days`);
+  });
+
+  it('needs ten times as much and more feed for ten times the head', () => {
+    const [four, forty] = [ofRoomy, planOf({ ...roomy, ...herdOf(40) })];
+    const feed = ({ hay }: PasturePlan): number => hay.inSeason.value + hay.outside.value;
+    expect(feed(forty)).toBeGreaterThan(feed(four));
+    const needs = [four, forty].map((plan) => sum(plan.herds[0]!.needByDay));
+    expect(Math.abs(needs[1]! / needs[0]! / 10 - 1)).toBeLessThan(0.002); // days of one decimal
+  });
+
+  it('stores more hay for a feeder that wastes more', () => {
+    const stored = (feedingId: string): number =>
+      planOf({ ...roomy, choices: { feedingId, to: '2027-06-30' } }).hay.toStore.value;
+    expect(stored('ground') / stored('cone')).toBeCloseTo((1 - 0.044) / (1 - 0.45), 3);
+  });
+
+  it('stops a herd that never finds grass', () => {
+    const plan = planOf({
+      paddocks: [
+        newPaddock({ closed: [{ from: '2027-04-01', to: '2027-12-31', why: 'reseeding' }] }),
+      ],
+    });
+    expect(plan.moves).toEqual([]);
+    const stop = plan.issues.find((each) => each.code === 'herd-without-grass')!;
+    expect(stop.level).toBe('stop');
+    expect(stop.text).toContain('Cows');
+    expect(plan.herds[0]!.hayByDay).toEqual(plan.herds[0]!.needByDay);
+  });
+});
+
+describe('rain', () => {
+  it('is said to be unknown where none is known, as a note', () => {
+    const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-30' } });
+    const { meanRainMm: _, ...climate } = request.climate;
+    const plan = planPasture({ ...request, climate }, 2);
+    const [note] = plan.issues.filter((each) => each.code === 'no-rain-known');
+    expect(note!.level).toBe('note');
+    expect(plan.weather).toMatchObject({ hasRain: false });
+    expect(plan.weather.rainMm).toBeUndefined();
+    const known = planPasture(request, 2);
+    expect(codes(known)).not.toContain('no-rain-known');
+    expect(known.weather.hasRain).toBe(true);
+  });
+
+  it('that fails all summer makes less grass grow, and none the less before', () => {
+    const rainShareByMonth = [1, 1, 1, 1, 1, 0.3, 0.3, 0.3, 1, 1, 1, 1];
+    const dry = planOf({ ...roomy, herds: [], choices: { rainShareByMonth, to: '2027-09-15' } });
+    const usual = planOf({ ...roomy, herds: [] });
+    expect(dry.sizing.capacity.value).toBeLessThanOrEqual(usual.sizing.capacity.value);
+    const june = daysBetween('2027-04-21', '2027-06-01');
+    expect(dry.paddocks[0]!.massByDay.slice(0, june)).toEqual(
+      usual.paddocks[0]!.massByDay.slice(0, june),
+    );
+    expect(dry.book.grownKg).toBeLessThan(usual.book.grownKg);
+  });
+});
+
+describe('a farm in the south', () => {
+  const turn = (months: readonly number[]): number[] => [...months.slice(6), ...months.slice(0, 6)];
+  const { monthlyMinC, monthlyMaxC, latitudeDeg } = newFarm();
+  const south: PastureRequest = newPastureRequest({
+    paddocks: land,
+    today: '2027-09-01',
+    farm: {
+      latitudeDeg: -latitudeDeg,
+      monthlyMinC: turn(monthlyMinC),
+      monthlyMaxC: turn(monthlyMaxC),
+    },
+  });
+  const there = planPasture(south, 2);
+  const here = planOf({ paddocks: land, today: '2027-03-01' });
+
+  it('is planned from September to June', () => {
+    expect(there).toMatchObject({ from: '2027-09-01', to: '2028-06-15' });
+  });
+
+  it('turns out half a year after its mirror in the north, give or take a week', () => {
+    const [out, home] = [there, here].map((plan) => String(plan.turning.herds[0]!.turnOut!.value));
+    expect(Math.abs(daysBetween(home!, out!) - 184)).toBeLessThanOrEqual(7);
+    expect(
+      Math.abs(daysBetween(here.turning.growthEnds, there.turning.growthEnds) - 182),
+    ).toBeLessThan(8);
+  });
+
+  it('grows as much as its mirror within 3 %', () => {
+    expect(Math.abs(there.book.grownKg / here.book.grownKg - 1)).toBeLessThan(0.03);
+    expect(Math.abs(there.sizing.capacity.value / here.sizing.capacity.value - 1)).toBeLessThan(
+      0.03,
+    );
+  });
+});

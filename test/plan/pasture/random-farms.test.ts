@@ -1,0 +1,244 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import { FORMULAS } from '../../../shared/explain/formulas.js';
+import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
+import type { CattleGroup, Herd } from '../../../shared/farm/herd.js';
+import type { Paddock } from '../../../shared/farm/paddock.js';
+import { moveQuantities } from '../../../shared/plan/pasture/moves.js';
+import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type {
+  PastureChoices,
+  PastureRequest,
+} from '../../../shared/plan/pasture/pasture-request.js';
+import { tables } from '../../support/factories.js';
+import { newPaddock, newPastureRequest } from '../../support/pasture-factories.js';
+import { notFiniteIn } from '../not-finite.js';
+
+const ids = (rows: readonly { id: string }[]) => fc.constantFrom(...rows.map((row) => row.id));
+const grown = tables.forages.filter((forage) => forage.growthKgPerHaDay);
+const maybe = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> =>
+  fc.option(arbitrary, { nil: undefined });
+const defined = <T extends object>(value: T): T =>
+  Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T;
+const stands = fc.constantFrom('fair' as const, 'good' as const, 'excellent' as const);
+const levels = fc.constantFrom('low' as const, 'medium' as const, 'high' as const);
+const span = fc.record({
+  from: fc.integer({ min: 0, max: 90 }),
+  days: fc.integer({ min: 0, max: 40 }),
+});
+
+const paddock = fc.record({
+  areaM2: fc.oneof(fc.integer({ min: 500, max: 40_000 }), fc.constantFrom(50, 1e7)),
+  forageId: ids(grown),
+  stand: stands,
+  productivity: levels,
+  soilId: ids(tables.soils),
+  hasWater: fc.boolean(),
+  massKgPerHaCm: maybe(fc.integer({ min: 20, max: 500 })),
+  turnInCm: maybe(fc.integer({ min: 30, max: 90 })),
+  residualCm: maybe(fc.integer({ min: 1, max: 10 })),
+  grazedDaysAgo: maybe(fc.integer({ min: 0, max: 300 })),
+  harvestInDays: maybe(fc.integer({ min: 0, max: 200 })),
+  closed: fc.array(span, { maxLength: 2 }),
+  readings: fc.array(
+    fc.record({
+      daysAgo: fc.integer({ min: 0, max: 120 }),
+      heightCm: fc.integer({ min: 1, max: 120 }),
+    }),
+    { maxLength: 3 },
+  ),
+});
+const group = fc.record({
+  classId: ids(tables.cattle.classes),
+  head: fc.integer({ min: 1, max: 25 }),
+  weightKg: maybe(fc.integer({ min: 150, max: 800 })),
+  milkKgPerDay: maybe(fc.integer({ min: 0, max: 40 })),
+  breedId: maybe(ids(tables.gestation.breeds)),
+  arrives: maybe(fc.integer({ min: -30, max: 60 })),
+  stays: maybe(fc.integer({ min: 1, max: 200 })),
+  bred: maybe(fc.integer({ min: -300, max: 30 })),
+  calves: maybe(fc.integer({ min: -150, max: 200 })),
+});
+const herd = fc.record({
+  groups: fc.array(group, { minLength: 1, maxLength: 2 }),
+  longestStayDays: maybe(fc.integer({ min: 1, max: 14 })),
+  stands: fc.boolean(),
+  turnsOut: maybe(fc.integer({ min: -10, max: 40 })),
+});
+const farm = fc.record({
+  today: fc.integer({ min: 0, max: 364 }).map((day) => addDays('2027-01-01', day)),
+  days: fc.integer({ min: 15, max: 130 }),
+  latitudeDeg: fc.constantFrom(-66, -40, -5, 0, 12, 35, 43, 60, 90),
+  warmer: fc.integer({ min: -25, max: 18 }),
+  rain: maybe(fc.integer({ min: 0, max: 200 })),
+  shares: maybe(fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 12, maxLength: 12 })),
+  restFactor: maybe(fc.constantFrom(0.3, 0.7, 1.5, 3)),
+  refillH: maybe(fc.constantFrom(0.1, 3, 9, 48)),
+  feedingId: maybe(ids(tables.pasture.hay.feeding)),
+  baleId: maybe(ids(tables.pasture.hay.bales)),
+  paddocks: fc.array(paddock, { minLength: 1, maxLength: 5 }),
+  herds: fc.array(herd, { minLength: 0, maxLength: 2 }),
+  birds: fc.boolean(),
+});
+type Order = typeof farm extends fc.Arbitrary<infer T> ? T : never;
+
+/** Made from the small parts inside the property, so that a counterexample can be read. */
+function requestOf(order: Order): PastureRequest {
+  const { today, warmer, rain } = order;
+  const paddocks = order.paddocks.map(
+    ({ grazedDaysAgo, harvestInDays, closed, readings: _, ...own }, k): Paddock =>
+      newPaddock(
+        defined({
+          ...own,
+          id: `p${k}`,
+          name: `Paddock ${k}`,
+          lastGrazedOn: grazedDaysAgo === undefined ? undefined : addDays(today, -grazedDaysAgo),
+          harvestOn: harvestInDays === undefined ? undefined : addDays(today, harvestInDays),
+          closed: closed.map((each) => ({
+            from: addDays(today, each.from),
+            to: addDays(today, each.from + each.days),
+            why: 'wet' as const,
+          })),
+        }) as Partial<Paddock>,
+      ),
+  );
+  const herds = order.herds.map(({ groups, stands: isIn, turnsOut, longestStayDays }, h): Herd =>
+    defined({
+      id: `h${h}`,
+      name: `Herd ${h}`,
+      longestStayDays,
+      inPaddockId: isIn && h < paddocks.length ? `p${h}` : undefined,
+      turnOutOn: turnsOut === undefined ? undefined : addDays(today, turnsOut),
+      groups: groups.map(({ arrives, stays, bred, calves, ...each }) => {
+        const arrivesOn = arrives === undefined ? undefined : addDays(today, arrives);
+        return defined({
+          ...each,
+          arrivesOn,
+          leavesOn: stays === undefined ? undefined : addDays(arrivesOn ?? today, stays),
+          bredOn: bred === undefined ? undefined : addDays(today, bred),
+          calvesOn: calves === undefined ? undefined : addDays(today, calves),
+        }) as CattleGroup;
+      }),
+    } as Herd),
+  );
+  const base = newPastureRequest({ farm: { latitudeDeg: order.latitudeDeg } });
+  const warm = (months: readonly number[]): number[] => months.map((c) => c + warmer);
+  const request = newPastureRequest({
+    today,
+    farm: {
+      latitudeDeg: order.latitudeDeg,
+      monthlyMinC: warm(base.farm.monthlyMinC),
+      monthlyMaxC: warm(base.farm.monthlyMaxC),
+    },
+    ...(rain === undefined ? {} : { rainMm: new Array<number>(12).fill(rain) }),
+    paddocks,
+    herds,
+    readings: order.paddocks.flatMap(({ readings }, k) =>
+      readings.map(({ daysAgo, heightCm }, n) => ({
+        id: `r${k}.${n}`,
+        paddockId: `p${k}`,
+        date: addDays(today, -daysAgo),
+        heightCm,
+      })),
+    ),
+    followers:
+      order.birds && 0 < herds.length
+        ? [
+            {
+              herdId: 'h0',
+              name: 'Hens',
+              from: today,
+              to: addDays(today, 90),
+              lagDays: 3,
+              nitrogenKgPerDay: 0.1,
+              phosphorusKgPerDay: 0.04,
+            },
+          ]
+        : [],
+    choices: defined({
+      from: today,
+      to: addDays(today, order.days),
+      rainShareByMonth: order.shares,
+      restFactor: order.restFactor,
+      refillH: order.refillH,
+      feedingId: order.feedingId,
+      baleId: order.baleId,
+    }) as PastureChoices,
+  });
+  if (rain !== undefined) return request;
+  const { meanRainMm: _, ...climate } = request.climate;
+  return { ...request, climate };
+}
+
+function expectWhole(plan: PasturePlan): void {
+  expect(notFiniteIn(plan)).toEqual([]);
+  const opened = [...quantitiesIn(plan), ...plan.moves.flatMap((m) => moveQuantities(plan, m))];
+  for (const each of opened) {
+    if (!FORMULAS.has(each.formula)) throw new Error(`no formula ${each.formula}`);
+  }
+  expect(notFiniteIn(opened)).toEqual([]);
+}
+
+function expectApart(plan: PasturePlan, request: PastureRequest): void {
+  const inPaddock = new Set<string>();
+  const ofHerd = new Set<string>();
+  for (const move of plan.moves) {
+    const paddock = request.paddocks.find((p) => p.id === move.paddockId)!;
+    const herd = request.herds.find((h) => h.id === move.herdId)!;
+    expect(move.to).toBe(addDays(move.from, move.days - 1));
+    expect(plan.from <= move.from && move.to <= plan.to).toBe(true);
+    expect(herd.turnOutOn === undefined || herd.turnOutOn <= move.from).toBe(true);
+    const longest = herd.longestStayDays ?? tables.pasture.longestStayDays.value;
+    expect(move.days).toBeLessThanOrEqual(longest);
+    for (let date = move.from; date <= move.to; date = addDays(date, 1)) {
+      for (const [seen, key] of [
+        [inPaddock, `${move.paddockId} ${date}`],
+        [ofHerd, `${move.herdId} ${date}`],
+      ] as const) {
+        expect(seen.has(key)).toBe(false);
+        seen.add(key);
+      }
+      expect(paddock.closed.some((days) => days.from <= date && date <= days.to)).toBe(false);
+    }
+  }
+}
+
+function expectBalanced({ book, moves, herds }: PasturePlan): void {
+  const came = book.startKg + book.grownKg;
+  const went = book.eatenKg + book.trampledKg + book.mownKg + book.diedOffKg + book.endKg;
+  expect(Math.abs(came - went)).toBeLessThan(0.5 + 1e-9 * came); // seven terms of one decimal
+  for (const kg of Object.values(book)) expect(kg).toBeGreaterThanOrEqual(0);
+  const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+  expect(Math.abs(sum(moves.map((m) => m.eatenKg)) - book.eatenKg)).toBeLessThan(
+    0.1 + 0.06 * moves.length,
+  );
+  expect(Math.abs(sum(moves.map((m) => m.trampledKg)) - book.trampledKg)).toBeLessThan(
+    0.1 + 0.06 * moves.length,
+  );
+  // Every herd is fed its need: what is not hay was eaten on its moves.
+  for (const herd of herds) {
+    const eaten = sum(moves.filter((m) => m.herdId === herd.id).map((m) => m.eatenKg));
+    const off = sum(herd.needByDay) - sum(herd.hayByDay) - eaten;
+    expect(Math.abs(off)).toBeLessThan(0.1 * herd.needByDay.length + 0.06 * moves.length);
+    herd.hayByDay.forEach((kg, i) => {
+      expect(kg).toBeGreaterThanOrEqual(0);
+      expect(kg).toBeLessThanOrEqual(herd.needByDay[i]! + 0.06);
+    });
+  }
+}
+
+describe('planPasture on any farm', () => {
+  it('has finite numbers that open, herds apart, and a book that balances', () => {
+    fc.assert(
+      fc.property(farm, (order) => {
+        const request = requestOf(order);
+        const plan = planPasture(request, 2);
+        expectWhole(plan);
+        expectApart(plan, request);
+        expectBalanced(plan);
+      }),
+      { numRuns: 40 },
+    );
+  }, 60_000);
+});

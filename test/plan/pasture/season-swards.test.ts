@@ -1,0 +1,255 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
+import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
+import {
+  monthAt,
+  seasonSwards,
+  type SeasonSward,
+  type SeasonSwards,
+} from '../../../shared/plan/pasture/season-swards.js';
+import { seasonWeather } from '../../../shared/plan/pasture/season-weather.js';
+import { massOn } from '../../../shared/pasture/sward.js';
+import { newFarm } from '../../support/factories.js';
+import {
+  newPaddock,
+  newPaddocks,
+  newPastureRequest,
+  newReading,
+} from '../../support/pasture-factories.js';
+
+interface Season {
+  readonly span: PastureSpan;
+  readonly all: SeasonSwards;
+  readonly own: SeasonSward;
+  readonly at: (date: string) => number;
+}
+function seasonOf(request: PastureRequest): Season {
+  const span = pastureSpan(request);
+  const all = seasonSwards(request, span, seasonWeather(request, span));
+  return { span, all, own: all.swards[0]!, at: (date) => daysBetween(span.first, date) };
+}
+const grownKgPerHa = ({ own, at }: Season, from: string, to: string): number =>
+  massOn(own.sward, 1200, at(from), at(to)) - 1200;
+const shares = (month: number, share: number): number[] =>
+  Array.from({ length: 12 }, (_, m) => (m + 1 === month ? share : 1));
+
+describe('seasonSwards', () => {
+  const usual = seasonOf(newPastureRequest());
+
+  it('takes table growth as it is in the usual weather', () => {
+    expect([...usual.own.weatherShare].every((share) => share === 1)).toBe(true);
+    expect(usual.all.farmFactor).toBe(1);
+    const may = usual.own.tableGrowth.subarray(usual.at('2027-05-01'), usual.at('2027-06-01'));
+    expect(may.reduce((a, b) => a + b, 0) / 31).toBeCloseTo(66.7, 0);
+  });
+
+  it('grows less after a dry August and nothing else before it', () => {
+    const dry = seasonOf(newPastureRequest({ choices: { rainShareByMonth: shares(8, 0.1) } }));
+    expect(grownKgPerHa(dry, '2027-04-21', '2027-08-01')).toBe(
+      grownKgPerHa(usual, '2027-04-21', '2027-08-01'),
+    );
+    expect(grownKgPerHa(dry, '2027-08-15', '2027-09-15')).toBeLessThan(
+      0.9 * grownKgPerHa(usual, '2027-08-15', '2027-09-15'),
+    );
+    for (let i = usual.at('2027-08-01'); i < dry.span.days; i++) {
+      expect(dry.own.weatherShare[i]!).toBeLessThanOrEqual(1);
+      expect(dry.own.depletionMm![i]!).toBeGreaterThanOrEqual(usual.own.depletionMm![i]!);
+    }
+  });
+
+  it('grows never less for more rain', () => {
+    const grown = [0, 0.25, 0.5, 0.75, 1, 1.5, 3].map((share) =>
+      grownKgPerHa(
+        seasonOf(newPastureRequest({ choices: { rainShareByMonth: shares(7, share) } })),
+        '2027-07-01',
+        '2027-09-15',
+      ),
+    );
+    for (let k = 1; k < grown.length; k++)
+      expect(grown[k]!).toBeGreaterThanOrEqual(grown[k - 1]! - 1e-9);
+    expect(grown[0]!).toBeLessThan(0.8 * grown[4]!);
+  });
+
+  it('is slowed more by a dry July on sand than on loam, and more on loam than on silt loam', () => {
+    const left = (soilId: string): number => {
+      const { own, at } = seasonOf(
+        newPastureRequest({
+          paddocks: [newPaddock({ soilId })],
+          choices: { rainShareByMonth: shares(7, 0) },
+        }),
+      );
+      return own.weatherShare[at('2027-07-06')]!;
+    };
+    expect(left('sand')).toBeLessThan(left('loam'));
+    expect(left('loam')).toBeLessThan(left('silt-loam'));
+    expect(left('silt-loam')).toBeLessThan(1);
+  });
+
+  it('takes the weather that was measured, and has no water balance where no rain is known', () => {
+    const request = newPastureRequest();
+    const frost = Array.from({ length: 10 }, (_, k) => ({
+      date: addDays('2027-04-25', k),
+      minC: -6,
+      maxC: 2,
+      rainMm: 0,
+    }));
+    const cold = seasonOf({ ...request, climate: { ...request.climate, forecast: frost } });
+    expect(grownKgPerHa(cold, '2027-04-25', '2027-05-05')).toBeLessThan(
+      0.3 * grownKgPerHa(usual, '2027-04-25', '2027-05-05'),
+    );
+    expect(cold.own.weatherShare[usual.at('2027-04-24')]).toBe(1);
+    const { meanRainMm: _, ...noRain } = request.climate;
+    const unknown = seasonOf({ ...request, climate: noRain });
+    expect(unknown.own.depletionMm).toBeUndefined();
+    expect([...unknown.own.weatherShare].every((share) => share === 1)).toBe(true);
+  });
+
+  it('starts from the last reading, grown on to the first day of the plan', () => {
+    const readings = [newReading({ id: 'a', date: '2027-04-10', heightCm: 9 })];
+    const paddocks = [newPaddock({ forageId: 'mixed' })];
+    const { own, at, span } = seasonOf(newPastureRequest({ readings, paddocks }));
+    const read = 9 * own.kgPerHaCm;
+    expect(own.sward.startKgPerHa).toBeCloseTo(
+      massOn(own.sward, read, at('2027-04-10'), span.from),
+      9,
+    );
+    expect(own.sward.startKgPerHa).toBeGreaterThan(read);
+    const today = [newReading({ date: '2027-04-21', heightCm: 17 })];
+    const now = seasonOf(newPastureRequest({ readings: today })).own;
+    expect(now.sward.startKgPerHa).toBeCloseTo(17 * now.kgPerHaCm, 9);
+  });
+
+  it('goes by the later of two readings, in whatever order they come', () => {
+    const early = newReading({ id: 'a', date: '2027-04-05', heightCm: 20 });
+    const late = newReading({ id: 'b', date: '2027-04-21', heightCm: 11 });
+    for (const readings of [
+      [early, late],
+      [late, early],
+    ]) {
+      const { own } = seasonOf(newPastureRequest({ readings }));
+      expect(own.sward.startKgPerHa).toBeCloseTo(11 * own.kgPerHaCm, 9);
+      expect(own.reading).toEqual(late);
+    }
+  });
+
+  it('goes by the residual after a grazing that came later than the reading', () => {
+    const request = newPastureRequest({
+      readings: [newReading({ date: '2027-04-10', heightCm: 22 })],
+      paddocks: [newPaddock({ lastGrazedOn: '2027-04-20' })],
+    });
+    const { own } = seasonOf(request);
+    expect(own.sward.startKgPerHa).toBeCloseTo(own.sward.residualKgPerHa, 9);
+    expect(own.sward.lastGrazedEnd).toBe(daysBetween('2027-03-01', '2027-04-21'));
+  });
+
+  it('leaves readings of one paddock out of the others, but not out of the farm’s factor', () => {
+    const slow = [
+      newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),
+      newReading({ id: 'b', date: '2027-05-15', heightCm: 11 }),
+    ];
+    const request = newPastureRequest({ today: '2027-05-20', paddocks: newPaddocks(2) });
+    const [before, after] = [seasonOf(request), seasonOf({ ...request, readings: slow })];
+    expect(after.all.pairs).toBe(1);
+    expect(after.all.farmFactor).toBeLessThan(1);
+    expect(after.all.farmFactor).toBeGreaterThan(0.8);
+    const other = after.all.swards[1]!;
+    expect(other.reading).toBeUndefined();
+    expect(other.sward.rate[80]!).toBeCloseTo(
+      after.all.farmFactor * before.all.swards[1]!.sward.rate[80]!,
+      12,
+    );
+  });
+
+  it('takes no growth from readings with a grazing between them', () => {
+    const readings = [
+      newReading({ id: 'a', date: '2027-05-01', heightCm: 10 }),
+      newReading({ id: 'b', date: '2027-05-15', heightCm: 14 }),
+    ];
+    const request = newPastureRequest({
+      today: '2027-05-20',
+      readings,
+      paddocks: [newPaddock({ lastGrazedOn: '2027-05-08' })],
+    });
+    expect(seasonOf(request).all).toMatchObject({ pairs: 0, farmFactor: 1 });
+  });
+
+  it('says how far the last reading was off what had been expected', () => {
+    const first = newReading({ id: 'a', date: '2027-05-01', heightCm: 10 });
+    const at = (heightCm: number) =>
+      seasonOf(
+        newPastureRequest({
+          today: '2027-05-20',
+          readings: [first, newReading({ id: 'b', date: '2027-05-15', heightCm })],
+        }),
+      ).own;
+    expect(at(13).expectedAtReading!).toBeGreaterThan(10 * at(13).kgPerHaCm);
+    const alone = seasonOf(newPastureRequest({ today: '2027-05-20', readings: [first] })).own;
+    expect(alone.expectedAtReading).toBeUndefined();
+  });
+
+  it('shuts a paddock on the days it was said to be shut', () => {
+    const closed = [{ from: '2027-06-01', to: '2027-06-03', why: 'hay' as const }];
+    const { own, at } = seasonOf(newPastureRequest({ paddocks: [newPaddock({ closed })] }));
+    const shut = [...own.sward.isClosed].flatMap((is, i) => (is === 0 ? [] : [i]));
+    expect(shut).toEqual([at('2027-06-01'), at('2027-06-02'), at('2027-06-03')]);
+  });
+
+  it('rests longer by the household’s factor, and longer in the heat than in the flush', () => {
+    const { own, at } = usual;
+    expect(own.sward.minRestDays[at('2027-05-20')]).toBe(own.forage.restDays.fast);
+    expect(own.sward.minRestDays[at('2027-10-20')]).toBe(own.forage.restDays.hot);
+    const longer = seasonOf(newPastureRequest({ choices: { restFactor: 1.5 } })).own;
+    own.sward.minRestDays.forEach((days, i) => {
+      expect(longer.sward.minRestDays[i]).toBe(Math.round(1.5 * days));
+    });
+  });
+});
+
+describe('the southern half of the world', () => {
+  const north = seasonOf(newPastureRequest({ today: '2027-03-01' }));
+  const farm = newFarm();
+  const turn = (months: readonly number[]): number[] => [...months.slice(6), ...months.slice(0, 6)];
+  const south = seasonOf(
+    newPastureRequest({
+      today: '2027-09-01',
+      farm: {
+        latitudeDeg: -farm.latitudeDeg,
+        monthlyMinC: turn(farm.monthlyMinC),
+        monthlyMaxC: turn(farm.monthlyMaxC),
+      },
+    }),
+  );
+
+  it('plans from September to the middle of June', () => {
+    expect(south.span).toMatchObject({ first: '2027-09-01', from: 0 });
+    expect(addDays(south.span.first, south.span.to - 1)).toBe('2028-06-15');
+    expect(north.span.first).toBe('2027-03-01');
+    expect(addDays(north.span.first, north.span.to - 1)).toBe('2027-12-15');
+  });
+
+  it.each([
+    ['2027-08-31', '2026-09-01'],
+    ['2028-02-10', '2027-09-01'],
+    ['2028-04-30', '2027-09-01'],
+    ['2028-05-01', '2028-09-01'],
+  ])('plans on %s the season that begins on %s', (today, first) => {
+    const span = pastureSpan({ farm: newFarm({ latitudeDeg: -35 }), today, choices: {} });
+    // Before September of the old season nothing but its rest is left; from May on the next is planned.
+    expect(span.first).toBe(today === '2027-08-31' ? '2027-09-01' : first);
+  });
+
+  it('grows half a year later: every month what the north grows six months before', () => {
+    const sum = ({ own, span }: Season, month: number): number => {
+      const days = [...own.tableGrowth].filter((_, i) => monthAt(span, i) === month);
+      return days.reduce((a, b) => a + b, 0) / days.length;
+    };
+    for (const month of [3, 4, 5, 6, 7, 8, 9, 10, 11]) {
+      const there = ((month + 5) % 12) + 1;
+      // Months of 30 and 31 days change places: a day's shift is a kilogram or so at the steepest.
+      expect(Math.abs(sum(south, there) - sum(north, month))).toBeLessThan(1.5);
+    }
+    expect(sum(south, 11)).toBeCloseTo(66.7, 0);
+    expect(sum(north, 5)).toBeCloseTo(66.7, 0);
+  });
+});

@@ -1,0 +1,67 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
+import { calvingDue } from '../../shared/pasture/gestation.js';
+import { rowById } from '../../shared/tables/tables.js';
+import { tables } from '../support/factories.js';
+
+describe('calvingDue', () => {
+  // "The standard cattle gestation table (283-day label)", web article, weak. It counts the day of service as
+  // day 1 and so adds 282 days: each of its dates lies one day before service plus 283.
+  it.each([
+    ['2027-01-01', '2027-10-10'],
+    ['2027-01-25', '2027-11-03'],
+    ['2027-02-01', '2027-11-10'],
+    ['2027-02-25', '2027-12-04'],
+    ['2026-07-01', '2027-04-09'],
+    ['2026-07-15', '2027-04-23'],
+    ['2026-08-01', '2027-05-10'],
+  ])(
+    'comes for a service on %s one day after the printed %s, which adds 282',
+    (bredOn, printed) => {
+      expect(daysBetween(bredOn, printed)).toBe(282);
+      const { due } = calvingDue(tables.gestation, bredOn);
+      expect(due).toBe(addDays(printed, 1));
+      expect(daysBetween(bredOn, due)).toBe(283);
+    },
+  );
+
+  it('goes through 29 February of a leap year', () => {
+    expect(calvingDue(tables.gestation, '2027-07-01').due).toBe('2028-04-09');
+  });
+
+  // "Gestation length of the beef cow versus dystocia" (R. Torell); Beef Improvement Federation guidelines.
+  // Retrieved. Holstein, Brown Swiss, Guernsey and Ayrshire are from memory.
+  it.each([
+    ['all', 283, 'Torell; BIF'],
+    ['jersey', 279, 'Torell'],
+    ['angus', 281, 'Torell'],
+    ['shorthorn', 282, 'Torell'],
+    ['hereford', 285, 'Torell'],
+    ['simmental', 284.3, 'BIF guidelines'],
+    ['holstein', 279, 'from memory'],
+    ['brown-swiss', 290, 'from memory'],
+    ['guernsey', 284, 'from memory'],
+    ['ayrshire', 278, 'from memory'],
+  ])('takes for %s %d days (%s)', (id, days, source) => {
+    const breed = rowById(tables.gestation.breeds, id);
+    expect(breed.meanDays).toBe(days);
+    expect(breed.mark).toBe(source === 'from memory' ? 'from-memory' : 'published');
+    const { due } = calvingDue(tables.gestation, '2027-06-01', id);
+    expect(daysBetween('2027-06-01', due)).toBe(Math.round(days));
+  });
+
+  it('spreads by twice 5.52 days for Simmental (BIF guidelines)', () => {
+    const { due, early, late } = calvingDue(tables.gestation, '2027-06-01', 'simmental');
+    expect([daysBetween(early, due), daysBetween(due, late)]).toEqual([11, 11]);
+  });
+
+  it('spreads by twice 5 days otherwise (from memory), within the 12 days within a breed (Torell)', () => {
+    const { due, early, late } = calvingDue(tables.gestation, '2027-06-01');
+    expect([daysBetween(early, due), daysBetween(due, late)]).toEqual([10, 10]);
+    expect(daysBetween(early, due)).toBeLessThanOrEqual(12);
+  });
+
+  it('names a breed it does not know', () => {
+    expect(() => calvingDue(tables.gestation, '2027-06-01', 'unicorn')).toThrow('unicorn');
+  });
+});
