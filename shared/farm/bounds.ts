@@ -101,7 +101,7 @@ export const BOUNDS = {
   restFactor: within(0.3, 3, 'ratio', 'Give rest over the table’s: 1 is the table’s own.'),
   hayKg: within(0, 1e7, 'kg', 'Give the hay in store, as it lies there.'),
   refillH: within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),
-  rainMm: within(0, 1500, 'mm', 'Give the rain of the month, snow melted.'),
+  rainMm: within(0, 1500, 'rainMm', 'Give the rain of the month, snow melted.'),
   bagKg: within(1, 1500, 'kg', 'Read the weight of one bag.'),
 } satisfies Record<string, Bounds>;
 

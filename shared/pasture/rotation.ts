@@ -41,8 +41,8 @@ export interface Rotation {
 export const COST = {
   /** For each kg eaten from a paddock entered below its turn-in height. */
   early: 0.3,
-  /** For each kg eaten before the rest of the month is over, at full height. */
-  shortRest: 0.3,
+  /** For each kg eaten at full height before the rest is over, times the share of rest missed. */
+  shortRest: 0.5,
   /** For each kg that stood above the rank height on entry. */
   rank: 0.1,
   /** For each kg of hay once the herd has been on grass: better to have waited. */
@@ -54,7 +54,7 @@ export const COST = {
 /** Share of the turn-in height, above the residual, below which a paddock is never entered. */
 const EARLIEST_SHARE = 0.65;
 /** A paddock is never entered again before this share of its rest. */
-const LEAST_REST_SHARE = 0.5;
+const LEAST_REST_SHARE = 0.2;
 /** A stay ends when the grass gives less than this share of a day's need. */
 const LEAST_DAY_SHARE = 0.8;
 /**
@@ -118,7 +118,8 @@ export const decisionDay = (state: State): number => Math.min(...state.free);
 interface Enterable {
   readonly paddock: number;
   readonly mass: number;
-  readonly isShort: boolean;
+  /** Share of the rest asked for that is missed, 0 when it is over. */
+  readonly restMissed: number;
   /** How far above the residual, in turn-in heights: 1 is just ready. */
   readonly ripeness: number;
 }
@@ -147,19 +148,19 @@ export function optionsOf(
       if (rest < LEAST_REST_SHARE) continue;
       const mass = massOn(sward, state.mass[p]!, state.massDay[p]!, day);
       // A lightly grazed stand can be back at its height before the rest of the month is over.
-      const isShort = rest < 1;
-      if (isShort && mass < sward.turnInKgPerHa) continue;
+      const restMissed = Math.max(0, 1 - rest);
+      if (0 < restMissed && mass < sward.turnInKgPerHa) continue;
       const earliest =
         sward.residualKgPerHa + EARLIEST_SHARE * (sward.turnInKgPerHa - sward.residualKgPerHa);
       if (mass < earliest) continue;
       const ripeness =
         (mass - sward.residualKgPerHa) / (sward.turnInKgPerHa - sward.residualKgPerHa);
-      found.push({ paddock: p, mass, isShort, ripeness });
+      found.push({ paddock: p, mass, restMissed, ripeness });
     }
     if (most < found.length) found.sort((a, b) => b.ripeness - a.ripeness);
-    for (const { paddock, mass, isShort, ripeness } of found.slice(0, most)) {
-      const stays = staysIn(problem, { herd, paddock, day, mass, isShort });
-      if (0 < stays.length && 1 <= ripeness && !isShort) hasReady = true;
+    for (const { paddock, mass, restMissed, ripeness } of found.slice(0, most)) {
+      const stays = staysIn(problem, { herd, paddock, day, mass, restMissed });
+      if (0 < stays.length && 1 <= ripeness && restMissed === 0) hasReady = true;
       options.push(...stays);
     }
   }
@@ -191,7 +192,7 @@ function restShare(
 
 function staysIn(
   problem: RotationProblem,
-  at: { herd: number; paddock: number; day: number; mass: number; isShort: boolean },
+  at: { herd: number; paddock: number; day: number; mass: number; restMissed: number },
 ): Option[] {
   const { swards, herds, to, harvestShare, rankDrop } = problem;
   const sward = swards[at.paddock]!;
@@ -210,7 +211,7 @@ function staysIn(
     const run = grazeStay(sward, herd, at.mass, at.day, days, share);
     if (!run.lasts) break;
     const earlyKg = at.mass < sward.turnInKgPerHa ? COST.early * run.eatenKg : 0;
-    const shortKg = at.isShort ? COST.shortRest * run.eatenKg : 0;
+    const shortKg = COST.shortRest * at.restMissed * run.eatenKg;
     const rankKg = isRank ? COST.rank * (at.mass - sward.rankKgPerHa) * sward.areaHa : 0;
     options.push({
       herd: at.herd,

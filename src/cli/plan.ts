@@ -16,6 +16,10 @@ import { checkDto } from '../common/check-dto.js';
 import { OrderDto } from '../plans/order.dto.js';
 import { requestOfOrder } from '../plans/order-request.js';
 import { loadTables } from '../reference/load-tables.js';
+import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import { PastureOrderDto } from '../pasture/pasture.dto.js';
+import { requestOfPasture } from '../pasture/pasture-order.js';
+import { explainPasture, printPasture } from './print-pasture.js';
 import { explainText, printArrivals, printPlan } from './print-plan.js';
 
 const USAGE = `Plans an order without a server.
@@ -27,7 +31,8 @@ const USAGE = `Plans an order without a server.
   npm run --silent plan -- ORDER.json --arrivals 2027-03-01 2027-09-30
   npm run --silent plan -- ORDER.json --arrivals 2027-03-01 2027-09-30 --why-not 2027-03-10
 
-ORDER may hold comments; seeds/order.example.jsonc is one to start from.`;
+A pasture is planned the same way: seeds/pasture.example.jsonc holds paddocks and herds.
+Both may hold comments; seeds/order.example.jsonc is a batch to start from.`;
 
 process.exitCode = run(process.argv.slice(2));
 
@@ -38,8 +43,10 @@ function run(args: readonly string[]): number {
     return file === undefined ? 2 : 0;
   }
   try {
-    const request = requestOf(file);
-    const output = outputOf(request, options);
+    const order = readFile(file);
+    const output = isPasture(order)
+      ? pastureOutput(order, options)
+      : outputOf(requestOf(order), options);
     process.stdout.write(`${output}\n`);
     return 0;
   } catch (error) {
@@ -59,18 +66,36 @@ function outputOf(request: PlanRequest, [option, ...values]: readonly string[]):
   if (option === undefined) return printPlan(plan, request);
   if (option === '--json') return JSON.stringify(plan);
   if (option === '--explain') return explainText(plan, request, values.join(' '));
-  throw new FieldError([
+  throw unknownOption(option, ['--json', '--explain', '--arrivals']);
+}
+
+function unknownOption(option: string, allowed: readonly string[]): FieldError {
+  return new FieldError([
     {
       field: 'option',
       code: 'not-allowed',
       given: option,
-      allowed: ['--json', '--explain', '--arrivals'],
+      allowed,
       fix: 'Run with --help for examples.',
     },
   ]);
 }
 
-function requestOf(file: string): PlanRequest {
+/** An order with paddocks is a pasture; every other one is a batch. */
+function isPasture(order: unknown): boolean {
+  return typeof order === 'object' && order !== null && 'paddocks' in order;
+}
+
+function pastureOutput(order: unknown, [option, ...values]: readonly string[]): string {
+  const request = requestOfPasture(checkDto(PastureOrderDto, order), loadTables(), Date.now());
+  const plan = planPasture(request);
+  if (option === undefined) return printPasture(plan, request);
+  if (option === '--json') return JSON.stringify(plan);
+  if (option === '--explain') return explainPasture(plan, request, values.join(' '));
+  throw unknownOption(option, ['--json', '--explain']);
+}
+
+function readFile(file: string): unknown {
   const errors: ParseError[] = [];
   const text = readOrder(file);
   const order: unknown = parse(text, errors, { allowTrailingComma: true });
@@ -86,6 +111,10 @@ function requestOf(file: string): PlanRequest {
       },
     ]);
   }
+  return order;
+}
+
+function requestOf(order: unknown): PlanRequest {
   const tables = loadTables();
   try {
     return requestOfOrder(checkDto(OrderDto, order), tables, Date.now());

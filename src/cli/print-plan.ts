@@ -1,6 +1,4 @@
-import Table from 'cli-table3';
-import { explain } from '../../shared/explain/explanation.js';
-import { isQuantity, quantitiesIn } from '../../shared/explain/quantities-in.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
@@ -8,8 +6,17 @@ import { taskHours } from '../../shared/plan/tasks.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
-
-type Cell = string | number | Quantity | undefined;
+import {
+  drawTable,
+  explanationsText,
+  issuesText,
+  paragraph,
+  rangeText,
+  section,
+  shower,
+  title,
+  type Cell,
+} from './text.js';
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): string {
@@ -254,94 +261,11 @@ export function explainText(
   const found = [...quantitiesIn(plan), ...hours].filter(
     (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
   );
-  if (found.length === 0) return `No number of this plan has "${search}" in its label.`;
-  return found
-    .map((q) => {
-      const e = explain(q, tables, farm);
-      return [
-        `${e.label}: ${e.value}  [${e.mark}]`,
-        `  ${e.formulaTitle}: ${e.words}`,
-        `  ${e.symbols}`,
-        ...e.inputs.map((i) => `    ${i.symbol ? `${i.symbol} = ` : ''}${i.value}  (${i.label})`),
-        ...(e.spread ? [`  Range: ${e.spread}`] : []),
-        ...(e.outside ? [`  Outside the table's range: ${e.outside}`] : []),
-        ...e.sources.map(
-          (s) => `  Source: ${s.publisher}, ${s.title}${s.year ? `, ${s.year}` : ''} [${s.mark}]`,
-        ),
-      ].join('\n');
-    })
-    .join('\n\n');
+  return explanationsText(found, tables, farm, search);
 }
-
-function shower(reader: Reader): (cell: Cell) => string {
-  return (cell) => {
-    if (cell === undefined) return '–';
-    if (typeof cell === 'object' && isQuantity(cell))
-      return formatValue(cell.value, cell.unit, reader);
-    return String(cell);
-  };
-}
-
-function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string {
-  if (outside) return 'outside table';
-  if (!spread || spread.low === spread.high) return '';
-  return `${formatValue(spread.low, unit, reader)} – ${formatValue(spread.high, unit, reader)}`;
-}
-
-const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
-const issuesText = ({ issues }: BatchPlan): string =>
-  issues.map((i) => paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}`, '      ')).join('\n');
-
-const title = (text: string): string => `${text}\n${'='.repeat(text.length)}`;
-const section = (heading: string, body: string): string => `\n${paragraph(heading)}\n${body}`;
 
 /** 2.1 → 2.1 lb feed per lb live weight. */
 function conversionText(conversion: Quantity, reader: Reader): string {
   const kg = unitLabel('kg', reader.units);
   return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;
-}
-
-/** Columns of the terminal that printed lines keep to. */
-const LINE_WIDTH = 100;
-
-/** A text broken between words, with what stands before every line but the first. */
-function paragraph(text: string, before = ''): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line.trim() !== '' && LINE_WIDTH < line.length + 1 + word.length) {
-      lines.push(line);
-      line = before + word;
-    } else {
-      line = lines.length === 0 && line === '' ? word : `${line} ${word}`;
-    }
-  }
-  return [...lines, line].join('\n');
-}
-
-function drawTable(head: string[], rows: string[][]): string {
-  const table = new Table({
-    head,
-    style: { head: [], border: [], compact: true },
-    wordWrap: true,
-    colWidths: columnWidths([head, ...rows]),
-  });
-  table.push(...rows);
-  return table.toString();
-}
-
-/** A blank on both sides of a cell. */
-const PADDING = 2;
-
-/** As wide as the content, or with the widest columns narrowed until the table fits the line. */
-function columnWidths(rows: readonly string[][]): number[] {
-  const widths = rows[0]!.map(
-    (_, k) =>
-      PADDING + Math.max(...rows.flatMap((row) => row[k]!.split('\n').map((line) => line.length))),
-  );
-  const room = LINE_WIDTH - widths.length - 1;
-  while (room < widths.reduce((sum, width) => sum + width, 0)) {
-    widths[widths.indexOf(Math.max(...widths))]! -= 1;
-  }
-  return widths;
 }

@@ -15,6 +15,13 @@ import 'reflect-metadata';
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
 const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
+const { planPasture } = await import(dist('shared/plan/pasture/pasture-plan.js'));
+const { pastureContext, rotationProblem } = await import(
+  dist('shared/plan/pasture/pasture-context.js')
+);
+const { chooseRotation, quickRotation } = await import(dist('shared/pasture/rotation.js'));
+const { playSeason } = await import(dist('shared/pasture/season-books.js'));
+const { provenRotation } = await import(dist('shared/pasture/proven-rotation.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 
@@ -70,8 +77,82 @@ time('arrival finder, one year', 'ms', 60, () =>
   findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }),
 );
 
+pastures();
 await endpoints();
 firstLoad();
+
+/** Grass and cattle: a season played, its cost by paddocks and days, and the chosen order. */
+function pastures() {
+  const sample = JSON.parse(
+    readFileSync(new URL('../../seeds/sample-farm.json', import.meta.url), 'utf8'),
+  );
+  const rain = sample.farm.monthlyRainMm;
+  const pasture = (paddocks, herds, to = '2027-12-15') => ({
+    farm: sample.farm,
+    climate: climateFromMonthlyMeans(sample.farm.monthlyMinC, sample.farm.monthlyMaxC, 7, rain),
+    tables,
+    today: '2026-11-25',
+    paddocks: Array.from({ length: paddocks }, (_, k) => ({
+      ...sample.paddocks[k % sample.paddocks.length],
+      id: `p${k}`,
+      // No two alike, so that nothing is shared between them.
+      soilId: tables.soils[k % tables.soils.length].id,
+    })),
+    herds: Array.from({ length: herds }, (_, k) => ({
+      id: `h${k}`,
+      name: `Herd ${k}`,
+      groups: [{ classId: 'cow-calf', head: 4 }],
+    })),
+    readings: [],
+    followers: [],
+    choices: { to },
+  });
+  const season = (request) => {
+    const context = pastureContext(request);
+    const problem = rotationProblem(context);
+    return { problem, stays: quickRotation(problem).stays };
+  };
+  const big = pasture(24, 2);
+  const planned = season(big);
+  time('season, 24 paddocks and 2 herds, day by day with soil water', 'ms', 40, () => {
+    pastureContext(big);
+    playSeason(planned.problem, planned.stays);
+  });
+  for (const paddocks of [6, 12, 24, 48]) {
+    const request = pasture(paddocks, 1);
+    const { problem, stays } = season(request);
+    time(`season by paddocks: ${paddocks}`, 'ms', 40, () => {
+      pastureContext(request);
+      playSeason(problem, stays);
+    });
+  }
+  for (const to of ['2027-05-15', '2027-07-30', '2027-12-15']) {
+    const request = pasture(24, 1, to);
+    const { problem, stays } = season(request);
+    time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => {
+      pastureContext(request);
+      playSeason(problem, stays);
+    });
+  }
+  time('pasture plan of the sample farm, order of moves included', 'ms', 5, () =>
+    planPasture(pasture(12, 1)),
+  );
+  const small = rotationProblem(
+    pastureContext({
+      ...pasture(4, 1, '2027-06-20'),
+      choices: { from: '2027-05-20', to: '2027-06-20' },
+    }),
+  );
+  const proven = provenRotation(small);
+  const chosen = chooseRotation(small);
+  print(
+    `chosen order over the ${proven.isProven ? 'proven best' : 'best found'}, 4 paddocks`,
+    proven.costKg === 0 ? 1 : chosen.costKg / proven.costKg,
+    'ratio',
+    1,
+  );
+  time('choosing that order', 'ms', 10, () => chooseRotation(small));
+}
 
 /** Preview against an endpoint of the same framework that returns a constant, in the same run. */
 async function endpoints() {

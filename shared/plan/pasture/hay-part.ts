@@ -100,10 +100,17 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
   const problem = rotationProblem(context, { swards: chosen.swards });
   const dry = (label: string, kg: number, formula: Formula): NumberQuantity =>
-    quantity(label, kg, 'kg', formula, [
-      input('Need of the plan', needKg(context), 'kg'),
-      input('Days of the plan', span.to - span.from, 'day'),
-    ]);
+    quantity(
+      label,
+      kg,
+      'kg',
+      formula,
+      [
+        input('Need of the plan', needKg(context), 'kg'),
+        input('Days of the plan', span.to - span.from, 'day'),
+      ],
+      { mark: context.growthMark },
+    );
   const inSeason = dry('Feed short while grazing, dry matter', inSeasonKg, hayPartFormulas.short);
   const outside = dry(
     'Feed before and after grazing, dry matter',

@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { weakestMark, type Mark } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import type { RotationProblem } from '../../pasture/rotation.js';
@@ -18,6 +19,8 @@ export interface PastureContext extends PastureRequest {
   readonly grass: SeasonSwards;
   readonly herdDays: readonly HerdDays[];
   readonly energyMcalPerKg: number;
+  /** How well growth is supported: no date or mass that hangs on it is better. */
+  readonly growthMark: Mark;
   readonly areaM2: number;
   readonly dateOf: (index: number) => PlainDate;
   readonly say: (value: number | string, unit: Unit) => string;
@@ -31,12 +34,17 @@ export function pastureContext(request: PastureRequest): PastureContext {
   const { paddocks, tables, herds } = request;
   const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
+  const grass = seasonSwards(request, span, weather);
   return {
     ...request,
     span,
     weather,
-    grass: seasonSwards(request, span, weather),
+    grass,
     energyMcalPerKg,
+    growthMark: weakestMark(
+      'from-memory',
+      ...grass.swards.map((s) => s.forage.growthKgPerHaDay!.mark),
+    ),
     herdDays: herds.map((herd) =>
       herdDays(herd, tables, { first: span.first, days: span.days, minC, maxC, energyMcalPerKg }),
     ),

@@ -1,5 +1,5 @@
 import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import { weakestMark, type Mark } from '../../explain/formula.js';
+import type { Mark } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
@@ -121,10 +121,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       recalibrateFormulas.factor,
       [input('Readings with growth between them', context.grass.pairs, 'count', 'n')],
     ),
-    growthMark: weakestMark(
-      'from-memory',
-      ...context.grass.swards.map((s) => s.forage.growthKgPerHaDay!.mark),
-    ),
+    growthMark: context.growthMark,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
       nitrogen: manure.nitrogen[p]!,

@@ -234,17 +234,16 @@ const grewUntouched = (paddock: Paddock, a: GrassReading, b: GrassReading): bool
 /** Mass on the first planned day: the last reading or the last grazing, grown on from there. */
 function startMass(sward: Sward, base: Base, span: PastureSpan): number {
   const { paddock, readings, kgPerHaCm } = base;
-  const known: { day: number; mass: number }[] = [
-    { day: 0, mass: UNKNOWN_HEIGHT_CM * kgPerHaCm },
-    ...readings.map((r) => ({ day: dayIn(span, r), mass: r.heightCm * kgPerHaCm })),
-  ];
+  const known = readings.map((r) => ({ day: dayIn(span, r), mass: r.heightCm * kgPerHaCm }));
   if (paddock.lastGrazedOn !== undefined) {
     const day = daysBetween(span.first, paddock.lastGrazedOn) + 1;
     const after = readings.at(-1);
     if (!after || after.date <= paddock.lastGrazedOn)
       known.push({ day, mass: sward.residualKgPerHa });
   }
-  const last = known.reduce((a, b) => (a.day <= b.day ? b : a));
+  const unknown = { day: 0, mass: UNKNOWN_HEIGHT_CM * kgPerHaCm };
+  const last = known.reduce((a, b) => (a.day <= b.day ? b : a), known[0] ?? unknown);
+  // A stand read before the season stands as it was read when the season begins.
   return massOn(sward, last.mass, Math.max(0, Math.min(last.day, span.from)), span.from);
 }
 

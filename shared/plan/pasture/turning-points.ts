@@ -136,11 +136,17 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
     ...(ready === undefined
       ? {}
       : {
-          ready: datedFact('Grass ready', dateOf(ready.day), turningFormulas.ready, [
-            input('Paddock', ready.name, 'text'),
-            input('Height to go in at', ready.turnInCm, 'cm', 'h_in'),
-            input('Weather used', context.climate.label, 'text'),
-          ]),
+          ready: datedFact(
+            'Grass ready',
+            dateOf(ready.day),
+            turningFormulas.ready,
+            [
+              input('Paddock', ready.name, 'text'),
+              input('Height to go in at', ready.turnInCm, 'cm', 'h_in'),
+              input('Weather used', context.climate.label, 'text'),
+            ],
+            { mark: context.growthMark },
+          ),
         }),
     growthEnds: dateOf(end),
     herds: context.herds.map((_, h) => datesOf(context, chosen, h)),
@@ -250,19 +256,25 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
     ...(isOut
       ? {}
       : {
-          turnOut: datedFact('Turn-out', first, turningFormulas.turnOut, [
-            input('First paddock', context.paddocks[stay.paddock]!.name, 'text'),
-            input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
-            ...(depletionMm
-              ? [
-                  input(
-                    'Ground drier than field capacity by',
-                    depletionMm[grazing.first]!,
-                    'rainMm',
-                  ),
-                ]
-              : []),
-          ]),
+          turnOut: datedFact(
+            'Turn-out',
+            first,
+            turningFormulas.turnOut,
+            [
+              input('First paddock', context.paddocks[stay.paddock]!.name, 'text'),
+              input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
+              ...(depletionMm
+                ? [
+                    input(
+                      'Ground drier than field capacity by',
+                      depletionMm[grazing.first]!,
+                      'rainMm',
+                    ),
+                  ]
+                : []),
+            ],
+            { mark: context.growthMark },
+          ),
           hayBesideUntil: datedFact(
             'Hay beside grass until',
             addDays(first, gradualDays.value),
@@ -277,13 +289,18 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
                   addDays(first, -magnesiumLeadDays.value),
                   turningFormulas.magnesium,
                   [input('Turn-out', first, 'date'), input('Lead', magnesiumLeadDays.value, 'day')],
+                  { mark: context.growthMark },
                 ),
               }
             : {}),
         }),
-    lastGrazing: datedFact('Last day on grass', dateOf(grazing.last), turningFormulas.lastGrazing, [
-      input('Days since turn-out', daysBetween(first, dateOf(grazing.last)), 'day'),
-    ]),
+    lastGrazing: datedFact(
+      'Last day on grass',
+      dateOf(grazing.last),
+      turningFormulas.lastGrazing,
+      [input('Days since turn-out', daysBetween(first, dateOf(grazing.last)), 'day')],
+      { mark: context.growthMark },
+    ),
   };
 }
 

@@ -65,6 +65,7 @@ const LABELS = {
   gasPricePerL: 'Propane',
   monthlyMinC: 'Monthly lows',
   monthlyMaxC: 'Monthly highs',
+  monthlyRainMm: 'Monthly rain',
   lastFrost: 'Usual last spring frost, month-day',
   firstFrost: 'Usual first autumn frost, month-day',
   noDeliveryDates: 'Holidays without post',
@@ -80,6 +81,7 @@ const wordsOf = (farm: Partial<Farm>): FormWords => {
       MONTHS.flatMap((month, i) => [
         [`monthlyMinC.${i}`, `${month} low`],
         [`monthlyMaxC.${i}`, `${month} high`],
+        [`monthlyRainMm.${i}`, `${month} rain`],
       ]),
     ),
   });
@@ -241,7 +243,8 @@ function Fields({
         <Fieldset legend="Monthly climate">
           <Text size="sm" mb="xs">
             Mean daily low and high of each month, from your weather service’s climate page. A daily
-            file or fetched weather, once there, takes their place.
+            file or fetched weather, once there, takes their place. Rain is only needed for grass:
+            leave it out if you have none.
           </Text>
           <div className="scroll-x">
             <MonthTable
@@ -252,10 +255,19 @@ function Fields({
               max={values.monthlyMaxC ?? []}
               onMin={(v) => setFieldValue('monthlyMinC', v)}
               onMax={(v) => setFieldValue('monthlyMaxC', v)}
+              rain={values.monthlyRainMm ?? []}
+              onRain={(v) =>
+                setFieldValue(
+                  'monthlyRainMm',
+                  v.every((mm) => mm === undefined) ? undefined : (v as number[]),
+                )
+              }
             />
           </div>
           <Text c="var(--mantine-color-error)" size="sm" role="alert">
-            {[errors['monthlyMinC'], errors['monthlyMaxC']].filter(Boolean).join(' ')}
+            {[errors['monthlyMinC'], errors['monthlyMaxC'], errors['monthlyRainMm']]
+              .filter(Boolean)
+              .join(' ')}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
             <TextInput label={LABELS.lastFrost} placeholder="05-20" {...text('lastFrost')} />
@@ -328,10 +340,22 @@ interface MonthTableProps {
   readonly max: readonly (number | undefined)[];
   readonly onMin: (values: number[]) => void;
   readonly onMax: (values: number[]) => void;
+  readonly rain: readonly (number | undefined)[];
+  readonly onRain: (values: (number | undefined)[]) => void;
 }
 
 /** Lows and highs by month; what is wrong with a month stands right below its two boxes. */
-function MonthTable({ words, units, errors, min, max, onMin, onMax }: MonthTableProps) {
+function MonthTable({
+  words,
+  units,
+  errors,
+  min,
+  max,
+  rain,
+  onMin,
+  onMax,
+  onRain,
+}: MonthTableProps) {
   const label = unitLabel('degC', units);
   const found = messagesByField(problemsOfTable(min, max), words);
   const cell = (
@@ -358,17 +382,18 @@ function MonthTable({ words, units, errors, min, max, onMin, onMax }: MonthTable
     />
   );
   const message = (month: number) =>
-    ['monthlyMinC', 'monthlyMaxC'].flatMap((field) => {
+    ['monthlyMinC', 'monthlyMaxC', 'monthlyRainMm'].flatMap((field) => {
       const at = `${field}.${month}`;
       return found[at] ?? errors[at] ?? [];
     });
   return (
-    <Table withRowBorders={false} verticalSpacing={2} maw={420}>
+    <Table withRowBorders={false} verticalSpacing={2} maw={540}>
       <Table.Thead>
         <Table.Tr>
           <Table.Th>Month</Table.Th>
           <Table.Th>Low, {label}</Table.Th>
           <Table.Th>High, {label}</Table.Th>
+          <Table.Th>Rain, {unitLabel('rainMm', units)}</Table.Th>
         </Table.Tr>
       </Table.Thead>
       <Table.Tbody>
@@ -380,10 +405,23 @@ function MonthTable({ words, units, errors, min, max, onMin, onMax }: MonthTable
               </Table.Th>
               <Table.Td>{cell(month, 'low', 'monthlyMinC', min, onMin)}</Table.Td>
               <Table.Td>{cell(month, 'high', 'monthlyMaxC', max, onMax)}</Table.Td>
+              <Table.Td>
+                <QuantityInput
+                  aria-label={`${name} rain, ${unitLabel('rainMm', units)}`}
+                  size="sm"
+                  w={96}
+                  bound="rainMm"
+                  units={units}
+                  messageId={`month-${month}`}
+                  error={errors[`monthlyRainMm.${month}`]}
+                  value={rain[month]}
+                  onChange={(next) => onRain(MONTHS.map((_, k) => (k === month ? next : rain[k])))}
+                />
+              </Table.Td>
             </Table.Tr>
             {0 < message(month).length && (
               <Table.Tr>
-                <Table.Td id={`month-${month}`} colSpan={3}>
+                <Table.Td id={`month-${month}`} colSpan={4}>
                   {message(month).map((text, k) => (
                     <Text key={k} size="sm" c="var(--mantine-color-error)">
                       {text}
@@ -429,6 +467,9 @@ function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
     gasPricePerL: isPrice(farm.gasPricePerL) ? null : 'Give the price, or 0.',
     monthlyMinC: gapText('lows', gaps(min)),
     monthlyMaxC: gapText('highs', gaps(max)),
+    // All twelve or none: rain of some months only says nothing of the rest.
+    monthlyRainMm:
+      farm.monthlyRainMm === undefined ? null : gapText('rain', gaps(farm.monthlyRainMm)),
     lastFrost: isMonthDay(farm.lastFrost) ? null : 'Write month-day, such as 05-20.',
     firstFrost: isMonthDay(farm.firstFrost) ? null : 'Write month-day, such as 09-28.',
     noDeliveryDates: (farm.noDeliveryDates ?? []).every(isPlainDate)
@@ -443,6 +484,9 @@ function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
         ...problemsOfBound('longitudeDeg', farm.longitudeDeg, 'longitudeDeg'),
         ...problemsOfBound('elevationM', farm.elevationM, 'elevationM'),
         ...problemsOfTable(min, max),
+        ...(farm.monthlyRainMm ?? []).flatMap((mm, k) =>
+          problemsOfBound(`monthlyRainMm.${k}`, mm, 'rainMm'),
+        ),
       ],
       wordsOf(farm),
     ),

@@ -65,6 +65,7 @@ export function MoveList({
             <Button
               variant="subtle"
               size="compact-md"
+              w="fit-content"
               aria-expanded={open === key}
               onClick={() => setOpen(open === key ? undefined : key)}
             >

@@ -1,0 +1,156 @@
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import { moveQuantities } from '../../shared/plan/pasture/moves.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
+import {
+  drawTable,
+  explanationsText,
+  issuesText,
+  paragraph,
+  rangeText,
+  section,
+  shower,
+  title,
+  type Cell,
+} from './text.js';
+
+/** A season of grass and cattle as readable tables. */
+export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest): string {
+  const show = shower(farm);
+  const near = (iso: string): string => formatNearDate(iso, plan.today);
+  const table = (head: string[], rows: Cell[][]): string =>
+    drawTable(
+      head,
+      rows.map((row) => row.map(show)),
+    );
+  const facts = (...quantities: (Quantity | undefined)[]): string =>
+    table(
+      ['', '', 'range', 'basis'],
+      quantities.flatMap((q) => (q ? [[q.label, q, rangeText(q, farm), q.mark]] : [])),
+    );
+  const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
+    rows.find((row) => row.id === id)?.name ?? id;
+  const cm = (value: number): string => formatValue(value, 'cm', farm);
+  const { hay, turning, sizing } = plan;
+  return [
+    title(`Grass and cattle: ${farm.name}`),
+    paragraph(
+      `Planned on ${formatDate(plan.today)} for ${formatDate(plan.from)} to ${formatDate(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
+    ),
+    issuesText(plan),
+    section(
+      'Does the grass last?',
+      facts(hay.inSeason, hay.outside, hay.toStore, hay.bales, hay.fixedRotation, hay.least),
+    ),
+    section(
+      'Turning points',
+      facts(
+        turning.ready,
+        ...turning.herds.flatMap((h) => [
+          h.magnesiumFrom,
+          h.turnOut,
+          h.hayBesideUntil,
+          ...h.calvings.map((c) => c.due),
+          h.lastGrazing,
+        ]),
+        turning.stockpile?.shutFrom,
+        turning.stockpile?.standing,
+      ),
+    ),
+    section(
+      'Moves',
+      table(
+        ['in on', 'until', 'herd', 'paddock', 'in at', 'leave', 'rest', ''],
+        plan.moves.map((m) => [
+          near(m.from),
+          near(m.to),
+          nameOf(plan.herds, m.herdId),
+          nameOf(plan.paddocks, m.paddockId),
+          cm(m.heightBeforeCm),
+          cm(m.heightAfterCm),
+          m.restDays === undefined ? '' : `${m.restDays} d`,
+          [m.isEarly ? 'early' : '', m.isRank ? 'rank' : '', 0.5 < m.hayKg ? 'hay beside' : '']
+            .filter(Boolean)
+            .join(', '),
+        ]),
+      ),
+    ),
+    ...(plan.surplus.length === 0
+      ? []
+      : [
+          section(
+            'Grass to mow',
+            table(
+              ['paddock', 'shut from', 'mow about', 'hay', 'bales'],
+              plan.surplus.map((s) => [
+                nameOf(plan.paddocks, s.paddockId),
+                near(s.shutFrom),
+                near(s.cutOn),
+                s.hay,
+                s.bales,
+              ]),
+            ),
+          ),
+        ]),
+    section(
+      'Sizes and water',
+      facts(
+        ...sizing.herds.flatMap((h) => [
+          h.demand,
+          h.shareOfWeight,
+          h.animalUnits,
+          h.water,
+          h.tank,
+          h.paddocks,
+          h.paddockArea,
+        ]),
+        sizing.stockingRate,
+        sizing.capacity,
+        sizing.fence,
+        sizing.split,
+      ),
+    ),
+    section(
+      'Paddocks',
+      table(
+        ['paddock', 'area', 'height', 'standing', 'manure N', 'manure P'],
+        plan.paddocks.map((p) => [p.name, p.area, p.height, p.mass, p.nitrogen, p.phosphorus]),
+      ),
+    ),
+    section(
+      'Work',
+      table(
+        ['from', 'to', 'start at the latest', 'hours', 'what'],
+        plan.tasks.map((t) => [
+          near(t.start),
+          near(t.end),
+          t.alreadyLate ? 'LATE' : near(t.latestStart),
+          formatValue(t.hours, 'h', farm),
+          t.name,
+        ]),
+      ),
+    ),
+    section(
+      'Cautions',
+      plan.cautions
+        .map((key) => paragraph(`${tables.cautions[key]!.title}. ${tables.cautions[key]!.text}`))
+        .join('\n'),
+    ),
+  ].join('\n');
+}
+
+/** Numbers of a pasture plan whose label holds a word, opened to formula and source. */
+export function explainPasture(
+  plan: PasturePlan,
+  { farm, tables }: PastureRequest,
+  search: string,
+): string {
+  const wanted = search.toLowerCase();
+  const moves = plan.moves.slice(0, 1).flatMap((move) => moveQuantities(plan, move));
+  const found = [...quantitiesIn(plan), ...moves].filter(
+    (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
+  );
+  return explanationsText(found, tables, farm, search);
+}

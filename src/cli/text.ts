@@ -1,0 +1,103 @@
+import Table from 'cli-table3';
+import { explain } from '../../shared/explain/explanation.js';
+import { isQuantity } from '../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import type { PlanIssue } from '../../shared/problems/plan-issue.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { formatValue, type Reader } from '../../shared/units/format.js';
+
+export type Cell = string | number | Quantity | undefined;
+
+/** Numbers opened to their formula, inputs and sources. */
+export function explanationsText(
+  found: readonly Quantity[],
+  tables: Pick<Tables, 'sources'>,
+  reader: Reader,
+  search: string,
+): string {
+  if (found.length === 0) return `No number of this plan has "${search}" in its label.`;
+  return found
+    .map((q) => {
+      const e = explain(q, tables, reader);
+      return [
+        `${e.label}: ${e.value}  [${e.mark}]`,
+        `  ${e.formulaTitle}: ${e.words}`,
+        `  ${e.symbols}`,
+        ...e.inputs.map((i) => `    ${i.symbol ? `${i.symbol} = ` : ''}${i.value}  (${i.label})`),
+        ...(e.spread ? [`  Range: ${e.spread}`] : []),
+        ...(e.outside ? [`  Outside the table's range: ${e.outside}`] : []),
+        ...e.sources.map(
+          (s) => `  Source: ${s.publisher}, ${s.title}${s.year ? `, ${s.year}` : ''} [${s.mark}]`,
+        ),
+      ].join('\n');
+    })
+    .join('\n\n');
+}
+
+export function shower(reader: Reader): (cell: Cell) => string {
+  return (cell) => {
+    if (cell === undefined) return '–';
+    if (typeof cell === 'object' && isQuantity(cell))
+      return formatValue(cell.value, cell.unit, reader);
+    return String(cell);
+  };
+}
+
+export function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string {
+  if (outside) return 'outside table';
+  if (!spread || spread.low === spread.high) return '';
+  return `${formatValue(spread.low, unit, reader)} – ${formatValue(spread.high, unit, reader)}`;
+}
+
+const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
+export const issuesText = ({ issues }: { readonly issues: readonly PlanIssue[] }): string =>
+  issues.map((i) => paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}`, '      ')).join('\n');
+
+export const title = (text: string): string => `${text}\n${'='.repeat(text.length)}`;
+export const section = (heading: string, body: string): string =>
+  `\n${paragraph(heading)}\n${body}`;
+
+/** Columns of the terminal that printed lines keep to. */
+const LINE_WIDTH = 100;
+
+/** A text broken between words, with what stands before every line but the first. */
+export function paragraph(text: string, before = ''): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line.trim() !== '' && LINE_WIDTH < line.length + 1 + word.length) {
+      lines.push(line);
+      line = before + word;
+    } else {
+      line = lines.length === 0 && line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line].join('\n');
+}
+
+export function drawTable(head: string[], rows: string[][]): string {
+  const table = new Table({
+    head,
+    style: { head: [], border: [], compact: true },
+    wordWrap: true,
+    colWidths: columnWidths([head, ...rows]),
+  });
+  table.push(...rows);
+  return table.toString();
+}
+
+/** A blank on both sides of a cell. */
+const PADDING = 2;
+
+/** As wide as the content, or with the widest columns narrowed until the table fits the line. */
+function columnWidths(rows: readonly string[][]): number[] {
+  const widths = rows[0]!.map(
+    (_, k) =>
+      PADDING + Math.max(...rows.flatMap((row) => row[k]!.split('\n').map((line) => line.length))),
+  );
+  const room = LINE_WIDTH - widths.length - 1;
+  while (room < widths.reduce((sum, width) => sum + width, 0)) {
+    widths[widths.indexOf(Math.max(...widths))]! -= 1;
+  }
+  return widths;
+}
