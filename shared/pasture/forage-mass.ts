@@ -16,7 +16,7 @@ export const forageMassFormulas = {
     id: 'paddock-area-given',
     title: 'Area of the paddock',
     words: 'As you gave it, or from its outline on the ellipsoid.',
-    symbols: 'A',
+    symbols: 'A = as given, or from the outline',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },

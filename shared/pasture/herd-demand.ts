@@ -68,6 +68,8 @@ export function herdDays(
   span: {
     first: PlainDate;
     days: number;
+    /** Day from which weights as given grow; before it they stand still. */
+    from: number;
     minC: ArrayLike<number>;
     maxC: ArrayLike<number>;
     energyMcalPerKg: number;
@@ -106,7 +108,7 @@ function addGroup(
   for (let i = begins; i < ends; i++) {
     const date = addDays(span.first, i);
     const of = classOn(group, due, date, classes);
-    const weightKg = startKg + gainKg * (i - begins);
+    const weightKg = startKg + gainKg * Math.max(0, i - Math.max(begins, span.from));
     const isCalved = due !== undefined && due <= date;
     const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
     const dryMatterKg = intakeKg(of, {

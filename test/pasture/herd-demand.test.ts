@@ -13,6 +13,7 @@ const daysOf = (...groups: CattleGroup[]): HerdDays =>
   herdDays({ id: 'h', name: 'Herd', groups }, tables, {
     first: FIRST,
     days: DAYS,
+    from: 0,
     minC: new Float64Array(DAYS).fill(8),
     maxC: new Float64Array(DAYS).fill(20),
     energyMcalPerKg: 1.35,

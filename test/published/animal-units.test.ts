@@ -122,6 +122,7 @@ describe('what an animal unit eats', () => {
       {
         first,
         days,
+        from: 0,
         minC: new Float64Array(days).fill(8),
         maxC: new Float64Array(days).fill(18),
         energyMcalPerKg: 1.3,

@@ -14,6 +14,7 @@ function ofOneDay(classId: string, head: number): { nLb: number; pLb: number } {
   const days = herdDays({ id: 'h', name: 'Cattle', groups: [group] }, tables, {
     first: '2027-05-01',
     days: 1,
+    from: 0,
     minC: [8],
     maxC: [18],
     energyMcalPerKg: 1.3,

@@ -1,5 +1,5 @@
-import { daysBetween, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
-import { BOUNDS, type BoundName } from '../../farm/bounds.js';
+import { addDays, daysBetween, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
+import { BOUNDS, type BoundName, type Bounds } from '../../farm/bounds.js';
 import type { CattleGroup, Herd } from '../../farm/herd.js';
 import type { ClosedDays, Paddock } from '../../farm/paddock.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
@@ -26,7 +26,7 @@ export function checkPasture(request: PastureRequest): void {
   request.herds.forEach((herd, i) => {
     problems.push(...herdProblems(herd, request.tables, `herds.${i}.`));
   });
-  problems.push(...idProblems(request), ...choiceProblems(request));
+  problems.push(...idProblems(request), ...choiceProblems(request), ...futureProblems(request));
   request.readings.forEach((reading, i) => {
     const at = `readings.${i}.`;
     problems.push(...within(`${at}heightCm`, 'heightCm', reading.heightCm));
@@ -235,11 +235,33 @@ function choiceProblems(request: PastureRequest): Problems {
     problems.push({
       field: 'choices.to',
       code: 'out-of-bounds',
-      given: choices.to,
+      given: choices.to ?? addDays(span.first, span.days - 1),
+      min: addDays(span.first, Math.max(0, span.from) + 1),
+      max: addDays(span.first, MAX_PASTURE_DAYS),
       fix: `The last day must come after the first, within ${MAX_PASTURE_DAYS} days of the start of the season.`,
     });
   }
   return problems;
+}
+
+/** What is said to have happened must lie behind us. */
+function futureProblems({ paddocks, herds, today }: PastureRequest): Problems {
+  const later = (field: string, date: PlainDate | undefined): Problems =>
+    date === undefined || !isPlainDate(date) || date <= today
+      ? []
+      : [
+          {
+            field,
+            code: 'out-of-bounds',
+            given: date,
+            max: today,
+            fix: 'This has not happened yet. Give the day on which it did, or leave it out.',
+          },
+        ];
+  return [
+    ...paddocks.flatMap((p, i) => later(`paddocks.${i}.lastGrazedOn`, p.lastGrazedOn)),
+    ...herds.flatMap((h, i) => later(`herds.${i}.inSince`, h.inSince)),
+  ];
 }
 
 function readingProblems(
@@ -278,9 +300,21 @@ const OLDEST_READING_DAYS = 5 * 366;
 const ids = (rows: readonly { id: string }[]): string[] => rows.map((row) => row.id);
 
 function within(field: string, name: BoundName, value: unknown): Problems {
-  const { min, max, unit, fix } = BOUNDS[name];
+  const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;
   if (typeof value !== 'number' || !Number.isFinite(value))
     return [{ field, code: 'not-a-number', given: value, fix }];
+  if (integer && !Number.isInteger(value))
+    return [
+      {
+        field,
+        code: 'out-of-bounds',
+        given: value,
+        min,
+        max,
+        unit,
+        fix: `${fix} Whole numbers only.`,
+      },
+    ];
   return min <= value && value <= max
     ? []
     : [{ field, code: 'out-of-bounds', given: value, min, max, unit, fix }];

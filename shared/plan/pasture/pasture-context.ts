@@ -46,7 +46,14 @@ export function pastureContext(request: PastureRequest): PastureContext {
       ...grass.swards.map((s) => s.forage.growthKgPerHaDay!.mark),
     ),
     herdDays: herds.map((herd) =>
-      herdDays(herd, tables, { first: span.first, days: span.days, minC, maxC, energyMcalPerKg }),
+      herdDays(herd, tables, {
+        first: span.first,
+        days: span.days,
+        from: span.from,
+        minC,
+        maxC,
+        energyMcalPerKg,
+      }),
     ),
     areaM2: paddocks.reduce((sum, p) => sum + p.areaM2, 0),
     dateOf: (index) => addDays(span.first, index),

@@ -3,6 +3,7 @@ import type { Mark } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import { checkPasture } from './check-pasture.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { planHerdTasks, type HerdTask } from './herd-tasks.js';
@@ -94,6 +95,7 @@ export interface PasturePlan {
  */
 export function planPasture(request: PastureRequest, width?: number): PasturePlan {
   checkPasture(request);
+  if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
   const context = pastureContext(request);
   const { span, weather, climate, dateOf } = context;
   const chosen = chooseWithCuts(context, width);
@@ -147,6 +149,13 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
     cautions: [...context.cautions],
   };
 }
+
+const NO_PADDOCK: FieldProblem = {
+  field: 'paddocks',
+  code: 'missing',
+  given: undefined,
+  fix: 'Add at least one paddock: without one there is no grass to plan.',
+};
 
 const LEVELS = { stop: 0, act: 1, note: 2 } as const;
 const byLevel = (issues: readonly PlanIssue[]): PlanIssue[] =>

@@ -35,6 +35,9 @@ export interface SeasonSwards {
   readonly pairs: number;
 }
 
+/** Days before the season beyond which it does not matter when a paddock was grazed. */
+const LONG_AGO = -1000;
+
 /** Height of a stand of which nothing is known: grazed down before winter, cm. */
 const UNKNOWN_HEIGHT_CM = 5;
 
@@ -204,7 +207,7 @@ function swardOfBase(
       ? span.from
       : paddock.lastGrazedOn === undefined
         ? undefined
-        : daysBetween(span.first, paddock.lastGrazedOn) + 1,
+        : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
   };
   const sward = swardOf(plain);
   const reading = readings.at(-1);
@@ -219,7 +222,11 @@ function swardOfBase(
     depletionMm: growth.depletionMm,
     reading,
     expectedAtReading:
-      reading && before && grewUntouched(paddock, before, reading) && 0 <= dayIn(span, before)
+      reading &&
+      before &&
+      0 < before.heightCm &&
+      grewUntouched(paddock, before, reading) &&
+      0 <= dayIn(span, before)
         ? massOn(sward, before.heightCm * kgPerHaCm, dayIn(span, before), dayIn(span, reading))
         : undefined,
     sward: { ...sward, startKgPerHa: startMass(sward, base, span) },

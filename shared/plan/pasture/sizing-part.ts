@@ -44,7 +44,7 @@ const LONG_TO_SHORT = 2;
 
 /** Paddock numbers and sizes, stocking rate, water, fence: the arithmetic of the whole land. */
 export function planSizing(context: PastureContext): SizingPart {
-  const { herdDays, span, areaM2, tables, grass, say } = context;
+  const { herdDays, span, areaM2, tables, grass } = context;
   const at = busiestDay(context);
   const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
   const demandKg = herdDays.reduce((sum, d) => sum + d.demandKg[at]!, 0);
@@ -81,15 +81,7 @@ export function planSizing(context: PastureContext): SizingPart {
     ],
     { mark: 'from-memory' },
   );
-  if (0 < head && capacity.value < 0.5 * head) {
-    context.issues.push(
-      issue(
-        'stop',
-        'more-than-grows',
-        `The herds need ${say(demandKg * days, 'kg')} of dry matter in the plan, but all paddocks together grow about ${say(growthKg, 'kg')}, of which ${Math.round(share * 100)} % is eaten. The land carries about ${Math.floor(capacity.value)} of ${head} head.`,
-      ),
-    );
-  }
+  warnIfMoreThanGrows(context, { head, carried: Math.floor(capacity.value) });
   const mean = areaM2 / Math.max(1, grass.swards.length);
   return {
     herds: context.herds.map((_, h) => herdSizing(context, h)),
@@ -117,6 +109,41 @@ export function planSizing(context: PastureContext): SizingPart {
     ),
   };
 }
+
+/** Says by how much the need of the growing season passes all that could be eaten in it. */
+function warnIfMoreThanGrows(
+  { herdDays, span, tables, grass, say, issues }: PastureContext,
+  { head, carried }: { head: number; carried: number },
+): void {
+  const share = Math.max(...tables.pasture.utilisation.byStayDays);
+  let grownKg = 0;
+  let standingKg = 0;
+  const grows = new Uint8Array(span.days);
+  for (const { sward, tableGrowth, weatherShare } of grass.swards) {
+    standingKg += Math.max(0, sward.startKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+    for (let i = span.from; i < span.to; i++) {
+      const kgPerHa = tableGrowth[i]! * weatherShare[i]! * grass.farmFactor;
+      grownKg += kgPerHa * sward.areaHa;
+      if (GROWS_KG_PER_HA <= kgPerHa) grows[i] = 1;
+    }
+  }
+  let needKg = 0;
+  for (const days of herdDays) {
+    for (let i = span.from; i < span.to; i++) if (grows[i] === 1) needKg += days.demandKg[i]!;
+  }
+  const eatenKg = share * (grownKg + standingKg);
+  if (needKg <= eatenKg) return;
+  issues.push(
+    issue(
+      'stop',
+      'more-than-grows',
+      `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what stands now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little in any order of moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
+    ),
+  );
+}
+
+/** Growth of a day that counts as growing season, kg/ha. */
+const GROWS_KG_PER_HA = 5;
 
 /** Day on which the herds together need most. */
 function busiestDay({ herdDays, span }: PastureContext): number {

@@ -34,7 +34,16 @@ export interface Chosen {
   readonly books: SeasonBooks;
 }
 
+interface Worth {
+  readonly score: number;
+  /** Feed the herds need besides grass. */
+  readonly feedKg: number;
+  readonly books: SeasonBooks;
+}
+
 const MOST_CUTS = 6;
+/** More feed than this share of what is fed anyway is too much to pay for a cut. */
+const MISSED_SHARE = 0.02;
 /** Days a mown paddock is shut before and after: grass to gain, hay to dry. */
 const SHUT_BEFORE_DAYS = 21;
 const DRYING_DAYS = 5;
@@ -49,15 +58,17 @@ const HAY_WORTH = 0.5;
  */
 export function chooseWithCuts(context: PastureContext, width?: number): Chosen {
   let swards: readonly Sward[] = context.grass.swards.map((each) => each.sward);
-  const worthOf = (tried: readonly Sward[]): { score: number; books: SeasonBooks } => {
+  const worthOf = (tried: readonly Sward[]): Worth => {
     const problem = rotationProblem(context, { swards: tried });
     const rotation = quickRotation(problem);
     const books = playSeason(problem, rotation.stays);
     const share = context.tables.pasture.hay.harvestShare;
     const hay = books.mown.reduce((sum, cut) => sum + cut.kg * share, 0);
-    return { score: rotation.costKg - HAY_WORTH * hay, books };
+    const feedKg = books.hayKg.reduce((sum, days) => sum + days.reduce((a, b) => a + b, 0), 0);
+    return { score: rotation.costKg - HAY_WORTH * hay, feedKg, books };
   };
   let best = worthOf(swards);
+  const slackKg = MISSED_SHARE * best.feedKg;
   const refused = new Set<number>();
   for (let cuts = 0; cuts < MOST_CUTS; cuts++) {
     const next = firstRank(context, swards, best.books, refused);
@@ -66,7 +77,8 @@ export function chooseWithCuts(context: PastureContext, width?: number): Chosen 
       p === next.paddock ? withCut(sward, next.day, best.books, p) : sward,
     );
     const found = worthOf(tried);
-    if (found.score < best.score) {
+    // Grass that is mown must not be missed later: hay is no gain that has to be fed back.
+    if (found.score < best.score && found.feedKg <= best.feedKg + slackKg) {
       best = found;
       swards = tried;
     } else {
