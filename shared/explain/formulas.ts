@@ -77,7 +77,10 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   weatherFormulas,
 ];
 
+/** Every formula of the core. No two share an id. */
+export const ALL_FORMULAS: readonly Formula[] = all.flatMap((group) => Object.values(group));
+
 /** Every formula of the core by its id. */
 export const FORMULAS: ReadonlyMap<string, Formula> = new Map(
-  all.flatMap((group) => Object.values(group).map((formula) => [formula.id, formula] as const)),
+  ALL_FORMULAS.map((formula) => [formula.id, formula]),
 );

@@ -36,7 +36,7 @@ export const sizingFormulas = {
     mark: 'published',
   },
   stockDensity: {
-    id: 'stocking-density',
+    id: 'cattle-stocking-density',
     title: 'Stocking density',
     words: 'Live weight on the paddock being grazed now.',
     symbols: 'live weight ÷ paddock area',

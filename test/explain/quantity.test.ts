@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { weakestMark } from '../../shared/explain/formula.js';
-import { FORMULAS } from '../../shared/explain/formulas.js';
+import { ALL_FORMULAS, FORMULAS } from '../../shared/explain/formulas.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { from, input, quantity, round6 } from '../../shared/explain/quantity.js';
 import { tables } from '../support/factories.js';
@@ -107,5 +107,12 @@ describe('quantitiesIn', () => {
     expect(result.mark).toBe('estimate');
     expect(result.outside).toBe('The table ends at 56 days.');
     expect(result.inputs[0]).toMatchObject({ label: 'Birds', symbol: 'N', mark: 'estimate' });
+  });
+});
+
+describe('FORMULAS', () => {
+  it('give every formula an id of its own', () => {
+    const ids = ALL_FORMULAS.map((each) => each.id);
+    expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
   });
 });

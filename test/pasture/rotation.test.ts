@@ -153,8 +153,8 @@ describe('chooseRotation', () => {
   });
 
   const small: readonly (readonly [string, RotationProblem])[] = [
-    ['grass enough', problem({ days: 24, starts: [2600, 2300, 1900], rate: 0.06, demandKg: [45] })],
-    ['grass short', problem({ days: 26, starts: [2400, 2000, 1600], rate: 0.03, demandKg: [60] })],
+    ['grass enough', problem({ days: 20, starts: [2600, 2300, 1900], rate: 0.06, demandKg: [45] })],
+    ['grass short', problem({ days: 22, starts: [2400, 2000, 1600], rate: 0.03, demandKg: [60] })],
     [
       'one rank',
       problem({ days: 20, starts: [4300, 2500, 2200, 1500], rate: 0.04, demandKg: [70] }),

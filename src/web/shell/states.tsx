@@ -27,6 +27,15 @@ export function useAll<const T extends readonly Query<unknown>[]>(
   return { data: queries.map((q) => q.data) as never };
 }
 
+/** Says that something is being worked out. */
+export function Working({ label }: { label: string }) {
+  return (
+    <Center p="xl" role="status" aria-label={label}>
+      <Loader />
+    </Center>
+  );
+}
+
 /** An error as an alert; nothing when there is none. A form hands in its words for its fields. */
 export function Failure({ error, words }: { error: Error | null | undefined; words?: FormWords }) {
   if (!error) return null;

@@ -1,11 +1,12 @@
-import { Button, Group, Loader, Table, Text, Title } from '@mantine/core';
+import { Button, Group, Table, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useAll } from '../../shell/states.js';
+import { useAll, Working } from '../../shell/states.js';
+import { WideTable } from '../../shell/wide-table.js';
 import { herdName, paddockName } from './season-strip.js';
 import { usePasturePlan } from './use-pasture.js';
 
@@ -26,7 +27,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
           Back to the season
         </Button>
       </Group>
-      {!plan && <Loader aria-label="Planning the season" />}
+      {!plan && <Working label="Planning the season" />}
       {plan && (
         <>
           <Title order={1} size="h2">
@@ -36,32 +37,34 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
             Planned on {formatDate(plan.today)}. Go by the grass: move earlier where it is down to
             the residual, later where it is not.
           </Text>
-          <Table className="print-table">
-            <Table.Thead>
-              <Table.Tr>
-                <Table.Th>In on</Table.Th>
-                <Table.Th>Paddock</Table.Th>
-                {1 < plan.herds.length && <Table.Th>Herd</Table.Th>}
-                <Table.Th>Days</Table.Th>
-                <Table.Th>In at</Table.Th>
-                <Table.Th>Leave</Table.Th>
-                <Table.Th>Really</Table.Th>
-              </Table.Tr>
-            </Table.Thead>
-            <Table.Tbody>
-              {plan.moves.map((move) => (
-                <Table.Tr key={`${move.herdId}${move.from}`}>
-                  <Table.Td>{formatShortDate(move.from)}</Table.Td>
-                  <Table.Td>{paddockName(plan, move.paddockId)}</Table.Td>
-                  {1 < plan.herds.length && <Table.Td>{herdName(plan, move.herdId)}</Table.Td>}
-                  <Table.Td>{move.days}</Table.Td>
-                  <Table.Td>{formatValue(move.heightBeforeCm, 'cm', farm)}</Table.Td>
-                  <Table.Td>{formatValue(move.heightAfterCm, 'cm', farm)}</Table.Td>
-                  <Table.Td>________</Table.Td>
+          <WideTable label="Moves">
+            <Table className="print-table">
+              <Table.Thead>
+                <Table.Tr>
+                  <Table.Th>In on</Table.Th>
+                  <Table.Th>Paddock</Table.Th>
+                  {1 < plan.herds.length && <Table.Th>Herd</Table.Th>}
+                  <Table.Th>Days</Table.Th>
+                  <Table.Th>In at</Table.Th>
+                  <Table.Th>Leave</Table.Th>
+                  <Table.Th>Really</Table.Th>
                 </Table.Tr>
-              ))}
-            </Table.Tbody>
-          </Table>
+              </Table.Thead>
+              <Table.Tbody>
+                {plan.moves.map((move) => (
+                  <Table.Tr key={`${move.herdId}${move.from}`}>
+                    <Table.Td>{formatShortDate(move.from)}</Table.Td>
+                    <Table.Td>{paddockName(plan, move.paddockId)}</Table.Td>
+                    {1 < plan.herds.length && <Table.Td>{herdName(plan, move.herdId)}</Table.Td>}
+                    <Table.Td>{move.days}</Table.Td>
+                    <Table.Td>{formatValue(move.heightBeforeCm, 'cm', farm)}</Table.Td>
+                    <Table.Td>{formatValue(move.heightAfterCm, 'cm', farm)}</Table.Td>
+                    <Table.Td>________</Table.Td>
+                  </Table.Tr>
+                ))}
+              </Table.Tbody>
+            </Table>
+          </WideTable>
           <Text size="sm" mt="sm">
             {tables.cautions['electric-fence']?.text} {tables.cautions['bloat']?.text}
           </Text>

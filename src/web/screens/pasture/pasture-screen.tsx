@@ -1,4 +1,4 @@
-import { Alert, Button, Group, Loader, Slider, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Group, Slider, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
@@ -9,7 +9,7 @@ import { usePasture, type PastureOnFarm } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Cautions, Section } from '../batch/section.js';
-import { useAll } from '../../shell/states.js';
+import { useAll, Working } from '../../shell/states.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
@@ -95,7 +95,7 @@ function Season({
     );
   }
   if (failed) return <Alert color="red">{failed}</Alert>;
-  if (!plan) return <Loader aria-label="Planning the season" />;
+  if (!plan) return <Working label="Planning the season" />;
   const settle = (part: Partial<typeof settled>) => setSettled({ ...settled, ...part });
   return (
     <>

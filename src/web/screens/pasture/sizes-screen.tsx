@@ -1,11 +1,11 @@
-import { Loader, Stack, Table, Text, Title } from '@mantine/core';
+import { Stack, Table, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Section } from '../batch/section.js';
-import { useAll } from '../../shell/states.js';
+import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
@@ -21,7 +21,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
     <Stack maw={1000}>
       <Title order={1}>Sizes and water</Title>
       <PastureNav farmId={farm.id} />
-      {!plan && isWorking && <Loader aria-label="Planning the season" />}
+      {!plan && isWorking && <Working label="Planning the season" />}
       {plan?.sizing.herds.map((herd) => (
         <Section
           key={herd.herdId}

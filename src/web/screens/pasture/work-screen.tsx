@@ -1,10 +1,10 @@
-import { Badge, Card, Group, Loader, Stack, Text, Title } from '@mantine/core';
+import { Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useAll } from '../../shell/states.js';
+import { useAll, Working } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
 
@@ -19,7 +19,7 @@ export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: 
     <Stack maw={800}>
       <Title order={1}>Work with the herds</Title>
       <PastureNav farmId={farm.id} />
-      {!plan && isWorking && <Loader aria-label="Planning the season" />}
+      {!plan && isWorking && <Working label="Planning the season" />}
       {plan && (
         <Text>
           {plan.tasks.length} pieces of work, counted back and on from turn-out, arrivals and
