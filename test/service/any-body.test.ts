@@ -10,6 +10,27 @@ import { brooderBody, exampleOrder, saveFarm, type SavedFarm } from '../support/
 const RUNS = { numRuns: 300, seed: 20261125 };
 const TIME_MS = 60_000;
 
+/** Bodies that look like paddocks, herds, walks or outlines, with anything in their fields. */
+const loosePasture = fc.record(
+  {
+    farm: fc.constant(newFarm()),
+    name: anyJson,
+    areaM2: anyJson,
+    forageId: fc.constantFrom('mixed', 'sorghum-sudan', 7),
+    closed: fc.oneof(fc.constant([]), anyJson),
+    outline: fc.array(fc.array(anyJson, { maxLength: 3 }), { maxLength: 5 }),
+    groups: fc.array(fc.record({ classId: fc.constant('stocker'), head: anyJson })),
+    readings: fc.array(fc.record({ paddockId: anyJson, date: anyJson, heightCm: anyJson })),
+    type: fc.constantFrom('FeatureCollection', 'Feature', 'Polygon', 'MultiPolygon'),
+    features: anyJson,
+    geometry: anyJson,
+    coordinates: anyJson,
+    paddocks: fc.array(anyJson, { maxLength: 3 }),
+    herds: fc.array(anyJson, { maxLength: 3 }),
+  },
+  { requiredKeys: [] },
+);
+
 describe.each(databases())('any body at all on $name', (database) => {
   let app: TestApp;
   let farm: SavedFarm;
@@ -41,6 +62,13 @@ describe.each(databases())('any body at all on $name', (database) => {
       }),
       RUNS,
     );
+
+  it.each(['/api/pasture/preview', 'paddocks', 'paddocks/geojson', 'herds', 'grass-readings'])(
+    'never breaks %s',
+    (path) =>
+      send(path.startsWith('/') ? path : `${farm.path}/${path}`, fc.oneof(anyJson, loosePasture)),
+    TIME_MS,
+  );
 
   it(
     'never breaks the preview, and saves nothing',
