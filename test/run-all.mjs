@@ -9,6 +9,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { delimiter, join } from 'node:path';
 
 const words = process.argv.slice(2);
@@ -50,6 +51,8 @@ const jest = spawnSync(
     'node_modules/jest/bin/jest.js',
     '--selectProjects',
     ...projects,
+    // Two at least: the page's tests mostly wait for a browser.
+    `--maxWorkers=${Math.max(2, availableParallelism() - 1)}`,
     '--json',
     '--outputFile',
     'test-output/jest.json',
