@@ -9,7 +9,7 @@ import { animalUnits, intakeKg } from './intake.js';
 /** Days before calving on which a milk cow is dry. */
 const DRY_DAYS = 60;
 /** Week of lactation taken for a cow whose calving is not known. */
-const MID_LACTATION_WEEKS = 12;
+export const MID_LACTATION_WEEKS = 12;
 const CLASS_OF_DRY = 'dry-cow';
 const CLASS_OF_NURSING = 'cow-calf';
 const CALVING_CLASSES = ['dry-cow', 'heifer'];

@@ -59,6 +59,23 @@ export const sizingFormulas = {
     sources: ['REMEMBERED'],
     mark: 'from-memory',
   },
+  energiser: {
+    id: 'fence-energiser',
+    title: 'Energiser',
+    words:
+      'One joule for a mile of fence, whatever the strands; counting wire asks for four times.',
+    symbols: 'E = L·1 J ÷ 1.6 km',
+    sources: ['GRAZING_58'],
+    mark: 'published',
+  },
+  shade: {
+    id: 'cattle-shade',
+    title: 'Shade',
+    words: 'Head times the shade one lies in at noon.',
+    symbols: 'A = head·a',
+    sources: ['GRAZING_61', 'GRAZING_62'],
+    mark: 'from-memory',
+  },
   fence: {
     id: 'fence-length',
     title: 'Fence of a rectangle',

@@ -25,6 +25,7 @@ export type Unit =
   | 'W'
   | 'kWh'
   | 'MJ'
+  | 'J'
   | 'L'
   | 'freezerL'
   | 'mL'
@@ -90,6 +91,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   W: both('W', 0),
   kWh: both('kWh', 1),
   MJ: both('MJ', 1),
+  J: both('J', 1),
   L: { metric: as('L', 1, 1), us: as('gal', 1 / L_PER_US_GAL, 1) },
   // Freezers are sold by the litre and by the cubic foot, never by the gallon.
   freezerL: { metric: as('L', 1, 0), us: as('ft³', 1 / L_PER_FT3, 1) },

@@ -99,6 +99,7 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
       facts(
         ...sizing.herds.flatMap((h) => [
           h.demand,
+          ...h.each,
           h.shareOfWeight,
           h.animalUnits,
           h.water,
@@ -110,6 +111,8 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
         sizing.capacity,
         sizing.fence,
         sizing.split,
+        sizing.energiser,
+        sizing.shade,
       ),
     ),
     section(
@@ -127,7 +130,7 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          formatValue(t.hours, 'h', farm),
+          t.hours,
           t.name,
         ]),
       ),

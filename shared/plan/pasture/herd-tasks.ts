@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
-import { round6 } from '../../explain/quantity.js';
+import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { issue } from '../../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../../schedule/back-schedule.js';
 import type { HerdTaskTemplate } from '../../tables/pasture-tables.js';
@@ -28,7 +28,7 @@ export interface HerdTask {
   readonly latestStart: PlainDate;
   readonly slackDays: number;
   readonly alreadyLate: boolean;
-  readonly hours: number;
+  readonly hours: NumberQuantity;
   readonly needs?: string;
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
@@ -94,6 +94,7 @@ function hung(
   return dated.map((date, k): HerdTask => {
     const t = templates[k]!;
     const each = t.hoursBase + t.hoursPerUnit * units[t.per];
+    const days = t.hoursArePerDay ? t.lengthDays : 1;
     return {
       id: `${of.key}.${t.id}`,
       name: t.name,
@@ -104,7 +105,24 @@ function hung(
       latestStart: date.latestStart,
       slackDays: date.slackDays,
       alreadyLate: date.alreadyLate,
-      hours: round6(each * (t.hoursArePerDay ? t.lengthDays : 1)),
+      hours: quantity(
+        `Hours: ${t.name}`,
+        each * days,
+        'h',
+        herdTaskFormulas.hours,
+        [
+          input('Base', t.hoursBase, 'h', 'b'),
+          input(
+            t.per === 'acre' ? 'For every acre' : 'For every ten head',
+            t.hoursPerUnit,
+            'h',
+            'v',
+          ),
+          input(t.per === 'acre' ? 'Acres' : 'Tens of head', units[t.per], 'ratio', 'n'),
+          input('Days', days, 'day'),
+        ],
+        { sources: t.sources, mark: t.mark },
+      ),
       ...(t.needs === undefined ? {} : { needs: t.needs }),
       waitsFor: [
         ...t.waitsFor.map((id) => names.get(id) ?? id),

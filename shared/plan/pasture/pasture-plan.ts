@@ -5,6 +5,7 @@ import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import { checkPasture } from './check-pasture.js';
+import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { planHerdTasks, type HerdTask } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
@@ -69,6 +70,7 @@ export interface PasturePlan {
     readonly label: string;
     readonly knownDays: number;
     readonly hasRain: boolean;
+    readonly dry?: DrySpell;
     readonly rainMm?: readonly number[];
   };
   readonly farmFactor: NumberQuantity;
@@ -105,6 +107,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
   const manure = planManure(context, chosen.books);
   const tasks = planHerdTasks(context, turning);
   warnAbout(context, chosen);
+  const dry = drySpell(context);
   const { rainMm } = weather.expected;
   return {
     from: dateOf(span.from),
@@ -114,6 +117,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       label: climate.label,
       knownDays: weather.knownDays,
       hasRain: rainMm !== undefined,
+      ...(dry ? { dry } : {}),
       ...(rainMm ? { rainMm: rounded(rainMm, span.from, span.to, 10) } : {}),
     },
     farmFactor: quantity(

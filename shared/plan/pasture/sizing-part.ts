@@ -9,7 +9,10 @@ import {
   splitFenceM,
 } from '../../pasture/sizing.js';
 import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
-import { intakeFormulas } from '../../pasture/intake.js';
+import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
+import { classOn, dueOf, MID_LACTATION_WEEKS } from '../../pasture/herd-demand.js';
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { issue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
@@ -18,6 +21,8 @@ import type { PastureContext } from './pasture-context.js';
 export interface HerdSizing {
   readonly herdId: string;
   readonly head: NumberQuantity;
+  /** Dry matter of one animal of each class, by its published equation. */
+  readonly each: readonly NumberQuantity[];
   readonly demand: NumberQuantity;
   readonly shareOfWeight: NumberQuantity;
   readonly animalUnits: NumberQuantity;
@@ -34,6 +39,8 @@ export interface SizingPart {
   readonly capacity: NumberQuantity;
   readonly fence: NumberQuantity;
   readonly split: NumberQuantity;
+  readonly energiser: NumberQuantity;
+  readonly shade: NumberQuantity;
 }
 
 /** Air humidity taken on a hot afternoon, where none is measured. */
@@ -83,7 +90,41 @@ export function planSizing(context: PastureContext): SizingPart {
   );
   warnIfMoreThanGrows(context, { head, carried: Math.floor(capacity.value) });
   const mean = areaM2 / Math.max(1, grass.swards.length);
+  const { energiserJPerKm, shadeM2PerHead } = tables.fence;
+  const fenceM = context.paddocks.reduce((m, p) => m + rectangleFenceM(p.areaM2, LONG_TO_SHORT), 0);
   return {
+    energiser: quantity(
+      'Energiser for all of that fence',
+      (fenceM / 1000) * energiserJPerKm.value,
+      'J',
+      sizingFormulas.energiser,
+      [
+        input('Fence, each paddock by itself', fenceM, 'm'),
+        input('A kilometre', energiserJPerKm.value, 'J'),
+      ],
+      {
+        spread: {
+          low: (fenceM / 1000) * energiserJPerKm.value,
+          high: (4 * fenceM * energiserJPerKm.value) / 1000,
+          because: energiserJPerKm.because,
+        },
+      },
+    ),
+    shade: quantity(
+      'Shade for all of them',
+      head * shadeM2PerHead.value,
+      'm2',
+      sizingFormulas.shade,
+      [input('Head', head, 'count'), input('Each', shadeM2PerHead.value, 'm2')],
+      {
+        mark: shadeM2PerHead.mark,
+        spread: {
+          low: head * shadeM2PerHead.low,
+          high: head * shadeM2PerHead.high,
+          because: 'from temporary need to mature cows',
+        },
+      },
+    ),
     herds: context.herds.map((_, h) => herdSizing(context, h)),
     stockingRate: quantity(
       'Stocking rate',
@@ -209,6 +250,7 @@ function herdSizing(context: PastureContext, h: number): HerdSizing {
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
       input('Classes', herd.groups.length, 'count'),
     ]),
+    each: herd.groups.map((group) => intakeOfOne(context, group, dateOf(busy))),
     demand,
     shareOfWeight: quantity(
       'By the share of body weight',
@@ -285,6 +327,38 @@ function herdSizing(context: PastureContext, h: number): HerdSizing {
         }
       : {}),
   };
+}
+
+/** Dry matter of one animal of a group on a day, opened to its equation. */
+function intakeOfOne(
+  { tables, energyMcalPerKg }: PastureContext,
+  group: CattleGroup,
+  date: PlainDate,
+): NumberQuantity {
+  const of = classOn(group, dueOf(group, tables)?.due, date, tables.cattle.classes);
+  const weightKg = group.weightKg ?? of.weightKg;
+  const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
+  const share = of.bodyWeightShare;
+  return quantity(
+    `One ${of.name.toLowerCase()} a day`,
+    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: MID_LACTATION_WEEKS }),
+    'kg',
+    formulaOfEquation(of.equation),
+    [
+      input('Live weight', weightKg, 'kg', 'BW'),
+      ...(0 < milkKg ? [input('Milk', milkKg, 'kg')] : []),
+      input('Energy of the grass, Mcal/kg', energyMcalPerKg, 'ratio', 'NE'),
+      input('Share of body weight, the plain rule', share.value, 'share', 's'),
+    ],
+    {
+      ...(of.equation === 'share' ? { sources: share.sources, mark: share.mark } : {}),
+      spread: {
+        low: share.low * weightKg,
+        high: share.high * weightKg,
+        because: 'the usual shares of body weight for that class',
+      },
+    },
+  );
 }
 
 function meanAvailable({ grass, areaM2 }: PastureContext): number {

@@ -169,6 +169,10 @@ function Season({
           <Fact of={plan.hay.fixedRotation} note="to compare with. " />
           <Fact of={plan.hay.least} />
           <Fact of={plan.farmFactor} />
+          <Fact
+            of={plan.weather.dry?.growthLeft}
+            note={plan.weather.dry && `on ${formatShortDate(plan.weather.dry.worstOn)}. `}
+          />
         </Facts>
         {0 < plan.surplus.length && (
           <Stack gap={4} mt="sm">
@@ -307,9 +311,18 @@ function difference(base: PasturePlan, plan: PasturePlan): string {
     kg === 0
       ? 'No more and no less feed'
       : `${Math.abs(kg).toLocaleString('en')} kg of dry matter ${0 < kg ? 'more' : 'less'} to feed`;
+  const why = dryText(base, plan);
   return first
-    ? `${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatShortDate(first.from)} (${paddockName(plan, first.paddockId)}).`
-    : `${feed}. No move changes.`;
+    ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatShortDate(first.from)} (${paddockName(plan, first.paddockId)}).`
+    : `${why}${feed}. No move changes.`;
+}
+
+/** What dry soil has to do with it, in words; nothing when it changes nothing. */
+function dryText(base: PasturePlan, plan: PasturePlan): string {
+  const [before, now] = [base.weather.dry, plan.weather.dry];
+  if (before?.growthLeft.value === now?.growthLeft.value) return '';
+  if (!now) return 'The soil stays moist, so nothing slows the grass. ';
+  return `The soil slows the grass from ${formatShortDate(now.from)} and leaves ${Math.round(100 * now.growthLeft.value)} % of its growth on ${formatShortDate(now.worstOn)}${before ? ` (${Math.round(100 * before.growthLeft.value)} % before)` : ''}. `;
 }
 
 const COLOURS = { stop: 'red', act: 'orange', note: 'gray' } as const;

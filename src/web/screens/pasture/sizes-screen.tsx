@@ -30,6 +30,9 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
           <Facts>
             <Fact of={herd.head} />
             <Fact of={herd.demand} />
+            {herd.each.map((one, k) => (
+              <Fact key={k} of={one} />
+            ))}
             <Fact of={herd.shareOfWeight} />
             <Fact of={herd.animalUnits} />
             <Fact of={herd.water} />
@@ -48,6 +51,8 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
               <Fact of={plan.sizing.capacity} />
               <Fact of={plan.sizing.fence} />
               <Fact of={plan.sizing.split} />
+              <Fact of={plan.sizing.energiser} />
+              <Fact of={plan.sizing.shade} />
             </Facts>
           </Section>
           <Section title="Paddock by paddock">

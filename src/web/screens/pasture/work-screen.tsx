@@ -1,9 +1,10 @@
 import { Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { Num } from '../../explain/number.js';
 import { useAll, Working } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
@@ -47,8 +48,7 @@ export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: 
           </Group>
           <Text>
             {formatDate(task.start)}
-            {task.end === task.start ? '' : ` to ${formatDate(task.end)}`} ·{' '}
-            {formatValue(task.hours, 'h', farm)}
+            {task.end === task.start ? '' : ` to ${formatDate(task.end)}`} · <Num of={task.hours} />
             {0 < task.slackDays && ` · start at the latest ${formatShortDate(task.latestStart)}`}
           </Text>
           {task.needs && <Text size="sm">Needs: {task.needs}</Text>}

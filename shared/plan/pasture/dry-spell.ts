@@ -1,0 +1,61 @@
+import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { soilWaterFormulas } from '../../weather/soil-water.js';
+import type { PastureContext } from './pasture-context.js';
+
+/** Dry soil in the plan: from when it slows the grass, and how much at the worst. */
+export interface DrySpell {
+  readonly from: string;
+  readonly worstOn: string;
+  readonly growthLeft: NumberQuantity;
+  readonly rain: NumberQuantity;
+}
+
+/** Soil is called dry when it leaves less than this share of growth. */
+const DRY_SHARE = 0.9;
+/** Days over which rain is summed before the worst day. */
+const RAIN_DAYS = 30;
+
+/** The dry spell of a plan, mean over the land; undefined without rain or without one. */
+export function drySpell({
+  grass,
+  span,
+  weather,
+  dateOf,
+  areaM2,
+}: PastureContext): DrySpell | undefined {
+  const { rainMm } = weather.expected;
+  if (!rainMm) return undefined;
+  const left = (day: number): number =>
+    grass.swards.reduce((sum, s) => sum + s.stress![day]! * s.paddock.areaM2, 0) / areaM2;
+  let first: number | undefined;
+  let worst = span.from;
+  for (let day = span.from; day < span.to; day++) {
+    if (first === undefined && left(day) < DRY_SHARE) first = day;
+    if (left(day) < left(worst)) worst = day;
+  }
+  if (first === undefined) return undefined;
+  const rained = rainMm.subarray(Math.max(0, worst - RAIN_DAYS), worst).reduce((a, b) => a + b, 0);
+  const used = weather.expected.referenceMm
+    .subarray(Math.max(0, worst - RAIN_DAYS), worst)
+    .reduce((a, b) => a + b, 0);
+  const depletion =
+    grass.swards.reduce((sum, s) => sum + s.depletionMm![worst]! * s.paddock.areaM2, 0) / areaM2;
+  return {
+    from: dateOf(first),
+    worstOn: dateOf(worst),
+    growthLeft: quantity(
+      'Growth that dry soil leaves',
+      left(worst),
+      'share',
+      soilWaterFormulas.stress,
+      [
+        input('Water missing from the root zone', depletion, 'rainMm', 'D'),
+        input('Rain of thirty days before', rained, 'rainMm', 'P'),
+        input('Reference evapotranspiration of them', used, 'rainMm', 'ET₀'),
+      ],
+    ),
+    rain: quantity('Rain of thirty days before', rained, 'rainMm', soilWaterFormulas.depletion, [
+      input('Until', dateOf(worst), 'date'),
+    ]),
+  };
+}
