@@ -19,6 +19,8 @@ export interface HerdDays {
   readonly head: Float64Array;
   readonly liveKg: Float64Array;
   readonly demandKg: Float64Array;
+  /** The part of it that is to come from grass: cattle in quarantine are fed in their pen. */
+  readonly grassKg: Float64Array;
   /** The plain rule: a share of body weight. */
   readonly shareOfWeightKg: Float64Array;
   readonly animalUnits: Float64Array;
@@ -80,21 +82,37 @@ export function herdDays(
     head: new Float64Array(n),
     liveKg: new Float64Array(n),
     demandKg: new Float64Array(n),
+    grassKg: new Float64Array(n),
     shareOfWeightKg: new Float64Array(n),
     animalUnits: new Float64Array(n),
     waterL: new Float64Array(n),
     nitrogenKg: new Float64Array(n),
     phosphorusKg: new Float64Array(n),
   };
-  for (const group of herd.groups) addGroup(days, group, tables, span);
+  for (const group of herd.groups) {
+    addGroup(days, group, tables, {
+      ...span,
+      grassFrom: grassFrom(herd, group, tables, span.first),
+    });
+  }
   return days;
+}
+
+/** Day from which a group grazes: after its quarantine, where it joins cattle that are there. */
+function grassFrom(herd: Herd, group: CattleGroup, tables: Tables, first: PlainDate): number {
+  const { arrivesOn } = group;
+  if (arrivesOn === undefined) return 0;
+  const joins = herd.groups.some(
+    (other) => other !== group && (other.arrivesOn === undefined || other.arrivesOn < arrivesOn),
+  );
+  return daysBetween(first, arrivesOn) + (joins ? tables.pasture.quarantineDays.value : 0);
 }
 
 function addGroup(
   days: HerdDays,
   group: CattleGroup,
   tables: Tables,
-  span: Parameters<typeof herdDays>[2],
+  span: Parameters<typeof herdDays>[2] & { grassFrom: number },
 ): void {
   const { classes, animalUnits: units } = tables.cattle;
   const due = dueOf(group, tables)?.due;
@@ -128,6 +146,7 @@ function addGroup(
     days.head[i]! += head;
     days.liveKg[i]! += head * weightKg;
     days.demandKg[i]! += head * (dryMatterKg + calfKg);
+    if (span.grassFrom <= i) days.grassKg[i]! += head * (dryMatterKg + calfKg);
     days.shareOfWeightKg[i]! += head * (of.bodyWeightShare.value * weightKg + calfKg);
     days.animalUnits[i]! += head * unitsEach;
     days.waterL[i]! +=

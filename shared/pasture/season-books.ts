@@ -1,6 +1,6 @@
 import { regrown } from './regrowth.js';
 import type { RotationProblem, Stay } from './rotation.js';
-import { grazeDay } from './sward.js';
+import { grazeDay, type GrazedDay, type Sward } from './sward.js';
 
 /** What one stay did. Masses in kg/ha, amounts in kg. */
 export interface StayRecord extends Stay {
@@ -46,101 +46,161 @@ export interface SeasonBooks {
  * Costs paddocks × days. For every paddock: start + grown = end + eaten + trampled + mown + died off.
  */
 export function playSeason(problem: RotationProblem, stays: readonly Stay[]): SeasonBooks {
-  const { swards, herds, to, from, harvestShare, rankDrop } = problem;
-  const n = swards[0]?.rate.length ?? 0;
-  const byPaddock = swards.map((_, p) =>
-    stays.filter((s) => s.paddock === p).sort((a, b) => a.from - b.from),
-  );
-  const hayKg = herds.map((herd) => Float64Array.from(herd.demandKg));
-  const eatenKg = herds.map(() => new Float64Array(n));
+  const n = problem.swards[0]?.rate.length ?? 0;
+  const fed: Fed = {
+    hayKg: problem.herds.map((herd) => Float64Array.from(herd.demandKg)),
+    eatenKg: problem.herds.map(() => new Float64Array(n)),
+  };
+  const played = problem.swards.map((_, p) => {
+    const own = stays.filter((s) => s.paddock === p).sort((a, b) => a.from - b.from);
+    return playPaddock(problem, p, own, fed);
+  });
+  return {
+    ...fed,
+    massKgPerHa: played.map((each) => each.massKgPerHa),
+    paddocks: played.map((each) => each.book),
+    mown: played.flatMap((each) => each.mown),
+    stays: played.flatMap((each) => each.stays).sort((a, b) => a.from - b.from || a.herd - b.herd),
+  };
+}
+
+/** What each herd eats of grass and needs besides, by day; written while paddocks are played. */
+interface Fed {
+  readonly hayKg: readonly Float64Array[];
+  readonly eatenKg: readonly Float64Array[];
+}
+
+interface PlayedPaddock {
+  readonly massKgPerHa: Float64Array;
+  readonly book: PaddockBook;
+  readonly stays: readonly StayRecord[];
+  readonly mown: SeasonBooks['mown'];
+}
+
+function playPaddock(
+  problem: RotationProblem,
+  paddock: number,
+  stays: readonly Stay[],
+  fed: Fed,
+): PlayedPaddock {
+  const { from, to } = problem;
+  const sward = problem.swards[paddock]!;
+  const massKgPerHa = new Float64Array(sward.rate.length).fill(NaN);
   const records: StayRecord[] = [];
   const mown: { paddock: number; day: number; kg: number }[] = [];
-  const massKgPerHa: Float64Array[] = [];
-  const books = swards.map((sward, p): PaddockBook => {
-    const series = new Float64Array(n).fill(NaN);
-    const total = { grown: 0, eaten: 0, trampled: 0, mown: 0, diedOff: 0 };
-    let mass = sward.startKgPerHa;
-    let next = 0;
-    let lastEnd = sward.lastGrazedEnd;
-    let lastLeft: number | undefined;
-    let open:
-      | {
-          stay: Stay;
-          massBefore: number;
-          grown: number;
-          eaten: number;
-          trampled: number;
-          hay: number;
-          share: number;
-        }
-      | undefined;
-    for (let day = from; day < to; day++) {
-      if (sward.cutDays.includes(day) && sward.stubbleKgPerHa < mass) {
-        const kg = (mass - sward.stubbleKgPerHa) * sward.areaHa;
-        mown.push({ paddock: p, day, kg });
-        total.mown += mass - sward.stubbleKgPerHa;
-        mass = sward.stubbleKgPerHa;
-      }
-      const stay = byPaddock[p]![next];
-      if (!open && stay?.from === day) {
-        const isRank = sward.rankKgPerHa < mass;
-        const share =
-          harvestShare[Math.min(stay.days, harvestShare.length) - 1]! - (isRank ? rankDrop : 0);
-        open = { stay, massBefore: mass, grown: 0, eaten: 0, trampled: 0, hay: 0, share };
-      }
-      const grownTo = regrown(mass, sward.rate[day]!, sward.ceilingKgPerHa);
-      const left = grownTo * (1 - sward.loss[day]!);
-      total.grown += grownTo - mass;
-      total.diedOff += grownTo - left;
-      if (open) open.grown += left - mass;
-      mass = left;
-      if (open) {
-        const { stay: now, share } = open;
-        const demand = herds[now.herd]!.demandKg[day]!;
-        const grazed = grazeDay(mass, sward.residualKgPerHa, demand / sward.areaHa, share);
-        mass = grazed.massKgPerHa;
-        total.eaten += grazed.eatenKgPerHa;
-        total.trampled += grazed.trampledKgPerHa;
-        const eaten = grazed.eatenKgPerHa * sward.areaHa;
-        open.eaten += eaten;
-        open.trampled += grazed.trampledKgPerHa * sward.areaHa;
-        open.hay += demand - eaten;
-        eatenKg[now.herd]![day] = eaten;
-        hayKg[now.herd]![day] = demand - eaten;
-        if (day === now.from + now.days - 1) {
-          records.push({
-            ...now,
-            massBefore: open.massBefore,
-            massAfter: mass,
-            grownKg: open.grown * sward.areaHa,
-            eatenKg: open.eaten,
-            trampledKg: open.trampled,
-            hayKg: open.hay,
-            restDays: lastEnd === undefined ? undefined : now.from - lastEnd,
-            grownInRestKgPerHa: lastLeft === undefined ? undefined : open.massBefore - lastLeft,
-            isEarly: open.massBefore < sward.turnInKgPerHa,
-            isRank: sward.rankKgPerHa < open.massBefore,
-          });
-          lastEnd = day + 1;
-          lastLeft = mass;
-          open = undefined;
-          next++;
-        }
-      }
-      series[day] = mass;
+  const total = { grown: 0, eaten: 0, trampled: 0, mown: 0, diedOff: 0 };
+  let mass = sward.startKgPerHa;
+  let left: Left = { day: sward.lastGrazedEnd, mass: undefined };
+  let next = 0;
+  let running: RunningStay | undefined;
+  for (let day = from; day < to; day++) {
+    if (sward.cutDays.includes(day) && sward.stubbleKgPerHa < mass) {
+      mown.push({ paddock, day, kg: (mass - sward.stubbleKgPerHa) * sward.areaHa });
+      total.mown += mass - sward.stubbleKgPerHa;
+      mass = sward.stubbleKgPerHa;
     }
-    massKgPerHa.push(series);
-    const kg = (perHa: number): number => perHa * sward.areaHa;
-    return {
-      startKg: kg(sward.startKgPerHa),
-      endKg: kg(mass),
-      grownKg: kg(total.grown),
-      eatenKg: kg(total.eaten),
-      trampledKg: kg(total.trampled),
-      mownKg: kg(total.mown),
-      diedOffKg: kg(total.diedOff),
-    };
-  });
-  records.sort((a, b) => a.from - b.from || a.herd - b.herd);
-  return { massKgPerHa, stays: records, paddocks: books, hayKg, eatenKg, mown };
+    const stay = stays[next];
+    if (!running && stay?.from === day) running = begin(problem, sward, stay, mass);
+    const grown = regrown(mass, sward.rate[day]!, sward.ceilingKgPerHa);
+    const kept = grown * (1 - sward.loss[day]!);
+    total.grown += grown - mass;
+    total.diedOff += grown - kept;
+    if (running) running.grownKg += (kept - mass) * sward.areaHa;
+    mass = kept;
+    if (running) {
+      const grazed = grazeRunning(problem, sward, running, day, mass, fed);
+      mass = grazed.massKgPerHa;
+      total.eaten += grazed.eatenKgPerHa;
+      total.trampled += grazed.trampledKgPerHa;
+      if (day === running.stay.from + running.stay.days - 1) {
+        records.push(recordOf(sward, running, mass, left));
+        left = { day: day + 1, mass };
+        running = undefined;
+        next++;
+      }
+    }
+    massKgPerHa[day] = mass;
+  }
+  const kg = (perHa: number): number => perHa * sward.areaHa;
+  const book = {
+    startKg: kg(sward.startKgPerHa),
+    endKg: kg(mass),
+    grownKg: kg(total.grown),
+    eatenKg: kg(total.eaten),
+    trampledKg: kg(total.trampled),
+    mownKg: kg(total.mown),
+    diedOffKg: kg(total.diedOff),
+  };
+  return { massKgPerHa, book, stays: records, mown };
+}
+
+/** When a paddock was last left, and with what standing. */
+interface Left {
+  readonly day: number | undefined;
+  readonly mass: number | undefined;
+}
+
+interface RunningStay {
+  readonly stay: Stay;
+  readonly massBefore: number;
+  readonly harvestShare: number;
+  grownKg: number;
+  eatenKg: number;
+  trampledKg: number;
+  hayKg: number;
+}
+
+function begin(
+  { harvestShare, rankDrop }: RotationProblem,
+  sward: Sward,
+  stay: Stay,
+  massBefore: number,
+): RunningStay {
+  const share = harvestShare[Math.min(stay.days, harvestShare.length) - 1]!;
+  return {
+    stay,
+    massBefore,
+    harvestShare: share - (sward.rankKgPerHa < massBefore ? rankDrop : 0),
+    grownKg: 0,
+    eatenKg: 0,
+    trampledKg: 0,
+    hayKg: 0,
+  };
+}
+
+function grazeRunning(
+  { herds }: RotationProblem,
+  sward: Sward,
+  running: RunningStay,
+  day: number,
+  mass: number,
+  fed: Fed,
+): GrazedDay {
+  const { herd } = running.stay;
+  const needKg = herds[herd]!.demandKg[day]!;
+  const grazed = grazeDay(mass, sward.residualKgPerHa, needKg / sward.areaHa, running.harvestShare);
+  const eatenKg = grazed.eatenKgPerHa * sward.areaHa;
+  running.eatenKg += eatenKg;
+  running.trampledKg += grazed.trampledKgPerHa * sward.areaHa;
+  running.hayKg += needKg - eatenKg;
+  fed.eatenKg[herd]![day] = eatenKg;
+  fed.hayKg[herd]![day] = needKg - eatenKg;
+  return grazed;
+}
+
+function recordOf(
+  sward: Sward,
+  { stay, harvestShare: _share, ...running }: RunningStay,
+  massAfter: number,
+  left: Left,
+): StayRecord {
+  return {
+    ...stay,
+    ...running,
+    massAfter,
+    restDays: left.day === undefined ? undefined : stay.from - left.day,
+    grownInRestKgPerHa: left.mass === undefined ? undefined : running.massBefore - left.mass,
+    isEarly: running.massBefore < sward.turnInKgPerHa,
+    isRank: sward.rankKgPerHa < running.massBefore,
+  };
 }

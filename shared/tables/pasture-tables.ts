@@ -125,6 +125,7 @@ export interface PastureTable {
   readonly slowGrowthKgPerHaDay: number;
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };
+  readonly quarantineDays: ValueRange;
   readonly magnesiumLeadDays: Value;
   readonly gradualDays: Sourced & {
     readonly low: number;

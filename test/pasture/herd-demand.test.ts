@@ -167,4 +167,19 @@ describe('classOn', () => {
     expect(dueOf({ ...bred, calvesOn: on(61) }, tables)!.due).toBe(on(61));
     expect(dueOf(newGroup(), tables)).toBeUndefined();
   });
+
+  it('feeds cattle that join a herd in their pen for thirty days before they graze with it', () => {
+    const own = newGroup({ classId: 'dry-cow', head: 2 });
+    const bought = newGroup({ classId: 'stocker', head: 3, arrivesOn: addDays(FIRST, 10) });
+    const { demandKg, grassKg } = daysOf(own, bought);
+    const alone = daysOf(own).demandKg;
+    for (const day of [10, 25, 39]) {
+      expect(demandKg[day]!).toBeGreaterThan(alone[day]!);
+      expect(grassKg[day]!).toBeCloseTo(alone[day]!, 9);
+    }
+    expect(grassKg[40]!).toBeCloseTo(demandKg[40]!, 9);
+    // Bought for the season, with nobody to infect: they graze from the day they come.
+    const { demandKg: need, grassKg: grass } = daysOf(bought);
+    expect(grass[10]!).toBe(need[10]!);
+  });
 });

@@ -154,19 +154,19 @@ describe('chooseRotation', () => {
 
   const small: readonly (readonly [string, RotationProblem])[] = [
     ['grass enough', problem({ days: 20, starts: [2600, 2300, 1900], rate: 0.06, demandKg: [45] })],
-    ['grass short', problem({ days: 22, starts: [2400, 2000, 1600], rate: 0.03, demandKg: [60] })],
+    ['grass short', problem({ days: 20, starts: [2400, 2000, 1600], rate: 0.03, demandKg: [60] })],
     [
       'one rank',
       problem({ days: 20, starts: [4300, 2500, 2200, 1500], rate: 0.04, demandKg: [70] }),
     ],
     [
       'slow growth',
-      problem({ days: 20, starts: [2500, 2400, 2300, 2200], rate: 0.015, demandKg: [50] }),
+      problem({ days: 15, starts: [2500, 2400, 2300, 2200], rate: 0.015, demandKg: [50] }),
     ],
     [
       'two herds',
       problem({
-        days: 10,
+        days: 8,
         starts: [2600, 2400, 2250, 1800],
         rate: 0.05,
         demandKg: [40, 35],

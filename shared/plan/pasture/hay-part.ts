@@ -190,15 +190,17 @@ function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShar
   let firstShort: number | undefined;
   let shortDays = 0;
   books.hayKg.forEach((hay, h) => {
+    const { demandKg, grassKg } = herdDays[h]!;
     const grazing = grazingOf(books, h);
     for (let i = span.from; i < span.to; i++) {
+      outsideKg += (demandKg[i]! - grassKg[i]!) * headShare; // fed in quarantine
       const isIn = grazing !== undefined && grazing.first <= i && i <= grazing.last;
       if (!isIn) {
         outsideKg += hay[i]!;
         continue;
       }
       inSeasonKg += hay[i]!;
-      if (hay[i]! <= SHORT_SHARE * headShare * herdDays[h]!.demandKg[i]!) continue;
+      if (hay[i]! <= SHORT_SHARE * headShare * demandKg[i]!) continue;
       shortDays++;
       if (firstShort === undefined || i < firstShort) firstShort = i;
     }

@@ -75,7 +75,7 @@ export function rotationProblem(
   return {
     swards,
     herds: herds.map((herd, h) => ({
-      demandKg: scaled(context.herdDays[h]!.demandKg, change.headShare ?? 1),
+      demandKg: scaled(context.herdDays[h]!.grassKg, change.headShare ?? 1),
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
       notBefore: herd.turnOutOn ? daysBetween(span.first, herd.turnOutOn) : span.from,
       ...startOf(context, herd),

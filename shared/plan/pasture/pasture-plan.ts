@@ -139,7 +139,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       id: herd.id,
       name: herd.name,
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
-      hayByDay: rounded(chosen.books.hayKg[h]!, span.from, span.to, 10),
+      hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
     })),
     moves: chosen.books.stays.map((stay) => moveOf(context, stay)),
     surplus: surplusOf(context, chosen),
@@ -244,6 +244,12 @@ function paddockPart(
         }
       : {}),
   };
+}
+
+/** Feed besides grass, the feed of cattle in quarantine included. */
+function fedByHand({ herdDays }: PastureContext, { books }: Chosen, h: number): Float64Array {
+  const { demandKg, grassKg } = herdDays[h]!;
+  return books.hayKg[h]!.map((kg, day) => kg + demandKg[day]! - grassKg[day]!);
 }
 
 function shutDays(

@@ -108,7 +108,6 @@ export interface TurningPart {
 }
 
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
-const QUARANTINE_DAYS = 30;
 /** Growth below this a day is called over for the year, kg/ha. */
 const GROWTH_OVER = 5;
 
@@ -227,7 +226,7 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
           {
             classId: group.classId,
             on: group.arrivesOn,
-            out: addDays(group.arrivesOn, QUARANTINE_DAYS),
+            out: addDays(group.arrivesOn, tables.pasture.quarantineDays.value),
           },
         ],
   );
