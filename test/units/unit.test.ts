@@ -29,11 +29,12 @@ describe('toShown and fromShown', () => {
     );
   });
 
-  it('leave metric values alone, shares aside', () => {
-    for (const unit of UNITS.filter((u) => u !== 'share')) {
+  it('leave metric values alone, shares and hectares of square metres aside', () => {
+    for (const unit of UNITS.filter((u) => u !== 'share' && u !== 'ha')) {
       expect(toShown(12.5, unit, 'metric')).toBe(12.5);
     }
     expect(toShown(0.125, 'share', 'metric')).toBe(12.5);
+    expect(toShown(125_000, 'ha', 'metric')).toBe(12.5);
   });
 
   // Definitions: NIST Special Publication 811 (2008); the pound, foot and US gallon are exact.
@@ -42,6 +43,7 @@ describe('toShown and fromShown', () => {
     [28.349523125, 'g', 1],
     [0.09290304, 'm2', 1],
     [0.3048, 'm', 1],
+    [4046.8564224, 'ha', 1], // an international acre
     [2.54, 'cm', 1],
     [25.4, 'mm', 1],
     [0, 'degC', 32],
