@@ -29,6 +29,14 @@ export const hayPartFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  all: {
+    id: 'feed-besides-grass',
+    title: 'Feed besides grass',
+    words: 'What is short while grazing and what is fed before and after it.',
+    symbols: 'F = F₁ + F₂',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   least: {
     id: 'least-feed',
     title: 'Feed that no order of moves can save',
@@ -68,6 +76,8 @@ export interface Closer {
 export interface HayPart {
   readonly inSeason: NumberQuantity;
   readonly outside: NumberQuantity;
+  /** Both together, to compare with other orders. */
+  readonly all: NumberQuantity;
   readonly toStore: NumberQuantity;
   readonly bales: NumberQuantity;
   readonly fixedRotation: NumberQuantity;
@@ -147,14 +157,18 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
   const part: HayPart = {
     inSeason,
     outside,
+    all: quantity('All feed besides grass, dry matter', allKg, 'kg', hayPartFormulas.all, [
+      from(inSeason, 'F₁'),
+      from(outside, 'F₂'),
+    ]),
     toStore,
     bales: balesOf(context, toStore, 'Bales for it'),
     fixedRotation: dry(
-      'Feed with a simple fixed rotation',
+      'All feed with a simple fixed rotation',
       sumFrom(fixedBooks.hayKg, span.from, span.to),
       hayPartFormulas.short,
     ),
-    least: dry('Feed no order can save', leastHayKg(problem), hayPartFormulas.least),
+    least: dry('All feed no order can save', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
@@ -225,7 +239,7 @@ function largestThat(holds: (share: number) => boolean): number {
 }
 
 function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] {
-  const least = 0.02 * needKg(context);
+  const least = LITTLE_SHARE * needKg(context);
   const shortWith = (change: Parameters<typeof rotationProblem>[1], headShare = 1): number => {
     const problem = rotationProblem(context, change);
     const books = playSeason(problem, quickRotation(problem).stays);
@@ -287,13 +301,18 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   return closers;
 }
 
+/** A shortage below this share of the whole need is only noted. */
+const LITTLE_SHARE = 0.02;
+
 function warnShort(context: PastureContext, part: HayPart): void {
   if (part.firstShort === undefined) return;
+  const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   context.issues.push(
     issue(
-      'act',
+      // A day or two at turn-out are bridged with the hay that is fed then anyway.
+      part.inSeason.value < LITTLE_SHARE * needKg(context) ? 'note' : 'act',
       'grass-short',
-      `The grass runs out on ${context.say(part.firstShort, 'date')}: ${part.shortDays} days are short of ${context.say(part.inSeason.value, 'kg')} of dry matter. ${part.closers.map((c) => c.text).join(' Or: ')}`,
+      `The grass does not reach from ${context.say(part.firstShort, 'date')} on: ${days} short of ${context.say(part.inSeason.value, 'kg')} of dry matter. ${part.closers.map((c) => c.text).join(' Or: ')}`,
     ),
   );
 }

@@ -164,9 +164,10 @@ function Season({
         <Facts>
           <Fact of={plan.hay.inSeason} />
           <Fact of={plan.hay.outside} />
+          <Fact of={plan.hay.all} />
           <Fact of={plan.hay.toStore} />
           <Fact of={plan.hay.bales} />
-          <Fact of={plan.hay.fixedRotation} note="to compare with. " />
+          <Fact of={plan.hay.fixedRotation} note="to compare with all feed. " />
           <Fact of={plan.hay.least} />
           <Fact of={plan.farmFactor} />
           <Fact
