@@ -84,7 +84,9 @@ function Season({
   const isWhatIf = settled.augustRain !== 100 || settled.headShare !== 100 || settled.rest !== 100;
   const base = usePasturePlan(asIs);
   const whatIf = usePasturePlan(isWhatIf ? request : undefined);
-  const { plan, problems, failed, isWorking } = isWhatIf ? whatIf : base;
+  const { problems, failed, isWorking } = isWhatIf ? whatIf : base;
+  // The plan as it is stays on the page until the first what-if is worked out.
+  const plan = isWhatIf ? (whatIf.plan ?? base.plan) : base.plan;
   if (problems) {
     return (
       <Alert color="red" title="This pasture cannot be planned">
