@@ -12,6 +12,14 @@ export const cattleWaterFormulas = {
     sources: ['GRAZING_46', 'GRAZING_47'],
     mark: 'published',
   },
+  edge: {
+    id: 'trough-edge',
+    title: 'Trough edge',
+    words: 'Two feet of edge for every fifteen head.',
+    symbols: 'L = head·0.61 m ÷ 15',
+    sources: ['GRAZING_49', 'GRAZING_51'],
+    mark: 'published',
+  },
   tank: {
     id: 'water-tank',
     title: 'Smallest tank',

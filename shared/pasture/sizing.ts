@@ -76,6 +76,14 @@ export const sizingFormulas = {
     sources: ['GRAZING_61', 'GRAZING_62'],
     mark: 'from-memory',
   },
+  lane: {
+    id: 'lane-length',
+    title: 'Lane',
+    words: 'The long side of the paddock; wide enough for the herd and a vehicle.',
+    symbols: 'L = √(A·k)',
+    sources: ['GRAZING_56'],
+    mark: 'published',
+  },
   fence: {
     id: 'fence-length',
     title: 'Fence of a rectangle',
@@ -135,6 +143,10 @@ export function rectangleFenceM(areaM2: number, longToShort: number): number {
   const shortM = Math.sqrt(areaM2 / longToShort);
   return 2 * shortM * (1 + longToShort);
 }
+
+/** Long side of such a rectangle, m. */
+export const longSideM = (areaM2: number, longToShort: number): number =>
+  Math.sqrt(areaM2 * longToShort);
 
 /** New fence, m, that cuts a rectangle across its long side into equal strips. */
 export const splitFenceM = (areaM2: number, longToShort: number, parts: number): number =>

@@ -301,7 +301,7 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
       issue(
         'note',
         'no-water',
-        `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in.`,
+        `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in, within ${say(tables.cattleWater.distance.otherM, 'm')} of where they graze (milk cows ${say(tables.cattleWater.distance.milkM, 'm')}).`,
       ),
     );
   }

@@ -4,6 +4,7 @@ import {
   paddockAreaM2,
   paddocksFor,
   perHectare,
+  longSideM,
   rectangleFenceM,
   sizingFormulas,
   splitFenceM,
@@ -28,6 +29,7 @@ export interface HerdSizing {
   readonly animalUnits: NumberQuantity;
   readonly water: NumberQuantity;
   readonly tank: NumberQuantity;
+  readonly troughEdge: NumberQuantity;
   readonly paddocks: NumberQuantity;
   readonly paddockArea: NumberQuantity;
   readonly heat?: NumberQuantity;
@@ -39,6 +41,7 @@ export interface SizingPart {
   readonly capacity: NumberQuantity;
   readonly fence: NumberQuantity;
   readonly split: NumberQuantity;
+  readonly lane: NumberQuantity;
   readonly energiser: NumberQuantity;
   readonly shade: NumberQuantity;
 }
@@ -89,10 +92,23 @@ export function planSizing(context: PastureContext): SizingPart {
     { mark: 'from-memory' },
   );
   warnIfMoreThanGrows(context, { head, carried: Math.floor(capacity.value) });
-  const mean = areaM2 / Math.max(1, grass.swards.length);
   const { energiserJPerKm, shadeM2PerHead } = tables.fence;
   const fenceM = context.paddocks.reduce((m, p) => m + rectangleFenceM(p.areaM2, LONG_TO_SHORT), 0);
+  const mean = areaM2 / Math.max(1, grass.swards.length);
+  const lane = tables.fence.laneWidthM;
   return {
+    lane: quantity(
+      'Lane along a mean paddock',
+      longSideM(mean, LONG_TO_SHORT),
+      'm',
+      sizingFormulas.lane,
+      [
+        input('Area', mean, 'ha', 'A'),
+        input('Long side over short', LONG_TO_SHORT, 'ratio', 'k'),
+        input('Width, at least', lane.low, 'm'),
+        input('Width, at most', lane.high, 'm'),
+      ],
+    ),
     energiser: quantity(
       'Energiser for all of that fence',
       (fenceM / 1000) * energiserJPerKm.value,
@@ -101,6 +117,11 @@ export function planSizing(context: PastureContext): SizingPart {
       [
         input('Fence, each paddock by itself', fenceM, 'm'),
         input('A kilometre', energiserJPerKm.value, 'J'),
+        input(
+          'Ground rods for it, in all',
+          (fenceM / 1000) * energiserJPerKm.value * tables.fence.groundRodMPerJ.value,
+          'm',
+        ),
       ],
       {
         spread: {
@@ -284,6 +305,17 @@ function herdSizing(context: PastureContext, h: number): HerdSizing {
       'L',
       cattleWaterFormulas.tank,
       [from(water, 'V'), input('Refill for a day’s water', refillH, 'h')],
+    ),
+    troughEdge: quantity(
+      'Trough edge',
+      (days.head[thirsty]! / tables.cattleWater.troughEdgeM.per) * tables.cattleWater.troughEdgeM.m,
+      'm',
+      cattleWaterFormulas.edge,
+      [
+        input('Head', days.head[thirsty]!, 'count'),
+        input('Head that share it', tables.cattleWater.troughEdgeM.per, 'count'),
+        input('For that many', tables.cattleWater.troughEdgeM.m, 'm'),
+      ],
     ),
     paddocks: quantity(
       'Paddocks for the longest rest',

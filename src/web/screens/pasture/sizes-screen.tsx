@@ -37,6 +37,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
             <Fact of={herd.animalUnits} />
             <Fact of={herd.water} />
             <Fact of={herd.tank} />
+            <Fact of={herd.troughEdge} />
             <Fact of={herd.paddocks} />
             <Fact of={herd.paddockArea} />
             <Fact of={herd.heat} />
@@ -51,6 +52,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
               <Fact of={plan.sizing.capacity} />
               <Fact of={plan.sizing.fence} />
               <Fact of={plan.sizing.split} />
+              <Fact of={plan.sizing.lane} />
               <Fact of={plan.sizing.energiser} />
               <Fact of={plan.sizing.shade} />
             </Facts>
