@@ -150,8 +150,10 @@ export function optionsOf(
       // A lightly grazed stand can be back at its height before the rest of the month is over.
       const restMissed = Math.max(0, 1 - rest);
       if (0 < restMissed && mass < sward.turnInKgPerHa) continue;
+      // Turn-out waits for the full height; later a herd may come a little early.
+      const share = state.isOut[herd] ? EARLIEST_SHARE : 1;
       const earliest =
-        sward.residualKgPerHa + EARLIEST_SHARE * (sward.turnInKgPerHa - sward.residualKgPerHa);
+        sward.residualKgPerHa + share * (sward.turnInKgPerHa - sward.residualKgPerHa);
       if (mass < earliest) continue;
       const ripeness =
         (mass - sward.residualKgPerHa) / (sward.turnInKgPerHa - sward.residualKgPerHa);
@@ -289,9 +291,9 @@ interface Candidate {
   readonly score: number;
 }
 
-/** Width at which a search takes about a third of a second, at most 256. */
+/** Width at which a search takes about a third of a second, at most 512. */
 export function widthFor(problem: RotationProblem): number {
-  return Math.min(256, Math.max(4, Math.round(80_000 / sizeOf(problem))));
+  return Math.min(512, Math.max(4, Math.round(80_000 / sizeOf(problem))));
 }
 
 const sizeOf = ({ swards, herds, from, to }: RotationProblem): number =>
@@ -332,9 +334,10 @@ function improved(problem: RotationProblem, found: State): State {
   for (let step = 0; step < pathTo(best).length; step++) {
     const state = pathTo(best)[step]!;
     if (problem.to <= decisionDay(state)) break;
-    const tried = optionsOf(problem, state, MOST_PADDOCKS).map((option) =>
-      search(problem, after(problem, state, option), IMPROVING_WIDTH, STANDING_WORTHS[1]),
-    );
+    const tried = optionsOf(problem, state, MOST_PADDOCKS).flatMap((option) => {
+      const next = after(problem, state, option);
+      return STANDING_WORTHS.map((worth) => search(problem, next, IMPROVING_WIDTH, worth));
+    });
     best = cheapest([best, ...tried]);
   }
   return best;

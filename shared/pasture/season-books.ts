@@ -98,6 +98,7 @@ function playPaddock(
       mown.push({ paddock, day, kg: (mass - sward.stubbleKgPerHa) * sward.areaHa });
       total.mown += mass - sward.stubbleKgPerHa;
       mass = sward.stubbleKgPerHa;
+      left = { day, mass };
     }
     const stay = stays[next];
     if (!running && stay?.from === day) running = begin(problem, sward, stay, mass);

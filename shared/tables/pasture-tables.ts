@@ -207,6 +207,8 @@ export interface HerdTaskTemplate extends Sourced {
   readonly name: string;
   readonly anchor: 'turn-out' | 'cattle-arrival' | 'calving';
   readonly offsetDays: number;
+  /** Last day it can be started, from the anchor, where it would be of no use later. */
+  readonly latestOffsetDays?: number;
   readonly lengthDays: number;
   readonly hoursBase: number;
   readonly hoursPerUnit: number;

@@ -60,8 +60,9 @@ export function checkedCorners(outline: unknown, field = 'outline'): Outline {
   if (0 < crossings) {
     throw refused({
       field,
-      code: 'conflict',
+      code: 'not-allowed',
       given: `${crossings} crossing${crossings === 1 ? '' : 's'}`,
+      allowed: ['an outline whose sides do not cross'],
       fix: 'Two sides cross each other. Give the corners in order around the paddock.',
     });
   }

@@ -91,7 +91,9 @@ describe('the season', () => {
     await page.getByRole('slider', { name: 'Rain in August' }).focus();
     for (let step = 0; step < 18; step++) await page.keyboard.press('ArrowLeft');
     await page.getByText('Rain in August: 10 %').waitFor();
-    const change = page.getByText(/of dry matter (more|less) to feed\. \d+ of \d+ stays change/);
+    const change = page.getByText(
+      /of dry matter (more|less) to feed in all\. \d+ of \d+ stays change/,
+    );
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
     await page.getByRole('button', { name: 'Back to the plan as it is' }).click();

@@ -84,7 +84,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     [
       'crossing sides',
       { outline: [SQUARE[0], SQUARE[2], SQUARE[1], SQUARE[3]] },
-      { field: 'outline', code: 'conflict' },
+      { field: 'outline', code: 'not-allowed' },
     ],
     ['two corners', { outline: SQUARE.slice(0, 2) }, { field: 'outline', code: 'out-of-bounds' }],
     ['no corners', { outline: ['a', 'b', 'c'] }, { field: 'outline.0', code: 'not-allowed' }],

@@ -222,6 +222,8 @@ function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShar
   return { inSeasonKg, outsideKg, firstShort, shortDays };
 }
 
+/** Fewer head than this share is not a way out but another farm. */
+const LEAST_HEAD_SHARE = 0.4;
 const HALVINGS = 4;
 /** Most land that is tried, in mean paddocks. */
 const MOST_ADDED = 6;
@@ -252,8 +254,10 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
       amount: inSeason,
     },
   ];
+  // A day or two are bridged with hay; nobody sells a cow for them.
+  if (inSeason.value <= least) return closers;
   const headShare = largestThat((share) => shortWith({ headShare: share }, share) <= least * share);
-  if (0 < headShare) {
+  if (LEAST_HEAD_SHARE <= headShare) {
     const head = Math.max(...context.herdDays.map((d) => Math.max(...d.head)));
     closers.push({
       kind: 'fewer-head',

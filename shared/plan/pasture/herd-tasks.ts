@@ -81,14 +81,17 @@ function hung(
   const names = new Map(templates.map((t) => [t.id, t.name]));
   const units = { 'ten-head': of.head / 10, acre: context.areaM2 / M2_PER_ACRE };
   const dated = backSchedule(
-    templates.map(({ id, offsetDays, lengthDays, hoursArePerDay, waitsFor }): HungTask => ({
-      id,
-      anchorDate,
-      offsetDays,
-      lengthDays,
-      isDaily: hoursArePerDay,
-      waitsFor,
-    })),
+    templates.map(
+      ({ id, offsetDays, latestOffsetDays, lengthDays, hoursArePerDay, waitsFor }): HungTask => ({
+        ...(latestOffsetDays === undefined ? {} : { latestOffsetDays }),
+        id,
+        anchorDate,
+        offsetDays,
+        lengthDays,
+        isDaily: hoursArePerDay,
+        waitsFor,
+      }),
+    ),
     context.today,
   );
   return dated.map((date, k): HerdTask => {

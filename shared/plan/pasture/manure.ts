@@ -92,12 +92,15 @@ function followBirds(
     const herd = herds.findIndex((h) => h.id === follower.herdId);
     const first = daysBetween(span.first, follower.from);
     const last = daysBetween(span.first, follower.to);
+    let free = first;
     return books.stays
       .filter((stay) => stay.herd === herd)
       .flatMap((stay): BirdMove[] => {
-        const from = Math.max(first, stay.from + stay.days + follower.lagDays);
+        // One flock is in one place: it comes later where it is still busy.
+        const from = Math.max(free, stay.from + stay.days + follower.lagDays);
         const to = Math.min(last, stay.from + 2 * stay.days + follower.lagDays - 1);
         if (to < from || span.to <= to) return [];
+        free = to + 1;
         n[stay.paddock]! += (to - from + 1) * follower.nitrogenKgPerDay;
         p[stay.paddock]! += (to - from + 1) * follower.phosphorusKgPerDay;
         const depletion = grass.swards[stay.paddock]!.depletionMm;

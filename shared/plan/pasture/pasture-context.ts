@@ -77,7 +77,9 @@ export function rotationProblem(
     herds: herds.map((herd, h) => ({
       demandKg: scaled(context.herdDays[h]!.grassKg, change.headShare ?? 1),
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
-      notBefore: herd.turnOutOn ? daysBetween(span.first, herd.turnOutOn) : span.from,
+      notBefore: herd.turnOutOn
+        ? daysBetween(span.first, herd.turnOutOn)
+        : Math.max(span.from, growthBegins(context)),
       ...startOf(context, herd),
     })),
     from: span.from,
@@ -85,6 +87,18 @@ export function rotationProblem(
     harvestShare: byStayDays,
     rankDrop,
   };
+}
+
+/** Growth of a day at which grass is called growing, kg/ha. */
+const GROWS_KG_PER_HA = 5;
+
+/** First day of the plan on which any paddock grows: what stands before it is winter's. */
+function growthBegins({ grass, span }: PastureContext): number {
+  for (let day = span.from; day < span.to; day++) {
+    if (grass.swards.some((s) => GROWS_KG_PER_HA <= s.tableGrowth[day]! * s.weatherShare[day]!))
+      return day;
+  }
+  return span.from;
 }
 
 const scaled = (values: Float64Array, share: number): Float64Array =>

@@ -38,6 +38,9 @@ export interface SeasonSwards {
 /** Days before the season beyond which it does not matter when a paddock was grazed. */
 const LONG_AGO = -1000;
 
+/** Days before the season from which a reading still tells how a stand comes out of winter. */
+const WINTER_DAYS = 200;
+
 /** Height of a stand of which nothing is known: grazed down before winter, cm. */
 const UNKNOWN_HEIGHT_CM = 5;
 
@@ -229,7 +232,7 @@ function swardOfBase(
       0 <= dayIn(span, before)
         ? massOn(sward, before.heightCm * kgPerHaCm, dayIn(span, before), dayIn(span, reading))
         : undefined,
-    sward: { ...sward, startKgPerHa: startMass(sward, base, span) },
+    sward: { ...sward, startKgPerHa: startMass(sward, base, span, winterLossPerDay.value) },
   };
 }
 
@@ -239,7 +242,7 @@ const grewUntouched = (paddock: Paddock, a: GrassReading, b: GrassReading): bool
   b.date < paddock.lastGrazedOn;
 
 /** Mass on the first planned day: the last reading or the last grazing, grown on from there. */
-function startMass(sward: Sward, base: Base, span: PastureSpan): number {
+function startMass(sward: Sward, base: Base, span: PastureSpan, winterLossPerDay: number): number {
   const { paddock, readings, kgPerHaCm } = base;
   const known = readings.map((r) => ({ day: dayIn(span, r), mass: r.heightCm * kgPerHaCm }));
   if (paddock.lastGrazedOn !== undefined) {
@@ -249,8 +252,10 @@ function startMass(sward: Sward, base: Base, span: PastureSpan): number {
       known.push({ day, mass: sward.residualKgPerHa });
   }
   const unknown = { day: 0, mass: UNKNOWN_HEIGHT_CM * kgPerHaCm };
-  const last = known.reduce((a, b) => (a.day <= b.day ? b : a), known[0] ?? unknown);
-  // A stand read before the season stands as it was read when the season begins.
+  const recent = known.filter((each) => -WINTER_DAYS <= each.day);
+  const last = recent.reduce((a, b) => (a.day <= b.day ? b : a), recent[0] ?? unknown);
+  // Read before the season: over winter a part of it dies off.
+  if (last.day < 0) last.mass *= (1 - winterLossPerDay) ** -last.day;
   return massOn(sward, last.mass, Math.max(0, Math.min(last.day, span.from)), span.from);
 }
 

@@ -153,10 +153,12 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
       ? {}
       : {
           stockpile: {
-            shutFrom: datedFact('Shut for autumn from', dateOf(shut), turningFormulas.stockpile, [
-              input('Growth ends about', dateOf(end), 'date'),
-              input('Days shut', days, 'day'),
-            ]),
+            shutFrom: datedFact(
+              'To keep grass for autumn, shut from',
+              dateOf(shut),
+              turningFormulas.stockpile,
+              [input('Growth ends about', dateOf(end), 'date'), input('Days shut', days, 'day')],
+            ),
             paddockIds: picked.map(({ p }) => paddocks[p]!.id),
             standing: stockpiled(context, picked[0]!.p, shut, end),
           },

@@ -86,6 +86,16 @@ function Paddocks({
           )}
         </FileButton>
       </Group>
+      {load.isSuccess && (
+        <Text role="status" mb="xs">
+          {load.data.length} {load.data.length === 1 ? 'paddock' : 'paddocks'} added, each taken as
+          mixed pasture on loam with water. Change what is different.
+        </Text>
+      )}
+      <Text size="sm" mb="xs">
+        Tick one paddock to split it into strips, several to join them. Strips and joined paddocks
+        have no outline until you give one.
+      </Text>
       <Failure error={unread ?? load.error ?? remove.error ?? split.error ?? join.error} />
       {onFarm.paddocks.map((paddock) => (
         <Group key={paddock.id} justify="space-between" wrap="nowrap" mt="xs">

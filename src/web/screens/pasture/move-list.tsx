@@ -57,8 +57,8 @@ export function MoveList({
               </Group>
             </Group>
             <Text size="sm">
-              {move.days === 1 ? '1 day' : `${move.days} days`},{' '}
-              {formatValue(move.heightBeforeCm, 'cm', reader)} down to{' '}
+              {move.days === 1 ? '1 day' : `${move.days} days`}, in at{' '}
+              {formatValue(move.heightBeforeCm, 'cm', reader)}, leave at{' '}
               {formatValue(move.heightAfterCm, 'cm', reader)}
               {move.restDays === undefined ? '' : `, after ${move.restDays} days of rest`}
             </Text>

@@ -1,6 +1,8 @@
 import { Button, Group, Table, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
+import type { Paddock } from '../../../../shared/farm/paddock.js';
+import type { Move } from '../../../../shared/plan/pasture/moves.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
 import { usePasture } from '../../api/pasture-queries.js';
@@ -34,8 +36,9 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
             Moves, {farm.name}
           </Title>
           <Text>
-            Planned on {formatDate(plan.today)}. Go by the grass: move earlier where it is down to
-            the residual, later where it is not.
+            {plan.herds.map((herd) => herd.name).join(', ')}, {formatDate(plan.from)} to{' '}
+            {formatDate(plan.to)}. Planned on {formatDate(plan.today)}. Go by the grass: move
+            earlier where it is down to the residual, later where it is not.
           </Text>
           <WideTable label="Moves">
             <Table className="print-table">
@@ -47,6 +50,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                   <Table.Th>Days</Table.Th>
                   <Table.Th>In at</Table.Th>
                   <Table.Th>Leave</Table.Th>
+                  <Table.Th>Mind</Table.Th>
                   <Table.Th>Really</Table.Th>
                 </Table.Tr>
               </Table.Thead>
@@ -59,6 +63,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                     <Table.Td>{move.days}</Table.Td>
                     <Table.Td>{formatValue(move.heightBeforeCm, 'cm', farm)}</Table.Td>
                     <Table.Td>{formatValue(move.heightAfterCm, 'cm', farm)}</Table.Td>
+                    <Table.Td>{notesOf(move, onFarm?.paddocks ?? [])}</Table.Td>
                     <Table.Td>________</Table.Td>
                   </Table.Tr>
                 ))}
@@ -72,4 +77,16 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
       )}
     </main>
   );
+}
+
+/** What to mind at the gate. */
+function notesOf(move: Move, paddocks: readonly Paddock[]): string {
+  return [
+    paddocks.find((p) => p.id === move.paddockId)?.hasWater === false ? 'bring water' : '',
+    move.isEarly ? 'short grass' : '',
+    move.isRank ? 'rank' : '',
+    0.5 < move.hayKg ? 'hay beside' : '',
+  ]
+    .filter(Boolean)
+    .join(', ');
 }

@@ -17,14 +17,15 @@ interface Drawn {
 export function PastureMap({
   plan,
   paddocks,
+  date,
 }: {
   plan: PasturePlan;
   paddocks: readonly Paddock[];
+  date: string;
 }) {
   const drawn = project(paddocks);
   if (!drawn) return null;
-  const day = Math.max(0, daysBetween(plan.from, plan.today));
-  const date = plan.today < plan.from ? plan.from : plan.today;
+  const day = Math.max(0, daysBetween(plan.from, date));
   return (
     <Section title={`Map on ${formatShortDate(date)}`}>
       <svg

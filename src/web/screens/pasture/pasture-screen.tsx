@@ -4,7 +4,13 @@ import { Link } from 'wouter';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import {
+  formatDate,
+  formatShortDate,
+  formatValue,
+  type Reader,
+} from '../../../../shared/units/format.js';
 import { usePasture, type PastureOnFarm } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
@@ -56,6 +62,7 @@ function Season({
 }) {
   const [augustRain, setAugustRain] = useState(100);
   const [dryMonth] = useState(8);
+  const [day, setDay] = useState<number>();
   const [headShare, setHeadShare] = useState(100);
   const [rest, setRest] = useState(100);
   const [settled, setSettled] = useState({ augustRain: 100, headShare: 100, rest: 100 });
@@ -98,6 +105,10 @@ function Season({
   }
   if (failed) return <Alert color="red">{failed}</Alert>;
   if (!plan) return <Working label="Planning the season" />;
+  const last = daysBetween(plan.from, plan.to);
+  const turnOut = plan.turning.herds.find((h) => h.turnOut)?.turnOut?.value;
+  const start = plan.today < plan.from && turnOut !== undefined ? String(turnOut) : plan.today;
+  const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   const settle = (part: Partial<typeof settled>) => setSettled({ ...settled, ...part });
   return (
     <>
@@ -145,7 +156,7 @@ function Season({
           {isWorking
             ? 'Working it out …'
             : isWhatIf && base.plan
-              ? difference(base.plan, plan)
+              ? difference(base.plan, plan, farm)
               : ''}
         </Text>
         {isWhatIf && (
@@ -177,6 +188,9 @@ function Season({
             note={plan.weather.dry && `on ${formatShortDate(plan.weather.dry.worstOn)}. `}
           />
         </Facts>
+        <Text size="sm" mt="xs">
+          Counted to {formatDate(plan.to)}: what is fed after that comes on top.
+        </Text>
         {0 < plan.surplus.length && (
           <Stack gap={4} mt="sm">
             <Text fw={600}>Grass to mow for hay</Text>
@@ -211,9 +225,9 @@ function Season({
         </Suspense>
       </Section>
       <Section title="Paddocks by what stands">
-        <StandingBars plan={plan} reader={farm} />
+        <StandingBars plan={plan} reader={farm} day={shownDay} onDay={setDay} />
       </Section>
-      <PastureMap plan={plan} paddocks={onFarm.paddocks} />
+      <PastureMap plan={plan} paddocks={onFarm.paddocks} date={addDays(plan.from, shownDay)} />
       <Section title="Moves">
         <MoveList plan={plan} farmId={farm.id} reader={farm} />
       </Section>
@@ -222,8 +236,17 @@ function Season({
           <Text size="sm">
             {plan.birds.length} moves of {plan.birds[0]!.name}, the first on{' '}
             {formatShortDate(plan.birds[0]!.from)} into{' '}
-            {paddockName(plan, plan.birds[0]!.paddockId)}.
+            {paddockName(plan, plan.birds[0]!.paddockId)}. They walk on a day at a time within it.
           </Text>
+          <ul>
+            {plan.birds.map((move) => (
+              <li key={move.from}>
+                {formatShortDate(move.from)} to {formatShortDate(move.to)}:{' '}
+                {paddockName(plan, move.paddockId)}
+                {move.isWet ? ', ground may be wet' : ''}
+              </li>
+            ))}
+          </ul>
         </Section>
       )}
       <Cautions keys={plan.cautions} of={plan.cautions} tables={tables} />
@@ -305,15 +328,15 @@ function WhatIf({
 }
 
 /** What a what-if changed, in words. */
-function difference(base: PasturePlan, plan: PasturePlan): string {
-  const kg = Math.round(plan.hay.inSeason.value - base.hay.inSeason.value);
+function difference(base: PasturePlan, plan: PasturePlan, reader: Reader): string {
+  const kg = plan.hay.all.value - base.hay.all.value;
   const before = new Set(base.moves.map((m) => `${m.herdId}${m.paddockId}${m.from}`));
   const changed = plan.moves.filter((m) => !before.has(`${m.herdId}${m.paddockId}${m.from}`));
   const first = changed[0];
   const feed =
-    kg === 0
+    Math.abs(kg) < 1
       ? 'No more and no less feed'
-      : `${Math.abs(kg).toLocaleString('en')} kg of dry matter ${0 < kg ? 'more' : 'less'} to feed`;
+      : `${formatValue(Math.abs(kg), 'kg', reader)} of dry matter ${0 < kg ? 'more' : 'less'} to feed in all`;
   const why = dryText(base, plan);
   return first
     ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatShortDate(first.from)} (${paddockName(plan, first.paddockId)}).`

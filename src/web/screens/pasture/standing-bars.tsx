@@ -1,5 +1,4 @@
 import { Slider, Stack, Text } from '@mantine/core';
-import { useState } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
@@ -8,11 +7,18 @@ import { STANDING_COLOURS, standingOf } from './season-strip.js';
 const AHEAD_DAYS = 21;
 
 /** Paddocks in order of what stands in them on a day, against what the herds will need. */
-export function StandingBars({ plan, reader }: { plan: PasturePlan; reader: Reader }) {
+export function StandingBars({
+  plan,
+  reader,
+  day,
+  onDay,
+}: {
+  plan: PasturePlan;
+  reader: Reader;
+  day: number;
+  onDay: (day: number) => void;
+}) {
   const days = daysBetween(plan.from, plan.to);
-  const turnOut = plan.turning.herds.find((h) => h.turnOut)?.turnOut?.value;
-  const start = turnOut === undefined ? 0 : daysBetween(plan.from, String(turnOut));
-  const [day, setDay] = useState(Math.min(days, Math.max(0, start)));
   const date = addDays(plan.from, day);
   const rows = plan.paddocks
     .map((paddock) => ({ paddock, mass: paddock.massByDay[day] ?? 0 }))
@@ -32,7 +38,7 @@ export function StandingBars({ plan, reader }: { plan: PasturePlan; reader: Read
       <Text fw={600}>{formatShortDate(date)}</Text>
       <Slider
         value={day}
-        onChange={setDay}
+        onChange={onDay}
         min={0}
         max={days}
         label={(value) => formatShortDate(addDays(plan.from, value))}

@@ -1,13 +1,15 @@
-import { Alert, Button, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import { BOUNDS } from '../../../../shared/farm/bounds.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { usePasture, useWalk, type PastureOnFarm } from '../../api/pasture-queries.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
@@ -40,6 +42,8 @@ function Walk({
   const request = useMemo(() => ({ ...onFarm, tables }), [onFarm, tables]);
   const { plan } = usePasturePlan(request);
   const [heights, setHeights] = useState<Readonly<Record<string, number>>>({});
+  /** What was typed and is no height, by paddock. */
+  const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
   const save = useWalk(farm.id);
   const unit = unitLabel('cm', farm.units);
   const read = Object.keys(heights).length;
@@ -81,7 +85,7 @@ function Walk({
         const put = (value: number) =>
           setHeights({
             ...heights,
-            [paddock.id]: fromShown(Math.max(0, Math.min(95, value)), 'cm', farm.units),
+            [paddock.id]: fromShown(Math.max(0, value), 'cm', farm.units),
           });
         const step = STEP[farm.units];
         const stepped = (by: number) => put(Math.round((shown + by) / step) * step);
@@ -107,14 +111,19 @@ function Walk({
               className="walk-height"
               inputMode="decimal"
               aria-label={`${paddock.name}, ${unit}`}
-              value={isRead ? String(Number(shown.toFixed(1))) : ''}
+              value={wrong[paddock.id] ?? (isRead ? String(Number(shown.toFixed(1))) : '')}
+              aria-invalid={paddock.id in wrong}
               placeholder={String(Number(shown.toFixed(1)))}
               onChange={(event) => {
                 const text = event.currentTarget.value.replace(',', '.').trim();
-                if (text === '') {
-                  const { [paddock.id]: _gone, ...rest } = heights;
-                  setHeights(rest);
-                } else if (Number.isFinite(Number(text))) put(Number(text));
+                const { [paddock.id]: _gone, ...others } = heights;
+                const { [paddock.id]: _fine, ...otherWrong } = wrong;
+                const stored = fromShown(Number(text), 'cm', farm.units);
+                const isHeight = 0 <= stored && stored <= BOUNDS.heightCm.max;
+                setWrong(
+                  text === '' || isHeight ? otherWrong : { ...otherWrong, [paddock.id]: text },
+                );
+                setHeights(text === '' || !isHeight ? others : { ...others, [paddock.id]: stored });
               }}
             />
             <Button
@@ -125,13 +134,19 @@ function Walk({
             >
               +
             </Button>
+            {paddock.id in wrong && (
+              <Text size="sm" c="var(--mantine-color-error)" role="alert" className="walk-wrong">
+                {wrong[paddock.id]} is no height of grass: type 0 to{' '}
+                {formatValue(BOUNDS.heightCm.max, 'cm', farm)}.
+              </Text>
+            )}
           </div>
         );
       })}
       <Button
         className="walk-save"
         size="lg"
-        disabled={read === 0}
+        disabled={read === 0 || 0 < Object.keys(wrong).length}
         loading={save.isPending}
         onClick={() =>
           save.mutate(
@@ -146,6 +161,40 @@ function Walk({
       >
         Keep {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(onFarm.today)}
       </Button>
+      <Kept onFarm={onFarm} farm={farm} />
     </>
+  );
+}
+
+const SHOWN_READINGS = 24;
+
+/** The last readings, each of which can be taken back. */
+function Kept({ onFarm, farm }: { onFarm: PastureOnFarm; farm: SavedFarm }) {
+  const remove = useRemove(farm.id, 'grass-readings');
+  const last = [...onFarm.readings].reverse().slice(0, SHOWN_READINGS);
+  if (last.length === 0) return null;
+  return (
+    <Stack gap={0}>
+      <Title order={2} size="h3">
+        Readings kept
+      </Title>
+      <Failure error={remove.error} />
+      {last.map((reading) => {
+        const name = onFarm.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
+        const text = `${name}, ${formatShortDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
+        return (
+          <Group key={reading.id} justify="space-between" wrap="nowrap">
+            <Text>{text}</Text>
+            <ConfirmButton
+              label={`Take back ${text}`}
+              question={`Take back ${text}?`}
+              onConfirm={() => remove.mutate(reading.id)}
+            >
+              Take back
+            </ConfirmButton>
+          </Group>
+        );
+      })}
+    </Stack>
   );
 }
