@@ -214,8 +214,9 @@ function Season({
         </Facts>
         {plan.turning.stockpile && (
           <Text size="sm">
-            For autumn grass:{' '}
-            {plan.turning.stockpile.paddockIds.map((id) => paddockName(plan, id)).join(', ')}.
+            To keep grass for autumn, give{' '}
+            {plan.turning.stockpile.paddockIds.map((id) => paddockName(plan, id)).join(', ')} closed
+            days from then on: the moves above do not spare them yet.
           </Text>
         )}
       </Section>
