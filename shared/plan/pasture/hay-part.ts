@@ -109,7 +109,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
   const { hay } = tables.pasture;
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
   const problem = rotationProblem(context, { swards: chosen.swards });
-  const dry = (label: string, kg: number, formula: Formula): NumberQuantity =>
+  const dry = (label: string, kg: number, formula: Formula, books = chosen.books): NumberQuantity =>
     quantity(
       label,
       kg,
@@ -117,6 +117,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
       formula,
       [
         input('Need of the plan', needKg(context), 'kg'),
+        input('Eaten of grass', sumFrom(books.eatenKg, span.from, span.to), 'kg'),
         input('Days of the plan', span.to - span.from, 'day'),
       ],
       { mark: context.growthMark },
@@ -166,7 +167,8 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
     fixedRotation: dry(
       'All feed with a simple fixed rotation',
       sumFrom(fixedBooks.hayKg, span.from, span.to),
-      hayPartFormulas.short,
+      hayPartFormulas.all,
+      fixedBooks,
     ),
     least: dry('All feed no order can save', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),

@@ -79,7 +79,7 @@ export function rotationProblem(
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
       notBefore: herd.turnOutOn
         ? daysBetween(span.first, herd.turnOutOn)
-        : Math.max(span.from, growthBegins(context)),
+        : Math.max(span.from, firstFitDay(context)),
       ...startOf(context, herd),
     })),
     from: span.from,
@@ -92,11 +92,21 @@ export function rotationProblem(
 /** Growth of a day at which grass is called growing, kg/ha. */
 const GROWS_KG_PER_HA = 5;
 
-/** First day of the plan on which any paddock grows: what stands before it is winter's. */
-function growthBegins({ grass, span }: PastureContext): number {
+/**
+ * First day of the plan on which any paddock grows, as what stands before it is winter's, and on
+ * which the ground is not too wet. Only measured and forecast weather says so: mean rain, a little
+ * every day, would keep the ground wet all spring.
+ */
+function firstFitDay({ grass, span, weather, tables }: PastureContext): number {
+  const wetMm = tables.pasture.wetGround.drierThanFieldCapacityMm;
+  const isWet = (day: number): boolean =>
+    weather.isKnown[day] === 1 &&
+    grass.swards.every((s) => s.depletionMm !== undefined && s.depletionMm[day]! < wetMm);
   for (let day = span.from; day < span.to; day++) {
-    if (grass.swards.some((s) => GROWS_KG_PER_HA <= s.tableGrowth[day]! * s.weatherShare[day]!))
-      return day;
+    const grows = grass.swards.some(
+      (s) => GROWS_KG_PER_HA <= s.tableGrowth[day]! * s.weatherShare[day]!,
+    );
+    if (grows && !isWet(day)) return day;
   }
   return span.from;
 }

@@ -20,6 +20,8 @@ export interface SeasonWeather {
   readonly usual: WeatherRun;
   /** Days of the season that are measured or forecast rather than usual. */
   readonly knownDays: number;
+  /** 1 on each of those days. */
+  readonly isKnown: Uint8Array;
 }
 
 /**
@@ -53,27 +55,28 @@ export function seasonWeather(
       expected.rainMm[i]! *= choices.rainShareByMonth[month - 1]!;
     }
   }
-  const knownDays = putKnown(climate, span, expected);
+  const isKnown = putKnown(climate, span, expected);
+  const knownDays = isKnown.reduce((sum, day) => sum + day, 0);
   const referenceMm =
     knownDays === 0
       ? usual.referenceMm
       : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
-  return { dayOfYear, expected: { ...expected, referenceMm }, usual, knownDays };
+  return { dayOfYear, expected: { ...expected, referenceMm }, usual, knownDays, isKnown };
 }
 
 function putKnown(
   climate: Climate,
   span: PastureSpan,
   into: { minC: Float64Array; maxC: Float64Array; rainMm: Float64Array | undefined },
-): number {
-  let known = 0;
+): Uint8Array {
+  const isKnown = new Uint8Array(span.days);
   for (const day of [...(climate.recent ?? []), ...(climate.forecast ?? [])]) {
     const i = daysBetween(span.first, day.date);
     if (i < 0 || span.days <= i) continue;
-    known++;
+    isKnown[i] = 1;
     into.minC[i] = day.minC;
     into.maxC[i] = day.maxC;
     if (into.rainMm && day.rainMm !== null && day.rainMm !== undefined) into.rainMm[i] = day.rainMm;
   }
-  return known;
+  return isKnown;
 }

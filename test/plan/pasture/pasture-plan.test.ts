@@ -236,3 +236,29 @@ describe('a farm in the south', () => {
     );
   });
 });
+
+describe('ground that is too wet', () => {
+  it('puts off turn-out while measured or forecast rain keeps it at field capacity', () => {
+    const request = newPastureRequest({ today: '2027-05-20', paddocks: land });
+    const days = (rainMm: number) =>
+      Array.from({ length: 16 }, (_, k) => ({
+        date: addDays('2027-05-20', k),
+        minC: 8,
+        maxC: 18,
+        rainMm,
+      }));
+    const turnOutAfter = (rainMm: number): string => {
+      const climate = { ...request.climate, forecast: days(rainMm) };
+      const readings = land.map((p, k) => ({
+        id: `r${k}`,
+        paddockId: p.id,
+        date: '2027-05-19',
+        heightCm: 24,
+      }));
+      const plan = planPasture({ ...request, climate, readings }, 2);
+      return String(plan.turning.herds[0]!.turnOut!.value);
+    };
+    expect(turnOutAfter(0)).toBe('2027-05-20'); // tall, and drier than field capacity by then
+    expect(turnOutAfter(30) >= '2027-06-05').toBe(true);
+  });
+});
