@@ -181,6 +181,24 @@ export const IdText = (): PropertyDecorator =>
     fix: 'Use the id as the service gave it.',
   });
 
+/** A list of ids, as the service gave them. */
+export const IdList = (most: number): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: [String], maxItems: most }),
+    rule(
+      'idList',
+      (v) =>
+        Array.isArray(v) &&
+        v.length <= most &&
+        v.every((id) => typeof id === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(id)),
+      {
+        code: 'not-allowed',
+        allowed: [`a list of up to ${most} ids`],
+        fix: 'Use the ids as the service gave them.',
+      },
+    ),
+  );
+
 export const YesNo = (): PropertyDecorator =>
   rule('yesNo', (v) => typeof v === 'boolean', {
     code: 'not-allowed',

@@ -6,6 +6,7 @@ import { HerdDto } from '../herds/herd.dto.js';
 import { PaddockDto } from '../paddocks/paddock.dto.js';
 import {
   DateOnly,
+  IdList,
   IdText,
   Nested,
   NestedList,
@@ -20,6 +21,7 @@ export class PastureChoicesDto implements PastureChoices {
   @Optional() @DateOnly() to?: string;
   @Optional() @TwelveMonths('rainShare') rainShareByMonth?: number[];
   @Optional() @Within('restFactor') restFactor?: number;
+  @Optional() @IdList(200) keepForAutumnIds?: string[];
   @Optional() @IdText() feedingId?: string;
   @Optional() @IdText() storingId?: string;
   @Optional() @IdText() baleId?: string;

@@ -5,6 +5,7 @@ import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Paddock } from '../../shared/farm/paddock.js';
 import { followerOf } from '../../shared/plan/pasture/follower.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
@@ -107,9 +108,17 @@ export class PastureService {
       herds,
       readings,
       followers,
-      choices: row.pasture,
+      choices: choicesOf(row.pasture, paddocks),
     };
     this.requests.set(key, request);
     return { key, request };
   }
+}
+
+/** A paddock that is gone is no longer kept for autumn. */
+function choicesOf(choices: PastureChoices, paddocks: readonly Paddock[]): PastureChoices {
+  const { keepForAutumnIds: kept, ...rest } = choices;
+  return kept === undefined
+    ? choices
+    : { ...rest, keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) };
 }

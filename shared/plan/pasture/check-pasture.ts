@@ -210,6 +210,9 @@ function choiceProblems(request: PastureRequest): Problems {
     ...(choices.rainShareByMonth ?? []).flatMap((share, i) =>
       within(`choices.rainShareByMonth.${i}`, 'rainShare', share),
     ),
+    ...(choices.keepForAutumnIds ?? []).flatMap((id, i) =>
+      oneOf(`choices.keepForAutumnIds.${i}`, id, ids(request.paddocks)),
+    ),
   ];
   const { hay } = tables.pasture;
   for (const [field, id, rows] of [

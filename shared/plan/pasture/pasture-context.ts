@@ -7,6 +7,7 @@ import type { Sward } from '../../pasture/sward.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import { formatShortDate, formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
+import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
 import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';
@@ -28,13 +29,16 @@ export interface PastureContext extends PastureRequest {
   readonly cautions: Set<string>;
 }
 
-export function pastureContext(request: PastureRequest): PastureContext {
-  const span = pastureSpan(request);
-  const weather = seasonWeather(request, span);
-  const { paddocks, tables, herds } = request;
+export function pastureContext(asked: PastureRequest): PastureContext {
+  const span = pastureSpan(asked);
+  const weather = seasonWeather(asked, span);
+  const open = seasonSwards(asked, span, weather);
+  const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span));
+  const request = { ...asked, paddocks };
+  const { tables, herds } = request;
   const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
-  const grass = seasonSwards(request, span, weather);
+  const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);
   return {
     ...request,
     span,

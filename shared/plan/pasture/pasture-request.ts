@@ -25,6 +25,8 @@ export interface PastureChoices {
   readonly rainShareByMonth?: readonly number[];
   /** Rest of each paddock over the table's: 1.5 is half as long again. */
   readonly restFactor?: number;
+  /** Paddocks shut in late summer, so that their grass stands when growth is over. */
+  readonly keepForAutumnIds?: readonly string[];
   readonly feedingId?: string;
   readonly storingId?: string;
   readonly baleId?: string;

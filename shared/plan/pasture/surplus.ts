@@ -1,11 +1,14 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { chooseRotation, quickRotation, type Rotation } from '../../pasture/rotation.js';
+import type { Paddock } from '../../farm/paddock.js';
 import { hayFormulas } from '../../pasture/hay.js';
 import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
 import { swardOf, type Sward } from '../../pasture/sward.js';
 import { rowById } from '../../tables/tables.js';
 import { rotationProblem, type PastureContext } from './pasture-context.js';
+import { dateAt } from './pasture-span.js';
 
 export const surplusFormulas = {
   bales: {
@@ -103,7 +106,7 @@ const feedOf = ({ hayKg }: SeasonBooks): number =>
   hayKg.reduce((sum, days) => sum + days.reduce((a, b) => a + b, 0), 0);
 
 function firstRank(
-  { span }: PastureContext,
+  { span, paddocks }: PastureContext,
   swards: readonly Sward[],
   books: SeasonBooks,
   refused: ReadonlySet<number>,
@@ -113,13 +116,18 @@ function firstRank(
     if (refused.has(paddock) || 0 < sward.cutDays.length) return;
     const mass = books.massKgPerHa[paddock]!;
     for (let day = span.from; day < span.to; day++) {
-      if (mass[day]! <= sward.rankKgPerHa) continue;
+      if (mass[day]! <= sward.rankKgPerHa || isKept(paddocks[paddock]!, dateAt(span, day)))
+        continue;
       if (!first || day < first.day) first = { paddock, day };
       break;
     }
   });
   return first;
 }
+
+/** Grass kept for autumn is meant to stand tall, from its shutting to the end of the plan. */
+const isKept = ({ closed }: Paddock, on: PlainDate): boolean =>
+  closed.some(({ why, from }) => why === 'stockpile' && from <= on);
 
 function withCut(sward: Sward, day: number, books: SeasonBooks, paddock: number): Sward {
   const isClosed = Uint8Array.from(sward.isClosed);

@@ -13,6 +13,7 @@ import { regrown } from '../../pasture/regrowth.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
+import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
 import type { PastureContext } from './pasture-context.js';
 import type { Chosen } from './surplus.js';
@@ -102,14 +103,15 @@ export interface TurningPart {
   readonly herds: readonly HerdDates[];
   readonly stockpile?: {
     readonly shutFrom: Quantity;
+    /** Those the household keeps, else those that suit it best. */
     readonly paddockIds: readonly string[];
+    /** The moves of this plan leave them alone. */
+    readonly isKept: boolean;
     readonly standing: NumberQuantity;
   };
 }
 
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
-/** Growth below this a day is called over for the year, kg/ha. */
-const GROWTH_OVER = 5;
 
 /** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
 export function planTurning(context: PastureContext, chosen: Chosen): TurningPart {
@@ -118,19 +120,18 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
   if (grass.swards.some((s) => 0.3 <= s.forage.legumeShare)) cautions.add('bloat');
   cautions.add('nitrate-frost');
   const ready = firstReady(context);
-  let end = span.to - 1;
-  while (
-    span.from < end &&
-    grass.swards.every((s) => s.tableGrowth[end]! * s.weatherShare[end]! < GROWTH_OVER)
-  )
-    end--;
+  const end = lastGrowingDay(grass.swards, span);
   const days = tables.pasture.stockpile.daysBeforeGrowthEnds;
-  const shut = end - days;
+  const shut = autumnShutDay(context, end);
   const cool = grass.swards
     .map((s, p) => ({ s, p }))
     .filter(({ s }) => s.forage.habit === 'cool-season')
     .sort((a, b) => b.s.forage.heights.turnInCm - a.s.forage.heights.turnInCm);
-  const picked = cool.slice(0, Math.max(1, Math.round(paddocks.length / 4)));
+  const kept = context.choices.keepForAutumnIds ?? [];
+  const picked =
+    0 < kept.length
+      ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
+      : cool.slice(0, Math.max(1, Math.round(paddocks.length / 4)));
   return {
     ...(ready === undefined
       ? {}
@@ -159,6 +160,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
               turningFormulas.stockpile,
               [input('Growth ends about', dateOf(end), 'date'), input('Days shut', days, 'day')],
             ),
+            isKept: 0 < kept.length,
             paddockIds: picked.map(({ p }) => paddocks[p]!.id),
             standing: stockpiled(context, picked[0]!.p, shut, end),
           },

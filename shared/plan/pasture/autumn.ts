@@ -1,0 +1,46 @@
+import { addDays } from '../../calendar/plain-date.js';
+import type { Paddock } from '../../farm/paddock.js';
+import type { PastureRequest } from './pasture-request.js';
+import type { PastureSpan } from './pasture-span.js';
+import type { SeasonSward } from './season-swards.js';
+
+/** Growth below this a day is called over for the year, kg/ha. */
+const GROWTH_OVER_KG_PER_HA = 5;
+
+/** Last day of a plan on which any paddock still grows. */
+export function lastGrowingDay(swards: readonly SeasonSward[], span: PastureSpan): number {
+  let end = span.to - 1;
+  while (
+    span.from < end &&
+    swards.every((s) => s.tableGrowth[end]! * s.weatherShare[end]! < GROWTH_OVER_KG_PER_HA)
+  )
+    end--;
+  return end;
+}
+
+/** Day from which grass that is to stand into autumn is left alone. */
+export const autumnShutDay = ({ tables }: PastureRequest, growthEnds: number): number =>
+  growthEnds - tables.pasture.stockpile.daysBeforeGrowthEnds;
+
+/**
+ * The paddocks of a request, those that are kept for autumn shut until growth ends.
+ *
+ * A choice: shut paddocks are missed in late summer and grazed when nothing grows any more.
+ */
+export function withAutumnKept(
+  request: PastureRequest,
+  span: PastureSpan,
+  growthEnds: number,
+): readonly Paddock[] {
+  const kept = request.choices.keepForAutumnIds ?? [];
+  const from = Math.max(span.from, autumnShutDay(request, growthEnds));
+  if (kept.length === 0 || growthEnds <= from) return request.paddocks;
+  const shut = {
+    from: addDays(span.first, from),
+    to: addDays(span.first, growthEnds),
+    why: 'stockpile',
+  } as const;
+  return request.paddocks.map((paddock) =>
+    kept.includes(paddock.id) ? { ...paddock, closed: [...paddock.closed, shut] } : paddock,
+  );
+}

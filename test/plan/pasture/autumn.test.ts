@@ -1,0 +1,66 @@
+import { describe, expect, it } from '@jest/globals';
+import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { FieldError } from '../../../shared/problems/field-problem.js';
+import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
+
+const paddocks = newPaddocks(8, { areaM2: 4000 });
+const planOf = (keepForAutumnIds?: string[]): PasturePlan =>
+  planPasture(
+    newPastureRequest({
+      paddocks,
+      today: '2027-07-01',
+      choices: keepForAutumnIds ? { keepForAutumnIds } : {},
+    }),
+    2,
+  );
+const usual = planOf();
+const kept = planOf(['p2', 'p5']);
+const shutFrom = String(kept.turning.stockpile!.shutFrom.value);
+const massAt = (plan: PasturePlan, id: string, date: string): number =>
+  plan.paddocks.find((p) => p.id === id)!.massByDay[
+    (Date.parse(date) - Date.parse(plan.from)) / 86_400_000
+  ]!;
+
+describe('keeping grass for autumn', () => {
+  it('is advice until paddocks are chosen', () => {
+    expect(usual.turning.stockpile).toMatchObject({ isKept: false });
+    expect(usual.paddocks.flatMap((p) => p.closed.filter((c) => c.why === 'stockpile'))).toEqual(
+      [],
+    );
+  });
+
+  it('shuts the chosen paddocks from the day advised until growth ends', () => {
+    expect(kept.turning.stockpile).toMatchObject({ isKept: true, paddockIds: ['p2', 'p5'] });
+    for (const id of ['p2', 'p5']) {
+      expect(kept.paddocks.find((p) => p.id === id)!.closed).toContainEqual({
+        from: shutFrom,
+        to: kept.turning.growthEnds,
+        why: 'stockpile',
+      });
+    }
+  });
+
+  it('sends no herd there while they are shut, and grazes them afterwards', () => {
+    const inThere = kept.moves.filter(({ paddockId }) => ['p2', 'p5'].includes(paddockId));
+    const during = inThere.filter((m) => shutFrom <= m.to && m.from <= kept.turning.growthEnds);
+    expect(during).toEqual([]);
+    expect(inThere.some((m) => kept.turning.growthEnds < m.from)).toBe(true);
+  });
+
+  it('leaves more standing there when growth ends than grazing on would', () => {
+    const { growthEnds } = kept.turning;
+    for (const id of ['p2', 'p5']) {
+      expect(massAt(usual, id, growthEnds)).toBeLessThan(massAt(kept, id, growthEnds));
+    }
+  });
+
+  it('does not mow what is kept', () => {
+    const mown = kept.surplus.filter((cut) => shutFrom <= cut.cutOn);
+    expect(mown.map((cut) => cut.paddockId)).not.toContain('p2');
+  });
+
+  it('refuses a paddock that is not there, by name', () => {
+    expect(() => planOf(['nowhere'])).toThrow(FieldError);
+    expect(() => planOf(['nowhere'])).toThrow(/keepForAutumnIds/);
+  });
+});
