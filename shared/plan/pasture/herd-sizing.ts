@@ -7,6 +7,7 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { CattleGroup } from '../../farm/herd.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import type { PastureContext } from './pasture-context.js';
+import { noteTooFewPaddocks } from './too-few-paddocks.js';
 
 /** Sizes for one herd: need, water, paddocks. */
 export interface HerdSizing {
@@ -77,6 +78,9 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
     (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
     0,
   );
+  if (days.head.some((head) => 0 < head)) {
+    noteTooFewPaddocks(context, herd, { restDays: rest, stayDays: stay });
+  }
   const share = tables.pasture.utilisation.byStayDays[Math.min(stay, 7) - 1]!;
   const available = meanAvailable(context);
   const thi = temperatureHumidityIndex(hottest, HOT_HUMIDITY);
