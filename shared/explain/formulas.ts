@@ -20,7 +20,7 @@ import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
 import { heatSeriesFormulas } from '../plan/heat-days.js';
-import { heatFormulas } from '../plan/heat.js';
+import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
 import { layingFormulas } from '../plan/laying.js';
 import { moveOutFormulas } from '../plan/move-out.js';

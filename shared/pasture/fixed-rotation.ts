@@ -1,5 +1,5 @@
 import { massOn } from './sward.js';
-import type { RotationProblem, Stay } from './rotation.js';
+import type { RotationProblem, Stay } from './rotation-problem.js';
 
 /**
  * The simple rotation to compare with: each herd goes round its share of the paddocks in list

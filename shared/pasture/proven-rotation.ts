@@ -1,13 +1,7 @@
-import {
-  after,
-  decisionDay,
-  optionsOf,
-  startState,
-  staysOf,
-  type Rotation,
-  type RotationProblem,
-  type State,
-} from './rotation.js';
+import type { Rotation } from './rotation.js';
+import type { RotationProblem } from './rotation-problem.js';
+import { after, decisionDay, startState, staysOf, type State } from './rotation-state.js';
+import { optionsOf } from './stay-options.js';
 import { relativePeak } from './sward-bounds.js';
 
 /** Hay no order of stays can avoid, kg: all need less all grass that could stand or grow. */

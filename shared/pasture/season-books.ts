@@ -1,5 +1,5 @@
 import { regrown } from './regrowth.js';
-import type { RotationProblem, Stay } from './rotation.js';
+import type { RotationProblem, Stay } from './rotation-problem.js';
 import { grazeDay, type GrazedDay, type Sward } from './sward.js';
 
 /** What one stay did. Masses in kg/ha, amounts in kg. */

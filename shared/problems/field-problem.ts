@@ -1,6 +1,6 @@
 import { isPlainDate } from '../calendar/plain-date.js';
 import { formatBound, formatDate, formatTyped, type Reader } from '../units/format.js';
-import { SHOWN, unitLabel, type Unit } from '../units/unit.js';
+import { labelAfter, SHOWN, unitLabel, type Unit } from '../units/unit.js';
 
 /** One thing that is wrong with one field, as data. Wording is made in this file only. */
 export interface FieldProblem {
@@ -136,7 +136,9 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
       return `is ${value}, which contradicts another field`;
     case 'out-of-bounds': {
       const tail = unitText(unit);
-      return `is ${value}${typeof given === 'number' && unit !== 'whole' ? tail : ''}, but must be ${boundsText(min, max, tail)}`;
+      const givenTail =
+        typeof given === 'number' && unit !== 'whole' ? unitText(unit, String(given)) : '';
+      return `is ${value}${givenTail}, but must be ${boundsText(min, max, tail)}`;
     }
   }
 }
@@ -170,12 +172,12 @@ export function givenForAnswer(given: unknown): unknown {
 
 const MOST_GIVEN = 200;
 
-/** A stored unit is shown by its label; any other word as it is. */
-function unitText(unit: string | undefined): string {
+/** A stored unit is shown by its label, as it stands after the number; any other word as it is. */
+function unitText(unit: string | undefined, number = ''): string {
   if (unit === undefined) return '';
   if (unit === 'whole') return ', without decimals';
   const label = unit in SHOWN ? unitLabel(unit as Unit, 'metric') : unit;
-  return label === '' ? '' : ` ${label}`;
+  return label === '' ? '' : ` ${labelAfter(number, label)}`;
 }
 
 function shown(given: unknown): string {

@@ -1,5 +1,5 @@
 import { DateTime } from 'luxon';
-import { SHOWN, toShown, type Unit, type UnitSystem } from './unit.js';
+import { labelAfter, SHOWN, toShown, type Unit, type UnitSystem } from './unit.js';
 
 export interface Reader {
   readonly units: UnitSystem;
@@ -16,8 +16,7 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   const { label, digits } = SHOWN[unit][reader.units];
   const shown = toShown(value, unit, reader.units);
   const text = groupedNumber(shown, COARSE.has(unit) ? digitsFor(shown, digits) : digits);
-  const name = text === '1' ? (SINGULAR[label] ?? label) : label;
-  return name ? `${text} ${name}` : text;
+  return withLabel(text, label);
 }
 
 /** A number as it was typed: float noise is taken off, and nothing else. */
@@ -25,7 +24,7 @@ export function formatTyped(value: number, unit: Unit, { units }: Reader): strin
   const shown = toShown(value, unit, units);
   const { label } = SHOWN[unit][units];
   const text = groupedNumber(Number(shown.toPrecision(6)), unit === 'degC' ? 1 : 4);
-  return label ? `${text} ${label}` : text;
+  return withLabel(text, label);
 }
 
 /** A bound, rounded inwards, so that the number that is read may also be typed. */
@@ -37,7 +36,7 @@ export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min
   const steps = shown * scale;
   const inward = end === 'min' ? Math.ceil(steps - 1e-6) : Math.floor(steps + 1e-6);
   const text = groupedNumber(inward / scale, 4);
-  return label ? `${text} ${label}` : text;
+  return withLabel(text, label);
 }
 
 /** Units of amounts, where a hundred kilograms need no decimals. Temperatures keep theirs. */
@@ -58,7 +57,8 @@ const COARSE: ReadonlySet<Unit> = new Set([
 const digitsFor = (value: number, most: number): number =>
   Math.max(0, most - Math.max(0, Math.floor(Math.log10(Math.abs(value) || 1))));
 
-const SINGULAR: Readonly<Record<string, string>> = { days: 'day', bags: 'bag', eggs: 'egg' };
+const withLabel = (number: string, label: string): string =>
+  label === '' ? number : `${number} ${labelAfter(number, label)}`;
 
 /** Minor units (cents, pence) → text with the currency's own sign and decimals. */
 export function formatMoney(minor: number, currency: string): string {

@@ -145,3 +145,16 @@ export function fromShown(shown: number, unit: Unit, system: UnitSystem): number
 }
 
 export const unitLabel = (unit: Unit, system: UnitSystem): string => SHOWN[unit][system].label;
+
+/** The label after a number as it is written: 1 day, 2 days, 1 acre, 0.5 acres. */
+export const labelAfter = (number: string, label: string): string =>
+  number === '1' || number === '-1' ? (SINGULAR[label] ?? label) : label;
+
+const SINGULAR: Readonly<Record<string, string>> = {
+  days: 'day',
+  bags: 'bag',
+  bales: 'bale',
+  eggs: 'egg',
+  acres: 'acre',
+  miles: 'mile',
+};

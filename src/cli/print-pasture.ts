@@ -1,35 +1,22 @@
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import type { Quantity } from '../../shared/explain/quantity.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
 import {
-  drawTable,
+  cautionsText,
   explanationsText,
   issuesText,
   paragraph,
-  rangeText,
   section,
-  shower,
+  tablesFor,
   title,
-  type Cell,
 } from './text.js';
 
 /** A season of grass and cattle as readable tables. */
 export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest): string {
-  const show = shower(farm);
+  const { table, facts } = tablesFor(farm);
   const near = (iso: string): string => formatNearDate(iso, plan.today);
-  const table = (head: string[], rows: Cell[][]): string =>
-    drawTable(
-      head,
-      rows.map((row) => row.map(show)),
-    );
-  const facts = (...quantities: (Quantity | undefined)[]): string =>
-    table(
-      ['', '', 'range', 'basis'],
-      quantities.flatMap((q) => (q ? [[q.label, q, rangeText(q, farm), q.mark]] : [])),
-    );
   const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
     rows.find((row) => row.id === id)?.name ?? id;
   const cm = (value: number): string => formatValue(value, 'cm', farm);
@@ -137,12 +124,7 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
         ]),
       ),
     ),
-    section(
-      'Cautions',
-      plan.cautions
-        .map((key) => paragraph(`${tables.cautions[key]!.title}. ${tables.cautions[key]!.text}`))
-        .join('\n'),
-    ),
+    section('Cautions', cautionsText(plan.cautions, tables)),
   ].join('\n');
 }
 
@@ -152,10 +134,6 @@ export function explainPasture(
   { farm, tables }: PastureRequest,
   search: string,
 ): string {
-  const wanted = search.toLowerCase();
   const moves = plan.moves.slice(0, 1).flatMap((move) => moveQuantities(plan, move));
-  const found = [...quantitiesIn(plan), ...moves].filter(
-    (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
-  );
-  return explanationsText(found, tables, farm, search);
+  return explanationsText([...quantitiesIn(plan), ...moves], tables, farm, search);
 }

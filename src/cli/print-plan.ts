@@ -7,31 +7,21 @@ import type { PlanRequest } from '../../shared/plan/request.js';
 import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
+  cautionsText,
   drawTable,
   explanationsText,
   issuesText,
   paragraph,
   rangeText,
   section,
-  shower,
+  tablesFor,
   title,
-  type Cell,
 } from './text.js';
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): string {
-  const show = shower(farm);
+  const { table, facts } = tablesFor(farm);
   const near = (iso: string): string => formatNearDate(iso, plan.today);
-  const table = (head: string[], rows: Cell[][]): string =>
-    drawTable(
-      head,
-      rows.map((row) => row.map(show)),
-    );
-  const facts = (...quantities: (Quantity | undefined)[]): string =>
-    table(
-      ['', '', 'range', 'basis'],
-      quantities.flatMap((q) => (q ? [[q.label, q, rangeText(q, farm), q.mark]] : [])),
-    );
   const { birds, feed, heat, outdoors, leaving, laying, bill } = plan;
 
   return [
@@ -109,20 +99,11 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
         ]),
       ),
     ),
-    table(
-      ['', '', 'range', 'basis'],
-      [feed.total, feed.perBird, leaving?.conversion, feed.peakWater].flatMap((q) =>
-        q
-          ? [
-              [
-                q.label,
-                q === leaving?.conversion ? conversionText(q, farm) : q,
-                rangeText(q, farm),
-                q.mark,
-              ],
-            ]
-          : [],
-      ),
+    facts(
+      feed.total,
+      feed.perBird,
+      leaving?.conversion && [leaving.conversion, conversionText(leaving.conversion, farm)],
+      feed.peakWater,
     ),
     section(
       `Space: ${plan.space.standard}`,
@@ -217,12 +198,7 @@ export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): strin
         ]),
       ),
     ),
-    section(
-      'Cautions',
-      plan.cautions
-        .map((key) => paragraph(`${tables.cautions[key]?.title}. ${tables.cautions[key]?.text}`))
-        .join('\n'),
-    ),
+    section('Cautions', cautionsText(plan.cautions, tables)),
     'Every number opens with --explain, to its formula, inputs and source.',
   ]
     .filter((part) => part !== undefined && part !== '')
@@ -254,14 +230,10 @@ export function explainText(
   { farm, tables }: PlanRequest,
   search: string,
 ): string {
-  const wanted = search.toLowerCase();
   const hours = plan.tasks.tasks.map((t) =>
     taskHours(t, tables.taskTemplates, plan.birds.placed.value),
   );
-  const found = [...quantitiesIn(plan), ...hours].filter(
-    (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
-  );
-  return explanationsText(found, tables, farm, search);
+  return explanationsText([...quantitiesIn(plan), ...hours], tables, farm, search);
 }
 
 /** 2.1 → 2.1 lb feed per lb live weight. */

@@ -7,14 +7,19 @@ import type { Tables } from '../../shared/tables/tables.js';
 import { formatValue, type Reader } from '../../shared/units/format.js';
 
 export type Cell = string | number | Quantity | undefined;
+export type Fact = Quantity | [Quantity, said: string];
 
-/** Numbers opened to their formula, inputs and sources. */
+/** Numbers whose label or formula holds a text, opened to their formula, inputs and sources. */
 export function explanationsText(
-  found: readonly Quantity[],
+  quantities: readonly Quantity[],
   tables: Pick<Tables, 'sources'>,
   reader: Reader,
   search: string,
 ): string {
+  const wanted = search.toLowerCase();
+  const found = quantities.filter(
+    (q) => q.label.toLowerCase().includes(wanted) || q.formula.includes(wanted),
+  );
   if (found.length === 0) return `No number of this plan has "${search}" in its label.`;
   return found
     .map((q) => {
@@ -34,13 +39,30 @@ export function explanationsText(
     .join('\n\n');
 }
 
-export function shower(reader: Reader): (cell: Cell) => string {
-  return (cell) => {
+/** Tables of a farm's numbers, in its units and currency. */
+export function tablesFor(reader: Reader) {
+  const show = (cell: Cell): string => {
     if (cell === undefined) return '–';
     if (typeof cell === 'object' && isQuantity(cell))
       return formatValue(cell.value, cell.unit, reader);
     return String(cell);
   };
+  const table = (head: string[], rows: Cell[][]): string =>
+    drawTable(
+      head,
+      rows.map((row) => row.map(show)),
+    );
+  /** A line a number: what it is, its value or how that is said, its range, and its mark. */
+  const facts = (...quantities: (Fact | undefined)[]): string =>
+    table(
+      ['', '', 'range', 'basis'],
+      quantities.flatMap((fact) => {
+        if (!fact) return [];
+        const [q, said] = Array.isArray(fact) ? fact : [fact, fact];
+        return [[q.label, said, rangeText(q, reader), q.mark]];
+      }),
+    );
+  return { table, facts };
 }
 
 export function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string {
@@ -52,6 +74,12 @@ export function rangeText({ spread, unit, outside }: Quantity, reader: Reader): 
 const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
 export const issuesText = ({ issues }: { readonly issues: readonly PlanIssue[] }): string =>
   issues.map((i) => paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}`, '      ')).join('\n');
+
+export const cautionsText = (
+  keys: readonly string[],
+  { cautions }: Pick<Tables, 'cautions'>,
+): string =>
+  keys.map((key) => paragraph(`${cautions[key]!.title}. ${cautions[key]!.text}`)).join('\n');
 
 export const title = (text: string): string => `${text}\n${'='.repeat(text.length)}`;
 export const section = (heading: string, body: string): string =>

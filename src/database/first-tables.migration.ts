@@ -1,11 +1,5 @@
-import {
-  Table,
-  TableForeignKey,
-  TableIndex,
-  type MigrationInterface,
-  type QueryRunner,
-  type TableColumnOptions,
-} from 'typeorm';
+import { Table, type MigrationInterface, type QueryRunner, type TableColumnOptions } from 'typeorm';
+import { tableOfFarm } from './table-of-farm.js';
 
 /** The first tables. Written with the schema builder, so that SQLite and PostgreSQL get the same. */
 export class FirstTables1764000000000 implements MigrationInterface {
@@ -53,34 +47,41 @@ export class FirstTables1764000000000 implements MigrationInterface {
         ],
       }),
     );
-    await this.ofFarm(runner, 'facilities', [
-      text('id', 64, key),
-      farmId,
-      text('kind', 16),
-      text('name', 80),
-      json('details'),
-    ]);
-    await this.ofFarm(runner, 'people', [
-      text('id', 64, key),
-      farmId,
-      text('name', 80),
-      json('away'),
-    ]);
-    await this.ofFarm(runner, 'batches', [
-      text('id', 64, key),
-      farmId,
-      text('name', 80),
-      { name: 'arrivalDate', type: 'date' },
-      json('details'),
-    ]);
-    await this.ofFarm(runner, 'weather_days', [
-      text('farmId', 36, key),
-      text('kind', 8, key),
-      { name: 'date', type: 'date', ...key },
-      number('minC'),
-      number('maxC'),
-      number('rainMm', { isNullable: true }),
-    ]);
+    await runner.createTable(
+      tableOfFarm('facilities', [
+        text('id', 64, key),
+        farmId,
+        text('kind', 16),
+        text('name', 80),
+        json('details'),
+      ]),
+    );
+    await runner.createTable(
+      tableOfFarm('people', [text('id', 64, key), farmId, text('name', 80), json('away')]),
+    );
+    await runner.createTable(
+      tableOfFarm('batches', [
+        text('id', 64, key),
+        farmId,
+        text('name', 80),
+        { name: 'arrivalDate', type: 'date' },
+        json('details'),
+      ]),
+    );
+    await runner.createTable(
+      tableOfFarm(
+        'weather_days',
+        [
+          text('farmId', 36, key),
+          text('kind', 8, key),
+          { name: 'date', type: 'date', ...key },
+          number('minC'),
+          number('maxC'),
+          number('rainMm', { isNullable: true }),
+        ],
+        { isFoundByKey: true },
+      ),
+    );
     await runner.createTable(
       new Table({
         name: 'published_tables',
@@ -100,30 +101,5 @@ export class FirstTables1764000000000 implements MigrationInterface {
     ]) {
       await runner.dropTable(name);
     }
-  }
-
-  /** A table whose rows go when their farm goes. */
-  private async ofFarm(
-    runner: QueryRunner,
-    name: string,
-    columns: TableColumnOptions[],
-  ): Promise<void> {
-    await runner.createTable(
-      new Table({
-        name,
-        columns,
-        foreignKeys: [
-          new TableForeignKey({
-            columnNames: ['farmId'],
-            referencedTableName: 'farms',
-            referencedColumnNames: ['id'],
-            onDelete: 'CASCADE',
-          }),
-        ],
-        ...(name === 'weather_days'
-          ? {}
-          : { indices: [new TableIndex({ name: `${name}_farm`, columnNames: ['farmId'] })] }),
-      }),
-    );
   }
 }

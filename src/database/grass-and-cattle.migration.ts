@@ -1,11 +1,5 @@
-import {
-  Table,
-  TableForeignKey,
-  TableIndex,
-  type MigrationInterface,
-  type QueryRunner,
-  type TableColumnOptions,
-} from 'typeorm';
+import type { MigrationInterface, QueryRunner, TableColumnOptions } from 'typeorm';
+import { tableOfFarm } from './table-of-farm.js';
 
 /** Paddocks, herds and readings of grass; rain and pasture choices of a farm. */
 export class GrassAndCattle1795600000000 implements MigrationInterface {
@@ -24,42 +18,21 @@ export class GrassAndCattle1795600000000 implements MigrationInterface {
     });
     const own = [text('id', 64, true), text('farmId', 36)];
     const details: TableColumnOptions = { name: 'details', type: 'text' };
-    await this.ofFarm(runner, 'paddocks', [...own, text('name', 80), details]);
-    await this.ofFarm(runner, 'herds', [...own, text('name', 80), details]);
-    await this.ofFarm(runner, 'grass_readings', [
-      ...own,
-      text('paddockId', 64),
-      { name: 'date', type: 'date' },
-      { name: 'heightCm', type: 'double precision' },
-    ]);
+    await runner.createTable(tableOfFarm('paddocks', [...own, text('name', 80), details]));
+    await runner.createTable(tableOfFarm('herds', [...own, text('name', 80), details]));
+    await runner.createTable(
+      tableOfFarm('grass_readings', [
+        ...own,
+        text('paddockId', 64),
+        { name: 'date', type: 'date' },
+        { name: 'heightCm', type: 'double precision' },
+      ]),
+    );
   }
 
   async down(runner: QueryRunner): Promise<void> {
     for (const name of ['grass_readings', 'herds', 'paddocks']) await runner.dropTable(name);
     await runner.query('ALTER TABLE "farms" DROP COLUMN "pasture"');
     await runner.query('ALTER TABLE "farms" DROP COLUMN "monthlyRainMm"');
-  }
-
-  /** A table whose rows go when their farm goes. */
-  private async ofFarm(
-    runner: QueryRunner,
-    name: string,
-    columns: TableColumnOptions[],
-  ): Promise<void> {
-    await runner.createTable(
-      new Table({
-        name,
-        columns,
-        foreignKeys: [
-          new TableForeignKey({
-            columnNames: ['farmId'],
-            referencedTableName: 'farms',
-            referencedColumnNames: ['id'],
-            onDelete: 'CASCADE',
-          }),
-        ],
-        indices: [new TableIndex({ name: `${name}_farm`, columnNames: ['farmId'] })],
-      }),
-    );
   }
 }

@@ -115,6 +115,35 @@ describe('the season', () => {
     await page.getByRole('dialog').getByText('9 in', { exact: true }).waitFor();
   });
 
+  it('says beside its field, once, what is wrong, and takes the eye there', async () => {
+    const { page } = await house.page('phone');
+    const base = await openPasture(page);
+    await page.goto(`${base}/land`);
+    await page.getByRole('button', { name: 'Add a paddock' }).click();
+    const form = page.getByRole('dialog');
+    await form.getByLabel('Name').fill('Newfield');
+    const area = form.getByLabel(/^Area/);
+    await area.fill('abc');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.getByText('“abc” is not a number: write it such as 2.5 or 2.5 acres.').waitFor();
+    expect(await form.getByText(/missing/).count()).toBe(0);
+    expect(await form.getByRole('alert').count()).toBe(0);
+    await page.waitForFunction("document.activeElement?.value === 'abc'");
+    await area.fill('');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.getByText(/^Area is missing/).waitFor();
+    expect(await form.getByText(/^Area is missing/).count()).toBe(1);
+    expect(await form.getByRole('alert').count()).toBe(0);
+    // A height that could not be read used to be left out in silence.
+    await area.fill('2');
+    await form.getByLabel(/^Height to go in at/).fill('tall');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.getByText('“tall” is not a number', { exact: false }).waitFor();
+    await form.getByLabel(/^Height to go in at/).fill('10');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await page.getByLabel(/^Newfield 2 acres/).waitFor();
+  });
+
   it('adds a paddock from its corners, splits it, and refuses one whose sides cross', async () => {
     const { page } = await house.page('desktop');
     const base = await openPasture(page);
@@ -125,10 +154,8 @@ describe('the season', () => {
     const corners = form.getByLabel('Corners');
     await corners.fill('42.91, -75.3\n42.911, -75.299\n42.911, -75.3\n42.91, -75.299');
     await form.getByRole('button', { name: 'Save' }).click();
-    await form
-      .getByText(/cross each other/)
-      .first()
-      .waitFor();
+    await form.getByText(/cross each other/).waitFor();
+    expect(await form.getByText(/cross each other/).count()).toBe(1);
     await corners.fill('42.91, -75.3\n42.91, -75.299\n42.911, -75.299\n42.911, -75.3');
     await form.getByRole('button', { name: 'Save' }).click();
     // 81.7 m by 111.1 m on the ellipsoid are 2.24 acres.

@@ -2,7 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { fixedRotation } from '../../shared/pasture/fixed-rotation.js';
 import { leastHayKg, provenRotation } from '../../shared/pasture/proven-rotation.js';
-import { chooseRotation, type RotationProblem } from '../../shared/pasture/rotation.js';
+import { chooseRotation } from '../../shared/pasture/rotation.js';
+import type { RotationProblem } from '../../shared/pasture/rotation-problem.js';
 import { playSeason } from '../../shared/pasture/season-books.js';
 import { massOn, swardOf, type PlainSward, type Sward } from '../../shared/pasture/sward.js';
 

@@ -1,8 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import {
+  formatBound,
   formatDate,
   formatMoney,
   formatShortDate,
+  formatTyped,
   formatValue,
   minorDigits,
 } from '../../shared/units/format.js';
@@ -26,6 +28,14 @@ describe('formatValue', () => {
     [12, 'bags', '12 bags', '12 bags'],
     [1, 'bags', '1 bag', '1 bag'],
     [1, 'day', '1 day', '1 day'],
+    [1, 'eggs', '1 egg', '1 egg'],
+    [1, 'bales', '1 bale', '1 bale'],
+    [0.6, 'bales', '1 bale', '1 bale'], // as it is written, not as it is stored
+    [0, 'bales', '0 bales', '0 bales'],
+    [4046.86, 'ha', '0.4 ha', '1 acre'],
+    [1.609, 'km', '1.61 km', '1 mile'],
+    [3.2, 'km', '3.2 km', '1.99 miles'],
+    [-1, 'day', '-1 day', '-1 day'],
     [107, 'count', '107', '107'],
     [1.82, 'ratio', '1.82', '1.82'],
     [750.4, 'W', '750 W', '750 W'],
@@ -55,6 +65,16 @@ describe('formatValue', () => {
   it('writes money for a kilogram as money for a pound in US units', () => {
     expect(formatValue(1000, 'moneyPerKg', metric)).toBe('€10.00 a kg');
     expect(formatValue(1000, 'moneyPerKg', us)).toBe('$4.54 a lb'); // 10 × 0.45359
+  });
+});
+
+describe('formatTyped and formatBound', () => {
+  it('name one of a unit as one', () => {
+    expect(formatTyped(1, 'day', us)).toBe('1 day');
+    expect(formatTyped(1.5, 'day', us)).toBe('1.5 days');
+    expect(formatTyped(4046.8564224, 'ha', us)).toBe('1 acre');
+    expect(formatBound(1, 'day', us, 'min')).toBe('1 day');
+    expect(formatBound(14, 'day', us, 'max')).toBe('14 days');
   });
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import {
   fromShown,
+  labelAfter,
   SHOWN,
   toShown,
   unitLabel,
@@ -71,5 +72,21 @@ describe('toShown and fromShown', () => {
       expect(unitLabel(unit, 'metric') === '').toBe(bare);
       expect(unitLabel(unit, 'us') === '').toBe(bare);
     }
+  });
+});
+
+describe('labelAfter', () => {
+  it('leaves no plural after a one', () => {
+    const labels = CASES.map(([unit, system]) => unitLabel(unit, system));
+    const plural = labels.filter((label) => /^[a-z]{3,}s$/.test(label));
+    expect(new Set(plural)).toEqual(new Set(['days', 'eggs', 'bags', 'bales', 'acres', 'miles']));
+    for (const label of plural) expect(labelAfter('1', label)).toBe(label.slice(0, -1));
+  });
+
+  it('keeps the plural after every other number, and labels that have none', () => {
+    expect(labelAfter('0', 'days')).toBe('days');
+    expect(labelAfter('1.5', 'acres')).toBe('acres');
+    expect(labelAfter('1', 'kg')).toBe('kg');
+    expect(labelAfter('1', '')).toBe('');
   });
 });

@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { weakestMark, type Mark } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
-import type { RotationProblem } from '../../pasture/rotation.js';
+import type { RotationProblem } from '../../pasture/rotation-problem.js';
 import type { Sward } from '../../pasture/sward.js';
 import type { PlanIssue } from '../../problems/plan-issue.js';
 import { formatShortDate, formatValue } from '../../units/format.js';

@@ -32,6 +32,17 @@ export const problemsIn = (error: unknown): readonly FieldProblem[] =>
       ? error.problems
       : [];
 
+/** Numbers of a draft that were typed and could not be read; sent on, they would be left out. */
+export function unreadNumbers(draft: unknown, field = ''): FieldProblem[] {
+  if (Number.isNaN(draft)) {
+    return [{ field, code: 'not-a-number', given: draft, fix: 'Write it such as 2.5.' }];
+  }
+  if (typeof draft !== 'object' || draft === null) return [];
+  return Object.entries(draft).flatMap(([name, value]) =>
+    unreadNumbers(value, field === '' ? name : `${field}.${name}`),
+  );
+}
+
 /** Labels in a record, and those of list entries by a pattern such as `walls.layers.2.thicknessMm`. */
 export const labelsFrom =
   (labels: Readonly<Record<string, string>>) =>

@@ -39,16 +39,21 @@ export function Working({ label }: { label: string }) {
 /** An error as an alert; nothing when there is none. A form hands in its words for its fields. */
 export function Failure({ error, words }: { error: Error | null | undefined; words?: FormWords }) {
   if (!error) return null;
-  const problems = error instanceof ApiError ? error.problem.problems : undefined;
+  const problems = error instanceof ApiError ? (error.problem.problems ?? []) : [];
+  const texts = problems.map((p) =>
+    words ? describeForForm(p, words.labelOf, words.reader) : p.text,
+  );
+  return <Problems texts={0 < texts.length ? texts : [error.message]} />;
+}
+
+/** What did not work, a line each; nothing when all did. */
+export function Problems({ texts }: { texts: readonly ReactNode[] }) {
+  if (texts.length === 0) return null;
   return (
     <Alert color="red" title="That did not work" role="alert">
-      {problems && 0 < problems.length
-        ? problems.map((p) => (
-            <div key={p.field + p.code}>
-              {words ? describeForForm(p, words.labelOf, words.reader) : p.text}
-            </div>
-          ))
-        : error.message}
+      {texts.map((text, k) => (
+        <div key={k}>{text}</div>
+      ))}
     </Alert>
   );
 }

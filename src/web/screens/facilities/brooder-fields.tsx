@@ -9,8 +9,8 @@ import {
   Switch,
   Text,
 } from '@mantine/core';
-import type { FormErrors } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
+import type { ReactNode } from 'react';
 import type {
   BuildUp,
   Circuit,
@@ -38,7 +38,7 @@ const HEATERS: readonly { id: HeatSourceKind; name: string }[] = [
 
 interface Props {
   readonly values: Draft;
-  readonly errors: FormErrors;
+  readonly errorAt: (field: string) => ReactNode;
   readonly set: (name: string, value: unknown) => void;
   readonly tables: Tables;
   readonly units: UnitSystem;
@@ -46,7 +46,7 @@ interface Props {
 }
 
 /** Walls, lid, surroundings and heat of a brooder. */
-export function BrooderFields({ values, errors, set, tables, units, circuits }: Props) {
+export function BrooderFields({ values, errorAt, set, tables, units, circuits }: Props) {
   const heat = values['heat'] as HeatSource;
   const setHeat = (more: Partial<Record<keyof HeatSource, unknown>>) =>
     set('heat', { ...heat, ...more });
@@ -55,7 +55,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
       <BuildUpFields
         legend="Walls"
         path="walls"
-        errors={errors}
+        errorAt={errorAt}
         value={values['walls'] as BuildUp}
         onChange={(v) => set('walls', v)}
         tables={tables}
@@ -64,7 +64,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
       <BuildUpFields
         legend="Lid"
         path="roof"
-        errors={errors}
+        errorAt={errorAt}
         value={values['roof'] as BuildUp | undefined}
         onChange={(v) => set('roof', v)}
         tables={tables}
@@ -76,6 +76,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
           <Select
             label={BROODER_LABELS.standsIn}
             value={values['standsIn'] as Surroundings}
+            error={errorAt('standsIn')}
             onChange={(v) => set('standsIn', v)}
             options={SURROUNDINGS}
           />
@@ -85,7 +86,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
               bound="roomC"
               units={units}
               value={values['roomC'] as number | undefined}
-              error={errors['roomC']}
+              error={errorAt('roomC')}
               onChange={(v) => set('roomC', v)}
             />
           )}
@@ -96,6 +97,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
           <Select
             label={BROODER_LABELS['heat.kind']}
             value={heat.kind}
+            error={errorAt('heat.kind')}
             onChange={(v) => setHeat({ kind: v })}
             options={HEATERS}
           />
@@ -103,6 +105,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
             <Select
               label={BROODER_LABELS.circuitId}
               value={values['circuitId'] as string | undefined}
+              error={errorAt('circuitId')}
               onChange={(v) => set('circuitId', v)}
               options={circuits}
               none="Not known"
@@ -113,7 +116,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
             bound="wattsEach"
             units={units}
             value={heat.wattsEach}
-            error={errors['heat.wattsEach']}
+            error={errorAt('heat.wattsEach')}
             onChange={(v) => setHeat({ wattsEach: v })}
           />
           <QuantityInput
@@ -121,7 +124,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
             bound="heaterCount"
             units={units}
             value={heat.count}
-            error={errors['heat.count']}
+            error={errorAt('heat.count')}
             onChange={(v) => setHeat({ count: v })}
           />
         </SimpleGrid>
@@ -153,7 +156,7 @@ export function BrooderFields({ values, errors, set, tables, units, circuits }: 
 interface BuildUpProps {
   readonly legend: string;
   readonly path: 'walls' | 'roof';
-  readonly errors: FormErrors;
+  readonly errorAt: (field: string) => ReactNode;
   readonly value: BuildUp | undefined;
   readonly onChange: (value: BuildUp | undefined) => void;
   readonly tables: Tables;
@@ -164,7 +167,7 @@ interface BuildUpProps {
 function BuildUpFields({
   legend,
   path,
-  errors,
+  errorAt,
   value,
   onChange,
   tables,
@@ -207,7 +210,7 @@ function BuildUpFields({
             bound="rM2KPerW"
             units={units}
             value={value?.rM2KPerW}
-            error={errors[`${path}.rM2KPerW`]}
+            error={errorAt(`${path}.rM2KPerW`)}
             onChange={(v) => onChange({ rM2KPerW: v } as BuildUp)}
           />
         ) : (
@@ -216,6 +219,7 @@ function BuildUpFields({
               <Select
                 label="Layer"
                 value={layer.materialId}
+                error={errorAt(`${path}.layers.${k}.materialId`)}
                 onChange={(v) => setLayer(k, { materialId: v ?? 'plywood' })}
                 options={tables.materials}
                 style={{ flex: 3 }}
@@ -225,7 +229,7 @@ function BuildUpFields({
                 bound="thicknessMm"
                 units={units}
                 value={layer.thicknessMm}
-                error={errors[`${path}.layers.${k}.thicknessMm`]}
+                error={errorAt(`${path}.layers.${k}.thicknessMm`)}
                 onChange={(v) => setLayer(k, { thicknessMm: v })}
                 style={{ flex: 2 }}
               />

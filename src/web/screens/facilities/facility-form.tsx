@@ -1,10 +1,9 @@
-import { Button, Fieldset, Group, SimpleGrid, Stack, TextInput } from '@mantine/core';
-import { useForm } from '@mantine/form';
+import { Fieldset, SimpleGrid, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
-import { messagesByField, problemsIn } from '../../fields/field-words.js';
+import { messagesByField } from '../../fields/field-words.js';
 import {
   draftKey,
   dropDraft,
@@ -14,7 +13,7 @@ import {
   writeDraft,
 } from '../../fields/kept-draft.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { Failure } from '../../shell/states.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { BrooderFields } from './brooder-fields.js';
 import { KINDS, labelOfFacility, problemsOfDraft, type Draft } from './kinds.js';
 
@@ -45,80 +44,70 @@ function Fields({
   const key = draftKey(farm.id, start.kind, start.id ?? 'new');
   const [kept] = useState(() => readDraft<Draft>(key));
   const isRestored = kept !== undefined;
-  const form = useForm<Draft>({
-    initialValues: kept ?? start,
-    onValuesChange: (draft) => keepDraft(key, draft, start),
-    validate: (draft) => ({
-      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
+  const form = useRowForm<Draft>({
+    start: kept ?? start,
+    words,
+    check: (draft) => ({
       ...messagesByField(problemsOfDraft(draft), words),
+      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
     }),
+    onChange: (draft) => keepDraft(key, draft, start),
+    save: async (draft) => {
+      dropDraft(key);
+      try {
+        await save.mutateAsync(draft);
+      } catch (problem) {
+        writeDraft(key, draft);
+        throw problem;
+      }
+    },
+    onDone,
   });
-  const { values, errors } = form;
-  const set = (name: string, value: unknown) => form.setFieldValue(name as never, value as never);
-  const submit = form.onSubmit(async (draft) => {
-    dropDraft(key);
-    try {
-      await save.mutateAsync(draft);
-      onDone();
-    } catch (problem) {
-      writeDraft(key, draft);
-      form.setErrors(messagesByField(problemsIn(problem), words));
-    }
-  });
+  const { draft, errorAt } = form;
+  const set = (name: string, value: unknown) => form.set({ [name]: value } as Partial<Draft>);
   return (
-    <form onSubmit={submit} noValidate>
-      <Stack>
-        {(isRestored || JSON.stringify(values) !== JSON.stringify(start)) && (
-          <UnsavedNote
-            isRestored={isRestored}
-            onDiscard={() => {
-              dropDraft(key);
-              onDiscard();
-            }}
-          />
-        )}
-        <TextInput
-          label="Name"
-          data-autofocus
-          value={values.name ?? ''}
-          error={errors['name']}
-          onChange={(e) => set('name', e.currentTarget.value)}
+    <RowForm form={form} onDone={onDone}>
+      {(isRestored || JSON.stringify(draft) !== JSON.stringify(start)) && (
+        <UnsavedNote
+          isRestored={isRestored}
+          onDiscard={() => {
+            dropDraft(key);
+            onDiscard();
+          }}
         />
-        <Fieldset legend="Size">
-          <SimpleGrid cols={{ base: 1, xs: 2 }}>
-            {kind.fields.map(({ name, label, bound, optional }) => (
-              <QuantityInput
-                key={name}
-                label={optional ? `${label} (optional)` : label}
-                bound={bound}
-                units={farm.units}
-                value={values[name] as number | undefined}
-                error={errors[name]}
-                onChange={(v) => set(name, v)}
-              />
-            ))}
-          </SimpleGrid>
-        </Fieldset>
-        {values.kind === 'brooder' && (
-          <BrooderFields
-            values={values}
-            errors={errors}
-            set={set}
-            tables={tables}
-            units={farm.units}
-            circuits={circuits}
-          />
-        )}
-        <Failure error={save.error} words={words} />
-        <Group>
-          <Button type="submit" loading={form.submitting}>
-            Save
-          </Button>
-          <Button variant="subtle" onClick={onDone}>
-            Back
-          </Button>
-        </Group>
-      </Stack>
-    </form>
+      )}
+      <TextInput
+        label="Name"
+        data-autofocus
+        value={draft.name ?? ''}
+        error={errorAt('name')}
+        onChange={(e) => set('name', e.currentTarget.value)}
+      />
+      <Fieldset legend="Size">
+        <SimpleGrid cols={{ base: 1, xs: 2 }}>
+          {kind.fields.map(({ name, label, bound, optional }) => (
+            <QuantityInput
+              key={name}
+              label={optional ? `${label} (optional)` : label}
+              bound={bound}
+              units={farm.units}
+              value={draft[name] as number | undefined}
+              error={errorAt(name)}
+              onChange={(v) => set(name, v)}
+            />
+          ))}
+        </SimpleGrid>
+      </Fieldset>
+      {draft.kind === 'brooder' && (
+        <BrooderFields
+          values={draft}
+          errorAt={errorAt}
+          set={set}
+          tables={tables}
+          units={farm.units}
+          circuits={circuits}
+        />
+      )}
+    </RowForm>
   );
 }

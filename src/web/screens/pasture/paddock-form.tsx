@@ -3,7 +3,6 @@ import {
   Fieldset,
   Group,
   SimpleGrid,
-  Stack,
   Switch,
   Text,
   Textarea,
@@ -20,10 +19,10 @@ import {
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
-import { labelsFrom, messagesByField, problemsIn } from '../../fields/field-words.js';
+import { labelsFrom } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
-import { Failure } from '../../shell/states.js';
 
 type Draft = { -readonly [K in keyof Paddock]?: Paddock[K] | undefined };
 
@@ -48,6 +47,17 @@ const WHY: readonly { id: ClosedFor; name: string }[] = [
   { id: 'stockpile', name: 'kept for autumn' },
   { id: 'other', name: 'something else' },
 ];
+const CLOSED_LABELS: Readonly<Record<string, string>> = {
+  from: 'First day shut',
+  to: 'Last day shut',
+  why: 'What it is shut for',
+};
+
+function labelOf(field: string): string | undefined {
+  const [first, , name = ''] = field.split('.');
+  return first === 'closed' ? CLOSED_LABELS[name] : labelsFrom(LABELS)(field);
+}
+
 const named = <T extends string>(ids: readonly T[]) => ids.map((id) => ({ id, name: id }));
 
 /** One paddock: what grows there, when it is shut, where it lies. */
@@ -62,8 +72,10 @@ export function PaddockForm({
   start: Paddock | undefined;
   onDone: () => void;
 }) {
-  const [draft, setDraft] = useState<Draft>(
-    start ?? {
+  const [corners, setCorners] = useState(cornersText(start?.outline));
+  const save = useSave<Draft>(farm.id, 'paddocks');
+  const form = useRowForm<Draft>({
+    start: start ?? {
       name: '',
       forageId: 'mixed',
       stand: 'good',
@@ -73,203 +85,190 @@ export function PaddockForm({
       hasShade: false,
       closed: [],
     },
-  );
-  const [corners, setCorners] = useState(cornersText(start?.outline));
-  const [wrong, setWrong] = useState<string>();
-  const save = useSave<Draft>(farm.id, 'paddocks');
-  const words = { labelOf: labelsFrom(LABELS), reader: farm };
-  const errors = messagesByField(problemsIn(save.error), words);
-  const set = (part: Draft) => setDraft({ ...draft, ...part });
-  const forage = tables.forages.find((f) => f.id === draft.forageId);
-  const closed = draft.closed ?? [];
-  const setClosed = (k: number, part: Partial<ClosedDays>) =>
-    set({ closed: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
-  const submit = async () => {
-    const outline = readCorners(corners);
-    if (typeof outline === 'string') {
-      setWrong(outline);
-      return;
-    }
-    setWrong(undefined);
-    const { outline: before, ...rest } = draft;
-    const isMoved = JSON.stringify(outline) !== JSON.stringify(before);
-    try {
-      await save.mutateAsync({
+    words: { labelOf, reader: farm },
+    check: (): Record<string, string> => {
+      const outline = readCorners(corners);
+      return typeof outline === 'string' ? { outline } : {};
+    },
+    save: ({ outline: before, ...rest }) => {
+      const outline = readCorners(corners) as Outline | undefined;
+      const isMoved = JSON.stringify(outline) !== JSON.stringify(before);
+      return save.mutateAsync({
         ...rest,
         // With new corners the area is worked out again.
         ...(outline && isMoved ? { areaM2: undefined } : {}),
         ...(outline ? { outline } : {}),
       });
-      onDone();
-    } catch {
-      // Shown below.
-    }
-  };
+    },
+    onDone,
+  });
+  const { draft, set, setError, errorAt } = form;
+  const forage = tables.forages.find((f) => f.id === draft.forageId);
+  const closed = draft.closed ?? [];
+  const setClosed = (k: number, part: Partial<ClosedDays>) =>
+    set({ closed: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
   return (
-    <form
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit();
-      }}
-    >
-      <Stack>
-        <TextInput
-          label={LABELS.name}
-          value={draft.name ?? ''}
-          error={errors['name']}
-          data-autofocus
-          onChange={(e) => set({ name: e.currentTarget.value })}
+    <RowForm form={form} onDone={onDone}>
+      <TextInput
+        label={LABELS.name}
+        value={draft.name ?? ''}
+        error={errorAt('name')}
+        data-autofocus
+        onChange={(e) => set({ name: e.currentTarget.value })}
+      />
+      <SimpleGrid cols={{ base: 1, xs: 2 }}>
+        <QuantityInput
+          label={LABELS.areaM2}
+          bound="paddockM2"
+          units={farm.units}
+          value={draft.areaM2}
+          error={errorAt('areaM2')}
+          onChange={(areaM2) => set({ areaM2 })}
         />
+        <Select
+          label={LABELS.forageId}
+          value={draft.forageId}
+          error={errorAt('forageId')}
+          options={tables.forages.filter((f) => f.growthKgPerHaDay)}
+          onChange={(forageId) => set({ forageId })}
+        />
+        <Select<Stand>
+          label={LABELS.stand}
+          value={draft.stand}
+          error={errorAt('stand')}
+          options={named(STANDS)}
+          onChange={(stand) => set({ stand })}
+        />
+        <Select<Productivity>
+          label={LABELS.productivity}
+          value={draft.productivity}
+          error={errorAt('productivity')}
+          options={named(PRODUCTIVITIES)}
+          onChange={(productivity) => set({ productivity })}
+        />
+        <Select
+          label={LABELS.soilId}
+          value={draft.soilId}
+          error={errorAt('soilId')}
+          options={tables.soils}
+          onChange={(soilId) => set({ soilId })}
+        />
+        <DateField
+          label={LABELS.lastGrazedOn}
+          value={draft.lastGrazedOn}
+          error={errorAt('lastGrazedOn')}
+          onChange={(lastGrazedOn) => set({ lastGrazedOn })}
+        />
+      </SimpleGrid>
+      <Group>
+        <Switch
+          label="Water in it"
+          checked={draft.hasWater ?? false}
+          onChange={(e) => set({ hasWater: e.currentTarget.checked })}
+        />
+        <Switch
+          label="Shade in it"
+          checked={draft.hasShade ?? false}
+          onChange={(e) => set({ hasShade: e.currentTarget.checked })}
+        />
+      </Group>
+      <Fieldset legend="Heights, where yours differ">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
+          {(['turnInCm', 'residualCm'] as const).map((field) => (
+            <QuantityInput
+              key={field}
+              label={LABELS[field]}
+              bound={field}
+              units={farm.units}
+              value={draft[field]}
+              error={errorAt(field)}
+              placeholder={typedText(forage?.heights[field], field, farm.units)}
+              onChange={(value) => set({ [field]: value })}
+            />
+          ))}
           <QuantityInput
-            label={LABELS.areaM2}
-            bound="paddockM2"
+            label={LABELS.massKgPerHaCm}
+            bound="massKgPerHaCm"
             units={farm.units}
-            value={draft.areaM2}
-            error={errors['areaM2']}
-            onChange={(areaM2) => set({ areaM2 })}
-          />
-          <Select
-            label={LABELS.forageId}
-            value={draft.forageId}
-            error={errors['forageId']}
-            options={tables.forages.filter((f) => f.growthKgPerHaDay)}
-            onChange={(forageId) => set({ forageId })}
-          />
-          <Select<Stand>
-            label={LABELS.stand}
-            value={draft.stand}
-            options={named(STANDS)}
-            onChange={(stand) => set({ stand })}
-          />
-          <Select<Productivity>
-            label={LABELS.productivity}
-            value={draft.productivity}
-            options={named(PRODUCTIVITIES)}
-            onChange={(productivity) => set({ productivity })}
-          />
-          <Select
-            label={LABELS.soilId}
-            value={draft.soilId}
-            options={tables.soils}
-            onChange={(soilId) => set({ soilId })}
+            value={draft.massKgPerHaCm}
+            error={errorAt('massKgPerHaCm')}
+            placeholder={typedText(
+              forage?.massKgPerHaCm[draft.stand ?? 'good'].value,
+              'massKgPerHaCm',
+              farm.units,
+            )}
+            onChange={(massKgPerHaCm) => set({ massKgPerHaCm })}
           />
           <DateField
-            label={LABELS.lastGrazedOn}
-            value={draft.lastGrazedOn}
-            onChange={(lastGrazedOn) => set({ lastGrazedOn })}
+            label={LABELS.harvestOn}
+            value={draft.harvestOn}
+            error={errorAt('harvestOn')}
+            onChange={(harvestOn) => set({ harvestOn })}
           />
         </SimpleGrid>
-        <Group>
-          <Switch
-            label="Water in it"
-            checked={draft.hasWater ?? false}
-            onChange={(e) => set({ hasWater: e.currentTarget.checked })}
-          />
-          <Switch
-            label="Shade in it"
-            checked={draft.hasShade ?? false}
-            onChange={(e) => set({ hasShade: e.currentTarget.checked })}
-          />
-        </Group>
-        <Fieldset legend="Heights, where yours differ">
-          <SimpleGrid cols={{ base: 1, xs: 2 }}>
-            {(['turnInCm', 'residualCm'] as const).map((field) => (
-              <QuantityInput
-                key={field}
-                label={LABELS[field]}
-                bound={field}
-                units={farm.units}
-                value={draft[field]}
-                error={errors[field]}
-                placeholder={typedText(forage?.heights[field], field, farm.units)}
-                onChange={(value) => set({ [field]: value })}
-              />
-            ))}
-            <QuantityInput
-              label={LABELS.massKgPerHaCm}
-              bound="massKgPerHaCm"
-              units={farm.units}
-              value={draft.massKgPerHaCm}
-              error={errors['massKgPerHaCm']}
-              placeholder={typedText(
-                forage?.massKgPerHaCm[draft.stand ?? 'good'].value,
-                'massKgPerHaCm',
-                farm.units,
-              )}
-              onChange={(massKgPerHaCm) => set({ massKgPerHaCm })}
+      </Fieldset>
+      <Fieldset legend="Days it is shut">
+        {closed.map((days, k) => (
+          <SimpleGrid key={k} cols={{ base: 2, xs: 4 }} mb="sm">
+            <DateField
+              label="From"
+              value={days.from}
+              error={errorAt(`closed.${k}.from`)}
+              onChange={(from) => setClosed(k, { from: from ?? '' })}
             />
             <DateField
-              label={LABELS.harvestOn}
-              value={draft.harvestOn}
-              onChange={(harvestOn) => set({ harvestOn })}
+              label="To"
+              value={days.to}
+              error={errorAt(`closed.${k}.to`)}
+              onChange={(to) => setClosed(k, { to: to ?? '' })}
             />
+            <Select<ClosedFor>
+              label="For"
+              value={days.why}
+              error={errorAt(`closed.${k}.why`)}
+              options={WHY}
+              onChange={(why) => setClosed(k, { why: why ?? 'other' })}
+            />
+            <Button
+              variant="subtle"
+              mt="auto"
+              onClick={() => set({ closed: closed.filter((_, i) => i !== k) })}
+            >
+              Remove
+            </Button>
           </SimpleGrid>
-        </Fieldset>
-        <Fieldset legend="Days it is shut">
-          {closed.map((days, k) => (
-            <SimpleGrid key={k} cols={{ base: 2, xs: 4 }} mb="sm">
-              <DateField
-                label="From"
-                value={days.from}
-                onChange={(from) => setClosed(k, { from: from ?? '' })}
-              />
-              <DateField
-                label="To"
-                value={days.to}
-                error={errors[`closed.${k}.to`]}
-                onChange={(to) => setClosed(k, { to: to ?? '' })}
-              />
-              <Select<ClosedFor>
-                label="For"
-                value={days.why}
-                options={WHY}
-                onChange={(why) => setClosed(k, { why: why ?? 'other' })}
-              />
-              <Button
-                variant="subtle"
-                mt="auto"
-                onClick={() => set({ closed: closed.filter((_, i) => i !== k) })}
-              >
-                Remove
-              </Button>
-            </SimpleGrid>
-          ))}
-          <Button
-            variant="default"
-            onClick={() => set({ closed: [...closed, { from: '', to: '', why: 'hay' }] })}
-          >
-            Add days
-          </Button>
-        </Fieldset>
-        <Fieldset legend="Outline, for the map">
-          <Textarea
-            label={LABELS.outline}
-            description="One corner a line: latitude, longitude. The area is worked out from them."
-            autosize
-            minRows={2}
-            maxRows={8}
-            value={corners}
-            error={wrong ?? errors['outline']}
-            onChange={(e) => setCorners(e.currentTarget.value)}
-          />
-          <Button variant="default" mt="sm" onClick={() => addHere(setCorners, setWrong)}>
-            I stand at a corner
-          </Button>
-          <Text size="sm">Walk the fence and press it at every corner.</Text>
-        </Fieldset>
-        <Failure error={save.error} words={words} />
-        <Group>
-          <Button type="submit" loading={save.isPending}>
-            Save
-          </Button>
-          <Button variant="subtle" onClick={onDone}>
-            Back
-          </Button>
-        </Group>
-      </Stack>
-    </form>
+        ))}
+        <Button
+          variant="default"
+          onClick={() => set({ closed: [...closed, { from: '', to: '', why: 'hay' }] })}
+        >
+          Add days
+        </Button>
+      </Fieldset>
+      <Fieldset legend="Outline, for the map">
+        <Textarea
+          label={LABELS.outline}
+          description="One corner a line: latitude, longitude. The area is worked out from them."
+          autosize
+          minRows={2}
+          maxRows={8}
+          value={corners}
+          error={errorAt('outline')}
+          onChange={(e) => {
+            setCorners(e.currentTarget.value);
+            setError('outline', undefined);
+          }}
+        />
+        <Button
+          variant="default"
+          mt="sm"
+          onClick={() => addHere(setCorners, (text) => setError('outline', text))}
+        >
+          I stand at a corner
+        </Button>
+        <Text size="sm">Walk the fence and press it at every corner.</Text>
+      </Fieldset>
+    </RowForm>
   );
 }
 

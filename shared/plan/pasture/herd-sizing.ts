@@ -1,0 +1,221 @@
+import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing.js';
+import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
+import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
+import { classOn, dueOf, MID_LACTATION_WEEKS } from '../../pasture/herd-demand.js';
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { CattleGroup } from '../../farm/herd.js';
+import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
+import type { PastureContext } from './pasture-context.js';
+import { noteTooFewPaddocks } from './too-few-paddocks.js';
+
+/** Sizes for one herd: need, water, paddocks. */
+export interface HerdSizing {
+  readonly herdId: string;
+  readonly head: NumberQuantity;
+  /** Dry matter of one animal of each class, by its published equation. */
+  readonly each: readonly NumberQuantity[];
+  readonly demand: NumberQuantity;
+  readonly shareOfWeight: NumberQuantity;
+  readonly animalUnits: NumberQuantity;
+  readonly water: NumberQuantity;
+  readonly tank: NumberQuantity;
+  readonly troughEdge: NumberQuantity;
+  readonly paddocks: NumberQuantity;
+  readonly paddockArea: NumberQuantity;
+  readonly heat?: NumberQuantity;
+}
+
+/** Air humidity taken on a hot afternoon, where none is measured. */
+const HOT_HUMIDITY = 0.5;
+const REFILL_H = 4;
+
+/** What one herd eats and drinks, and the paddocks its stays ask for. */
+export function herdSizing(context: PastureContext, h: number): HerdSizing {
+  const { tables, span, weather, choices, grass, dateOf } = context;
+  const herd = context.herds[h]!;
+  const days = context.herdDays[h]!;
+  let busy = span.from;
+  let thirsty = span.from;
+  let hottest = -Infinity;
+  for (let i = span.from; i < span.to; i++) {
+    if (days.demandKg[busy]! < days.demandKg[i]!) busy = i;
+    if (days.waterL[thirsty]! < days.waterL[i]!) thirsty = i;
+    if (0 < days.head[i]!)
+      hottest = Math.max(hottest, context.climate.hotMaxC[weather.dayOfYear[i]! - 1]!);
+  }
+  const demand = quantity(
+    'Dry matter a day, at most',
+    days.demandKg[busy]!,
+    'kg',
+    intakeFormulas.demand,
+    [
+      input('Head', days.head[busy]!, 'count'),
+      input('Live weight', days.liveKg[busy]!, 'kg'),
+      input('Energy of the grass, Mcal/kg', context.energyMcalPerKg, 'ratio', 'NE'),
+      input('On', dateOf(busy), 'date'),
+    ],
+  );
+  const water = quantity(
+    'Water a day, at most',
+    days.waterL[thirsty]!,
+    'L',
+    cattleWaterFormulas.day,
+    [
+      input('Head', days.head[thirsty]!, 'count'),
+      input('On', dateOf(thirsty), 'date'),
+      input(
+        'Mean air temperature',
+        (weather.expected.minC[thirsty]! + weather.expected.maxC[thirsty]!) / 2,
+        'degC',
+        'T',
+      ),
+    ],
+  );
+  const refillH = choices.refillH ?? REFILL_H;
+  const stay = herd.longestStayDays ?? tables.pasture.longestStayDays.value;
+  const rest = grass.swards.reduce(
+    (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
+    0,
+  );
+  if (days.head.some((head) => 0 < head)) {
+    noteTooFewPaddocks(context, herd, { restDays: rest, stayDays: stay });
+  }
+  const share = tables.pasture.utilisation.byStayDays[Math.min(stay, 7) - 1]!;
+  const available = meanAvailable(context);
+  const thi = temperatureHumidityIndex(hottest, HOT_HUMIDITY);
+  if (tables.cattleHeat.moderateFrom <= thi) context.cautions.add('cattle-heat');
+  return {
+    herdId: herd.id,
+    head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
+      input('Classes', herd.groups.length, 'count'),
+    ]),
+    each: herd.groups.map((group) => intakeOfOne(context, group, dateOf(busy))),
+    demand,
+    shareOfWeight: quantity(
+      'By the share of body weight',
+      days.shareOfWeightKg[busy]!,
+      'kg',
+      intakeFormulas.share,
+      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+    ),
+    animalUnits: quantity(
+      'Animal units',
+      days.animalUnits[busy]!,
+      'ratio',
+      intakeFormulas.animalUnits,
+      [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+      {
+        spread: {
+          low: days.animalUnits[busy]! * 0.92,
+          high: days.animalUnits[busy]!,
+          because: tables.cattle.animalUnits.because,
+        },
+      },
+    ),
+    water,
+    tank: quantity(
+      'Smallest tank',
+      tankL(tables.cattleWater, {
+        head: days.head[thirsty]!,
+        litresPerDay: water.value,
+        refillH,
+      }),
+      'L',
+      cattleWaterFormulas.tank,
+      [from(water, 'V'), input('Refill for a day’s water', refillH, 'h')],
+    ),
+    troughEdge: quantity(
+      'Trough edge',
+      (days.head[thirsty]! / tables.cattleWater.troughEdgeM.per) * tables.cattleWater.troughEdgeM.m,
+      'm',
+      cattleWaterFormulas.edge,
+      [
+        input('Head', days.head[thirsty]!, 'count'),
+        input('Head that share it', tables.cattleWater.troughEdgeM.per, 'count'),
+        input('For that many', tables.cattleWater.troughEdgeM.m, 'm'),
+      ],
+    ),
+    paddocks: quantity(
+      'Paddocks for the longest rest',
+      paddocksFor(rest, stay),
+      'count',
+      sizingFormulas.paddocks,
+      [input('Longest rest', rest, 'day'), input('Stay', stay, 'day')],
+    ),
+    paddockArea: quantity(
+      'Size of each',
+      available === 0
+        ? 0
+        : paddockAreaM2({
+            demandKgPerDay: demand.value,
+            days: stay,
+            availableKgPerHa: available,
+            harvestShare: share,
+          }),
+      'ha',
+      sizingFormulas.area,
+      [
+        from(demand, 'F'),
+        input('Stay', stay, 'day'),
+        input('Grass above the residual at turn-in', available, 'kgPerHa'),
+        input('Share eaten', share, 'share', 'u'),
+      ],
+    ),
+    ...(tables.cattleHeat.moderateFrom <= thi
+      ? {
+          heat: quantity(
+            'Index on a hot day',
+            thi,
+            'ratio',
+            cattleHeatFormulas.thi,
+            [
+              input('Hot day', hottest, 'degC', 'T'),
+              input('Humidity taken', HOT_HUMIDITY, 'share', 'RH'),
+            ],
+            { mark: 'estimate' },
+          ),
+        }
+      : {}),
+  };
+}
+
+/** Dry matter of one animal of a group on a day, opened to its equation. */
+function intakeOfOne(
+  { tables, energyMcalPerKg }: PastureContext,
+  group: CattleGroup,
+  date: PlainDate,
+): NumberQuantity {
+  const of = classOn(group, dueOf(group, tables)?.due, date, tables.cattle.classes);
+  const weightKg = group.weightKg ?? of.weightKg;
+  const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
+  const share = of.bodyWeightShare;
+  return quantity(
+    `One ${of.name.toLowerCase()} a day`,
+    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: MID_LACTATION_WEEKS }),
+    'kg',
+    formulaOfEquation(of.equation),
+    [
+      input('Live weight', weightKg, 'kg', 'BW'),
+      ...(0 < milkKg ? [input('Milk', milkKg, 'kg')] : []),
+      input('Energy of the grass, Mcal/kg', energyMcalPerKg, 'ratio', 'NE'),
+      input('Share of body weight, the plain rule', share.value, 'share', 's'),
+    ],
+    {
+      ...(of.equation === 'share' ? { sources: share.sources, mark: share.mark } : {}),
+      spread: {
+        low: share.low * weightKg,
+        high: share.high * weightKg,
+        because: 'the usual shares of body weight for that class',
+      },
+    },
+  );
+}
+
+function meanAvailable({ grass, areaM2 }: PastureContext): number {
+  const sum = grass.swards.reduce(
+    (kg, { sward, paddock }) => kg + (sward.turnInKgPerHa - sward.residualKgPerHa) * paddock.areaM2,
+    0,
+  );
+  return areaM2 === 0 ? 0 : sum / areaM2;
+}

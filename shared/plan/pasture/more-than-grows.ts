@@ -1,0 +1,37 @@
+import { issue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+
+/** Says by how much the need of the growing season passes all that could be eaten in it. */
+export function warnIfMoreThanGrows(
+  { herdDays, span, tables, grass, say, issues }: PastureContext,
+  { head, carried }: { head: number; carried: number },
+): void {
+  const share = Math.max(...tables.pasture.utilisation.byStayDays);
+  let grownKg = 0;
+  let standingKg = 0;
+  const grows = new Uint8Array(span.days);
+  for (const { sward, tableGrowth, weatherShare } of grass.swards) {
+    standingKg += Math.max(0, sward.startKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+    for (let i = span.from; i < span.to; i++) {
+      const kgPerHa = tableGrowth[i]! * weatherShare[i]! * grass.farmFactor;
+      grownKg += kgPerHa * sward.areaHa;
+      if (GROWS_KG_PER_HA <= kgPerHa) grows[i] = 1;
+    }
+  }
+  let needKg = 0;
+  for (const days of herdDays) {
+    for (let i = span.from; i < span.to; i++) if (grows[i] === 1) needKg += days.demandKg[i]!;
+  }
+  const eatenKg = share * (grownKg + standingKg);
+  if (needKg <= eatenKg) return;
+  issues.push(
+    issue(
+      'stop',
+      'more-than-grows',
+      `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what stands now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little in any order of moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
+    ),
+  );
+}
+
+/** Growth of a day that counts as growing season, kg/ha. */
+const GROWS_KG_PER_HA = 5;
