@@ -1,8 +1,9 @@
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm, tables } from '../support/factories.js';
@@ -220,6 +221,38 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     );
   }, 30_000);
 
+  it('works a plan out once for all who ask at once, and answers others meanwhile', async () => {
+    const sample = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+    const run = jest.spyOn(app.nest.get(WorkPool), 'run');
+    const path = `/api/farms/${sample.id}/pasture/plan`;
+    const answered: string[] = [];
+    const ask = async (name: string, address: string): Promise<unknown> => {
+      const { body } = await app.api.get(address).expect(200);
+      answered.push(name);
+      return body as unknown;
+    };
+    const plans = [ask('plan', path), ask('plan', path)];
+    const farms = new Promise<void>((resolve) => setTimeout(resolve, 150)).then(() =>
+      ask('farms', '/api/farms'),
+    );
+    const [one, two] = await Promise.all([...plans, farms]);
+    expect(one).toEqual(two);
+    expect(run).toHaveBeenCalledTimes(1);
+    expect(answered).toEqual(['farms', 'plan', 'plan']);
+    await ask('plan', path);
+    expect(run).toHaveBeenCalledTimes(1);
+    run.mockRestore();
+  }, 30_000);
+
+  it('says what cannot be planned each time it is asked', async () => {
+    const bare = await saveFarm(app);
+    for (let time = 0; time < 2; time++) {
+      expectFieldProblem(await app.api.get(`${bare.path}/pasture/plan`), {
+        field: expect.any(String),
+      });
+    }
+  }, 30_000);
+
   it('keeps the choices of a plan, and refuses one that cannot be planned', async () => {
     const path = `${farm.path}/pasture`;
     await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
@@ -261,5 +294,5 @@ describe.each(databases())('grass and cattle on $name', (database) => {
         .send({ ...order, herds: [order.herds[0], order.herds[0]] }),
       { field: 'herds.1.id', code: 'conflict' },
     );
-  });
+  }, 30_000);
 });
