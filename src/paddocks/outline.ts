@@ -69,7 +69,7 @@ export function checkedCorners(outline: unknown, field = 'outline'): Outline {
       min: 3,
       max: MOST_CORNERS,
       unit: 'corners',
-      fix: 'Give the corners of the paddock in order.',
+      fix: 'That counts corners: give at least three, in order around the paddock.',
     });
   }
   const ring = [...open, open[0]!];

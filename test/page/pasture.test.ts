@@ -169,6 +169,7 @@ describe('the season', () => {
     await page.getByLabel('Name of the joined paddock').fill('Bigfield');
     await page.getByRole('button', { name: 'Join 2' }).click();
     await page.getByLabel(/^Bigfield/).waitFor();
+    await page.getByText(/^Bigfield has no outline now, because Pond had none\./).waitFor();
   });
 
   it('shows what a file of outlines holds, asks what grows there, and only then saves', async () => {
