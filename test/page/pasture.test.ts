@@ -163,13 +163,13 @@ describe('the season', () => {
     await page.getByLabel('Name of the joined paddock').fill('Oldfield');
     await page.getByRole('button', { name: 'Join 2' }).click();
     await page.getByLabel(/^Oldfield 2\.24 acres/).waitFor();
-    // Paddocks that were only measured have none to keep.
+    // Paddocks that do not touch have no outline together.
     await page.getByLabel(/^Oldfield/).check();
     await page.getByLabel(/^Pond/).check();
     await page.getByLabel('Name of the joined paddock').fill('Bigfield');
     await page.getByRole('button', { name: 'Join 2' }).click();
     await page.getByLabel(/^Bigfield/).waitFor();
-    await page.getByText(/^Bigfield has no outline now, because Pond had none\./).waitFor();
+    await page.getByText(/^Bigfield has no outline now, because the outlines lie apart/).waitFor();
   });
 
   it('shows what a file of outlines holds, asks what grows there, and only then saves', async () => {
