@@ -15,6 +15,7 @@ import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { WeatherModule } from './weather/weather.module.js';
+import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
 @Module({
   imports: [
@@ -24,6 +25,7 @@ import { WeatherModule } from './weather/weather.module.js';
       exclude: ['/api', '/api/{*rest}'],
     }),
     ReferenceModule,
+    WorkPoolModule,
     FarmsModule,
     FacilitiesModule,
     PeopleModule,

@@ -12,9 +12,7 @@ const MOST_CORNERS = 500;
  */
 export function outlineAreaM2(outline: unknown, field = 'outline'): number {
   const corners = checkedCorners(outline, field);
-  const polygon = geodesic.Geodesic.WGS84.Polygon(false);
-  for (const [longitude, latitude] of corners) polygon.AddPoint(latitude, longitude);
-  const areaM2 = Math.abs(polygon.Compute(false, true).area);
+  const areaM2 = ringAreaM2(corners);
   if (areaM2 < 1) {
     throw refused({
       field,
@@ -25,6 +23,25 @@ export function outlineAreaM2(outline: unknown, field = 'outline'): number {
     });
   }
   return areaM2;
+}
+
+/** Area inside a ring on the WGS84 ellipsoid, m²; its corners are not checked. */
+export function ringAreaM2(corners: Outline): number {
+  if (corners.length < 3) return 0;
+  const polygon = geodesic.Geodesic.WGS84.Polygon(false);
+  for (const [longitude, latitude] of corners) polygon.AddPoint(latitude, longitude);
+  return Math.abs(polygon.Compute(false, true).area);
+}
+
+/** Whether corners make the outline of a paddock. */
+export function isOutline(corners: Outline): boolean {
+  try {
+    checkedCorners(corners);
+    return true;
+  } catch (error) {
+    if (error instanceof FieldError) return false;
+    throw error;
+  }
 }
 
 /** An outline whose corners make a simple ring, the closing corner left out. */
@@ -52,7 +69,7 @@ export function checkedCorners(outline: unknown, field = 'outline'): Outline {
       min: 3,
       max: MOST_CORNERS,
       unit: 'corners',
-      fix: 'Give the corners of the paddock in order.',
+      fix: 'That counts corners: give at least three, in order around the paddock.',
     });
   }
   const ring = [...open, open[0]!];
@@ -78,71 +95,3 @@ const notCorners = (field: string, given: unknown): FieldError =>
     allowed: ['pairs of longitude and latitude in degrees'],
     fix: 'Give each corner as [longitude, latitude], such as [-75.3, 42.9].',
   });
-
-/** A polygon of a GeoJSON file with the name it goes by. */
-export interface NamedOutline {
-  readonly name: string;
-  readonly outline: Outline;
-  readonly areaM2: number;
-}
-
-const MOST_POLYGONS = 200;
-
-/**
- * Outlines in a GeoJSON document (RFC 7946): a polygon, a feature or a collection of features.
- * Holes are left out; of a polygon of several parts each becomes its own.
- *
- * @throws FieldError naming the feature that cannot be used
- */
-export function outlinesOfGeoJson(document: unknown): NamedOutline[] {
-  const features = featuresOf(document);
-  if (features.length === 0 || MOST_POLYGONS < features.length) {
-    throw refused({
-      field: 'geojson',
-      code: 'out-of-bounds',
-      given: features.length,
-      min: 1,
-      max: MOST_POLYGONS,
-      unit: 'polygons',
-      fix: 'Export the paddocks as polygons in longitude and latitude (WGS84).',
-    });
-  }
-  return features.map(({ name, ring }, i): NamedOutline => {
-    const field = `geojson.features.${i}`;
-    const outline = checkedCorners(ring, field);
-    return { name, outline, areaM2: outlineAreaM2(outline, field) };
-  });
-}
-
-interface Loose {
-  readonly type?: unknown;
-  readonly features?: unknown;
-  readonly geometry?: unknown;
-  readonly coordinates?: unknown;
-  readonly properties?: { readonly name?: unknown; readonly Name?: unknown };
-}
-
-function featuresOf(document: unknown, named?: string): { name: string; ring: unknown }[] {
-  if (typeof document !== 'object' || document === null) return [];
-  const { type, features, geometry, coordinates, properties } = document as Loose;
-  const given = properties?.name ?? properties?.Name;
-  const name = typeof given === 'string' && given.trim() !== '' ? given.slice(0, 80) : named;
-  const rings = Array.isArray(coordinates) ? (coordinates as unknown[]) : [];
-  switch (type) {
-    case 'FeatureCollection':
-      return Array.isArray(features)
-        ? features.flatMap((each, i) => featuresOf(each, `Paddock ${i + 1}`))
-        : [];
-    case 'Feature':
-      return featuresOf(geometry, name);
-    case 'Polygon':
-      return [{ name: name ?? 'Paddock', ring: rings[0] }];
-    case 'MultiPolygon':
-      return rings.map((part, i) => ({
-        name: `${name ?? 'Paddock'} ${i + 1}`,
-        ring: Array.isArray(part) ? (part as unknown[])[0] : undefined,
-      }));
-    default:
-      return [];
-  }
-}

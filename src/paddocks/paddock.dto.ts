@@ -17,6 +17,7 @@ import {
   Within,
   YesNo,
 } from '../common/field-rules.js';
+import type { Ground } from './ground.js';
 
 const REASONS: readonly ClosedFor[] = ['hay', 'wet', 'reseeding', 'stockpile', 'other'];
 
@@ -46,11 +47,23 @@ export class PaddockDto implements Omit<Paddock, 'id' | 'areaM2'> {
   @Optional() @AnyList(500) outline?: Outline;
 }
 
+/** Equal parts, or parts by their shares of the area. */
 export class SplitDto {
-  @Within('parts') parts!: number;
+  @Optional() @Within('parts') parts?: number;
+  @Optional() @AnyList(20) shares?: unknown[];
 }
 
 export class JoinDto {
   @AnyList(50) ids!: unknown[];
   @ShortText() name!: string;
+}
+
+/** What an outline does not say of a paddock; an import takes it for all that do not say it. */
+export class GroundDto implements Partial<Ground> {
+  @Optional() @IdText() forageId?: string;
+  @Optional() @OneOf(STANDS) stand?: Stand;
+  @Optional() @OneOf(PRODUCTIVITIES) productivity?: Productivity;
+  @Optional() @IdText() soilId?: string;
+  @Optional() @YesNo() hasWater?: boolean;
+  @Optional() @YesNo() hasShade?: boolean;
 }

@@ -2,7 +2,7 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nest
 import { ApiTags } from '@nestjs/swagger';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
-import { PaddocksService } from './paddocks.service.js';
+import { PaddocksService, type FoundInGeoJson, type Reshaped } from './paddocks.service.js';
 
 @ApiTags('paddocks')
 @Controller('farms/:farmId/paddocks')
@@ -20,20 +20,30 @@ export class PaddocksController {
     return this.paddocks.importGeoJson(farmId, document);
   }
 
+  /** What an import of the same document would add, saving nothing. */
+  @Post('geojson/preview')
+  @HttpCode(200)
+  findInGeoJson(
+    @Param('farmId') farmId: string,
+    @Body() document: object,
+  ): Promise<FoundInGeoJson> {
+    return this.paddocks.findInGeoJson(farmId, document);
+  }
+
   /** Makes one paddock of several. */
   @Post('join')
-  join(@Param('farmId') farmId: string, @Body() dto: JoinDto): Promise<Paddock> {
+  join(@Param('farmId') farmId: string, @Body() dto: JoinDto): Promise<Reshaped> {
     return this.paddocks.join(farmId, dto.ids, dto.name);
   }
 
-  /** Cuts a paddock into equal strips. */
+  /** Cuts a paddock into strips of equal or given shares. */
   @Post(':id/split')
   split(
     @Param('farmId') farmId: string,
     @Param('id') id: string,
     @Body() dto: SplitDto,
-  ): Promise<Paddock[]> {
-    return this.paddocks.split(farmId, id, dto.parts);
+  ): Promise<Reshaped[]> {
+    return this.paddocks.split(farmId, id, dto);
   }
 
   @Get()

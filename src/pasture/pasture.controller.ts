@@ -14,14 +14,14 @@ export class PastureController {
   /** Plans a pasture without saving anything. */
   @Post('pasture/preview')
   @HttpCode(200)
-  preview(@Body() order: PastureOrderDto): PasturePlan {
+  preview(@Body() order: PastureOrderDto): Promise<PasturePlan> {
     return this.pasture.preview(order);
   }
 
   /** Opens every number of a pasture's plan, in the farm's units. */
   @Post('pasture/explain')
   @HttpCode(200)
-  explain(@Body() order: PastureOrderDto): Explanation[] {
+  explain(@Body() order: PastureOrderDto): Promise<Explanation[]> {
     return this.pasture.explanations(order);
   }
 

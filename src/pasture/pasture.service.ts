@@ -8,7 +8,7 @@ import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { followerOf } from '../../shared/plan/pasture/follower.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
-import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type {
   Follower,
   PastureChoices,
@@ -23,6 +23,8 @@ import { HerdsService } from '../herds/herds.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PlansService } from '../plans/plans.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { PastureOrderDto } from './pasture.dto.js';
 import { requestOfPasture } from './pasture-order.js';
 
@@ -32,7 +34,7 @@ export type PastureOnFarm = Omit<PastureRequest, 'tables'>;
 @Injectable()
 export class PastureService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
-  private readonly plans = new LRUCache<string, PasturePlan>({ max: 50 });
+  private readonly plans = new SharedAnswers<PasturePlan>(50);
   private readonly requests = new LRUCache<string, PastureRequest>({ max: 50 });
 
   constructor(
@@ -43,24 +45,23 @@ export class PastureService {
     private readonly readings: GrassReadingsService,
     private readonly batchPlans: PlansService,
     private readonly tables: TablesService,
+    private readonly work: WorkPool,
   ) {}
 
-  preview(order: PastureOrderDto): PasturePlan {
-    return planPasture(requestOfPasture(order, this.tables.tables, Date.now()));
+  async preview(order: PastureOrderDto): Promise<PasturePlan> {
+    return this.work.run('planPasture', requestOfPasture(order, this.tables.tables, Date.now()));
   }
 
   /** Every number of a pasture's plan, opened to its formula, inputs and sources. */
-  explanations(order: PastureOrderDto): Explanation[] {
-    const plan = this.preview(order);
+  async explanations(order: PastureOrderDto): Promise<Explanation[]> {
+    const plan = await this.preview(order);
     const moves = plan.moves.flatMap((move) => moveQuantities(plan, move));
     return [...quantitiesIn(plan), ...moves].map((q) => explain(q, this.tables.tables, order.farm));
   }
 
   async planOf(farmId: string): Promise<PasturePlan> {
     const { key, request } = await this.requestOf(farmId);
-    let plan = this.plans.get(key);
-    if (!plan) this.plans.set(key, (plan = planPasture(request)));
-    return plan;
+    return this.plans.of(key, () => this.work.run('planPasture', request));
   }
 
   /** What the page needs to plan this farm's pasture itself, so that sliders answer at once. */

@@ -26,9 +26,9 @@ async function openPasture(page: Page): Promise<string> {
 const planned = (page: Page): Promise<void> =>
   page.getByRole('heading', { name: 'Where the herds are' }).waitFor({ timeout: 30_000 });
 
-async function findings(page: Page): Promise<string[]> {
+async function findings(page: Page, within = 'html'): Promise<string[]> {
   await page.waitForTimeout(250);
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await new AxeBuilder({ page }).include(within).analyze();
   const tooWide = await page.evaluate(
     'document.documentElement.scrollWidth > window.innerWidth + 1',
   );
@@ -96,8 +96,25 @@ describe('the season', () => {
     );
     await change.waitFor({ timeout: 30_000 });
     expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
+    // A second month beside the first.
+    const augustAlone = await change.textContent();
+    await page.getByLabel('Month', { exact: true }).selectOption('July');
+    await page.getByRole('slider', { name: 'Rain in July' }).focus();
+    for (let step = 0; step < 16; step++) await page.keyboard.press('ArrowLeft');
+    await page.getByText('Rain in July: 20 %').waitFor();
+    await page.getByText('July: 20 % rain').waitFor();
+    await page.getByText('August: 10 % rain').waitFor();
+    await page.getByText('Working it out').waitFor({ state: 'detached' });
+    await change.waitFor({ timeout: 30_000 });
+    expect(await change.textContent()).not.toBe(augustAlone);
+    expect(await change.textContent()).toMatch(/The soil slows the grass from .*more to feed/);
+    expect(await findings(page, '.chips')).toEqual([]);
+    await page.getByRole('button', { name: 'August as it was' }).click();
+    await page.getByText('August: 10 % rain').waitFor({ state: 'detached' });
+    await page.getByText('July: 20 % rain').waitFor();
     await page.getByRole('button', { name: 'Back to the plan as it is' }).click();
     await change.waitFor({ state: 'detached' });
+    await page.getByText('July: 20 % rain').waitFor({ state: 'detached' });
   });
 
   it('starts from the heights that are typed on a phone', async () => {
@@ -163,5 +180,61 @@ describe('the season', () => {
     await page.getByRole('button', { name: 'Split into 2 strips' }).click();
     await page.getByLabel(/^Newfield 1 1\.12 acres/).waitFor();
     await page.getByLabel(/^Newfield 2 1\.12 acres/).waitFor();
+    // The strips have outlines, from which the joined paddock's is drawn.
+    await page.getByRole('button', { name: 'Change Newfield 2' }).click();
+    expect(await form.getByLabel('Corners').inputValue()).toMatch(/^42\.9\d+, -75\.\d+\n/);
+    await page.keyboard.press('Escape');
+    await form.waitFor({ state: 'detached' });
+    await page.getByLabel(/^Newfield 1 1\.12 acres/).check();
+    await page.getByLabel(/^Newfield 2 1\.12 acres/).check();
+    await page.getByLabel('Name of the joined paddock').fill('Oldfield');
+    await page.getByRole('button', { name: 'Join 2' }).click();
+    await page.getByLabel(/^Oldfield 2\.24 acres/).waitFor();
+    // Paddocks that do not touch have no outline together.
+    await page.getByLabel(/^Oldfield/).check();
+    await page.getByLabel(/^Pond/).check();
+    await page.getByLabel('Name of the joined paddock').fill('Bigfield');
+    await page.getByRole('button', { name: 'Join 2' }).click();
+    await page.getByLabel(/^Bigfield/).waitFor();
+    await page.getByText(/^Bigfield has no outline now, because the outlines lie apart/).waitFor();
+  });
+
+  it('shows what a file of outlines holds, asks what grows there, and only then saves', async () => {
+    const { page } = await house.page('phone');
+    const base = await openPasture(page);
+    await page.goto(`${base}/land`);
+    const ring = [
+      [-75.3, 42.91],
+      [-75.299, 42.91],
+      [-75.299, 42.911],
+      [-75.3, 42.911],
+      [-75.3, 42.91],
+    ];
+    const feature = (properties: object, corners: unknown): object => ({
+      type: 'Feature',
+      properties,
+      geometry: { type: 'Polygon', coordinates: [corners] },
+    });
+    const load = async (...features: object[]): Promise<void> => {
+      await page.locator('input[type=file]').setInputFiles({
+        name: 'land.geojson',
+        mimeType: 'application/geo+json',
+        buffer: Buffer.from(JSON.stringify({ type: 'FeatureCollection', features })),
+      });
+    };
+    await load(feature({ name: 'Hill' }, ring), feature({ name: 'Dot' }, ring.slice(0, 1)));
+    await page.getByText(/^Feature 2 of the file is 1, but must be from 3 to 500/).waitFor();
+    await load(feature({ name: 'Hill', soil: 'clay' }, ring), feature({ name: 'Dale' }, ring));
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText('2 paddocks in land.geojson').waitFor();
+    await dialog.getByText(/2\.24 acres; from the file: clay/i).waitFor();
+    expect(await findings(page)).toEqual([]);
+    await dialog.getByLabel('Soil').selectOption('sand');
+    await dialog.getByLabel('Water in them').uncheck();
+    await dialog.getByRole('button', { name: 'Add 2 paddocks' }).click();
+    await page.getByText('2 paddocks added.').waitFor();
+    await page.getByRole('button', { name: 'Change Dale' }).click();
+    expect(await dialog.getByLabel('Soil').inputValue()).toBe('sand');
+    expect(await dialog.getByLabel('Water in it').isChecked()).toBe(false);
   });
 });

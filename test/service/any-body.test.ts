@@ -25,6 +25,9 @@ const loosePasture = fc.record(
     features: anyJson,
     geometry: anyJson,
     coordinates: anyJson,
+    stand: anyJson,
+    shares: anyJson,
+    ids: anyJson,
     paddocks: fc.array(anyJson, { maxLength: 3 }),
     herds: fc.array(anyJson, { maxLength: 3 }),
   },
@@ -67,7 +70,15 @@ describe.each(databases())('any body at all on $name', (database) => {
       { ...RUNS, numRuns },
     );
 
-  it.each(['/api/pasture/preview', 'paddocks', 'paddocks/geojson', 'herds', 'grass-readings'])(
+  it.each([
+    '/api/pasture/preview',
+    'paddocks',
+    'paddocks/geojson',
+    'paddocks/geojson/preview',
+    'paddocks/join',
+    'herds',
+    'grass-readings',
+  ])(
     'never breaks %s',
     (path) =>
       send(

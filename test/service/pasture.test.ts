@@ -1,8 +1,10 @@
-import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import { outlineAreaM2 } from '../../src/paddocks/outline.js';
+import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm, tables } from '../support/factories.js';
@@ -127,6 +129,87 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     for (const { id } of paddocks) await app.api.delete(`${farm.path}/paddocks/${id}`).expect(204);
   });
 
+  it('shows what a GeoJSON file holds before it is saved, and takes the ground given for all', async () => {
+    const feature = (properties: object, geometry: object): object => ({
+      type: 'Feature',
+      properties,
+      geometry,
+    });
+    const polygon = { type: 'Polygon', coordinates: [[...SQUARE, SQUARE[0]]] };
+    const document = {
+      type: 'FeatureCollection',
+      forageId: 'orchardgrass-legume',
+      stand: 'fair',
+      hasWater: false,
+      features: [
+        feature({ name: 'Low', soil: 'Clay', shade: 'yes', forage: 'moss' }, polygon),
+        feature({ name: 'Gate' }, { type: 'Point', coordinates: [0, 0] }),
+        feature({}, polygon),
+      ],
+    };
+    const path = `${farm.path}/paddocks/geojson`;
+    const before = await app.contents();
+    const found = await app.api.post(`${path}/preview`).send(document).expect(200);
+    expect(found.body).toEqual({
+      paddocks: [
+        {
+          name: 'Low',
+          areaM2: expect.closeTo(12_309, 0),
+          own: { soilId: 'clay', hasShade: true },
+          notUsed: ['forage: "moss"'],
+        },
+        { name: 'Paddock 3', areaM2: expect.closeTo(12_309, 0), own: {}, notUsed: [] },
+      ],
+      leftOut: ['Feature 2 (Gate) is a Point'],
+    });
+    expect(await app.contents()).toBe(before);
+    const paddocks = (await app.api.post(path).send(document).expect(201)).body as Paddock[];
+    const chosen = { forageId: 'orchardgrass-legume', stand: 'fair', hasWater: false };
+    expect(paddocks).toMatchObject([
+      { name: 'Low', ...chosen, soilId: 'clay', hasShade: true, productivity: 'medium' },
+      { name: 'Paddock 3', ...chosen, soilId: 'loam', hasShade: false, productivity: 'medium' },
+    ]);
+    for (const { id } of paddocks) await app.api.delete(`${farm.path}/paddocks/${id}`).expect(204);
+  });
+
+  it.each([
+    ['forage for all', { forageId: 'moss' }, { field: 'forageId', code: 'not-allowed' }],
+    ['stand for all', { stand: 'lush' }, { field: 'stand', code: 'not-allowed', given: 'lush' }],
+    ['no water for all', { hasWater: null }, { field: 'hasWater' }],
+    [
+      'small polygon',
+      {
+        at: [
+          [0, 0],
+          [0.00001, 0],
+          [0, 0.00005],
+        ],
+      },
+      { field: 'geojson.features.1.areaM2', code: 'out-of-bounds', min: 50 },
+    ],
+    [
+      'feature without a shape',
+      { at: undefined },
+      { field: 'geojson.features.1', code: 'missing' },
+    ],
+  ])('refuses a GeoJSON file with a bad %s, naming its place', async (_, more, problem) => {
+    const { at, ...members } = { at: SQUARE as unknown, ...more };
+    const shape = (ring: unknown): object => ({
+      type: 'Feature',
+      geometry: ring === undefined ? null : { type: 'Polygon', coordinates: [ring] },
+    });
+    const before = await app.contents();
+    expectFieldProblem(
+      await app.api.post(`${farm.path}/paddocks/geojson`).send({
+        type: 'FeatureCollection',
+        features: [shape(SQUARE), shape(at)],
+        ...members,
+      }),
+      problem,
+    );
+    expect(await app.contents()).toBe(before);
+  });
+
   it('splits a paddock into strips that keep its readings, and joins them again', async () => {
     const whole = await addPaddock({ name: 'Long', areaM2: 6000 });
     const reading = { paddockId: whole.id, date: inDays(-3), heightCm: 14 };
@@ -156,6 +239,118 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ).body as Paddock;
     expect(joined).toMatchObject({ name: 'Long', areaM2: 6000 });
     await app.api.delete(`${farm.path}/paddocks/${joined.id}`).expect(204);
+  });
+
+  it('cuts an outline with its paddock, across the longer side, and draws it whole again', async () => {
+    const { areaM2: _area, ...rest } = PADDOCK;
+    // Slanting, and longer from west to east.
+    const outline = [
+      [-75.3, 42.91],
+      [-75.297, 42.9105],
+      [-75.2968, 42.9118],
+      [-75.2999, 42.9109],
+    ];
+    const whole = await addPaddock({ ...rest, areaM2: undefined, name: 'Bank', outline });
+    const shares = [0.5, 0.3, 0.2];
+    const strips = (
+      await app.api.post(`${farm.path}/paddocks/${whole.id}/split`).send({ shares }).expect(201)
+    ).body as Paddock[];
+    const areasM2 = strips.map((strip) => outlineAreaM2(strip.outline));
+    shares.forEach((share, k) => {
+      // A side of 250 m on the ellipsoid bulges a millimetre from the straight line that is cut.
+      expect(Math.abs(areasM2[k]! / (share * whole.areaM2) - 1)).toBeLessThan(3e-5);
+      expect(strips[k]!.areaM2).toBeCloseTo(share * whole.areaM2, 6);
+    });
+    const sumM2 = areasM2.reduce((sum, areaM2) => sum + areaM2, 0);
+    expect(Math.abs(sumM2 / whole.areaM2 - 1)).toBeLessThan(3e-5);
+    const west = strips.map((strip) => Math.min(...strip.outline!.map(([east]) => east)));
+    expect([...west].sort((a, b) => a - b)).toEqual(west);
+    const joined = (
+      await app.api
+        .post(`${farm.path}/paddocks/join`)
+        .send({ ids: strips.map((s) => s.id), name: 'Bank' })
+        .expect(201)
+    ).body as Paddock;
+    expect(joined).not.toHaveProperty('noOutlineBecause');
+    expect(joined.outline).toHaveLength(4);
+    expect(Math.abs(outlineAreaM2(joined.outline) / whole.areaM2 - 1)).toBeLessThan(1e-6);
+    expect(joined.areaM2).toBeCloseTo(whole.areaM2, 6);
+    await app.api.delete(`${farm.path}/paddocks/${joined.id}`).expect(204);
+  });
+
+  it.each([
+    ['lie apart', [0.0012, 0], /apart/],
+    ['have only one outline', undefined, /Other had none/],
+    ['share a fence drawn half a metre off', [0.0010045, 0], undefined],
+  ])('joins paddocks that %s', async (_, moved, because) => {
+    const { areaM2: _area, ...rest } = PADDOCK;
+    const other = moved && SQUARE.map(([x, y]) => [x! + moved[0]!, y! + moved[1]!]);
+    const one = await addPaddock({ ...rest, areaM2: undefined, outline: SQUARE });
+    const two = await addPaddock({ name: 'Other', areaM2: 10_000, outline: other });
+    const joined = (
+      await app.api
+        .post(`${farm.path}/paddocks/join`)
+        .send({ ids: [one.id, two.id], name: 'Both' })
+        .expect(201)
+    ).body as Paddock & { noOutlineBecause?: string };
+    if (because) {
+      expect(joined.noOutlineBecause).toMatch(because);
+      expect(joined).not.toHaveProperty('outline');
+    } else {
+      expect(joined).not.toHaveProperty('noOutlineBecause');
+      const [oneM2, twoM2] = [outlineAreaM2(SQUARE), outlineAreaM2(other)];
+      // Half a metre along a fence of 111 m.
+      expect(Math.abs(outlineAreaM2(joined.outline) - oneM2 - twoM2)).toBeLessThan(60);
+    }
+    expect(joined.areaM2).toBeCloseTo(one.areaM2 + 10_000, 6);
+    const stored = (await app.api.get(`${farm.path}/paddocks/${joined.id}`)).body as object;
+    expect(stored).not.toHaveProperty('noOutlineBecause');
+    await app.api.delete(`${farm.path}/paddocks/${joined.id}`).expect(204);
+  });
+
+  it('says when straight lines would leave strips in several pieces', async () => {
+    const { areaM2: _area, ...rest } = PADDOCK;
+    // A ring with a gap: every strip through its middle, along or across, is in two pieces.
+    const ring = [
+      [0, 0],
+      [10, 0],
+      [10, 4.9],
+      [8, 4.9],
+      [8, 2],
+      [2, 2],
+      [2, 8],
+      [8, 8],
+      [8, 5.1],
+      [10, 5.1],
+      [10, 10],
+      [0, 10],
+    ];
+    const outline = ring.map(([x, y]) => [x! / 1e4, y! / 1e4]);
+    const whole = await addPaddock({ ...rest, areaM2: undefined, outline });
+    const strips = (
+      await app.api.post(`${farm.path}/paddocks/${whole.id}/split`).send({ parts: 20 }).expect(201)
+    ).body as (Paddock & { noOutlineBecause?: string })[];
+    expect(strips[0]!.noOutlineBecause).toMatch(/several pieces/);
+    for (const { id } of strips) await app.api.delete(`${farm.path}/paddocks/${id}`).expect(204);
+  });
+
+  it.each([
+    [{}, { field: 'parts', code: 'missing' }],
+    [{ shares: [0.5] }, { field: 'shares', code: 'out-of-bounds', given: 1 }],
+    [{ shares: [0.5, 0.4] }, { field: 'shares', given: '0.9 together' }],
+    [{ shares: [0.5, 'half'] }, { field: 'shares.1', code: 'not-a-number', given: 'half' }],
+    [{ shares: [1.5, -0.5] }, { field: 'shares.0', code: 'out-of-bounds', given: 1.5 }],
+    [
+      { parts: 3, shares: [0.5, 0.5] },
+      { field: 'parts', code: 'conflict', given: 3 },
+    ],
+  ])('refuses to split by %j', async (body, problem) => {
+    const whole = await addPaddock();
+    const path = `${farm.path}/paddocks/${whole.id}`;
+    const before = await app.contents();
+    expectFieldProblem(await app.api.post(`${path}/split`).send(body), problem);
+    expect(await app.contents()).toBe(before);
+    await app.api.delete(path).expect(204);
   });
 
   it('keeps a walk, the later reading of a day winning, and refuses one from the future', async () => {
@@ -220,6 +415,38 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     );
   }, 30_000);
 
+  it('works a plan out once for all who ask at once, and answers others meanwhile', async () => {
+    const sample = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+    const run = jest.spyOn(app.nest.get(WorkPool), 'run');
+    const path = `/api/farms/${sample.id}/pasture/plan`;
+    const answered: string[] = [];
+    const ask = async (name: string, address: string): Promise<unknown> => {
+      const { body } = await app.api.get(address).expect(200);
+      answered.push(name);
+      return body as unknown;
+    };
+    const plans = [ask('plan', path), ask('plan', path)];
+    const farms = new Promise<void>((resolve) => setTimeout(resolve, 150)).then(() =>
+      ask('farms', '/api/farms'),
+    );
+    const [one, two] = await Promise.all([...plans, farms]);
+    expect(one).toEqual(two);
+    expect(run).toHaveBeenCalledTimes(1);
+    expect(answered).toEqual(['farms', 'plan', 'plan']);
+    await ask('plan', path);
+    expect(run).toHaveBeenCalledTimes(1);
+    run.mockRestore();
+  }, 30_000);
+
+  it('says what cannot be planned each time it is asked', async () => {
+    const bare = await saveFarm(app);
+    for (let time = 0; time < 2; time++) {
+      expectFieldProblem(await app.api.get(`${bare.path}/pasture/plan`), {
+        field: expect.any(String),
+      });
+    }
+  }, 30_000);
+
   it('keeps the choices of a plan, and refuses one that cannot be planned', async () => {
     const path = `${farm.path}/pasture`;
     await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
@@ -261,5 +488,5 @@ describe.each(databases())('grass and cattle on $name', (database) => {
         .send({ ...order, herds: [order.herds[0], order.herds[0]] }),
       { field: 'herds.1.id', code: 'conflict' },
     );
-  });
+  }, 30_000);
 });

@@ -1,4 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
+import { useMutation, useQuery } from '@tanstack/react-query';
 import type { Herd } from '../../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
 import type {
@@ -10,6 +10,26 @@ import { useChange } from './queries.js';
 
 /** All that a farm's pasture plan is made from but the tables. */
 export type PastureOnFarm = Omit<PastureRequest, 'tables'>;
+
+/** A paddock after splitting or joining; when its outline was lost, why. */
+export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
+
+/** What a paddock is like, as far as no outline shows it. */
+export type Ground = Pick<
+  Paddock,
+  'forageId' | 'stand' | 'productivity' | 'soilId' | 'hasWater' | 'hasShade'
+>;
+
+export interface FoundInGeoJson {
+  readonly paddocks: readonly {
+    readonly name: string;
+    readonly areaM2: number;
+    /** What the file says of its ground, and what of it was not understood. */
+    readonly own: Partial<Ground>;
+    readonly notUsed: readonly string[];
+  }[];
+  readonly leftOut: readonly string[];
+}
 
 export const usePasture = (farmId: string) =>
   useQuery({
@@ -27,12 +47,18 @@ export const useMoved = (farmId: string) =>
   );
 export const useSplit = (farmId: string) =>
   useChange(({ id, parts }: { id: string; parts: number }) =>
-    postJson<Paddock[]>(`/farms/${farmId}/paddocks/${id}/split`, { parts }),
+    postJson<Reshaped[]>(`/farms/${farmId}/paddocks/${id}/split`, { parts }),
   );
 export const useJoin = (farmId: string) =>
   useChange((join: { ids: readonly string[]; name: string }) =>
-    postJson<Paddock>(`/farms/${farmId}/paddocks/join`, join),
+    postJson<Reshaped>(`/farms/${farmId}/paddocks/join`, join),
   );
+/** What an import would add; asking changes nothing. */
+export const useFindInGeoJson = (farmId: string) =>
+  useMutation({
+    mutationFn: (document: unknown) =>
+      postJson<FoundInGeoJson>(`/farms/${farmId}/paddocks/geojson/preview`, document),
+  });
 export const useImportGeoJson = (farmId: string) =>
   useChange((document: unknown) =>
     postJson<Paddock[]>(`/farms/${farmId}/paddocks/geojson`, document),

@@ -2,7 +2,6 @@ import {
   ActionIcon,
   Button,
   Checkbox,
-  FileButton,
   Group,
   Modal,
   Stack,
@@ -16,18 +15,13 @@ import type { Herd } from '../../../../shared/farm/herd.js';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
-import {
-  useImportGeoJson,
-  useJoin,
-  usePasture,
-  useSplit,
-  type PastureOnFarm,
-} from '../../api/pasture-queries.js';
+import { useJoin, usePasture, useSplit, type PastureOnFarm } from '../../api/pasture-queries.js';
 import { useBatches, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { Section } from '../batch/section.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { HerdForm } from './herd-form.js';
+import { ImportOutlines } from './import-outlines.js';
 import { PaddockForm } from './paddock-form.js';
 import { PastureNav } from './pasture-nav.js';
 
@@ -58,45 +52,30 @@ function Paddocks({
   const [edited, setEdited] = useState<Paddock | 'new'>();
   const [picked, setPicked] = useState<readonly string[]>([]);
   const [joined, setJoined] = useState('');
-  const [unread, setUnread] = useState<Error>();
   const remove = useRemove(farm.id, 'paddocks');
   const split = useSplit(farm.id);
   const join = useJoin(farm.id);
-  const load = useImportGeoJson(farm.id);
-  const read = async (file: File | null) => {
-    if (!file) return;
-    setUnread(undefined);
-    try {
-      load.mutate(JSON.parse(await file.text()));
-    } catch {
-      setUnread(new Error(`${file.name} is not JSON. Export the paddocks as GeoJSON.`));
-    }
-  };
+  const reshaped = [...(split.data ?? []), ...(join.data ? [join.data] : [])];
+  const lost = reshaped.find((paddock) => paddock.noOutlineBecause !== undefined);
   return (
     <Section title="Paddocks">
       <Group mb="sm">
         <Button variant="light" onClick={() => setEdited('new')}>
           Add a paddock
         </Button>
-        <FileButton accept=".geojson,.json,application/geo+json" onChange={(f) => void read(f)}>
-          {(props) => (
-            <Button variant="default" loading={load.isPending} {...props}>
-              Import outlines (GeoJSON)
-            </Button>
-          )}
-        </FileButton>
+        <ImportOutlines farm={farm} tables={tables} />
       </Group>
-      {load.isSuccess && (
+      <Text size="sm" mb="xs">
+        Tick one paddock to split it into strips, several to join them. Outlines are cut across the
+        longer side, and drawn around paddocks that touch.
+      </Text>
+      {lost && (
         <Text role="status" mb="xs">
-          {load.data.length} {load.data.length === 1 ? 'paddock' : 'paddocks'} added, each taken as
-          mixed pasture on loam with water. Change what is different.
+          {lost.name} has no outline now, because {lost.noOutlineBecause}. Draw it anew under
+          “Change {lost.name}” to see it on the map.
         </Text>
       )}
-      <Text size="sm" mb="xs">
-        Tick one paddock to split it into strips, several to join them. Strips and joined paddocks
-        have no outline until you give one.
-      </Text>
-      <Failure error={unread ?? load.error ?? remove.error ?? split.error ?? join.error} />
+      <Failure error={remove.error ?? split.error ?? join.error} />
       {onFarm.paddocks.map((paddock) => (
         <Group key={paddock.id} justify="space-between" wrap="nowrap" mt="xs">
           <Checkbox
@@ -142,6 +121,7 @@ function Paddocks({
               key={parts}
               variant="default"
               onClick={() => {
+                join.reset();
                 split.mutate({ id: picked[0]!, parts });
                 setPicked([]);
               }}
@@ -162,6 +142,7 @@ function Paddocks({
             variant="default"
             disabled={joined.trim() === ''}
             onClick={() => {
+              split.reset();
               join.mutate({ ids: picked, name: joined });
               setPicked([]);
               setJoined('');

@@ -1,12 +1,13 @@
-import { Button, Group } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { Link, useLocation } from 'wouter';
 
+/** Each by its name, and by one short enough that all stand in one line on a phone. */
 const PAGES = [
-  { path: '', label: 'Season' },
-  { path: '/walk', label: 'Walk the field' },
-  { path: '/land', label: 'Paddocks and herds' },
-  { path: '/sizes', label: 'Sizes and water' },
-  { path: '/work', label: 'Work' },
+  { path: '', label: 'Season', short: 'Season' },
+  { path: '/walk', label: 'Walk the field', short: 'Walk' },
+  { path: '/land', label: 'Paddocks and herds', short: 'Land' },
+  { path: '/sizes', label: 'Sizes and water', short: 'Sizes' },
+  { path: '/work', label: 'Work', short: 'Work' },
 ] as const;
 
 /** The parts of grass and cattle. */
@@ -14,8 +15,8 @@ export function PastureNav({ farmId }: { farmId: string }) {
   const [at] = useLocation();
   const base = `/farm/${farmId}/pasture`;
   return (
-    <Group component="nav" aria-label="Grass and cattle" gap="xs" className="no-print">
-      {PAGES.map(({ path, label }) => {
+    <nav aria-label="Grass and cattle" className="pasture-nav no-print">
+      {PAGES.map(({ path, label, short }) => {
         const href = `${base}${path}`;
         const isHere = at === href;
         return (
@@ -26,10 +27,11 @@ export function PastureNav({ farmId }: { farmId: string }) {
             variant={isHere ? 'filled' : 'default'}
             aria-current={isHere ? 'page' : undefined}
           >
-            {label}
+            <span className="nav-long">{label}</span>
+            <span className="nav-short">{short}</span>
           </Button>
         );
       })}
-    </Group>
+    </nav>
   );
 }

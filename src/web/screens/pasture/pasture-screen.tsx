@@ -1,16 +1,11 @@
-import { Alert, Button, Group, Slider, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import {
-  formatDate,
-  formatShortDate,
-  formatValue,
-  type Reader,
-} from '../../../../shared/units/format.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePasture, type PastureOnFarm } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
@@ -22,6 +17,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
+import { AS_IS, difference, isWhatIf, requestIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
 
@@ -60,40 +56,16 @@ function Season({
   farm: SavedFarm;
   tables: Tables;
 }) {
-  const [augustRain, setAugustRain] = useState(100);
-  const [dryMonth] = useState(8);
   const [day, setDay] = useState<number>();
-  const [headShare, setHeadShare] = useState(100);
-  const [rest, setRest] = useState(100);
-  const [settled, setSettled] = useState({ augustRain: 100, headShare: 100, rest: 100 });
-  const request = useMemo(() => {
-    const rain = Array.from({ length: 12 }, (_, m) =>
-      m === dryMonth - 1 ? settled.augustRain / 100 : (onFarm.choices.rainShareByMonth?.[m] ?? 1),
-    );
-    return {
-      ...onFarm,
-      tables,
-      herds: onFarm.herds.map((herd) => ({
-        ...herd,
-        groups: herd.groups.map((group) => ({
-          ...group,
-          head: Math.max(1, Math.round((group.head * settled.headShare) / 100)),
-        })),
-      })),
-      choices: {
-        ...onFarm.choices,
-        rainShareByMonth: rain,
-        restFactor: ((onFarm.choices.restFactor ?? 1) * settled.rest) / 100,
-      },
-    };
-  }, [onFarm, tables, settled, dryMonth]);
+  const [changes, setChanges] = useState<Changes>(AS_IS);
   const asIs = useMemo(() => ({ ...onFarm, tables }), [onFarm, tables]);
-  const isWhatIf = settled.augustRain !== 100 || settled.headShare !== 100 || settled.rest !== 100;
+  const request = useMemo(() => requestIf(asIs, changes), [asIs, changes]);
+  const isChanged = isWhatIf(changes);
   const base = usePasturePlan(asIs);
-  const whatIf = usePasturePlan(isWhatIf ? request : undefined);
-  const { problems, failed, isWorking } = isWhatIf ? whatIf : base;
+  const whatIf = usePasturePlan(isChanged ? request : undefined);
+  const { problems, failed, isWorking } = isChanged ? whatIf : base;
   // The plan as it is stays on the page until the first what-if is worked out.
-  const plan = isWhatIf ? (whatIf.plan ?? base.plan) : base.plan;
+  const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
   if (problems) {
     return (
       <Alert color="red" title="This pasture cannot be planned">
@@ -109,7 +81,6 @@ function Season({
   const turnOut = plan.turning.herds.find((h) => h.turnOut)?.turnOut?.value;
   const start = plan.today < plan.from && turnOut !== undefined ? String(turnOut) : plan.today;
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
-  const settle = (part: Partial<typeof settled>) => setSettled({ ...settled, ...part });
   return (
     <>
       <Group justify="space-between">
@@ -127,51 +98,19 @@ function Season({
         <SeasonStrip plan={plan} />
       </Section>
       <Section title="What if">
-        <Group grow align="start" wrap="wrap" preventGrowOverflow={false}>
-          <WhatIf
-            label="Rain in August"
-            value={augustRain}
-            max={200}
-            isOff={!plan.weather.hasRain}
-            onChange={setAugustRain}
-            onEnd={(v) => settle({ augustRain: v })}
-          />
-          <WhatIf
-            label="Head of cattle"
-            value={headShare}
-            max={200}
-            onChange={setHeadShare}
-            onEnd={(v) => settle({ headShare: v })}
-          />
-          <WhatIf
-            label="Rest of each paddock"
-            value={rest}
-            max={200}
-            min={50}
-            onChange={setRest}
-            onEnd={(v) => settle({ rest: v })}
-          />
-        </Group>
-        <Text size="sm" aria-live="polite" mih="1.5em">
-          {isWorking
-            ? 'Working it out …'
-            : isWhatIf && base.plan
-              ? difference(base.plan, plan, farm)
-              : ''}
-        </Text>
-        {isWhatIf && (
-          <Button
-            variant="subtle"
-            onClick={() => {
-              setAugustRain(100);
-              setHeadShare(100);
-              setRest(100);
-              setSettled({ augustRain: 100, headShare: 100, rest: 100 });
-            }}
-          >
-            Back to the plan as it is
-          </Button>
-        )}
+        <WhatIfs
+          usualRainShares={onFarm.choices.rainShareByMonth}
+          hasRain={plan.weather.hasRain}
+          changes={changes}
+          onChange={setChanges}
+          outcome={
+            isWorking
+              ? 'Working it out …'
+              : isChanged && base.plan
+                ? difference(base.plan, plan, farm)
+                : ''
+          }
+        />
       </Section>
       <Section title="Does the grass last?">
         <Facts>
@@ -286,70 +225,6 @@ function HerdFacts({
       <Fact of={herd.lastGrazing} label={label('Last day on grass')} />
     </>
   );
-}
-
-function WhatIf({
-  label,
-  value,
-  min = 0,
-  max,
-  isOff = false,
-  onChange,
-  onEnd,
-}: {
-  label: string;
-  value: number;
-  min?: number;
-  max: number;
-  isOff?: boolean;
-  onChange: (value: number) => void;
-  onEnd: (value: number) => void;
-}) {
-  return (
-    <div style={{ minWidth: '14rem', padding: '0 0.75rem' }}>
-      <Text size="sm" fw={600}>
-        {label}: {value} %
-      </Text>
-      <Slider
-        value={value}
-        min={min}
-        max={max}
-        step={5}
-        size="lg"
-        disabled={isOff}
-        label={(v) => `${v} %`}
-        thumbLabel={label}
-        onChange={onChange}
-        onChangeEnd={onEnd}
-        my="sm"
-      />
-      {isOff && <Text size="sm">Type the monthly rain under Farm first.</Text>}
-    </div>
-  );
-}
-
-/** What a what-if changed, in words. */
-function difference(base: PasturePlan, plan: PasturePlan, reader: Reader): string {
-  const kg = plan.hay.all.value - base.hay.all.value;
-  const before = new Set(base.moves.map((m) => `${m.herdId}${m.paddockId}${m.from}`));
-  const changed = plan.moves.filter((m) => !before.has(`${m.herdId}${m.paddockId}${m.from}`));
-  const first = changed[0];
-  const feed =
-    Math.abs(kg) < 1
-      ? 'No more and no less feed'
-      : `${formatValue(Math.abs(kg), 'kg', reader)} of dry matter ${0 < kg ? 'more' : 'less'} to feed in all`;
-  const why = dryText(base, plan);
-  return first
-    ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatShortDate(first.from)} (${paddockName(plan, first.paddockId)}).`
-    : `${why}${feed}. No move changes.`;
-}
-
-/** What dry soil has to do with it, in words; nothing when it changes nothing. */
-function dryText(base: PasturePlan, plan: PasturePlan): string {
-  const [before, now] = [base.weather.dry, plan.weather.dry];
-  if (before?.growthLeft.value === now?.growthLeft.value) return '';
-  if (!now) return 'The soil stays moist, so nothing slows the grass. ';
-  return `The soil slows the grass from ${formatShortDate(now.from)} and leaves ${Math.round(100 * now.growthLeft.value)} % of its growth on ${formatShortDate(now.worstOn)}${before ? ` (${Math.round(100 * before.growthLeft.value)} % before)` : ''}. `;
 }
 
 const COLOURS = { stop: 'red', act: 'orange', note: 'gray' } as const;

@@ -1,0 +1,14 @@
+import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+
+/**
+ * Long computations that are done away from the thread that answers requests, by name. Each takes
+ * one value and returns one, both plain data, because they are copied from thread to thread.
+ */
+export const TASKS = {
+  planPasture: (request: PastureRequest) => planPasture(request),
+};
+
+export type TaskName = keyof typeof TASKS;
+export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];
+export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>;
