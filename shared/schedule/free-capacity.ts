@@ -16,10 +16,7 @@ export class FreeCapacity {
   private readonly free: Int32Array[];
   private used = 0;
 
-  constructor(
-    capacities: readonly number[],
-    periods: number,
-  ) {
+  constructor(capacities: readonly number[], periods: number) {
     this.fields = fieldsOf(capacities);
     this.words = this.fields.reduce((most, { word }) => Math.max(most, word + 1), 1);
     this.full = this.packed(capacities);

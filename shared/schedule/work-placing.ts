@@ -1,0 +1,73 @@
+import { WorkDays } from './work-days.js';
+import { costOf, finishDay, type WorkJob, type WorkPiece, type WorkPlan } from './work.js';
+import type { WorkProblem } from './work.js';
+
+/** Cost of a plan, and what it is made of. */
+export interface PlacedWork {
+  readonly pieces: WorkPiece[][];
+  readonly cost: number;
+}
+
+/** First day on which what a job waits for lets it start; -1 when that is not in the plan. */
+export function freeFrom(job: WorkJob, pieces: WorkPlan): number {
+  let from = job.fromDay;
+  for (const { job: before, days } of job.waitsFor) {
+    const done = finishDay(pieces[before]!);
+    if (done < 0) return -1;
+    from = Math.max(from, done + days);
+  }
+  return from;
+}
+
+/**
+ * The serial scheme for work in hours: each job of a list, in turn, on the earliest days that
+ * suit it and on which enough people have the time. As no cost falls when a job is done earlier,
+ * some list gives a best plan.
+ *
+ * Source: serial schedule generation, Kolisch (1996), with capacity by day.
+ *
+ * @param list every job once, none before one that it waits for
+ * @param was pieces of an earlier plan, kept wherever they still fit and cost nothing
+ */
+export function placeInOrder(
+  problem: WorkProblem,
+  days: WorkDays,
+  list: Int32Array,
+  was?: WorkPlan,
+): PlacedWork {
+  days.reset();
+  const pieces: WorkPiece[][] = problem.jobs.map(() => []);
+  let cost = 0;
+  for (const i of list) {
+    const job = problem.jobs[i]!;
+    const from = freeFrom(job, pieces);
+    if (0 <= from) {
+      const before = was?.[i] ?? [];
+      const keeps = 0 < before.length && costOf(job, finishDay(before)) === 0;
+      pieces[i] =
+        keeps && days.putWhereItWas(job, from, before) ? [...before] : days.put(job, from);
+    }
+    cost += costOf(job, finishDay(pieces[i]!));
+  }
+  return { pieces, cost };
+}
+
+/**
+ * What no plan can be cheaper than: every job as if it had everyone to itself, after what it
+ * waits for did.
+ */
+export function costBound(problem: WorkProblem, order: Int32Array): number {
+  const days = new WorkDays(problem);
+  const alone: WorkPiece[][] = problem.jobs.map(() => []);
+  let bound = 0;
+  for (const i of order) {
+    const job = problem.jobs[i]!;
+    const from = freeFrom(job, alone);
+    if (0 <= from) {
+      alone[i] = days.put(job, from);
+      days.giveBack(job, alone[i]!);
+    }
+    bound += costOf(job, finishDay(alone[i]!));
+  }
+  return bound;
+}

@@ -1,0 +1,145 @@
+import { freeFrom } from './work-placing.js';
+import { WorkDays } from './work-days.js';
+import { finishDay, type WorkJob, type WorkPlan, type WorkProblem } from './work.js';
+
+/** Why a job is not on a day that lies before its place. */
+export type DayRefusal = 'does-not-suit' | 'no-hours';
+
+/** What put a job on its day: enough to say it in words. */
+export interface PlacementReason {
+  /** First day that its own dates and what it waits for allow. */
+  readonly allowedFrom: number;
+  /** The job whose end sets that day, when its own first day does not. */
+  readonly heldBy?: number;
+  readonly refused: readonly { readonly day: number; readonly because: DayRefusal }[];
+  /** Days from the finish to the last day that costs nothing. */
+  readonly spareDays: number;
+  /** Next days that suit it after its place, within its dates. */
+  readonly laterDays: readonly number[];
+}
+
+/** Why a job is not in a plan. */
+export type UnfitBecause =
+  | 'closed-window'
+  | 'too-few-able'
+  | 'waits-for-unfit'
+  | 'never-suits'
+  | 'nobody-there'
+  | 'longer-than-any-day'
+  | 'no-hours-left';
+
+/** Days the plan leaves free, all jobs in it taken off. */
+export function daysLeft(problem: WorkProblem, plan: WorkPlan): WorkDays {
+  const days = new WorkDays(problem);
+  plan.forEach((pieces, i) => pieces.forEach((piece) => days.take(problem.jobs[i]!, piece)));
+  return days;
+}
+
+const MOST_LATER_DAYS = 2;
+
+/** Why a job of a plan stands where it does. */
+export function placementReason(
+  problem: WorkProblem,
+  plan: WorkPlan,
+  index: number,
+): PlacementReason {
+  const job = problem.jobs[index]!;
+  const allowedFrom = Math.max(0, freeFrom(job, plan));
+  const heldBy = job.waitsFor.find(
+    (w) => job.fromDay < allowedFrom && finishDay(plan[w.job]!) + w.days === allowedFrom,
+  )?.job;
+  const first = plan[index]![0]!.day;
+  const finish = finishDay(plan[index]!);
+  const refused = [];
+  for (let day = allowedFrom; day < first; day++) {
+    const because: DayRefusal = suitsOn(job, day) ? 'no-hours' : 'does-not-suit';
+    refused.push({ day, because });
+  }
+  const laterDays = [];
+  const last = Math.min(job.dueDay, problem.days - 1);
+  for (let day = finish + 1; day <= last && laterDays.length < MOST_LATER_DAYS; day++)
+    if (suitsOn(job, day)) laterDays.push(day);
+  return {
+    allowedFrom,
+    ...(heldBy === undefined ? {} : { heldBy }),
+    refused,
+    spareDays: job.dueDay - finish,
+    laterDays,
+  };
+}
+
+/** What keeps a job out of a plan, the plainest cause first. */
+export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number): UnfitBecause {
+  const job = problem.jobs[index]!;
+  const from = freeFrom(job, plan);
+  const last = Math.min(job.untilDay, problem.days - 1);
+  if (job.able.length < job.people) return 'too-few-able';
+  if (from < 0) return 'waits-for-unfit';
+  if (last < Math.max(0, from)) return 'closed-window';
+  const open: number[] = [];
+  for (let day = Math.max(0, from); day <= last; day++) if (suitsOn(job, day)) open.push(day);
+  if (open.length === 0) return 'never-suits';
+  const whole = new WorkDays(problem);
+  const most = Math.max(...open.map((day) => togetherMinutes(job, whole, day)));
+  if (most <= 0) return 'nobody-there';
+  const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
+  return most < least ? 'longer-than-any-day' : 'no-hours-left';
+}
+
+const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;
+
+/** Minutes on a day that as many people as the job takes have together. */
+function togetherMinutes(job: WorkJob, days: WorkDays, day: number): number {
+  const left = job.able.map((w) => days.left(job, w, day)).sort((a, b) => b - a);
+  return left[job.people - 1] ?? 0;
+}
+
+/** What would make a job fit that does not. */
+export interface Remedies {
+  /** The day that lacks least, and how many minutes of each who takes part it lacks. */
+  readonly hours?: { readonly day: number; readonly minutes: number };
+  /** First day on which it would be done if its last day did not count. */
+  readonly laterDay?: number;
+  /** Jobs whose hours it could take, the cheapest to lose first. */
+  readonly instead: readonly number[];
+}
+
+const MOST_INSTEAD = 3;
+
+/** Hours, a later date, or what could be dropped for a job that is not in a plan. */
+export function remediesFor(problem: WorkProblem, plan: WorkPlan, index: number): Remedies {
+  const job = problem.jobs[index]!;
+  const from = freeFrom(job, plan);
+  if (from < 0 || job.able.length < job.people) return { instead: [] };
+  const last = Math.min(job.untilDay, problem.days - 1);
+  const left = daysLeft(problem, plan);
+  let hours: Remedies['hours'];
+  let spread = 0;
+  for (let day = Math.max(0, from); day <= last; day++) {
+    if (!suitsOn(job, day)) continue;
+    const together = Math.max(0, togetherMinutes(job, left, day));
+    spread += together;
+    const lacks = job.minutes - (job.smallestPieceMinutes === undefined ? together : spread);
+    if (0 < lacks && (!hours || lacks < hours.minutes)) hours = { day, minutes: lacks };
+  }
+  const later = left.put({ ...job, untilDay: problem.days - 1 }, Math.max(0, from));
+  left.giveBack(job, later);
+  const instead = plan
+    .map((pieces, i) => ({ i, pieces }))
+    .filter(({ i, pieces }) => problem.jobs[i]!.lostCost < job.lostCost && 0 < pieces.length)
+    .sort((a, b) => problem.jobs[a.i]!.lostCost - problem.jobs[b.i]!.lostCost)
+    .filter(({ i, pieces }) => {
+      const other = problem.jobs[i]!;
+      left.giveBack(other, pieces);
+      const fits = left.put(job, Math.max(0, from));
+      left.giveBack(job, fits);
+      pieces.forEach((piece) => left.take(other, piece));
+      return 0 < fits.length;
+    })
+    .slice(0, MOST_INSTEAD);
+  return {
+    ...(hours ? { hours } : {}),
+    ...(0 < later.length ? { laterDay: finishDay(later) } : {}),
+    instead: instead.map(({ i }) => i),
+  };
+}

@@ -1,0 +1,63 @@
+/** A job is done by people on days: what it takes, when it may be done, what it waits for. */
+export interface WorkJob {
+  readonly id: string;
+  /** Work in all for each of the people who take part. */
+  readonly minutes: number;
+  /** How many work on it together. */
+  readonly people: number;
+  /** Workers who can do it. */
+  readonly able: readonly number[];
+  /** Smallest useful piece when it may be spread over days; left out, it is done in one day. */
+  readonly smallestPieceMinutes?: number;
+  /** First day on which it may be worked on. */
+  readonly fromDay: number;
+  /** Last day on which it can be finished without loss. */
+  readonly dueDay: number;
+  /** Last day on which it can be finished at all. */
+  readonly untilDay: number;
+  /** 1 for every day that suits it; left out, all do. */
+  readonly suits?: Uint8Array;
+  /** It takes minutes of daylight. */
+  readonly needsLight?: boolean;
+  readonly waitsFor: readonly WorkWait[];
+  /** What a day past the due day costs, and what it costs never to be done. */
+  readonly lateCostPerDay: number;
+  readonly lostCost: number;
+}
+
+/** Starts at least `days` after the day on which the other was finished; 0 is the same day. */
+export interface WorkWait {
+  readonly job: number;
+  readonly days: number;
+}
+
+/** Minutes of one person on every day, what repeats every day already taken off. */
+export interface Worker {
+  readonly minutes: Int32Array;
+  /** Those of them that are in daylight. */
+  readonly lightMinutes: Int32Array;
+}
+
+export interface WorkProblem {
+  readonly days: number;
+  readonly workers: readonly Worker[];
+  readonly jobs: readonly WorkJob[];
+}
+
+export interface WorkPiece {
+  readonly day: number;
+  readonly minutes: number;
+  readonly workers: readonly number[];
+}
+
+/** Pieces of each job in order of days; none where it does not fit. */
+export type WorkPlan = readonly (readonly WorkPiece[])[];
+
+/** Day on which a job is finished, -1 when it is not in the plan. */
+export const finishDay = (pieces: readonly WorkPiece[]): number => pieces.at(-1)?.day ?? -1;
+
+/** What a job costs when it is finished on a day, or never: -1. */
+export function costOf(job: WorkJob, finish: number): number {
+  if (finish < 0) return job.lostCost;
+  return Math.min(job.lostCost, Math.max(0, finish - job.dueDay) * job.lateCostPerDay);
+}

@@ -1,0 +1,127 @@
+import { describe, expect, it } from '@jest/globals';
+import { workNetwork } from '../../shared/schedule/work-network.js';
+import { placementReason, remediesFor, unfitBecause } from '../../shared/schedule/work-reasons.js';
+import { seededRandom } from '../../shared/schedule/random.js';
+import { fitWork } from '../../shared/schedule/work-search.js';
+import { workWindows } from '../../shared/schedule/work-windows.js';
+import { chancesOverYears } from '../../shared/schedule/work-years.js';
+import type { WorkJob, WorkProblem } from '../../shared/schedule/work.js';
+import { newJob, newWorker } from '../support/work-factories.js';
+
+const planOf = (problem: WorkProblem) => fitWork(problem, { plans: 50 }, seededRandom(1)).plan;
+const oneWorker = (jobs: WorkJob[], minutes = 120): WorkProblem => ({
+  days: 10,
+  workers: [newWorker(10, minutes)],
+  jobs,
+});
+const because = (job: Partial<WorkJob>, minutes = 120) => {
+  const problem = oneWorker([newJob(job)], minutes);
+  return unfitBecause(problem, planOf(problem), 0);
+};
+
+describe('workWindows', () => {
+  it('passes the latest day back through the chain, and says who set it', () => {
+    const jobs = [
+      newJob({ dueDay: 9 }),
+      newJob({ dueDay: 9, waitsFor: [{ job: 0, days: 2 }] }),
+      newJob({ dueDay: 6, waitsFor: [{ job: 1, days: 1 }] }),
+    ];
+    const windows = workWindows(jobs, workNetwork(jobs));
+    expect(windows.map((w) => w.latestDay)).toEqual([3, 5, 6]); // 6 − 1 = 5, 5 − 2 = 3
+    expect(windows.map((w) => w.earliestDay)).toEqual([0, 2, 3]);
+    expect(windows.map((w) => w.slackDays)).toEqual([3, 3, 3]);
+    expect(windows.map((w) => w.setBy)).toEqual([1, 2, undefined]);
+  });
+
+  it('shows a chain that does not fit between its dates as less than no slack', () => {
+    const jobs = [
+      newJob({ fromDay: 5, dueDay: 9 }),
+      newJob({ dueDay: 6, waitsFor: [{ job: 0, days: 3 }] }),
+    ];
+    expect(workWindows(jobs, workNetwork(jobs))[0]!.slackDays).toBe(-2); // latest 3, earliest 5
+  });
+});
+
+describe('placementReason', () => {
+  it('names the days before that do not suit or have no hours, and what holds it back', () => {
+    const suits = Uint8Array.from([1, 1, 1, 0, 0, 1, 0, 1, 1, 1]);
+    const problem = oneWorker([
+      newJob({ id: 'first', fromDay: 1, dueDay: 1, untilDay: 1, minutes: 120 }),
+      newJob({ id: 'full', fromDay: 2, dueDay: 2, untilDay: 2, minutes: 120 }),
+      newJob({ id: 'sow', suits, waitsFor: [{ job: 0, days: 1 }], dueDay: 8 }),
+    ]);
+    expect(placementReason(problem, planOf(problem), 2)).toEqual({
+      allowedFrom: 2,
+      heldBy: 0,
+      refused: [
+        { day: 2, because: 'no-hours' },
+        { day: 3, because: 'does-not-suit' },
+        { day: 4, because: 'does-not-suit' },
+      ],
+      spareDays: 3,
+      laterDays: [7, 8],
+    });
+  });
+});
+
+describe('unfitBecause', () => {
+  it('tells the causes apart', () => {
+    expect(because({ able: [] })).toBe('too-few-able');
+    expect(because({ fromDay: 6, untilDay: 4 })).toBe('closed-window');
+    expect(because({ suits: new Uint8Array(10) })).toBe('never-suits');
+    expect(because({}, 0)).toBe('nobody-there');
+    expect(because({ minutes: 121 })).toBe('longer-than-any-day');
+    expect(because({ minutes: 1201, smallestPieceMinutes: 60 })).toBe('no-hours-left');
+  });
+
+  it('says when what it waits for is what does not fit', () => {
+    const problem = oneWorker([newJob({ able: [] }), newJob({ waitsFor: [{ job: 0, days: 0 }] })]);
+    expect(unfitBecause(problem, planOf(problem), 1)).toBe('waits-for-unfit');
+  });
+});
+
+describe('remediesFor', () => {
+  const problem: WorkProblem = {
+    days: 5,
+    workers: [newWorker(5, 60)],
+    jobs: [
+      newJob({ id: 'cheap', lostCost: 120, dueDay: 0, untilDay: 0, minutes: 40 }),
+      newJob({ id: 'dear', lostCost: 900, dueDay: 0, untilDay: 0, minutes: 20 }),
+      newJob({ id: 'left', lostCost: 110, dueDay: 0, untilDay: 0, minutes: 30 }),
+    ],
+  };
+
+  it('gives the minutes that lack, and the first day after its last on which it would fit', () => {
+    expect(remediesFor(problem, planOf(problem), 2)).toEqual({
+      hours: { day: 0, minutes: 30 },
+      laterDay: 1,
+      instead: [],
+    });
+  });
+
+  it('names what could be dropped for it, and nothing dearer', () => {
+    const plan = planOf(problem);
+    const jobs = problem.jobs.map((job, i) => (i === 2 ? { ...job, lostCost: 500 } : job));
+    expect(remediesFor({ ...problem, jobs }, plan, 2).instead).toEqual([0]);
+  });
+});
+
+describe('chancesOverYears', () => {
+  it('counts the years in which the day came in time', () => {
+    const job = newJob({ dueDay: 1, untilDay: 3 });
+    const years = [
+      [1, 0, 0, 0],
+      [0, 0, 1, 0],
+      [0, 0, 0, 0],
+      [0, 1, 0, 0],
+    ].map((days) => [Uint8Array.from([...days, 0, 0, 0, 0, 0, 0])]);
+    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years);
+    expect(chance).toEqual({
+      onTime: 0.5, // days 0 and 1 of four years
+      lost: 0.25,
+      halfDoneDay: 1,
+      mostDoneDay: -1, // done in three of four years only
+      standardError: 0.25, // √(0.5 · 0.5 / 4)
+    });
+  });
+});

@@ -1,0 +1,185 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { RingError } from '../../shared/schedule/activity-network.js';
+import { seededRandom } from '../../shared/schedule/random.js';
+import { fitWork } from '../../shared/schedule/work-search.js';
+import { costOf, finishDay, type WorkPlan, type WorkProblem } from '../../shared/schedule/work.js';
+import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
+
+const fit = (problem: WorkProblem, plans = 60, seed = 1) =>
+  fitWork(problem, { plans }, seededRandom(seed));
+
+/** Every rule a plan breaks, in words. */
+function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlan): string[] {
+  const used = workers.map(() => new Int32Array(days));
+  const light = workers.map(() => new Int32Array(days));
+  const broken: string[] = [];
+  jobs.forEach((job, i) => {
+    const pieces = plan[i]!;
+    if (pieces.length === 0) return;
+    const sum = pieces.reduce((total, piece) => total + piece.minutes, 0);
+    if (sum !== job.minutes) broken.push(`${job.id}: ${sum} of ${job.minutes} minutes`);
+    if (job.smallestPieceMinutes === undefined && 1 < pieces.length)
+      broken.push(`${job.id}: in pieces`);
+    pieces.forEach(({ day, minutes, workers: who }, k) => {
+      if (day < job.fromDay || job.untilDay < day) broken.push(`${job.id}: outside its window`);
+      if (job.suits && job.suits[day] !== 1) broken.push(`${job.id}: day ${day} does not suit`);
+      if (who.length !== job.people || new Set(who).size !== who.length)
+        broken.push(`${job.id}: ${who.length} people`);
+      if (who.some((w) => !job.able.includes(w))) broken.push(`${job.id}: someone not able`);
+      const isLast = k === pieces.length - 1;
+      if (!isLast && minutes < (job.smallestPieceMinutes ?? 0))
+        broken.push(`${job.id}: a piece of ${minutes}`);
+      for (const w of who) {
+        used[w]![day]! += minutes;
+        if (job.needsLight) light[w]![day]! += minutes;
+      }
+    });
+    for (const { job: before, days: gap } of job.waitsFor) {
+      const done = finishDay(plan[before]!);
+      if (done < 0 || pieces[0]!.day < done + gap) broken.push(`${job.id}: does not wait`);
+    }
+  });
+  workers.forEach((worker, w) => {
+    for (let day = 0; day < days; day++) {
+      if (worker.minutes[day]! < used[w]![day]!) broken.push(`worker ${w} over hours on ${day}`);
+      if (worker.lightMinutes[day]! < light[w]![day]!) broken.push(`worker ${w} in the dark`);
+    }
+  });
+  return broken;
+}
+
+const any = anyProblem({ days: 14, workers: 3, jobs: 14, spread: true });
+
+describe('fitWork', () => {
+  it('never sends anyone over hours, out of turn, out of its window or into a day that does not suit', () => {
+    fc.assert(
+      fc.property(any, (problem) => {
+        expect(brokenRules(problem, fit(problem).plan)).toEqual([]);
+      }),
+    );
+  });
+
+  it('costs what its jobs cost, and never less than its bound', () => {
+    fc.assert(
+      fc.property(any, (problem) => {
+        const { plan, cost, bound } = fit(problem);
+        const sum = plan.reduce(
+          (total, pieces, i) => total + costOf(problem.jobs[i]!, finishDay(pieces)),
+          0,
+        );
+        expect(cost).toBeCloseTo(sum, 9);
+        expect(bound).toBeLessThanOrEqual(cost + 1e-9);
+      }),
+    );
+  });
+
+  it('gives the same plan for the same seed', () => {
+    fc.assert(
+      fc.property(any, fc.nat(), (problem, seed) => {
+        expect(fit(problem, 30, seed)).toEqual(fit(problem, 30, seed));
+      }),
+    );
+  });
+
+  it('is never worse with more plans to try', () => {
+    fc.assert(
+      fc.property(any, (problem) => {
+        expect(fit(problem, 80).cost).toBeLessThanOrEqual(fit(problem, 5).cost);
+      }),
+    );
+  });
+
+  it('moves nothing when it plans again and nothing changed', () => {
+    fc.assert(
+      fc.property(any, (problem) => {
+        const first = fit(problem);
+        const again = fitWork(problem, { plans: 60 }, seededRandom(1), {
+          plan: first.plan,
+          costPerMove: 1000,
+        });
+        expect(again.cost).toBeLessThanOrEqual(first.cost + 1e-9);
+        const moved = again.plan.filter(
+          (pieces, i) =>
+            0 < first.plan[i]!.length &&
+            pieces.map((p) => p.day).join() !== first.plan[i]!.map((p) => p.day).join(),
+        );
+        expect(moved).toEqual([]);
+      }),
+    );
+  });
+
+  it('keeps the dry days for what needs them', () => {
+    const dry = Uint8Array.from([1, 0, 0, 0]);
+    const problem: WorkProblem = {
+      days: 4,
+      workers: [newWorker(4, 60)],
+      jobs: [
+        newJob({ id: 'indoors', dueDay: 3, untilDay: 3 }),
+        newJob({ id: 'sowing', dueDay: 3, untilDay: 3, suits: dry }),
+      ],
+    };
+    const { plan, cost, bound } = fit(problem);
+    expect(plan.map(finishDay)).toEqual([1, 0]);
+    expect(cost).toBe(bound);
+  });
+
+  it('lets go what costs least when not all fits', () => {
+    const jobs = [30, 500, 80].map((lostCost, i) =>
+      newJob({ id: `job ${i}`, lostCost, dueDay: 1, untilDay: 1 }),
+    );
+    const { plan, cost } = fit({ days: 2, workers: [newWorker(2, 60)], jobs });
+    expect(plan[0]).toEqual([]);
+    expect(cost).toBe(30);
+  });
+
+  it('waits out the days between two jobs', () => {
+    const jobs = [
+      newJob({ id: 'disinfect' }),
+      newJob({ id: 'bed', waitsFor: [{ job: 0, days: 2 }] }),
+    ];
+    const { plan } = fit({ days: 10, workers: [newWorker(10, 600)], jobs });
+    expect(plan.map(finishDay)).toEqual([0, 2]);
+  });
+
+  it('spreads a long job in useful pieces, and leaves a day with too little time alone', () => {
+    const minutes = Int32Array.from([50, 20, 50, 50]);
+    const problem: WorkProblem = {
+      days: 4,
+      workers: [{ minutes, lightMinutes: minutes }],
+      jobs: [newJob({ minutes: 120, smallestPieceMinutes: 30, dueDay: 3, untilDay: 3 })],
+    };
+    expect(fit(problem).plan[0]!.map((piece) => [piece.day, piece.minutes])).toEqual([
+      [0, 50],
+      [2, 50],
+      [3, 20],
+    ]);
+  });
+
+  it('names jobs that wait for each other in a circle', () => {
+    const jobs = [
+      newJob({ waitsFor: [{ job: 1, days: 0 }] }),
+      newJob({ waitsFor: [{ job: 0, days: 0 }] }),
+    ];
+    expect(() => fit({ days: 3, workers: [newWorker(3, 60)], jobs })).toThrow(RingError);
+  });
+
+  it('answers with the best so far when its time is up', () => {
+    let asked = 0;
+    const problem: WorkProblem = {
+      days: 1,
+      workers: [newWorker(1, 60)],
+      jobs: Array.from({ length: 12 }, (_, i) =>
+        newJob({ id: `${i}`, dueDay: 0, untilDay: 0, lostCost: i + 1 }),
+      ),
+    };
+    const found = fitWork(problem, { plans: 1e9, isTimeUp: () => 20 < ++asked }, seededRandom(1));
+    expect(found.plan.filter((pieces) => 0 < pieces.length)).toHaveLength(1);
+    expect(found.bound).toBeLessThan(found.cost);
+  });
+
+  it('takes nobody and no jobs', () => {
+    expect(fit({ days: 3, workers: [], jobs: [] })).toMatchObject({ cost: 0, bound: 0 });
+    expect(fit({ days: 3, workers: [], jobs: [newJob({ able: [] })] }).cost).toBe(100);
+  });
+});
