@@ -58,7 +58,12 @@ const COARSE: ReadonlySet<Unit> = new Set([
 const digitsFor = (value: number, most: number): number =>
   Math.max(0, most - Math.max(0, Math.floor(Math.log10(Math.abs(value) || 1))));
 
-const SINGULAR: Readonly<Record<string, string>> = { days: 'day', bags: 'bag', eggs: 'egg' };
+const SINGULAR: Readonly<Record<string, string>> = {
+  days: 'day',
+  bags: 'bag',
+  bales: 'bale',
+  eggs: 'egg',
+};
 
 /** Minor units (cents, pence) → text with the currency's own sign and decimals. */
 export function formatMoney(minor: number, currency: string): string {

@@ -11,8 +11,8 @@ import {
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
 import { perHectare, sizingFormulas } from '../../pasture/sizing.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
-import type { PastureContext } from './pasture-context.js';
-import { rotationProblem } from './pasture-context.js';
+import { hayPartFormulas } from './hay-part.js';
+import { rotationProblem, type PastureContext } from './pasture-context.js';
 import type { PaddockPart, PasturePlan } from './pasture-plan.js';
 import {
   END_WORDS,
@@ -178,7 +178,7 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
     date: dateOfMove(plan, paddock, move),
     days: quantity('Days of stay', move.days, 'day', moveFormulas.days, [
       input('Longest stay', move.longestDays, 'day', 'n_max'),
-      input('They leave because', END_WORDS[move.end], 'text'),
+      input('Why they leave', END_WORDS[move.end], 'text'),
       input('Last day there', move.to, 'date'),
       input('Height when they leave', move.heightAfterCm, 'cm'),
       input('Residual', paddock.residualCm, 'cm', 'h_res'),
@@ -236,6 +236,14 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
       sizingFormulas.stockDensity,
       [input('Live weight', move.liveKg, 'kg'), input('Area', areaM2, 'ha', 'A')],
     ),
+    ...(move.hayKg <= 0
+      ? []
+      : [
+          quantity('Hay beside, dry matter', move.hayKg, 'kg', hayPartFormulas.short, [
+            input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
+            input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
+          ]),
+        ]),
     ...(move.grownInRestKgPerHa === undefined
       ? []
       : [
@@ -264,9 +272,9 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
     move.from,
     moveFormulas.date,
     [
-      input('They go in because', START_WORDS[move.start], 'text'),
+      input('Why then', START_WORDS[move.start], 'text'),
       ...(move.endBefore && move.start === 'next'
-        ? [input('They left the paddock before because', END_WORDS[move.endBefore], 'text')]
+        ? [input('Why they left the paddock before', END_WORDS[move.endBefore], 'text')]
         : []),
       input('Paddock', paddock.name, 'text'),
       input('Height then', move.heightBeforeCm, 'cm', 'h'),

@@ -150,3 +150,36 @@ function shutUntil(plan: PasturePlan, { paddockId, cutOn }: Surplus): string {
 /** Tenths that are added up stay tenths. */
 const sumOf = (values: readonly number[]): number =>
   Math.round(values.reduce((a, b) => a + b, 0) * 10) / 10;
+
+const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
+  rows.find((row) => row.id === id)?.name ?? '';
+
+/** What happens, in a few words: who goes where, or what is done to which paddock. */
+export function rowTitle({ herds, paddocks }: PasturePlan, row: SeasonRow): string {
+  switch (row.kind) {
+    case 'graze':
+      return `${nameOf(herds, row.move.herdId)} into ${nameOf(paddocks, row.move.paddockId)}`;
+    case 'hay':
+      return `${nameOf(herds, row.herdId)} on hay`;
+    case 'shut':
+      return `Shut ${nameOf(paddocks, row.cut.paddockId)} for hay`;
+    case 'mow':
+      return `Mow ${nameOf(paddocks, row.cut.paddockId)}`;
+    case 'birds':
+      return `${row.move.name} into ${nameOf(paddocks, row.move.paddockId)}`;
+  }
+}
+
+/** Less than this beside a stay is not worth a walk with a bale, kg. */
+const LITTLE_HAY_KG = 0.5;
+
+/** What is to be minded about it. */
+export function rowNotes(row: SeasonRow): string[] {
+  if (row.kind === 'birds') return row.move.isWet ? ['ground may be wet'] : [];
+  if (row.kind !== 'graze') return [];
+  return [
+    ...(row.move.isEarly ? ['below its height'] : []),
+    ...(row.move.isRank ? ['rank'] : []),
+    ...(LITTLE_HAY_KG < row.hayKg ? ['hay beside'] : []),
+  ];
+}

@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
@@ -140,18 +140,22 @@ export function needOn(plan: PasturePlan, herd: HerdPart, day: number): NumberQu
   );
 }
 
+/** Days ahead of a day that need is summed over: fewer where the plan ends. */
+export const daysAheadOf = (plan: PasturePlan, day: number): number =>
+  Math.min(AHEAD_DAYS, daysBetween(plan.from, plan.to) + 1 - day);
+
 /** Dry matter all herds need from a day on, kg. */
 export function needAheadOf(plan: PasturePlan, day: number): NumberQuantity {
-  const ends = Math.min(day + AHEAD_DAYS, plan.paddocks[0]?.massByDay.length ?? 0);
-  const needOf = (herd: HerdPart): number => sumOf(herd.needByDay, day, ends);
+  const days = daysAheadOf(plan, day);
+  const needOf = (herd: HerdPart): number => sumOf(herd.needByDay, day, day + days);
   return quantity(
-    `Need of the ${ends - day === 1 ? 'day' : `${ends - day} days`} from then`,
+    `Need of the ${days === 1 ? 'day' : `${days} days`} from then`,
     plan.herds.reduce((sum, herd) => sum + needOf(herd), 0),
     'kg',
     standingFormulas.needAhead,
     [
       input('From', addDays(plan.from, day), 'date'),
-      input('Days', ends - day, 'day'),
+      input('Days', days, 'day'),
       ...plan.herds.map((herd) => input(herd.name, needOf(herd), 'kg')),
     ],
   );

@@ -11,8 +11,8 @@ export type StayEnd =
 
 export const START_WORDS: Record<StayStart, string> = {
   'out-already': 'the herd is on grass when the plan begins',
-  'turn-out': 'turn-out, the first day the rules allow',
-  next: 'the day after its stay before',
+  'turn-out': 'turn-out: the first day the rules allow',
+  next: 'the stay before has ended',
   'after-hay': 'grass is ready again after days on hay',
 };
 

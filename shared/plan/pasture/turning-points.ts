@@ -347,7 +347,7 @@ function lastGrazingOf(
     turningFormulas.lastGrazing,
     [
       input('Last paddock', paddocks[stay.paddock]!.name, 'text'),
-      input('They leave it because', END_WORDS[end], 'text'),
+      input('Why they leave it', END_WORDS[end], 'text'),
       input('Height left', stay.massAfter / kgPerHaCm, 'cm'),
       input('Residual', sward.residualKgPerHa / kgPerHaCm, 'cm', 'h_res'),
       ...(tallest

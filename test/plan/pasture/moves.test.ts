@@ -94,7 +94,7 @@ describe('a move', () => {
       const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, move);
       const { perCm, residualCm } = paddockOf(move);
       expect(date.value).toBe(move.from);
-      expect(inputOf(days, 'They leave because')).toBe(END_WORDS[move.end]);
+      expect(inputOf(days, 'Why they leave')).toBe(END_WORDS[move.end]);
       // A tenth of a centimetre, and a tenth of a kg/ha.
       expect(Math.abs(heightBefore.value - move.massBefore / perCm.value)).toBeLessThan(0.051);
       expect(Math.abs(heightAfter.value - move.massAfter / perCm.value)).toBeLessThan(0.051);
@@ -170,9 +170,7 @@ describe('the last day on grass', () => {
 
   it('says why the herd leaves, and that the ripest paddock is below its height or not rested', () => {
     expect(lastGrazing!.value).toBe(autumn.moves.at(-1)!.to);
-    expect(inputOf(lastGrazing!, 'They leave it because')).toBe(
-      END_WORDS[autumn.moves.at(-1)!.end],
-    );
+    expect(inputOf(lastGrazing!, 'Why they leave it')).toBe(END_WORDS[autumn.moves.at(-1)!.end]);
     const [height, needed] = ['Its height', 'Its height to go in at'].map((label) =>
       Number(inputOf(lastGrazing!, label)),
     );
@@ -190,7 +188,7 @@ describe('the last day on grass', () => {
   it('is the last of the plan where the plan ends first', () => {
     const { lastGrazing: cut } = plan.turning.herds[0]!;
     expect(cut!.value).toBe('2027-09-15');
-    expect(inputOf(cut!, 'They leave it because')).toBe('the plan ends');
+    expect(inputOf(cut!, 'Why they leave it')).toBe('the plan ends');
   });
 });
 

@@ -2,6 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
+  rowNotes,
+  rowTitle,
   seasonRows,
   type HayRow,
   type MowRow,
@@ -98,6 +100,32 @@ describe('seasonRows', () => {
   it('hold every move of the birds', () => {
     expect(plan.birds.length).toBeGreaterThan(0);
     expect(of('birds').map((row) => row.move)).toEqual(plan.birds);
+  });
+});
+
+describe('rowTitle and rowNotes', () => {
+  it('say who goes where, or what is done to which paddock', () => {
+    const titleOf = (kind: SeasonRow['kind']): string => rowTitle(plan, of(kind)[0]!);
+    const nameOf = (id: string): string => plan.paddocks.find((own) => own.id === id)!.name;
+    const cut = nameOf(plan.surplus[0]!.paddockId);
+    expect(titleOf('graze')).toBe(`Cows into ${nameOf(plan.moves[0]!.paddockId)}`);
+    expect(titleOf('hay')).toBe('Cows on hay');
+    expect(titleOf('shut')).toBe(`Shut ${cut} for hay`);
+    expect(titleOf('mow')).toBe(`Mow ${cut}`);
+    expect(titleOf('birds')).toBe(`Hens into ${nameOf(plan.birds[0]!.paddockId)}`);
+  });
+
+  it('mind grass that is short or rank, hay beside it, and wet ground under birds', () => {
+    const [move] = plan.moves;
+    const row = { kind: 'graze', from: move!.from, to: move!.to, hayKg: 0 } as const;
+    const plain = { ...move!, isEarly: false, isRank: false };
+    expect(rowNotes({ ...row, move: plain })).toEqual([]);
+    expect(rowNotes({ ...row, hayKg: 3, move: { ...plain, isEarly: true, isRank: true } })).toEqual(
+      ['below its height', 'rank', 'hay beside'],
+    );
+    const [birds] = of('birds');
+    const onGround = (isWet: boolean) => rowNotes({ ...birds!, move: { ...birds!.move, isWet } });
+    expect([onGround(true), onGround(false)]).toEqual([['ground may be wet'], []]);
   });
 });
 
