@@ -12,6 +12,8 @@ import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { herdTaskFormulas } from '../plan/pasture/herd-tasks.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/moves.js';
+import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
+import { standingFormulas } from '../plan/pasture/standing.js';
 import { surplusFormulas } from '../plan/pasture/surplus.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
@@ -51,6 +53,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   herdTaskFormulas,
   manureFormulas,
   moveFormulas,
+  seasonRowFormulas,
+  standingFormulas,
   surplusFormulas,
   turningFormulas,
   evapotranspirationFormulas,

@@ -1,4 +1,5 @@
 import type { Formula } from '../explain/formula.js';
+import type { Spread } from '../explain/quantity.js';
 import type { Paddock } from '../farm/paddock.js';
 import type { Forage } from '../tables/pasture-tables.js';
 
@@ -28,6 +29,15 @@ export const forageMassFormulas = {
     sources: ['LOGISTIC'],
     mark: 'from-memory',
   },
+  height: {
+    id: 'height-of-standing',
+    title: 'Height of what stands',
+    words:
+      'Standing forage over the dry matter in a centimetre of it, which differs from stand to stand within the printed range.',
+    symbols: 'h = W ÷ m',
+    sources: ['GRAZING_15', 'GRAZING_17'],
+    mark: 'published',
+  },
   available: {
     id: 'forage-available',
     title: 'Forage above the residual',
@@ -48,6 +58,17 @@ export const massAtHeight = (heightCm: number, kgPerHaCm: number): number => hei
 /** Height, cm, of a standing mass in kg/ha. */
 export const heightOfMass = (massKgPerHa: number, kgPerHaCm: number): number =>
   massKgPerHa / kgPerHaCm;
+
+/** Heights that a standing mass can have, by a range of the dry matter in a centimetre. */
+export const heightSpread = (
+  massKgPerHa: number,
+  kgPerHaCm: Spread | undefined,
+): Spread | undefined =>
+  kgPerHaCm && {
+    low: massKgPerHa / kgPerHaCm.high,
+    high: massKgPerHa / kgPerHaCm.low,
+    because: `dry matter in a centimetre: ${kgPerHaCm.because}`,
+  };
 
 /** Forage above a residual height, kg/ha; 0 when the stand is shorter. */
 export const availableKgPerHa = (stand: {

@@ -14,6 +14,12 @@ const CLASS_OF_DRY = 'dry-cow';
 const CLASS_OF_NURSING = 'cow-calf';
 const CALVING_CLASSES = ['dry-cow', 'heifer'];
 
+/** Head of one group and what one animal of it needs, on each day. */
+export interface GroupDays {
+  readonly head: Float64Array;
+  readonly eachKg: Float64Array;
+}
+
 /** What a herd is on each day, index = days after the first day. */
 export interface HerdDays {
   readonly head: Float64Array;
@@ -27,6 +33,8 @@ export interface HerdDays {
   readonly waterL: Float64Array;
   readonly nitrogenKg: Float64Array;
   readonly phosphorusKg: Float64Array;
+  /** In the order of the herd's groups. */
+  readonly groups: readonly GroupDays[];
 }
 
 /** Day on which a group calves, from its due date or its service date. */
@@ -88,9 +96,10 @@ export function herdDays(
     waterL: new Float64Array(n),
     nitrogenKg: new Float64Array(n),
     phosphorusKg: new Float64Array(n),
+    groups: herd.groups.map(() => ({ head: new Float64Array(n), eachKg: new Float64Array(n) })),
   };
-  for (const group of herd.groups) {
-    addGroup(days, group, tables, {
+  for (const [g, group] of herd.groups.entries()) {
+    addGroup(days, days.groups[g]!, group, tables, {
       ...span,
       grassFrom: grassFrom(herd, group, tables, span.first),
     });
@@ -110,6 +119,7 @@ function grassFrom(herd: Herd, group: CattleGroup, tables: Tables, first: PlainD
 
 function addGroup(
   days: HerdDays,
+  each: GroupDays,
   group: CattleGroup,
   tables: Tables,
   span: Parameters<typeof herdDays>[2] & { grassFrom: number },
@@ -143,6 +153,8 @@ function addGroup(
     const head = group.head;
     const unitsEach = animalUnits(units.perKgLive, weightKg) + calves;
     const calfKg = calves * tables.pasture.animalUnit.kgPerDay;
+    each.head[i] = head;
+    each.eachKg[i] = dryMatterKg + calfKg;
     days.head[i]! += head;
     days.liveKg[i]! += head * weightKg;
     days.demandKg[i]! += head * (dryMatterKg + calfKg);

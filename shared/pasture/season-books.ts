@@ -29,11 +29,22 @@ export interface PaddockBook {
   readonly diedOffKg: number;
 }
 
+/** What a day brought and took in one paddock, kg/ha, index = days after the first day. */
+export interface GrassDays {
+  readonly grown: Float64Array;
+  readonly eaten: Float64Array;
+  readonly trampled: Float64Array;
+  readonly mown: Float64Array;
+  readonly diedOff: Float64Array;
+}
+
 export interface SeasonBooks {
   /** Mass of each paddock in the evening of each day, kg/ha. */
   readonly massKgPerHa: readonly Float64Array[];
   readonly stays: readonly StayRecord[];
   readonly paddocks: readonly PaddockBook[];
+  /** The same books by day. */
+  readonly days: readonly GrassDays[];
   /** Hay (or other feed) each herd needs on each day, kg of dry matter. */
   readonly hayKg: readonly Float64Array[];
   readonly eatenKg: readonly Float64Array[];
@@ -59,6 +70,7 @@ export function playSeason(problem: RotationProblem, stays: readonly Stay[]): Se
     ...fed,
     massKgPerHa: played.map((each) => each.massKgPerHa),
     paddocks: played.map((each) => each.book),
+    days: played.map((each) => each.days),
     mown: played.flatMap((each) => each.mown),
     stays: played.flatMap((each) => each.stays).sort((a, b) => a.from - b.from || a.herd - b.herd),
   };
@@ -73,6 +85,7 @@ interface Fed {
 interface PlayedPaddock {
   readonly massKgPerHa: Float64Array;
   readonly book: PaddockBook;
+  readonly days: GrassDays;
   readonly stays: readonly StayRecord[];
   readonly mown: SeasonBooks['mown'];
 }
@@ -88,7 +101,7 @@ function playPaddock(
   const massKgPerHa = new Float64Array(sward.rate.length).fill(NaN);
   const records: StayRecord[] = [];
   const mown: { paddock: number; day: number; kg: number }[] = [];
-  const total = { grown: 0, eaten: 0, trampled: 0, mown: 0, diedOff: 0 };
+  const days = noDays(sward.rate.length);
   let mass = sward.startKgPerHa;
   let left: Left = { day: sward.lastGrazedEnd, mass: undefined };
   let next = 0;
@@ -96,7 +109,7 @@ function playPaddock(
   for (let day = from; day < to; day++) {
     if (sward.cutDays.includes(day) && sward.stubbleKgPerHa < mass) {
       mown.push({ paddock, day, kg: (mass - sward.stubbleKgPerHa) * sward.areaHa });
-      total.mown += mass - sward.stubbleKgPerHa;
+      days.mown[day] = mass - sward.stubbleKgPerHa;
       mass = sward.stubbleKgPerHa;
       left = { day, mass };
     }
@@ -104,15 +117,15 @@ function playPaddock(
     if (!running && stay?.from === day) running = begin(problem, sward, stay, mass);
     const grown = regrown(mass, sward.rate[day]!, sward.ceilingKgPerHa);
     const kept = grown * (1 - sward.loss[day]!);
-    total.grown += grown - mass;
-    total.diedOff += grown - kept;
+    days.grown[day] = grown - mass;
+    days.diedOff[day] = grown - kept;
     if (running) running.grownKg += (kept - mass) * sward.areaHa;
     mass = kept;
     if (running) {
       const grazed = grazeRunning(problem, sward, running, day, mass, fed);
       mass = grazed.massKgPerHa;
-      total.eaten += grazed.eatenKgPerHa;
-      total.trampled += grazed.trampledKgPerHa;
+      days.eaten[day] = grazed.eatenKgPerHa;
+      days.trampled[day] = grazed.trampledKgPerHa;
       if (day === running.stay.from + running.stay.days - 1) {
         records.push(recordOf(sward, running, mass, left));
         left = { day: day + 1, mass };
@@ -122,18 +135,26 @@ function playPaddock(
     }
     massKgPerHa[day] = mass;
   }
-  const kg = (perHa: number): number => perHa * sward.areaHa;
+  const kg = (perHa: Float64Array): number => perHa.reduce((a, b) => a + b, 0) * sward.areaHa;
   const book = {
-    startKg: kg(sward.startKgPerHa),
-    endKg: kg(mass),
-    grownKg: kg(total.grown),
-    eatenKg: kg(total.eaten),
-    trampledKg: kg(total.trampled),
-    mownKg: kg(total.mown),
-    diedOffKg: kg(total.diedOff),
+    startKg: sward.startKgPerHa * sward.areaHa,
+    endKg: mass * sward.areaHa,
+    grownKg: kg(days.grown),
+    eatenKg: kg(days.eaten),
+    trampledKg: kg(days.trampled),
+    mownKg: kg(days.mown),
+    diedOffKg: kg(days.diedOff),
   };
-  return { massKgPerHa, book, stays: records, mown };
+  return { massKgPerHa, book, days, stays: records, mown };
 }
+
+const noDays = (n: number): GrassDays => ({
+  grown: new Float64Array(n),
+  eaten: new Float64Array(n),
+  trampled: new Float64Array(n),
+  mown: new Float64Array(n),
+  diedOff: new Float64Array(n),
+});
 
 /** When a paddock was last left, and with what standing. */
 interface Left {

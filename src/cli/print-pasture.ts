@@ -1,6 +1,12 @@
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import {
+  rowNotes,
+  rowTitle,
+  seasonRows,
+  type SeasonRow,
+} from '../../shared/plan/pasture/season-rows.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
 import {
@@ -11,11 +17,12 @@ import {
   section,
   tablesFor,
   title,
+  type Cell,
 } from './text.js';
 
 /** A season of grass and cattle as readable tables. */
 export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest): string {
-  const { table, facts } = tablesFor(farm);
+  const { table, facts, show } = tablesFor(farm);
   const near = (iso: string): string => formatNearDate(iso, plan.today);
   const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
     rows.find((row) => row.id === id)?.name ?? id;
@@ -49,18 +56,19 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
     section(
       'Moves',
       table(
-        ['in on', 'until', 'herd', 'paddock', 'in at', 'leave', 'rest', ''],
-        plan.moves.map((m) => [
-          near(m.from),
-          near(m.to),
-          nameOf(plan.herds, m.herdId),
-          nameOf(plan.paddocks, m.paddockId),
-          cm(m.heightBeforeCm),
-          cm(m.heightAfterCm),
-          m.restDays === undefined ? '' : `${m.restDays} d`,
-          [m.isEarly ? 'early' : '', m.isRank ? 'rank' : '', 0.5 < m.hayKg ? 'hay beside' : '']
-            .filter(Boolean)
-            .join(', '),
+        ['on', 'until', 'what', 'in at', 'leave', 'rest', ''],
+        seasonRows(plan).map((row) => [
+          near(row.from),
+          near(row.to),
+          rowTitle(plan, row),
+          ...(row.kind === 'graze'
+            ? [
+                cm(row.move.heightBeforeCm),
+                cm(row.move.heightAfterCm),
+                row.move.restDays === undefined ? '' : `${row.move.restDays} d`,
+              ]
+            : ['', '', '']),
+          rowAmounts(row, show) || rowNotes(row).join(', '),
         ]),
       ),
     ),
@@ -126,6 +134,12 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
     ),
     section('Cautions', cautionsText(plan.cautions, tables)),
   ].join('\n');
+}
+
+/** How much a row feeds or yields. */
+function rowAmounts(row: SeasonRow, show: (cell: Cell) => string): string {
+  if (row.kind === 'hay') return `${show(row.perDay)} dry matter a day`;
+  return row.kind === 'mow' ? `${show(row.cut.hay)}, ${show(row.cut.bales)}` : '';
 }
 
 /** Numbers of a pasture plan whose label holds a word, opened to formula and source. */

@@ -62,7 +62,7 @@ export function tablesFor(reader: Reader) {
         return [[q.label, said, rangeText(q, reader), q.mark]];
       }),
     );
-  return { table, facts };
+  return { table, facts, show };
 }
 
 export function rangeText({ spread, unit, outside }: Quantity, reader: Reader): string {

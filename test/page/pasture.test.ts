@@ -76,13 +76,40 @@ describe('the season', () => {
     await openPasture(page);
     await page.getByText(/^Turn-out$/).waitFor();
     await page.getByText(/^Last day on grass$/).waitFor();
-    await page.getByRole('button', { name: /^All \d+ stays$/ }).click();
+    await page.getByRole('button', { name: /^All \d+ entries$/ }).click();
     expect(
       await page.getByRole('button', { name: 'Numbers of this stay' }).count(),
     ).toBeGreaterThan(30);
     await page.getByRole('button', { name: 'Numbers of this stay' }).first().click();
     await page.getByRole('button', { name: /^Stocking density/ }).click();
     await page.getByRole('dialog').getByText('live weight ÷ paddock area').waitFor();
+  });
+
+  it('opens what stands, what is needed, and why a move falls on its day', async () => {
+    const { page } = await house.page('phone');
+    const base = await openPasture(page);
+    const drawer = page.getByRole('dialog');
+    const openAndRead = async (name: RegExp, texts: readonly string[]): Promise<void> => {
+      await page.getByRole('button', { name }).first().click();
+      for (const text of texts) await drawer.getByText(text).first().waitFor();
+      await page.keyboard.press('Escape');
+      await drawer.waitFor({ state: 'detached' });
+    };
+    await openAndRead(/^Standing in Pond:/, [
+      'W = W₀ + grown − eaten − trampled − mown − died off',
+      'Grown since',
+    ]);
+    await openAndRead(/^Height in Pond:/, ['h = W ÷ m', 'Dry matter in a centimetre']);
+    await openAndRead(/^Standing on average:/, ['W_mean = Σ W·A ÷ Σ A']);
+    await openAndRead(/^Need of the 21 days from then:/, ['F = Σ need of a day']);
+    await openAndRead(/^Cows: need of the day:/, ['F = Σ head·DMI']);
+    await openAndRead(/^Standing in all paddocks:/, ['M = Σ W·A', 'Pond']);
+    await openAndRead(/^In on:/, ['Why then', 'turn-out: the first day the rules allow']);
+    await openAndRead(/^Leave at:/, ['h = W ÷ m', 'Residual']);
+    await openAndRead(/^Turn-out:/, ['Ground drained and grass growing from']);
+    await page.goto(`${base}/print`);
+    await page.getByText('Cows on hay').first().waitFor({ timeout: 30_000 });
+    await openAndRead(/^Days of stay:/, ['Why they leave']);
   });
 
   it('moves its dates with the rain of August, and says what changed', async () => {

@@ -94,14 +94,14 @@ export function rotationProblem(
 }
 
 /** Growth of a day at which grass is called growing, kg/ha. */
-const GROWS_KG_PER_HA = 5;
+export const GROWS_KG_PER_HA = 5;
 
 /**
  * First day of the plan on which any paddock grows, as what stands before it is winter's, and on
  * which the ground is not too wet. Only measured and forecast weather says so: mean rain, a little
  * every day, would keep the ground wet all spring.
  */
-function firstFitDay({ grass, span, weather, tables }: PastureContext): number {
+export function firstFitDay({ grass, span, weather, tables }: PastureContext): number {
   const wetMm = tables.pasture.wetGround.drierThanFieldCapacityMm;
   const isWet = (day: number): boolean =>
     weather.isKnown[day] === 1 &&

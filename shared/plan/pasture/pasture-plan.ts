@@ -4,12 +4,13 @@ import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
+import { rowById } from '../../tables/tables.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
 import { planHerdTasks, type HerdTask } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
-import { moveOf, type Move } from './moves.js';
+import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { SeasonSward } from './season-swards.js';
@@ -39,15 +40,34 @@ export interface PaddockPart {
   readonly phosphorus: NumberQuantity;
   /** Standing in the evening of each day of the plan, kg/ha. */
   readonly massByDay: readonly number[];
-  /** First day it could be grazed, when the plan never does. */
+  /** What each day of the plan brought and took, kg/ha. */
+  readonly days: PaddockDays;
+  /** Days on which no herd may go in, those before and after mowing included. */
   readonly closed: readonly { readonly from: string; readonly to: string; readonly why: string }[];
+}
+
+/** Head of one group of a herd and what one animal of it needs, by day of the plan. */
+export interface GroupPart {
+  readonly name: string;
+  readonly headByDay: readonly number[];
+  readonly eachKgByDay: readonly number[];
 }
 
 export interface HerdPart {
   readonly id: string;
   readonly name: string;
+  readonly groups: readonly GroupPart[];
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
+}
+
+/** Summed up to any day, each is within a twentieth of a kg/ha. */
+export interface PaddockDays {
+  readonly grown: readonly number[];
+  readonly eaten: readonly number[];
+  readonly trampled: readonly number[];
+  readonly mown: readonly number[];
+  readonly diedOff: readonly number[];
 }
 
 /** Where the grass of all paddocks went, kg of dry matter. */
@@ -133,15 +153,17 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       nitrogen: manure.nitrogen[p]!,
       phosphorus: manure.phosphorus[p]!,
       massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
+      days: daysOf(context, chosen, p),
       closed: shutDays(context, chosen, p),
     })),
     herds: request.herds.map((herd, h) => ({
       id: herd.id,
       name: herd.name,
+      groups: groupsOf(context, h),
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
     })),
-    moves: chosen.books.stays.map((stay) => moveOf(context, stay)),
+    moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
     hay,
     turning,
@@ -169,10 +191,47 @@ function rounded(values: Float64Array, from: number, to: number, parts: number):
   return Array.from(values.subarray(from, to), (value) => Math.round(value * parts) / parts);
 }
 
+/** Rounded so that their sums stay true: each takes over what the ones before it rounded away. */
+function steps(values: Float64Array, from: number, to: number, parts: number): number[] {
+  let sum = 0;
+  let said = 0;
+  return Array.from(values.subarray(from, to), (value) => {
+    sum += value;
+    const step = Math.round(sum * parts) - said;
+    said += step;
+    return step / parts;
+  });
+}
+
+function daysOf({ span }: PastureContext, { books }: Chosen, p: number): PaddockDays {
+  const of = (values: Float64Array): number[] => steps(values, span.from, span.to, 10);
+  const { grown, eaten, trampled, mown, diedOff } = books.days[p]!;
+  return {
+    grown: of(grown),
+    eaten: of(eaten),
+    trampled: of(trampled),
+    mown: of(mown),
+    diedOff: of(diedOff),
+  };
+}
+
+function groupsOf({ herds, herdDays, span, tables }: PastureContext, h: number): GroupPart[] {
+  const classIds = herds[h]!.groups.map((group) => group.classId);
+  return herdDays[h]!.groups.map(({ head, eachKg }, g) => {
+    const { name } = rowById(tables.cattle.classes, classIds[g]!);
+    const isOnly = classIds.filter((id) => id === classIds[g]).length === 1;
+    return {
+      name: isOnly ? name : `${name}, group ${g + 1}`,
+      headByDay: rounded(head, span.from, span.to, 1),
+      eachKgByDay: rounded(eachKg, span.from, span.to, 100),
+    };
+  });
+}
+
 function paddockPart(
   context: PastureContext,
   own: SeasonSward,
-): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'closed'> {
+): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'days' | 'closed'> {
   const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
   const range = forage.massKgPerHaCm[paddock.stand];
   const perCm = quantity(

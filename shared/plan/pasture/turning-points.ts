@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { addDays } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
@@ -10,12 +10,19 @@ import {
 import { dueOf } from '../../pasture/herd-demand.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
 import { regrown } from '../../pasture/regrowth.js';
+import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
 import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
-import type { PastureContext } from './pasture-context.js';
+import {
+  firstFitDay,
+  GROWS_KG_PER_HA,
+  rotationProblem,
+  type PastureContext,
+} from './pasture-context.js';
+import { END_WORDS, endOfStay } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 
 export const turningFormulas = {
@@ -31,18 +38,19 @@ export const turningFormulas = {
     id: 'turn-out',
     title: 'Turn-out',
     words:
-      'First day on which the herd goes into a paddock in the chosen order. A plan by height alone: wait longer where a hoof print stays 5 cm (2 in) deep.',
-    symbols: 'min{t: herd on grass}',
-    sources: ['GRAZING_25'],
+      'First day on which the herd is there, the ground has drained and grass grows, or the date you set has come, and a paddock that is open, rested and free stands at its height to go in at with a day’s feed on it. Wet ground is known from measured and forecast rain only: wait longer where a hoof print stays 5 cm (2 in) deep.',
+    symbols: 'D = min{t ≥ t₀: h(t) ≥ h_in, paddock open, rested and free}',
+    sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
   },
   lastGrazing: {
     id: 'last-grazing',
     title: 'Last day on grass',
-    words: 'Last day of the last stay: from then on nothing above the residual is left or ready.',
-    symbols: 'max{t: herd on grass}',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
+    words:
+      'Last day of the last stay. On no later day of the plan is there a paddock that is open, rested and at its height to go in at with a day’s feed on it, or no animal is left to graze it.',
+    symbols: 'D = max{t: day of a stay}, with no t > D: h(t) ≥ h_in',
+    sources: ['GRAZING_25', 'GRAZING_73'],
+    mark: 'published',
   },
   magnesium: {
     id: 'magnesium-from',
@@ -71,8 +79,9 @@ export const turningFormulas = {
   stockpileMass: {
     id: 'stockpile-standing',
     title: 'Standing when growth ends',
-    words: 'Grown from the residual over the days it is shut.',
-    symbols: 'W = regrown(W_res, Σr)',
+    words:
+      'The first paddock named, grazed down to its residual and grown on along the logistic curve over the days it is shut.',
+    symbols: 'W = K ÷ (1 + (K ÷ W_res − 1)·e^(−Σr))',
     sources: ['LOGISTIC'],
     mark: 'from-memory',
   },
@@ -169,12 +178,12 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
 }
 
 function stockpiled(
-  { grass }: PastureContext,
+  { grass, dateOf, growthMark }: PastureContext,
   paddock: number,
   from: number,
   to: number,
 ): NumberQuantity {
-  const { sward } = grass.swards[paddock]!;
+  const { sward, paddock: own } = grass.swards[paddock]!;
   const sum = sward.rateSum[to]! - sward.rateSum[from]!;
   return quantity(
     'Standing when growth ends',
@@ -182,9 +191,14 @@ function stockpiled(
     'kgPerHa',
     turningFormulas.stockpileMass,
     [
+      input('Paddock', own.name, 'text'),
+      input('Shut from', dateOf(from), 'date'),
+      input('Growth ends about', dateOf(to), 'date'),
       input('Residual', sward.residualKgPerHa, 'kgPerHa', 'W_res'),
+      input('Relative growth rates of those days, summed', sum, 'ratio', 'Σr'),
       input('Ceiling', sward.ceilingKgPerHa, 'kgPerHa', 'K'),
     ],
+    { mark: growthMark },
   );
 }
 
@@ -253,31 +267,12 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
   if (needsMagnesium && !isOut) cautions.add('grass-tetany');
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
-  const { kgPerHaCm, depletionMm } = context.grass.swards[stay.paddock]!;
   return {
     ...base,
     ...(isOut
       ? {}
       : {
-          turnOut: datedFact(
-            'Turn-out',
-            first,
-            turningFormulas.turnOut,
-            [
-              input('First paddock', context.paddocks[stay.paddock]!.name, 'text'),
-              input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
-              ...(depletionMm
-                ? [
-                    input(
-                      'Ground drier than field capacity by',
-                      depletionMm[grazing.first]!,
-                      'rainMm',
-                    ),
-                  ]
-                : []),
-            ],
-            { mark: context.growthMark },
-          ),
+          turnOut: turnOutOf(context, stay),
           hayBesideUntil: datedFact(
             'Hay beside grass until',
             addDays(first, gradualDays.value),
@@ -297,14 +292,104 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
               }
             : {}),
         }),
-    lastGrazing: datedFact(
-      'Last day on grass',
-      dateOf(grazing.last),
-      turningFormulas.lastGrazing,
-      [input('Days since turn-out', daysBetween(first, dateOf(grazing.last)), 'day')],
-      { mark: context.growthMark },
-    ),
+    lastGrazing: lastGrazingOf(context, chosen, h, first),
   };
+}
+
+function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
+  const { herds, herdDays, span, dateOf, tables, paddocks } = context;
+  const { turnOutOn } = herds[stay.herd]!;
+  const { kgPerHaCm, sward, depletionMm } = context.grass.swards[stay.paddock]!;
+  const { grassKg } = herdDays[stay.herd]!;
+  let there = span.from;
+  while (there < stay.from && grassKg[there]! <= 0) there++;
+  return datedFact(
+    'Turn-out',
+    dateOf(stay.from),
+    turningFormulas.turnOut,
+    [
+      input('First paddock', paddocks[stay.paddock]!.name, 'text'),
+      input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
+      input('Height to go in at', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
+      turnOutOn === undefined
+        ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
+        : input('Not before the date you set', turnOutOn, 'date', 't₀'),
+      ...(turnOutOn === undefined ? [input('Growth that counts', GROWS_KG_PER_HA, 'kgPerHa')] : []),
+      input('Herd can graze from', dateOf(there), 'date'),
+      ...(depletionMm
+        ? [
+            input('Ground drier than field capacity by', depletionMm[stay.from]!, 'rainMm'),
+            input(
+              'Counted as wet, where measured or forecast, below',
+              tables.pasture.wetGround.drierThanFieldCapacityMm,
+              'rainMm',
+            ),
+          ]
+        : []),
+    ],
+    { mark: context.growthMark },
+  );
+}
+
+function lastGrazingOf(
+  context: PastureContext,
+  { books, swards }: Chosen,
+  h: number,
+  turnOut: string,
+): Quantity {
+  const { dateOf, grass, paddocks, span } = context;
+  const stay = books.stays.findLast((s) => s.herd === h)!;
+  const { kgPerHaCm, sward } = grass.swards[stay.paddock]!;
+  const last = stay.from + stay.days - 1;
+  const end = endOfStay(rotationProblem(context, { swards }), books, stay);
+  const tallest = last + 1 < span.to ? ripestAfter(context, books, last) : undefined;
+  return datedFact(
+    'Last day on grass',
+    dateOf(last),
+    turningFormulas.lastGrazing,
+    [
+      input('Last paddock', paddocks[stay.paddock]!.name, 'text'),
+      input('Why they leave it', END_WORDS[end], 'text'),
+      input('Height left', stay.massAfter / kgPerHaCm, 'cm'),
+      input('Residual', sward.residualKgPerHa / kgPerHaCm, 'cm', 'h_res'),
+      ...(tallest
+        ? [
+            input('Nearest to its height then', tallest.name, 'text'),
+            input('Its height', tallest.heightCm, 'cm', 'h'),
+            input('Its height to go in at', tallest.turnInCm, 'cm', 'h_in'),
+            input('Its rest', tallest.rest, 'text'),
+          ]
+        : []),
+      input('First day on grass', turnOut, 'date'),
+    ],
+    { mark: context.growthMark },
+  );
+}
+/** The open paddock that is nearest to its height on the morning after a day. */
+function ripestAfter(
+  { grass }: PastureContext,
+  books: SeasonBooks,
+  day: number,
+): { name: string; heightCm: number; turnInCm: number; rest: string } | undefined {
+  const open = grass.swards.flatMap(({ sward, kgPerHaCm, paddock }, p) => {
+    if (sward.isClosed[day + 1] !== 0) return [];
+    const mass = books.massKgPerHa[p]![day]!;
+    const left = books.stays.findLast((s) => s.paddock === p);
+    const end = left ? left.from + left.days : sward.lastGrazedEnd;
+    return [
+      {
+        name: paddock.name,
+        heightCm: mass / kgPerHaCm,
+        turnInCm: sward.turnInKgPerHa / kgPerHaCm,
+        ripeness: mass / sward.turnInKgPerHa,
+        rest:
+          end === undefined
+            ? 'not grazed before'
+            : `${day + 1 - end} of ${sward.minRestDays[day + 1]!} days`,
+      },
+    ];
+  });
+  return open.sort((a, b) => b.ripeness - a.ripeness)[0];
 }
 
 /** Name of a class, for sentences. */

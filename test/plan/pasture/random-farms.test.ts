@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { FORMULAS } from '../../../shared/explain/formulas.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { CattleGroup, Herd } from '../../../shared/farm/herd.js';
 import type { Paddock } from '../../../shared/farm/paddock.js';
 import { moveQuantities } from '../../../shared/plan/pasture/moves.js';
@@ -11,6 +12,16 @@ import type {
   PastureChoices,
   PastureRequest,
 } from '../../../shared/plan/pasture/pasture-request.js';
+import { seasonRows } from '../../../shared/plan/pasture/season-rows.js';
+import {
+  allStandingOn,
+  averageOn,
+  heightOn,
+  needAheadOf,
+  needOn,
+  standingOn,
+  usableOn,
+} from '../../../shared/plan/pasture/standing.js';
 import { tables } from '../../support/factories.js';
 import { newPaddock, newPastureRequest } from '../../support/pasture-factories.js';
 import { notFiniteIn } from '../not-finite.js';
@@ -173,11 +184,56 @@ function requestOf(order: Order): PastureRequest {
 
 function expectWhole(plan: PasturePlan): void {
   expect(notFiniteIn(plan)).toEqual([]);
-  const opened = [...quantitiesIn(plan), ...plan.moves.flatMap((m) => moveQuantities(plan, m))];
+  const opened = [
+    ...quantitiesIn(plan),
+    ...plan.moves.flatMap((m) => moveQuantities(plan, m)),
+    ...quantitiesIn(seasonRows(plan)),
+    ...standingOnDays(plan),
+  ];
   for (const each of opened) {
     if (!FORMULAS.has(each.formula)) throw new Error(`no formula ${each.formula}`);
+    for (const source of each.sources)
+      if (!(source in tables.sources)) throw new Error(`${each.formula}: no source ${source}`);
+    const labels = each.inputs.map(({ label }) => label);
+    expect(new Set(labels).size).toBe(labels.length); // the page tells inputs apart by them
   }
   expect(notFiniteIn(opened)).toEqual([]);
+}
+
+/** What the page opens of the first, a middle and the last day. */
+function standingOnDays(plan: PasturePlan): Quantity[] {
+  const last = plan.paddocks[0]!.massByDay.length - 1;
+  return [0, Math.floor(last / 2), last].flatMap((day) => [
+    ...plan.paddocks.flatMap((own) => [standingOn(plan, own, day), heightOn(plan, own, day)]),
+    ...plan.herds.map((each) => needOn(plan, each, day)),
+    allStandingOn(plan, day),
+    averageOn(plan, day),
+    usableOn(plan, day),
+    needAheadOf(plan, day),
+  ]);
+}
+
+/** Every day of every herd is in one row, of grass or of hay, where it needs anything. */
+function expectRows(plan: PasturePlan): void {
+  const rows = seasonRows(plan);
+  const fed = rows.reduce((kg, row) => kg + ('hayKg' in row ? row.hayKg : 0), 0);
+  const byDay = plan.herds.flatMap((each) => each.hayByDay).reduce((a, b) => a + b, 0);
+  expect(Math.abs(fed - byDay)).toBeLessThan(1e-6 * (1 + byDay));
+  expect(rows.filter((row) => row.kind === 'mow')).toHaveLength(plan.surplus.length);
+  expect(rows.map((row) => row.from)).toEqual(rows.map((row) => row.from).sort());
+  for (const row of rows) expect(row.from <= row.to).toBe(true);
+}
+
+/** In the evening of a day there stands what stood on the first, and grew, less what went. */
+function expectLedger(plan: PasturePlan): void {
+  for (const { mass, massByDay, days } of plan.paddocks) {
+    let stands = mass.value;
+    massByDay.forEach((kg, i) => {
+      stands += days.grown[i]! - days.eaten[i]! - days.trampled[i]! - days.mown[i]!;
+      stands -= days.diedOff[i]!;
+      expect(Math.abs(stands - kg)).toBeLessThan(0.8 + 1e-5 * mass.value); // six digits of the start
+    });
+  }
 }
 
 function expectApart(plan: PasturePlan, request: PastureRequest): void {
@@ -237,6 +293,8 @@ describe('planPasture on any farm', () => {
         expectWhole(plan);
         expectApart(plan, request);
         expectBalanced(plan);
+        expectRows(plan);
+        expectLedger(plan);
       }),
       { numRuns: 40 },
     );

@@ -1,50 +1,80 @@
 import '@mantine/charts/styles.css';
 import { LineChart } from '@mantine/charts';
+import { Stack, Text } from '@mantine/core';
 import { useReducedMotion } from '@mantine/hooks';
+import { useMemo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import {
+  allStandingOn,
+  needAheadOf,
+  needOn,
+  usableOn,
+} from '../../../../shared/plan/pasture/standing.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
+import { Fact, Facts } from '../../explain/number.js';
 
-const AHEAD_DAYS = 21;
 const HEIGHT = 280;
 
 /** Grass above the residuals against what the herds will eat in the next three weeks. */
-export default function MassChart({ plan, units }: { plan: PasturePlan; units: UnitSystem }) {
+export default function MassChart({
+  plan,
+  units,
+  day,
+  onDay,
+}: {
+  plan: PasturePlan;
+  units: UnitSystem;
+  day: number;
+  onDay: (day: number) => void;
+}) {
   const still = useReducedMotion();
-  const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
-  const days = plan.paddocks[0]?.massByDay.length ?? 0;
-  const data = Array.from({ length: days }, (_, day) => {
-    const usable = plan.paddocks.reduce(
-      (sum, p) =>
-        sum + (Math.max(0, p.massByDay[day]! - p.residualKgPerHa) * p.area.value) / 10_000,
-      0,
-    );
-    const need = plan.herds.reduce(
-      (sum, herd) => sum + herd.needByDay.slice(day, day + AHEAD_DAYS).reduce((a, b) => a + b, 0),
-      0,
-    );
-    return {
-      day: formatShortDate(addDays(plan.from, day)),
-      'Grass above the residuals': shown(usable),
-      'Need of the next three weeks': shown(need),
-    };
-  });
+  const data = useMemo(() => {
+    const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
+    const days = plan.paddocks[0]?.massByDay.length ?? 0;
+    return Array.from({ length: days }, (_, each) => ({
+      day: formatShortDate(addDays(plan.from, each)),
+      'Grass above the residuals': shown(usableOn(plan, each).value),
+      'Need of the next three weeks': shown(needAheadOf(plan, each).value),
+    }));
+  }, [plan, units]);
+  const date = formatShortDate(addDays(plan.from, day));
   return (
-    <LineChart
-      h={HEIGHT}
-      data={data}
-      dataKey="day"
-      series={[
-        { name: 'Grass above the residuals', color: 'green.9' },
-        { name: 'Need of the next three weeks', color: 'red.8' },
-      ]}
-      withLegend
-      withDots={false}
-      unit={` ${unitLabel('kg', units)}`}
-      xAxisProps={{ minTickGap: 50 }}
-      yAxisProps={{ width: 84 }}
-      {...(still ? { lineProps: { isAnimationActive: false } } : {})}
-    />
+    <Stack gap="sm">
+      <LineChart
+        h={HEIGHT}
+        data={data}
+        dataKey="day"
+        series={[
+          { name: 'Grass above the residuals', color: 'green.9' },
+          { name: 'Need of the next three weeks', color: 'red.8' },
+        ]}
+        referenceLines={[{ x: date, color: 'gray.7' }]}
+        withLegend
+        withDots={false}
+        unit={` ${unitLabel('kg', units)}`}
+        xAxisProps={{ minTickGap: 50 }}
+        yAxisProps={{ width: 84 }}
+        lineChartProps={{
+          onClick: ({ activeTooltipIndex }) => {
+            const picked = Number(activeTooltipIndex ?? NaN);
+            if (Number.isInteger(picked)) onDay(picked);
+          },
+        }}
+        {...(still ? { lineProps: { isAnimationActive: false } } : {})}
+      />
+      <Text size="sm">
+        {date}. Choose another day in the chart, or with the slider under “Paddocks by what stands”.
+      </Text>
+      <Facts>
+        <Fact of={usableOn(plan, day)} />
+        <Fact of={needAheadOf(plan, day)} />
+        {plan.herds.map((herd) => (
+          <Fact key={herd.id} of={needOn(plan, herd, day)} />
+        ))}
+        <Fact of={allStandingOn(plan, day)} />
+      </Facts>
+    </Stack>
   );
 }

@@ -1,113 +1,183 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
-import { useState } from 'react';
-import { moveQuantities, type Move } from '../../../../shared/plan/pasture/moves.js';
+import { useState, type ReactNode } from 'react';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/moves.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
+import {
+  rowNotes,
+  rowTitle,
+  seasonRows,
+  type GrazeRow,
+  type HayRow,
+  type SeasonRow,
+} from '../../../../shared/plan/pasture/season-rows.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
 import { useMoved } from '../../api/pasture-queries.js';
-import { Fact, Facts } from '../../explain/number.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
 import { Failure } from '../../shell/states.js';
-import { herdName, paddockName } from './season-strip.js';
 
 const FIRST = 8;
 
-/** The dated moves. Each opens to its numbers; today's can be noted as done. */
-export function MoveList({
-  plan,
-  farmId,
-  reader,
-}: {
-  plan: PasturePlan;
-  farmId: string;
-  reader: Reader;
-}) {
+/** All that happens, dated. Stays open to their numbers; today's can be noted as done. */
+export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }) {
   const [isAll, setAll] = useState(false);
-  const [open, setOpen] = useState<string>();
   const moved = useMoved(farmId);
-  if (plan.moves.length === 0) return <Text>No herd goes on grass in this plan.</Text>;
-  const shown = isAll ? plan.moves : plan.moves.slice(0, FIRST);
+  const rows = seasonRows(plan);
+  if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
+  const shown = isAll ? rows : rows.slice(0, FIRST);
   return (
     <Stack gap="xs">
+      {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
       <Failure error={moved.error} />
-      {shown.map((move) => {
-        const key = `${move.herdId}/${move.from}`;
-        return (
-          <Card key={key} withBorder p="sm">
-            <Group justify="space-between" gap="xs">
-              <Text fw={600}>
-                {formatShortDate(move.from)}: {herdName(plan, move.herdId)} into{' '}
-                {paddockName(plan, move.paddockId)}
-              </Text>
-              <Group gap="xs">
-                <Flags move={move} />
-                {move.from <= plan.today && (
-                  <Button
-                    size="compact-md"
-                    loading={moved.isPending}
-                    onClick={() =>
-                      moved.mutate({
-                        herdId: move.herdId,
-                        paddockId: move.paddockId,
-                        on: plan.today,
-                      })
-                    }
-                  >
-                    They are in
-                  </Button>
-                )}
-              </Group>
-            </Group>
-            <Text size="sm">
-              {move.days === 1 ? '1 day' : `${move.days} days`}, in at{' '}
-              {formatValue(move.heightBeforeCm, 'cm', reader)}, leave at{' '}
-              {formatValue(move.heightAfterCm, 'cm', reader)}
-              {move.restDays === undefined ? '' : `, after ${move.restDays} days of rest`}
-            </Text>
-            <Button
-              variant="subtle"
-              size="compact-md"
-              w="fit-content"
-              aria-expanded={open === key}
-              onClick={() => setOpen(open === key ? undefined : key)}
-            >
-              {open === key ? 'Less' : 'Numbers of this stay'}
-            </Button>
-            {open === key && (
-              <Facts>
-                {moveQuantities(plan, move).map((q) => (
-                  <Fact key={q.label} of={q} />
-                ))}
-              </Facts>
-            )}
-          </Card>
-        );
-      })}
-      {FIRST < plan.moves.length && (
+      {shown.map((row) => (
+        <Card key={keyOf(row)} withBorder p="sm">
+          {row.kind === 'graze' ? (
+            <Stay
+              plan={plan}
+              row={row}
+              isPending={moved.isPending}
+              onIn={() =>
+                moved.mutate({
+                  herdId: row.move.herdId,
+                  paddockId: row.move.paddockId,
+                  on: plan.today,
+                })
+              }
+            />
+          ) : (
+            <Other plan={plan} row={row} />
+          )}
+        </Card>
+      ))}
+      {FIRST < rows.length && (
         <Button variant="default" onClick={() => setAll(!isAll)}>
-          {isAll ? 'Fewer' : `All ${plan.moves.length} stays`}
+          {isAll ? 'Fewer' : `All ${rows.length} entries`}
         </Button>
       )}
     </Stack>
   );
 }
 
-function Flags({ move }: { move: Move }) {
+function Stay({
+  plan,
+  row,
+  isPending,
+  onIn,
+}: {
+  plan: PasturePlan;
+  row: GrazeRow;
+  isPending: boolean;
+  onIn: () => void;
+}) {
+  const [isOpen, setOpen] = useState(false);
+  const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, row.move);
   return (
     <>
-      {move.isEarly && (
-        <Badge color="orange.9" c="bright" variant="outline" tt="none">
-          below its height
-        </Badge>
-      )}
-      {move.isRank && (
-        <Badge color="orange.9" c="bright" variant="outline" tt="none">
-          rank
-        </Badge>
-      )}
-      {0.5 < move.hayKg && (
-        <Badge color="red.9" c="bright" variant="outline" tt="none">
-          hay beside
-        </Badge>
+      <Group justify="space-between" gap="xs" className="roomy-numbers">
+        <Text fw={600}>
+          <Num of={date} near={row.from} />: {rowTitle(plan, row)}
+        </Text>
+        <Group gap="xs">
+          <Notes row={row} />
+          {row.from <= plan.today && (
+            <Button size="compact-md" loading={isPending} onClick={onIn}>
+              They are in
+            </Button>
+          )}
+        </Group>
+      </Group>
+      <Text size="sm" className="roomy-numbers">
+        <Num of={days} />, in at <Num of={heightBefore} />, leave at <Num of={heightAfter} />
+        {rest && (
+          <>
+            , after <Num of={rest} /> of rest
+          </>
+        )}
+      </Text>
+      <Button
+        variant="subtle"
+        size="compact-md"
+        w="fit-content"
+        aria-expanded={isOpen}
+        onClick={() => setOpen(!isOpen)}
+      >
+        {isOpen ? 'Less' : 'Numbers of this stay'}
+      </Button>
+      {isOpen && (
+        <Facts>
+          {moveDetails(plan, row.move).map((q) => (
+            <Fact key={q.label} of={q} />
+          ))}
+        </Facts>
       )}
     </>
   );
 }
+
+/** What happens besides stays, in two lines. */
+function Other({ plan, row }: { plan: PasturePlan; row: Exclude<SeasonRow, GrazeRow> }) {
+  return (
+    <>
+      <Group justify="space-between" gap="xs" className="roomy-numbers">
+        <Text fw={600}>
+          {formatShortDate(row.from)}: {rowTitle(plan, row)}
+        </Text>
+        <Notes row={row} />
+      </Group>
+      <Text size="sm" className="roomy-numbers">
+        <RowAmount row={row} />
+      </Text>
+    </>
+  );
+}
+
+function Notes({ row }: { row: SeasonRow }) {
+  return rowNotes(row).map((note) => (
+    <Badge key={note} color="orange.9" c="bright" variant="outline" tt="none">
+      {note}
+    </Badge>
+  ));
+}
+
+/** How long, and how much, of a row that is no stay. */
+export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): ReactNode {
+  switch (row.kind) {
+    case 'hay':
+      return <HayAmount row={row} />;
+    case 'shut':
+      return `Nothing goes in, so that it can be mown about ${formatShortDate(row.to)}`;
+    case 'mow':
+      return (
+        <>
+          <Num of={row.cut.hay} />, <Num of={row.cut.bales} />; shut until {formatShortDate(row.to)}
+        </>
+      );
+    case 'birds':
+      return `${spanOf(row)}, behind the herd`;
+  }
+}
+
+function HayAmount({ row }: { row: HayRow }) {
+  return (
+    <>
+      {spanOf(row)}, <Num of={row.perDay} /> of dry matter a day
+    </>
+  );
+}
+
+/** How long a row lasts from its day on. */
+function spanOf({ from, to }: SeasonRow): string {
+  const days = daysBetween(from, to) + 1;
+  return days === 1 ? 'That day' : `${days} days, until ${formatShortDate(to)}`;
+}
+
+/** What tells a row from all others. */
+export const keyOf = (row: SeasonRow): string => {
+  const who =
+    row.kind === 'graze' || row.kind === 'birds'
+      ? row.move.paddockId
+      : row.kind === 'hay'
+        ? row.herdId
+        : row.cut.paddockId;
+  return `${row.kind} ${row.from} ${who}`;
+};

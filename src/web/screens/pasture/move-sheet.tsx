@@ -2,14 +2,22 @@ import { Button, Group, Table, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
-import type { Move } from '../../../../shared/plan/pasture/moves.js';
+import { moveHeads } from '../../../../shared/plan/pasture/moves.js';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import {
+  rowNotes,
+  rowTitle,
+  seasonRows,
+  type GrazeRow,
+} from '../../../../shared/plan/pasture/season-rows.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { Num } from '../../explain/number.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { herdName, paddockName } from './season-strip.js';
+import { keyOf, RowAmount } from './move-list.js';
 import { usePasturePlan } from './use-pasture.js';
 
 /** The moves of the season on paper, with room to write what really happened. */
@@ -40,13 +48,12 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
             {formatDate(plan.to)}. Planned on {formatDate(plan.today)}. Go by the grass: move
             earlier where it is down to the residual, later where it is not.
           </Text>
-          <WideTable label="Moves">
-            <Table className="print-table">
+          <WideTable label="Moves" minWidth={640}>
+            <Table className="print-table move-table">
               <Table.Thead>
                 <Table.Tr>
-                  <Table.Th>In on</Table.Th>
-                  <Table.Th>Paddock</Table.Th>
-                  {1 < plan.herds.length && <Table.Th>Herd</Table.Th>}
+                  <Table.Th>On</Table.Th>
+                  <Table.Th>What</Table.Th>
                   <Table.Th>Days</Table.Th>
                   <Table.Th>In at</Table.Th>
                   <Table.Th>Leave</Table.Th>
@@ -55,15 +62,20 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                 </Table.Tr>
               </Table.Thead>
               <Table.Tbody>
-                {plan.moves.map((move) => (
-                  <Table.Tr key={`${move.herdId}${move.from}`}>
-                    <Table.Td>{formatShortDate(move.from)}</Table.Td>
-                    <Table.Td>{paddockName(plan, move.paddockId)}</Table.Td>
-                    {1 < plan.herds.length && <Table.Td>{herdName(plan, move.herdId)}</Table.Td>}
-                    <Table.Td>{move.days}</Table.Td>
-                    <Table.Td>{formatValue(move.heightBeforeCm, 'cm', farm)}</Table.Td>
-                    <Table.Td>{formatValue(move.heightAfterCm, 'cm', farm)}</Table.Td>
-                    <Table.Td>{notesOf(move, onFarm?.paddocks ?? [])}</Table.Td>
+                {seasonRows(plan).map((row) => (
+                  <Table.Tr key={keyOf(row)}>
+                    {row.kind === 'graze' ? (
+                      <StayCells plan={plan} row={row} paddocks={onFarm?.paddocks ?? []} />
+                    ) : (
+                      <>
+                        <Table.Td>{formatShortDate(row.from)}</Table.Td>
+                        <Table.Td>{rowTitle(plan, row)}</Table.Td>
+                        <Table.Td colSpan={4}>
+                          <RowAmount row={row} />
+                          {rowNotes(row).map((note) => `, ${note}`)}
+                        </Table.Td>
+                      </>
+                    )}
                     <Table.Td>________</Table.Td>
                   </Table.Tr>
                 ))}
@@ -79,14 +91,33 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
   );
 }
 
-/** What to mind at the gate. */
-function notesOf(move: Move, paddocks: readonly Paddock[]): string {
-  return [
-    paddocks.find((p) => p.id === move.paddockId)?.hasWater === false ? 'bring water' : '',
-    move.isEarly ? 'short grass' : '',
-    move.isRank ? 'rank' : '',
-    0.5 < move.hayKg ? 'hay beside' : '',
-  ]
-    .filter(Boolean)
-    .join(', ');
+function StayCells({
+  plan,
+  row,
+  paddocks,
+}: {
+  plan: PasturePlan;
+  row: GrazeRow;
+  paddocks: readonly Paddock[];
+}) {
+  const { date, days, heightBefore, heightAfter } = moveHeads(plan, row.move);
+  const isDry = paddocks.find((p) => p.id === row.move.paddockId)?.hasWater === false;
+  return (
+    <>
+      <Table.Td>
+        <Num of={date} near={row.from} />
+      </Table.Td>
+      <Table.Td>{rowTitle(plan, row)}</Table.Td>
+      <Table.Td>
+        <Num of={days} />
+      </Table.Td>
+      <Table.Td>
+        <Num of={heightBefore} />
+      </Table.Td>
+      <Table.Td>
+        <Num of={heightAfter} />
+      </Table.Td>
+      <Table.Td>{[...(isDry ? ['bring water'] : []), ...rowNotes(row)].join(', ')}</Table.Td>
+    </>
+  );
 }

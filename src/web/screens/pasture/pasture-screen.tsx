@@ -161,15 +161,15 @@ function Season({
       </Section>
       <Section title="Grass against need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
-          <MassChart plan={plan} units={farm.units} />
+          <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
       <Section title="Paddocks by what stands">
-        <StandingBars plan={plan} reader={farm} day={shownDay} onDay={setDay} />
+        <StandingBars plan={plan} day={shownDay} onDay={setDay} />
       </Section>
       <PastureMap plan={plan} paddocks={onFarm.paddocks} date={addDays(plan.from, shownDay)} />
       <Section title="Moves">
-        <MoveList plan={plan} farmId={farm.id} reader={farm} />
+        <MoveList plan={plan} farmId={farm.id} />
       </Section>
       {0 < plan.birds.length && (
         <Section title="Birds behind the cattle">
@@ -177,16 +177,8 @@ function Season({
             {plan.birds.length} moves of {plan.birds[0]!.name}, the first on{' '}
             {formatShortDate(plan.birds[0]!.from)} into{' '}
             {paddockName(plan, plan.birds[0]!.paddockId)}. They walk on a day at a time within it.
+            Each is listed under Moves.
           </Text>
-          <ul>
-            {plan.birds.map((move) => (
-              <li key={move.from}>
-                {formatShortDate(move.from)} to {formatShortDate(move.to)}:{' '}
-                {paddockName(plan, move.paddockId)}
-                {move.isWet ? ', ground may be wet' : ''}
-              </li>
-            ))}
-          </ul>
         </Section>
       )}
       <Cautions keys={plan.cautions} of={plan.cautions} tables={tables} />

@@ -1,20 +1,25 @@
 import { Slider, Stack, Text } from '@mantine/core';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
+import {
+  averageOn,
+  daysAheadOf,
+  heightOn,
+  needAheadOf,
+  standingOn,
+  usableOn,
+} from '../../../../shared/plan/pasture/standing.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { STANDING_COLOURS, standingOf } from './season-strip.js';
-
-const AHEAD_DAYS = 21;
 
 /** Paddocks in order of what stands in them on a day, against what the herds will need. */
 export function StandingBars({
   plan,
-  reader,
   day,
   onDay,
 }: {
   plan: PasturePlan;
-  reader: Reader;
   day: number;
   onDay: (day: number) => void;
 }) {
@@ -24,15 +29,7 @@ export function StandingBars({
     .map((paddock) => ({ paddock, mass: paddock.massByDay[day] ?? 0 }))
     .sort((a, b) => b.mass - a.mass);
   const most = Math.max(1, ...plan.paddocks.map((p) => Math.max(p.rankKgPerHa, ...p.massByDay)));
-  const usable = rows.reduce(
-    (sum, { paddock, mass }) =>
-      sum + (Math.max(0, mass - paddock.residualKgPerHa) * paddock.area.value) / 10_000,
-    0,
-  );
-  const need = plan.herds.reduce(
-    (sum, herd) => sum + herd.needByDay.slice(day, day + AHEAD_DAYS).reduce((a, b) => a + b, 0),
-    0,
-  );
+  const ahead = daysAheadOf(plan, day);
   return (
     <Stack gap="xs">
       <Text fw={600}>{formatShortDate(date)}</Text>
@@ -60,14 +57,20 @@ export function StandingBars({
               <b style={{ left: `${(100 * paddock.residualKgPerHa) / most}%` }} title="residual" />
               <b style={{ left: `${(100 * paddock.turnInKgPerHa) / most}%` }} title="turn-in" />
             </span>
-            <span>{formatValue(mass, 'kgPerHa', reader)}</span>
+            <span>
+              <Num of={heightOn(plan, paddock, day)} />
+            </span>
+            <span>
+              <Num of={standingOn(plan, paddock, day)} />
+            </span>
           </li>
         ))}
       </ul>
       <Text size="sm">
-        The marks are the residual and the turn-in. Above the residuals stand{' '}
-        {formatValue(usable, 'kg', reader)}; the herds need {formatValue(need, 'kg', reader)} in the{' '}
-        {AHEAD_DAYS} days from then.
+        In the evening of that day; the marks are the residual and the turn-in. On average{' '}
+        <Num of={averageOn(plan, day)} /> stand. Above the residuals stand{' '}
+        <Num of={usableOn(plan, day)} />; the herds need <Num of={needAheadOf(plan, day)} /> in the{' '}
+        {ahead === 1 ? 'day' : `${ahead} days`} from then.
       </Text>
     </Stack>
   );

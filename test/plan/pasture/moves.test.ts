@@ -1,0 +1,205 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import type { Quantity } from '../../../shared/explain/quantity.js';
+import { moveHeads, moveQuantities, type Move } from '../../../shared/plan/pasture/moves.js';
+import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { END_WORDS } from '../../../shared/plan/pasture/stay-reasons.js';
+import {
+  newGroup,
+  newHerd,
+  newPaddocks,
+  newPastureRequest,
+} from '../../support/pasture-factories.js';
+
+type More = Parameters<typeof newPastureRequest>[0];
+const planOf = (more: More): PasturePlan => planPasture(newPastureRequest(more), 2);
+const inputOf = ({ inputs }: Quantity, label: string): number | string | undefined =>
+  inputs.find((each) => each.label === label)?.value;
+
+const land = newPaddocks(12, { areaM2: 3300, forageId: 'mixed' });
+const plan = planOf({ paddocks: land, choices: { to: '2027-09-15' } });
+const paddockOf = (move: Move) => plan.paddocks.find((each) => each.id === move.paddockId)!;
+
+describe('a move', () => {
+  it('goes in on the day after the stay before, or after hay, or at turn-out', () => {
+    plan.moves.forEach((move, k) => {
+      const before = plan.moves[k - 1];
+      if (!before) expect(move.start).toBe('turn-out');
+      else expect(move.start).toBe(addDays(before.to, 1) === move.from ? 'next' : 'after-hay');
+      expect(move.endBefore).toBe(before?.end);
+    });
+  });
+
+  it('says why it ends: no longer than allowed, and the plan’s last day ends the last', () => {
+    for (const move of plan.moves) {
+      expect(move.days).toBeLessThanOrEqual(move.longestDays);
+      if (move.end === 'longest') expect(move.days).toBe(move.longestDays);
+      else if (move.end !== 'plan-ends') expect(move.days).toBeLessThan(move.longestDays);
+      if (move.end === 'plan-ends') expect(move.to).toBe(plan.to);
+    }
+    const kinds = new Set(plan.moves.map((move) => move.end));
+    expect(kinds.size).toBeGreaterThan(1);
+  });
+
+  it('is eaten down when a longer stay would go below four fifths of the need', () => {
+    const dense = planOf({
+      paddocks: land,
+      herds: [newHerd({ groups: [newGroup({ head: 14 })] })],
+      choices: { to: '2027-07-31' },
+    });
+    const down = dense.moves.filter((move) => move.end === 'eaten-down');
+    expect(down.length).toBeGreaterThan(0);
+    for (const move of down) {
+      const { area, residualKgPerHa } = paddockOf(move);
+      const aboveKg = ((move.massAfter - residualKgPerHa) * area.value) / 10_000;
+      const need = dense.herds[0]!.needByDay[daysBetween(dense.from, move.to)]!;
+      // A longer stay also wastes more of the days before, so that some may be left.
+      expect(aboveKg).toBeLessThan(1.6 * need);
+    }
+  });
+
+  it('ends before days on which the paddock is shut, and says so', () => {
+    const shutFrom = addDays(plan.moves[0]!.from, 1);
+    const shut = planOf({
+      paddocks: land.map((own) => ({
+        ...own,
+        closed: [{ from: shutFrom, to: addDays(shutFrom, 5), why: 'wet' as const }],
+      })),
+      choices: { to: '2027-09-15' },
+    });
+    expect(shut.moves[0]).toMatchObject({ days: 1, end: 'shut', start: 'turn-out' });
+    expect(shut.moves[1]!.start).toBe('after-hay');
+  });
+
+  it('of a herd that stands in its paddock already is no turn-out', () => {
+    const readings = land.map((own, k) => ({
+      id: `r${k}`,
+      paddockId: own.id,
+      date: '2027-05-31',
+      heightCm: 22,
+    }));
+    const out = planOf({
+      paddocks: land,
+      readings,
+      today: '2027-06-01',
+      herds: [newHerd({ inPaddockId: 'p3', inSince: '2027-06-01' })],
+      choices: { to: '2027-07-31' },
+    });
+    expect(out.moves[0]!.start).toBe('out-already');
+    expect(out.turning.herds[0]!.turnOut).toBeUndefined();
+  });
+
+  it('opens its date, its days, its heights and its rest', () => {
+    for (const move of plan.moves) {
+      const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, move);
+      const { perCm, residualCm } = paddockOf(move);
+      expect(date.value).toBe(move.from);
+      expect(inputOf(days, 'Why they leave')).toBe(END_WORDS[move.end]);
+      // A tenth of a centimetre, and a tenth of a kg/ha.
+      expect(Math.abs(heightBefore.value - move.massBefore / perCm.value)).toBeLessThan(0.051);
+      expect(Math.abs(heightAfter.value - move.massAfter / perCm.value)).toBeLessThan(0.051);
+      expect(heightAfter.spread!.low).toBeLessThan(heightAfter.value);
+      expect(inputOf(heightAfter, 'Residual')).toBeCloseTo(residualCm, 3);
+      expect(rest?.value).toBe(move.restDays);
+    }
+  });
+
+  it('stands at what stood and grew before, and less what went during the stay', () => {
+    for (const move of plan.moves) {
+      const of = (label: string) => {
+        const found = moveQuantities(plan, move).find((each) => each.label === label)!;
+        return (symbol: string): number =>
+          Number(found.inputs.find((each) => each.symbol === symbol)!.value);
+      };
+      const before = of('Standing before');
+      expect(Math.abs(before('W₀') + before('ΔW') - move.massBefore)).toBeLessThan(0.2);
+      const after = of('Standing after');
+      const went = (after('growth') - after('F') - after('trampled')) / (after('A') / 10_000);
+      // Three amounts of a tenth of a kilogram on a third of a hectare.
+      expect(Math.abs(after('W₀') + went - move.massAfter)).toBeLessThan(0.2 + (3 * 0.05) / 0.33);
+    }
+  });
+});
+
+describe('turn-out', () => {
+  const turnOut = plan.turning.herds[0]!.turnOut!;
+
+  it('is the first day from the ground’s on which an open paddock stands at its height', () => {
+    const ready = (day: number): boolean =>
+      plan.paddocks.some((own) => {
+        const mass = day === 0 ? own.mass.value : own.massByDay[day - 1]!;
+        return own.turnInKgPerHa <= mass + 0.5; // masses by day are whole kg/ha
+      });
+    const fit = daysBetween(
+      plan.from,
+      String(inputOf(turnOut, 'Ground drained and grass growing from')),
+    );
+    const out = daysBetween(plan.from, String(turnOut.value));
+    expect(fit).toBeGreaterThanOrEqual(0);
+    expect(ready(out)).toBe(true);
+    for (let day = fit; day < out - 1; day++) expect(ready(day)).toBe(false);
+    expect(Number(inputOf(turnOut, 'Height then'))).toBeGreaterThanOrEqual(
+      Number(inputOf(turnOut, 'Height to go in at')) - 1e-4,
+    );
+  });
+
+  it('names the date that was set, and the day from which the herd can graze', () => {
+    const set = planOf({
+      paddocks: land,
+      herds: [newHerd({ turnOutOn: '2027-06-10' })],
+      choices: { to: '2027-07-31' },
+    }).turning.herds[0]!.turnOut!;
+    expect(inputOf(set, 'Not before the date you set')).toBe('2027-06-10');
+    expect(set.value).toBe('2027-06-10');
+    const later = planOf({
+      paddocks: land,
+      herds: [newHerd({ groups: [newGroup({ arrivesOn: '2027-06-20' })] })],
+      choices: { to: '2027-07-31' },
+    }).turning.herds[0]!.turnOut!;
+    expect(inputOf(later, 'Herd can graze from')).toBe('2027-06-20');
+    expect(later.value).toBe('2027-06-20');
+  });
+});
+
+describe('the last day on grass', () => {
+  const autumn = planOf({
+    paddocks: newPaddocks(4),
+    herds: [newHerd({ groups: [newGroup({ head: 10 })] })],
+  });
+  const { lastGrazing } = autumn.turning.herds[0]!;
+
+  it('says why the herd leaves, and that the ripest paddock is below its height or not rested', () => {
+    expect(lastGrazing!.value).toBe(autumn.moves.at(-1)!.to);
+    expect(inputOf(lastGrazing!, 'Why they leave it')).toBe(END_WORDS[autumn.moves.at(-1)!.end]);
+    const [height, needed] = ['Its height', 'Its height to go in at'].map((label) =>
+      Number(inputOf(lastGrazing!, label)),
+    );
+    const [rested, asked] = String(inputOf(lastGrazing!, 'Its rest')).match(/\d+/g)!.map(Number);
+    expect(height! < needed! || rested! < asked!).toBe(true);
+  });
+
+  it('leaves no later day on which a paddock is at its height', () => {
+    const after = daysBetween(autumn.from, String(lastGrazing!.value)) + 1;
+    for (const own of autumn.paddocks)
+      for (const mass of own.massByDay.slice(after))
+        expect(mass).toBeLessThan(own.turnInKgPerHa + 0.5);
+  });
+
+  it('is the last of the plan where the plan ends first', () => {
+    const { lastGrazing: cut } = plan.turning.herds[0]!;
+    expect(cut!.value).toBe('2027-09-15');
+    expect(inputOf(cut!, 'Why they leave it')).toBe('the plan ends');
+  });
+});
+
+describe('grass kept for autumn', () => {
+  it('grows from the residual by its growth sum, in the paddock that is named', () => {
+    const { standing, paddockIds } = plan.turning.stockpile!;
+    const of = (symbol: string): number =>
+      Number(standing.inputs.find((each) => each.symbol === symbol)!.value);
+    const grown = of('K') / (1 + (of('K') / of('W_res') - 1) * Math.exp(-of('Σr')));
+    expect(standing.value).toBeCloseTo(grown, 0);
+    const first = plan.paddocks.find((own) => own.id === paddockIds[0])!;
+    expect(inputOf(standing, 'Paddock')).toBe(first.name);
+  });
+});
