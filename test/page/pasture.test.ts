@@ -265,3 +265,12 @@ describe('the season', () => {
     expect(await dialog.getByLabel('Water in it').isChecked()).toBe(false);
   });
 });
+
+it('keeps grass for autumn in the plan once it is asked to, and stops when asked again', async () => {
+  const { page } = await house.page('desktop');
+  await openPasture(page);
+  await page.getByRole('button', { name: 'Keep them for autumn' }).click();
+  await page.getByText('shut for autumn in this plan').waitFor({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Graze them as the others' }).click();
+  await page.getByRole('button', { name: 'Keep them for autumn' }).waitFor({ timeout: 30_000 });
+});

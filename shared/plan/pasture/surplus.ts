@@ -116,7 +116,7 @@ function firstRank(
     if (refused.has(paddock) || 0 < sward.cutDays.length) return;
     const mass = books.massKgPerHa[paddock]!;
     for (let day = span.from; day < span.to; day++) {
-      if (mass[day]! <= sward.rankKgPerHa || isKept(paddocks[paddock]!, dateAt(span, day)))
+      if (mass[day]! <= sward.rankKgPerHa || isLeftAlone(paddocks[paddock]!, dateAt(span, day)))
         continue;
       if (!first || day < first.day) first = { paddock, day };
       break;
@@ -125,9 +125,11 @@ function firstRank(
   return first;
 }
 
-/** Grass kept for autumn is meant to stand tall, from its shutting to the end of the plan. */
-const isKept = ({ closed }: Paddock, on: PlainDate): boolean =>
-  closed.some(({ why, from }) => why === 'stockpile' && from <= on);
+/** Ground that is shut for something else than hay is not mown; grass kept for autumn not at all. */
+const isLeftAlone = ({ closed }: Paddock, on: PlainDate): boolean =>
+  closed.some(
+    ({ why, from, to }) => why !== 'hay' && from <= on && (why === 'stockpile' || on <= to),
+  );
 
 function withCut(sward: Sward, day: number, books: SeasonBooks, paddock: number): Sward {
   const isClosed = Uint8Array.from(sward.isClosed);

@@ -41,6 +41,10 @@ export const useWalk = (farmId: string) =>
   useChange((readings: readonly Omit<GrassReading, 'id'>[]) =>
     postJson<GrassReading[]>(`/farms/${farmId}/grass-readings`, { readings }),
   );
+export const useChoose = (farmId: string) =>
+  useChange((choices: PastureChoices) =>
+    putJson<PastureChoices>(`/farms/${farmId}/pasture/choices`, choices),
+  );
 export const useMoved = (farmId: string) =>
   useChange(({ herdId, ...move }: { herdId: string; paddockId: string; on: string }) =>
     postJson<Herd>(`/farms/${farmId}/herds/${herdId}/moved`, move),

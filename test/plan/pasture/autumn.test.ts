@@ -59,6 +59,14 @@ describe('keeping grass for autumn', () => {
     expect(mown.map((cut) => cut.paddockId)).not.toContain('p2');
   });
 
+  it('does not mow ground that is shut for reseeding', () => {
+    const closed = [{ from: '2027-04-21', to: '2027-12-15', why: 'reseeding' as const }];
+    const shut = newPaddocks(8, { areaM2: 4000 }).map((p, k) => (k === 0 ? { ...p, closed } : p));
+    const plan = planPasture(newPastureRequest({ paddocks: shut }), 2);
+    expect(plan.surplus.map((cut) => cut.paddockId)).not.toContain('p1');
+    expect(plan.surplus.length).toBeGreaterThan(0);
+  });
+
   it('refuses a paddock that is not there, by name', () => {
     expect(() => planOf(['nowhere'])).toThrow(FieldError);
     expect(() => planOf(['nowhere'])).toThrow(/keepForAutumnIds/);

@@ -11,6 +11,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Cautions, Section } from '../batch/section.js';
 import { useAll, Working } from '../../shell/states.js';
+import { AutumnGrass } from './autumn-grass.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
@@ -151,13 +152,7 @@ function Season({
           <Fact of={plan.turning.stockpile?.shutFrom} />
           <Fact of={plan.turning.stockpile?.standing} />
         </Facts>
-        {plan.turning.stockpile && (
-          <Text size="sm">
-            To keep grass for autumn, give{' '}
-            {plan.turning.stockpile.paddockIds.map((id) => paddockName(plan, id)).join(', ')} closed
-            days from then on: the moves above do not spare them yet.
-          </Text>
-        )}
+        <AutumnGrass plan={plan} farm={farm} choices={onFarm.choices} />
       </Section>
       <Section title="Grass against need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
