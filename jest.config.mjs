@@ -8,6 +8,8 @@ const shared = {
 };
 
 export default {
+  // Speed is never asserted: a busy machine must not fail a test.
+  testTimeout: 60_000,
   projects: [
     {
       ...shared,

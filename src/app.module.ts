@@ -10,6 +10,8 @@ import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
 import { HerdsModule } from './herds/herds.module.js';
 import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
+import { JobsModule } from './jobs/jobs.module.js';
+import { SeasonModule } from './season/season.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
@@ -36,6 +38,8 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     HerdsModule,
     GrassReadingsModule,
     PastureModule,
+    JobsModule,
+    SeasonModule,
   ],
 })
 export class AppModule {}

@@ -35,4 +35,6 @@ export interface Person {
   readonly id: string;
   readonly name: string;
   readonly away: readonly Away[];
+  /** Hours for the farm on each day of the week, Monday first. */
+  readonly hoursByWeekday?: readonly number[];
 }

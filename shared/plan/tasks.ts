@@ -1,4 +1,5 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { WorkConditions } from '../farm/job.js';
 import type { Formula, Mark } from '../explain/formula.js';
 import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
 import { issue } from '../problems/plan-issue.js';
@@ -46,6 +47,11 @@ export interface PlannedTask {
   /** Days the hours are counted for: 1, or the days of daily work. */
   readonly days: number;
   readonly needs?: string;
+  readonly conditions?: WorkConditions;
+  /** Ids of tasks of the same batch that come first. */
+  readonly waitsForIds: readonly string[];
+  /** Daily work, which takes its hours every day from start to end. */
+  readonly isDaily: boolean;
   readonly waitsFor: readonly string[];
   /** Why it cannot be left until the last moment. */
   readonly leadNote?: string;
@@ -188,6 +194,9 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
       hours: round6(hoursEach(template, context.life.placed) * days),
       days,
       ...(template.needs === undefined ? {} : { needs: template.needs }),
+      ...(template.conditions === undefined ? {} : { conditions: template.conditions }),
+      waitsForIds: template.waitsFor,
+      isDaily: template.hoursArePerDay,
       waitsFor: names.get(template.id)!,
       ...(template.leadNote === undefined ? {} : { leadNote: template.leadNote }),
       ifLate: template.ifLate,

@@ -1,3 +1,4 @@
+import type { WorkConditions } from '../farm/job.js';
 import type { Sourced } from './tables.js';
 
 export type Stand = 'fair' | 'good' | 'excellent';
@@ -215,6 +216,7 @@ export interface HerdTaskTemplate extends Sourced {
   readonly per: 'ten-head' | 'acre';
   readonly hoursArePerDay: boolean;
   readonly needs?: string;
+  readonly conditions?: WorkConditions;
   readonly waitsFor: readonly string[];
   readonly waitsForOutside?: readonly string[];
   /** Left out of herds without milk cows. */

@@ -1,3 +1,5 @@
+import type { WorkConditions } from '../farm/job.js';
+import type { WorkTable } from './work-table.js';
 import type { Mark } from '../explain/formula.js';
 import type {
   CattleHeatTable,
@@ -300,6 +302,7 @@ export interface TaskTemplate extends Sourced {
   readonly hoursPer100Birds: number;
   readonly hoursArePerDay: boolean;
   readonly needs?: string;
+  readonly conditions?: WorkConditions;
   readonly waitsFor: readonly string[];
   readonly waitsForOutside?: readonly string[];
   readonly ifLate: string;
@@ -348,6 +351,7 @@ export interface Tables {
   readonly gestation: GestationTable;
   readonly fence: FenceTable;
   readonly herdTaskTemplates: readonly HerdTaskTemplate[];
+  readonly work: WorkTable;
   readonly cautions: Readonly<Record<string, Caution>>;
 }
 
@@ -381,6 +385,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   gestation: 'gestation.json',
   fence: 'fence.json',
   herdTaskTemplates: 'herd-task-templates.json',
+  work: 'work.json',
   cautions: 'cautions.json',
 };
 

@@ -206,6 +206,30 @@ export const YesNo = (): PropertyDecorator =>
     fix: 'Write true or false.',
   });
 
+/** Seven numbers within bounds, Monday first. */
+export function SevenDays(name: BoundName): PropertyDecorator {
+  const { min, max, unit, fix } = BOUNDS[name];
+  return applyDecorators(
+    ApiProperty({ type: [Number], minItems: 7, maxItems: 7 }),
+    rule(
+      'sevenDays',
+      (v) =>
+        Array.isArray(v) &&
+        v.length === 7 &&
+        v.every((h) => typeof h === 'number' && min <= h && h <= max),
+      { code: 'out-of-bounds', min, max, unit, fix: `Give seven numbers, Monday first. ${fix}` },
+    ),
+  );
+}
+
+/** What names a piece of work: what it belongs to, that one's id, and its own. */
+export const WorkKey = (): PropertyDecorator =>
+  rule('workKey', (v) => typeof v === 'string' && /^[A-Za-z0-9/.-]{1,200}$/.test(v), {
+    code: 'not-allowed',
+    allowed: ['letters, digits, dots, dashes and slashes, 1 to 200'],
+    fix: 'Use the key as the plan of work gave it.',
+  });
+
 /** Twelve numbers within bounds, January first. */
 export function TwelveMonths(name: BoundName): PropertyDecorator {
   const { min, max, unit } = BOUNDS[name];

@@ -7,12 +7,15 @@ import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { JobEntity } from '../jobs/job.entity.js';
+import { WorkMarkEntity } from '../season/work-mark.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { PublishedTableEntity } from '../reference/published-table.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
+import { HouseholdWork1795700000000 } from './household-work.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -23,9 +26,15 @@ export const ENTITIES = [
   PaddockEntity,
   HerdEntity,
   GrassReadingEntity,
+  JobEntity,
+  WorkMarkEntity,
   PublishedTableEntity,
 ];
-export const MIGRATIONS = [FirstTables1764000000000, GrassAndCattle1795600000000];
+export const MIGRATIONS = [
+  FirstTables1764000000000,
+  GrassAndCattle1795600000000,
+  HouseholdWork1795700000000,
+];
 
 /** The part of better-sqlite3's connection that is set up by hand. */
 interface SqliteConnection {

@@ -11,5 +11,6 @@ import { PastureService } from './pasture.service.js';
   imports: [FarmsModule, PaddocksModule, HerdsModule, GrassReadingsModule, PlansModule],
   controllers: [PastureController],
   providers: [PastureService],
+  exports: [PastureService],
 })
 export class PastureModule {}

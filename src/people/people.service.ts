@@ -16,7 +16,7 @@ export class PeopleService {
 
   async create(farmId: string, dto: PersonDto): Promise<Person> {
     checkAway(dto);
-    return toPerson(await this.rows.create(farmId, { name: dto.name, away: dto.away }));
+    return toPerson(await this.rows.create(farmId, valuesOf(dto)));
   }
 
   async findAll(farmId: string): Promise<Person[]> {
@@ -29,10 +29,16 @@ export class PeopleService {
 
   async update(farmId: string, id: string, dto: PersonDto): Promise<Person> {
     checkAway(dto);
-    return toPerson(await this.rows.update(farmId, id, { name: dto.name, away: dto.away }));
+    return toPerson(await this.rows.update(farmId, id, valuesOf(dto)));
   }
 
   remove(farmId: string, id: string): Promise<void> {
     return this.rows.remove(farmId, id);
   }
 }
+
+const valuesOf = ({ name, away, hoursByWeekday }: PersonDto) => ({
+  name,
+  away,
+  hoursByWeekday: hoursByWeekday ?? null,
+});

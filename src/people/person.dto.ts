@@ -1,4 +1,11 @@
-import { DateOnly, IdText, NestedList, Optional, ShortText } from '../common/field-rules.js';
+import {
+  DateOnly,
+  IdText,
+  NestedList,
+  Optional,
+  SevenDays,
+  ShortText,
+} from '../common/field-rules.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 
 export class AwayDto {
@@ -11,6 +18,7 @@ export class PersonDto {
   @ShortText() name!: string;
   @NestedList(() => AwayDto, 200)
   away!: AwayDto[];
+  @Optional() @SevenDays('dayHours') hoursByWeekday?: number[];
 }
 
 /** Each absence must end on or after the day it begins. */

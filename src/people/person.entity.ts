@@ -11,6 +11,12 @@ export class PersonEntity {
   farm?: FarmEntity;
   @Column({ type: 'varchar', length: 80 }) name!: string;
   @Column({ type: 'simple-json' }) away!: Away[];
+  @Column({ type: 'simple-json', nullable: true }) hoursByWeekday!: number[] | null;
 }
 
-export const toPerson = ({ id, name, away }: PersonEntity): Person => ({ id, name, away });
+export const toPerson = ({ id, name, away, hoursByWeekday }: PersonEntity): Person => ({
+  id,
+  name,
+  away,
+  ...(hoursByWeekday === null ? {} : { hoursByWeekday }),
+});

@@ -16,6 +16,7 @@ const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const WorkScreen = lazy(() => import('./screens/pasture/work-screen.js'));
+const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
@@ -86,6 +87,7 @@ function OneFarm({ farmId }: { farmId: string }) {
           <Route path="/farm/:farmId/pasture/print">
             <MoveSheet farm={farm} tables={tables} />
           </Route>
+          <Route path="/farm/:farmId/work">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
           <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
           <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
           <Route>

@@ -1,12 +1,16 @@
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 
+import { planSeason } from '../../shared/plan/season/season-plan.js';
+import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+
 /**
  * Long computations that are done away from the thread that answers requests, by name. Each takes
  * one value and returns one, both plain data, because they are copied from thread to thread.
  */
 export const TASKS = {
   planPasture: (request: PastureRequest) => planPasture(request),
+  planSeason: (request: SeasonRequest) => planSeason(request),
 };
 
 export type TaskName = keyof typeof TASKS;

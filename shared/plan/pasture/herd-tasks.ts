@@ -1,4 +1,5 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
+import type { WorkConditions } from '../../farm/job.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { issue } from '../../problems/plan-issue.js';
@@ -30,6 +31,11 @@ export interface HerdTask {
   readonly alreadyLate: boolean;
   readonly hours: NumberQuantity;
   readonly needs?: string;
+  readonly conditions?: WorkConditions;
+  /** Ids of tasks of the same event that come first. */
+  readonly waitsForIds: readonly string[];
+  /** Daily work, which takes its hours every day from start to end. */
+  readonly isDaily: boolean;
   readonly waitsFor: readonly string[];
   readonly ifLate: string;
 }
@@ -127,6 +133,9 @@ function hung(
         { sources: t.sources, mark: t.mark },
       ),
       ...(t.needs === undefined ? {} : { needs: t.needs }),
+      ...(t.conditions === undefined ? {} : { conditions: t.conditions }),
+      waitsForIds: t.waitsFor.map((id) => `${of.key}.${id}`),
+      isDaily: t.hoursArePerDay,
       waitsFor: [
         ...t.waitsFor.map((id) => names.get(id) ?? id),
         ...(t.waitsForOutside ?? []).map((who) => `the ${who}`),

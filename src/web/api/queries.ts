@@ -62,7 +62,8 @@ export const useUpdateFarm = (farmId: string) =>
   useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
-type Collection = 'facilities' | 'people' | 'batches' | 'paddocks' | 'herds' | 'grass-readings';
+type Collection =
+  'facilities' | 'people' | 'batches' | 'paddocks' | 'herds' | 'grass-readings' | 'jobs';
 
 /** Saves a new row or an existing one, by whether it has an id. */
 export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(

@@ -3,6 +3,7 @@ import { useDisclosure } from '@mantine/hooks';
 import {
   IconBook,
   IconBuildingWarehouse,
+  IconChecklist,
   IconEgg,
   IconHome,
   IconPlant2,
@@ -19,6 +20,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const links = [
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
     { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
+    { href: `${base}/work`, label: 'The work', icon: <IconChecklist aria-hidden /> },
     {
       href: `${base}/facilities`,
       label: 'Facilities',

@@ -1,10 +1,11 @@
 import { ActionIcon, Button, Card, Group, Stack, Text, TextInput, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
-import type { Away, Person } from '../../../../shared/farm/farm.js';
+import type { Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
 import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
 import type { FormWords } from '../../fields/field-words.js';
+import { WeekdayHours } from './weekday-hours.js';
 import { DateField } from '../../fields/date-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
@@ -16,7 +17,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
     labelOf: (field) => (field === 'name' ? 'Name' : 'Absence'),
     reader: farm,
   };
-  const save = useSave<{ id?: string; name: string; away: readonly Away[] }>(farmId, 'people');
+  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people');
   const remove = useRemove(farmId, 'people');
   const form = useForm({
     initialValues: { name: '' },
@@ -28,15 +29,16 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
         People
       </Title>
       <Text my="xs">
-        Who looks after the animals, and when they are away. The arrival finder keeps clear of those
-        days.
+        Who looks after the animals, and when they are away. The arrival finder and the plan of work
+        keep clear of those days.
       </Text>
       <Stack>
         {people.map((person) => (
           <PersonRow
             key={person.id}
             person={person}
-            onSave={(away) => save.mutate({ ...person, away })}
+            farm={farm}
+            onSave={(part) => save.mutate({ ...person, ...part })}
             onRemove={() => remove.mutate(person.id)}
           />
         ))}
@@ -61,11 +63,13 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
 
 function PersonRow({
   person,
+  farm,
   onSave,
   onRemove,
 }: {
   person: Person;
-  onSave: (away: readonly Away[]) => void;
+  farm: SavedFarm;
+  onSave: (part: Partial<Person>) => void;
   onRemove: () => void;
 }) {
   const form = useForm<{ from?: string; to?: string }>({
@@ -97,7 +101,7 @@ function PersonRow({
           <ActionIcon
             color="red"
             aria-label={`Remove absence from ${away.from}`}
-            onClick={() => onSave(person.away.filter((_, k) => k !== i))}
+            onClick={() => onSave({ away: person.away.filter((_, k) => k !== i) })}
           >
             <IconTrash aria-hidden size={18} />
           </ActionIcon>
@@ -105,7 +109,7 @@ function PersonRow({
       ))}
       <form
         onSubmit={form.onSubmit(({ from, to }) => {
-          onSave([...person.away, { from: from!, to: to! }]);
+          onSave({ away: [...person.away, { from: from!, to: to! }] });
           form.setValues({ from: undefined, to: undefined } as never);
         })}
       >
@@ -127,6 +131,7 @@ function PersonRow({
           </Button>
         </Group>
       </form>
+      <WeekdayHours person={person} farm={farm} onSave={onSave} />
     </Card>
   );
 }

@@ -1,0 +1,82 @@
+import type { Person } from '../../farm/farm.js';
+import type { OwnJob } from '../../farm/job.js';
+import type { FieldProblem } from '../../problems/field-problem.js';
+
+/** What is wrong with one job of the household's own, beside the others. */
+export function ownJobProblems(
+  job: OwnJob,
+  { people, ownJobs }: { people: readonly Person[]; ownJobs: readonly OwnJob[] },
+): FieldProblem[] {
+  const problems: FieldProblem[] = [];
+  const { notBefore, dueOn, lastOn, personIds, waitsForId, conditions } = job;
+  if (notBefore !== undefined && dueOn < notBefore)
+    problems.push(before('dueOn', dueOn, notBefore, 'The day it is due comes before its first.'));
+  if (lastOn !== undefined && lastOn < dueOn)
+    problems.push(before('lastOn', lastOn, dueOn, 'Its last day comes before the day it is due.'));
+  const known = people.map(({ id }) => id);
+  (personIds ?? []).forEach((id, i) => {
+    if (!known.includes(id))
+      problems.push({
+        field: `personIds.${i}`,
+        code: 'not-allowed',
+        given: id,
+        allowed: known,
+        fix: 'Choose among the people of the farm.',
+      });
+  });
+  const able = personIds?.length ?? people.length;
+  if (0 < people.length && able < (conditions.people ?? 1))
+    problems.push({
+      field: 'conditions.people',
+      code: 'out-of-bounds',
+      given: conditions.people,
+      max: able,
+      fix: 'It takes more people than can do it: let more do it, or make it a job for fewer.',
+    });
+  if (waitsForId !== undefined) problems.push(...waitProblems(job, ownJobs));
+  return problems;
+}
+
+const before = (field: string, given: string, min: string, fix: string): FieldProblem => ({
+  field,
+  code: 'out-of-bounds',
+  given,
+  min,
+  fix: `${fix} Swap or change the dates.`,
+});
+
+function waitProblems(job: OwnJob, ownJobs: readonly OwnJob[]): FieldProblem[] {
+  const byId = new Map(ownJobs.map((each) => [each.id, each]));
+  const path = [job];
+  for (;;) {
+    const next: string | undefined = path.at(-1)!.waitsForId;
+    if (next === undefined) return [];
+    const found = byId.get(next);
+    if (!found) {
+      // Only the job itself is being saved: what others wait for was checked then.
+      return 1 < path.length
+        ? []
+        : [
+            {
+              field: 'waitsForId',
+              code: 'not-allowed',
+              given: next,
+              allowed: ownJobs.filter(({ id }) => id !== job.id).map(({ id }) => id),
+              fix: 'Choose another job of the farm, or none.',
+            },
+          ];
+    }
+    if (path.includes(found)) {
+      const names = [...path.slice(path.indexOf(found)), found].map(({ name }) => name);
+      return [
+        {
+          field: 'waitsForId',
+          code: 'conflict',
+          given: next,
+          fix: `These would wait for each other in a circle: ${names.join(' → ')}.`,
+        },
+      ];
+    }
+    path.push(found);
+  }
+}

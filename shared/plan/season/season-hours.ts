@@ -1,0 +1,75 @@
+import { addDays, weekdayOf } from '../../calendar/plain-date.js';
+import { sunHours } from '../../calendar/clock-offset.js';
+import type { Person } from '../../farm/farm.js';
+import type { Worker } from '../../schedule/work.js';
+import type { SeasonChore } from './season-needs.js';
+import type { SeasonRequest } from './season-request.js';
+
+/** A chore on a day, and who has the time for it. */
+export interface ChoreDay {
+  readonly key: string;
+  readonly minutes: number;
+  /** Left out when nobody there has the time. */
+  readonly person?: number;
+}
+
+export interface SeasonHours {
+  /** What is left when chores are done. */
+  readonly workers: readonly Worker[];
+  /** All hours people give, chores included: minutes by day. */
+  readonly given: readonly Int32Array[];
+  readonly choreDays: readonly (readonly ChoreDay[])[];
+}
+
+/** People's minutes by day, those in daylight, and chores taken off first. */
+export function seasonHours(
+  request: SeasonRequest,
+  chores: readonly SeasonChore[],
+  days: number,
+): SeasonHours {
+  const { people, today, farm, tables } = request;
+  const given = people.map((person) =>
+    Int32Array.from({ length: days }, (_, day) => minutesOn(person, request, day)),
+  );
+  const left = given.map((minutes) => minutes.slice());
+  const choreDays = Array.from({ length: days }, (_, day) =>
+    chores
+      .filter((chore) => chore.fromDay <= day && day <= chore.toDay)
+      .map((chore) => takeChore(chore, left, day)),
+  );
+  const { weekday, weekend } = tables.work.startH;
+  const workers = left.map((minutes): Worker => {
+    const lightMinutes = minutes.map((free, day) => {
+      if (free === 0) return 0;
+      const date = addDays(today, day);
+      const { riseH, setH } = sunHours(date, farm);
+      const startH = weekdayOf(date) < 6 ? weekday : weekend;
+      const lightH = Math.min(startH + free / 60, setH) - Math.max(startH, riseH);
+      return Math.max(0, Math.min(free, Math.round(60 * lightH)));
+    });
+    return { minutes, lightMinutes };
+  });
+  return { workers, given, choreDays };
+}
+
+function minutesOn(person: Person, { today, tables }: SeasonRequest, day: number): number {
+  const date = addDays(today, day);
+  if (person.away.some(({ from, to }) => from <= date && date <= to)) return 0;
+  const hours = person.hoursByWeekday ?? tables.work.hoursByWeekday.values;
+  return Math.round(60 * hours[weekdayOf(date) - 1]!);
+}
+
+/** The one with most time takes a chore; where nobody has enough, it takes what there is. */
+function takeChore(
+  { key, hoursPerDay }: SeasonChore,
+  left: readonly Int32Array[],
+  day: number,
+): ChoreDay {
+  const minutes = Math.round(60 * hoursPerDay);
+  let person = -1;
+  for (let p = 0; p < left.length; p++)
+    if (person < 0 || left[person]![day]! < left[p]![day]!) person = p;
+  if (person < 0 || left[person]![day]! === 0) return { key, minutes };
+  left[person]![day] = Math.max(0, left[person]![day]! - minutes);
+  return { key, minutes, person };
+}

@@ -1,0 +1,144 @@
+import { daysBetween } from '../../calendar/plain-date.js';
+import type { Importance, WorkConditions } from '../../farm/job.js';
+import type { DatedWork, SeasonRequest } from './season-request.js';
+
+/** One piece of work of the season, in days from today. */
+export interface SeasonNeed {
+  readonly key: string;
+  readonly name: string;
+  /** What it belongs to: a batch, a herd, or nothing but the household. */
+  readonly belongsTo?: {
+    readonly kind: 'batch' | 'herd';
+    readonly id: string;
+    readonly name: string;
+  };
+  /** Work of each person who takes part. */
+  readonly hours: number;
+  readonly fromDay: number;
+  readonly dueDay: number;
+  readonly untilDay: number;
+  readonly conditions: WorkConditions;
+  readonly canBeSpread: boolean;
+  readonly importance: Importance;
+  readonly personIds?: readonly string[];
+  readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
+  readonly ifLate?: string;
+}
+
+/** Work that repeats every day between two days and takes its hours first. */
+export interface SeasonChore {
+  readonly key: string;
+  readonly name: string;
+  readonly belongsTo: NonNullable<SeasonNeed['belongsTo']>;
+  readonly hoursPerDay: number;
+  readonly fromDay: number;
+  readonly toDay: number;
+}
+
+/** Days a piece of work may run late before it is no use; common practice, no source. */
+const GRACE_DAYS = 10;
+/** Work within so many days of its event is what animals depend on; common practice, no source. */
+const CLOSE_DAYS = 7;
+/** Work of which the end lies so far back is taken as done; common practice, no source. */
+const LONG_PAST_DAYS = 7;
+
+/** Everything that is still to do, and every chore, within a number of days. */
+export function seasonNeeds(
+  request: SeasonRequest,
+  days: number,
+): { needs: SeasonNeed[]; chores: SeasonChore[] } {
+  const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
+  const needs: SeasonNeed[] = [];
+  const chores: SeasonChore[] = [];
+  for (const work of request.work) readWork(request, work, days, needs, chores);
+  for (const job of request.ownJobs) {
+    needs.push({
+      key: `own/${job.id}`,
+      name: job.name,
+      hours: job.hours,
+      fromDay: job.notBefore ? daysBetween(request.today, job.notBefore) : 0,
+      dueDay: daysBetween(request.today, job.dueOn),
+      untilDay: job.lastOn ? daysBetween(request.today, job.lastOn) : days - 1,
+      conditions: job.conditions,
+      canBeSpread: job.canBeSpread,
+      importance: job.importance,
+      ...(job.personIds === undefined ? {} : { personIds: job.personIds }),
+      waitsFor:
+        job.waitsForId === undefined
+          ? []
+          : [{ key: `own/${job.waitsForId}`, days: job.waitDays ?? 0 }],
+      ...(job.ifLate === undefined ? {} : { ifLate: job.ifLate }),
+    });
+  }
+  const open = needs.filter(
+    (need) => marks.get(need.key)?.doneOn === undefined && need.fromDay < days,
+  );
+  const keys = new Set(open.map((need) => need.key));
+  return {
+    chores,
+    needs: open.map((need) => {
+      const notBefore = marks.get(need.key)?.notBefore;
+      const putOff = notBefore ? daysBetween(request.today, notBefore) : 0;
+      return {
+        ...need,
+        fromDay: Math.max(0, need.fromDay, putOff),
+        // What is ticked off or long past holds nothing up.
+        waitsFor: need.waitsFor.filter(({ key }) => keys.has(key)),
+      };
+    }),
+  };
+}
+
+function readWork(
+  { today }: SeasonRequest,
+  work: DatedWork,
+  days: number,
+  needs: SeasonNeed[],
+  chores: SeasonChore[],
+): void {
+  const belongsTo = { kind: work.kind, id: work.id, name: work.name };
+  for (const task of work.tasks) {
+    const key = `${work.kind}/${work.id}/${task.id}`;
+    const hours = typeof task.hours === 'number' ? task.hours : task.hours.value;
+    const fromDay = daysBetween(today, task.start);
+    const endDay = daysBetween(today, task.end);
+    if (task.isDaily) {
+      const length = endDay - fromDay + 1;
+      if (endDay < 0 || days <= fromDay) continue;
+      const toDay = Math.min(days - 1, endDay);
+      const span = { fromDay: Math.max(0, fromDay), toDay };
+      chores.push({ key, name: task.name, belongsTo, hoursPerDay: hours / length, ...span });
+      continue;
+    }
+    const dueDay = endDay + task.slackDays;
+    if (dueDay < -LONG_PAST_DAYS) continue;
+    const isOnItsDay = isFixed(task);
+    const people = task.conditions?.people ?? 1;
+    needs.push({
+      key,
+      name: task.name,
+      belongsTo,
+      hours: hours / people,
+      fromDay,
+      dueDay,
+      untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
+      conditions: task.conditions ?? {},
+      canBeSpread: !isOnItsDay,
+      importance: isClose(task) ? 'must' : 'should',
+      // Work of one day follows each other within it: one that is short of hours holds up no other.
+      waitsFor: isOnItsDay
+        ? []
+        : task.waitsForIds.map((id) => ({ key: `${work.kind}/${work.id}/${id}`, days: 0 })),
+      ifLate: task.ifLate,
+    });
+  }
+}
+
+/** Work on the one day of its event, or on a set day before it; what comes after can wait. */
+const isFixed = (task: DatedWork['tasks'][number]): boolean =>
+  task.slackDays === 0 &&
+  task.start === task.end &&
+  (!('offsetDays' in task) || task.offsetDays <= 0);
+
+const isClose = (task: DatedWork['tasks'][number]): boolean =>
+  'offsetDays' in task ? Math.abs(task.offsetDays) <= CLOSE_DAYS : true;

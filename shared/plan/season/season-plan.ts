@@ -1,0 +1,274 @@
+import { addDays } from '../../calendar/plain-date.js';
+import { RingError } from '../../schedule/activity-network.js';
+import { seededRandom } from '../../schedule/random.js';
+import { workNetwork } from '../../schedule/work-network.js';
+import { fitWork, type FittedWork } from '../../schedule/work-search.js';
+import { workWindows } from '../../schedule/work-windows.js';
+import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
+import { FieldError } from '../../problems/field-problem.js';
+import { seasonDays, suitsOf, type SeasonDays } from './season-days.js';
+import { seasonHours, type SeasonHours } from './season-hours.js';
+import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
+import type { SeasonRequest } from './season-request.js';
+import { remedyWords, unfitWords, whyThen } from './season-words.js';
+
+/** A piece of work on a day. */
+export interface PlannedPiece {
+  readonly date: string;
+  readonly hours: number;
+  readonly personIds: readonly string[];
+}
+
+export interface SeasonJob {
+  readonly key: string;
+  readonly name: string;
+  readonly belongsTo?: SeasonNeed['belongsTo'];
+  readonly importance: SeasonNeed['importance'];
+  /** Of each person who takes part. */
+  readonly hours: number;
+  readonly people: number;
+  /** By the calendar alone: first and last day, and the days between. */
+  readonly earliest: string;
+  readonly latest: string;
+  readonly slackDays: number;
+  /** Its latest day lies before today. */
+  readonly alreadyLate: boolean;
+  /** Where it stands; none when it does not fit. */
+  readonly pieces: readonly PlannedPiece[];
+  /** Days it is done after its latest. */
+  readonly lateDays: number;
+  /** Why it stands there, or why it does not fit. */
+  readonly why: string;
+  /** What would make it fit. */
+  readonly remedies: readonly string[];
+  readonly ifLate?: string;
+}
+
+/** Chores of a day: what, how long, who. */
+export interface SeasonChoreDay {
+  readonly key: string;
+  readonly name: string;
+  readonly hours: number;
+  readonly personId?: string;
+}
+
+export interface SeasonWeek {
+  readonly from: string;
+  /** Hours people give, and what of them chores and planned work take. */
+  readonly hours: number;
+  readonly choreHours: number;
+  readonly plannedHours: number;
+  /** Work whose latest day by the calendar lies in this week. */
+  readonly dueHours: number;
+  readonly isOverloaded: boolean;
+}
+
+/** The household's work fitted into its hours and days. */
+export interface SeasonPlan {
+  readonly today: string;
+  readonly to: string;
+  readonly people: readonly { readonly id: string; readonly name: string }[];
+  readonly jobs: readonly SeasonJob[];
+  readonly chores: readonly (readonly SeasonChoreDay[])[];
+  readonly weeks: readonly SeasonWeek[];
+  /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
+  readonly weather: {
+    readonly label: string;
+    readonly forecastDays: number;
+    readonly rainMm: readonly number[];
+    readonly isWorkable: readonly number[];
+  };
+  /** What late and lost work costs by the importance of each, and the least it could. */
+  readonly cost: number;
+  readonly costAtLeast: number;
+}
+
+/** Plans to try: about a tenth of a second. */
+const PLANS = 600;
+
+/** All that a plan was made from, for those who look further into it. */
+export interface SeasonWork {
+  readonly request: SeasonRequest;
+  readonly days: SeasonDays;
+  readonly needs: readonly SeasonNeed[];
+  readonly problem: WorkProblem;
+  readonly fitted: FittedWork;
+}
+
+/**
+ * Fits a season's work into people's hours and the days that suit it.
+ *
+ * @throws FieldError when own jobs wait for each other in a circle
+ */
+export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
+  const { work, chores, hours } = fitSeason(request, plans);
+  const { needs, problem, fitted, days } = work;
+  const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
+  const dateOf = (day: number): string => addDays(request.today, day);
+  const jobs = needs.map((need, i): SeasonJob => {
+    const pieces = fitted.plan[i]!;
+    const window = windows[i]!;
+    const isIn = 0 < pieces.length;
+    return {
+      key: need.key,
+      name: need.name,
+      ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
+      importance: need.importance,
+      hours: need.hours,
+      people: problem.jobs[i]!.people,
+      earliest: dateOf(window.earliestDay),
+      latest: dateOf(window.latestDay),
+      slackDays: window.slackDays,
+      alreadyLate: window.latestDay < 0,
+      pieces: pieces.map((piece) => ({
+        date: dateOf(piece.day),
+        hours: piece.minutes / 60,
+        personIds: piece.workers.map((w) => request.people[w]!.id),
+      })),
+      lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
+      why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
+      remedies: isIn ? [] : remedyWords(work, i),
+      ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
+    };
+  });
+  return {
+    today: request.today,
+    to: dateOf(problem.days - 1),
+    people: request.people.map(({ id, name }) => ({ id, name })),
+    jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
+    chores: choresOf(request, chores, hours),
+    weeks: weeksOf(request, work, windows, hours),
+    weather: {
+      label: request.climate.label,
+      forecastDays: days.isForecast.reduce((sum, day) => sum + day, 0),
+      rainMm: Array.from(days.rainMm, (mm) => Math.round(mm * 10) / 10),
+      isWorkable: [...days.isWorkable],
+    },
+    cost: fitted.cost,
+    costAtLeast: fitted.bound,
+  };
+}
+
+const firstDate = (job: SeasonJob): string => job.pieces[0]?.date ?? job.latest;
+
+/** The problem of a season, solved: for the plan and for what looks further. */
+export function fitSeason(
+  request: SeasonRequest,
+  plans = PLANS,
+): { work: SeasonWork; chores: SeasonChore[]; hours: SeasonHours } {
+  const horizon = request.tables.work.horizonDays.value;
+  const days = seasonDays(request, horizon);
+  const { needs, chores } = seasonNeeds(request, horizon);
+  const hours = seasonHours(request, chores, horizon);
+  const problem: WorkProblem = {
+    days: horizon,
+    workers: hours.workers,
+    jobs: jobsOf(request, needs, days),
+  };
+  const earlier = needs.map((need) => request.earlier?.[need.key] ?? []);
+  const fitted = fitOrExplain(needs, () =>
+    fitWork(
+      problem,
+      { plans },
+      seededRandom(request.seed),
+      request.earlier ? { plan: earlier, costPerMove: request.tables.work.moveCost } : undefined,
+    ),
+  );
+  return { work: { request, days, needs, problem, fitted }, chores, hours };
+}
+
+/** Needs as jobs of the engine, their days that suit by the weather given. */
+export function jobsOf(
+  { people, tables }: SeasonRequest,
+  needs: readonly SeasonNeed[],
+  days: SeasonDays,
+): WorkJob[] {
+  const index = new Map(needs.map((need, i) => [need.key, i]));
+  const { smallestPieceHours, importance, wetDay } = tables.work;
+  return needs.map((need): WorkJob => {
+    const { lostCost, lateCostPerDay } = importance.find((each) => each.id === need.importance)!;
+    const suits = suitsOf(need.conditions, days, wetDay.rainMm);
+    // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
+    if (suits && need.fromDay === need.untilDay && days.isForecast[need.fromDay] !== 1)
+      suits[need.fromDay] = 1;
+    const { personIds } = need;
+    return {
+      id: need.key,
+      minutes: Math.max(1, Math.round(need.hours * 60)),
+      people: need.conditions.people ?? 1,
+      able: people.flatMap(({ id }, w) => (!personIds || personIds.includes(id) ? [w] : [])),
+      ...(need.canBeSpread && smallestPieceHours.longerThanHours < need.hours
+        ? { smallestPieceMinutes: 60 * smallestPieceHours.value }
+        : {}),
+      fromDay: need.fromDay,
+      dueDay: need.dueDay,
+      untilDay: need.untilDay,
+      ...(suits ? { suits } : {}),
+      needsLight: need.conditions.daylight ?? false,
+      waitsFor: need.waitsFor.map((wait) => ({ job: index.get(wait.key)!, days: wait.days })),
+      lateCostPerDay,
+      lostCost,
+    };
+  });
+}
+
+function fitOrExplain(needs: readonly SeasonNeed[], fit: () => FittedWork): FittedWork {
+  try {
+    return fit();
+  } catch (error) {
+    if (!(error instanceof RingError)) throw error;
+    const names = error.ring.map((i) => needs[i]!.name);
+    throw new FieldError([
+      {
+        field: 'ownJobs',
+        code: 'not-allowed',
+        given: names.join(' → '),
+        fix: `These wait for each other in a circle: ${names.join(' → ')}. Take one of the waits away.`,
+      },
+    ]);
+  }
+}
+
+function choresOf(
+  { people }: SeasonRequest,
+  chores: readonly SeasonChore[],
+  { choreDays }: SeasonHours,
+): SeasonChoreDay[][] {
+  const names = new Map(chores.map((chore) => [chore.key, chore.name]));
+  return choreDays.map((list) =>
+    list.map(({ key, minutes, person }) => ({
+      key,
+      name: names.get(key)!,
+      hours: minutes / 60,
+      ...(person === undefined ? {} : { personId: people[person]!.id }),
+    })),
+  );
+}
+
+function weeksOf(
+  { today }: SeasonRequest,
+  { problem, fitted }: SeasonWork,
+  windows: readonly { readonly latestDay: number }[],
+  { given, choreDays }: SeasonHours,
+): SeasonWeek[] {
+  const weeks = Math.ceil(problem.days / 7);
+  const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
+  given.forEach((minutes) => minutes.forEach((m, day) => (sums[Math.floor(day / 7)]!.given += m)));
+  choreDays.forEach((list, day) =>
+    list.forEach(({ minutes }) => (sums[Math.floor(day / 7)]!.chores += minutes)),
+  );
+  problem.jobs.forEach((job, i) => {
+    const latest = Math.max(0, windows[i]!.latestDay);
+    if (latest < problem.days) sums[Math.floor(latest / 7)]!.due += job.minutes * job.people;
+    for (const piece of fitted.plan[i]!)
+      sums[Math.floor(piece.day / 7)]!.planned += piece.minutes * job.people;
+  });
+  return sums.map((sum, week) => ({
+    from: addDays(today, 7 * week),
+    hours: sum.given / 60,
+    choreHours: sum.chores / 60,
+    plannedHours: sum.planned / 60,
+    dueHours: sum.due / 60,
+    isOverloaded: sum.given < sum.chores + sum.due,
+  }));
+}

@@ -1,0 +1,96 @@
+import { addDays } from '../../calendar/plain-date.js';
+import { formatShortDate } from '../../units/format.js';
+import {
+  placementReason,
+  remediesFor,
+  unfitBecause,
+  type UnfitBecause,
+} from '../../schedule/work-reasons.js';
+import type { WorkWindow } from '../../schedule/work-windows.js';
+import { unfitDay } from './season-days.js';
+import type { SeasonWork } from './season-plan.js';
+
+/** Days that are named one by one before they are counted. */
+const NAMED_DAYS = 2;
+
+/** Why a piece of work stands on its day, in words that can be read aloud. */
+export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index: number): string {
+  const { needs, problem, fitted, request, days } = work;
+  const need = needs[index]!;
+  const reason = placementReason(problem, fitted.plan, index);
+  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const parts: string[] = [];
+  if (reason.heldBy !== undefined) {
+    parts.push(`after “${needs[reason.heldBy]!.name}”, so not before ${date(reason.allowedFrom)}`);
+  } else if (0 < reason.allowedFrom) {
+    parts.push(`not before ${date(reason.allowedFrom)}`);
+  }
+  const { wetDay } = request.tables.work;
+  const named = new Map<string, number[]>();
+  let usual = 0;
+  for (const { day, because } of reason.refused) {
+    if (because === 'does-not-suit' && days.isForecast[day] !== 1) {
+      usual++;
+      continue;
+    }
+    const cause =
+      because === 'no-hours'
+        ? 'the hours are taken'
+        : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day does not suit');
+    named.set(cause, [...(named.get(cause) ?? []), day]);
+  }
+  for (const [cause, list] of named) {
+    parts.push(
+      list.length <= NAMED_DAYS
+        ? `${cause} on ${list.map(date).join(' and ')}`
+        : `${cause} on ${list.length} days before`,
+    );
+  }
+  // Beyond the forecast a day is only like those of its season, and is not called wet by name.
+  if (0 < usual)
+    parts.push(
+      `${usual} ${usual === 1 ? 'day' : 'days'} before counted as not suiting it, as usual at this time of year`,
+    );
+  if (parts.length === 0) parts.push('the first day there is time for it');
+  const { latestDay, setBy } = windows[index]!;
+  const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
+  parts.push(
+    latestDay < 0
+      ? `already late: it was due by ${date(latestDay)}${last}`
+      : `due by ${date(latestDay)}${last}`,
+  );
+  const sentence = `${parts.join('; ')}.`;
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+const UNFIT: Record<UnfitBecause, string> = {
+  'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
+  'too-few-able': 'It takes more people than there are who can do it.',
+  'waits-for-unfit': 'What it waits for does not fit either.',
+  'never-suits': 'No day between its first and its last suits it.',
+  'nobody-there': 'Nobody has hours on the days that suit it.',
+  'longer-than-any-day': 'It is longer than anybody’s day, and is done in one go.',
+  'no-hours-left': 'The hours on its days go to what matters more.',
+};
+
+/** Why a piece of work does not fit. */
+export const unfitWords = ({ problem, fitted }: SeasonWork, index: number): string =>
+  UNFIT[unfitBecause(problem, fitted.plan, index)];
+
+/** What would make a piece of work fit, a sentence each. */
+export function remedyWords(
+  { problem, fitted, request, needs }: SeasonWork,
+  index: number,
+): string[] {
+  const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
+  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const job = problem.jobs[index]!;
+  const each = 1 < job.people ? ` from each of ${job.people} people` : ', or a helper for as long';
+  return [
+    ...(hours
+      ? [`${(Math.ceil(hours.minutes / 6) / 10).toString()} h more on ${date(hours.day)}${each}.`]
+      : []),
+    ...(laterDay === undefined ? [] : [`A later last day: it would be done on ${date(laterDay)}.`]),
+    ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
+  ];
+}

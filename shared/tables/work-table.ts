@@ -1,0 +1,37 @@
+import type { Importance } from '../farm/job.js';
+import type { Sourced } from './tables.js';
+
+/** What fitting work into hours and days goes by. */
+export interface WorkTable extends Sourced {
+  readonly horizonDays: Sourced & { readonly value: number };
+  /** Hours a person has for the farm, Monday first, when none are given. */
+  readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
+  /** When those hours begin, which decides how many are in daylight. */
+  readonly startH: Sourced & { readonly weekday: number; readonly weekend: number };
+  readonly wetDay: Sourced & {
+    /** Rain from which a day counts as wet. */
+    readonly rainMm: number;
+    /** Mean rain of a wet day. */
+    readonly meanRainMm: number;
+    /** Share of wet days that follow a wet one. */
+    readonly wetAfterWetShare: number;
+  };
+  readonly workableGround: Sourced & {
+    readonly layerM: number;
+    readonly drierThanFieldCapacityMm: number;
+    readonly kc: number;
+  };
+  /** Work longer than so many hours may be spread, in pieces of at least so many. */
+  readonly smallestPieceHours: Sourced & {
+    readonly value: number;
+    readonly longerThanHours: number;
+  };
+  readonly importance: readonly {
+    readonly id: Importance;
+    readonly name: string;
+    readonly lostCost: number;
+    readonly lateCostPerDay: number;
+  }[];
+  /** What moving one job to other days counts for when a plan is made again. */
+  readonly moveCost: number;
+}

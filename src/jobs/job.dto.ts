@@ -1,0 +1,39 @@
+import type { Importance, OwnJob, WorkConditions } from '../../shared/farm/job.js';
+import {
+  DateOnly,
+  IdList,
+  IdText,
+  Nested,
+  OneOf,
+  Optional,
+  ShortText,
+  Within,
+  YesNo,
+} from '../common/field-rules.js';
+
+export class WorkConditionsDto implements WorkConditions {
+  @Optional() @YesNo() noRain?: boolean;
+  @Optional() @YesNo() dryGround?: boolean;
+  @Optional() @YesNo() daylight?: boolean;
+  @Optional() @Within('airC') dayMaxAtLeastC?: number;
+  @Optional() @Within('airC') dayMaxAtMostC?: number;
+  @Optional() @Within('airC') nightMinAtLeastC?: number;
+  @Optional() @Within('peopleAtOnce') people?: number;
+}
+
+/** Work the household sets itself, as sent by a client. */
+export class JobDto implements Omit<OwnJob, 'id'> {
+  @Optional() @IdText() id?: string;
+  @ShortText() name!: string;
+  @Within('jobHours') hours!: number;
+  @Optional() @DateOnly() notBefore?: string;
+  @DateOnly() dueOn!: string;
+  @Optional() @DateOnly() lastOn?: string;
+  @OneOf(['must', 'should', 'could']) importance!: Importance;
+  @Nested(() => WorkConditionsDto) conditions!: WorkConditionsDto;
+  @YesNo() canBeSpread!: boolean;
+  @Optional() @IdList(50) personIds?: string[];
+  @Optional() @IdText() waitsForId?: string;
+  @Optional() @Within('waitDays') waitDays?: number;
+  @Optional() @ShortText() ifLate?: string;
+}

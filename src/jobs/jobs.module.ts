@@ -1,0 +1,12 @@
+import { Module } from '@nestjs/common';
+import { PeopleModule } from '../people/people.module.js';
+import { JobsController } from './jobs.controller.js';
+import { JobsService } from './jobs.service.js';
+
+@Module({
+  imports: [PeopleModule],
+  controllers: [JobsController],
+  providers: [JobsService],
+  exports: [JobsService],
+})
+export class JobsModule {}

@@ -1,0 +1,16 @@
+import { Module } from '@nestjs/common';
+import { BatchesModule } from '../batches/batches.module.js';
+import { FarmsModule } from '../farms/farms.module.js';
+import { JobsModule } from '../jobs/jobs.module.js';
+import { PastureModule } from '../pasture/pasture.module.js';
+import { PeopleModule } from '../people/people.module.js';
+import { PlansModule } from '../plans/plans.module.js';
+import { SeasonController } from './season.controller.js';
+import { SeasonService } from './season.service.js';
+
+@Module({
+  imports: [FarmsModule, PeopleModule, BatchesModule, PlansModule, PastureModule, JobsModule],
+  controllers: [SeasonController],
+  providers: [SeasonService],
+})
+export class SeasonModule {}

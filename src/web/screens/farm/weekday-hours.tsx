@@ -1,0 +1,60 @@
+import { Button, Group, Text } from '@mantine/core';
+import { useState } from 'react';
+import { problemsOfBound } from '../../../../shared/farm/bounds.js';
+import type { Person } from '../../../../shared/farm/farm.js';
+import { useTables, type SavedFarm } from '../../api/queries.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+/** Hours that somebody has for the farm on each day of the week. */
+export function WeekdayHours({
+  person,
+  farm,
+  onSave,
+}: {
+  person: Person;
+  farm: SavedFarm;
+  onSave: (part: Partial<Person>) => void;
+}) {
+  const tables = useTables();
+  const usual = tables.data?.work.hoursByWeekday.values;
+  const [hours, setHours] = useState<readonly (number | undefined)[]>();
+  const shown = hours ?? person.hoursByWeekday ?? usual ?? [];
+  const isWrong = shown.some(
+    (each) => each === undefined || 0 < problemsOfBound('hours', each, 'dayHours').length,
+  );
+  return (
+    <>
+      <Text size="sm" mt="sm">
+        Hours for the farm{person.hoursByWeekday ? '' : ' (taken as usual until you say)'}
+      </Text>
+      <Group gap="xs" align="end">
+        {WEEKDAYS.map((day, k) => (
+          <QuantityInput
+            key={day}
+            w={82}
+            label={day}
+            aria-label={`${person.name}, hours on ${day}`}
+            bound="dayHours"
+            units={farm.units}
+            value={shown[k]}
+            onChange={(value) => setHours(WEEKDAYS.map((_, i) => (i === k ? value : shown[i])))}
+          />
+        ))}
+        {hours && (
+          <Button
+            variant="default"
+            disabled={isWrong}
+            onClick={() => {
+              onSave({ hoursByWeekday: hours.map((each) => each ?? 0) });
+              setHours(undefined);
+            }}
+          >
+            Save hours
+          </Button>
+        )}
+      </Group>
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatDate } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useMark } from '../../api/work-queries.js';
+import { Failure } from '../../shell/states.js';
+import { hoursText, personName } from './hours-text.js';
+
+const SHOWN_DAYS = 4;
+
+/** What to do on each of the next days: who, how long, why then, and what if not. */
+export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+  const mark = useMark(farm.id);
+  const days = Array.from({ length: SHOWN_DAYS }, (_, k) => addDays(plan.today, k));
+  return (
+    <Stack>
+      <Failure error={mark.error} />
+      <SimpleGrid cols={{ base: 1, sm: 2 }}>
+        {days.map((date, k) => {
+          const jobs = plan.jobs.filter((job) => job.pieces.some((piece) => piece.date === date));
+          const chores = plan.chores[k] ?? [];
+          return (
+            <Card key={date} withBorder padding="sm" component="section" aria-label={date}>
+              <Title order={3} size="h4">
+                {k === 0 ? `Today, ${formatDate(date)}` : formatDate(date)}
+              </Title>
+              <Text size="sm" c="dimmed">
+                {dayWeather(plan, k)}
+              </Text>
+              {jobs.length === 0 && chores.length === 0 && (
+                <Text mt="xs">Nothing has to be done.</Text>
+              )}
+              {chores.map((chore) => (
+                <Text key={chore.key} size="sm" mt={4}>
+                  {chore.name}: {hoursText(chore.hours)}
+                  {chore.personId
+                    ? `, ${personName(plan, chore.personId)}`
+                    : ', nobody has the time'}
+                </Text>
+              ))}
+              {jobs.map((job) => (
+                <DayJob
+                  key={job.key}
+                  plan={plan}
+                  job={job}
+                  date={date}
+                  isBusy={mark.isPending}
+                  onDone={() => mark.mutate({ key: job.key, doneOn: plan.today })}
+                  onPutOff={() => mark.mutate({ key: job.key, notBefore: addDays(date, 1) })}
+                />
+              ))}
+            </Card>
+          );
+        })}
+      </SimpleGrid>
+    </Stack>
+  );
+}
+
+function dayWeather({ weather }: SeasonPlan, day: number): string {
+  const isKnown = day < weather.forecastDays;
+  const rain = weather.rainMm[day]!;
+  const ground = weather.isWorkable[day] === 1 ? 'ground fit to work' : 'ground too wet to work';
+  return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ${ground}` : `Usual weather, ${ground}`;
+}
+
+function DayJob({
+  plan,
+  job,
+  date,
+  isBusy,
+  onDone,
+  onPutOff,
+}: {
+  plan: SeasonPlan;
+  job: SeasonJob;
+  date: string;
+  isBusy: boolean;
+  onDone: () => void;
+  onPutOff: () => void;
+}) {
+  const piece = job.pieces.find((each) => each.date === date)!;
+  const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
+  return (
+    <Stack gap={2} mt="sm">
+      <Text fw={600}>{job.name}</Text>
+      <Text size="sm">
+        {who}, {hoursText(piece.hours)}
+        {1 < job.pieces.length && ` of ${hoursText(job.hours)}`}
+        {job.belongsTo && ` · ${job.belongsTo.name}`}
+      </Text>
+      <Text size="sm">Why now: {job.why}</Text>
+      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
+      <Group gap="xs">
+        <Button variant="light" disabled={isBusy} onClick={onDone} aria-label={`Done: ${job.name}`}>
+          Done
+        </Button>
+        <Button
+          variant="default"
+          disabled={isBusy}
+          onClick={onPutOff}
+          aria-label={`Put off: ${job.name}`}
+        >
+          Put off a day
+        </Button>
+      </Group>
+    </Stack>
+  );
+}

@@ -1,0 +1,70 @@
+import { Table, Text } from '@mantine/core';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+/** Every piece of work: the days it may be done, the days it is, and its slack. */
+export function JobBars({ plan }: { plan: SeasonPlan }) {
+  const days = daysBetween(plan.today, plan.to) + 1;
+  if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
+  return (
+    <WideTable label="Work of the season" minWidth={620}>
+      <Table>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>Work</Table.Th>
+            <Table.Th>Planned</Table.Th>
+            <Table.Th>Due by</Table.Th>
+            <Table.Th>Slack</Table.Th>
+            <Table.Th aria-hidden />
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {plan.jobs.map((job) => (
+            <Table.Tr key={job.key}>
+              <Table.Th scope="row">
+                {job.name}
+                {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+              </Table.Th>
+              <Table.Td>
+                {plannedText(job)}
+                {0 < job.lateDays && `, ${job.lateDays} d late`}
+              </Table.Td>
+              <Table.Td>{formatShortDate(job.latest)}</Table.Td>
+              <Table.Td>{job.alreadyLate ? 'already late' : `${job.slackDays} d`}</Table.Td>
+              <Table.Td aria-hidden className="job-bar-cell">
+                <Bar job={job} today={plan.today} days={days} />
+              </Table.Td>
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+    </WideTable>
+  );
+}
+
+function plannedText({ pieces }: SeasonJob): string {
+  if (pieces.length === 0) return 'does not fit';
+  const [first, last] = [pieces[0]!.date, pieces.at(-1)!.date];
+  return first === last
+    ? formatShortDate(first)
+    : `${formatShortDate(first)} to ${formatShortDate(last)}`;
+}
+
+function Bar({ job, today, days }: { job: SeasonJob; today: string; days: number }) {
+  const at = (date: string): number =>
+    (100 * Math.min(days, Math.max(0, daysBetween(today, date)))) / days;
+  const from = at(job.earliest);
+  return (
+    <div className="job-bar">
+      <div
+        className="job-bar-window"
+        style={{ left: `${from}%`, width: `${Math.max(0.8, at(job.latest) - from)}%` }}
+      />
+      {job.pieces.map((piece) => (
+        <div key={piece.date} className="job-bar-piece" style={{ left: `${at(piece.date)}%` }} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import { Button, Group, Stack, Text } from '@mantine/core';
+import type { OwnJob } from '../../../../shared/farm/job.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure } from '../../shell/states.js';
+import { hoursText } from './hours-text.js';
+
+/** The household's own jobs, to change or remove. */
+export function OwnJobs({
+  farm,
+  jobs,
+  onEdit,
+}: {
+  farm: SavedFarm;
+  jobs: readonly OwnJob[];
+  onEdit: (job: OwnJob) => void;
+}) {
+  const remove = useRemove(farm.id, 'jobs');
+  return (
+    <Stack gap="xs">
+      {jobs.length === 0 && (
+        <Text>
+          Beds, orchard, hives, fence, firewood: what competes with the animals for the same hours.
+        </Text>
+      )}
+      {jobs.map((job) => (
+        <Group key={job.id} justify="space-between" gap="xs">
+          <Text>
+            {job.name}: {hoursText(job.hours)}, due {formatShortDate(job.dueOn)}
+          </Text>
+          <Group gap="xs">
+            <Button variant="default" onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
+              Change
+            </Button>
+            <ConfirmButton
+              label={`Remove ${job.name}`}
+              question={`Remove ${job.name}?`}
+              onConfirm={() => remove.mutate(job.id)}
+            >
+              Remove
+            </ConfirmButton>
+          </Group>
+        </Group>
+      ))}
+      <Failure error={remove.error} />
+    </Stack>
+  );
+}

@@ -1,0 +1,65 @@
+import { Stack, Table, Text } from '@mantine/core';
+import type { SeasonPlan, SeasonWeek } from '../../../../shared/plan/season/season-plan.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+/** Hours people give beside what chores and work take, week by week. */
+export function WeekHours({ plan }: { plan: SeasonPlan }) {
+  const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
+  const over = plan.weeks.filter((week) => week.isOverloaded);
+  return (
+    <Stack gap="xs">
+      <Text size="sm">
+        {over.length === 0
+          ? 'No week has more work due than there are hours.'
+          : `More work is due than there are hours in the week of ${over
+              .map((week) => formatShortDate(week.from))
+              .join(', ')}: some of it is done before.`}
+      </Text>
+      <WideTable label="Hours by week" minWidth={620}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Week of</Table.Th>
+              <Table.Th>Hours there are</Table.Th>
+              <Table.Th>Chores</Table.Th>
+              <Table.Th>Planned</Table.Th>
+              <Table.Th>Due</Table.Th>
+              <Table.Th aria-hidden />
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {plan.weeks.map((week) => (
+              <Table.Tr key={week.from}>
+                <Table.Th scope="row">{formatShortDate(week.from)}</Table.Th>
+                <Table.Td>{oneDigit(week.hours)}</Table.Td>
+                <Table.Td>{oneDigit(week.choreHours)}</Table.Td>
+                <Table.Td>{oneDigit(week.plannedHours)}</Table.Td>
+                <Table.Td>{oneDigit(week.dueHours)}</Table.Td>
+                <Table.Td aria-hidden className="week-bar-cell">
+                  <Bar week={week} most={most} />
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+    </Stack>
+  );
+}
+
+const oneDigit = (hours: number): string => (Math.round(hours * 10) / 10).toString();
+
+function Bar({ week, most }: { week: SeasonWeek; most: number }) {
+  const share = (hours: number): string => `${(100 * hours) / most}%`;
+  return (
+    <div className="week-bar">
+      <div className="week-bar-given" style={{ width: share(week.hours) }} />
+      <div className="week-bar-chores" style={{ width: share(week.choreHours) }} />
+      <div
+        className="week-bar-planned"
+        style={{ left: share(week.choreHours), width: share(week.plannedHours) }}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,173 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
+import type { DailyWeather } from '../../../shared/weather/climate.js';
+import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+
+type More = Parameters<typeof newSeason>[0];
+const today = '2027-04-05'; // a Monday
+const planOf = (more: More = {}): SeasonPlan => planSeason(newSeason(more), 100);
+const jobOf = (plan: SeasonPlan, key: string) => plan.jobs.find((job) => job.key === key)!;
+const forecast = (rainMm: readonly number[]): DailyWeather[] =>
+  rainMm.map((mm, k) => ({ date: addDays(today, k), minC: 4, maxC: 14, rainMm: mm }));
+const withForecast = (rainMm: readonly number[], more: More = {}): SeasonPlan => {
+  const request = newSeason(more);
+  return planSeason(
+    { ...request, climate: { ...request.climate, forecast: forecast(rainMm) } },
+    100,
+  );
+};
+
+/** Hours of work and chores of a person on a day. */
+function hoursOn(plan: SeasonPlan, personId: string, date: string): number {
+  const work = plan.jobs
+    .flatMap((job) => job.pieces)
+    .filter((piece) => piece.date === date && piece.personIds.includes(personId))
+    .reduce((sum, piece) => sum + piece.hours, 0);
+  const chores = plan.chores[daysBetween(plan.today, date)]!.filter(
+    (chore) => chore.personId === personId,
+  ).reduce((sum, chore) => sum + chore.hours, 0);
+  return work + chores;
+}
+
+const USUAL_HOURS = [2, 2, 2, 2, 2, 5, 3]; // seeds/work.json
+
+describe('planSeason', () => {
+  it('gives nobody more than their hours, and nothing to who is away', () => {
+    const away = [{ from: '2027-05-03', to: '2027-05-06' }];
+    const plan = planOf({
+      people: [
+        { id: 'a', name: 'Adult A', away },
+        { id: 'b', name: 'Adult B', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 6, 0] },
+      ],
+      work: [newBatchWork('2027-05-05', today)],
+      ownJobs: [newOwnJob({ hours: 20 }), newOwnJob({ id: 'shed', hours: 15 })],
+    });
+    for (let day = 0; day < 90; day++) {
+      const date = addDays(today, day);
+      const isAway = away[0]!.from <= date && date <= away[0]!.to;
+      expect(hoursOn(plan, 'a', date)).toBeLessThanOrEqual(
+        isAway ? 0 : USUAL_HOURS[day % 7]! + 0.01,
+      );
+      expect(hoursOn(plan, 'b', date)).toBeLessThanOrEqual([1, 1, 1, 1, 1, 6, 0][day % 7]! + 0.01);
+    }
+    expect(plan.jobs.filter((job) => 0 < job.pieces.length).length).toBeGreaterThan(20);
+  });
+
+  it('waits for rain that is forecast to pass, and says so', () => {
+    const job = newOwnJob({ conditions: { noRain: true } });
+    const plan = withForecast([6, 6, 0, 0, 0], { ownJobs: [job] });
+    expect(jobOf(plan, 'own/bed').pieces[0]!.date).toBe('2027-04-07');
+    expect(jobOf(plan, 'own/bed').why).toBe('Rain on Mon 5 Apr and Tue 6 Apr; due by Thu 20 May.');
+  });
+
+  it('keeps off the ground on the dry day after a heavy rain', () => {
+    const job = newOwnJob({ conditions: { dryGround: true } });
+    const plan = withForecast([40, 0, 0, 0, 0, 0, 0], { ownJobs: [job] });
+    expect('2027-04-07' < jobOf(plan, 'own/bed').pieces[0]!.date).toBe(true);
+  });
+
+  it('does not call a day wet by name beyond the forecast', () => {
+    const job = newOwnJob({ notBefore: '2027-05-01', conditions: { dryGround: true } });
+    const { why } = jobOf(planOf({ ownJobs: [job], rainMm: new Array(12).fill(160) }), 'own/bed');
+    expect(why).toMatch(/counted as not suiting it, as usual at this time of year/);
+    expect(why).not.toMatch(/[Rr]ain on/);
+  });
+
+  it('gives the one dry day to the job that needs it and matters', () => {
+    const plan = withForecast([9, 9, 9, 0, 9, 9, 9, 9, 9, 9], {
+      people: [{ id: 'a', name: 'Adult A', away: [] }],
+      ownJobs: [
+        newOwnJob({ id: 'in', hours: 2, dueOn: '2027-04-11', lastOn: '2027-04-11' }),
+        newOwnJob({
+          id: 'out',
+          hours: 2,
+          dueOn: '2027-04-11',
+          lastOn: '2027-04-11',
+          conditions: { noRain: true },
+          canBeSpread: false,
+        }),
+      ],
+    });
+    expect(jobOf(plan, 'own/out').pieces.map((p) => p.date)).toEqual(['2027-04-08']);
+    expect(jobOf(plan, 'own/in').pieces.map((p) => p.date)).not.toContain('2027-04-08');
+  });
+
+  it('works in daylight only within the hours that are light', () => {
+    // In late December at 43° north the sun is down before 17:00, when weekday hours begin.
+    const plan = planOf({
+      today: '2027-12-20',
+      ownJobs: [newOwnJob({ dueOn: '2028-01-10', conditions: { daylight: true } })],
+    });
+    expect(jobOf(plan, 'own/bed').pieces[0]!.date).toBe('2027-12-25'); // Saturday
+  });
+
+  it('moves what hangs from an arrival by a week when it moves by a week', () => {
+    const [now, later] = ['2027-05-05', '2027-05-12'].map((arrival) =>
+      planOf({ work: [newBatchWork(arrival, today)] }),
+    );
+    const key = 'batch/meat/meat.preheat-brooder-and-check-floor';
+    const dates = [now, later].map(
+      (plan) => plan!.jobs.find((job) => job.key.startsWith(key))!.latest,
+    );
+    expect(dates).toEqual(['2027-05-04', '2027-05-11']);
+  });
+
+  it('drops what is ticked off, and puts off what is put off', () => {
+    const ownJobs = [newOwnJob(), newOwnJob({ id: 'after', waitsForId: 'bed', waitDays: 3 })];
+    expect(jobOf(planOf({ ownJobs }), 'own/after').pieces[0]!.date).toBe('2027-04-08');
+    const done = planOf({ ownJobs, marks: [{ key: 'own/bed', doneOn: today }] });
+    expect(done.jobs.map((job) => job.key)).toEqual(['own/after']);
+    expect(done.jobs[0]!.pieces[0]!.date).toBe(today);
+    const off = planOf({ ownJobs, marks: [{ key: 'own/bed', notBefore: '2027-04-20' }] });
+    expect(jobOf(off, 'own/bed').pieces[0]!.date).toBe('2027-04-20');
+  });
+
+  it('takes chores first', () => {
+    const work = [newBatchWork('2027-04-06', today)];
+    const plan = planOf({ work, ownJobs: [newOwnJob({ hours: 1.9, canBeSpread: false })] });
+    expect(plan.chores[3]!.length).toBeGreaterThan(0);
+    expect(plan.weeks[0]!.choreHours).toBeGreaterThan(0);
+  });
+
+  it('says what lacks when work is longer than any day', () => {
+    const plan = planOf({ ownJobs: [newOwnJob({ hours: 9, canBeSpread: false })] });
+    const job = jobOf(plan, 'own/bed');
+    expect(job.pieces).toEqual([]);
+    expect(job.why).toBe('It is longer than anybody’s day, and is done in one go.');
+    expect(job.remedies[0]).toBe('4 h more on Sat 10 Apr, or a helper for as long.');
+  });
+
+  it('names own jobs that wait for each other in a circle', () => {
+    const ownJobs = [
+      newOwnJob({ id: 'a', name: 'Till', waitsForId: 'b' }),
+      newOwnJob({ id: 'b', name: 'Sow', waitsForId: 'a' }),
+    ];
+    expect(() => planOf({ ownJobs })).toThrow(/Till.*Sow|Sow.*Till/);
+  });
+
+  it('plans for nobody, and says that nobody is there', () => {
+    const plan = planOf({ people: [], ownJobs: [newOwnJob()] });
+    expect(jobOf(plan, 'own/bed').why).toBe('It takes more people than there are who can do it.');
+  });
+
+  it('leaves everything where it was when it plans again from its own plan', () => {
+    const more = { work: [newBatchWork('2027-05-05', today)], ownJobs: [newOwnJob({ hours: 12 })] };
+    const first = planOf(more);
+    const day = (date: string): number => daysBetween(today, date);
+    const earlier = Object.fromEntries(
+      first.jobs.map((job) => [
+        job.key,
+        job.pieces.map((piece) => ({
+          day: day(piece.date),
+          minutes: Math.round(piece.hours * 60),
+          workers: piece.personIds.map((id) => ['a', 'b'].indexOf(id)),
+        })),
+      ]),
+    );
+    const again = planOf({ ...more, earlier });
+    expect(again.jobs.map((job) => [job.key, job.pieces])).toEqual(
+      first.jobs.map((job) => [job.key, job.pieces]),
+    );
+  });
+});

@@ -1,0 +1,50 @@
+import type { OwnJob } from '../../shared/farm/job.js';
+import type { Farm } from '../../shared/farm/farm.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newFarm, newRequest, tables } from './factories.js';
+import { RAIN_MM } from './pasture-factories.js';
+
+/** A valid job of the household's own. A test writes only what it is about. */
+export const newOwnJob = (more: Partial<OwnJob> = {}): OwnJob => ({
+  id: 'bed',
+  name: 'Dig the long bed',
+  hours: 1,
+  dueOn: '2027-05-20',
+  importance: 'should',
+  conditions: {},
+  canBeSpread: true,
+  ...more,
+});
+
+/** Work of a meat batch that arrives on a date. */
+export const newBatchWork = (arrivalDate: string, today: string): DatedWork => ({
+  id: 'meat',
+  name: 'Meat chicks',
+  kind: 'batch',
+  tasks: planBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } })).tasks.tasks,
+});
+
+/** A valid season of two people in the spring of 2027. */
+export function newSeason(
+  more: Partial<Omit<SeasonRequest, 'farm'>> & { farm?: Partial<Farm>; rainMm?: number[] } = {},
+): SeasonRequest {
+  const { farm: given, rainMm = RAIN_MM, ...rest } = more;
+  const farm = newFarm(given);
+  return {
+    farm,
+    climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6, rainMm),
+    tables,
+    today: '2027-04-05',
+    people: [
+      { id: 'a', name: 'Adult A', away: [] },
+      { id: 'b', name: 'Adult B', away: [] },
+    ],
+    work: [],
+    ownJobs: [],
+    marks: [],
+    seed: 1,
+    ...rest,
+  };
+}
