@@ -83,7 +83,7 @@ describe.each(databases())('a second start on $name', (database) => {
       await first.close();
       const second = await startApp(place);
       expect(await second.contents()).toBe(saved);
-      expect((await second.counts()).published_tables).toBe(29);
+      expect((await second.counts()).published_tables).toBe(30);
       await second.close();
     } finally {
       await place.remove();

@@ -15,6 +15,8 @@ export const TABLES = [
   'paddocks',
   'herds',
   'grass_readings',
+  'jobs',
+  'work_marks',
   'published_tables',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;

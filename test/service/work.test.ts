@@ -1,0 +1,167 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { OwnJob } from '../../shared/farm/job.js';
+import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { expectProblem } from '../support/problem.js';
+import type { Test } from 'supertest';
+
+describe.each(databases())('the work on $name', (database) => {
+  let app: TestApp;
+  let path: string;
+  let id: string;
+  let today: string;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    const { body } = await app.api.post('/api/farms/sample').expect(201);
+    ({ id } = body as { id: string });
+    path = `/api/farms/${id}`;
+    today = plainDateAt(Date.now(), (body as { timeZone: string }).timeZone);
+  });
+  afterAll(() => app.close());
+
+  const bed = (more: object = {}) => ({
+    name: 'Dig the long bed',
+    hours: 1,
+    dueOn: addDays(today, 20),
+    importance: 'should',
+    conditions: { daylight: false },
+    canBeSpread: true,
+    ...more,
+  });
+  const plan = async (): Promise<SeasonPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const planned = async (job: OwnJob) =>
+    (await plan()).jobs.find(({ key }) => key === `own/${job.id}`);
+  const save = async (more: object = {}): Promise<OwnJob> =>
+    (await app.api.post(`${path}/jobs`).send(bed(more)).expect(201)).body as OwnJob;
+
+  it('plans the work of batches and herds beside the household’s own', async () => {
+    const job = await save();
+    const { jobs, people, weeks } = await plan();
+    expect(new Set(jobs.map((each) => each.belongsTo?.kind))).toEqual(
+      new Set(['batch', 'herd', undefined]),
+    );
+    expect(people).toHaveLength(2);
+    expect(weeks[0]!.hours).toBe(36); // 2 people × (5 × 2 + 5 + 3) hours
+    expect((await planned(job))!.pieces).toEqual([
+      { date: today, hours: 1, personIds: [expect.any(String)] },
+    ]);
+    await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+  });
+
+  it('keeps a job, changes it, and gives it back as it was sent', async () => {
+    const job = await save();
+    expect((await app.api.get(`${path}/jobs/${job.id}`).expect(200)).body).toEqual({
+      ...bed(),
+      id: job.id,
+    });
+    await app.api
+      .put(`${path}/jobs/${job.id}`)
+      .send(bed({ hours: 3 }))
+      .expect(200);
+    const [row] = await app.rows('jobs', { id: job.id });
+    expect(JSON.parse(String(row!['details']))).toMatchObject({ hours: 3 });
+    await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+    expect(await app.rows('jobs', { id: job.id })).toEqual([]);
+  });
+
+  it('ticks off, opens again and puts off', async () => {
+    const job = await save();
+    const key = `own/${job.id}`;
+    const mark = (body: object) => app.api.put(`${path}/work/mark`).send({ key, ...body });
+    await mark({ doneOn: today, hours: 1.5 }).expect(200);
+    expect(await planned(job)).toBeUndefined();
+    await mark({}).expect(200);
+    expect((await planned(job))!.pieces[0]!.date).toBe(today);
+    await mark({ notBefore: addDays(today, 2) }).expect(200);
+    expect((await planned(job))!.pieces[0]!.date).toBe(addDays(today, 2));
+    await mark({}).expect(200);
+    expect(await app.rows('work_marks', { farmId: id })).toEqual([]);
+    await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+  });
+
+  it('plans by the hours that people say they have', async () => {
+    const people = (await app.api.get(`${path}/people`)).body as { id: string }[];
+    for (const { id: personId, ...person } of people) {
+      await app.api
+        .put(`${path}/people/${personId}`)
+        .send({ ...person, hoursByWeekday: [0, 0, 0, 0, 0, 0, 0] })
+        .expect(200);
+    }
+    const job = await save();
+    expect(await planned(job)).toMatchObject({
+      pieces: [],
+      why: 'Nobody has hours on the days that suit it.',
+    });
+    for (const { id: personId, ...person } of people)
+      await app.api.put(`${path}/people/${personId}`).send(person).expect(200);
+    expect((await planned(job))!.pieces).toHaveLength(1);
+    await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+  });
+
+  it('forgets the work with its farm', async () => {
+    const other = (await app.api.post('/api/farms/sample')).body as { id: string };
+    const at = `/api/farms/${other.id}`;
+    await app.api.post(`${at}/jobs`).send(bed()).expect(201);
+    await app.api.put(`${at}/work/mark`).send({ key: 'own/x', doneOn: today }).expect(200);
+    await app.api.delete(at).expect(204);
+    expect(await app.rows('jobs', { farmId: other.id })).toEqual([]);
+    expect(await app.rows('work_marks', { farmId: other.id })).toEqual([]);
+  });
+
+  describe('refuses, and changes nothing', () => {
+    it.each([
+      ['a last day before the day it is due', { lastOn: '2020-01-01' }, 'lastOn'],
+      ['a first day after the day it is due', { notBefore: '2099-01-01' }, 'notBefore|dueOn'],
+      ['no hours', { hours: 0 }, 'hours'],
+      ['somebody who is not there', { personIds: ['nobody'] }, 'personIds.0'],
+      ['more people than there are', { conditions: { people: 3 } }, 'conditions.people'],
+      ['a wait for what is not there', { waitsForId: 'nothing' }, 'waitsForId'],
+      ['an importance of its own', { importance: 'urgent' }, 'importance'],
+    ])('%s', async (_, more, field) => {
+      const before = await app.contents();
+      const { status, body } = await app.api.post(`${path}/jobs`).send(bed(more));
+      expect(status).toBe(400);
+      const fields = (body as { problems: { field: string }[] }).problems.map((p) => p.field);
+      expect(fields.some((each) => new RegExp(`^(${field})$`).test(each))).toBe(true);
+      expect(await app.contents()).toBe(before);
+    });
+
+    it('jobs that would wait for each other in a circle', async () => {
+      const first = await save({ name: 'Till' });
+      const second = await save({ name: 'Sow', waitsForId: first.id });
+      await expectRefusal(
+        app.api.put(`${path}/jobs/${first.id}`).send(bed({ name: 'Till', waitsForId: second.id })),
+        'waitsForId',
+        'conflict',
+      );
+      for (const job of [second, first]) await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+    });
+
+    it('work ticked off on a day to come', async () => {
+      await expectRefusal(
+        app.api.put(`${path}/work/mark`).send({ key: 'own/x', doneOn: addDays(today, 3) }),
+        'doneOn',
+        'out-of-bounds',
+      );
+    });
+
+    it('hours of a day that are no hours of a day', async () => {
+      await expectRefusal(
+        app.api
+          .post(`${path}/people`)
+          .send({ name: 'Adult C', away: [], hoursByWeekday: [1, 2, 3, 4, 5, 6, 25] }),
+        'hoursByWeekday',
+        'out-of-bounds',
+      );
+    });
+  });
+});
+
+async function expectRefusal(sent: Test, field: string, code: string): Promise<void> {
+  const { problems } = expectProblem(await sent, 400);
+  expect(problems).toContainEqual(expect.objectContaining({ field, code }));
+}
