@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
+import { benchWork } from './work.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays } = await import(dist('shared/calendar/plain-date.js'));
@@ -78,6 +79,7 @@ time('arrival finder, one year', 'ms', 60, () =>
   findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }),
 );
 
+benchWork(print);
 pastures();
 await endpoints();
 firstLoad();
