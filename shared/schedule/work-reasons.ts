@@ -20,6 +20,7 @@ export interface PlacementReason {
 
 /** Why a job is not in a plan. */
 export type UnfitBecause =
+  | 'past'
   | 'closed-window'
   | 'too-few-able'
   | 'waits-for-unfit'
@@ -73,6 +74,7 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number
   const job = problem.jobs[index]!;
   const from = freeFrom(job, plan);
   const last = Math.min(job.untilDay, problem.days - 1);
+  if (last < 0) return 'past';
   if (job.able.length < job.people) return 'too-few-able';
   if (from < 0) return 'waits-for-unfit';
   if (last < Math.max(0, from)) return 'closed-window';

@@ -22,8 +22,9 @@ export type YearSuits = readonly (Uint8Array | undefined)[];
  * Plays one plan's order of work through many years: every year the jobs are taken in the same
  * order, each on the first days that suit it in that year.
  *
- * The order knows nothing of a year's weather beforehand, so that nothing is foreseen; a job only
- * sees that the day itself suits.
+ * The order is the same in every year and knows nothing of its weather. What is foreseen is only
+ * that a job which would not be finished by its last day is not begun: chances of the others come
+ * out a little too good by the hours that saves.
  *
  * Source: Monte Carlo estimate of a share, standard error √(p(1 − p)/n).
  */

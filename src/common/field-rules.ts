@@ -174,8 +174,11 @@ export const MonthDay = (): PropertyDecorator =>
     fix: 'Write month-day, such as 05-20.',
   });
 
+const isIdText = (value: unknown): boolean =>
+  typeof value === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(value);
+
 export const IdText = (): PropertyDecorator =>
-  rule('id', (v) => typeof v === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(v), {
+  rule('id', isIdText, {
     code: 'not-allowed',
     allowed: ['letters, digits and dashes, 1 to 64'],
     fix: 'Use the id as the service gave it.',
@@ -185,18 +188,11 @@ export const IdText = (): PropertyDecorator =>
 export const IdList = (most: number): PropertyDecorator =>
   applyDecorators(
     ApiProperty({ type: [String], maxItems: most }),
-    rule(
-      'idList',
-      (v) =>
-        Array.isArray(v) &&
-        v.length <= most &&
-        v.every((id) => typeof id === 'string' && /^[A-Za-z0-9-]{1,64}$/.test(id)),
-      {
-        code: 'not-allowed',
-        allowed: [`a list of up to ${most} ids`],
-        fix: 'Use the ids as the service gave them.',
-      },
-    ),
+    rule('idList', (v) => Array.isArray(v) && v.length <= most && v.every(isIdText), {
+      code: 'not-allowed',
+      allowed: [`a list of up to ${most} ids`],
+      fix: 'Use the ids as the service gave them.',
+    }),
   );
 
 export const YesNo = (): PropertyDecorator =>
@@ -206,22 +202,6 @@ export const YesNo = (): PropertyDecorator =>
     fix: 'Write true or false.',
   });
 
-/** Seven numbers within bounds, Monday first. */
-export function SevenDays(name: BoundName): PropertyDecorator {
-  const { min, max, unit, fix } = BOUNDS[name];
-  return applyDecorators(
-    ApiProperty({ type: [Number], minItems: 7, maxItems: 7 }),
-    rule(
-      'sevenDays',
-      (v) =>
-        Array.isArray(v) &&
-        v.length === 7 &&
-        v.every((h) => typeof h === 'number' && min <= h && h <= max),
-      { code: 'out-of-bounds', min, max, unit, fix: `Give seven numbers, Monday first. ${fix}` },
-    ),
-  );
-}
-
 /** What names a piece of work: what it belongs to, that one's id, and its own. */
 export const WorkKey = (): PropertyDecorator =>
   rule('workKey', (v) => typeof v === 'string' && /^[A-Za-z0-9/.-]{1,200}$/.test(v), {
@@ -230,24 +210,25 @@ export const WorkKey = (): PropertyDecorator =>
     fix: 'Use the key as the plan of work gave it.',
   });
 
+/** Seven numbers within bounds, Monday first. */
+export const SevenDays = (name: BoundName): PropertyDecorator =>
+  numbersEach(name, 7, 'Give seven numbers, Monday first.');
+
 /** Twelve numbers within bounds, January first. */
-export function TwelveMonths(name: BoundName): PropertyDecorator {
+export const TwelveMonths = (name: BoundName): PropertyDecorator =>
+  numbersEach(name, 12, 'Give twelve monthly means, January first; check °C against °F.');
+
+function numbersEach(name: BoundName, count: number, fix: string): PropertyDecorator {
   const { min, max, unit } = BOUNDS[name];
   return applyDecorators(
-    ApiProperty({ type: [Number], minItems: 12, maxItems: 12 }),
+    ApiProperty({ type: [Number], minItems: count, maxItems: count }),
     rule(
-      'twelveMonths',
+      'numbersEach',
       (v) =>
         Array.isArray(v) &&
-        v.length === 12 &&
-        v.every((c) => typeof c === 'number' && min <= c && c <= max),
-      {
-        code: 'out-of-bounds',
-        min,
-        max,
-        unit,
-        fix: 'Give twelve monthly means, January first; check °C against °F.',
-      },
+        v.length === count &&
+        v.every((each) => typeof each === 'number' && min <= each && each <= max),
+      { code: 'out-of-bounds', min, max, unit, fix },
     ),
   );
 }

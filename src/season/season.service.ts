@@ -82,13 +82,20 @@ export class SeasonService {
       this.source.getRepository(WorkMarkEntity).findBy({ farmId }),
     ]);
     const work: DatedWork[] = [];
+    const unplanned: string[] = [];
     for (const batch of batches) {
       const request = await this.batchPlans.requestOfBatch(farmId, batch.id);
-      if (!request) continue;
-      const { tasks } = planOrNothing(() => planBatch(request).tasks) ?? { tasks: [] };
-      work.push({ id: batch.id, name: batch.name, kind: 'batch', tasks });
+      const tasks = request && (await orNothing(() => planBatch(request).tasks.tasks));
+      if (tasks) work.push({ id: batch.id, name: batch.name, kind: 'batch', tasks });
+      else unplanned.push(batch.name);
     }
-    work.push(...(await this.herdWork(farmId)));
+    const { paddocks, herds } = await this.pasture.onFarm(farmId);
+    if (0 < paddocks.length && 0 < herds.length) {
+      const tasks = await orNothing(async () => (await this.pasture.planOf(farmId)).tasks);
+      if (!tasks) unplanned.push(...herds.map(({ name }) => name));
+      for (const { id, name } of tasks ? herds : [])
+        work.push({ id, name, kind: 'herd', tasks: tasks!.filter((t) => t.herdId === id) });
+    }
     return {
       farm,
       climate,
@@ -96,35 +103,18 @@ export class SeasonService {
       today,
       people,
       work,
+      unplanned,
       ownJobs,
       marks: marks.map(({ key, details }) => ({ key, ...details })),
       seed: SEED,
     };
   }
-
-  /** Work of the herds, when there is grass to plan for. */
-  private async herdWork(farmId: string): Promise<DatedWork[]> {
-    const { paddocks, herds } = await this.pasture.onFarm(farmId);
-    if (paddocks.length === 0 || herds.length === 0) return [];
-    try {
-      const { tasks } = await this.pasture.planOf(farmId);
-      return herds.map(({ id, name }) => ({
-        id,
-        name,
-        kind: 'herd',
-        tasks: tasks.filter(({ herdId }) => herdId === id),
-      }));
-    } catch (error) {
-      if (error instanceof FieldError) return [];
-      throw error;
-    }
-  }
 }
 
-/** A batch that cannot be planned leaves the rest of the household's work as it is. */
-function planOrNothing<T>(plan: () => T): T | undefined {
+/** What cannot be planned leaves the rest of the household's work as it is, and is named. */
+async function orNothing<T>(plan: () => T | Promise<T>): Promise<T | undefined> {
   try {
-    return plan();
+    return await plan();
   } catch (error) {
     if (error instanceof FieldError) return undefined;
     throw error;

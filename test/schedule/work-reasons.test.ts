@@ -68,6 +68,7 @@ describe('unfitBecause', () => {
   it('tells the causes apart', () => {
     expect(because({ able: [] })).toBe('too-few-able');
     expect(because({ fromDay: 6, untilDay: 4 })).toBe('closed-window');
+    expect(because({ untilDay: -1 })).toBe('past');
     expect(because({ suits: new Uint8Array(10) })).toBe('never-suits');
     expect(because({}, 0)).toBe('nobody-there');
     expect(because({ minutes: 121 })).toBe('longer-than-any-day');

@@ -82,9 +82,12 @@ describe.each(databases())('a second start on $name', (database) => {
       const saved = await first.contents();
       await first.close();
       const second = await startApp(place);
-      expect(await second.contents()).toBe(saved);
-      expect((await second.counts()).published_tables).toBe(30);
-      await second.close();
+      try {
+        expect(await second.contents()).toBe(saved);
+        expect((await second.counts()).published_tables).toBe(30);
+      } finally {
+        await second.close();
+      }
     } finally {
       await place.remove();
     }

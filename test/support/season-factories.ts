@@ -42,6 +42,7 @@ export function newSeason(
       { id: 'b', name: 'Adult B', away: [] },
     ],
     work: [],
+    unplanned: [],
     ownJobs: [],
     marks: [],
     seed: 1,

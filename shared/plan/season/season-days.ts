@@ -1,4 +1,4 @@
-import { addDays, dayOfYear, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, dayOfYear, daysBetween } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { Random } from '../../schedule/random.js';
 import { rowById } from '../../tables/tables.js';
@@ -116,23 +116,16 @@ function addChance(
 const normal = (random: Random): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
-/** Days that suit a job; undefined when every day does. */
+/** Days that suit a job; undefined when it asks nothing of a day. */
 export function suitsOf(
   conditions: WorkConditions,
-  { minC, maxC, rainMm, isWorkable }: SeasonDays,
+  days: SeasonDays,
   wetFromMm: number,
 ): Uint8Array | undefined {
-  const { noRain, dryGround, dayMaxAtLeastC, dayMaxAtMostC, nightMinAtLeastC } = conditions;
-  const asks = [noRain, dryGround, dayMaxAtLeastC, dayMaxAtMostC, nightMinAtLeastC];
-  if (asks.every((each) => each === undefined || each === false)) return undefined;
-  return Uint8Array.from(rainMm, (rain, d) =>
-    (noRain && wetFromMm <= rain) ||
-    (dryGround && isWorkable[d] === 0) ||
-    maxC[d]! < (dayMaxAtLeastC ?? -Infinity) ||
-    (dayMaxAtMostC ?? Infinity) < maxC[d]! ||
-    minC[d]! < (nightMinAtLeastC ?? -Infinity)
-      ? 0
-      : 1,
+  const { people: _people, daylight: _daylight, ...asks } = conditions;
+  if (Object.values(asks).every((each) => each === undefined || each === false)) return undefined;
+  return Uint8Array.from(days.rainMm, (_, day) =>
+    unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
   );
 }
 
@@ -149,5 +142,3 @@ export function unfitDay(
   if ((conditions.dayMaxAtMostC ?? Infinity) < maxC[day]!) return 'too hot';
   return minC[day]! < (conditions.nightMinAtLeastC ?? -Infinity) ? 'night too cold' : undefined;
 }
-
-export const dateAt = (today: PlainDate, day: number): PlainDate => addDays(today, day);

@@ -11,6 +11,8 @@ export interface ChoreDay {
   readonly minutes: number;
   /** Left out when nobody there has the time. */
   readonly person?: number;
+  /** What of it goes beyond the hours of that day. */
+  readonly shortMinutes: number;
 }
 
 export interface SeasonHours {
@@ -69,7 +71,8 @@ function takeChore(
   let person = -1;
   for (let p = 0; p < left.length; p++)
     if (person < 0 || left[person]![day]! < left[p]![day]!) person = p;
-  if (person < 0 || left[person]![day]! === 0) return { key, minutes };
-  left[person]![day] = Math.max(0, left[person]![day]! - minutes);
-  return { key, minutes, person };
+  const had = left[person]?.[day] ?? 0;
+  if (had === 0) return { key, minutes, shortMinutes: minutes };
+  left[person]![day] = Math.max(0, had - minutes);
+  return { key, minutes, person, shortMinutes: Math.max(0, minutes - had) };
 }

@@ -50,6 +50,8 @@ export interface SeasonChoreDay {
   readonly name: string;
   readonly hours: number;
   readonly personId?: string;
+  /** Hours of it that nobody has on that day. */
+  readonly shortHours: number;
 }
 
 export interface SeasonWeek {
@@ -69,6 +71,8 @@ export interface SeasonPlan {
   readonly to: string;
   readonly people: readonly { readonly id: string; readonly name: string }[];
   readonly jobs: readonly SeasonJob[];
+  /** Batches and herds whose work is missing, because no plan of theirs can be made. */
+  readonly unplanned: readonly string[];
   readonly chores: readonly (readonly SeasonChoreDay[])[];
   readonly weeks: readonly SeasonWeek[];
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
@@ -136,6 +140,7 @@ export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
     to: dateOf(problem.days - 1),
     people: request.people.map(({ id, name }) => ({ id, name })),
     jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
+    unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
     weeks: weeksOf(request, work, windows, hours),
     weather: {
@@ -236,10 +241,11 @@ function choresOf(
 ): SeasonChoreDay[][] {
   const names = new Map(chores.map((chore) => [chore.key, chore.name]));
   return choreDays.map((list) =>
-    list.map(({ key, minutes, person }) => ({
+    list.map(({ key, minutes, person, shortMinutes }) => ({
       key,
       name: names.get(key)!,
       hours: minutes / 60,
+      shortHours: shortMinutes / 60,
       ...(person === undefined ? {} : { personId: people[person]!.id }),
     })),
   );

@@ -23,6 +23,8 @@ export interface SeasonRequest {
   readonly today: PlainDate;
   readonly people: readonly Person[];
   readonly work: readonly DatedWork[];
+  /** Batches and herds of which no plan can be made, so that their work is missing here. */
+  readonly unplanned: readonly string[];
   readonly ownJobs: readonly OwnJob[];
   readonly marks: readonly WorkMark[];
   /** What was planned before, by key of the work, so that as little as possible moves. */

@@ -64,6 +64,7 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
 }
 
 const UNFIT: Record<UnfitBecause, string> = {
+  past: 'Its last day is over.',
   'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
   'too-few-able': 'It takes more people than there are who can do it.',
   'waits-for-unfit': 'What it waits for does not fit either.',

@@ -130,6 +130,24 @@ describe('planSeason', () => {
     expect(plan.weeks[0]!.choreHours).toBeGreaterThan(0);
   });
 
+  it('says what chores take beyond the hours of a day', () => {
+    const people = [
+      { id: 'a', name: 'Adult A', away: [], hoursByWeekday: new Array(7).fill(0.25) },
+    ];
+    const plan = planOf({ people, work: [newBatchWork('2027-04-06', today)] });
+    const chores = plan.chores[3]!;
+    const short = chores.reduce((sum, chore) => sum + chore.shortHours, 0);
+    const all = chores.reduce((sum, chore) => sum + chore.hours, 0);
+    expect(short).toBeCloseTo(all - 0.25, 6); // a quarter of an hour is all there is
+  });
+
+  it('says that the last day of a job is over, and names what could not be planned', () => {
+    const ownJobs = [newOwnJob({ dueOn: '2027-04-01', lastOn: '2027-04-02' })];
+    const plan = planOf({ ownJobs, unplanned: ['Old batch'] });
+    expect(jobOf(plan, 'own/bed').why).toBe('Its last day is over.');
+    expect(plan.unplanned).toEqual(['Old batch']);
+  });
+
   it('says what lacks when work is longer than any day', () => {
     const plan = planOf({ ownJobs: [newOwnJob({ hours: 9, canBeSpread: false })] });
     const job = jobOf(plan, 'own/bed');

@@ -34,9 +34,8 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
               {chores.map((chore) => (
                 <Text key={chore.key} size="sm" mt={4}>
                   {chore.name}: {hoursText(chore.hours)}
-                  {chore.personId
-                    ? `, ${personName(plan, chore.personId)}`
-                    : ', nobody has the time'}
+                  {chore.personId && `, ${personName(plan, chore.personId)}`}
+                  {0 < chore.shortHours && `, ${hoursText(chore.shortHours)} more than anybody has`}
                 </Text>
               ))}
               {jobs.map((job) => (

@@ -31,6 +31,12 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
           </Button>
         </Alert>
       )}
+      {0 < plan.unplanned.length && (
+        <Alert color="orange" title="Work that is missing here">
+          {plan.unplanned.join(', ')}: no plan can be made as it stands, so that its work is not
+          counted. Open it to see what is wrong.
+        </Alert>
+      )}
       <Section title="Today and the next three days">
         <DayCards plan={plan} farm={farm} />
       </Section>
