@@ -7,6 +7,7 @@ import { dataSourceOptions } from './database/data-source.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
+import { SheetsModule } from './handovers/sheets.module.js';
 import { HerdsModule } from './herds/herds.module.js';
 import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
@@ -40,6 +41,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PastureModule,
     JobsModule,
     SeasonModule,
+    SheetsModule,
   ],
 })
 export class AppModule {}

@@ -51,8 +51,8 @@ const jest = spawnSync(
     'node_modules/jest/bin/jest.js',
     '--selectProjects',
     ...projects,
-    // Two at least: the page's tests mostly wait for a browser.
-    `--maxWorkers=${Math.max(2, availableParallelism() - 1)}`,
+    // One more than there are processors: the page's tests mostly wait for a browser.
+    `--maxWorkers=${availableParallelism() + 1}`,
     '--json',
     '--outputFile',
     'test-output/jest.json',

@@ -19,6 +19,10 @@ export function addDays(date: PlainDate, days: number): PlainDate {
   return dateOfEpochDay(epochDayOf(date) + days);
 }
 
+/** A number of days one after another. */
+export const datesFrom = (first: PlainDate, count: number): PlainDate[] =>
+  Array.from({ length: count }, (_, k) => addDays(first, k));
+
 /** Calendar days from one date to another; negative when `to` is the earlier one. */
 export function daysBetween(from: PlainDate, to: PlainDate): number {
   return epochDayOf(to) - epochDayOf(from);

@@ -22,6 +22,8 @@ export interface Farm {
   /** Month and day, such as 05-10; the usual last spring and first autumn frost. */
   readonly lastFrost: string;
   readonly firstFrost: string;
+  /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
+  readonly gardenSoilId?: string;
   /** Days on which no box is delivered besides Sundays: public holidays of the place. */
   readonly noDeliveryDates: readonly PlainDate[];
 }

@@ -44,4 +44,7 @@ export interface WorkMark {
   readonly notBefore?: PlainDate;
   /** What it really took, each person, when it was done. */
   readonly hours?: number;
+  /** What it had been reckoned at without the log, and the kind of work it is. */
+  readonly reckonedHours?: number;
+  readonly kind?: string;
 }

@@ -50,6 +50,10 @@ export interface PlannedTask {
   readonly conditions?: WorkConditions;
   /** Ids of tasks of the same batch that come first. */
   readonly waitsForIds: readonly string[];
+  /** First day it is of use, where that is before its start. */
+  readonly earliestStart?: PlainDate;
+  /** Days to wait after some of what it waits for, by id. */
+  readonly waitDays?: Readonly<Record<string, number>>;
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
   readonly waitsFor: readonly string[];
@@ -195,6 +199,10 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
       days,
       ...(template.needs === undefined ? {} : { needs: template.needs }),
       ...(template.conditions === undefined ? {} : { conditions: template.conditions }),
+      ...(template.earliestOffsetDays === undefined
+        ? {}
+        : { earliestStart: addDays(task.anchorDate, template.earliestOffsetDays) }),
+      ...(template.waitDays ? { waitDays: template.waitDays } : {}),
       waitsForIds: template.waitsFor,
       isDaily: template.hoursArePerDay,
       waitsFor: names.get(template.id)!,

@@ -26,6 +26,12 @@ export class WorkDays {
     return job.needsLight ? Math.min(free, this.light[worker]![day]!) : free;
   }
 
+  /** Minutes on a day that as many people as a job takes still have together. */
+  together(job: WorkJob, day: number): number {
+    const left = job.able.map((w) => this.left(job, w, day)).sort((a, b) => b - a);
+    return Math.max(0, left[job.people - 1] ?? 0);
+  }
+
   /**
    * Puts a job on the earliest days it fits on, from a day on; takes the hours.
    *

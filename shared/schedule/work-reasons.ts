@@ -82,19 +82,13 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number
   for (let day = Math.max(0, from); day <= last; day++) if (suitsOn(job, day)) open.push(day);
   if (open.length === 0) return 'never-suits';
   const whole = new WorkDays(problem);
-  const most = Math.max(...open.map((day) => togetherMinutes(job, whole, day)));
+  const most = Math.max(...open.map((day) => whole.together(job, day)));
   if (most <= 0) return 'nobody-there';
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
   return most < least ? 'longer-than-any-day' : 'no-hours-left';
 }
 
 const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;
-
-/** Minutes on a day that as many people as the job takes have together. */
-function togetherMinutes(job: WorkJob, days: WorkDays, day: number): number {
-  const left = job.able.map((w) => days.left(job, w, day)).sort((a, b) => b - a);
-  return left[job.people - 1] ?? 0;
-}
 
 /** What would make a job fit that does not. */
 export interface Remedies {
@@ -119,7 +113,7 @@ export function remediesFor(problem: WorkProblem, plan: WorkPlan, index: number)
   let spread = 0;
   for (let day = Math.max(0, from); day <= last; day++) {
     if (!suitsOn(job, day)) continue;
-    const together = Math.max(0, togetherMinutes(job, left, day));
+    const together = left.together(job, day);
     spread += together;
     const lacks = job.minutes - (job.smallestPieceMinutes === undefined ? together : spread);
     if (0 < lacks && (!hours || lacks < hours.minutes)) hours = { day, minutes: lacks };

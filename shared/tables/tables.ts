@@ -292,6 +292,8 @@ export interface TaskTemplate extends Sourced {
   readonly until?: 'move-out' | 'processing' | 'first-egg';
   readonly processing?: 'home' | 'hired';
   readonly offsetDays: number;
+  /** First day it is of use, from the anchor, where it may be done sooner than its start. */
+  readonly earliestOffsetDays?: number;
   /** Last day it can be started, from the anchor, where somebody outside needs the time. */
   readonly latestOffsetDays?: number;
   readonly leadNote?: string;
@@ -304,6 +306,8 @@ export interface TaskTemplate extends Sourced {
   readonly needs?: string;
   readonly conditions?: WorkConditions;
   readonly waitsFor: readonly string[];
+  /** Days to wait after some of them, such as for a floor to dry. */
+  readonly waitDays?: Readonly<Record<string, number>>;
   readonly waitsForOutside?: readonly string[];
   readonly ifLate: string;
 }

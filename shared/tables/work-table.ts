@@ -32,6 +32,11 @@ export interface WorkTable extends Sourced {
     readonly lostCost: number;
     readonly lateCostPerDay: number;
   }[];
+  /** What to look for on a round of animals. */
+  readonly lookFor: Sourced & {
+    readonly outdoorBirds: readonly string[];
+    readonly cattle: readonly string[];
+  };
   /** What moving one job to other days counts for when a plan is made again. */
   readonly moveCost: number;
 }

@@ -106,6 +106,27 @@ export function Within(name: BoundName): PropertyDecorator {
 // eslint-disable-next-line no-control-regex -- control characters are what is looked for
 const CONTROL = /[\u0000-\u001f\u007f]/;
 
+/** Notes of up to 1,000 characters, line breaks allowed. */
+export const LongText = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ minLength: 1, maxLength: 1000 }),
+    rule(
+      'longText',
+      (v) =>
+        typeof v === 'string' &&
+        v.trim().length > 0 &&
+        v.length <= 1000 &&
+        !CONTROL.test(v.replaceAll(/[\r\n\t]/g, ' ')),
+      {
+        code: 'out-of-bounds',
+        min: 1,
+        max: 1000,
+        unit: 'characters',
+        fix: 'Write 1 to 1,000 characters; leave the field out when there is nothing to say.',
+      },
+    ),
+  );
+
 /** Text of 1 to 80 characters, not only blanks. */
 export const ShortText = (
   fix = 'Write 1 to 80 characters, without line breaks or control characters.',

@@ -8,6 +8,9 @@ import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
+import { HandoverEntity } from '../handovers/handover.entity.js';
+import { GroundLookEntity } from '../season/ground-look.entity.js';
+import { KeptPlanEntity } from '../season/kept-plan.entity.js';
 import { WorkMarkEntity } from '../season/work-mark.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
@@ -16,6 +19,7 @@ import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { SeasonRecords1795800000000 } from './season-records.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -28,12 +32,16 @@ export const ENTITIES = [
   GrassReadingEntity,
   JobEntity,
   WorkMarkEntity,
+  KeptPlanEntity,
+  GroundLookEntity,
+  HandoverEntity,
   PublishedTableEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
   GrassAndCattle1795600000000,
   HouseholdWork1795700000000,
+  SeasonRecords1795800000000,
 ];
 
 /** The part of better-sqlite3's connection that is set up by hand. */

@@ -4,6 +4,7 @@ import type { UnitSystem } from '../../shared/units/unit.js';
 import {
   CurrencyCode,
   DateList,
+  IdText,
   MonthDay,
   OneOf,
   Optional,
@@ -31,6 +32,8 @@ export class FarmDto implements Farm {
   @Optional() @TwelveMonths('rainMm') monthlyRainMm?: number[];
   @ApiProperty() @MonthDay() lastFrost!: string;
   @ApiProperty() @MonthDay() firstFrost!: string;
+  /** Soil of beds and fence lines, by its id in the table of soils. */
+  @Optional() @IdText() gardenSoilId?: string;
   @DateList(200) noDeliveryDates!: string[];
 }
 

@@ -21,6 +21,7 @@ export class FarmEntity {
   @Column({ type: 'simple-json', default: '{}' }) pasture!: PastureChoices;
   @Column({ type: 'varchar', length: 5 }) lastFrost!: string;
   @Column({ type: 'varchar', length: 5 }) firstFrost!: string;
+  @Column({ type: 'varchar', length: 64, nullable: true }) gardenSoilId?: string | null;
   @Column({ type: 'simple-json' }) noDeliveryDates!: string[];
   @Column({ type: 'boolean', default: false }) isSample!: boolean;
   /** Only with this may weather be fetched from outside. */

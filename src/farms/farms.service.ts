@@ -10,6 +10,8 @@ import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { TablesService } from '../reference/tables.service.js';
 import { checkClimate } from './check-climate.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
@@ -25,7 +27,10 @@ import { FarmEntity } from './farm.entity.js';
 interface SampleFarm {
   readonly farm: Farm;
   readonly facilities: readonly Facility[];
-  readonly people: readonly Person[];
+  readonly people: readonly (Omit<Person, 'away'> & {
+    readonly away?: Person['away'];
+    readonly awayMonthDays?: readonly { readonly from: string; readonly to: string }[];
+  })[];
   readonly batches: readonly (Omit<Batch, 'arrivalDate'> & { readonly arrivalMonthDay: string })[];
   readonly paddocks: readonly Paddock[];
   readonly readings: readonly { readonly paddockId: string; readonly heightCm: number }[];
@@ -39,10 +44,14 @@ const SAMPLE_LEAD_DAYS = 45;
 
 @Injectable()
 export class FarmsService {
-  constructor(@InjectDataSource() private readonly source: DataSource) {}
+  constructor(
+    @InjectDataSource() private readonly source: DataSource,
+    private readonly tables: TablesService,
+  ) {}
 
   async create(dto: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
+    this.checkSoil(dto.gardenSoilId);
     const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
     return toFarmView(await this.rows.save(row));
   }
@@ -77,7 +86,18 @@ export class FarmsService {
       );
       await manager.save(
         PersonEntity,
-        sample.people.map((p) => ({ ...p, id: own(p.id)!, farmId })) as PersonEntity[],
+        sample.people.map(({ id, awayMonthDays = [], away = [], ...person }) => ({
+          ...person,
+          id: own(id)!,
+          farmId,
+          away: [
+            ...away,
+            ...awayMonthDays.map(({ from, to }) => {
+              const first = nextMonthDay(from, today);
+              return { from: first, to: nextMonthDay(to, first) };
+            }),
+          ],
+        })) as PersonEntity[],
       );
       await manager.save(
         BatchEntity,
@@ -119,13 +139,18 @@ export class FarmsService {
 
   async update(id: string, dto: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
+    this.checkSoil(dto.gardenSoilId);
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);
       const before = await manager.findOneByOrFail(FarmEntity, { id });
       await manager.update(
         FarmEntity,
         { id },
-        { ...dto, monthlyRainMm: dto.monthlyRainMm ?? null },
+        {
+          ...dto,
+          monthlyRainMm: dto.monthlyRainMm ?? null,
+          gardenSoilId: dto.gardenSoilId ?? null,
+        },
       );
       const hasMoved =
         before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
@@ -142,14 +167,32 @@ export class FarmsService {
     if (affected === 0) throw farmNotFound(id);
   }
 
+  private checkSoil(id: string | undefined): void {
+    const allowed = this.tables.tables.soils.map((soil) => soil.id);
+    if (id === undefined || allowed.includes(id)) return;
+    throw new FieldError([
+      {
+        field: 'gardenSoilId',
+        code: 'not-allowed',
+        given: id,
+        allowed,
+        fix: 'Choose one of these soils, or leave the field out.',
+      },
+    ]);
+  }
+
   private get rows() {
     return this.source.getRepository(FarmEntity);
   }
 }
 
 export function toFarmView(row: FarmEntity): FarmView {
-  const { weatherFetch: _weatherFetch, pasture: _pasture, monthlyRainMm, ...view } = row;
-  return monthlyRainMm ? { ...view, monthlyRainMm } : view;
+  const { weatherFetch: _fetch, pasture: _pasture, monthlyRainMm, gardenSoilId, ...view } = row;
+  return {
+    ...view,
+    ...(monthlyRainMm ? { monthlyRainMm } : {}),
+    ...(gardenSoilId ? { gardenSoilId } : {}),
+  };
 }
 
 function nextMonthDay(monthDay: string, from: string): string {

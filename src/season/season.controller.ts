@@ -1,8 +1,11 @@
-import { Body, Controller, Get, HttpCode, Param, Put } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
+import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { WorkMarkDto } from './season.dto.js';
+import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
 import { SeasonService } from './season.service.js';
 
 @ApiTags('work')
@@ -16,10 +19,33 @@ export class SeasonController {
     return this.season.planOf(farmId);
   }
 
+  /** Chances of every job over many years of weather, with frost dates and workable days. */
+  @Get('outlook')
+  outlookOf(@Param('farmId') farmId: string): Promise<SeasonOutlook> {
+    return this.season.outlookOf(farmId);
+  }
+
+  /** What another arrival date would free or break. */
+  @Post('if-arrival-moves')
+  @HttpCode(200)
+  ifArrivalMoves(
+    @Param('farmId') farmId: string,
+    @Body() dto: ArrivalMoveDto,
+  ): Promise<SeasonComparison> {
+    return this.season.ifArrivalMoves(farmId, dto);
+  }
+
   /** Ticks work off, puts it off, or opens it again. */
   @Put('mark')
   @HttpCode(200)
   mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<WorkMark> {
     return this.season.mark(farmId, dto);
+  }
+
+  /** Writes down what was found when the ground was looked at. */
+  @Put('ground')
+  @HttpCode(200)
+  look(@Param('farmId') farmId: string, @Body() dto: GroundLookDto): Promise<Partial<GroundLook>> {
+    return this.season.look(farmId, dto);
   }
 }

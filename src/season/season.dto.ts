@@ -1,5 +1,5 @@
 import type { WorkMark } from '../../shared/farm/job.js';
-import { DateOnly, Optional, Within, WorkKey } from '../common/field-rules.js';
+import { DateOnly, IdText, Optional, Within, WorkKey, YesNo } from '../common/field-rules.js';
 
 /** Work ticked off or put off; with neither date it is open again. */
 export class WorkMarkDto implements WorkMark {
@@ -7,4 +7,16 @@ export class WorkMarkDto implements WorkMark {
   @Optional() @DateOnly() doneOn?: string;
   @Optional() @DateOnly() notBefore?: string;
   @Optional() @Within('jobHours') hours?: number;
+}
+
+/** A look at the ground; without an answer the look of that day is forgotten. */
+export class GroundLookDto {
+  @DateOnly() date!: string;
+  @Optional() @YesNo() isWorkable?: boolean;
+}
+
+/** An arrival on another date, to ask what that would bring. */
+export class ArrivalMoveDto {
+  @IdText() batchId!: string;
+  @DateOnly() arrivalDate!: string;
 }

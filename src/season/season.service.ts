@@ -1,122 +1,136 @@
 import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { DataSource, LessThan } from 'typeorm';
+import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
+import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
+import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { BatchesService } from '../batches/batches.service.js';
-import { checkId, raiseRevision } from '../common/owned-rows.js';
-import { FarmsService } from '../farms/farms.service.js';
-import { JobsService } from '../jobs/jobs.service.js';
-import { PastureService } from '../pasture/pasture.service.js';
-import { PeopleService } from '../people/people.service.js';
-import { PlansService } from '../plans/plans.service.js';
-import { TablesService } from '../reference/tables.service.js';
+import { raiseRevision } from '../common/owned-rows.js';
+import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
+import { GroundLookEntity } from './ground-look.entity.js';
+import { KeptPlanEntity } from './kept-plan.entity.js';
+import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
+import { SeasonRequests } from './season-requests.service.js';
 import { WorkMarkEntity } from './work-mark.entity.js';
-import type { WorkMarkDto } from './season.dto.js';
-
-/** The same farm gives the same plan: the seed only has to stay what it is. */
-const SEED = 1;
 
 @Injectable()
 export class SeasonService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
   private readonly plans = new SharedAnswers<SeasonPlan>(50);
+  private readonly outlooks = new SharedAnswers<SeasonOutlook>(20);
 
   constructor(
     @InjectDataSource() private readonly source: DataSource,
-    private readonly farms: FarmsService,
-    private readonly people: PeopleService,
-    private readonly batches: BatchesService,
-    private readonly batchPlans: PlansService,
-    private readonly pasture: PastureService,
-    private readonly jobs: JobsService,
-    private readonly tables: TablesService,
+    private readonly requests: SeasonRequests,
+    private readonly weather: WeatherService,
     private readonly pool: WorkPool,
   ) {}
 
   async planOf(farmId: string): Promise<SeasonPlan> {
-    const farm = await this.farms.findOne(farmId);
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    return this.plans.of(`${farmId}/${farm.revision}/${today}`, async () =>
-      this.pool.run('planSeason', await this.requestOf(farmId, today)),
-    );
+    const { key } = await this.requests.keyOf(farmId);
+    return this.plans.of(key, async () => {
+      const { request } = await this.requests.onFarm(farmId);
+      const { keep, ...plan } = await this.pool.run('planSeason', request);
+      await this.keep(farmId, keep);
+      return plan;
+    });
   }
 
-  async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
-    const farm = await this.farms.findOne(farmId);
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    if (details.doneOn !== undefined && today < details.doneOn) {
+  /** Chances over many years of weather, start-by dates, workable days and frost. */
+  async outlookOf(farmId: string): Promise<SeasonOutlook> {
+    const { key } = await this.requests.keyOf(farmId);
+    return this.outlooks.of(key, async () => {
+      const { request } = await this.requests.onFarm(farmId);
+      const history = await this.weather.historyOf(farmId);
+      return this.pool.run('seasonOutlook', { ...request, history });
+    });
+  }
+
+  /** What moving an arrival would free or break. Nothing is changed by asking. */
+  async ifArrivalMoves(
+    farmId: string,
+    { batchId, arrivalDate }: ArrivalMoveDto,
+  ): Promise<SeasonComparison> {
+    const now = await this.requests.onFarm(farmId);
+    if (!now.batches.some(({ id }) => id === batchId)) {
       throw new FieldError([
         {
-          field: 'doneOn',
-          code: 'out-of-bounds',
-          given: details.doneOn,
-          max: today,
-          fix: 'Give the day on which it was done; work to come cannot be ticked off.',
+          field: 'batchId',
+          code: 'not-allowed',
+          given: batchId,
+          allowed: now.batches.map(({ id }) => id),
+          fix: 'Choose a batch of this farm that can be planned.',
         },
       ]);
     }
+    const { request } = await this.requests.onFarm(farmId, { batchId, to: { arrivalDate } });
+    const { kept: _kept, ...then } = request;
+    return this.pool.run('compareSeasons', { now: now.request, then });
+  }
+
+  /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
+  async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
+    const { today } = await this.requests.keyOf(farmId);
+    if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
+    const job =
+      details.hours === undefined
+        ? undefined
+        : (await this.planOf(farmId)).jobs.find((each) => each.key === key);
+    const mark = {
+      ...details,
+      ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
+      ...(job?.kind === undefined ? {} : { kind: job.kind }),
+    };
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(WorkMarkEntity);
       if (details.doneOn === undefined && details.notBefore === undefined)
         await rows.delete({ farmId, key });
-      else await rows.save({ farmId, key, details });
+      else await rows.save({ farmId, key, details: mark });
     });
-    return { key, ...details };
+    return { key, ...mark };
   }
 
-  private async requestOf(farmId: string, today: string): Promise<SeasonRequest> {
-    checkId(farmId);
-    const [{ farm, climate }, people, batches, ownJobs, marks] = await Promise.all([
-      this.batchPlans.surroundings(farmId),
-      this.people.findAll(farmId),
-      this.batches.findAll(farmId),
-      this.jobs.findAll(farmId),
-      this.source.getRepository(WorkMarkEntity).findBy({ farmId }),
-    ]);
-    const work: DatedWork[] = [];
-    const unplanned: string[] = [];
-    for (const batch of batches) {
-      const request = await this.batchPlans.requestOfBatch(farmId, batch.id);
-      const tasks = request && (await orNothing(() => planBatch(request).tasks.tasks));
-      if (tasks) work.push({ id: batch.id, name: batch.name, kind: 'batch', tasks });
-      else unplanned.push(batch.name);
-    }
-    const { paddocks, herds } = await this.pasture.onFarm(farmId);
-    if (0 < paddocks.length && 0 < herds.length) {
-      const tasks = await orNothing(async () => (await this.pasture.planOf(farmId)).tasks);
-      if (!tasks) unplanned.push(...herds.map(({ name }) => name));
-      for (const { id, name } of tasks ? herds : [])
-        work.push({ id, name, kind: 'herd', tasks: tasks!.filter((t) => t.herdId === id) });
-    }
-    return {
-      farm,
-      climate,
-      tables: this.tables.tables,
-      today,
-      people,
-      work,
-      unplanned,
-      ownJobs,
-      marks: marks.map(({ key, details }) => ({ key, ...details })),
-      seed: SEED,
-    };
+  /** What was found when the ground was looked at; without an answer the look is forgotten. */
+  async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
+    const { today } = await this.requests.keyOf(farmId);
+    refuseFuture('date', date, today);
+    await this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const rows = manager.getRepository(GroundLookEntity);
+      if (isWorkable === undefined) await rows.delete({ farmId, date });
+      else await rows.save({ farmId, date, isWorkable });
+    });
+    return { date, ...(isWorkable === undefined ? {} : { isWorkable }) };
+  }
+
+  /** Keeps the last plan of today and that of the last day before it. */
+  private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
+    const rows = this.source.getRepository(KeptPlanEntity);
+    await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+    const [, before] = await rows.find({
+      where: { farmId },
+      order: { plannedOn: 'DESC' },
+      take: 2,
+    });
+    if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
   }
 }
 
-/** What cannot be planned leaves the rest of the household's work as it is, and is named. */
-async function orNothing<T>(plan: () => T | Promise<T>): Promise<T | undefined> {
-  try {
-    return await plan();
-  } catch (error) {
-    if (error instanceof FieldError) return undefined;
-    throw error;
-  }
+function refuseFuture(field: string, given: string, today: string): void {
+  if (given <= today) return;
+  throw new FieldError([
+    {
+      field,
+      code: 'out-of-bounds',
+      given,
+      max: today,
+      fix: 'Give the day on which it was so; what is to come cannot be written down yet.',
+    },
+  ]);
 }

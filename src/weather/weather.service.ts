@@ -146,6 +146,12 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     return this.view(farmId);
   }
 
+  /** The daily record in use, oldest first; empty where only monthly means are known. */
+  async historyOf(farmId: string): Promise<DailyWeather[]> {
+    const way = wayInUse(await this.counts(farmId));
+    return way === 'monthly-means' ? [] : this.days(farmId, way);
+  }
+
   /** The climate a farm's plans use. Callers keep it by the farm's revision. */
   async climateOf(farm: FarmView): Promise<Climate> {
     const counts = await this.counts(farm.id);

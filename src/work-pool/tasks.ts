@@ -1,6 +1,7 @@
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
-
+import { compareSeasons, type SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import { seasonOutlook, type OutlookRequest } from '../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../shared/plan/season/season-plan.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 
@@ -11,6 +12,9 @@ import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 export const TASKS = {
   planPasture: (request: PastureRequest) => planPasture(request),
   planSeason: (request: SeasonRequest) => planSeason(request),
+  seasonOutlook: (request: OutlookRequest) => seasonOutlook(request),
+  compareSeasons: (requests: { now: SeasonRequest; then: SeasonRequest }): SeasonComparison =>
+    compareSeasons(requests.now, requests.then),
 };
 
 export type TaskName = keyof typeof TASKS;

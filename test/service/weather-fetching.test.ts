@@ -14,7 +14,7 @@ import {
   type WeatherStub,
 } from '../support/weather-stub.js';
 
-const TIMEOUT_MS = 1500;
+const TIMEOUT_MS = 4000;
 
 const changedBody =
   (change: (body: DailyBody) => unknown): Misbehave =>

@@ -17,6 +17,9 @@ export const TABLES = [
   'grass_readings',
   'jobs',
   'work_marks',
+  'kept_plans',
+  'ground_looks',
+  'handovers',
   'published_tables',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;

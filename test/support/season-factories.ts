@@ -45,6 +45,8 @@ export function newSeason(
     unplanned: [],
     ownJobs: [],
     marks: [],
+    groundLooks: [],
+    handovers: [],
     seed: 1,
     ...rest,
   };

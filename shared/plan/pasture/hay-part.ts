@@ -12,6 +12,22 @@ import { rotationProblem, type PastureContext } from './pasture-context.js';
 import { balesOf, type Chosen } from './surplus.js';
 
 export const hayPartFormulas = {
+  headToday: {
+    id: 'head-today',
+    title: 'Head on that day',
+    words: 'Animals that have arrived and not left.',
+    symbols: 'n = Σ head',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  fedToday: {
+    id: 'hay-today',
+    title: 'Feed by hand on that day',
+    words: 'What the herd needs on the day, less what it eats of the grass.',
+    symbols: 'F = max(0, need − eaten)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   short: {
     id: 'grass-short',
     title: 'Feed the grass does not give',

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
@@ -21,6 +21,7 @@ export const herdTaskFormulas = {
 
 export interface HerdTask {
   readonly id: string;
+  readonly templateId: string;
   readonly name: string;
   readonly herdId: string;
   readonly anchor: HerdTaskTemplate['anchor'];
@@ -34,6 +35,8 @@ export interface HerdTask {
   readonly conditions?: WorkConditions;
   /** Ids of tasks of the same event that come first. */
   readonly waitsForIds: readonly string[];
+  /** Days over which its hours come, a part with each animal. */
+  readonly comesOver?: { readonly from: PlainDate; readonly to: PlainDate };
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
   readonly waitsFor: readonly string[];
@@ -106,6 +109,7 @@ function hung(
     const days = t.hoursArePerDay ? t.lengthDays : 1;
     return {
       id: `${of.key}.${t.id}`,
+      templateId: t.id,
       name: t.name,
       herdId: of.herdId,
       anchor: t.anchor,
@@ -134,6 +138,7 @@ function hung(
       ),
       ...(t.needs === undefined ? {} : { needs: t.needs }),
       ...(t.conditions === undefined ? {} : { conditions: t.conditions }),
+      ...(t.comesOver ? { comesOver: spanOf(anchorDate, t.comesOver) } : {}),
       waitsForIds: t.waitsFor.map((id) => `${of.key}.${id}`),
       isDaily: t.hoursArePerDay,
       waitsFor: [
@@ -143,4 +148,12 @@ function hung(
       ifLate: t.ifLate,
     };
   });
+}
+
+function spanOf(
+  anchor: PlainDate,
+  { fromOffsetDays, days }: NonNullable<HerdTaskTemplate['comesOver']>,
+): { from: PlainDate; to: PlainDate } {
+  const from = addDays(anchor, fromOffsetDays);
+  return { from, to: addDays(from, days - 1) };
 }

@@ -59,6 +59,7 @@ export interface HerdPart {
   readonly groups: readonly GroupPart[];
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
+  readonly waterByDay: readonly number[];
 }
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
@@ -162,6 +163,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       groups: groupsOf(context, h),
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
+      waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),

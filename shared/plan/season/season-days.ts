@@ -1,10 +1,10 @@
-import { addDays, dayOfYear, daysBetween } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, daysOfYear } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
-import type { Random } from '../../schedule/random.js';
-import { rowById } from '../../tables/tables.js';
-import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
-import { randomRain, typicalRain } from '../../weather/rain-days.js';
-import { soilWater } from '../../weather/soil-water.js';
+import type { DailyWeather } from '../../weather/climate.js';
+import type { DayRun } from '../../weather/day-run.js';
+import { usualRun } from '../../weather/drawn-year.js';
+import type { RootZone } from '../../weather/soil-water.js';
+import { fitFromMm, layerDepletionMm, seenIn, workedLayer } from './season-ground.js';
 import type { SeasonRequest } from './season-request.js';
 
 /** Weather of every day of a plan, from its first day on. */
@@ -18,103 +18,115 @@ export interface SeasonDays {
   readonly isForecast: Uint8Array;
 }
 
-type Given = Pick<SeasonRequest, 'climate' | 'farm' | 'tables' | 'today'>;
+export type SeasonPlace = Pick<
+  SeasonRequest,
+  'climate' | 'farm' | 'tables' | 'today' | 'groundLooks'
+>;
 
 /** Soil water is followed from so many days before the plan. */
 const BEFORE_DAYS = 45;
-const GARDEN_SOIL = 'loam';
-/** Likeness of one day's temperature to the last's. Richardson (1981), from memory. */
-const DAY_TO_DAY = 0.65;
-/** Standard deviations between the mean and the tenth percentile of a normal distribution. */
-const TO_TENTH = 1.2816;
+/** What was seen of the ground counts for a year. */
+const LOOKS_DAYS = 365;
 
-/**
- * Weather to plan by: measured days, then the forecast, then as many wet days as usual.
- *
- * @param random when given, the days beyond the forecast are those of one year drawn by chance
- */
-export function seasonDays(given: Given, days: number, random?: Random): SeasonDays {
-  const { climate, tables, today } = given;
-  const first = addDays(today, -BEFORE_DAYS);
-  const n = BEFORE_DAYS + days;
-  const dates = Array.from({ length: n }, (_, i) => addDays(first, i));
-  const slot = Int16Array.from(dates, dayOfYear);
-  const pick = (year: readonly number[]): Float64Array =>
-    Float64Array.from(slot, (day) => year[day - 1]!);
-  const minC = pick(climate.meanMinC);
-  const maxC = pick(climate.meanMaxC);
-  const mean = climate.meanRainMm ? pick(climate.meanRainMm) : new Float64Array(n);
-  const { wetDay } = tables.work;
-  const rainMm = random ? randomRain(mean, wetDay, random) : typicalRain(mean, wetDay);
-  if (random) addChance(climate.coldMinC, slot, minC, maxC, random);
-  const isForecast = new Uint8Array(days);
-  for (const day of [...(climate.recent ?? []), ...(climate.forecast ?? [])]) {
+/** What is the same of a plan's days in every weather. */
+export interface SeasonFrame {
+  readonly place: SeasonPlace;
+  /** Day on which the run begins that a plan's days are the end of. */
+  readonly first: string;
+  readonly dayOfYear: Int16Array;
+  /** Days that were measured or are forecast, by their place in the run. */
+  readonly known: ReadonlyMap<number, DailyWeather>;
+  readonly zone: RootZone;
+  readonly fitFromMm: number;
+}
+
+/** Prepares the days of a plan, those before it included that decide on its ground. */
+export function seasonFrame(place: SeasonPlace, days: number): SeasonFrame {
+  const { tables, farm } = place;
+  const zone = workedLayer({ farm, tables });
+  const usualMm = tables.work.workableGround.drierThanFieldCapacityMm;
+  const frame = { ...frameFrom(place, BEFORE_DAYS, days), zone };
+  return { ...frame, fitFromMm: fitFromMm(usualMm, looksWithWater(place, zone, usualMm)) };
+}
+
+function frameFrom(place: SeasonPlace, before: number, days: number) {
+  const first = addDays(place.today, -before);
+  const n = before + days;
+  const known = new Map<number, DailyWeather>();
+  for (const day of [...(place.climate.recent ?? []), ...(place.climate.forecast ?? [])]) {
     const i = daysBetween(first, day.date);
-    if (i < 0 || n <= i) continue;
-    if (BEFORE_DAYS <= i) isForecast[i - BEFORE_DAYS] = 1;
-    minC[i] = day.minC;
-    maxC[i] = day.maxC;
-    if (day.rainMm !== null && day.rainMm !== undefined) rainMm[i] = day.rainMm;
+    if (0 <= i && i < n) known.set(i, day);
   }
-  const depletionMm = topsoilDepletion(given, { slot, minC, maxC, rainMm });
-  const { drierThanFieldCapacityMm } = tables.work.workableGround;
-  const isWorkable = Uint8Array.from({ length: days }, (_, d) => {
-    const i = BEFORE_DAYS + d;
-    const isDry = drierThanFieldCapacityMm <= depletionMm[i - 1]!;
-    return isDry && rainMm[i]! < wetDay.rainMm && 0 < maxC[i]! ? 1 : 0;
-  });
-  const planned = (all: Float64Array): Float64Array => all.slice(BEFORE_DAYS);
+  return { place, first, dayOfYear: daysOfYear(first, n), known };
+}
+
+/** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
+function looksWithWater(place: SeasonPlace, zone: RootZone, usualMm: number) {
+  const { today, climate, farm, tables } = place;
+  const looks = place.groundLooks.filter(
+    ({ date }) => date <= today && daysBetween(date, today) < LOOKS_DAYS,
+  );
+  if (looks.length === 0) return [];
+  const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);
+  const frame = frameFrom(place, daysBetween(oldest, today) + BEFORE_DAYS, 1);
+  const run = withKnown(frame, usualRun(climate, frame.dayOfYear, tables.work.wetDay));
+  const depletionMm = layerDepletionMm(
+    zone,
+    { run, dayOfYear: frame.dayOfYear, latitudeDeg: farm.latitudeDeg },
+    { seen: [], fitFromMm: usualMm },
+  );
+  return seenIn(looks, frame.first, frame.dayOfYear.length)
+    .filter(({ day }) => hasRain(frame.known.get(day - 1)))
+    .map(({ day, isWorkable }) => ({ isWorkable, depletionMm: depletionMm[day - 1]! }));
+}
+
+const hasRain = (day: DailyWeather | undefined): boolean =>
+  day?.rainMm !== null && day?.rainMm !== undefined;
+
+/** Weather of a plan by the forecast, and beyond it as it usually comes. */
+export const usualDays = (frame: SeasonFrame): SeasonDays =>
+  seasonDays(frame, usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay));
+
+/** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
+export function seasonDays(frame: SeasonFrame, weather: DayRun): SeasonDays {
+  const { place, first, dayOfYear, known, zone, fitFromMm } = frame;
+  const { wetDay } = place.tables.work;
+  const run = withKnown(frame, weather);
+  const n = dayOfYear.length;
+  const seen = seenIn(place.groundLooks, first, n);
+  const depletionMm = layerDepletionMm(
+    zone,
+    { run, dayOfYear, latitudeDeg: place.farm.latitudeDeg },
+    { seen, fitFromMm },
+  );
+  const isWorkable = new Uint8Array(n);
+  const isForecast = new Uint8Array(n);
+  for (let i = BEFORE_DAYS; i < n; i++) {
+    const isDry = fitFromMm <= depletionMm[i - 1]! && run.rainMm[i]! < wetDay.rainMm;
+    isWorkable[i] = isDry && 0 < run.maxC[i]! ? 1 : 0;
+    isForecast[i] = known.has(i) ? 1 : 0;
+  }
+  for (const { day, isWorkable: isFit } of seen) isWorkable[day] = isFit ? 1 : 0;
   return {
-    minC: planned(minC),
-    maxC: planned(maxC),
-    rainMm: planned(rainMm),
-    isWorkable,
-    isForecast,
+    minC: run.minC.subarray(BEFORE_DAYS),
+    maxC: run.maxC.subarray(BEFORE_DAYS),
+    rainMm: run.rainMm.subarray(BEFORE_DAYS),
+    isWorkable: isWorkable.subarray(BEFORE_DAYS),
+    isForecast: isForecast.subarray(BEFORE_DAYS),
   };
 }
 
-interface Run {
-  readonly slot: Int16Array;
-  readonly minC: Float64Array;
-  readonly maxC: Float64Array;
-  readonly rainMm: Float64Array;
-}
-
-/** Water missing from the layer that is worked, mm: FAO-56 balance with the soil of a garden. */
-function topsoilDepletion(
-  { farm, tables }: Given,
-  { slot, minC, maxC, rainMm }: Run,
-): Float64Array {
-  const { layerM, kc } = tables.work.workableGround;
-  const soil = rowById(tables.soils, GARDEN_SOIL);
-  const zone = { ...soil, rootDepthM: layerM, depletionShare: 0.5, kc };
-  const referenceMm = referenceEvapotranspirationMm(farm.latitudeDeg, {
-    dayOfYear: slot,
-    minC,
-    maxC,
-  });
-  return soilWater(zone, { rainMm, referenceMm }).depletionMm;
-}
-
-function addChance(
-  coldMinC: readonly number[],
-  slot: Int16Array,
-  minC: Float64Array,
-  maxC: Float64Array,
-  random: Random,
-): void {
-  let off = 0;
-  for (let i = 0; i < slot.length; i++) {
-    const deviationC = Math.max(0, minC[i]! - coldMinC[slot[i]! - 1]!) / TO_TENTH;
-    off = DAY_TO_DAY * off + Math.sqrt(1 - DAY_TO_DAY ** 2) * normal(random);
-    minC[i]! += off * deviationC;
-    maxC[i]! += off * deviationC;
+function withKnown({ known }: Pick<SeasonFrame, 'known'>, run: DayRun): DayRun {
+  const minC = run.minC.slice();
+  const maxC = run.maxC.slice();
+  const rainMm = run.rainMm.slice();
+  for (const [i, day] of known) {
+    minC[i] = day.minC;
+    maxC[i] = day.maxC;
+    rainMm[i] = day.rainMm ?? rainMm[i]!;
   }
+  return { minC, maxC, rainMm };
 }
-
-/** Box and Muller (1958). */
-const normal = (random: Random): number =>
-  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
 /** Days that suit a job; undefined when it asks nothing of a day. */
 export function suitsOf(

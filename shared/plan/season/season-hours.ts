@@ -1,8 +1,8 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
-import type { Person } from '../../farm/farm.js';
 import type { Worker } from '../../schedule/work.js';
 import type { SeasonChore } from './season-needs.js';
+import { hoursOn } from './season-people.js';
 import type { SeasonRequest } from './season-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -31,7 +31,9 @@ export function seasonHours(
 ): SeasonHours {
   const { people, today, farm, tables } = request;
   const given = people.map((person) =>
-    Int32Array.from({ length: days }, (_, day) => minutesOn(person, request, day)),
+    Int32Array.from({ length: days }, (_, day) =>
+      Math.round(60 * hoursOn(person, addDays(today, day), request)),
+    ),
   );
   const left = given.map((minutes) => minutes.slice());
   const choreDays = Array.from({ length: days }, (_, day) =>
@@ -52,13 +54,6 @@ export function seasonHours(
     return { minutes, lightMinutes };
   });
   return { workers, given, choreDays };
-}
-
-function minutesOn(person: Person, { today, tables }: SeasonRequest, day: number): number {
-  const date = addDays(today, day);
-  if (person.away.some(({ from, to }) => from <= date && date <= to)) return 0;
-  const hours = person.hoursByWeekday ?? tables.work.hoursByWeekday.values;
-  return Math.round(60 * hours[weekdayOf(date) - 1]!);
 }
 
 /** The one with most time takes a chore; where nobody has enough, it takes what there is. */

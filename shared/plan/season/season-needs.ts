@@ -1,5 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { Importance, WorkConditions } from '../../farm/job.js';
+import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
 
 /** One piece of work of the season, in days from today. */
@@ -12,8 +13,12 @@ export interface SeasonNeed {
     readonly id: string;
     readonly name: string;
   };
-  /** Work of each person who takes part. */
+  /** Kind of work by its template, whichever batch or herd it is for; own work has none. */
+  readonly kind?: string;
+  /** Work of each person who takes part, as the log of this kind has it. */
   readonly hours: number;
+  /** What the table says without the log; left out where nothing was logged. */
+  readonly learned?: LearnedHours & { readonly reckonedHours: number };
   readonly fromDay: number;
   readonly dueDay: number;
   readonly untilDay: number;
@@ -50,7 +55,8 @@ export function seasonNeeds(
   const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
   const needs: SeasonNeed[] = [];
   const chores: SeasonChore[] = [];
-  for (const work of request.work) readWork(request, work, days, needs, chores);
+  const learned = learnedHours(request.marks);
+  for (const work of request.work) readWork(request, { work, days, learned }, needs, chores);
   for (const job of request.ownJobs) {
     needs.push({
       key: `own/${job.id}`,
@@ -91,8 +97,7 @@ export function seasonNeeds(
 
 function readWork(
   { today }: SeasonRequest,
-  work: DatedWork,
-  days: number,
+  { work, days, learned }: { work: DatedWork; days: number; learned: Map<string, LearnedHours> },
   needs: SeasonNeed[],
   chores: SeasonChore[],
 ): void {
@@ -100,25 +105,35 @@ function readWork(
   for (const task of work.tasks) {
     const key = `${work.kind}/${work.id}/${task.id}`;
     const hours = typeof task.hours === 'number' ? task.hours : task.hours.value;
-    const fromDay = daysBetween(today, task.start);
     const endDay = daysBetween(today, task.end);
-    if (task.isDaily) {
-      const length = endDay - fromDay + 1;
-      if (endDay < 0 || days <= fromDay) continue;
-      const toDay = Math.min(days - 1, endDay);
-      const span = { fromDay: Math.max(0, fromDay), toDay };
-      chores.push({ key, name: task.name, belongsTo, hoursPerDay: hours / length, ...span });
+    const everyDay = choreSpan(task);
+    if (everyDay) {
+      const fromDay = daysBetween(today, everyDay.from);
+      const toDay = daysBetween(today, everyDay.to);
+      const hoursPerDay = hours / (toDay - fromDay + 1);
+      if (toDay < 0 || days <= fromDay) continue;
+      const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
+      chores.push({ key, name: task.name, belongsTo, hoursPerDay, ...span });
       continue;
     }
+    const fromDay = daysBetween(
+      today,
+      ('earliestStart' in task && task.earliestStart) || task.start,
+    );
     const dueDay = endDay + task.slackDays;
     if (dueDay < -LONG_PAST_DAYS) continue;
     const isOnItsDay = isFixed(task);
     const people = task.conditions?.people ?? 1;
+    const kind = `${work.kind}/${task.templateId}`;
+    const reckonedHours = hours / people;
+    const known = learned.get(kind);
     needs.push({
       key,
       name: task.name,
       belongsTo,
-      hours: hours / people,
+      kind,
+      hours: reckonedHours * (known?.factor ?? 1),
+      ...(known ? { learned: { ...known, reckonedHours } } : {}),
       fromDay,
       dueDay,
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
@@ -128,7 +143,10 @@ function readWork(
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
-        : task.waitsForIds.map((id) => ({ key: `${work.kind}/${work.id}/${id}`, days: 0 })),
+        : task.waitsForIds.map((id) => ({
+            key: `${work.kind}/${work.id}/${id}`,
+            days: ('waitDays' in task && task.waitDays?.[id]) || 0,
+          })),
       ifLate: task.ifLate,
     });
   }
@@ -138,7 +156,14 @@ function readWork(
 const isFixed = (task: DatedWork['tasks'][number]): boolean =>
   task.slackDays === 0 &&
   task.start === task.end &&
+  !('earliestStart' in task && task.earliestStart !== undefined) &&
   (!('offsetDays' in task) || task.offsetDays <= 0);
+
+/** Days on which a task takes hours every day; undefined for work that is done once. */
+function choreSpan(task: DatedWork['tasks'][number]): { from: string; to: string } | undefined {
+  if ('comesOver' in task && task.comesOver) return task.comesOver;
+  return task.isDaily ? { from: task.start, to: task.end } : undefined;
+}
 
 const isClose = (task: DatedWork['tasks'][number]): boolean =>
   'offsetDays' in task ? Math.abs(task.offsetDays) <= CLOSE_DAYS : true;

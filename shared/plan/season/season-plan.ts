@@ -6,10 +6,13 @@ import { fitWork, type FittedWork } from '../../schedule/work-search.js';
 import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
-import { seasonDays, suitsOf, type SeasonDays } from './season-days.js';
+import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
 import { seasonHours, type SeasonHours } from './season-hours.js';
 import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
+import { changesSince, type SeasonChange } from './season-changes.js';
+import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
 import type { SeasonRequest } from './season-request.js';
+import { canDo, seasonPeople } from './season-people.js';
 import { remedyWords, unfitWords, whyThen } from './season-words.js';
 
 /** A piece of work on a day. */
@@ -26,6 +29,9 @@ export interface SeasonJob {
   readonly importance: SeasonNeed['importance'];
   /** Of each person who takes part. */
   readonly hours: number;
+  /** How the household's own log changed those hours; left out where nothing was logged. */
+  readonly learned?: SeasonNeed['learned'];
+  readonly kind?: string;
   readonly people: number;
   /** By the calendar alone: first and last day, and the days between. */
   readonly earliest: string;
@@ -48,6 +54,8 @@ export interface SeasonJob {
 export interface SeasonChoreDay {
   readonly key: string;
   readonly name: string;
+  /** Batch or herd it is done for. */
+  readonly belongsTo: string;
   readonly hours: number;
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
@@ -82,6 +90,10 @@ export interface SeasonPlan {
     readonly rainMm: readonly number[];
     readonly isWorkable: readonly number[];
   };
+  /** What changed since the last plan of an earlier day; left out when there was none. */
+  readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
+  /** Found when the ground was looked at today. */
+  readonly groundToday?: boolean;
   /** What late and lost work costs by the importance of each, and the least it could. */
   readonly cost: number;
   readonly costAtLeast: number;
@@ -104,9 +116,12 @@ export interface SeasonWork {
  *
  * @throws FieldError when own jobs wait for each other in a circle
  */
-export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
-  const { work, chores, hours } = fitSeason(request, plans);
-  const { needs, problem, fitted, days } = work;
+export function planSeason(
+  given: SeasonRequest,
+  plans = PLANS,
+): SeasonPlan & { readonly keep: KeptPlan } {
+  const { work, chores, hours } = fitSeason(given, plans);
+  const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
   const jobs = needs.map((need, i): SeasonJob => {
@@ -119,6 +134,8 @@ export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
       ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
       importance: need.importance,
       hours: need.hours,
+      ...(need.learned ? { learned: need.learned } : {}),
+      ...(need.kind === undefined ? {} : { kind: need.kind }),
       people: problem.jobs[i]!.people,
       earliest: dateOf(window.earliestDay),
       latest: dateOf(window.latestDay),
@@ -135,6 +152,7 @@ export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
     };
   });
+  const look = request.groundLooks.find(({ date }) => date === request.today);
   return {
     today: request.today,
     to: dateOf(problem.days - 1),
@@ -149,8 +167,23 @@ export function planSeason(request: SeasonRequest, plans = PLANS): SeasonPlan {
       rainMm: Array.from(days.rainMm, (mm) => Math.round(mm * 10) / 10),
       isWorkable: [...days.isWorkable],
     },
+    ...(request.before
+      ? {
+          changes: {
+            since: request.before.plannedOn,
+            list: changesSince(request.before, work, windows),
+          },
+        }
+      : {}),
+    ...(look ? { groundToday: look.isWorkable } : {}),
     cost: fitted.cost,
     costAtLeast: fitted.bound,
+    keep: keptPlan(
+      request,
+      needs,
+      fitted.plan,
+      windows.map(({ latestDay }) => latestDay),
+    ),
   };
 }
 
@@ -158,11 +191,12 @@ const firstDate = (job: SeasonJob): string => job.pieces[0]?.date ?? job.latest;
 
 /** The problem of a season, solved: for the plan and for what looks further. */
 export function fitSeason(
-  request: SeasonRequest,
+  given: SeasonRequest,
   plans = PLANS,
 ): { work: SeasonWork; chores: SeasonChore[]; hours: SeasonHours } {
+  const request = { ...given, people: seasonPeople(given.people, given.handovers) };
   const horizon = request.tables.work.horizonDays.value;
-  const days = seasonDays(request, horizon);
+  const days = usualDays(seasonFrame(request, horizon));
   const { needs, chores } = seasonNeeds(request, horizon);
   const hours = seasonHours(request, chores, horizon);
   const problem: WorkProblem = {
@@ -170,13 +204,15 @@ export function fitSeason(
     workers: hours.workers,
     jobs: jobsOf(request, needs, days),
   };
-  const earlier = needs.map((need) => request.earlier?.[need.key] ?? []);
   const fitted = fitOrExplain(needs, () =>
     fitWork(
       problem,
       { plans },
       seededRandom(request.seed),
-      request.earlier ? { plan: earlier, costPerMove: request.tables.work.moveCost } : undefined,
+      request.kept && {
+        plan: earlierPieces(request, needs, request.kept),
+        costPerMove: request.tables.work.moveCost,
+      },
     ),
   );
   return { work: { request, days, needs, problem, fitted }, chores, hours };
@@ -192,16 +228,12 @@ export function jobsOf(
   const { smallestPieceHours, importance, wetDay } = tables.work;
   return needs.map((need): WorkJob => {
     const { lostCost, lateCostPerDay } = importance.find((each) => each.id === need.importance)!;
-    const suits = suitsOf(need.conditions, days, wetDay.rainMm);
-    // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
-    if (suits && need.fromDay === need.untilDay && days.isForecast[need.fromDay] !== 1)
-      suits[need.fromDay] = 1;
-    const { personIds } = need;
+    const suits = suitsNeed(need, days, wetDay.rainMm);
     return {
       id: need.key,
       minutes: Math.max(1, Math.round(need.hours * 60)),
       people: need.conditions.people ?? 1,
-      able: people.flatMap(({ id }, w) => (!personIds || personIds.includes(id) ? [w] : [])),
+      able: people.flatMap((person, w) => (canDo(person, need) ? [w] : [])),
       ...(need.canBeSpread && smallestPieceHours.longerThanHours < need.hours
         ? { smallestPieceMinutes: 60 * smallestPieceHours.value }
         : {}),
@@ -215,6 +247,18 @@ export function jobsOf(
       lostCost,
     };
   });
+}
+
+/** Days that suit a piece of work; undefined when it asks nothing of a day. */
+export function suitsNeed(
+  { conditions, fromDay, untilDay }: SeasonNeed,
+  days: SeasonDays,
+  wetFromMm: number,
+): Uint8Array | undefined {
+  const suits = suitsOf(conditions, days, wetFromMm);
+  // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
+  if (suits && fromDay === untilDay && days.isForecast[fromDay] !== 1) suits[fromDay] = 1;
+  return suits;
 }
 
 function fitOrExplain(needs: readonly SeasonNeed[], fit: () => FittedWork): FittedWork {
@@ -239,11 +283,12 @@ function choresOf(
   chores: readonly SeasonChore[],
   { choreDays }: SeasonHours,
 ): SeasonChoreDay[][] {
-  const names = new Map(chores.map((chore) => [chore.key, chore.name]));
+  const byKey = new Map(chores.map((chore) => [chore.key, chore]));
   return choreDays.map((list) =>
     list.map(({ key, minutes, person, shortMinutes }) => ({
       key,
-      name: names.get(key)!,
+      name: byKey.get(key)!.name,
+      belongsTo: byKey.get(key)!.belongsTo.name,
       hours: minutes / 60,
       shortHours: shortMinutes / 60,
       ...(person === undefined ? {} : { personId: people[person]!.id }),

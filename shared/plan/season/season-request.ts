@@ -1,11 +1,13 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Farm, Person } from '../../farm/farm.js';
+import type { GroundLook } from '../../farm/ground-look.js';
+import type { Handover } from '../../farm/handover.js';
 import type { OwnJob, WorkMark } from '../../farm/job.js';
-import type { WorkPlan } from '../../schedule/work.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
 import type { HerdTask } from '../pasture/herd-tasks.js';
 import type { PlannedTask } from '../tasks.js';
+import type { KeptPlan } from './kept-plan.js';
 
 /** Dated work of one batch or herd, as its own plan gives it. */
 export interface DatedWork {
@@ -27,7 +29,13 @@ export interface SeasonRequest {
   readonly unplanned: readonly string[];
   readonly ownJobs: readonly OwnJob[];
   readonly marks: readonly WorkMark[];
-  /** What was planned before, by key of the work, so that as little as possible moves. */
-  readonly earlier?: Readonly<Record<string, WorkPlan[number]>>;
+  /** What the household found when it looked at the ground. */
+  readonly groundLooks: readonly GroundLook[];
+  /** The last plan there was, so that as little as possible moves. */
+  readonly kept?: KeptPlan;
+  /** The last plan of a day before today, to say what changed since. */
+  readonly before?: KeptPlan;
+  /** Days on which only a caretaker has hours. */
+  readonly handovers: readonly Handover[];
   readonly seed: number;
 }

@@ -1,0 +1,135 @@
+import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Handover, LeftThing, PhoneNumber } from '../../farm/handover.js';
+import type { SeasonJob, SeasonPlan } from '../season/season-plan.js';
+import type { SheetStop } from './sheet-stops.js';
+
+/** A chore or piece of work of one day, as the caretaker reads it. */
+export interface SheetJob {
+  readonly key: string;
+  readonly name: string;
+  readonly of?: string;
+  readonly hours: number;
+  readonly why?: string;
+  readonly ifLate?: string;
+}
+
+export interface SheetPage {
+  readonly date: PlainDate;
+  readonly weather: { readonly isForecast: boolean; readonly rainMm: number };
+  readonly stops: readonly SheetStop[];
+  readonly chores: readonly SheetJob[];
+  readonly jobs: readonly SheetJob[];
+  /** Hours of all that is on the page, and those the caretaker has. */
+  readonly hours: number;
+  readonly hoursThere: number;
+  readonly isTooMuch: boolean;
+}
+
+/** All that a caretaker needs, a page a day. */
+export interface CaretakerSheet {
+  readonly caretaker: string;
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly pages: readonly SheetPage[];
+  /** Work of these days that may be left until after them, and its latest day. */
+  readonly canWait: readonly { readonly name: string; readonly latest: PlainDate }[];
+  /** Work that fits nowhere because of these days. */
+  readonly fitsNowhere: readonly { readonly name: string; readonly why: string }[];
+  readonly phones: readonly PhoneNumber[];
+  readonly left: readonly LeftThing[];
+  readonly notes?: string;
+  readonly cautions: readonly string[];
+}
+
+const MOST_THAT_WAITS = 10;
+
+/**
+ * The sheet of a hand-over: its days of a plan in which only the caretaker has hours.
+ *
+ * @param stopsOn batches and herds that are there on a date
+ */
+export function caretakerSheet(
+  handover: Handover,
+  plan: SeasonPlan,
+  stopsOn: (date: PlainDate) => readonly SheetStop[],
+): CaretakerSheet {
+  const { from, to, walkingOrder, phones, left, notes } = handover;
+  const dates = datesFrom(from, daysBetween(from, to) + 1);
+  const pages = dates.map((date) =>
+    pageOf(handover, plan, date, inOrder(stopsOn(date), walkingOrder)),
+  );
+  const onSheet = new Set(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key)));
+  const open = plan.jobs.filter((job) => !onSheet.has(job.key));
+  const person = handover.personId ?? `caretaker-${handover.id}`;
+  return {
+    caretaker: plan.people.find(({ id }) => id === person)?.name ?? handover.caretaker ?? '',
+    from,
+    to,
+    pages,
+    canWait: open
+      .filter((job) => job.earliest <= to && to < job.latest && 0 < job.pieces.length)
+      .filter((job) => to < job.pieces[0]!.date)
+      .sort((a, b) => (a.latest < b.latest ? -1 : 1))
+      .slice(0, MOST_THAT_WAITS)
+      .map(({ name, latest }) => ({ name, latest })),
+    fitsNowhere: open
+      .filter((job) => job.pieces.length === 0 && job.earliest <= to && from <= job.latest)
+      .map(({ name, why }) => ({ name, why })),
+    phones,
+    left,
+    ...(notes === undefined ? {} : { notes }),
+    cautions: [...new Set(pages.flatMap(({ stops }) => stops.flatMap((stop) => stop.cautions)))],
+  };
+}
+
+function pageOf(
+  { hoursPerDay }: Handover,
+  plan: SeasonPlan,
+  date: PlainDate,
+  stops: readonly SheetStop[],
+): SheetPage {
+  const day = daysBetween(plan.today, date);
+  const chores = (plan.chores[day] ?? []).map(({ key, name, belongsTo, hours }) => ({
+    key,
+    name,
+    of: belongsTo,
+    hours,
+  }));
+  const jobs = plan.jobs.flatMap((job): SheetJob[] =>
+    job.pieces
+      .filter((piece) => piece.date === date)
+      .map((piece) => ({ ...jobLine(job), hours: piece.hours })),
+  );
+  const hours = [...chores, ...jobs].reduce((sum, each) => sum + each.hours, 0);
+  return {
+    date,
+    weather: {
+      isForecast: 0 <= day && day < plan.weather.forecastDays,
+      rainMm: plan.weather.rainMm[day] ?? 0,
+    },
+    stops,
+    chores,
+    jobs,
+    hours,
+    hoursThere: hoursPerDay,
+    isTooMuch: hoursPerDay + 1 / 60 < hours,
+  };
+}
+
+const jobLine = ({ key, name, belongsTo, why, ifLate, hours }: SeasonJob): SheetJob => ({
+  key,
+  name,
+  hours,
+  why,
+  ...(belongsTo ? { of: belongsTo.name } : {}),
+  ...(ifLate === undefined ? {} : { ifLate }),
+});
+
+/** Stops as one walks past them; those that are not named come last, as they were. */
+function inOrder(stops: readonly SheetStop[], order: readonly string[]): SheetStop[] {
+  const place = (stop: SheetStop): number => {
+    const at = order.indexOf(stop.id);
+    return at < 0 ? order.length : at;
+  };
+  return [...stops].sort((a, b) => place(a) - place(b));
+}

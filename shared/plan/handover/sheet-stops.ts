@@ -1,0 +1,122 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { quantityOfDay } from '../../explain/daily-series.js';
+import { input, quantity, type Quantity } from '../../explain/quantity.js';
+import type { Facility } from '../../farm/facility.js';
+import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import type { WorkTable } from '../../tables/work-table.js';
+import { formatShortDate } from '../../units/format.js';
+import type { BatchPlan } from '../batch-plan.js';
+import { LOOK_FOR } from '../brooding.js';
+import { hayPartFormulas } from '../pasture/hay-part.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+
+/** One place on the round of a day: which animals, where, how much, what to look for. */
+export interface SheetStop {
+  readonly id: string;
+  readonly name: string;
+  readonly where?: string;
+  readonly amounts: readonly Quantity[];
+  readonly todo: readonly string[];
+  readonly lookFor: readonly string[];
+  /** Keys of cautions. */
+  readonly cautions: readonly string[];
+}
+
+interface SavedPlan {
+  readonly id: string;
+  readonly plan: BatchPlan;
+}
+
+/** A batch on a date; undefined when it is not there. */
+export function batchStop(
+  { id, plan }: SavedPlan,
+  date: PlainDate,
+  { facilities, lookFor }: { facilities: readonly Facility[]; lookFor: WorkTable['lookFor'] },
+): SheetStop | undefined {
+  if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
+  const day = daysBetween(plan.arrivalDate, date);
+  const moveOut = plan.outdoors.moveOut && String(plan.outdoors.moveOut.value);
+  const isBrooding = moveOut === undefined || date < moveOut;
+  const homes = plan.occupies.filter(({ from, to }) => from <= date && date <= to);
+  // A brooder is held for some days after the birds have gone: the last place taken is theirs.
+  const home = homes.reduce<(typeof homes)[number] | undefined>(
+    (last, each) => (last && each.from < last.from ? last : each),
+    undefined,
+  );
+  const where = facilities.find((facility) => facility.id === home?.facilityId)?.name;
+  const amounts = AMOUNTS.flatMap((series) => quantityOfDay(plan.daily, series, day) ?? []);
+  const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
+  const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
+  const moves = plan.outdoors.movesPerDay?.value;
+  const todo = [
+    ...(phase ? [`Feed: ${phase.name}.`] : []),
+    ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
+    ...(moveOut === date ? ['They move out of the brooder today.'] : []),
+    ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
+    ...(plan.laying ? ['Collect the eggs.'] : []),
+  ];
+  return {
+    id,
+    name: plan.name,
+    ...(where === undefined ? {} : { where }),
+    amounts,
+    todo,
+    lookFor: isBrooding ? LOOK_FOR : lookFor.outdoorBirds,
+    cautions: isBrooding
+      ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
+      : plan.cautions.filter((key) => key === 'heat-stress'),
+  };
+}
+
+const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
+const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
+
+function movesText(movesPerDay: number): string {
+  if (movesPerDay < 1) return `Move the pen every ${Math.round(1 / movesPerDay)} days.`;
+  return movesPerDay === 1 ? 'Move the pen once.' : `Move the pen ${movesPerDay} times.`;
+}
+
+/** A herd on a date; undefined when it has no cattle then, or the date is outside the plan. */
+export function herdStop(
+  plan: PasturePlan,
+  herdId: string,
+  date: PlainDate,
+  lookFor: WorkTable['lookFor'],
+): SheetStop | undefined {
+  const herd = plan.herds.find(({ id }) => id === herdId);
+  if (!herd || date < plan.from || plan.to < date) return undefined;
+  const day = daysBetween(plan.from, date);
+  const head = herd.groups.reduce((sum, { headByDay }) => sum + headByDay[day]!, 0);
+  if (head === 0) return undefined;
+  const paddock = (id: string): string => plan.paddocks.find((p) => p.id === id)?.name ?? id;
+  const moves = plan.moves.filter((move) => move.herdId === herdId);
+  const stay = moves.find(({ from, to }) => from <= date && date <= to);
+  const next = moves.find(({ from }) => date < from);
+  const on = input('On', date, 'date');
+  const hayKg = herd.hayByDay[day]!;
+  return {
+    id: herdId,
+    name: herd.name,
+    where: stay ? paddock(stay.paddockId) : 'not on grass',
+    amounts: [
+      quantity('Head', head, 'count', hayPartFormulas.headToday, [on]),
+      quantity('Water today', herd.waterByDay[day]!, 'L', cattleWaterFormulas.day, [
+        input('Head', head, 'count'),
+        on,
+      ]),
+      ...(0 < hayKg
+        ? [quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on])]
+        : []),
+    ],
+    todo: [
+      ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
+      ...(next && next.from === addDays(date, 1)
+        ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
+        : next && stay
+          ? [`They stay until ${formatShortDate(addDays(next.from, -1))}.`]
+          : []),
+    ],
+    lookFor: lookFor.cattle,
+    cautions: [],
+  };
+}

@@ -1,0 +1,66 @@
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import type { WorkPiece, WorkPlan } from '../../schedule/work.js';
+import type { SeasonNeed } from './season-needs.js';
+import type { SeasonRequest } from './season-request.js';
+
+/** Where one piece of work stood in an earlier plan. */
+export interface KeptJob {
+  readonly name: string;
+  readonly belongsTo?: string;
+  readonly latest: string;
+  readonly pieces: readonly {
+    readonly date: string;
+    readonly minutes: number;
+    readonly personIds: readonly string[];
+  }[];
+}
+
+/** An earlier plan, by key of the work: what the next stays with, and is compared with. */
+export interface KeptPlan {
+  readonly plannedOn: string;
+  readonly jobs: Readonly<Record<string, KeptJob>>;
+}
+
+/** A plan as it is kept for the next time. */
+export function keptPlan(
+  { today, people }: SeasonRequest,
+  needs: readonly SeasonNeed[],
+  plan: WorkPlan,
+  latestDays: readonly number[],
+): KeptPlan {
+  return {
+    plannedOn: today,
+    jobs: Object.fromEntries(
+      needs.map((need, i): [string, KeptJob] => [
+        need.key,
+        {
+          name: need.name,
+          ...(need.belongsTo ? { belongsTo: need.belongsTo.name } : {}),
+          latest: addDays(today, latestDays[i]!),
+          pieces: plan[i]!.map(({ day, minutes, workers }) => ({
+            date: addDays(today, day),
+            minutes,
+            personIds: workers.map((w) => people[w]!.id),
+          })),
+        },
+      ]),
+    ),
+  };
+}
+
+/** An earlier plan in the days and people of a new one; what cannot be said in them is left out. */
+export function earlierPieces(
+  { today, people }: SeasonRequest,
+  needs: readonly SeasonNeed[],
+  kept: KeptPlan,
+): WorkPiece[][] {
+  const index = new Map(people.map(({ id }, w) => [id, w]));
+  return needs.map((need) => {
+    const pieces = (kept.jobs[need.key]?.pieces ?? []).map(({ date, minutes, personIds }) => ({
+      day: daysBetween(today, date),
+      minutes,
+      workers: personIds.map((id) => index.get(id) ?? -1).sort((a, b) => a - b),
+    }));
+    return pieces.every(({ day, workers }) => 0 <= day && !workers.includes(-1)) ? pieces : [];
+  });
+}

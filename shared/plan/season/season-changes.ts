@@ -1,0 +1,141 @@
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import type { WorkWindow } from '../../schedule/work-windows.js';
+import { finishDay } from '../../schedule/work.js';
+import { formatShortDate } from '../../units/format.js';
+import type { KeptJob, KeptPlan } from './kept-plan.js';
+import { unfitDay } from './season-days.js';
+import type { SeasonWork } from './season-plan.js';
+import { unfitWords } from './season-words.js';
+
+/** What became of one piece of work from one plan to the next. */
+export interface SeasonChange {
+  readonly key: string;
+  readonly name: string;
+  readonly belongsTo?: string;
+  readonly kind: 'moved' | 'new' | 'gone' | 'fits-no-more' | 'fits-now';
+  /** First day of it before and now. */
+  readonly from?: string;
+  readonly to?: string;
+  readonly why: string;
+}
+
+/** What changed since an earlier plan, and why, by the first day it concerns. */
+export function changesSince(
+  kept: KeptPlan,
+  work: SeasonWork,
+  windows: readonly WorkWindow[],
+): SeasonChange[] {
+  const { needs, fitted, request } = work;
+  const dateOf = (day: number): string => addDays(request.today, day);
+  const changes: SeasonChange[] = [];
+  needs.forEach((need, i) => {
+    const was = kept.jobs[need.key];
+    const now = fitted.plan[i]!;
+    const to = now[0] ? dateOf(now[0].day) : undefined;
+    const from = was?.pieces[0]?.date;
+    const about = {
+      key: need.key,
+      name: need.name,
+      ...(need.belongsTo ? { belongsTo: need.belongsTo.name } : {}),
+      ...(from === undefined ? {} : { from }),
+      ...(to === undefined ? {} : { to }),
+    };
+    if (!was) changes.push({ ...about, kind: 'new', why: 'It was not in the plan before.' });
+    else if (to === undefined) {
+      if (from !== undefined)
+        changes.push({ ...about, kind: 'fits-no-more', why: unfitWords(work, i) });
+    } else if (from === undefined) {
+      changes.push({ ...about, kind: 'fits-now', why: 'There are hours and days for it now.' });
+    } else if (from !== to || was.pieces.at(-1)!.date !== dateOf(finishDay(now))) {
+      changes.push({
+        ...about,
+        kind: 'moved',
+        why: sentence(whyMoved(work, windows, i, was, kept)),
+      });
+    }
+  });
+  return [...changes, ...gone(kept, work)].sort((a, b) => (dayIn(a) < dayIn(b) ? -1 : 1));
+}
+
+const dayIn = ({ from, to }: SeasonChange): string => to ?? from ?? '';
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+/** What is no longer asked for; what was ticked off or ran out is not news. */
+function gone(kept: KeptPlan, { needs, request }: SeasonWork): SeasonChange[] {
+  const keys = new Set(needs.map(({ key }) => key));
+  const done = new Set(request.marks.filter((m) => m.doneOn !== undefined).map(({ key }) => key));
+  return Object.entries(kept.jobs)
+    .filter(([key, { latest }]) => !keys.has(key) && !done.has(key) && request.today <= latest)
+    .map(([key, { name, belongsTo, pieces }]) => ({
+      key,
+      name,
+      ...(belongsTo === undefined ? {} : { belongsTo }),
+      ...(pieces[0] ? { from: pieces[0].date } : {}),
+      kind: 'gone' as const,
+      why: 'It is no longer asked for.',
+    }));
+}
+
+/** The first thing that keeps a piece of work from the days it had. */
+function whyMoved(
+  work: SeasonWork,
+  windows: readonly WorkWindow[],
+  index: number,
+  was: KeptJob,
+  kept: KeptPlan,
+): string {
+  const { request, needs, problem, fitted, days } = work;
+  const need = needs[index]!;
+  const job = problem.jobs[index]!;
+  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const minutesWere = was.pieces.reduce((sum, { minutes }) => sum + minutes, 0);
+  if (Math.abs(minutesWere - job.minutes) > 1)
+    return `it takes ${hours(job.minutes)} now, not ${hours(minutesWere)}`;
+  const latest = addDays(request.today, windows[index]!.latestDay);
+  for (const piece of was.pieces) {
+    const day = daysBetween(request.today, piece.date);
+    if (day < 0) return `it was not ticked off on ${date(day)}`;
+    const mark = request.marks.find(({ key }) => key === need.key);
+    if (mark?.notBefore !== undefined && piece.date < mark.notBefore)
+      return `you put it off to ${formatShortDate(mark.notBefore)}`;
+    if (day < job.fromDay) return `it cannot begin before ${date(job.fromDay)} now`;
+    for (const { job: before, days: waits } of job.waitsFor)
+      if (day < finishDay(fitted.plan[before]!) + waits)
+        return `it follows “${needs[before]!.name}”, which is on ${date(finishDay(fitted.plan[before]!))} now`;
+    if (job.untilDay < day || (latest < piece.date && was.latest !== latest))
+      return `its latest day is ${formatShortDate(latest)} now`;
+    if (job.suits && job.suits[day] === 0) {
+      const cause = unfitDay(need.conditions, days, day, request.tables.work.wetDay.rainMm);
+      return `${cause ?? 'the day does not suit it'} on ${date(day)}`;
+    }
+    for (const id of piece.personIds) {
+      const w = request.people.findIndex((person) => person.id === id);
+      if (w < 0) return 'who was to do it is no longer among the people';
+      if (problem.workers[w]!.minutes[day]! < piece.minutes)
+        return `${request.people[w]!.name} has too few hours left on ${date(day)}`;
+      const taker = takerOn(work, kept, index, w, day);
+      if (taker !== undefined) return `the hours of ${date(day)} go to “${taker}” now`;
+    }
+  }
+  return 'the work before it was set in another order';
+}
+
+/** Work that now has a person's hours on a day, and did not have them before. */
+function takerOn(
+  { needs, fitted, request }: SeasonWork,
+  kept: KeptPlan,
+  index: number,
+  worker: number,
+  day: number,
+): string | undefined {
+  const on = addDays(request.today, day);
+  const taker = needs.findIndex(
+    (need, i) =>
+      i !== index &&
+      fitted.plan[i]!.some((piece) => piece.day === day && piece.workers.includes(worker)) &&
+      !(kept.jobs[need.key]?.pieces ?? []).some(({ date }) => date === on),
+  );
+  return needs[taker]?.name;
+}
+
+const hours = (minutes: number): string => `${Math.round(minutes / 6) / 10} h`;

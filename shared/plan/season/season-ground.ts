@@ -1,0 +1,84 @@
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { GroundLook } from '../../farm/ground-look.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+import type { Farm } from '../../farm/farm.js';
+import type { DayRun } from '../../weather/day-run.js';
+import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
+import { soilWater, type RootZone } from '../../weather/soil-water.js';
+
+const USUAL_SOIL = 'loam';
+
+/** The layer that is worked, as a root zone of FAO-56 with the soil of the garden. */
+export function workedLayer({ farm, tables }: { farm: Farm; tables: Tables }): RootZone {
+  const { layerM, kc } = tables.work.workableGround;
+  const soil = rowById(tables.soils, farm.gardenSoilId ?? USUAL_SOIL);
+  return { ...soil, rootDepthM: layerM, depletionShare: 0.5, kc };
+}
+
+/** What the household saw of its ground, in days of a run. */
+interface Seen {
+  readonly day: number;
+  readonly isWorkable: boolean;
+}
+
+export const seenIn = (looks: readonly GroundLook[], first: PlainDate, days: number): Seen[] =>
+  looks
+    .map(({ date, isWorkable }) => ({ day: daysBetween(first, date), isWorkable }))
+    .filter(({ day }) => 0 < day && day < days)
+    .sort((a, b) => a.day - b.day);
+
+/**
+ * Water missing from the worked layer at the end of each day, mm, by the FAO-56 balance. Where
+ * the ground was looked at and found other than reckoned, the balance goes on from what was seen:
+ * fit ground lacks at least the threshold; ground too wet lacks half of it, the middle of what
+ * that can mean.
+ */
+export function layerDepletionMm(
+  zone: RootZone,
+  { run, dayOfYear, latitudeDeg }: { run: DayRun; dayOfYear: Int16Array; latitudeDeg: number },
+  { seen, fitFromMm }: { seen: readonly Seen[]; fitFromMm: number },
+): Float64Array {
+  const referenceMm = referenceEvapotranspirationMm(latitudeDeg, { dayOfYear, ...run });
+  const depletionMm = new Float64Array(dayOfYear.length);
+  let from = 0;
+  let start = 0;
+  const follow = (to: number): void => {
+    const part = {
+      rainMm: run.rainMm.subarray(from, to),
+      referenceMm: referenceMm.subarray(from, to),
+    };
+    depletionMm.set(soilWater(zone, part, start).depletionMm, from);
+    from = to;
+    start = depletionMm[to - 1] ?? 0;
+  };
+  for (const { day, isWorkable } of seen) {
+    follow(day);
+    if (isWorkable) start = Math.max(start, fitFromMm);
+    else if (fitFromMm <= start) start = fitFromMm / 2;
+    depletionMm[day - 1] = start;
+  }
+  follow(dayOfYear.length);
+  return depletionMm;
+}
+
+/**
+ * How dry below field capacity the household's own ground has to be, mm: the figure nearest to
+ * the usual one that goes against as few of its looks as can be.
+ *
+ * @param looks what was found, with the water missing from the layer that morning
+ */
+export function fitFromMm(
+  usualMm: number,
+  looks: readonly { readonly depletionMm: number; readonly isWorkable: boolean }[],
+): number {
+  /** A hair more than was too wet. */
+  const ABOVE = 0.1;
+  const against = (mm: number): number =>
+    looks.filter((look) => look.isWorkable !== mm <= look.depletionMm).length;
+  const candidates = looks.map((look) => look.depletionMm + (look.isWorkable ? 0 : ABOVE));
+  return candidates.reduce((best, mm) => {
+    const better = against(mm) - against(best);
+    const isNearer = Math.abs(mm - usualMm) < Math.abs(best - usualMm);
+    return better < 0 || (better === 0 && isNearer) ? mm : best;
+  }, usualMm);
+}

@@ -1,0 +1,206 @@
+import { addDays } from '../../calendar/plain-date.js';
+import { latestStart } from '../../schedule/latest-start.js';
+import { seededRandom, type Random } from '../../schedule/random.js';
+import { WorkDays } from '../../schedule/work-days.js';
+import { workNetwork } from '../../schedule/work-network.js';
+import { inOrderOf } from '../../schedule/work-search.js';
+import { workWindows } from '../../schedule/work-windows.js';
+import { chancesOverYears, type YearSuits } from '../../schedule/work-years.js';
+import { percentile, type DailyWeather } from '../../weather/climate.js';
+import { runsOfYears, type DayRun } from '../../weather/day-run.js';
+import { drawnRun } from '../../weather/drawn-year.js';
+import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
+import { seasonDays, seasonFrame, type SeasonDays, type SeasonFrame } from './season-days.js';
+import type { SeasonNeed } from './season-needs.js';
+import { fitSeason, suitsNeed } from './season-plan.js';
+import type { SeasonRequest } from './season-request.js';
+
+/** How many of something in few, half and most years. */
+export interface CountSpread {
+  readonly tenth: number;
+  readonly half: number;
+  readonly ninetieth: number;
+}
+
+export interface JobOutlook {
+  readonly key: string;
+  readonly name: string;
+  readonly belongsTo?: SeasonNeed['belongsTo'];
+  readonly latest: string;
+  /** Share of years in which it is done by its latest day, and the error of that share. */
+  readonly chance: number;
+  readonly standardError: number;
+  readonly lost: number;
+  /** Day by which it is done in half of the years, and in nine of ten. */
+  readonly halfDone?: string;
+  readonly mostDone?: string;
+  /** Last day to begin it and still be done in time in nine years of ten, its hours kept free. */
+  readonly startBy?: string;
+  /** Days between its first and its latest, and how many of them suit it. */
+  readonly windowDays: number;
+  readonly suitingDays?: CountSpread;
+}
+
+/** Days of a time of the month on which the ground can be worked. */
+export interface WorkableSpan extends CountSpread {
+  readonly from: string;
+  readonly days: number;
+}
+
+/** A season's work played through many years of weather. */
+export interface SeasonOutlook {
+  readonly years: number;
+  /** Whether the years were measured here, or drawn from monthly means. */
+  readonly isMeasured: boolean;
+  readonly label: string;
+  readonly hasRain: boolean;
+  readonly jobs: readonly JobOutlook[];
+  readonly workable: readonly WorkableSpan[];
+  readonly frost: readonly FrostDates[];
+}
+
+/** A household's own years are used when there are so many; fewer say little of one year in ten. */
+const FEWEST_YEARS = 10;
+const DRAWN_YEARS = 1000;
+const FROST_YEARS = 200;
+/** Plans tried for the order in which jobs are taken, the same in every year. */
+const PLANS = 200;
+const SPAN_DAYS = 14;
+/** Frost, freeze and hard freeze: 36, 32 and 28 °F. */
+const FROST_C = [2.2, 0, -2.2];
+
+export interface OutlookRequest extends SeasonRequest {
+  /** Daily record of the place, in date order; may be empty. */
+  readonly history: readonly DailyWeather[];
+}
+
+/**
+ * Chances of a season's work over many years of weather: measured years of the place where there
+ * are ten or more, else years drawn from what is usual there.
+ *
+ * Source: Monte Carlo with a fixed seed; the error of a share p of n years is √(p(1 − p)/n).
+ */
+export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS): SeasonOutlook {
+  const { work } = fitSeason(request, PLANS);
+  const { problem, needs, fitted } = work;
+  const frame = seasonFrame(request, problem.days);
+  const random = seededRandom(request.seed);
+  const { runs, isMeasured } = yearsOf(request, frame, random, drawnYears);
+  const years = runs.map((run) => seasonDays(frame, run));
+  const suits = years.map((days) => suitsOfAll(request, needs, days));
+  const network = workNetwork(problem.jobs);
+  const windows = workWindows(problem.jobs, network);
+  const list = inOrderOf(
+    network,
+    Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),
+  );
+  const jobs = problem.jobs.map((job, i) => ({ ...job, dueDay: windows[i]!.latestDay }));
+  const chances = chancesOverYears({ ...problem, jobs }, list, suits);
+  const whole = new WorkDays(problem);
+  const dateOf = (day: number): string => addDays(request.today, day);
+  return {
+    years: years.length,
+    isMeasured,
+    label: request.climate.label,
+    hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
+    workable: workableSpans(years, request.today),
+    frost: frostOf(request, random),
+    jobs: needs.map((need, i): JobOutlook => {
+      const chance = chances[i]!;
+      const { latestDay, earliestDay } = windows[i]!;
+      const job = jobs[i]!;
+      const together = Int32Array.from({ length: problem.days }, (_, day) =>
+        whole.together(job, day),
+      );
+      const starts = suits.map((of) => latestStart(job, latestDay, together, of[i]));
+      const startBy = starts.sort((a, b) => a - b)[Math.floor(starts.length / 10)]!;
+      const from = Math.max(0, earliestDay);
+      const asksForDays = suits[0]?.[i] !== undefined && from <= latestDay;
+      return {
+        key: need.key,
+        name: need.name,
+        ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
+        latest: dateOf(latestDay),
+        chance: chance.onTime,
+        standardError: chance.standardError,
+        lost: chance.lost,
+        ...(chance.halfDoneDay < 0 ? {} : { halfDone: dateOf(chance.halfDoneDay) }),
+        ...(chance.mostDoneDay < 0 ? {} : { mostDone: dateOf(chance.mostDoneDay) }),
+        ...(startBy < 0 ? {} : { startBy: dateOf(startBy) }),
+        windowDays: Math.max(0, latestDay - from + 1),
+        ...(asksForDays
+          ? { suitingDays: spread(suits.map((of) => countBetween(of[i]!, from, latestDay))) }
+          : {}),
+      };
+    }),
+  };
+}
+
+function yearsOf(
+  { history, climate, tables }: OutlookRequest,
+  frame: SeasonFrame,
+  random: Random,
+  drawnYears: number,
+): { runs: DayRun[]; isMeasured: boolean } {
+  const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
+  if (FEWEST_YEARS <= measured.length) return { runs: measured, isMeasured: true };
+  const { wetDay } = tables.work;
+  const runs = Array.from({ length: drawnYears }, () =>
+    drawnRun(climate, frame.dayOfYear, wetDay, random),
+  );
+  return { runs, isMeasured: false };
+}
+
+const hasRain = (history: readonly DailyWeather[]): boolean =>
+  history.some(({ rainMm }) => rainMm !== null && rainMm !== undefined);
+
+/** Days that suit every need in one year; needs that ask the same share one answer. */
+function suitsOfAll(
+  { tables }: SeasonRequest,
+  needs: readonly SeasonNeed[],
+  days: SeasonDays,
+): YearSuits {
+  const known = new Map<string, Uint8Array | undefined>();
+  return needs.map((need) => {
+    const isOneDay = need.fromDay === need.untilDay ? need.fromDay : '';
+    const key = `${JSON.stringify(need.conditions)}${isOneDay}`;
+    if (!known.has(key)) known.set(key, suitsNeed(need, days, tables.work.wetDay.rainMm));
+    return known.get(key);
+  });
+}
+
+function workableSpans(years: readonly SeasonDays[], today: string): WorkableSpan[] {
+  const days = years[0]!.isWorkable.length;
+  const spans: WorkableSpan[] = [];
+  for (let from = 0; from + SPAN_DAYS <= days; from += SPAN_DAYS) {
+    const counts = years.map((y) => countBetween(y.isWorkable, from, from + SPAN_DAYS - 1));
+    spans.push({ from: addDays(today, from), days: SPAN_DAYS, ...spread(counts) });
+  }
+  return spans;
+}
+
+function countBetween(is: Uint8Array, from: number, to: number): number {
+  let count = 0;
+  for (let day = from; day <= Math.min(to, is.length - 1); day++) count += is[day]!;
+  return count;
+}
+
+function spread(counts: readonly number[]): CountSpread {
+  const sorted = [...counts].sort((a, b) => a - b);
+  const at = (share: number): number => Math.round(percentile(sorted, share));
+  return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
+}
+
+function frostOf({ history, climate, farm, tables }: OutlookRequest, random: Random): FrostDates[] {
+  const { latitudeDeg } = farm;
+  const measured = halfYearLows(history, latitudeDeg);
+  const isEnough = FEWEST_YEARS <= Math.min(measured.springs.length, measured.autumns.length);
+  const days = halfYearDays(latitudeDeg);
+  const draw = (dayOfYear: Int16Array): Float64Array[] =>
+    Array.from(
+      { length: FROST_YEARS },
+      () => drawnRun(climate, dayOfYear, tables.work.wetDay, random).minC,
+    );
+  const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
+  return FROST_C.map((thresholdC) => frostDates(lows, { thresholdC, latitudeDeg }));
+}

@@ -1,0 +1,51 @@
+import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { Person } from '../../farm/farm.js';
+import type { Handover } from '../../farm/handover.js';
+import type { SeasonNeed } from './season-needs.js';
+import type { SeasonRequest } from './season-request.js';
+
+/** One of the household, or a caretaker who only comes in for a hand-over. */
+export interface SeasonPerson extends Person {
+  readonly comesInFor?: string;
+}
+
+/** Everyone with hours in a plan: the household, then those who come in. */
+export const seasonPeople = (
+  people: readonly Person[],
+  handovers: readonly Handover[],
+): SeasonPerson[] => [
+  ...people,
+  ...handovers
+    .filter(({ personId }) => personId === undefined)
+    .map(({ id, caretaker }) => ({
+      id: `caretaker-${id}`,
+      name: caretaker ?? '',
+      away: [],
+      comesInFor: id,
+    })),
+];
+
+export const isCaretaker = (person: SeasonPerson, { id, personId }: Handover): boolean =>
+  person.comesInFor === id || (personId !== undefined && person.id === personId);
+
+/** Hours of a person on a date: on days that are handed over, the caretaker's only. */
+export function hoursOn(
+  person: SeasonPerson,
+  date: PlainDate,
+  { handovers, tables }: Pick<SeasonRequest, 'handovers' | 'tables'>,
+): number {
+  const handover = handovers.find(({ from, to }) => from <= date && date <= to);
+  if (handover) return isCaretaker(person, handover) ? handover.hoursPerDay : 0;
+  if (person.comesInFor !== undefined) return 0;
+  if (person.away.some(({ from, to }) => from <= date && date <= to)) return 0;
+  const hours = person.hoursByWeekday ?? tables.work.hoursByWeekday.values;
+  return hours[weekdayOf(date) - 1]!;
+}
+
+/** Whoever comes in does what animals depend on, alone; the household does everything. */
+export const canDo = (person: SeasonPerson, need: SeasonNeed): boolean =>
+  person.comesInFor === undefined
+    ? (need.personIds ?? [person.id]).includes(person.id)
+    : need.importance === 'must' &&
+      need.personIds === undefined &&
+      (need.conditions.people ?? 1) === 1;

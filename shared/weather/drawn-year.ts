@@ -1,0 +1,56 @@
+import type { Random } from '../schedule/random.js';
+import type { Climate } from './climate.js';
+import type { DayRun } from './day-run.js';
+import { randomRain, typicalRain, type RainHabit } from './rain-days.js';
+
+/** Likeness of one day's temperature to the last's. Richardson (1981), from memory. */
+const DAY_TO_DAY = 0.65;
+/** Standard deviations between the mean and the tenth percentile of a normal distribution. */
+const TO_TENTH = 1.2816;
+
+/** The usual weather of days: mean temperatures, and as many wet days as come in most years. */
+export function usualRun(climate: Climate, dayOfYear: Int16Array, habit: RainHabit): DayRun {
+  return {
+    minC: meansOn(climate.meanMinC, dayOfYear),
+    maxC: meansOn(climate.meanMaxC, dayOfYear),
+    rainMm: typicalRain(meansOn(climate.meanRainMm, dayOfYear), habit),
+  };
+}
+
+/**
+ * One year's weather drawn by chance: wet days by a chain of two states, and a departure of the
+ * temperature from its mean that is like the day before's. As many nights are colder than the
+ * climate's cold night as its name says: one in ten.
+ *
+ * Left out: wet days are not cooler than dry ones, and lows and highs depart together.
+ *
+ * Source: Richardson, "Stochastic simulation of daily precipitation, temperature, and solar
+ * radiation", Water Resources Research 17 (1981), with one series instead of three.
+ */
+export function drawnRun(
+  climate: Climate,
+  dayOfYear: Int16Array,
+  habit: RainHabit,
+  random: Random,
+): DayRun {
+  const minC = meansOn(climate.meanMinC, dayOfYear);
+  const maxC = meansOn(climate.meanMaxC, dayOfYear);
+  const rainMm = randomRain(meansOn(climate.meanRainMm, dayOfYear), habit, random);
+  const step = Math.sqrt(1 - DAY_TO_DAY ** 2);
+  let off = normal(random);
+  for (let i = 0; i < dayOfYear.length; i++) {
+    const deviationC = Math.max(0, minC[i]! - climate.coldMinC[dayOfYear[i]! - 1]!) / TO_TENTH;
+    off = DAY_TO_DAY * off + step * normal(random);
+    minC[i]! += off * deviationC;
+    maxC[i]! += off * deviationC;
+  }
+  return { minC, maxC, rainMm };
+}
+
+function meansOn(year: readonly number[] | undefined, dayOfYear: Int16Array): Float64Array {
+  return Float64Array.from(dayOfYear, (day) => year?.[day - 1] ?? 0);
+}
+
+/** Box and Muller (1958). */
+const normal = (random: Random): number =>
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

@@ -1,0 +1,132 @@
+import { addDays } from '../calendar/plain-date.js';
+import { percentile, type DailyWeather } from './climate.js';
+
+/** Dates of a turning point in few, half and most years, as month and day. */
+export interface DateSpread {
+  readonly tenth: string;
+  readonly half: string;
+  readonly ninetieth: string;
+}
+
+/** When frost ends in spring and begins in autumn at one threshold. */
+export interface FrostDates {
+  readonly thresholdC: number;
+  /** Years looked at in each half, and those of them in which it froze. */
+  readonly springs: number;
+  readonly springsWithFrost: number;
+  readonly autumns: number;
+  readonly autumnsWithFrost: number;
+  /** The last frost of spring; left out when it froze in no spring. */
+  readonly lastSpring?: DateSpread;
+  /** The first frost of autumn. */
+  readonly firstAutumn?: DateSpread;
+}
+
+/** A half-year with so many days missing is not counted, as state climate offices do. */
+const MOST_MISSING = 9;
+/** Percentiles are given on the calendar of a common year. */
+const COMMON_YEAR = 2023;
+const COMMON_DAYS = 365;
+
+/** A half-year: its first month and day, and its days on the calendar of a common year. */
+interface Half {
+  readonly start: string;
+  readonly days: number;
+}
+
+/** The year is parted after 31 July, and half a year later south of the equator. */
+const NORTH = { spring: { start: '01-01', days: 212 }, autumn: { start: '08-01', days: 153 } };
+const SOUTH = { spring: { start: '07-01', days: 215 }, autumn: { start: '02-01', days: 150 } };
+const halvesAt = (latitudeDeg: number): typeof NORTH => (latitudeDeg < 0 ? SOUTH : NORTH);
+
+/** Daily lows of half-years, day by day on the calendar of a common year; NaN where one is missing. */
+export interface HalfYearLows {
+  readonly springs: readonly ArrayLike<number>[];
+  readonly autumns: readonly ArrayLike<number>[];
+}
+
+/**
+ * Half-years of a daily record. 29 February counts as the day before; a half-year with ten or more
+ * missing days is left out.
+ *
+ * @param history in date order
+ */
+export function halfYearLows(history: readonly DailyWeather[], latitudeDeg: number): HalfYearLows {
+  const { spring, autumn } = halvesAt(latitudeDeg);
+  return { springs: lowsOf(history, spring), autumns: lowsOf(history, autumn) };
+}
+
+/** Day of a common year, 1 to 365, by month and day. */
+const DAY_OF: ReadonlyMap<string, number> = new Map([
+  ...Array.from({ length: COMMON_DAYS }, (_, k): [string, number] => [
+    addDays(`${COMMON_YEAR}-01-01`, k).slice(5),
+    k + 1,
+  ]),
+  ['02-29', 59],
+]);
+
+function lowsOf(history: readonly DailyWeather[], { start, days }: Half): Float64Array[] {
+  const first = DAY_OF.get(start)!;
+  const byYear = new Map<number, Float64Array>();
+  for (const { date, minC } of history) {
+    const year = Number(date.slice(0, 4));
+    const at = DAY_OF.get(date.slice(5))! - first;
+    const day = (at + COMMON_DAYS) % COMMON_DAYS;
+    if (days <= day) continue;
+    const own = at < 0 ? year - 1 : year;
+    let lows = byYear.get(own);
+    if (!lows) byYear.set(own, (lows = new Float64Array(days).fill(NaN)));
+    lows[day] = Number.isNaN(lows[day]!) ? minC : Math.min(lows[day]!, minC);
+  }
+  return [...byYear.values()].filter(
+    (lows) => lows.reduce((missing, c) => missing + (Number.isNaN(c) ? 1 : 0), 0) <= MOST_MISSING,
+  );
+}
+
+/** Days of a half-year as they are numbered in a common year, to draw weather for it. */
+export function halfYearDays(latitudeDeg: number): { spring: Int16Array; autumn: Int16Array } {
+  const days = ({ start, days: count }: Half): Int16Array =>
+    Int16Array.from({ length: count }, (_, k) => ((DAY_OF.get(start)! - 1 + k) % COMMON_DAYS) + 1);
+  const { spring, autumn } = halvesAt(latitudeDeg);
+  return { spring: days(spring), autumn: days(autumn) };
+}
+
+/**
+ * Last spring and first autumn frost at a threshold, with their 10th, 50th and 90th percentile
+ * over the years in which it froze. A frost is a daily low at or below the threshold. Percentiles
+ * are linear between order statistics, (n − 1)q, and a half day is taken as the later one.
+ */
+export function frostDates(
+  { springs, autumns }: HalfYearLows,
+  { thresholdC, latitudeDeg }: { thresholdC: number; latitudeDeg: number },
+): FrostDates {
+  const { spring, autumn } = halvesAt(latitudeDeg);
+  const lasts = springs.map((lows) => lastFrost(lows, thresholdC)).filter((day) => 0 <= day);
+  const firsts = autumns.map((lows) => firstFrost(lows, thresholdC)).filter((day) => 0 <= day);
+  return {
+    thresholdC,
+    springs: springs.length,
+    springsWithFrost: lasts.length,
+    autumns: autumns.length,
+    autumnsWithFrost: firsts.length,
+    ...(lasts.length === 0 ? {} : { lastSpring: spreadOf(lasts, spring) }),
+    ...(firsts.length === 0 ? {} : { firstAutumn: spreadOf(firsts, autumn) }),
+  };
+}
+
+function lastFrost(lows: ArrayLike<number>, thresholdC: number): number {
+  for (let day = lows.length - 1; 0 <= day; day--) if (lows[day]! <= thresholdC) return day;
+  return -1;
+}
+
+function firstFrost(lows: ArrayLike<number>, thresholdC: number): number {
+  for (let day = 0; day < lows.length; day++) if (lows[day]! <= thresholdC) return day;
+  return -1;
+}
+
+function spreadOf(days: readonly number[], { start }: Half): DateSpread {
+  const sorted = [...days].sort((a, b) => a - b);
+  const at = (share: number): string =>
+    addDays(`${COMMON_YEAR}-${start}`, Math.round(percentile(sorted, share))).slice(5);
+  return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
+}

@@ -1,0 +1,59 @@
+import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { Handover } from '../../shared/farm/handover.js';
+import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { HandoverDto } from './handover.dto.js';
+import { HandoversService } from './handovers.service.js';
+import { SheetsService, type SheetPreview } from './sheets.service.js';
+
+@ApiTags('hand-overs')
+@Controller('farms/:farmId/handovers')
+export class HandoversController {
+  constructor(
+    private readonly handovers: HandoversService,
+    private readonly sheets: SheetsService,
+  ) {}
+
+  @Post()
+  create(@Param('farmId') farmId: string, @Body() dto: HandoverDto): Promise<Handover> {
+    return this.handovers.create(farmId, dto);
+  }
+
+  @Get()
+  findAll(@Param('farmId') farmId: string): Promise<Handover[]> {
+    return this.handovers.findAll(farmId);
+  }
+
+  /** The sheet as it would be, and what handing these days over would move. Nothing is saved. */
+  @Post('preview')
+  @HttpCode(200)
+  preview(@Param('farmId') farmId: string, @Body() dto: HandoverDto): Promise<SheetPreview> {
+    return this.sheets.preview(farmId, dto);
+  }
+
+  @Get(':id')
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Handover> {
+    return this.handovers.findOne(farmId, id);
+  }
+
+  /** All that the caretaker needs, a page a day. */
+  @Get(':id/sheet')
+  sheetOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<CaretakerSheet> {
+    return this.sheets.sheetOf(farmId, id);
+  }
+
+  @Put(':id')
+  update(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Body() dto: HandoverDto,
+  ): Promise<Handover> {
+    return this.handovers.update(farmId, id, dto);
+  }
+
+  @Delete(':id')
+  @HttpCode(204)
+  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
+    return this.handovers.remove(farmId, id);
+  }
+}

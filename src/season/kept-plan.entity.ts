@@ -1,0 +1,16 @@
+import { Column, Entity, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+
+/** The last plan of the work made on a day, so that the next stays with it and says what moved. */
+@Entity('kept_plans')
+export class KeptPlanEntity {
+  @PrimaryColumn({ type: 'varchar', length: 36 }) farmId!: string;
+  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
+  @JoinColumn({ name: 'farmId' })
+  farm?: FarmEntity;
+  @PrimaryColumn({ type: 'date' }) plannedOn!: string;
+  @Column({ type: 'simple-json' }) jobs!: KeptPlan['jobs'];
+}
+
+export const toKeptPlan = ({ plannedOn, jobs }: KeptPlanEntity): KeptPlan => ({ plannedOn, jobs });

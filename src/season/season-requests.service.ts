@@ -1,0 +1,126 @@
+import { Injectable } from '@nestjs/common';
+import { InjectDataSource } from '@nestjs/typeorm';
+import { DataSource } from 'typeorm';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { BatchesService } from '../batches/batches.service.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { HandoversService } from '../handovers/handovers.service.js';
+import { JobsService } from '../jobs/jobs.service.js';
+import { PastureService } from '../pasture/pasture.service.js';
+import { PeopleService } from '../people/people.service.js';
+import { PlansService } from '../plans/plans.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import { GroundLookEntity, toGroundLook } from './ground-look.entity.js';
+import { KeptPlanEntity, toKeptPlan } from './kept-plan.entity.js';
+import { WorkMarkEntity } from './work-mark.entity.js';
+
+/** A farm's season, and the plans that its work comes from. */
+export interface SeasonOnFarm {
+  readonly request: SeasonRequest;
+  readonly batches: readonly { readonly id: string; readonly plan: BatchPlan }[];
+  readonly pasture?: PasturePlan;
+}
+
+/** Brings together all that the plan of a farm's work depends on. */
+@Injectable()
+export class SeasonRequests {
+  constructor(
+    @InjectDataSource() private readonly source: DataSource,
+    private readonly farms: FarmsService,
+    private readonly people: PeopleService,
+    private readonly batches: BatchesService,
+    private readonly batchPlans: PlansService,
+    private readonly pasture: PastureService,
+    private readonly jobs: JobsService,
+    private readonly handovers: HandoversService,
+    private readonly tables: TablesService,
+  ) {}
+
+  /** Today on a farm, and a key that changes with it and with every change of the farm. */
+  async keyOf(farmId: string): Promise<{ today: string; key: string }> {
+    const farm = await this.farms.findOne(farmId);
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    return { today, key: `${farmId}/${farm.revision}/${today}` };
+  }
+
+  /** @param change of one batch, to ask what it would bring */
+  async onFarm(
+    farmId: string,
+    change?: { readonly batchId: string; readonly to: Partial<Batch> },
+  ): Promise<SeasonOnFarm> {
+    const { today } = await this.keyOf(farmId);
+    const [{ farm, climate }, people, saved, ownJobs, handovers, marks, looks, kept] =
+      await Promise.all([
+        this.batchPlans.surroundings(farmId),
+        this.people.findAll(farmId),
+        this.batches.findAll(farmId),
+        this.jobs.findAll(farmId),
+        this.handovers.findAll(farmId),
+        this.source.getRepository(WorkMarkEntity).findBy({ farmId }),
+        this.source.getRepository(GroundLookEntity).findBy({ farmId }),
+        this.source
+          .getRepository(KeptPlanEntity)
+          .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 }),
+      ]);
+    const unplanned: string[] = [];
+    const batches: { id: string; name: string; plan: BatchPlan }[] = [];
+    for (const { id, name } of saved) {
+      const request = await this.batchPlans.requestOfBatch(farmId, id);
+      const batch = request && { ...request.batch, ...(change?.batchId === id ? change.to : {}) };
+      const plan = batch && (await orNothing(() => planBatch({ ...request, batch })));
+      if (plan) batches.push({ id, name, plan });
+      else unplanned.push(name);
+    }
+    const work = batches.map(({ id, name, plan }): DatedWork => ({
+      id,
+      name,
+      kind: 'batch',
+      tasks: plan.tasks.tasks,
+    }));
+    const { paddocks, herds } = await this.pasture.onFarm(farmId);
+    const hasGrass = 0 < paddocks.length && 0 < herds.length;
+    const pasture = hasGrass ? await orNothing(() => this.pasture.planOf(farmId)) : undefined;
+    if (hasGrass && !pasture) unplanned.push(...herds.map(({ name }) => name));
+    for (const { id, name } of pasture ? herds : [])
+      work.push({ id, name, kind: 'herd', tasks: pasture!.tasks.filter((t) => t.herdId === id) });
+    const before = kept.find(({ plannedOn }) => plannedOn < today);
+    return {
+      batches,
+      ...(pasture ? { pasture } : {}),
+      request: {
+        farm,
+        climate,
+        tables: this.tables.tables,
+        today,
+        people,
+        work,
+        unplanned,
+        ownJobs,
+        marks: marks.map(({ key, details }) => ({ key, ...details })),
+        groundLooks: looks.map(toGroundLook),
+        handovers,
+        ...(kept[0] ? { kept: toKeptPlan(kept[0]) } : {}),
+        ...(before ? { before: toKeptPlan(before) } : {}),
+        seed: SEED,
+      },
+    };
+  }
+}
+
+/** The same farm gives the same plan: the seed only has to stay what it is. */
+const SEED = 1;
+
+/** What cannot be planned leaves the rest of the household's work as it is, and is named. */
+async function orNothing<T>(plan: () => T | Promise<T>): Promise<T | undefined> {
+  try {
+    return await plan();
+  } catch (error) {
+    if (error instanceof FieldError) return undefined;
+    throw error;
+  }
+}
