@@ -3,6 +3,7 @@ import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
 import { BatchesModule } from './batches/batches.module.js';
+import { CalendarModule } from './calendar/calendar.module.js';
 import { dataSourceOptions } from './database/data-source.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
@@ -42,6 +43,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     JobsModule,
     SeasonModule,
     SheetsModule,
+    CalendarModule,
   ],
 })
 export class AppModule {}

@@ -101,6 +101,7 @@ export const BOUNDS = {
   restFactor: within(0.3, 3, 'ratio', 'Give rest over the table’s: 1 is the table’s own.'),
   hayKg: within(0, 1e7, 'kg', 'Give the hay in store, as it lies there.'),
   jobHours: within(0.05, 500, 'h', 'Give the work of each person who takes part.'),
+  unitsOfWork: within(0, 1000, 'count', 'Count the beds, trees, hives or lengths of the set.'),
   dayHours: within(0, 24, 'h', 'Give the hours for the farm on that day of the week.'),
   peopleAtOnce: within(1, 20, 'count', 'Give how many are needed at once.', true),
   waitDays: within(0, 120, 'day', 'Give the days to wait after the other job.', true),

@@ -35,6 +35,8 @@ export interface OwnJob {
   readonly waitsForId?: string;
   readonly waitDays?: number;
   readonly ifLate?: string;
+  /** The ready-made set it came with. */
+  readonly setId?: string;
 }
 
 /** What became of a piece of work: ticked off, or put off. */

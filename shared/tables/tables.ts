@@ -1,4 +1,5 @@
 import type { WorkConditions } from '../farm/job.js';
+import type { JobSet } from './job-sets.js';
 import type { WorkTable } from './work-table.js';
 import type { Mark } from '../explain/formula.js';
 import type {
@@ -356,6 +357,7 @@ export interface Tables {
   readonly fence: FenceTable;
   readonly herdTaskTemplates: readonly HerdTaskTemplate[];
   readonly work: WorkTable;
+  readonly jobSets: readonly JobSet[];
   readonly cautions: Readonly<Record<string, Caution>>;
 }
 
@@ -390,6 +392,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   fence: 'fence.json',
   herdTaskTemplates: 'herd-task-templates.json',
   work: 'work.json',
+  jobSets: 'job-sets.json',
   cautions: 'cautions.json',
 };
 

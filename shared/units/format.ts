@@ -86,6 +86,10 @@ export function formatShortDate(iso: string): string {
   return text;
 }
 
+/** A month and day such as 05-20, in no particular year. */
+export const formatMonthDay = (monthDay: string): string =>
+  DateTime.fromISO(`2024-${monthDay}`).toFormat('d LLL');
+
 /** Short, but with the year when the day is more than a year from today. */
 export const formatNearDate = (iso: string, today: string): string =>
   FAR_DAYS < Math.abs(DateTime.fromISO(iso).diff(DateTime.fromISO(today), 'days').days)

@@ -31,26 +31,49 @@ export class OwnedRows<Row extends OwnedRow> {
   ) {}
 
   async create(farmId: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
+    const [row] = await this.createAll(farmId, [{ ...values, id: randomUUID() }]);
+    return row!;
+  }
+
+  /**
+   * Makes several rows, or none.
+   *
+   * @param check looks at the rows there are and throws when the new ones do not go with them
+   */
+  async createAll(
+    farmId: string,
+    all: readonly (Omit<Row, 'id' | 'farmId'> & { id: string })[],
+    check: (before: readonly Row[]) => void = () => undefined,
+  ): Promise<Row[]> {
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(this.target);
-      if (MAX_LIST <= (await rows.countBy({ farmId } as FindOptionsWhere<Row>))) {
+      const before = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
+      check(before);
+      if (MAX_LIST < before.length + all.length) {
         throw new FieldError([
           {
             field: this.noun,
             code: 'out-of-bounds',
-            given: MAX_LIST + 1,
+            given: before.length + all.length,
             max: MAX_LIST,
             fix: `Delete a ${this.noun} that is no longer needed first.`,
           },
         ]);
       }
-      const row = rows.create({
-        ...values,
-        id: randomUUID(),
-        farmId,
-      } as unknown as DeepPartial<Row>);
-      return rows.save(row);
+      return rows.save(
+        rows.create(all.map((values) => ({ ...values, farmId })) as unknown as DeepPartial<Row>[]),
+      );
+    });
+  }
+
+  /** Deletes every row that is asked for, and nothing when there is none. */
+  async removeAll(farmId: string, isAskedFor: (row: Row) => boolean): Promise<void> {
+    await this.source.transaction(async (manager) => {
+      await raiseRevision(manager, farmId);
+      const rows = manager.getRepository(this.target);
+      const all = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
+      await rows.remove(all.filter(isAskedFor));
     });
   }
 

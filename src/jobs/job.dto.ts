@@ -36,4 +36,11 @@ export class JobDto implements Omit<OwnJob, 'id'> {
   @Optional() @IdText() waitsForId?: string;
   @Optional() @Within('waitDays') waitDays?: number;
   @Optional() @ShortText() ifLate?: string;
+  @Optional() @IdText() setId?: string;
+}
+
+/** A ready-made set that is taken: the date it hangs on, and how many trees, hives or beds. */
+export class TakenSetDto {
+  @DateOnly() anchorOn!: string;
+  @Within('unitsOfWork') count!: number;
 }

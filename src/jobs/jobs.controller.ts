@@ -1,7 +1,7 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { OwnJob } from '../../shared/farm/job.js';
-import { JobDto } from './job.dto.js';
+import { JobDto, TakenSetDto } from './job.dto.js';
 import { JobsService } from './jobs.service.js';
 
 @ApiTags('jobs')
@@ -22,6 +22,23 @@ export class JobsController {
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<OwnJob> {
     return this.jobs.findOne(farmId, id);
+  }
+
+  /** Takes a ready-made set: its jobs are made for this year and are then the household's own. */
+  @Post('sets/:setId')
+  takeSet(
+    @Param('farmId') farmId: string,
+    @Param('setId') setId: string,
+    @Body() dto: TakenSetDto,
+  ): Promise<OwnJob[]> {
+    return this.jobs.takeSet(farmId, setId, dto);
+  }
+
+  /** Leaves a set: every job that came with it goes. */
+  @Delete('sets/:setId')
+  @HttpCode(204)
+  leaveSet(@Param('farmId') farmId: string, @Param('setId') setId: string): Promise<void> {
+    return this.jobs.leaveSet(farmId, setId);
   }
 
   @Put(':id')

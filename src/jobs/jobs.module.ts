@@ -1,10 +1,11 @@
 import { Module } from '@nestjs/common';
+import { FarmsModule } from '../farms/farms.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { JobsController } from './jobs.controller.js';
 import { JobsService } from './jobs.service.js';
 
 @Module({
-  imports: [PeopleModule],
+  imports: [PeopleModule, FarmsModule],
   controllers: [JobsController],
   providers: [JobsService],
   exports: [JobsService],

@@ -1,12 +1,18 @@
-import { Injectable } from '@nestjs/common';
+import { Injectable, NotFoundException } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
+import { randomUUID } from 'node:crypto';
 import { DataSource } from 'typeorm';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import { ownJobProblems } from '../../shared/plan/season/check-jobs.js';
+import { jobsOfSet } from '../../shared/plan/season/job-sets.js';
+import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { OwnedRows } from '../common/owned-rows.js';
 import { PeopleService } from '../people/people.service.js';
-import type { JobDto } from './job.dto.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { TablesService } from '../reference/tables.service.js';
+import type { JobDto, TakenSetDto } from './job.dto.js';
 import { JobEntity, toJob } from './job.entity.js';
 
 @Injectable()
@@ -16,6 +22,8 @@ export class JobsService {
   constructor(
     @InjectDataSource() source: DataSource,
     private readonly people: PeopleService,
+    private readonly farms: FarmsService,
+    private readonly tables: TablesService,
   ) {
     this.rows = new OwnedRows(source, JobEntity, 'job', { name: 'ASC', id: 'ASC' });
   }
@@ -38,6 +46,54 @@ export class JobsService {
 
   remove(farmId: string, id: string): Promise<void> {
     return this.rows.remove(farmId, id);
+  }
+
+  async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<OwnJob[]> {
+    const set = this.setOf(setId);
+    const farm = await this.farms.findOne(farmId);
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    const jobs = jobsOfSet(set, { ...dto, today });
+    if (jobs.length === 0) {
+      throw new FieldError([
+        {
+          field: 'anchorOn',
+          code: 'out-of-bounds',
+          given: dto.anchorOn,
+          min: today,
+          fix: 'All its work would lie in the past: give the date of the coming season.',
+        },
+      ]);
+    }
+    const own = new Map(jobs.map(({ id }) => [id, randomUUID()]));
+    const rows = jobs.map(({ id, name, waitsForId, ...details }) => ({
+      id: own.get(id)!,
+      name,
+      details:
+        waitsForId === undefined ? details : { ...details, waitsForId: own.get(waitsForId)! },
+    }));
+    const kept = await this.rows.createAll(farmId, rows, (before) => {
+      if (!before.some(({ details }) => details.setId === setId)) return;
+      throw new FieldError([
+        {
+          field: 'setId',
+          code: 'conflict',
+          given: setId,
+          fix: `“${set.name}” is among your jobs already: leave it first to take it again on other dates.`,
+        },
+      ]);
+    });
+    return kept.map(toJob);
+  }
+
+  async leaveSet(farmId: string, setId: string): Promise<void> {
+    this.setOf(setId);
+    await this.rows.removeAll(farmId, ({ details }) => details.setId === setId);
+  }
+
+  private setOf(setId: string): JobSet {
+    const set = this.tables.tables.jobSets.find(({ id }) => id === setId);
+    if (set) return set;
+    throw new NotFoundException(`There is no set of jobs with the id "${setId.slice(0, 64)}".`);
   }
 
   private async valuesOf(

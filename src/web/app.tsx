@@ -17,6 +17,11 @@ const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const WorkScreen = lazy(() => import('./screens/pasture/work-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
+const SeasonScreen = lazy(() => import('./screens/work/season-screen.js'));
+const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
+const OwnScreen = lazy(() => import('./screens/work/own-screen.js'));
+const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
+const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
@@ -88,6 +93,17 @@ function OneFarm({ farmId }: { farmId: string }) {
             <MoveSheet farm={farm} tables={tables} />
           </Route>
           <Route path="/farm/:farmId/work">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/season">{inShell(<SeasonScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/chances">{inShell(<ChancesScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/own">
+            {inShell(<OwnScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/away/:handoverId/sheet">
+            {({ handoverId }) => (
+              <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
+            )}
+          </Route>
           <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
           <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
           <Route>

@@ -44,6 +44,6 @@ describe.each(databases())('deleting a farm on $name', (database) => {
   });
 
   it('leaves the published tables alone', async () => {
-    expect((await app.counts()).published_tables).toBe(30);
+    expect((await app.counts()).published_tables).toBe(31);
   });
 });

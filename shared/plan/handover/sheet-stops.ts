@@ -44,7 +44,10 @@ export function batchStop(
     undefined,
   );
   const where = facilities.find((facility) => facility.id === home?.facilityId)?.name;
-  const amounts = AMOUNTS.flatMap((series) => quantityOfDay(plan.daily, series, day) ?? []);
+  const amounts = AMOUNTS.flatMap((series) => quantityOfDay(plan.daily, series, day) ?? []).filter(
+    ({ value }) => 0 < Number(value),
+  );
+  const lays = amounts.some(({ unit }) => unit === 'eggs');
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
@@ -53,7 +56,7 @@ export function batchStop(
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     ...(moveOut === date ? ['They move out of the brooder today.'] : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
-    ...(plan.laying ? ['Collect the eggs.'] : []),
+    ...(lays ? ['Collect the eggs.'] : []),
   ];
   return {
     id,

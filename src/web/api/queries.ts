@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/
 import type { Batch, Occupancy } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Farm, Person } from '../../../shared/farm/farm.js';
+import type { Herd } from '../../../shared/farm/herd.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
 import { getJson, postJson, putCsv, putJson, remove } from './client.js';
@@ -37,6 +38,7 @@ export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
 export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '/people'));
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
+export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
 export const useClimate = (farmId: string) => useQuery(ofFarm<Climate>(farmId, '/weather/climate'));
 export const useOccupied = (farmId: string, except: string | undefined) =>
@@ -63,7 +65,14 @@ export const useUpdateFarm = (farmId: string) =>
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
 type Collection =
-  'facilities' | 'people' | 'batches' | 'paddocks' | 'herds' | 'grass-readings' | 'jobs';
+  | 'facilities'
+  | 'people'
+  | 'batches'
+  | 'paddocks'
+  | 'herds'
+  | 'grass-readings'
+  | 'jobs'
+  | 'handovers';
 
 /** Saves a new row or an existing one, by whether it has an id. */
 export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(

@@ -1,19 +1,54 @@
-import { useQuery } from '@tanstack/react-query';
+import { useMutation, useQuery } from '@tanstack/react-query';
+import type { GroundLook } from '../../../shared/farm/ground-look.js';
+import type { Handover } from '../../../shared/farm/handover.js';
 import type { OwnJob, WorkMark } from '../../../shared/farm/job.js';
+import type { CaretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
+import type { SeasonComparison } from '../../../shared/plan/season/compare-seasons.js';
+import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
+import type { SeasonOutlook } from '../../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../../shared/plan/season/season-plan.js';
-import { getJson, putJson } from './client.js';
+import { getJson, postJson, putJson, remove } from './client.js';
 import { useChange } from './queries.js';
 
-export const useWork = (farmId: string) =>
-  useQuery({
-    queryKey: ['farm', farmId, '/work'],
-    queryFn: () => getJson<SeasonPlan>(`/farms/${farmId}/work`),
-  });
-export const useJobs = (farmId: string) =>
-  useQuery({
-    queryKey: ['farm', farmId, '/jobs'],
-    queryFn: () => getJson<OwnJob[]>(`/farms/${farmId}/jobs`),
-  });
+const ofFarm = <T>(farmId: string, what: string) => ({
+  queryKey: ['farm', farmId, what],
+  queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
+});
+
+export const useWork = (farmId: string) => useQuery(ofFarm<SeasonPlan>(farmId, '/work'));
+export const useOutlook = (farmId: string) =>
+  useQuery(ofFarm<SeasonOutlook>(farmId, '/work/outlook'));
+export const useJobs = (farmId: string) => useQuery(ofFarm<OwnJob[]>(farmId, '/jobs'));
+export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
+export const useSheet = (farmId: string, id: string) =>
+  useQuery(ofFarm<CaretakerSheet>(farmId, `/handovers/${id}/sheet`));
+
 /** Ticks work off, puts it off, or opens it again. */
 export const useMark = (farmId: string) =>
   useChange((mark: WorkMark) => putJson<WorkMark>(`/farms/${farmId}/work/mark`, mark));
+/** Writes down what was found when the ground was looked at; without an answer it is forgotten. */
+export const useLook = (farmId: string) =>
+  useChange((look: Omit<GroundLook, 'isWorkable'> & { isWorkable?: boolean }) =>
+    putJson<unknown>(`/farms/${farmId}/work/ground`, look),
+  );
+/** What another arrival date would free or break; changes nothing. */
+export const useArrivalMove = (farmId: string) =>
+  useMutation({
+    mutationFn: (move: { batchId: string; arrivalDate: string }) =>
+      postJson<SeasonComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
+  });
+/** The sheet of days before they are handed over; changes nothing. */
+export const useSheetPreview = (farmId: string) =>
+  useMutation({
+    mutationFn: (handover: Partial<Handover>) =>
+      postJson<{ sheet: CaretakerSheet; moved: SeasonChange[] }>(
+        `/farms/${farmId}/handovers/preview`,
+        handover,
+      ),
+  });
+export const useTakeSet = (farmId: string) =>
+  useChange(({ setId, ...taken }: { setId: string; anchorOn: string; count: number }) =>
+    postJson<OwnJob[]>(`/farms/${farmId}/jobs/sets/${setId}`, taken),
+  );
+export const useLeaveSet = (farmId: string) =>
+  useChange((setId: string) => remove(`/farms/${farmId}/jobs/sets/${setId}`));

@@ -1,10 +1,12 @@
-import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
 import { Failure } from '../../shell/states.js';
+import { DayJob } from './day-job.js';
+import { GroundLookButtons } from './ground-look.js';
 import { hoursText, personName } from './hours-text.js';
 
 const SHOWN_DAYS = 4;
@@ -28,6 +30,7 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
               <Text size="sm" c="dimmed">
                 {dayWeather(plan, k)}
               </Text>
+              {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
               {jobs.length === 0 && chores.length === 0 && (
                 <Text mt="xs">Nothing has to be done.</Text>
               )}
@@ -42,11 +45,11 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
                 <DayJob
                   key={job.key}
                   plan={plan}
+                  farm={farm}
                   job={job}
                   date={date}
                   isBusy={mark.isPending}
-                  onDone={() => mark.mutate({ key: job.key, doneOn: plan.today })}
-                  onPutOff={() => mark.mutate({ key: job.key, notBefore: addDays(date, 1) })}
+                  onMark={mark.mutate}
                 />
               ))}
             </Card>
@@ -62,48 +65,4 @@ function dayWeather({ weather }: SeasonPlan, day: number): string {
   const rain = weather.rainMm[day]!;
   const ground = weather.isWorkable[day] === 1 ? 'ground fit to work' : 'ground too wet to work';
   return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ${ground}` : `Usual weather, ${ground}`;
-}
-
-function DayJob({
-  plan,
-  job,
-  date,
-  isBusy,
-  onDone,
-  onPutOff,
-}: {
-  plan: SeasonPlan;
-  job: SeasonJob;
-  date: string;
-  isBusy: boolean;
-  onDone: () => void;
-  onPutOff: () => void;
-}) {
-  const piece = job.pieces.find((each) => each.date === date)!;
-  const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
-  return (
-    <Stack gap={2} mt="sm">
-      <Text fw={600}>{job.name}</Text>
-      <Text size="sm">
-        {who}, {hoursText(piece.hours)}
-        {1 < job.pieces.length && ` of ${hoursText(job.hours)}`}
-        {job.belongsTo && ` · ${job.belongsTo.name}`}
-      </Text>
-      <Text size="sm">Why now: {job.why}</Text>
-      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
-      <Group gap="xs">
-        <Button variant="light" disabled={isBusy} onClick={onDone} aria-label={`Done: ${job.name}`}>
-          Done
-        </Button>
-        <Button
-          variant="default"
-          disabled={isBusy}
-          onClick={onPutOff}
-          aria-label={`Put off: ${job.name}`}
-        >
-          Put off a day
-        </Button>
-      </Group>
-    </Stack>
-  );
 }

@@ -1,28 +1,25 @@
-import { Alert, Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
-import { useState } from 'react';
+import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
-import type { OwnJob } from '../../../../shared/farm/job.js';
 import { formatDate } from '../../../../shared/units/format.js';
-import { usePeople, type SavedFarm } from '../../api/queries.js';
-import { useJobs, useWork } from '../../api/work-queries.js';
-import { Section } from '../batch/section.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
+import { Section } from '../batch/section.js';
+import { ChangeList } from './change-list.js';
 import { DayCards } from './day-cards.js';
-import { JobBars } from './job-bars.js';
-import { JobForm } from './job-form.js';
 import { NotFitting } from './not-fitting.js';
-import { OwnJobs } from './own-jobs.js';
-import { WeekHours } from './week-hours.js';
+import { WorkNav } from './work-nav.js';
 
-/** The household's work: what to do now, what will not fit, and the season's bars. */
+/** The household's work: what to do now, what changed, and what will not fit. */
 export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
-  const [editing, setEditing] = useState<OwnJob | 'new'>();
-  const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id));
+  const all = useAll(useWork(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [plan, jobs, people] = all.data;
+  const [plan] = all.data;
+  const { changes } = plan;
   return (
     <Stack maw={1100}>
       <Title order={1}>The work</Title>
+      <WorkNav farmId={farm.id} />
       {plan.people.length === 0 && (
         <Alert color="moss" title="Who does the work?">
           <Text>Without people there are no hours to plan. Add them with their hours.</Text>
@@ -40,19 +37,12 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       <Section title="Today and the next three days">
         <DayCards plan={plan} farm={farm} />
       </Section>
+      {changes && (
+        <Section title={`What changed since ${formatDate(changes.since)}`}>
+          <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
+        </Section>
+      )}
       <NotFitting plan={plan} />
-      <Section title="Hours by week">
-        <WeekHours plan={plan} />
-      </Section>
-      <Section title="The season">
-        <JobBars plan={plan} />
-      </Section>
-      <Section title="Work of your own">
-        <OwnJobs farm={farm} jobs={jobs} onEdit={setEditing} />
-        <Group mt="sm">
-          <Button onClick={() => setEditing('new')}>Add a job</Button>
-        </Group>
-      </Section>
       <Text size="sm" c="dimmed">
         Planned on {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
         {plan.weather.label.toLowerCase()}
@@ -61,23 +51,6 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
           : `, ${plan.weather.forecastDays} days of forecast, then as many wet days as usual`}
         . Most hours are estimates.
       </Text>
-      <Modal
-        opened={editing !== undefined}
-        onClose={() => setEditing(undefined)}
-        title={editing === 'new' ? 'Add a job' : 'Change a job'}
-        size="lg"
-      >
-        {editing !== undefined && (
-          <JobForm
-            farm={farm}
-            people={people}
-            jobs={jobs}
-            today={plan.today}
-            start={editing === 'new' ? undefined : editing}
-            onDone={() => setEditing(undefined)}
-          />
-        )}
-      </Modal>
     </Stack>
   );
 }

@@ -1,0 +1,92 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { BatchPlan } from '../batch-plan.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { SeasonJob, SeasonPlan } from './season-plan.js';
+
+/** One day of a calendar: work, or an event that other work hangs on. */
+export interface CalendarEntry {
+  /** Stays what it is when the entry moves to another day. */
+  readonly id: string;
+  readonly date: PlainDate;
+  readonly title: string;
+  readonly text: string;
+  /** Everyone's when left out. */
+  readonly personIds?: readonly string[];
+  /** It cannot slip: a reminder belongs to it. */
+  readonly cannotSlip: boolean;
+}
+
+interface Saved<Plan> {
+  readonly id: string;
+  readonly plan: Plan;
+}
+
+/**
+ * A season as entries of a calendar. Ids come from the work and its place among its own pieces, so
+ * that a new plan moves entries and doubles none.
+ */
+export function calendarEntries(
+  season: SeasonPlan,
+  batches: readonly Saved<BatchPlan>[],
+  pasture?: PasturePlan,
+): CalendarEntry[] {
+  const names = new Map(season.people.map(({ id, name }) => [id, name]));
+  return [
+    ...season.jobs.flatMap((job) => entriesOf(job, names)),
+    ...batches.flatMap(eventsOfBatch),
+    ...(pasture ? movesOf(pasture) : []),
+  ]
+    .filter(({ date }) => season.today <= date)
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+}
+
+function entriesOf(job: SeasonJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
+  const { key, name, belongsTo, pieces, why, ifLate, importance, slackDays } = job;
+  return pieces.map(({ date, hours, personIds }, k) => ({
+    id: `${key}/${k + 1}`,
+    date,
+    title: `${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${Math.round(hours * 10) / 10} h)`,
+    text: [
+      personIds.map((id) => names.get(id) ?? id).join(' and '),
+      `Why then: ${why}`,
+      ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
+    ].join('\n'),
+    personIds,
+    cannotSlip: importance === 'must' && slackDays <= 0,
+  }));
+}
+
+function eventsOfBatch({ id, plan }: Saved<BatchPlan>): CalendarEntry[] {
+  const event = (what: string, date: unknown, title: string): CalendarEntry[] =>
+    date === undefined
+      ? []
+      : [
+          {
+            id: `event/${id}/${what}`,
+            date: String(date),
+            title: `${plan.name}: ${title}`,
+            text: '',
+            cannotSlip: true,
+          },
+        ];
+  return [
+    ...event('arrival', plan.arrivalDate, 'chicks arrive'),
+    ...event('move-out', plan.outdoors.moveOut?.value, 'out of the brooder'),
+    ...event('leaving', plan.leaving?.on.value, 'processing'),
+  ];
+}
+
+function movesOf({ moves, herds, paddocks }: PasturePlan): CalendarEntry[] {
+  const paddock = new Map(paddocks.map(({ id, name }) => [id, name]));
+  return herds.flatMap((herd) =>
+    moves
+      .filter(({ herdId }) => herdId === herd.id)
+      .map(({ from, to, paddockId }, k) => ({
+        id: `move/${herd.id}/${k + 1}`,
+        date: from,
+        title: `${herd.name} into ${paddock.get(paddockId) ?? paddockId}`,
+        text: `They stay until ${to}.`,
+        cannotSlip: false,
+      })),
+  );
+}

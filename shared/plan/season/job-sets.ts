@@ -1,0 +1,89 @@
+import { addDays, dayOfYear, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { Farm } from '../../farm/farm.js';
+import type { OwnJob } from '../../farm/job.js';
+import type { JobSet, SetJob } from '../../tables/job-sets.js';
+import type { Climate } from '../../weather/climate.js';
+
+/** Bees fly and are looked at from here on: 55 °F. */
+const WARM_DAY_C = 12.8;
+const RUN_DAYS = 3;
+
+/**
+ * The date a set is hung on unless the user says otherwise: the next one from today on, or the one
+ * just past while most of the set's work still lies ahead.
+ */
+export function suggestedAnchor(
+  set: JobSet,
+  { farm, climate, today }: { farm: Farm; climate: Climate; today: PlainDate },
+): PlainDate {
+  const dateIn = (year: number): PlainDate => {
+    if (set.suggest?.from === 'warm-days') return addDays(`${year}-01-01`, warmDay(climate));
+    const frost = set.anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
+    return addDays(`${year}-${frost}`, set.suggest?.offsetDays ?? 0);
+  };
+  const lastDue = Math.max(...set.jobs.map(({ dueOffsetDays }) => dueOffsetDays));
+  const first = [0, 1, 2].map((k) => dateIn(yearOf(today) + k));
+  return first.find((date) => today <= addDays(date, Math.floor(lastDue / 2))) ?? first[1]!;
+}
+
+/** Days from 1 January to the first of three mean days in a row that are warm enough. */
+function warmDay({ meanMaxC }: Climate): number {
+  const day = meanMaxC.findIndex((_, i) =>
+    Array.from({ length: RUN_DAYS }, (_each, k) => meanMaxC[(i + k) % meanMaxC.length]!).every(
+      (c) => WARM_DAY_C <= c,
+    ),
+  );
+  return day < 0 ? dayOfYear('2023-05-01') - 1 : day;
+}
+
+/** A set as jobs of the household; `waitsForId` names another job of the set by its own id. */
+export type JobOfSet = Omit<OwnJob, 'id'> & { readonly id: string };
+
+/**
+ * The jobs of a set on dates and in hours, those of which the last day is past left out.
+ *
+ * Hours: base plus an amount for each of the count; of each person where two work at once.
+ */
+export function jobsOfSet(
+  set: JobSet,
+  { anchorOn, count, today }: { anchorOn: PlainDate; count: number; today: PlainDate },
+): JobOfSet[] {
+  const jobs = set.jobs.flatMap((job) =>
+    Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
+  );
+  const open = jobs.filter((job) => today <= (job.lastOn ?? job.dueOn));
+  const ids = new Set(open.map(({ id }) => id));
+  return open.map((job) => {
+    if (job.waitsForId === undefined || ids.has(job.waitsForId)) return job;
+    // What it waits for is past, so that it waits for nothing.
+    const { waitsForId: _gone, waitDays: _days, ...free } = job;
+    return free;
+  });
+}
+
+function dated(
+  set: JobSet,
+  job: SetJob,
+  { anchorOn, count, k }: { anchorOn: PlainDate; count: number; k: number },
+): JobOfSet {
+  const on = (offset: number): PlainDate => addDays(anchorOn, offset + k * (job.everyDays ?? 0));
+  const hours = job.hoursBase + job.hoursPerUnit * count;
+  return {
+    id: idOf(job.id, k),
+    name: job.times === undefined ? job.name : `${job.name}, ${k + 1} of ${job.times}`,
+    hours: Math.max(0.1, Math.round(hours * 100) / 100),
+    notBefore: on(job.firstOffsetDays),
+    dueOn: on(job.dueOffsetDays),
+    ...(job.lastOffsetDays === undefined ? {} : { lastOn: on(job.lastOffsetDays) }),
+    importance: job.importance,
+    conditions: job.conditions,
+    canBeSpread: job.canBeSpread,
+    ...(job.waitsFor === undefined
+      ? {}
+      : { waitsForId: idOf(job.waitsFor, 0), waitDays: job.waitDays ?? 0 }),
+    ifLate: job.ifLate,
+    setId: set.id,
+  };
+}
+
+const idOf = (id: string, k: number): string => (k === 0 ? id : `${id}-${k + 1}`);

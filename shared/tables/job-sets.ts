@@ -1,0 +1,36 @@
+import type { Importance, WorkConditions } from '../farm/job.js';
+import type { Sourced } from './tables.js';
+
+/** One job of a ready-made set, in days from the set's anchor and hours by a count. */
+export interface SetJob {
+  readonly id: string;
+  readonly name: string;
+  readonly firstOffsetDays: number;
+  readonly dueOffsetDays: number;
+  readonly lastOffsetDays?: number;
+  readonly hoursBase: number;
+  readonly hoursPerUnit: number;
+  readonly importance: Importance;
+  readonly conditions: WorkConditions;
+  readonly canBeSpread: boolean;
+  /** Another job of the set that comes first, and the days to wait after it. */
+  readonly waitsFor?: string;
+  readonly waitDays?: number;
+  /** Work that comes again: how often, and how many times in all. */
+  readonly everyDays?: number;
+  readonly times?: number;
+  readonly ifLate: string;
+}
+
+/** Work that competes with the animals for the same hours, as a set to take or leave. */
+export interface JobSet extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  /** What the count counts: trees, hives, beds. */
+  readonly unit: string;
+  readonly anchor: 'last-frost' | 'first-frost' | 'date';
+  readonly anchorName: string;
+  /** Where the date to begin with comes from, when the anchor is a date of the user's. */
+  readonly suggest?: { readonly from: 'last-frost' | 'warm-days'; readonly offsetDays?: number };
+  readonly jobs: readonly SetJob[];
+}

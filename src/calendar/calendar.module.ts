@@ -1,0 +1,12 @@
+import { Module } from '@nestjs/common';
+import { FarmsModule } from '../farms/farms.module.js';
+import { SeasonModule } from '../season/season.module.js';
+import { CalendarController } from './calendar.controller.js';
+import { CalendarService } from './calendar.service.js';
+
+@Module({
+  imports: [FarmsModule, SeasonModule],
+  controllers: [CalendarController],
+  providers: [CalendarService],
+})
+export class CalendarModule {}

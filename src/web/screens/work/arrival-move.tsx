@@ -1,0 +1,97 @@
+import { Button, Group, List, Stack, Text } from '@mantine/core';
+import { useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonComparison } from '../../../../shared/plan/season/compare-seasons.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import type { SavedBatch, SavedFarm } from '../../api/queries.js';
+import { useArrivalMove } from '../../api/work-queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { Select } from '../../fields/select.js';
+import { Failure } from '../../shell/states.js';
+import { ChangeList } from './change-list.js';
+
+const WEEK = 7;
+
+/** Asks what another arrival date of a batch would free or break, before anything is changed. */
+export function ArrivalMove({
+  farm,
+  plan,
+  batches,
+}: {
+  farm: SavedFarm;
+  plan: SeasonPlan;
+  batches: readonly SavedBatch[];
+}) {
+  const [batchId, setBatchId] = useState(batches[0]!.id);
+  const batch = batches.find(({ id }) => id === batchId) ?? batches[0]!;
+  const [date, setDate] = useState<string | undefined>(addDays(batch.arrivalDate, WEEK));
+  const ask = useArrivalMove(farm.id);
+  return (
+    <Stack gap="sm">
+      <Group align="end">
+        <Select
+          label="Batch"
+          value={batchId}
+          options={batches}
+          onChange={(id) => {
+            const other = batches.find((each) => each.id === id)!;
+            setBatchId(other.id);
+            setDate(addDays(other.arrivalDate, WEEK));
+          }}
+        />
+        <DateField label="Arrives on" value={date} onChange={setDate} />
+        <Button
+          disabled={date === undefined || ask.isPending}
+          onClick={() => ask.mutate({ batchId, arrivalDate: date! })}
+        >
+          What would that do?
+        </Button>
+      </Group>
+      <Text size="sm">
+        {batch.name} arrives on {formatDate(batch.arrivalDate)} as planned. Asking changes nothing.
+      </Text>
+      <Failure error={ask.error} />
+      {ask.data && <Answer before={plan} answer={ask.data} />}
+    </Stack>
+  );
+}
+
+function Answer({ before, answer }: { before: SeasonPlan; answer: SeasonComparison }) {
+  const { unfitBefore, unfitAfter, plan } = answer;
+  const names = new Map([...before.jobs, ...plan.jobs].map(({ key, name }) => [key, name]));
+  const named = (keys: readonly string[]): string[] => keys.map((key) => names.get(key) ?? key);
+  const freed = unfitBefore.filter((key) => !unfitAfter.includes(key));
+  const broken = unfitAfter.filter((key) => !unfitBefore.includes(key));
+  return (
+    <Stack gap="xs" role="status">
+      <Outcome title="Would fit, and does not now:" names={named(freed)} />
+      <Outcome title="Would no longer fit:" names={named(broken)} />
+      {freed.length + broken.length === 0 && (
+        <Text>What fits and what does not stays the same.</Text>
+      )}
+      <Text>
+        Late pieces of work: {answer.lateBefore} now, {answer.lateAfter} then. Weeks with more work
+        due than hours: {weeks(answer.overloadedBefore)} now, {weeks(answer.overloadedAfter)} then.
+      </Text>
+      <ChangeList changes={answer.changes} none="Nothing else would move." />
+    </Stack>
+  );
+}
+
+const weeks = (from: readonly string[]): string =>
+  from.length === 0 ? 'none' : from.map(formatShortDate).join(', ');
+
+function Outcome({ title, names }: { title: string; names: readonly string[] }) {
+  if (names.length === 0) return null;
+  return (
+    <div>
+      <Text fw={600}>{title}</Text>
+      <List>
+        {names.map((name) => (
+          <List.Item key={name}>{name}</List.Item>
+        ))}
+      </List>
+    </div>
+  );
+}

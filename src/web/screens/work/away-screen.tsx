@@ -1,0 +1,92 @@
+import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { Handover } from '../../../../shared/farm/handover.js';
+import { formatDate } from '../../../../shared/units/format.js';
+import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
+import { useHandovers, useWork } from '../../api/work-queries.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure, useAll } from '../../shell/states.js';
+import { Section } from '../batch/section.js';
+import { CalendarLinks } from './calendar-links.js';
+import { HandoverForm } from './handover-form.js';
+import { WorkNav } from './work-nav.js';
+
+/** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
+export default function AwayScreen({ farm }: { farm: SavedFarm }) {
+  const [editing, setEditing] = useState<Handover | 'new'>();
+  const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
+  const remove = useRemove(farm.id, 'handovers');
+  if ('waiting' in all) return all.waiting;
+  const [plan, handovers, people] = all.data;
+  const nameOf = ({ personId, caretaker }: Handover): string =>
+    people.find(({ id }) => id === personId)?.name ?? caretaker ?? '';
+  return (
+    <Stack maw={1100}>
+      <Title order={1}>Handing over</Title>
+      <WorkNav farmId={farm.id} />
+      <Section title="Days in one pair of hands">
+        <Text mb="sm">
+          On these days only the caretaker has hours. What can be moved out of them is moved, and
+          the rest is on the sheet, a page a day.
+        </Text>
+        <Stack gap="xs">
+          {handovers.map((handover) => (
+            <Group key={handover.id} justify="space-between" gap="xs">
+              <Text>
+                {nameOf(handover)}, {formatDate(handover.from)} to {formatDate(handover.to)},{' '}
+                {handover.hoursPerDay} h a day
+              </Text>
+              <Group gap="xs">
+                <Button
+                  component={Link}
+                  href={`/farm/${farm.id}/work/away/${handover.id}/sheet`}
+                  variant="light"
+                >
+                  The sheet
+                </Button>
+                <Button
+                  variant="default"
+                  onClick={() => setEditing(handover)}
+                  aria-label={`Change the hand-over from ${handover.from}`}
+                >
+                  Change
+                </Button>
+                <ConfirmButton
+                  label={`Remove the hand-over from ${handover.from}`}
+                  question="Remove this hand-over?"
+                  onConfirm={() => remove.mutate(handover.id)}
+                >
+                  Remove
+                </ConfirmButton>
+              </Group>
+            </Group>
+          ))}
+        </Stack>
+        <Failure error={remove.error} />
+        <Group mt="sm">
+          <Button onClick={() => setEditing('new')}>Hand days over</Button>
+        </Group>
+      </Section>
+      <Section title="In your calendar">
+        <CalendarLinks farmId={farm.id} people={people} />
+      </Section>
+      <Modal
+        opened={editing !== undefined}
+        onClose={() => setEditing(undefined)}
+        title={editing === 'new' ? 'Hand days over' : 'Change a hand-over'}
+        size="xl"
+      >
+        {editing !== undefined && (
+          <HandoverForm
+            farm={farm}
+            people={people}
+            plan={plan}
+            start={editing === 'new' ? undefined : editing}
+            onDone={() => setEditing(undefined)}
+          />
+        )}
+      </Modal>
+    </Stack>
+  );
+}

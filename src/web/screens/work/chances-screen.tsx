@@ -1,0 +1,40 @@
+import { Stack, Text, Title } from '@mantine/core';
+import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useOutlook } from '../../api/work-queries.js';
+import { useAll } from '../../shell/states.js';
+import { Section } from '../batch/section.js';
+import { FrostTable } from './frost-table.js';
+import { JobChances } from './job-chances.js';
+import { WorkNav } from './work-nav.js';
+import { WorkableDays } from './workable-days.js';
+
+/** The season played through many years of weather: chances, start-by dates, dry days, frost. */
+export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
+  const all = useAll(useOutlook(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [outlook] = all.data;
+  return (
+    <Stack maw={1100}>
+      <Title order={1}>Chances and dates</Title>
+      <WorkNav farmId={farm.id} />
+      <Text>{yearsText(outlook)}</Text>
+      <Section title="Done by its date?">
+        <JobChances outlook={outlook} />
+      </Section>
+      <Section title="Days on which the ground can be worked">
+        <WorkableDays outlook={outlook} />
+      </Section>
+      <Section title="Frost">
+        <FrostTable outlook={outlook} farm={farm} />
+      </Section>
+    </Stack>
+  );
+}
+
+function yearsText({ years, isMeasured, label, hasRain }: SeasonOutlook): string {
+  const source = isMeasured
+    ? `Played through the ${years} years of your daily record that hold this season (${label.toLowerCase()}).`
+    : `Played through ${years.toLocaleString('en')} years drawn by chance from ${label.toLowerCase()}. Ten years or more of daily weather of your own place would be better: fetch or import them under Farm, weather, people.`;
+  return hasRain ? source : `${source} No rain is known, so that every day counts as dry.`;
+}

@@ -1,0 +1,47 @@
+import { Button, List, Text } from '@mantine/core';
+import { useState } from 'react';
+import type { SeasonChange } from '../../../../shared/plan/season/season-changes.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+
+/** So many are read at a glance; the rest are asked for. */
+const SHOWN = 8;
+
+/** What moved from one plan to another, and why. */
+export function ChangeList({ changes, none }: { changes: readonly SeasonChange[]; none: string }) {
+  const [isWhole, setWhole] = useState(false);
+  if (changes.length === 0) return <Text>{none}</Text>;
+  return (
+    <>
+      <List>
+        {changes.slice(0, isWhole ? undefined : SHOWN).map((change) => (
+          <List.Item key={change.key}>
+            <b>{change.name}</b>
+            {change.belongsTo && ` · ${change.belongsTo}`}: {whatBecame(change)}. {change.why}
+          </List.Item>
+        ))}
+      </List>
+      {!isWhole && SHOWN < changes.length && (
+        <Button variant="default" mt="xs" onClick={() => setWhole(true)}>
+          All {changes.length} changes
+        </Button>
+      )}
+    </>
+  );
+}
+
+function whatBecame({ kind, from, to }: SeasonChange): string {
+  const was = from && formatShortDate(from);
+  const is = to && formatShortDate(to);
+  switch (kind) {
+    case 'new':
+      return is ? `new, on ${is}` : 'new, and does not fit';
+    case 'gone':
+      return was ? `gone, it was on ${was}` : 'gone';
+    case 'fits-no-more':
+      return `no longer fits, it was on ${was}`;
+    case 'fits-now':
+      return `fits now, on ${is}`;
+    case 'moved':
+      return was === is ? `its days changed from ${is} on` : `${was} became ${is}`;
+  }
+}

@@ -1,0 +1,102 @@
+import { Button, Group, Stack, Text } from '@mantine/core';
+import { useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { problemsOfBound } from '../../../../shared/farm/bounds.js';
+import type { WorkMark } from '../../../../shared/farm/job.js';
+import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { hoursText, personName } from './hours-text.js';
+
+/** One piece of work of a day: who, how long, why now, what if not; ticked off or put off. */
+export function DayJob({
+  plan,
+  farm,
+  job,
+  date,
+  isBusy,
+  onMark,
+}: {
+  plan: SeasonPlan;
+  farm: SavedFarm;
+  job: SeasonJob;
+  date: string;
+  isBusy: boolean;
+  onMark: (mark: WorkMark) => void;
+}) {
+  const [isTimed, setTimed] = useState(false);
+  const [took, setTook] = useState<number | undefined>(job.hours);
+  const piece = job.pieces.find((each) => each.date === date)!;
+  const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
+  const isWrong = took === undefined || 0 < problemsOfBound('hours', took, 'jobHours').length;
+  const done = { key: job.key, doneOn: plan.today };
+  return (
+    <Stack gap={2} mt="sm">
+      <Text fw={600}>{job.name}</Text>
+      <Text size="sm">
+        {who}, {hoursText(piece.hours)}
+        {1 < job.pieces.length && ` of ${hoursText(job.hours)}`}
+        {job.belongsTo && ` · ${job.belongsTo.name}`}
+      </Text>
+      {job.learned && (
+        <Text size="sm">
+          The table says {hoursText(job.learned.reckonedHours)};{' '}
+          {job.learned.times === 1
+            ? 'the time you logged'
+            : `the ${job.learned.times} times you logged`}{' '}
+          make it {hoursText(job.hours)}.
+        </Text>
+      )}
+      <Text size="sm">Why now: {job.why}</Text>
+      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
+      <Group gap="xs" align="end">
+        <Button
+          variant="light"
+          disabled={isBusy}
+          onClick={() => onMark(done)}
+          aria-label={`Done: ${job.name}`}
+        >
+          Done
+        </Button>
+        {isTimed ? (
+          <>
+            <QuantityInput
+              w={120}
+              label="It took"
+              aria-label={`Hours it took: ${job.name}`}
+              bound="jobHours"
+              units={farm.units}
+              value={took}
+              onChange={setTook}
+            />
+            <Button
+              variant="default"
+              disabled={isBusy || isWrong}
+              onClick={() => onMark({ ...done, ...(took === undefined ? {} : { hours: took }) })}
+              aria-label={`Save the hours: ${job.name}`}
+            >
+              Save the hours
+            </Button>
+          </>
+        ) : (
+          <Button
+            variant="default"
+            disabled={isBusy}
+            onClick={() => setTimed(true)}
+            aria-label={`Took other hours: ${job.name}`}
+          >
+            Done, took other hours
+          </Button>
+        )}
+        <Button
+          variant="default"
+          disabled={isBusy}
+          onClick={() => onMark({ key: job.key, notBefore: addDays(date, 1) })}
+          aria-label={`Put off: ${job.name}`}
+        >
+          Put off a day
+        </Button>
+      </Group>
+    </Stack>
+  );
+}

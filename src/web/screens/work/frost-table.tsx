@@ -1,0 +1,63 @@
+import { Table, Text } from '@mantine/core';
+import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import type { DateSpread, FrostDates } from '../../../../shared/weather/frost.js';
+import { formatMonthDay, formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+const NAMES = ['Frost', 'Freeze', 'Hard freeze'];
+
+/** Last spring and first autumn frost in few, half and most years. */
+export function FrostTable({ outlook, farm }: { outlook: SeasonOutlook; farm: SavedFarm }) {
+  return (
+    <>
+      <WideTable label="Frost dates" minWidth={560}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>At or below</Table.Th>
+              <Table.Th>Last in spring, in half of the years by</Table.Th>
+              <Table.Th>in 9 of 10 by</Table.Th>
+              <Table.Th>First in autumn, in half after</Table.Th>
+              <Table.Th>in 9 of 10 after</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {outlook.frost.map((frost, k) => (
+              <Table.Tr key={frost.thresholdC}>
+                <Table.Th scope="row">
+                  {NAMES[k]}, {formatValue(frost.thresholdC, 'degC', farm)}
+                </Table.Th>
+                <Table.Td>{at(frost.lastSpring, 'half')}</Table.Td>
+                <Table.Td>{at(frost.lastSpring, 'ninetieth')}</Table.Td>
+                <Table.Td>{at(frost.firstAutumn, 'half')}</Table.Td>
+                <Table.Td>{at(frost.firstAutumn, 'tenth')}</Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+      <Text size="sm" c="dimmed" mt="sm">
+        Your own usual dates are {formatMonthDay(farm.lastFrost)} and{' '}
+        {formatMonthDay(farm.firstFrost)}. {yearsWithFrost(outlook.frost, farm)}
+        {outlook.isMeasured ? '' : 'Drawn from monthly means: a rough guide. '}
+        Hollows freeze later in spring and sooner in autumn than a station does.
+      </Text>
+    </>
+  );
+}
+
+const at = (spread: DateSpread | undefined, share: keyof DateSpread): string =>
+  spread ? formatMonthDay(spread[share]) : 'no frost in any year';
+
+function yearsWithFrost(frost: readonly FrostDates[], farm: SavedFarm): string {
+  const rare = frost.filter((each) => each.springsWithFrost < each.springs);
+  return rare.length === 0
+    ? ''
+    : `${rare
+        .map(
+          (each) =>
+            `${each.springsWithFrost} of ${each.springs} springs had ${formatValue(each.thresholdC, 'degC', farm)} or less`,
+        )
+        .join('; ')}; dates are of those. `;
+}

@@ -1,0 +1,37 @@
+import { Button, Group, Text } from '@mantine/core';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useLook } from '../../api/work-queries.js';
+import { Failure } from '../../shell/states.js';
+
+/** Says what was found when the ground was looked at; the reckoning goes on from there. */
+export function GroundLookButtons({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+  const look = useLook(farm.id);
+  const answer = (isWorkable?: boolean) =>
+    look.mutate({ date: plan.today, ...(isWorkable === undefined ? {} : { isWorkable }) });
+  if (plan.groundToday !== undefined) {
+    return (
+      <Group gap="xs" mt={4}>
+        <Text size="sm">
+          You found the ground {plan.groundToday ? 'fit to work' : 'too wet'} today.
+        </Text>
+        <Button variant="default" size="compact-md" onClick={() => answer()}>
+          Take it back
+        </Button>
+        <Failure error={look.error} />
+      </Group>
+    );
+  }
+  return (
+    <Group gap="xs" mt={4}>
+      <Text size="sm">Looked at the ground?</Text>
+      <Button variant="default" size="compact-md" onClick={() => answer(true)}>
+        Fit to work
+      </Button>
+      <Button variant="default" size="compact-md" onClick={() => answer(false)}>
+        Too wet
+      </Button>
+      <Failure error={look.error} />
+    </Group>
+  );
+}

@@ -1,0 +1,163 @@
+import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { Person } from '../../../../shared/farm/farm.js';
+import type { Handover } from '../../../../shared/farm/handover.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
+import { useSheetPreview } from '../../api/work-queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
+import { Select } from '../../fields/select.js';
+import { Failure } from '../../shell/states.js';
+import { ChangeList } from './change-list.js';
+import { PairRows } from './pair-rows.js';
+import { WalkingOrder } from './walking-order.js';
+
+type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
+
+const LABELS: Readonly<Record<string, string>> = {
+  personId: 'Who looks after it all',
+  caretaker: 'Name of who comes in',
+  from: 'First day',
+  to: 'Last day',
+  hoursPerDay: 'Hours they have each day',
+  phones: 'Numbers to call',
+  left: 'What is left where',
+  notes: 'Anything else',
+};
+const LEAD_DAYS = 7;
+const SPAN_DAYS = 3;
+
+/** Days to hand over, and what that moves before it is saved. */
+export function HandoverForm({
+  farm,
+  people,
+  plan,
+  start,
+  onDone,
+}: {
+  farm: SavedFarm;
+  people: readonly Person[];
+  plan: SeasonPlan;
+  start: Handover | undefined;
+  onDone: () => void;
+}) {
+  const save = useSave<Draft>(farm.id, 'handovers');
+  const preview = useSheetPreview(farm.id);
+  const batches = useBatches(farm.id);
+  const herds = useHerds(farm.id);
+  const words = {
+    labelOf: (field: string) => LABELS[field.split('.')[0]!],
+    reader: farm,
+  };
+  const form = useRowForm<Draft>({
+    start: start ?? {
+      personId: people[0]?.id,
+      from: addDays(plan.today, LEAD_DAYS),
+      to: addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
+      hoursPerDay: 3,
+      walkingOrder: [],
+      phones: [],
+      left: [],
+    },
+    words,
+    save: (ready) => save.mutateAsync(ready),
+    onDone,
+  });
+  const { draft, set, errorAt } = form;
+  const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
+  return (
+    <RowForm form={form} onDone={onDone}>
+      <Group align="end">
+        <Select
+          label={LABELS['personId']}
+          value={draft.personId ?? ''}
+          error={errorAt('personId')}
+          options={[...people, { id: '', name: 'Somebody who comes in' }]}
+          onChange={(id) => set({ personId: id === '' ? undefined : id })}
+        />
+        {draft.personId === undefined && (
+          <TextInput
+            label={LABELS['caretaker']}
+            value={draft.caretaker ?? ''}
+            error={errorAt('caretaker')}
+            onChange={(e) => set({ caretaker: e.currentTarget.value || undefined })}
+          />
+        )}
+        <DateField
+          label={LABELS['from']}
+          value={draft.from}
+          error={errorAt('from')}
+          onChange={(from) => set({ from })}
+        />
+        <DateField
+          label={LABELS['to']}
+          value={draft.to}
+          error={errorAt('to')}
+          onChange={(to) => set({ to })}
+        />
+        <QuantityInput
+          label={LABELS['hoursPerDay']}
+          bound="dayHours"
+          units={farm.units}
+          value={draft.hoursPerDay}
+          error={errorAt('hoursPerDay')}
+          onChange={(hoursPerDay) => set({ hoursPerDay })}
+        />
+      </Group>
+      <WalkingOrder
+        stops={stops}
+        order={draft.walkingOrder ?? []}
+        onChange={(walkingOrder) => set({ walkingOrder })}
+      />
+      <PairRows
+        legend={LABELS['phones']!}
+        labels={['Who', 'Number']}
+        rows={(draft.phones ?? []).map(({ who, number }) => [who, number])}
+        error={errorAt('phones')}
+        onChange={(rows) => set({ phones: rows.map(([who, number]) => ({ who, number })) })}
+      />
+      <PairRows
+        legend={LABELS['left']!}
+        labels={['What', 'Where']}
+        rows={(draft.left ?? []).map(({ what, where }) => [what, where])}
+        error={errorAt('left')}
+        onChange={(rows) => set({ left: rows.map(([what, where]) => ({ what, where })) })}
+      />
+      <Textarea
+        label={LABELS['notes']}
+        value={draft.notes ?? ''}
+        error={errorAt('notes')}
+        onChange={(e) => set({ notes: e.currentTarget.value || undefined })}
+        autosize
+        minRows={2}
+      />
+      <Group>
+        <Button
+          variant="light"
+          disabled={preview.isPending}
+          onClick={() => preview.mutate(draft as Partial<Handover>)}
+        >
+          What would that move?
+        </Button>
+      </Group>
+      <Failure error={preview.error} words={words} />
+      {preview.data && (
+        <Stack gap="xs" role="status">
+          {preview.data.sheet.pages
+            .filter(({ isTooMuch }) => isTooMuch)
+            .map(({ date, hours, hoursThere }) => (
+              <Text key={date} fw={600}>
+                {date}: {Math.round(hours * 10) / 10} h of work for {hoursThere} h.
+              </Text>
+            ))}
+          {preview.data.sheet.pages.every(({ isTooMuch }) => !isTooMuch) && (
+            <Text fw={600}>Every day fits into the hours there are.</Text>
+          )}
+          <ChangeList changes={preview.data.moved} none="Nothing has to move for it." />
+        </Stack>
+      )}
+    </RowForm>
+  );
+}

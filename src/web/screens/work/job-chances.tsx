@@ -1,0 +1,79 @@
+import { Table, Text } from '@mantine/core';
+import type { JobOutlook, SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+/** Work that is done by its date in all but one year of so many needs no line of its own. */
+const AS_GOOD_AS_SURE = 0.995;
+
+/** The chance of each piece of work to be done by its latest day, and when to begin at the latest. */
+export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
+  const open = outlook.jobs.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitingDays);
+  const sure = outlook.jobs.length - open.length;
+  return (
+    <>
+      {0 < open.length && (
+        <WideTable label="Chances of the work" minWidth={680}>
+          <Table>
+            <Table.Thead>
+              <Table.Tr>
+                <Table.Th>Work</Table.Th>
+                <Table.Th>Due by</Table.Th>
+                <Table.Th>Done in time</Table.Th>
+                <Table.Th>Begin by, for 9 years in 10</Table.Th>
+                <Table.Th>Days that suit it</Table.Th>
+                <Table.Th>Done in half, in 9 of 10 years</Table.Th>
+              </Table.Tr>
+            </Table.Thead>
+            <Table.Tbody>
+              {[...open]
+                .sort((a, b) => a.chance - b.chance)
+                .map((job) => (
+                  <Row key={job.key} job={job} />
+                ))}
+            </Table.Tbody>
+          </Table>
+        </WideTable>
+      )}
+      {0 < sure && (
+        <Text mt="sm">
+          {0 < open.length ? 'The other' : 'All'} {sure} pieces of work are done by their latest day
+          in nearly every year.
+        </Text>
+      )}
+      <Text size="sm" c="dimmed" mt="sm">
+        Each year the work is taken in the same order, on the first days that suit it then. “Begin
+        by” counts the job’s own hours only, kept free for it. The figure after ± is the standard
+        error from the number of years.
+      </Text>
+    </>
+  );
+}
+
+function Row({ job }: { job: JobOutlook }) {
+  const { chance, standardError, startBy, suitingDays, windowDays, halfDone, mostDone } = job;
+  return (
+    <Table.Tr>
+      <Table.Th scope="row">
+        {job.name}
+        {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+      </Table.Th>
+      <Table.Td>{formatShortDate(job.latest)}</Table.Td>
+      <Table.Td>
+        {percent(chance)} ± {Math.max(1, Math.round(100 * standardError))} %
+      </Table.Td>
+      <Table.Td>{startBy ? formatShortDate(startBy) : 'no day is early enough'}</Table.Td>
+      <Table.Td>
+        {suitingDays
+          ? `${suitingDays.tenth} to ${suitingDays.ninetieth} of ${windowDays}, mostly ${suitingDays.half}`
+          : 'any'}
+      </Table.Td>
+      <Table.Td>
+        {halfDone ? formatShortDate(halfDone) : 'not in half of them'},{' '}
+        {mostDone ? formatShortDate(mostDone) : 'not in 9 of 10'}
+      </Table.Td>
+    </Table.Tr>
+  );
+}
+
+const percent = (share: number): string => `${Math.round(100 * share)} %`;

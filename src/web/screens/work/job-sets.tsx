@@ -1,0 +1,132 @@
+import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { useState } from 'react';
+import type { OwnJob } from '../../../../shared/farm/job.js';
+import { jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
+import type { JobSet } from '../../../../shared/tables/job-sets.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import type { Climate } from '../../../../shared/weather/climate.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
+import { DateField } from '../../fields/date-input.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure } from '../../shell/states.js';
+import { hoursText } from './hours-text.js';
+
+/** Sets of work to take or leave, each on the date it hangs on. */
+export function JobSets({
+  farm,
+  sets,
+  jobs,
+  climate,
+  today,
+}: {
+  farm: SavedFarm;
+  sets: readonly JobSet[];
+  jobs: readonly OwnJob[];
+  climate: Climate;
+  today: string;
+}) {
+  return (
+    <SimpleGrid cols={{ base: 1, sm: 2 }}>
+      {sets.map((set) => (
+        <SetCard
+          key={set.id}
+          farm={farm}
+          set={set}
+          taken={jobs.filter((job) => job.setId === set.id).length}
+          suggested={suggestedAnchor(set, { farm, climate, today })}
+          today={today}
+        />
+      ))}
+    </SimpleGrid>
+  );
+}
+
+function SetCard({
+  farm,
+  set,
+  taken,
+  suggested,
+  today,
+}: {
+  farm: SavedFarm;
+  set: JobSet;
+  taken: number;
+  suggested: string;
+  today: string;
+}) {
+  const [anchorOn, setAnchorOn] = useState<string | undefined>(suggested);
+  const [count, setCount] = useState<number | undefined>(1);
+  const take = useTakeSet(farm.id);
+  const leave = useLeaveSet(farm.id);
+  const dated =
+    anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: count ?? 0, today });
+  const hours = dated.reduce((sum, job) => sum + job.hours * (job.conditions.people ?? 1), 0);
+  return (
+    <Card withBorder padding="sm" component="section" aria-label={set.name}>
+      <Stack gap="xs">
+        <Title order={3} size="h4">
+          {set.name}
+        </Title>
+        {taken === 0 ? (
+          <>
+            <Group align="end" gap="xs">
+              <DateField label={set.anchorName} value={anchorOn} onChange={setAnchorOn} />
+              <QuantityInput
+                w={110}
+                label="How many"
+                aria-label={`${set.name}: how many ${set.unit}`}
+                bound="unitsOfWork"
+                units={farm.units}
+                value={count}
+                onChange={setCount}
+              />
+            </Group>
+            <Text size="sm">
+              Counted in {set.unit}. {dated.length} pieces of work, {hoursText(hours)} in all
+              {dated[0] && `, from ${formatShortDate(firstOf(dated))} on`}.
+            </Text>
+            <details>
+              <summary>What is in it</summary>
+              {set.jobs.map((job) => (
+                <Text key={job.id} size="sm">
+                  {job.name}
+                  {job.times !== undefined && `, ${job.times} times`}
+                </Text>
+              ))}
+            </details>
+            <Group>
+              <Button
+                variant="light"
+                disabled={anchorOn === undefined || count === undefined || take.isPending}
+                onClick={() => take.mutate({ setId: set.id, anchorOn: anchorOn!, count: count! })}
+                aria-label={`Take ${set.name}`}
+              >
+                Take this set
+              </Button>
+            </Group>
+          </>
+        ) : (
+          <Group justify="space-between">
+            <Text size="sm">{taken} of its jobs are among yours.</Text>
+            <ConfirmButton
+              label={`Leave ${set.name}`}
+              question={`Remove all jobs of “${set.name}”?`}
+              onConfirm={() => leave.mutate(set.id)}
+            >
+              Leave it
+            </ConfirmButton>
+          </Group>
+        )}
+        <Failure error={take.error ?? leave.error} />
+      </Stack>
+    </Card>
+  );
+}
+
+const firstOf = (jobs: readonly { readonly notBefore?: string; readonly dueOn: string }[]) =>
+  jobs.reduce((first, { notBefore, dueOn }) => {
+    const from = notBefore ?? dueOn;
+    return from < first ? from : first;
+  }, '9999');

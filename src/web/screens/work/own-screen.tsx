@@ -1,0 +1,62 @@
+import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { useState } from 'react';
+import type { OwnJob } from '../../../../shared/farm/job.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { useClimate, usePeople, type SavedFarm } from '../../api/queries.js';
+import { useJobs, useWork } from '../../api/work-queries.js';
+import { useAll } from '../../shell/states.js';
+import { Section } from '../batch/section.js';
+import { JobForm } from './job-form.js';
+import { JobSets } from './job-sets.js';
+import { OwnJobs } from './own-jobs.js';
+import { WorkNav } from './work-nav.js';
+
+/** The household's own jobs, and ready-made sets of work to take or leave. */
+export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const [editing, setEditing] = useState<OwnJob | 'new'>();
+  const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id), useClimate(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [plan, jobs, people, climate] = all.data;
+  return (
+    <Stack maw={1100}>
+      <Title order={1}>Work of your own</Title>
+      <WorkNav farmId={farm.id} />
+      <Section title="Your jobs">
+        <OwnJobs farm={farm} jobs={jobs} onEdit={setEditing} />
+        <Group mt="sm">
+          <Button onClick={() => setEditing('new')}>Add a job</Button>
+        </Group>
+      </Section>
+      <Section title="Ready-made sets">
+        <Text mb="sm">
+          Work that wants the same hours and dry days as the animals. Take a set, then change or
+          remove any of its jobs. Hours are estimates.
+        </Text>
+        <JobSets
+          farm={farm}
+          sets={tables.jobSets}
+          jobs={jobs}
+          climate={climate}
+          today={plan.today}
+        />
+      </Section>
+      <Modal
+        opened={editing !== undefined}
+        onClose={() => setEditing(undefined)}
+        title={editing === 'new' ? 'Add a job' : 'Change a job'}
+        size="lg"
+      >
+        {editing !== undefined && (
+          <JobForm
+            farm={farm}
+            people={people}
+            jobs={jobs}
+            today={plan.today}
+            start={editing === 'new' ? undefined : editing}
+            onDone={() => setEditing(undefined)}
+          />
+        )}
+      </Modal>
+    </Stack>
+  );
+}

@@ -1,0 +1,130 @@
+import { Text, Title } from '@mantine/core';
+import type {
+  CaretakerSheet,
+  SheetJob,
+  SheetPage,
+} from '../../../../shared/plan/handover/caretaker-sheet.js';
+import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { Num } from '../../explain/number.js';
+import { hoursText } from './hours-text.js';
+
+/** One day of a caretaker's sheet: it fits on one printed page. */
+export function SheetDay({
+  farm,
+  tables,
+  sheet,
+  page,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  sheet: CaretakerSheet;
+  page: SheetPage;
+}) {
+  const { weather } = page;
+  const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
+  return (
+    <section className="sheet-day" aria-label={page.date}>
+      <Title order={1} size="h3">
+        {formatDate(page.date)} · {farm.name}
+      </Title>
+      <Text size="sm">
+        For {sheet.caretaker}. {hoursText(page.hours)} of work, {hoursText(page.hoursThere)} there
+        are{page.isTooMuch && ': more than fits, begin at the top'}.
+        {weather.isForecast &&
+          ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
+      </Text>
+      <ol className="sheet-stops">
+        {page.stops.map((stop) => (
+          <Stop
+            key={stop.id}
+            stop={stop}
+            chores={page.chores.filter(({ of }) => of === stop.name)}
+          />
+        ))}
+      </ol>
+      <Other page={page} />
+      {0 < sheet.canWait.length && (
+        <Text size="sm">
+          <b>Can wait:</b>{' '}
+          {sheet.canWait
+            .map(({ name, latest }) => `${name} (until ${formatShortDate(latest)})`)
+            .join('; ')}
+          .
+        </Text>
+      )}
+      {0 < sheet.phones.length && (
+        <Text size="sm">
+          <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
+        </Text>
+      )}
+      {0 < sheet.left.length && (
+        <Text size="sm">
+          <b>Where things are:</b>{' '}
+          {sheet.left.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
+        </Text>
+      )}
+      {sheet.notes && (
+        <Text size="sm" style={{ whiteSpace: 'pre-line' }}>
+          {sheet.notes}
+        </Text>
+      )}
+      {[...keys].map((key) => (
+        <Text key={key} size="xs">
+          <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+        </Text>
+      ))}
+    </section>
+  );
+}
+
+function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }) {
+  return (
+    <li>
+      <Text fw={600}>
+        {stop.name}
+        {stop.where && `, ${stop.where}`}
+      </Text>
+      <Text size="sm">
+        {stop.amounts.map((amount, k) => (
+          <span key={amount.label}>
+            {0 < k && ' · '}
+            {amount.label}: <Num of={amount} />
+          </span>
+        ))}
+      </Text>
+      {stop.todo.map((line) => (
+        <Text key={line} size="sm">
+          ☐ {line}
+        </Text>
+      ))}
+      {chores.map((chore) => (
+        <Text key={chore.key} size="sm">
+          ☐ {chore.name}, {hoursText(chore.hours)}
+        </Text>
+      ))}
+      <Text size="xs">Look for: {stop.lookFor.join(' ')}</Text>
+    </li>
+  );
+}
+
+/** Chores of what is no stop, and the work of the day. */
+function Other({ page }: { page: SheetPage }) {
+  const names = new Set(page.stops.map(({ name }) => name));
+  const rest = [...page.chores.filter(({ of }) => !names.has(of ?? '')), ...page.jobs];
+  if (rest.length === 0) return null;
+  return (
+    <>
+      <Text fw={600}>Also today</Text>
+      {rest.map(({ key, name, of, hours, ifLate }) => (
+        <Text key={key} size="sm">
+          ☐ {name}
+          {of && ` · ${of}`}, {hoursText(hours)}
+          {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
+        </Text>
+      ))}
+    </>
+  );
+}

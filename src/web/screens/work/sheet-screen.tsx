@@ -1,0 +1,40 @@
+import { Button, Group, Text } from '@mantine/core';
+import { Link } from 'wouter';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useSheet } from '../../api/work-queries.js';
+import { useAll } from '../../shell/states.js';
+import { SheetDay } from './sheet-day.js';
+
+/** A caretaker's sheet, a page a day, to print or to read on a phone. */
+export default function SheetScreen({
+  farm,
+  tables,
+  handoverId,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  handoverId: string;
+}) {
+  const all = useAll(useSheet(farm.id, handoverId));
+  if ('waiting' in all) return all.waiting;
+  const [sheet] = all.data;
+  return (
+    <main className="caretaker-sheet">
+      <Group className="no-print" mb="md">
+        <Button onClick={() => window.print()}>Print</Button>
+        <Button component={Link} href={`/farm/${farm.id}/work/away`} variant="default">
+          Back to handing over
+        </Button>
+      </Group>
+      {sheet.fitsNowhere.map(({ name, why }) => (
+        <Text key={name} className="no-print" c="red.8">
+          {name} fits nowhere: {why}
+        </Text>
+      ))}
+      {sheet.pages.map((page) => (
+        <SheetDay key={page.date} farm={farm} tables={tables} sheet={sheet} page={page} />
+      ))}
+    </main>
+  );
+}

@@ -1,0 +1,42 @@
+import { Table, Text } from '@mantine/core';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+/** Days with dry enough ground in each fortnight, in few, half and most years. */
+export function WorkableDays({ outlook }: { outlook: SeasonOutlook }) {
+  return (
+    <>
+      <WideTable label="Workable days" minWidth={420}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>From</Table.Th>
+              <Table.Th>to</Table.Th>
+              <Table.Th>In a wet year</Table.Th>
+              <Table.Th>In half of the years</Table.Th>
+              <Table.Th>In a dry year</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {outlook.workable.map(({ from, days, tenth, half, ninetieth }) => (
+              <Table.Tr key={from}>
+                <Table.Th scope="row">{formatShortDate(from)}</Table.Th>
+                <Table.Td>{formatShortDate(addDays(from, days - 1))}</Table.Td>
+                <Table.Td>{tenth}</Table.Td>
+                <Table.Td>{half}</Table.Td>
+                <Table.Td>{ninetieth}</Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+      <Text size="sm" c="dimmed" mt="sm">
+        Wet and dry: one year in ten has no more, and one in ten no fewer. A day counts when it
+        stays dry and the top of the soil lacks a few millimetres of water (FAO-56 balance with the
+        soil of your garden). Correct it under Today when you find it otherwise.
+      </Text>
+    </>
+  );
+}
