@@ -52,6 +52,8 @@ export interface PlannedTask {
   readonly waitsForIds: readonly string[];
   /** First day it is of use, where that is before its start. */
   readonly earliestStart?: PlainDate;
+  /** Not spread over days. */
+  readonly inOneGo?: boolean;
   /** Days to wait after some of what it waits for, by id. */
   readonly waitDays?: Readonly<Record<string, number>>;
   /** Daily work, which takes its hours every day from start to end. */
@@ -202,6 +204,7 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
       ...(template.earliestOffsetDays === undefined
         ? {}
         : { earliestStart: addDays(task.anchorDate, template.earliestOffsetDays) }),
+      ...(template.inOneGo ? { inOneGo: true } : {}),
       ...(template.waitDays ? { waitDays: template.waitDays } : {}),
       waitsForIds: template.waitsFor,
       isDaily: template.hoursArePerDay,

@@ -306,6 +306,8 @@ export interface TaskTemplate extends Sourced {
   readonly hoursArePerDay: boolean;
   readonly needs?: string;
   readonly conditions?: WorkConditions;
+  /** Not spread over days, such as a trip to the store. */
+  readonly inOneGo?: boolean;
   readonly waitsFor: readonly string[];
   /** Days to wait after some of them, such as for a floor to dry. */
   readonly waitDays?: Readonly<Record<string, number>>;

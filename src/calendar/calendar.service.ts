@@ -27,7 +27,7 @@ export class CalendarService {
 
   /** @param personId leave out for everyone's */
   async feedOf(farmId: string, personId?: string): Promise<string> {
-    const [farm, plan, { batches, pasture }] = await Promise.all([
+    const [farm, plan, { pasture }] = await Promise.all([
       this.farms.findOne(farmId),
       this.season.planOf(farmId),
       this.requests.onFarm(farmId),
@@ -50,7 +50,7 @@ export class CalendarService {
       method: ICalCalendarMethod.PUBLISH,
       ttl: REFRESH_S,
     });
-    for (const entry of calendarEntries(plan, batches, pasture)) {
+    for (const entry of calendarEntries(plan, pasture)) {
       const { id, date, title, text, personIds, cannotSlip } = entry;
       if (person && personIds && !personIds.includes(person.id)) continue;
       const event = calendar.createEvent({

@@ -5,6 +5,7 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { eventsOfBatch, eventsOfHerd } from '../../shared/plan/season/season-events.js';
 import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
@@ -81,13 +82,20 @@ export class SeasonRequests {
       name,
       kind: 'batch',
       tasks: plan.tasks.tasks,
+      events: eventsOfBatch(id, plan),
     }));
     const { paddocks, herds } = await this.pasture.onFarm(farmId);
     const hasGrass = 0 < paddocks.length && 0 < herds.length;
     const pasture = hasGrass ? await orNothing(() => this.pasture.planOf(farmId)) : undefined;
     if (hasGrass && !pasture) unplanned.push(...herds.map(({ name }) => name));
     for (const { id, name } of pasture ? herds : [])
-      work.push({ id, name, kind: 'herd', tasks: pasture!.tasks.filter((t) => t.herdId === id) });
+      work.push({
+        id,
+        name,
+        kind: 'herd',
+        tasks: pasture!.tasks.filter((t) => t.herdId === id),
+        events: eventsOfHerd(id, pasture!),
+      });
     const before = kept.find(({ plannedOn }) => plannedOn < today);
     return {
       batches,

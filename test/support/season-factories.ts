@@ -1,6 +1,7 @@
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Farm } from '../../shared/farm/farm.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { eventsOfBatch } from '../../shared/plan/season/season-events.js';
 import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, newRequest, tables } from './factories.js';
@@ -19,12 +20,16 @@ export const newOwnJob = (more: Partial<OwnJob> = {}): OwnJob => ({
 });
 
 /** Work of a meat batch that arrives on a date. */
-export const newBatchWork = (arrivalDate: string, today: string): DatedWork => ({
-  id: 'meat',
-  name: 'Meat chicks',
-  kind: 'batch',
-  tasks: planBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } })).tasks.tasks,
-});
+export function newBatchWork(arrivalDate: string, today: string): DatedWork {
+  const plan = planBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } }));
+  return {
+    id: 'meat',
+    name: 'Meat chicks',
+    kind: 'batch',
+    tasks: plan.tasks.tasks,
+    events: eventsOfBatch('meat', plan),
+  };
+}
 
 /** A valid season of two people in the spring of 2027. */
 export function newSeason(

@@ -19,6 +19,8 @@ export interface SheetPage {
   readonly stops: readonly SheetStop[];
   readonly chores: readonly SheetJob[];
   readonly jobs: readonly SheetJob[];
+  /** Work due by this day for which no hours are left anywhere. */
+  readonly noHours: readonly SheetJob[];
   /** Hours of all that is on the page, and those the caretaker has. */
   readonly hours: number;
   readonly hoursThere: number;
@@ -110,6 +112,9 @@ function pageOf(
     stops,
     chores,
     jobs,
+    noHours: plan.jobs
+      .filter(({ pieces, latest }) => pieces.length === 0 && latest === date)
+      .map(jobLine),
     hours,
     hoursThere: hoursPerDay,
     isTooMuch: hoursPerDay + 1 / 60 < hours,

@@ -1,5 +1,4 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { SeasonJob, SeasonPlan } from './season-plan.js';
 
@@ -16,24 +15,24 @@ export interface CalendarEntry {
   readonly cannotSlip: boolean;
 }
 
-interface Saved<Plan> {
-  readonly id: string;
-  readonly plan: Plan;
-}
-
 /**
  * A season as entries of a calendar. Ids come from the work and its place among its own pieces, so
  * that a new plan moves entries and doubles none.
  */
 export function calendarEntries(
   season: SeasonPlan,
-  batches: readonly Saved<BatchPlan>[],
-  pasture?: PasturePlan,
+  pasture?: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>,
 ): CalendarEntry[] {
   const names = new Map(season.people.map(({ id, name }) => [id, name]));
   return [
     ...season.jobs.flatMap((job) => entriesOf(job, names)),
-    ...batches.flatMap(eventsOfBatch),
+    ...season.events.map(({ id, date, name }) => ({
+      id,
+      date,
+      title: name,
+      text: '',
+      cannotSlip: true,
+    })),
     ...(pasture ? movesOf(pasture) : []),
   ]
     .filter(({ date }) => season.today <= date)
@@ -56,27 +55,11 @@ function entriesOf(job: SeasonJob, names: ReadonlyMap<string, string>): Calendar
   }));
 }
 
-function eventsOfBatch({ id, plan }: Saved<BatchPlan>): CalendarEntry[] {
-  const event = (what: string, date: unknown, title: string): CalendarEntry[] =>
-    date === undefined
-      ? []
-      : [
-          {
-            id: `event/${id}/${what}`,
-            date: String(date),
-            title: `${plan.name}: ${title}`,
-            text: '',
-            cannotSlip: true,
-          },
-        ];
-  return [
-    ...event('arrival', plan.arrivalDate, 'chicks arrive'),
-    ...event('move-out', plan.outdoors.moveOut?.value, 'out of the brooder'),
-    ...event('leaving', plan.leaving?.on.value, 'processing'),
-  ];
-}
-
-function movesOf({ moves, herds, paddocks }: PasturePlan): CalendarEntry[] {
+function movesOf({
+  moves,
+  herds,
+  paddocks,
+}: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>): CalendarEntry[] {
   const paddock = new Map(paddocks.map(({ id, name }) => [id, name]));
   return herds.flatMap((herd) =>
     moves

@@ -138,7 +138,7 @@ function readWork(
       dueDay,
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
       conditions: task.conditions ?? {},
-      canBeSpread: !isOnItsDay,
+      canBeSpread: !isOnItsDay && !('inOneGo' in task && task.inOneGo),
       importance: isClose(task) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay

@@ -11,6 +11,7 @@ import { seasonHours, type SeasonHours } from './season-hours.js';
 import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
 import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
+import type { SeasonEvent } from './season-events.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';
 import { remedyWords, unfitWords, whyThen } from './season-words.js';
@@ -82,6 +83,8 @@ export interface SeasonPlan {
   /** Batches and herds whose work is missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly SeasonChoreDay[])[];
+  /** What the work hangs on, from today to the end of the plan. */
+  readonly events: readonly SeasonEvent[];
   readonly weeks: readonly SeasonWeek[];
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
   readonly weather: {
@@ -160,6 +163,7 @@ export function planSeason(
     jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
     unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
+    events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),
     weather: {
       label: request.climate.label,
@@ -186,6 +190,12 @@ export function planSeason(
     ),
   };
 }
+
+const eventsOf = ({ work, today }: SeasonRequest, to: string): SeasonEvent[] =>
+  work
+    .flatMap(({ events }) => events)
+    .filter(({ date }) => today <= date && date <= to)
+    .sort((a, b) => (a.date < b.date ? -1 : 1));
 
 const firstDate = (job: SeasonJob): string => job.pieces[0]?.date ?? job.latest;
 

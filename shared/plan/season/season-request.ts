@@ -8,6 +8,7 @@ import type { Climate } from '../../weather/climate.js';
 import type { HerdTask } from '../pasture/herd-tasks.js';
 import type { PlannedTask } from '../tasks.js';
 import type { KeptPlan } from './kept-plan.js';
+import type { SeasonEvent } from './season-events.js';
 
 /** Dated work of one batch or herd, as its own plan gives it. */
 export interface DatedWork {
@@ -15,6 +16,7 @@ export interface DatedWork {
   readonly name: string;
   readonly kind: 'batch' | 'herd';
   readonly tasks: readonly (PlannedTask | HerdTask)[];
+  readonly events: readonly SeasonEvent[];
 }
 
 /** All that the plan of a household's work depends on. */

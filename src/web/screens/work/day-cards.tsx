@@ -1,4 +1,4 @@
-import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatDate } from '../../../../shared/units/format.js';
@@ -22,6 +22,9 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
         {days.map((date, k) => {
           const jobs = plan.jobs.filter((job) => job.pieces.some((piece) => piece.date === date));
           const chores = plan.chores[k] ?? [];
+          const unfit = plan.jobs.filter(
+            ({ pieces, latest }) => pieces.length === 0 && latest === date,
+          );
           return (
             <Card key={date} withBorder padding="sm" component="section" aria-label={date}>
               <Title order={3} size="h4">
@@ -31,7 +34,13 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
                 {dayWeather(plan, k)}
               </Text>
               {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
-              {jobs.length === 0 && chores.length === 0 && (
+              {unfit.map(({ key, name, belongsTo, why }) => (
+                <Alert key={key} color="red" mt="xs" title={name}>
+                  {belongsTo && `${belongsTo.name}. `}Due today, and no hours are planned for it.{' '}
+                  {why}
+                </Alert>
+              ))}
+              {jobs.length + chores.length + unfit.length === 0 && (
                 <Text mt="xs">Nothing has to be done.</Text>
               )}
               {chores.map((chore) => (

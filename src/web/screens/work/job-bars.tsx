@@ -1,10 +1,11 @@
 import { Table, Text } from '@mantine/core';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
 import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { WideTable } from '../../shell/wide-table.js';
 
-/** Every piece of work: the days it may be done, the days it is, and its slack. */
+/** Every piece of work: the days it may be done, the days it is, its slack; and what it hangs on. */
 export function JobBars({ plan }: { plan: SeasonPlan }) {
   const days = daysBetween(plan.today, plan.to) + 1;
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
@@ -21,26 +22,62 @@ export function JobBars({ plan }: { plan: SeasonPlan }) {
           </Table.Tr>
         </Table.Thead>
         <Table.Tbody>
-          {plan.jobs.map((job) => (
-            <Table.Tr key={job.key}>
-              <Table.Th scope="row">
-                {job.name}
-                {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
-              </Table.Th>
-              <Table.Td>
-                {plannedText(job)}
-                {0 < job.lateDays && `, ${job.lateDays} d late`}
-              </Table.Td>
-              <Table.Td>{formatShortDate(job.latest)}</Table.Td>
-              <Table.Td>{job.alreadyLate ? 'already late' : `${job.slackDays} d`}</Table.Td>
-              <Table.Td aria-hidden className="job-bar-cell">
-                <Bar job={job} today={plan.today} days={days} />
-              </Table.Td>
-            </Table.Tr>
-          ))}
+          {rowsOf(plan).map((row) =>
+            'date' in row ? (
+              <EventRow key={row.id} event={row} today={plan.today} days={days} />
+            ) : (
+              <JobRow key={row.key} job={row} today={plan.today} days={days} />
+            ),
+          )}
         </Table.Tbody>
       </Table>
     </WideTable>
+  );
+}
+
+/** Work and what it hangs on, by the first day of each. */
+function rowsOf({ jobs, events }: SeasonPlan): (SeasonJob | SeasonEvent)[] {
+  const dayOf = (row: SeasonJob | SeasonEvent): string =>
+    'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
+  return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
+}
+
+function EventRow({ event, today, days }: { event: SeasonEvent; today: string; days: number }) {
+  const left = `${(100 * daysBetween(today, event.date)) / days}%`;
+  return (
+    <Table.Tr className="event-row">
+      <Table.Th scope="row">{event.name}</Table.Th>
+      <Table.Td className="no-wrap">{formatShortDate(event.date)}</Table.Td>
+      <Table.Td />
+      <Table.Td />
+      <Table.Td aria-hidden className="job-bar-cell">
+        <div className="job-bar">
+          <div className="job-bar-event" style={{ left }} />
+        </div>
+      </Table.Td>
+    </Table.Tr>
+  );
+}
+
+function JobRow({ job, today, days }: { job: SeasonJob; today: string; days: number }) {
+  return (
+    <Table.Tr>
+      <Table.Th scope="row">
+        {job.name}
+        {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+      </Table.Th>
+      <Table.Td>
+        {plannedText(job)}
+        {0 < job.lateDays && `, ${job.lateDays} d late`}
+      </Table.Td>
+      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
+      <Table.Td className="no-wrap">
+        {job.alreadyLate ? 'already late' : `${job.slackDays} d`}
+      </Table.Td>
+      <Table.Td aria-hidden className="job-bar-cell">
+        <Bar job={job} today={today} days={days} />
+      </Table.Td>
+    </Table.Tr>
   );
 }
 

@@ -58,8 +58,8 @@ function Row({ job }: { job: JobOutlook }) {
         {job.name}
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
       </Table.Th>
-      <Table.Td>{formatShortDate(job.latest)}</Table.Td>
-      <Table.Td>
+      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
+      <Table.Td className="no-wrap">
         {percent(chance)} ± {Math.max(1, Math.round(100 * standardError))} %
       </Table.Td>
       <Table.Td>{startBy ? formatShortDate(startBy) : 'no day is early enough'}</Table.Td>

@@ -46,6 +46,12 @@ export function SheetDay({
         ))}
       </ol>
       <Other page={page} />
+      {page.noHours.map(({ key, name, of, why }) => (
+        <Text key={key} size="sm" fw={600}>
+          ☐ {name}
+          {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
+        </Text>
+      ))}
       {0 < sheet.canWait.length && (
         <Text size="sm">
           <b>Can wait:</b>{' '}
