@@ -63,7 +63,8 @@ export function layerDepletionMm(
 
 /**
  * How dry below field capacity the household's own ground has to be, mm: the figure nearest to
- * the usual one that goes against as few of its looks as can be.
+ * the usual one that goes against as few of its looks as can be, from half of it to twice as much.
+ * A look that asks for more than that says that the balance is off, not the figure.
  *
  * @param looks what was found, with the water missing from the layer that morning
  */
@@ -75,7 +76,9 @@ export function fitFromMm(
   const ABOVE = 0.1;
   const against = (mm: number): number =>
     looks.filter((look) => look.isWorkable !== mm <= look.depletionMm).length;
-  const candidates = looks.map((look) => look.depletionMm + (look.isWorkable ? 0 : ABOVE));
+  const candidates = looks
+    .map((look) => look.depletionMm + (look.isWorkable ? 0 : ABOVE))
+    .filter((mm) => usualMm / 2 <= mm && mm <= 2 * usualMm);
   return candidates.reduce((best, mm) => {
     const better = against(mm) - against(best);
     const isNearer = Math.abs(mm - usualMm) < Math.abs(best - usualMm);

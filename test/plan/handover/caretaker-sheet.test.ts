@@ -1,0 +1,172 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Handover } from '../../../shared/farm/handover.js';
+import { planBatch } from '../../../shared/plan/batch-plan.js';
+import { caretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
+import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
+import { batchStop } from '../../../shared/plan/handover/sheet-stops.js';
+import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { newRequest, tables } from '../../support/factories.js';
+import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+
+const today = '2027-05-05';
+const handover: Handover = {
+  id: 'h',
+  personId: 'b',
+  from: '2027-05-10',
+  to: '2027-05-13',
+  hoursPerDay: 3,
+  walkingOrder: ['meat'],
+  phones: [{ who: 'Vet', number: '555 0100' }],
+  left: [],
+};
+const work = [newBatchWork('2027-05-06', today)];
+const batch = planBatch(
+  newRequest({ today, batch: { arrivalDate: '2027-05-06', wantedBirds: 60 } }),
+);
+const stop = (date: string) =>
+  batchStop({ id: 'meat', plan: batch }, date, { facilities: [], lookFor: tables.work.lookFor });
+const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newSeason>[0] = {}) => {
+  const given = { ...handover, ...more };
+  const plan = planSeason(newSeason({ today, work, handovers: [given], ...season }), 100);
+  return {
+    plan,
+    sheet: caretakerSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? [])),
+  };
+};
+
+describe('caretakerSheet', () => {
+  it('has a page for every day, with amounts of that day out of the batch’s own plan', () => {
+    const { sheet } = sheetOf();
+    expect(sheet.pages.map(({ date }) => date)).toEqual([
+      '2027-05-10',
+      '2027-05-11',
+      '2027-05-12',
+      '2027-05-13',
+    ]);
+    const [meat] = sheet.pages[2]!.stops;
+    const day = 6; // days after arrival
+    for (const [label, id] of [
+      ['Feed of the flock in the day', 'feed-day'],
+      ['Drinking water in the day', 'water-day'],
+      ['Under the heat, chick height', 'under-heater'],
+    ] as const) {
+      const series = batch.daily.find((each) => each.id === id)!;
+      expect(meat!.amounts.find((a) => a.label === label)!.value).toBeCloseTo(
+        series.values[day]!,
+        5,
+      );
+    }
+    expect(meat!.lookFor.length).toBeGreaterThan(0);
+    expect(meat!.cautions).toContain('salmonella');
+  });
+
+  it('gives nobody else hours on those days, and the caretaker no more than said', () => {
+    const { plan } = sheetOf({}, { ownJobs: [newOwnJob({ hours: 40, dueOn: '2027-06-20' })] });
+    for (let k = 0; k < 4; k++) {
+      const date = addDays(handover.from, k);
+      const pieces = plan.jobs.flatMap((job) => job.pieces).filter((piece) => piece.date === date);
+      expect(new Set(pieces.flatMap(({ personIds }) => personIds))).toEqual(new Set(['b']));
+      const chores = plan.chores[5 + k]!.reduce((sum, { hours }) => sum + hours, 0);
+      const sum = pieces.reduce((hours, piece) => hours + piece.hours, chores);
+      expect(sum).toBeLessThanOrEqual(3 + 0.01);
+    }
+  });
+
+  it('moves what can be moved out of those days', () => {
+    const job = newOwnJob({
+      hours: 2,
+      canBeSpread: false,
+      notBefore: '2027-05-10',
+      dueOn: '2027-05-20',
+      personIds: ['a'],
+    });
+    const { plan } = sheetOf({}, { ownJobs: [job] });
+    const [piece] = plan.jobs.find(({ key }) => key === 'own/bed')!.pieces;
+    expect(piece!.date > handover.to).toBe(true);
+  });
+
+  it('says what can wait, and when a day holds more than its hours', () => {
+    const wide = newOwnJob({
+      hours: 2,
+      canBeSpread: false,
+      notBefore: '2027-05-12',
+      personIds: ['a'],
+    });
+    const { sheet } = sheetOf({}, { ownJobs: [wide] });
+    expect(sheet.canWait).toContainEqual({ name: 'Dig the long bed', latest: '2027-05-20' });
+    const tight = sheetOf({ hoursPerDay: 0.2 }).sheet;
+    expect(tight.pages.every(({ isTooMuch }) => isTooMuch)).toBe(true);
+    expect(tight.pages[0]!.hoursThere).toBe(0.2);
+  });
+
+  it('leaves to who comes in only chores and what animals depend on', () => {
+    const { personId: _one, ...stranger } = handover;
+    const ownJobs = [
+      newOwnJob({ hours: 1, notBefore: '2027-05-10', dueOn: '2027-05-13', lastOn: '2027-05-13' }),
+    ];
+    const plan = planSeason(
+      newSeason({ today, work, ownJobs, handovers: [{ ...stranger, caretaker: 'Neighbour' }] }),
+      100,
+    );
+    expect(plan.people.at(-1)).toEqual({ id: 'caretaker-h', name: 'Neighbour' });
+    expect(plan.jobs.find(({ key }) => key === 'own/bed')!.pieces).toEqual([]);
+    expect(plan.chores[6]!.every(({ personId }) => personId === 'caretaker-h')).toBe(true);
+  });
+
+  it('names work that is due on a day and has no hours', () => {
+    const lost = newOwnJob({
+      hours: 9,
+      canBeSpread: false,
+      notBefore: '2027-05-11',
+      dueOn: '2027-05-11',
+      lastOn: '2027-05-11',
+    });
+    const { sheet } = sheetOf({}, { ownJobs: [lost] });
+    expect(sheet.pages[1]!.noHours.map(({ key }) => key)).toEqual(['own/bed']);
+    expect(sheet.fitsNowhere.map(({ name }) => name)).toContain('Dig the long bed');
+  });
+});
+
+describe('batchStop', () => {
+  it('is not there before arrival or after the last day', () => {
+    expect(stop('2027-05-05')).toBeUndefined();
+    expect(stop(addDays(batch.lastDate, 1))).toBeUndefined();
+    expect(stop(batch.lastDate)).toBeDefined();
+  });
+
+  it('says that they move out, and looks for other things from then on', () => {
+    const out = String(batch.outdoors.moveOut!.value);
+    expect(stop(out)!.todo).toContain('They move out of the brooder today.');
+    expect(stop(out)!.lookFor).toEqual(tables.work.lookFor.outdoorBirds);
+    expect(stop(out)!.amounts.map(({ label }) => label)).not.toContain(
+      'Under the heat, chick height',
+    );
+  });
+});
+
+describe('handoverProblems', () => {
+  const people = [
+    { id: 'a', name: 'Adult A', away: [] },
+    { id: 'b', name: 'Adult B', away: [{ from: '2027-06-01', to: '2027-06-05' }] },
+  ];
+  const fields = (more: Partial<Handover>, others: Handover[] = []): string[] =>
+    handoverProblems({ ...handover, ...more }, { people, others }).map(({ field }) => field);
+
+  it('refuses dates the wrong way round, a month and more, and nobody', () => {
+    expect(fields({})).toEqual([]);
+    expect(fields({ to: '2027-05-09' })).toEqual(['to']);
+    expect(fields({ to: '2027-06-20' })).toContain('to');
+    const { personId: _one, ...stranger } = handover;
+    expect(handoverProblems(stranger, { people, others: [] }).map(({ field }) => field)).toEqual([
+      'caretaker',
+    ]);
+    expect(fields({ personId: 'ghost' })).toEqual(['personId']);
+  });
+
+  it('refuses days that are handed over already, or on which the caretaker is away', () => {
+    expect(fields({ id: 'new' }, [handover])).toEqual(['from']);
+    expect(fields({}, [handover])).toEqual([]); // itself, changed
+    expect(fields({ from: '2027-06-05', to: '2027-06-07' })).toEqual(['personId']);
+  });
+});

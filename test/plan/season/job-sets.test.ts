@@ -1,0 +1,78 @@
+import { describe, expect, it } from '@jest/globals';
+import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/season/job-sets.js';
+import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { ownJobProblems } from '../../../shared/plan/season/check-jobs.js';
+import { newFarm, tables } from '../../support/factories.js';
+import { newSeason } from '../../support/season-factories.js';
+
+const today = '2027-01-10';
+const { jobSets } = tables;
+const setOf = (id: string) => jobSets.find((set) => set.id === id)!;
+
+describe('jobsOfSet', () => {
+  // Iowa State University Extension, fencing costs (second-hand): 42 h for a quarter mile, 1,320 ft.
+  it('takes 42 h to build a quarter mile of woven wire, with two', () => {
+    const jobs = jobsOfSet(setOf('fence'), { anchorOn: '2027-05-20', count: 13.2, today });
+    const build = jobs.find(({ id }) => id === 'build')!;
+    expect(build.conditions.people).toBe(2);
+    expect(Math.abs(build.hours - 2 - 42)).toBeLessThan(0.5); // 2 h to set up, whatever its length
+  });
+
+  it('hangs work on its date, and moves all of it with that date', () => {
+    const [now, later] = ['2027-05-20', '2027-05-27'].map((anchorOn) =>
+      jobsOfSet(setOf('garden-beds'), { anchorOn, count: 1, today }),
+    );
+    expect(now!.find(({ id }) => id === 'beds')!.dueOn).toBe('2027-05-19');
+    expect(later!.find(({ id }) => id === 'beds')!.dueOn).toBe('2027-05-26');
+  });
+
+  it('leaves out what is past, and lets nothing wait for it', () => {
+    const jobs = jobsOfSet(setOf('hives'), {
+      anchorOn: '2027-04-20',
+      count: 3,
+      today: '2027-04-22',
+    });
+    expect(jobs.map(({ id }) => id)).not.toContain('order');
+    const ids = new Set(jobs.map(({ id }) => id));
+    expect(jobs.filter(({ waitsForId }) => waitsForId && !ids.has(waitsForId))).toEqual([]);
+  });
+
+  it('comes again as often as it says', () => {
+    const jobs = jobsOfSet(setOf('hives'), { anchorOn: '2027-04-20', count: 3, today });
+    const swarm = jobs.filter(({ name }) => name.startsWith('Check for swarm cells'));
+    expect(swarm).toHaveLength(6);
+    expect(new Set(swarm.map(({ id }) => id)).size).toBe(6);
+  });
+
+  it.each(jobSets.map((set) => [set.id] as const))('%s is a valid set of own jobs', (id) => {
+    const farm = newFarm();
+    const { climate, people } = newSeason();
+    const anchorOn = suggestedAnchor(setOf(id), { farm, climate, today });
+    const jobs = jobsOfSet(setOf(id), { anchorOn, count: 2, today });
+    expect(jobs.length).toBeGreaterThan(0);
+    jobs.forEach((job) => expect(ownJobProblems(job, { people, ownJobs: jobs })).toEqual([]));
+    const plan = planSeason(newSeason({ today, ownJobs: jobs }), 50);
+    expect(plan.jobs.length).toBeGreaterThan(0);
+  });
+});
+
+describe('suggestedAnchor', () => {
+  const given = { farm: newFarm({ lastFrost: '05-20' }), climate: newSeason().climate };
+
+  it('is the coming last frost, and next year’s when most of the work is over', () => {
+    const beds = setOf('garden-beds');
+    expect(suggestedAnchor(beds, { ...given, today: '2027-01-10' })).toBe('2027-05-20');
+    expect(suggestedAnchor(beds, { ...given, today: '2027-08-10' })).toBe('2028-05-20');
+  });
+
+  it('is the first of three mean days at 55 °F for hives', () => {
+    const on = suggestedAnchor(setOf('hives'), { ...given, today });
+    const { meanMaxC } = given.climate;
+    const first = meanMaxC.findIndex(
+      (c, i) => 12.8 <= Math.min(c, meanMaxC[i + 1]!, meanMaxC[i + 2]!),
+    );
+    expect(on.slice(0, 4)).toBe('2027');
+    expect(Number(on.slice(5, 7))).toBeGreaterThanOrEqual(3);
+    expect(first).toBeGreaterThan(60);
+  });
+});

@@ -1,0 +1,46 @@
+import { describe, expect, it } from '@jest/globals';
+import { learnedHours } from '../../../shared/plan/season/learned-hours.js';
+import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { newBatchWork, newSeason } from '../../support/season-factories.js';
+
+const log = (hours: number, reckonedHours: number, kind = 'batch/meat.order') => ({
+  key: `batch/old/${kind}`,
+  doneOn: '2026-04-01',
+  hours,
+  reckonedHours,
+  kind,
+});
+
+describe('learnedHours', () => {
+  it('moves half of the way, in ratios, after one log, and closer with more', () => {
+    const factor = (times: number): number =>
+      learnedHours(Array.from({ length: times }, () => log(4, 1))).get('batch/meat.order')!.factor;
+    expect(factor(1)).toBeCloseTo(2, 9); // √4
+    expect(factor(3)).toBeCloseTo(4 ** (3 / 4), 9);
+  });
+
+  it('lets what took longer and what took less cancel out', () => {
+    const learned = learnedHours([log(2, 1), log(1, 2)]).get('batch/meat.order')!;
+    expect(learned).toEqual({ factor: 1, times: 2 });
+  });
+
+  it('keeps a slip of the pen within five times, and kinds apart', () => {
+    const learned = learnedHours([log(500, 1), log(1, 1, 'batch/other')]);
+    expect(learned.get('batch/meat.order')!.factor).toBeCloseTo(Math.sqrt(5), 9);
+    expect(learned.get('batch/other')!.factor).toBe(1);
+  });
+});
+
+describe('planSeason', () => {
+  it('reckons with what the log says, and keeps what the table said beside it', () => {
+    const work = [newBatchWork('2027-05-05', '2027-04-05')];
+    const kind = 'batch/meat.price-and-order-feed';
+    const jobOf = (marks: Parameters<typeof learnedHours>[0]) =>
+      planSeason(newSeason({ work, marks }), 50).jobs.find((job) => job.kind === kind)!;
+    const plain = jobOf([]);
+    const learned = jobOf([log(4, 1, kind)]);
+    expect(plain.learned).toBeUndefined();
+    expect(learned.hours).toBeCloseTo(2 * plain.hours, 9);
+    expect(learned.learned).toMatchObject({ times: 1, reckonedHours: plain.hours });
+  });
+});

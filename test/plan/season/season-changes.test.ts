@@ -1,0 +1,140 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import { compareSeasons } from '../../../shared/plan/season/compare-seasons.js';
+import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
+import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import type { SeasonRequest } from '../../../shared/plan/season/season-request.js';
+import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+
+type More = Parameters<typeof newSeason>[0];
+const today = '2027-04-05'; // a Monday
+const one = [{ id: 'a', name: 'Adult A', away: [] }];
+
+/** What changes from one season to another, the second one or more days later. */
+function changes(first: More, second: More): readonly SeasonChange[] {
+  const { keep } = planSeason(newSeason({ today, people: one, ...first }), 100);
+  const then: SeasonRequest = newSeason({ today: addDays(today, 1), people: one, ...second });
+  return planSeason({ ...then, kept: keep, before: keep }, 100).changes!.list;
+}
+const rain = (days: readonly number[]) => {
+  const season = newSeason();
+  const forecast = days.map((mm, k) => ({
+    date: addDays(today, k),
+    minC: 5,
+    maxC: 15,
+    rainMm: mm,
+  }));
+  return { climate: { ...season.climate, forecast } };
+};
+
+describe('what changed since the day before', () => {
+  it('is nothing when nothing changed', () => {
+    const more = { ownJobs: [newOwnJob({ notBefore: '2027-04-08' })] };
+    expect(changes(more, more)).toEqual([]);
+  });
+
+  it('names work that was not ticked off', () => {
+    const more = { ownJobs: [newOwnJob()] };
+    expect(changes(more, more)).toEqual([
+      {
+        key: 'own/bed',
+        name: 'Dig the long bed',
+        kind: 'moved',
+        from: '2027-04-05',
+        to: '2027-04-06',
+        why: 'It was not ticked off on Mon 5 Apr.',
+      },
+    ]);
+  });
+
+  it('names rain that is forecast now', () => {
+    const ownJobs = [newOwnJob({ notBefore: '2027-04-08', conditions: { noRain: true } })];
+    const [change] = changes(
+      { ownJobs, ...rain([0, 0, 0, 0, 0, 0]) },
+      { ownJobs, ...rain([0, 0, 0, 7, 0, 0]) },
+    );
+    expect(change).toMatchObject({ from: '2027-04-08', to: '2027-04-09' });
+    expect(change!.why).toBe('Rain on Thu 8 Apr.');
+  });
+
+  it('names who is away, what was put off, and hours that were changed', () => {
+    const on = { notBefore: '2027-04-08' };
+    const away = [{ from: '2027-04-08', to: '2027-04-09' }];
+    expect(
+      changes(
+        { ownJobs: [newOwnJob(on)] },
+        { ownJobs: [newOwnJob(on)], people: [{ id: 'a', name: 'Adult A', away }] },
+      )[0]!.why,
+    ).toBe('Adult A has too few hours left on Thu 8 Apr.');
+    expect(
+      changes(
+        { ownJobs: [newOwnJob(on)] },
+        { ownJobs: [newOwnJob(on)], marks: [{ key: 'own/bed', notBefore: '2027-04-11' }] },
+      )[0]!.why,
+    ).toBe('You put it off to Sun 11 Apr.');
+    expect(
+      changes(
+        { ownJobs: [newOwnJob({ ...on, hours: 1 })] },
+        { ownJobs: [newOwnJob({ ...on, hours: 3.5 })] },
+      )[0]!.why,
+    ).toBe('It takes 3.5 h now, not 1 h.');
+  });
+
+  it('names what it follows, and what took its hours', () => {
+    const first = newOwnJob({ id: 'first', name: 'Clear', notBefore: '2027-04-07' });
+    const after = newOwnJob({ waitsForId: 'first', waitDays: 1 });
+    expect(
+      changes(
+        { ownJobs: [first, after] },
+        { ownJobs: [{ ...first, notBefore: '2027-04-09' }, after] },
+      ).find(({ key }) => key === 'own/bed')!.why,
+    ).toBe('It follows “Clear”, which is on Fri 9 Apr now.');
+    const urgent = newOwnJob({
+      id: 'urgent',
+      name: 'Mend the pump',
+      importance: 'must',
+      hours: 2,
+      canBeSpread: false,
+      notBefore: '2027-04-08',
+      dueOn: '2027-04-08',
+      lastOn: '2027-04-08',
+    });
+    const bed = newOwnJob({ notBefore: '2027-04-08', hours: 2, canBeSpread: false });
+    const list = changes({ ownJobs: [bed] }, { ownJobs: [bed, urgent] });
+    expect(list.find(({ key }) => key === 'own/bed')!.why).toBe(
+      'The hours of Thu 8 Apr go to “Mend the pump” now.',
+    );
+    expect(list.find(({ key }) => key === 'own/urgent')!.kind).toBe('new');
+  });
+
+  it('tells apart what is gone, what no longer fits and what fits again', () => {
+    const on = { notBefore: '2027-04-08', dueOn: '2027-04-08', lastOn: '2027-04-08' };
+    const nobody = [{ id: 'a', name: 'Adult A', away: [{ from: '2027-04-08', to: '2027-04-08' }] }];
+    const job = newOwnJob(on);
+    expect(changes({ ownJobs: [job] }, { ownJobs: [] })[0]).toMatchObject({ kind: 'gone' });
+    expect(changes({ ownJobs: [job] }, { ownJobs: [job], people: nobody })[0]).toMatchObject({
+      kind: 'fits-no-more',
+      why: 'Nobody has hours on the days that suit it.',
+    });
+    expect(changes({ ownJobs: [job], people: nobody }, { ownJobs: [job] })[0]).toMatchObject({
+      kind: 'fits-now',
+      to: '2027-04-08',
+    });
+    const done = { ownJobs: [job], marks: [{ key: 'own/bed', doneOn: '2027-04-06' }] };
+    expect(changes({ ownJobs: [job] }, done)).toEqual([]);
+  });
+});
+
+describe('compareSeasons', () => {
+  it('says what an arrival a week later frees, and moves nothing that can stay', () => {
+    const ownJobs = [newOwnJob({ notBefore: '2027-04-20' })];
+    const season = (arrival: string) =>
+      newSeason({ work: [newBatchWork(arrival, today)], ownJobs });
+    const { changes: list, plan } = compareSeasons(season('2027-05-05'), season('2027-05-12'));
+    expect(list.some(({ key }) => key === 'own/bed')).toBe(false);
+    expect(plan.events.find(({ id }) => id === 'event/meat/arrival')!.date).toBe('2027-05-12');
+    const collect = list.find(({ key }) => key.endsWith('meat.collect-chicks'))!;
+    expect(collect).toMatchObject({ from: '2027-05-05', to: '2027-05-12', kind: 'moved' });
+    expect(collect.why).toBe('It cannot begin before Wed 12 May now.');
+  });
+});

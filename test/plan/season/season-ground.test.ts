@@ -1,0 +1,80 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import { seasonFrame, usualDays } from '../../../shared/plan/season/season-days.js';
+import { fitFromMm } from '../../../shared/plan/season/season-ground.js';
+import { newSeason } from '../../support/season-factories.js';
+
+const today = '2027-04-20';
+/** A dry spring that was measured, and dry days that are forecast. */
+function dryPlace(more: Parameters<typeof newSeason>[0] = {}) {
+  const season = newSeason({ today, ...more });
+  const day = (k: number) => ({ date: addDays(today, k), minC: 5, maxC: 18, rainMm: 0 });
+  return {
+    ...season,
+    climate: {
+      ...season.climate,
+      recent: Array.from({ length: 30 }, (_, k) => day(k - 30)),
+      forecast: Array.from({ length: 10 }, (_, k) => day(k)),
+    },
+  };
+}
+const workable = (place: ReturnType<typeof dryPlace>): number[] => [
+  ...usualDays(seasonFrame(place, 10)).isWorkable,
+];
+
+describe('looks at the ground', () => {
+  it('are believed on their day, and the reckoning goes on from them', () => {
+    expect(workable(dryPlace())).toEqual(new Array(10).fill(1));
+    const wet = workable(dryPlace({ groundLooks: [{ date: today, isWorkable: false }] }));
+    expect(wet[0]).toBe(0);
+    expect(wet.at(-1)).toBe(1); // it dries in time
+    expect(wet.lastIndexOf(0)).toBeLessThan(4);
+  });
+
+  it('of fit ground after rain let work go on', () => {
+    const place = dryPlace();
+    const recent = place.climate.recent!.map((day, k) => (k === 29 ? { ...day, rainMm: 30 } : day));
+    const rained = { ...place, climate: { ...place.climate, recent } };
+    expect(workable(rained)[0]).toBe(0);
+    const looked = { ...rained, groundLooks: [{ date: today, isWorkable: true }] };
+    expect(workable(looked)[0]).toBe(1);
+  });
+
+  it('mean drier ground for clay than for sand after the same rain', () => {
+    const place = (gardenSoilId: string) => {
+      const dry = dryPlace({ farm: { gardenSoilId } });
+      const recent = dry.climate.recent!.map((day, k) => (k === 20 ? { ...day, rainMm: 60 } : day));
+      return usualDays(
+        seasonFrame({ ...dry, climate: { ...dry.climate, recent } }, 10),
+      ).isWorkable.reduce((a, b) => a + b, 0);
+    };
+    expect(place('sand')).toBeGreaterThanOrEqual(place('clay'));
+  });
+});
+
+describe('fitFromMm', () => {
+  it('keeps the usual figure while no look goes against it', () => {
+    expect(fitFromMm(5, [])).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 9, isWorkable: true }])).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 2, isWorkable: false }])).toBe(5);
+  });
+
+  it('goes no further than the looks ask for', () => {
+    expect(fitFromMm(5, [{ depletionMm: 8, isWorkable: false }])).toBeCloseTo(8.1, 9);
+    expect(fitFromMm(5, [{ depletionMm: 3, isWorkable: true }])).toBe(3);
+  });
+
+  it('does not believe that ground as dry as dust has to be drier still', () => {
+    expect(fitFromMm(5, [{ depletionMm: 30, isWorkable: false }])).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 0, isWorkable: true }])).toBe(5);
+  });
+
+  it('goes with the larger number of looks where they contradict each other', () => {
+    const looks = [
+      { depletionMm: 8, isWorkable: false },
+      { depletionMm: 7, isWorkable: false },
+      { depletionMm: 6, isWorkable: true },
+    ];
+    expect(fitFromMm(5, looks)).toBeCloseTo(8.1, 9);
+  });
+});
