@@ -25,10 +25,10 @@ const changedBody =
 
 /** Each way in which the service may fail, and what must be said of it. */
 const FAILURES: readonly (readonly [what: string, says: RegExp, misbehave: Misbehave])[] = [
-  ['does not answer', /within 1\.5 seconds/, () => undefined],
+  ['does not answer', /within 4 seconds/, () => undefined],
   [
     'stops in the middle of its answer',
-    /within 1\.5 seconds/,
+    /within 4 seconds/,
     (response) => void response.writeHead(200).write('{"daily": {"time": ["20'),
   ],
   [

@@ -1,0 +1,196 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { OwnJob, WorkMark } from '../../shared/farm/job.js';
+import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { KeptPlanEntity } from '../../src/season/kept-plan.entity.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
+import { databases } from '../support/databases.js';
+import { expectProblem } from '../support/problem.js';
+
+describe.each(databases())('looking further at the work on $name', (database) => {
+  let app: TestApp;
+  let path: string;
+  let id: string;
+  let today: string;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    const { body } = await app.api.post('/api/farms/sample').expect(201);
+    ({ id } = body as { id: string });
+    path = `/api/farms/${id}`;
+    today = plainDateAt(Date.now(), (body as { timeZone: string }).timeZone);
+  });
+  afterAll(() => app.close());
+
+  const plan = async (): Promise<SeasonPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const save = async (more: object = {}): Promise<OwnJob> =>
+    (
+      await app.api
+        .post(`${path}/jobs`)
+        .send({
+          name: 'Dig the long bed',
+          hours: 1,
+          dueOn: addDays(today, 20),
+          importance: 'should',
+          conditions: {},
+          canBeSpread: true,
+          ...more,
+        })
+        .expect(201)
+    ).body as OwnJob;
+  const remove = (job: OwnJob) => app.api.delete(`${path}/jobs/${job.id}`).expect(204);
+
+  it('keeps its plan, and says on a later day what changed and why', async () => {
+    const job = await save({ notBefore: addDays(today, 1) });
+    expect((await plan()).changes).toBeUndefined();
+    // A day goes by: what was planned today is now yesterday's plan.
+    const rows = app.source.getRepository(KeptPlanEntity);
+    const [kept] = await rows.findBy({ farmId: id });
+    expect(kept!.plannedOn).toBe(today);
+    await rows.update({ farmId: id }, { plannedOn: addDays(today, -1) });
+    await app.api
+      .put(`${path}/work/mark`)
+      .send({ key: `own/${job.id}`, notBefore: addDays(today, 5) })
+      .expect(200);
+    const { changes } = await plan();
+    expect(changes!.since).toBe(addDays(today, -1));
+    expect(changes!.list).toContainEqual(
+      expect.objectContaining({
+        key: `own/${job.id}`,
+        kind: 'moved',
+        to: addDays(today, 5),
+        why: expect.stringMatching(/^You put it off to /),
+      }),
+    );
+    expect(await rows.countBy({ farmId: id })).toBe(2);
+    // Two days later only the newest of the former days is kept beside that day's own.
+    await rows.update({ farmId: id, plannedOn: addDays(today, -1) }, { plannedOn: '2020-01-01' });
+    await rows.update({ farmId: id, plannedOn: today }, { plannedOn: addDays(today, -1) });
+    await remove(job);
+    await plan();
+    expect((await rows.findBy({ farmId: id })).map(({ plannedOn }) => plannedOn).sort()).toEqual([
+      addDays(today, -1),
+      today,
+    ]);
+  });
+
+  it('keeps what work took with what it was reckoned at, and reckons with it the next time', async () => {
+    const before = (await plan()).jobs.find(({ kind }) => kind === 'batch/meat.set-batch-size')!;
+    const { body } = await app.api
+      .put(`${path}/work/mark`)
+      .send({ key: before.key, doneOn: today, hours: 4 * before.hours })
+      .expect(200);
+    expect(body as WorkMark).toMatchObject({
+      kind: before.kind,
+      reckonedHours: before.hours,
+      hours: 4 * before.hours,
+    });
+    const batches = (await app.api.get(`${path}/batches`).expect(200)).body as object[];
+    const meat = batches.find((each) => (each as { purpose: string }).purpose === 'meat')!;
+    const { id: _id, ...another } = meat as { id: string; arrivalDate: string };
+    const { body: second } = await app.api
+      .post(`${path}/batches`)
+      .send({ ...another, name: 'Second', arrivalDate: addDays(another.arrivalDate, 42) })
+      .expect(201);
+    const again = (await plan()).jobs.find(
+      ({ kind, belongsTo }) => kind === before.kind && belongsTo?.name === 'Second',
+    )!;
+    expect(again.learned).toMatchObject({ times: 1 });
+    expect(again.hours).toBeCloseTo(2 * again.learned!.reckonedHours, 6); // √4: half of the way
+    await app.api.delete(`${path}/batches/${(second as { id: string }).id}`).expect(204);
+    await app.api.put(`${path}/work/mark`).send({ key: before.key }).expect(200);
+  });
+
+  it('takes a look at the ground, and forgets it', async () => {
+    const look = (isWorkable?: boolean) =>
+      app.api.put(`${path}/work/ground`).send({ date: today, isWorkable }).expect(200);
+    for (const isWorkable of [true, false]) {
+      await look(isWorkable);
+      const { groundToday, weather } = await plan();
+      expect(groundToday).toBe(isWorkable);
+      expect(weather.isWorkable[0]).toBe(isWorkable ? 1 : 0);
+    }
+    await look();
+    expect((await plan()).groundToday).toBeUndefined();
+    expectProblem(
+      await app.api.put(`${path}/work/ground`).send({ date: addDays(today, 1), isWorkable: true }),
+      400,
+    );
+  });
+
+  it('gives chances from monthly means, and from the daily record once there is one', async () => {
+    const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as SeasonOutlook;
+    expect(drawn).toMatchObject({ isMeasured: false, years: 1000 });
+    expect(drawn.frost).toHaveLength(3);
+    const year = Number(today.slice(0, 4));
+    const days = syntheticDays(`${year - 14}-01-01`, `${year - 1}-12-31`);
+    await app.api
+      .put(`${path}/weather/csv`)
+      .set('content-type', 'text/csv')
+      .send(dailyCsv(days))
+      .expect(200);
+    const measured = (await app.api.get(`${path}/work/outlook`).expect(200)).body as SeasonOutlook;
+    expect(measured).toMatchObject({ isMeasured: true, hasRain: false });
+    expect(measured.years).toBeGreaterThanOrEqual(12);
+    await app.api.delete(`${path}/weather/csv`).expect(200);
+  });
+
+  it('says what an arrival a week later would do, and changes nothing by it', async () => {
+    const batches = (await app.api.get(`${path}/batches`).expect(200)).body as {
+      id: string;
+      arrivalDate: string;
+    }[];
+    const [batch] = batches;
+    const before = await app.contents();
+    const arrivalDate = addDays(batch!.arrivalDate, 7);
+    const answer = (
+      await app.api
+        .post(`${path}/work/if-arrival-moves`)
+        .send({ batchId: batch!.id, arrivalDate })
+        .expect(200)
+    ).body as SeasonComparison;
+    expect(answer.changes.length).toBeGreaterThan(5);
+    expect(
+      answer.plan.events.find(({ id: event }) => event === `event/${batch!.id}/arrival`),
+    ).toEqual(expect.objectContaining({ date: arrivalDate }));
+    expect(await app.contents()).toBe(before);
+    const { problems } = expectProblem(
+      await app.api.post(`${path}/work/if-arrival-moves`).send({ batchId: 'ghost', arrivalDate }),
+      400,
+    );
+    expect(problems![0]!.field).toBe('batchId');
+  });
+
+  describe('a ready-made set', () => {
+    const take = (setId: string, more: object = {}) =>
+      app.api
+        .post(`${path}/jobs/sets/${setId}`)
+        .send({ anchorOn: addDays(today, 60), count: 2, ...more });
+
+    it('is taken whole, refused a second time, and left whole', async () => {
+      const jobs = (await take('orchard').expect(201)).body as OwnJob[];
+      expect(jobs.length).toBeGreaterThan(3);
+      expect(jobs.every(({ setId }) => setId === 'orchard')).toBe(true);
+      const ids = new Set(jobs.map(({ id: own }) => own));
+      expect(jobs.some(({ waitsForId }) => waitsForId && ids.has(waitsForId))).toBe(true);
+      expect((await plan()).jobs.some(({ key }) => key === `own/${jobs[0]!.id}`)).toBe(true);
+      const before = await app.contents();
+      const { problems } = expectProblem(await take('orchard'), 400);
+      expect(problems![0]).toMatchObject({ field: 'setId', code: 'conflict' });
+      expect(await app.contents()).toBe(before);
+      await app.api.delete(`${path}/jobs/sets/orchard`).expect(204);
+      expect((await app.api.get(`${path}/jobs`).expect(200)).body).toEqual([]);
+    });
+
+    it('is refused when all of it is past, when it is unknown, and in a wrong number', async () => {
+      expectProblem(await take('orchard', { anchorOn: '2020-04-01' }), 400);
+      expectProblem(await take('orchard', { count: -1 }), 400);
+      expectProblem(await take('cathedral'), 404);
+      expectProblem(await app.api.delete(`${path}/jobs/sets/cathedral`), 404);
+    });
+  });
+});
