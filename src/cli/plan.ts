@@ -19,7 +19,16 @@ import { loadTables } from '../reference/load-tables.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { PastureOrderDto } from '../pasture/pasture.dto.js';
 import { requestOfPasture } from '../pasture/pasture-order.js';
+import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { calendarEntries } from '../../shared/plan/season/calendar-entries.js';
+import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import { planSeason, type SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { feedText } from '../calendar/feed.js';
+import { HouseholdOrderDto } from '../season/household-order.dto.js';
+import { seasonOfHousehold, type HouseholdSeason } from '../season/household-order.js';
 import { explainPasture, printPasture } from './print-pasture.js';
+import { printOutlook, printSheet, printWork } from './print-work.js';
 import { explainText, printArrivals, printPlan } from './print-plan.js';
 
 const USAGE = `Plans an order without a server.
@@ -32,7 +41,14 @@ const USAGE = `Plans an order without a server.
   npm run --silent plan -- ORDER.json --arrivals 2027-03-01 2027-09-30 --why-not 2027-03-10
 
 A pasture is planned the same way: seeds/pasture.example.jsonc holds paddocks and herds.
-Both may hold comments; seeds/order.example.jsonc is a batch to start from.`;
+So is a household's work: seeds/household.example.jsonc holds people, batches and jobs.
+
+  npm run --silent plan -- HOUSEHOLD.json             the next days, what will not fit, the season
+  npm run --silent plan -- HOUSEHOLD.json --chances   the same through many years of weather
+  npm run --silent plan -- HOUSEHOLD.json --sheet 1   the caretaker's sheet of the first hand-over
+  npm run --silent plan -- HOUSEHOLD.json --calendar  an iCalendar file
+
+All may hold comments; seeds/order.example.jsonc is a batch to start from.`;
 
 process.exitCode = run(process.argv.slice(2));
 
@@ -43,10 +59,7 @@ function run(args: readonly string[]): number {
     return file === undefined ? 2 : 0;
   }
   try {
-    const order = readFile(file);
-    const output = isPasture(order)
-      ? pastureOutput(order, options)
-      : outputOf(requestOf(order), options);
+    const output = textOf(readFile(file), options);
     process.stdout.write(`${output}\n`);
     return 0;
   } catch (error) {
@@ -54,6 +67,14 @@ function run(args: readonly string[]): number {
     for (const problem of error.problems) console.error(describeProblem(problem));
     return 1;
   }
+}
+
+/** An order with batches is a household, one with paddocks a pasture; every other is a batch. */
+function textOf(order: unknown, options: readonly string[]): string {
+  if (holds(order, 'batches')) return householdOutput(order, options);
+  return holds(order, 'paddocks')
+    ? pastureOutput(order, options)
+    : outputOf(requestOf(order), options);
 }
 
 function outputOf(request: PlanRequest, [option, ...values]: readonly string[]): string {
@@ -81,9 +102,46 @@ function unknownOption(option: string, allowed: readonly string[]): FieldError {
   ]);
 }
 
-/** An order with paddocks is a pasture; every other one is a batch. */
-function isPasture(order: unknown): boolean {
-  return typeof order === 'object' && order !== null && 'paddocks' in order;
+function holds(order: unknown, name: string): boolean {
+  return typeof order === 'object' && order !== null && name in order;
+}
+
+function householdOutput(order: unknown, [option, ...values]: readonly string[]): string {
+  const household = checkDto(HouseholdOrderDto, order);
+  const season = seasonOfHousehold(household, loadTables(), Date.now());
+  const { request, pasture } = season;
+  const { keep: _keep, ...plan } = planSeason(request);
+  if (option === undefined) return printWork(plan, request.farm);
+  if (option === '--json') return JSON.stringify(plan);
+  if (option === '--chances')
+    return printOutlook(seasonOutlook({ ...request, history: [] }), request.farm);
+  if (option === '--sheet') return printSheet(sheetOf(season, plan, values[0]), request.farm);
+  if (option === '--calendar')
+    return feedText(calendarEntries(plan, pasture), {
+      name: request.farm.name,
+      id: request.farm.name,
+      revision: 1,
+    });
+  throw unknownOption(option, ['--json', '--chances', '--sheet', '--calendar']);
+}
+
+function sheetOf(season: HouseholdSeason, plan: SeasonPlan, which = '1'): CaretakerSheet {
+  const { handovers } = season.request;
+  const handover = handovers[Number(which) - 1];
+  if (handover) return caretakerSheet(handover, plan, stopsOn(season));
+  throw new FieldError([
+    {
+      field: '--sheet',
+      code: 'out-of-bounds',
+      given: which,
+      min: 1,
+      max: handovers.length,
+      fix:
+        handovers.length === 0
+          ? 'Add a hand-over to the file first.'
+          : 'Give the place of a hand-over in the file.',
+    },
+  ]);
 }
 
 function pastureOutput(order: unknown, [option, ...values]: readonly string[]): string {

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Handover } from '../../shared/farm/handover.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
-import { batchStop, herdStop, type SheetStop } from '../../shared/plan/handover/sheet-stops.js';
+import { stopsOn, type SheetStop } from '../../shared/plan/handover/sheet-stops.js';
 import type { SeasonChange } from '../../shared/plan/season/season-changes.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
@@ -59,13 +59,8 @@ export class SheetsService {
 
   private async stopsOf(
     farmId: string,
-    { batches, pasture, request }: SeasonOnFarm,
+    onFarm: SeasonOnFarm,
   ): Promise<(date: string) => SheetStop[]> {
-    const facilities = await this.facilities.findAll(farmId);
-    const { lookFor } = request.tables.work;
-    return (date) => [
-      ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
-      ...(pasture?.herds ?? []).flatMap(({ id }) => herdStop(pasture!, id, date, lookFor) ?? []),
-    ];
+    return stopsOn({ ...onFarm, facilities: await this.facilities.findAll(farmId) });
   }
 }

@@ -3,10 +3,9 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import { eventsOfBatch, eventsOfHerd } from '../../shared/plan/season/season-events.js';
-import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -16,6 +15,7 @@ import { PastureService } from '../pasture/pasture.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { PlansService } from '../plans/plans.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { datedWork, type PlannedBatch } from './dated-work.js';
 import { GroundLookEntity, toGroundLook } from './ground-look.entity.js';
 import { KeptPlanEntity, toKeptPlan } from './kept-plan.entity.js';
 import { WorkMarkEntity } from './work-mark.entity.js';
@@ -23,7 +23,7 @@ import { WorkMarkEntity } from './work-mark.entity.js';
 /** A farm's season, and the plans that its work comes from. */
 export interface SeasonOnFarm {
   readonly request: SeasonRequest;
-  readonly batches: readonly { readonly id: string; readonly plan: BatchPlan }[];
+  readonly batches: readonly PlannedBatch[];
   readonly pasture?: PasturePlan;
 }
 
@@ -69,7 +69,7 @@ export class SeasonRequests {
           .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 }),
       ]);
     const unplanned: string[] = [];
-    const batches: { id: string; name: string; plan: BatchPlan }[] = [];
+    const batches: PlannedBatch[] = [];
     for (const { id, name } of saved) {
       const request = await this.batchPlans.requestOfBatch(farmId, id);
       const batch = request && { ...request.batch, ...(change?.batchId === id ? change.to : {}) };
@@ -77,25 +77,10 @@ export class SeasonRequests {
       if (plan) batches.push({ id, name, plan });
       else unplanned.push(name);
     }
-    const work = batches.map(({ id, name, plan }): DatedWork => ({
-      id,
-      name,
-      kind: 'batch',
-      tasks: plan.tasks.tasks,
-      events: eventsOfBatch(id, plan),
-    }));
     const { paddocks, herds } = await this.pasture.onFarm(farmId);
     const hasGrass = 0 < paddocks.length && 0 < herds.length;
     const pasture = hasGrass ? await orNothing(() => this.pasture.planOf(farmId)) : undefined;
     if (hasGrass && !pasture) unplanned.push(...herds.map(({ name }) => name));
-    for (const { id, name } of pasture ? herds : [])
-      work.push({
-        id,
-        name,
-        kind: 'herd',
-        tasks: pasture!.tasks.filter((t) => t.herdId === id),
-        events: eventsOfHerd(id, pasture!),
-      });
     const before = kept.find(({ plannedOn }) => plannedOn < today);
     return {
       batches,
@@ -106,7 +91,7 @@ export class SeasonRequests {
         tables: this.tables.tables,
         today,
         people,
-        work,
+        work: datedWork(batches, herds, pasture),
         unplanned,
         ownJobs,
         marks: marks.map(({ key, details }) => ({ key, ...details })),

@@ -9,12 +9,15 @@ import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { raiseRevision } from '../common/owned-rows.js';
+import { TablesService } from '../reference/tables.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { GroundLookEntity } from './ground-look.entity.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
+import type { HouseholdOrderDto } from './household-order.dto.js';
+import { seasonOfHousehold } from './household-order.js';
 import { SeasonRequests } from './season-requests.service.js';
 import { WorkMarkEntity } from './work-mark.entity.js';
 
@@ -28,6 +31,7 @@ export class SeasonService {
     @InjectDataSource() private readonly source: DataSource,
     private readonly requests: SeasonRequests,
     private readonly weather: WeatherService,
+    private readonly tables: TablesService,
     private readonly pool: WorkPool,
   ) {}
 
@@ -39,6 +43,13 @@ export class SeasonService {
       await this.keep(farmId, keep);
       return plan;
     });
+  }
+
+  /** The work of a household that is not saved. */
+  async preview(order: HouseholdOrderDto): Promise<SeasonPlan> {
+    const { request } = seasonOfHousehold(order, this.tables.tables, Date.now());
+    const { keep: _keep, ...plan } = await this.pool.run('planSeason', request);
+    return plan;
   }
 
   /** Chances over many years of weather, start-by dates, workable days and frost. */

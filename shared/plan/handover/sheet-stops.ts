@@ -123,3 +123,26 @@ export function herdStop(
     cautions: [],
   };
 }
+
+/** Batches and herds that are there on a date, as stops of a round. */
+export const stopsOn =
+  ({
+    batches,
+    facilities,
+    pasture,
+    request,
+  }: {
+    readonly batches: readonly SavedPlan[];
+    readonly facilities: readonly Facility[];
+    readonly pasture?: PasturePlan;
+    readonly request: { readonly tables: { readonly work: WorkTable } };
+  }): ((date: PlainDate) => SheetStop[]) =>
+  (date) => {
+    const { lookFor } = request.tables.work;
+    return [
+      ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
+      ...(pasture
+        ? pasture.herds.flatMap(({ id }) => herdStop(pasture, id, date, lookFor) ?? [])
+        : []),
+    ];
+  };

@@ -1,0 +1,34 @@
+import type { Herd } from '../../shared/farm/herd.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { eventsOfBatch, eventsOfHerd } from '../../shared/plan/season/season-events.js';
+import type { DatedWork } from '../../shared/plan/season/season-request.js';
+
+/** A batch with its plan. */
+export interface PlannedBatch {
+  readonly id: string;
+  readonly name: string;
+  readonly plan: BatchPlan;
+}
+
+/** The work of planned batches and herds, as the plan of a season takes it. */
+export const datedWork = (
+  batches: readonly PlannedBatch[],
+  herds: readonly Herd[],
+  pasture: PasturePlan | undefined,
+): DatedWork[] => [
+  ...batches.map(({ id, name, plan }): DatedWork => ({
+    id,
+    name,
+    kind: 'batch',
+    tasks: plan.tasks.tasks,
+    events: eventsOfBatch(id, plan),
+  })),
+  ...(pasture ? herds : []).map(({ id, name }): DatedWork => ({
+    id,
+    name,
+    kind: 'herd',
+    tasks: pasture!.tasks.filter((task) => task.herdId === id),
+    events: eventsOfHerd(id, pasture!),
+  })),
+];

@@ -1,0 +1,45 @@
+import { ApiProperty } from '@nestjs/swagger';
+import { ArrayMaxSize, IsArray } from 'class-validator';
+import type { GroundLook } from '../../shared/farm/ground-look.js';
+import type { DailyWeather } from '../../shared/weather/climate.js';
+import { BatchDto } from '../batches/batch.dto.js';
+import { DateOnly, Nested, NestedList, Optional, Within, YesNo } from '../common/field-rules.js';
+import { FarmDto } from '../farms/farm.dto.js';
+import { HandoverDto } from '../handovers/handover.dto.js';
+import { HerdDto } from '../herds/herd.dto.js';
+import { JobDto } from '../jobs/job.dto.js';
+import { PaddockDto } from '../paddocks/paddock.dto.js';
+import { PersonDto } from '../people/person.dto.js';
+
+/** A day of weather as forecast. */
+export class ForecastDayDto implements DailyWeather {
+  @DateOnly() date!: string;
+  @Within('airC') minC!: number;
+  @Within('airC') maxC!: number;
+  @Optional() @Within('rainMm') rainMm?: number;
+}
+
+export class SeenGroundDto implements GroundLook {
+  @DateOnly() date!: string;
+  @YesNo() isWorkable!: boolean;
+}
+
+/** A household by itself: all that a plan of its work needs, nothing saved. */
+export class HouseholdOrderDto {
+  @Optional() @DateOnly() today?: string;
+  @Nested(() => FarmDto) farm!: FarmDto;
+  /** Each is checked by the rules of its kind. */
+  @Optional()
+  @ApiProperty({ type: [Object] })
+  @IsArray()
+  @ArrayMaxSize(200)
+  facilities?: unknown[];
+  @NestedList(() => PersonDto, 50) people!: PersonDto[];
+  @NestedList(() => BatchDto, 50) batches!: BatchDto[];
+  @Optional() @NestedList(() => PaddockDto, 200) paddocks?: PaddockDto[];
+  @Optional() @NestedList(() => HerdDto, 20) herds?: HerdDto[];
+  @Optional() @NestedList(() => JobDto, 200) jobs?: JobDto[];
+  @Optional() @NestedList(() => HandoverDto, 50) handovers?: HandoverDto[];
+  @Optional() @NestedList(() => ForecastDayDto, 40) forecast?: ForecastDayDto[];
+  @Optional() @NestedList(() => SeenGroundDto, 366) groundLooks?: SeenGroundDto[];
+}

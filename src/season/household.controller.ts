@@ -1,0 +1,18 @@
+import { Body, Controller, HttpCode, Post } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
+import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { HouseholdOrderDto } from './household-order.dto.js';
+import { SeasonService } from './season.service.js';
+
+@ApiTags('plans')
+@Controller('plans/work')
+export class HouseholdController {
+  constructor(private readonly season: SeasonService) {}
+
+  /** Plans the work of a household that is sent whole. Nothing is saved. */
+  @Post()
+  @HttpCode(200)
+  preview(@Body() order: HouseholdOrderDto): Promise<SeasonPlan> {
+    return this.season.preview(order);
+  }
+}
