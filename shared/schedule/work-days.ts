@@ -56,9 +56,12 @@ export class WorkDays {
 
   /** Puts a job back where it was, when it still fits there. */
   putWhereItWas(job: WorkJob, from: number, was: readonly WorkPiece[]): boolean {
+    const { smallestPieceMinutes: smallest } = job;
+    if (smallest === undefined && 1 < was.length) return false;
     let total = 0;
     for (const { day, minutes, workers } of was) {
       const fits =
+        Math.min(smallest ?? 0, job.minutes - total) <= minutes &&
         from <= day &&
         day <= Math.min(job.untilDay, this.problem.days - 1) &&
         (!job.suits || job.suits[day] === 1) &&

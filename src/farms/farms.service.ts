@@ -10,9 +10,9 @@ import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
-import { FieldError } from '../../shared/problems/field-problem.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkClimate } from './check-climate.js';
+import { checkSoil } from './check-soil.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
@@ -51,7 +51,7 @@ export class FarmsService {
 
   async create(dto: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
-    this.checkSoil(dto.gardenSoilId);
+    checkSoil(dto.gardenSoilId, this.tables.tables);
     const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
     return toFarmView(await this.rows.save(row));
   }
@@ -139,7 +139,7 @@ export class FarmsService {
 
   async update(id: string, dto: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
-    this.checkSoil(dto.gardenSoilId);
+    checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);
       const before = await manager.findOneByOrFail(FarmEntity, { id });
@@ -165,20 +165,6 @@ export class FarmsService {
     checkId(id);
     const { affected } = await this.rows.delete({ id });
     if (affected === 0) throw farmNotFound(id);
-  }
-
-  private checkSoil(id: string | undefined): void {
-    const allowed = this.tables.tables.soils.map((soil) => soil.id);
-    if (id === undefined || allowed.includes(id)) return;
-    throw new FieldError([
-      {
-        field: 'gardenSoilId',
-        code: 'not-allowed',
-        given: id,
-        allowed,
-        fix: 'Choose one of these soils, or leave the field out.',
-      },
-    ]);
   }
 
   private get rows() {

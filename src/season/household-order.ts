@@ -12,6 +12,8 @@ import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { checkClimate } from '../farms/check-climate.js';
+import { checkSoil } from '../farms/check-soil.js';
 import { requestOfPasture } from '../pasture/pasture-order.js';
 import { requestOfOrder } from '../plans/order-request.js';
 import { datedWork, type PlannedBatch } from './dated-work.js';
@@ -36,6 +38,8 @@ export function seasonOfHousehold(
   nowMs: number,
 ): HouseholdSeason {
   const { farm } = order;
+  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
+  checkSoil(farm.gardenSoilId, tables, 'farm.');
   const today = order.today ?? plainDateAt(nowMs, farm.timeZone);
   const people = order.people.map((person, i): Person => ({
     ...person,

@@ -20,7 +20,20 @@ async function openWork(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'The work' }).waitFor({ timeout: 60_000 });
 }
 
+/** Parts of the section, by their link, and a heading that stands in each. */
+const PARTS = [
+  [/^(The season|Season)/, 'Hours by week'],
+  [/^Chances/, 'Done by its date?'],
+  [/^(Work of your own|Own)/, 'Ready-made sets'],
+  [/^(Handing over|Away)/, 'In your calendar'],
+  [/^Today/, 'Today and the next three days'],
+] as const;
+const openPart = async (page: Page, part: string): Promise<void> => {
+  await page.goto(page.url().replace(/\/work.*$/, `/work${part}`));
+};
+
 async function addJob(page: Page, name: string, hours: string): Promise<void> {
+  await openPart(page, '/own');
   await page.getByRole('button', { name: 'Add a job' }).click();
   await page.getByRole('textbox', { name: 'Name' }).fill(name);
   await page.getByRole('textbox', { name: 'Hours of each who takes part' }).fill(hours);
@@ -28,18 +41,22 @@ async function addJob(page: Page, name: string, hours: string): Promise<void> {
 }
 
 describe.each(['desktop', 'phone'] as const)('the work, %s', (size) => {
-  it('shows the next days, hours and bars without a serious finding, an error or sideways scroll', async () => {
+  it('shows every part without a serious finding, an error or sideways scroll', async () => {
     const { page, errors } = await house.page(size);
     await openWork(page);
-    for (const heading of ['Today and the next three days', 'Hours by week', 'The season'])
-      await page.getByRole('heading', { name: heading }).waitFor();
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(
-      violations.filter((v) => v.impact === 'serious' || v.impact === 'critical').map((v) => v.id),
-    ).toEqual([]);
-    expect(
-      await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
-    ).toBe(true);
+    for (const [part, heading] of PARTS) {
+      await page
+        .getByRole('navigation', { name: 'The work' })
+        .getByRole('link', { name: part })
+        .click();
+      await page.getByRole('heading', { name: heading, exact: true }).waitFor({ timeout: 60_000 });
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      const serious = violations.filter((v) => ['serious', 'critical'].includes(v.impact ?? ''));
+      expect(serious.map((v) => `${part}: ${v.id}`)).toEqual([]);
+      expect(
+        await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
+      ).toBe(true);
+    }
     expect(errors).toEqual([]);
   });
 });
@@ -49,6 +66,8 @@ describe('the household’s own work', () => {
     const { page } = await house.page('phone');
     await openWork(page);
     await addJob(page, 'Mend the gate', '1');
+    await page.getByText('Mend the gate: 1 h').waitFor();
+    await openPart(page, '');
     await page.getByRole('button', { name: 'Done: Mend the gate' }).first().waitFor();
     await page.getByText('Why now: The first day there is time for it').first().waitFor();
     await page.getByRole('button', { name: 'Done: Mend the gate' }).first().click();
@@ -66,8 +85,79 @@ describe('the household’s own work', () => {
     await page.getByRole('button', { name: 'Change Build the whole barn' }).click();
     await page.getByRole('checkbox', { name: 'May be spread over several days' }).uncheck();
     await page.getByRole('button', { name: 'Save' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await openPart(page, '');
     await page.getByRole('heading', { name: 'Will not fit' }).waitFor({ timeout: 30_000 });
     await page.getByText('30 h, due by').waitFor();
     await page.getByText('or a helper for as long').first().waitFor();
+  });
+});
+
+describe('what changes a plan', () => {
+  it('is a look at the ground, which can be taken back', async () => {
+    const { page } = await house.page('phone');
+    await openWork(page);
+    await page.getByRole('button', { name: 'Fit to work' }).click();
+    await page.getByText('You found the ground fit to work today.').waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await page.getByRole('button', { name: 'Too wet' }).waitFor({ timeout: 30_000 });
+  });
+
+  it('is a ready-made set, taken and left', async () => {
+    const { page } = await house.page('desktop');
+    await openWork(page);
+    await openPart(page, '/own');
+    await page.getByRole('button', { name: 'Take Hives in spring' }).click();
+    await page
+      .getByText(/^Install|^First inspection/)
+      .first()
+      .waitFor({ timeout: 30_000 });
+    await page.getByText(/of its jobs are among yours/).waitFor();
+    await page.getByRole('button', { name: 'Leave Hives in spring' }).click();
+    await page
+      .getByRole('button', { name: /^(Yes|Remove|Delete)/ })
+      .last()
+      .click();
+    await page.getByRole('button', { name: 'Take Hives in spring' }).waitFor({ timeout: 30_000 });
+  });
+
+  it('is asked about before an arrival moves: what that would free or break', async () => {
+    const { page } = await house.page('desktop');
+    await openWork(page);
+    await openPart(page, '/season');
+    await page.getByRole('button', { name: 'What would that do?' }).click();
+    await page.getByText(/^Late pieces of work:/).waitFor({ timeout: 30_000 });
+    await page.getByText('became', { exact: false }).first().waitFor();
+  });
+});
+
+describe('handing days over', () => {
+  it('shows what it moves, is saved, and prints on one page a day', async () => {
+    const { page } = await house.page('desktop');
+    await openWork(page);
+    await openPart(page, '/away');
+    await page.getByRole('button', { name: 'Hand days over' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('First day').fill('2027-05-11');
+    await dialog.getByLabel('Last day').fill('2027-05-14');
+    await dialog.getByRole('button', { name: 'Add a row' }).first().click();
+    await dialog.getByLabel('Numbers to call, who 1').fill('Vet');
+    await dialog.getByLabel('Numbers to call, number 1').fill('555 0100');
+    await dialog.getByRole('button', { name: 'What would that move?' }).click();
+    await dialog
+      .getByText(/h of work for|Every day fits/)
+      .first()
+      .waitFor({ timeout: 30_000 });
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await page.getByRole('link', { name: 'The sheet' }).click();
+    await page.getByText('Vet 555 0100').first().waitFor({ timeout: 30_000 });
+    const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
+    // ISO 32000-1, 7.7.3.3: every page is an object of the type Page.
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(4);
+    await page
+      .getByRole('button', { name: /^Feed of the flock in the day/ })
+      .first()
+      .click();
+    await page.getByText('Where this number comes from').waitFor();
   });
 });

@@ -183,3 +183,18 @@ describe('fitWork', () => {
     expect(fit({ days: 3, workers: [], jobs: [newJob({ able: [] })] }).cost).toBe(100);
   });
 });
+
+describe('a plan made again', () => {
+  it('does not keep pieces of work that may no longer be spread', () => {
+    const spread = newJob({ minutes: 120, smallestPieceMinutes: 60 });
+    const workers = [newWorker(10, 60)];
+    const first = fitWork({ days: 10, workers, jobs: [spread] }, { plans: 5 }, seededRandom(1));
+    expect(first.plan[0]).toHaveLength(2);
+    const { smallestPieceMinutes: _spread, ...whole } = spread;
+    const again = fitWork({ days: 10, workers, jobs: [whole] }, { plans: 5 }, seededRandom(1), {
+      plan: first.plan,
+      costPerMove: 3,
+    });
+    expect(again.plan[0]).toEqual([]); // nobody has two hours on one day
+  });
+});

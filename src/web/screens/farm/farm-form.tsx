@@ -13,6 +13,7 @@ import { useForm } from '@mantine/form';
 import { useState } from 'react';
 import type { Farm } from '../../../../shared/farm/farm.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
+import { useTables } from '../../api/queries.js';
 import { messagesByField, problemsIn } from '../../fields/field-words.js';
 import {
   draftKey,
@@ -24,6 +25,7 @@ import {
 } from '../../fields/kept-draft.js';
 import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
 import { LABELS, wordsOf } from './farm-labels.js';
 import { problemsOf } from './farm-problems.js';
@@ -70,6 +72,7 @@ function Fields({
   onDiscard,
 }: Props & { onDiscard: () => void }) {
   const key = draftKey('farm', farmId ?? 'new');
+  const soils = useTables();
   const [kept] = useState(() => readDraft<Partial<Farm>>(key));
   const form = useForm<Partial<Farm>>({
     initialValues: kept ?? farm,
@@ -214,6 +217,15 @@ function Fields({
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
             <TextInput label={LABELS.lastFrost} placeholder="05-20" {...text('lastFrost')} />
             <TextInput label={LABELS.firstFrost} placeholder="09-28" {...text('firstFrost')} />
+            <Select
+              label={LABELS.gardenSoilId}
+              description="Says when beds and fence lines are dry enough to work"
+              value={values.gardenSoilId}
+              error={errors['gardenSoilId']}
+              options={soils.data?.soils ?? []}
+              none="not known: taken as loam"
+              onChange={(id) => setFieldValue('gardenSoilId', id)}
+            />
           </SimpleGrid>
           <TextInput
             mt="sm"

@@ -32,6 +32,7 @@ export const LABELS = {
   lastFrost: 'Usual last spring frost, month-day',
   firstFrost: 'Usual first autumn frost, month-day',
   noDeliveryDates: 'Holidays without post',
+  gardenSoilId: 'Soil of the garden',
 } as const;
 
 /** The words of the form: its labels, and the months of the table. */
