@@ -1,10 +1,16 @@
 /** Invented work of a household: jobs, people and days as many as an issue of speed asks for. */
+import 'reflect-metadata';
+import { readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
+import { parse } from 'jsonc-parser';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { fitWork } = await import(dist('shared/schedule/work-search.js'));
 const { workNetwork } = await import(dist('shared/schedule/work-network.js'));
 const { chancesOverYears } = await import(dist('shared/schedule/work-years.js'));
+const { seasonOutlook } = await import(dist('shared/plan/season/season-outlook.js'));
+const { seasonOfHousehold } = await import(dist('src/season/household-order.js'));
+const { loadTables } = await import(dist('src/reference/load-tables.js'));
 const { seededRandom } = await import(dist('shared/schedule/random.js'));
 
 const DAYS = 120;
@@ -48,6 +54,20 @@ export function benchWork(print) {
   const { order } = workNetwork(problem.jobs);
   const chances = timed(() => chancesOverYears(problem, order, years));
   print('work, 1,000 years of days that suit, one core', chances.ms, 'ms', YEARS);
+  const season = household();
+  const outlook = timed(() => seasonOutlook(season));
+  print('work, 1,000 years of weather of the example household, one core', outlook.ms, 'ms', YEARS);
+}
+
+/** The example household with its weather, as the terminal plans it. */
+function household() {
+  const order = parse(
+    readFileSync(new URL('../../seeds/household.example.jsonc', import.meta.url), 'utf8'),
+    undefined,
+    { allowTrailingComma: true },
+  );
+  const { request } = seasonOfHousehold(order, loadTables(), 0);
+  return { ...request, history: [] };
 }
 
 function invented(random) {
