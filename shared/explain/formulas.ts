@@ -37,6 +37,7 @@ import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import type { Formula } from './formula.js';
+import { seasonFormulas } from '../plan/season/season-quantities.js';
 import { plainFormulas } from './plain-formulas.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
@@ -75,6 +76,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  seasonFormulas,
   spaceFormulas,
   taskFormulas,
   waterFormulas,

@@ -1,23 +1,15 @@
 import { ApiProperty } from '@nestjs/swagger';
 import { ArrayMaxSize, IsArray } from 'class-validator';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
-import type { DailyWeather } from '../../shared/weather/climate.js';
 import { BatchDto } from '../batches/batch.dto.js';
-import { DateOnly, Nested, NestedList, Optional, Within, YesNo } from '../common/field-rules.js';
+import { DateOnly, Nested, NestedList, Optional, YesNo } from '../common/field-rules.js';
 import { FarmDto } from '../farms/farm.dto.js';
 import { HandoverDto } from '../handovers/handover.dto.js';
 import { HerdDto } from '../herds/herd.dto.js';
 import { JobDto } from '../jobs/job.dto.js';
 import { PaddockDto } from '../paddocks/paddock.dto.js';
 import { PersonDto } from '../people/person.dto.js';
-
-/** A day of weather as forecast. */
-export class ForecastDayDto implements DailyWeather {
-  @DateOnly() date!: string;
-  @Within('airC') minC!: number;
-  @Within('airC') maxC!: number;
-  @Optional() @Within('rainMm') rainMm?: number;
-}
+import { ForecastDayDto } from '../weather/forecast.dto.js';
 
 export class SeenGroundDto implements GroundLook {
   @DateOnly() date!: string;

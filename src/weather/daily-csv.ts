@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import { isPlainDate } from '../../shared/calendar/plain-date.js';
+import { addDays, isPlainDate } from '../../shared/calendar/plain-date.js';
 import { BOUNDS } from '../../shared/farm/bounds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { fToC } from '../../shared/units/convert.js';
@@ -29,6 +29,46 @@ const MOST_DAYS = 80_000;
  * @throws FieldError naming rows and columns; nothing is returned for a file with any bad row
  */
 export function parseDailyCsv(text: string, today: string): ImportedDay[] {
+  const { days, lowName } = readDays(text, {
+    fewest: FEWEST_CLIMATE_DAYS,
+    most: MOST_DAYS,
+    lastDate: today,
+    countFix: 'Give at least three whole years of days; thirty are better.',
+    dateFix: 'History cannot lie in the future: check the year.',
+  });
+  checkUnits(days, lowName);
+  checkWholeYear(days);
+  return days;
+}
+
+/**
+ * A forecast from CSV text with the same columns, for days from today on.
+ *
+ * @throws FieldError naming rows and columns; nothing is returned for a file with any bad row
+ */
+export function parseForecastCsv(text: string, today: string): ImportedDay[] {
+  return readDays(text, {
+    fewest: 1,
+    most: MOST_FORECAST_DAYS,
+    firstDate: today,
+    lastDate: addDays(today, MOST_FORECAST_DAYS - 1),
+    countFix: 'Give the days that are forecast, a line each.',
+    dateFix: `A forecast begins today, ${today}, and goes on for ${MOST_FORECAST_DAYS} days at most.`,
+  }).days;
+}
+
+export const MOST_FORECAST_DAYS = 30;
+
+interface DayLimits {
+  readonly fewest: number;
+  readonly most: number;
+  readonly firstDate?: string;
+  readonly lastDate: string;
+  readonly countFix: string;
+  readonly dateFix: string;
+}
+
+function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowName: string } {
   const { data, meta, errors } = Papa.parse<Record<string, string>>(text, {
     header: true,
     skipEmptyLines: 'greedy',
@@ -60,16 +100,16 @@ export function parseDailyCsv(text: string, today: string): ImportedDay[] {
       },
     ]);
   }
-  if (data.length < FEWEST_CLIMATE_DAYS || MOST_DAYS < data.length) {
+  if (data.length < limits.fewest || limits.most < data.length) {
     throw new FieldError([
       {
         field: 'csv.rows',
         code: 'out-of-bounds',
         given: data.length,
-        min: FEWEST_CLIMATE_DAYS,
-        max: MOST_DAYS,
+        min: limits.fewest,
+        max: limits.most,
         unit: 'days',
-        fix: 'Give at least three whole years of days; thirty are better.',
+        fix: limits.countFix,
       },
     ]);
   }
@@ -79,14 +119,12 @@ export function parseDailyCsv(text: string, today: string): ImportedDay[] {
   const days: ImportedDay[] = [];
   data.forEach((row, i) => {
     if (MOST_PROBLEMS <= problems.length) return;
-    const found = readRow(row, { low, high, rain }, `csv.row${lines[i] ?? i + 2}`, today, seen);
+    const found = readRow(row, { low, high, rain }, `csv.row${lines[i] ?? i + 2}`, limits, seen);
     if ('problems' in found) problems.push(...found.problems);
     else days.push(found);
   });
   if (0 < problems.length) throw new FieldError(problems);
-  checkUnits(days, low.name);
-  checkWholeYear(days);
-  return days.sort((a, b) => (a.date < b.date ? -1 : 1));
+  return { days: days.sort((a, b) => (a.date < b.date ? -1 : 1)), lowName: low.name };
 }
 
 /** Line of the file on which each row stands, counting the header, blank lines and comments. */
@@ -122,7 +160,7 @@ function readRow(
   row: Record<string, string>,
   columns: { low: Column; high: Column; rain: Column | undefined },
   at: string,
-  today: string,
+  { firstDate = '', lastDate, dateFix }: DayLimits,
   seen: Set<string>,
 ): ImportedDay | { problems: FieldProblem[] } {
   const date = row['date']?.trim();
@@ -138,15 +176,16 @@ function readRow(
       ],
     };
   }
-  if (today < date) {
+  if (date < firstDate || lastDate < date) {
     return {
       problems: [
         {
           field: `${at}.date`,
           code: 'out-of-bounds',
           given: date,
-          max: today,
-          fix: 'History cannot lie in the future: check the year.',
+          ...(firstDate === '' ? {} : { min: firstDate }),
+          max: lastDate,
+          fix: dateFix,
         },
       ],
     };

@@ -4,6 +4,7 @@ import { OneOf, YesNo } from '../common/field-rules.js';
 import { checkDto } from '../common/check-dto.js';
 import type { Climate } from '../../shared/weather/climate.js';
 import { FarmsService } from '../farms/farms.service.js';
+import { ForecastDto } from './forecast.dto.js';
 import { WeatherService, type WeatherView } from './weather.service.js';
 
 export class FetchSettingDto {
@@ -54,6 +55,17 @@ export class WeatherController {
   @ApiBody({ schema: { type: 'string' } })
   importCsv(@Param('farmId') farmId: string, @Body() text: unknown): Promise<WeatherView> {
     return this.weather.importCsv(farmId, text);
+  }
+
+  /** The forecast of the next days, typed as JSON or as CSV like daily history; [] forgets it. */
+  @Put('forecast')
+  @ApiConsumes('application/json', 'text/csv')
+  @ApiBody({ type: ForecastDto })
+  setForecast(@Param('farmId') farmId: string, @Body() body: unknown): Promise<WeatherView> {
+    return this.weather.setForecast(
+      farmId,
+      typeof body === 'string' ? body : checkDto(ForecastDto, body),
+    );
   }
 
   @Delete(':kind')

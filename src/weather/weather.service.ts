@@ -22,7 +22,8 @@ import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import type { FarmView } from '../farms/farm.dto.js';
-import { parseDailyCsv, type ImportedDay } from './daily-csv.js';
+import { parseDailyCsv, parseForecastCsv, type ImportedDay } from './daily-csv.js';
+import { checkedForecast, type ForecastDto } from './forecast.dto.js';
 import { OpenWeatherClient, WeatherServiceError } from './open-weather.client.js';
 import { WeatherDayEntity, type WeatherKind } from './weather-day.entity.js';
 
@@ -137,6 +138,16 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
       ]);
     }
     await this.keep(farmId, { csv: parseDailyCsv(text, plainDateAt(Date.now(), farm.timeZone)) });
+    return this.view(farmId);
+  }
+
+  /** Replaces the forecast by one that was typed, or read from a file. An empty list forgets it. */
+  async setForecast(farmId: string, given: ForecastDto | string): Promise<WeatherView> {
+    const farm = await this.farms.findRow(farmId);
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    const days =
+      typeof given === 'string' ? parseForecastCsv(given, today) : checkedForecast(given, today);
+    await this.keep(farmId, { forecast: days });
     return this.view(farmId);
   }
 

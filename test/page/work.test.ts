@@ -103,6 +103,27 @@ describe('what changes a plan', () => {
     await page.getByRole('button', { name: 'Too wet' }).waitFor({ timeout: 30_000 });
   });
 
+  it('is a forecast that is typed', async () => {
+    const { page } = await house.page('phone');
+    await openWork(page);
+    await page.getByText('The forecast', { exact: true }).click();
+    await page
+      .getByLabel(/^Low on/)
+      .first()
+      .fill('35');
+    await page
+      .getByLabel(/^High on/)
+      .first()
+      .fill('48');
+    await page
+      .getByLabel(/^Rain on/)
+      .first()
+      .fill('0.3');
+    await page.getByRole('button', { name: 'Plan with this forecast' }).click();
+    await page.getByText(/^Forecast: rain/).waitFor({ timeout: 30_000 });
+    await page.getByText(/1 days? of forecast, then/).waitFor();
+  });
+
   it('is a ready-made set, taken and left', async () => {
     const { page } = await house.page('desktop');
     await openWork(page);

@@ -139,6 +139,56 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     await app.api.delete(`${path}/weather/csv`).expect(200);
   });
 
+  describe('a forecast', () => {
+    const type = (days: object[]) => app.api.put(`${path}/weather/forecast`).send({ days });
+    const day = (k: number, more: object = {}) => ({
+      date: addDays(today, k),
+      minC: 3,
+      maxC: 11,
+      rainMm: 4,
+      ...more,
+    });
+
+    it('is typed with a gap, which keeps its usual weather', async () => {
+      expect((await type([day(0), day(1), day(3)]).expect(200)).body).toMatchObject({
+        forecastDays: 3,
+      });
+      const { weather } = await plan();
+      expect(weather.isForecast.slice(0, 5)).toEqual([1, 1, 0, 1, 0]);
+      expect(weather.rainMm.slice(0, 2)).toEqual([4, 4]);
+      expect([weather.minC[3], weather.maxC[3]]).toEqual([3, 11]);
+    });
+
+    it('is read from a file with the columns of daily history', async () => {
+      const lines = [0, 1].map((k) => `${addDays(today, k)},32,50,0.5`);
+      const csv = ['date,tmin_f,tmax_f,prcp_in', ...lines].join('\n');
+      const put = (text: string) =>
+        app.api.put(`${path}/weather/forecast`).set('content-type', 'text/csv').send(text);
+      await put(csv).expect(200);
+      const { weather } = await plan();
+      expect([weather.minC[0], weather.maxC[0], weather.rainMm[0]]).toEqual([0, 10, 12.7]);
+      const { problems } = expectProblem(await put(csv.replaceAll(today, '2020-01-01')), 400);
+      expect(problems![0]!.field).toBe('csv.row2.date');
+    });
+
+    it('is refused with a day that is past, comes twice, or is colder by day than by night', async () => {
+      const before = await app.contents();
+      const fields = async (days: object[]): Promise<string[]> =>
+        expectProblem(await type(days), 400).problems!.map(({ field }) => field);
+      expect(await fields([day(-1)])).toEqual(['days.0.date']);
+      expect(await fields([day(40)])).toEqual(['days.0.date']);
+      expect(await fields([day(1), day(1)])).toEqual(['days.1.date']);
+      expect(await fields([day(1, { minC: 20 })])).toEqual(['days.0.minC']);
+      expect(await fields([day(1, { maxC: 200 })])).toEqual(['days.0.maxC']);
+      expect(await app.contents()).toBe(before);
+    });
+
+    it('is forgotten by an empty list', async () => {
+      await type([]).expect(200);
+      expect((await plan()).weather.forecastDays).toBe(0);
+    });
+  });
+
   it('says what an arrival a week later would do, and changes nothing by it', async () => {
     const batches = (await app.api.get(`${path}/batches`).expect(200)).body as {
       id: string;

@@ -106,7 +106,7 @@ function pageOf(
   return {
     date,
     weather: {
-      isForecast: 0 <= day && day < plan.weather.forecastDays,
+      isForecast: plan.weather.isForecast[day] === 1,
       rainMm: plan.weather.rainMm[day] ?? 0,
     },
     stops,

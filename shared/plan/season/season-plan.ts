@@ -90,6 +90,10 @@ export interface SeasonPlan {
   readonly weather: {
     readonly label: string;
     readonly forecastDays: number;
+    /** 1 for every day that is forecast: a forecast may leave days out. */
+    readonly isForecast: readonly number[];
+    readonly minC: readonly number[];
+    readonly maxC: readonly number[];
     readonly rainMm: readonly number[];
     readonly isWorkable: readonly number[];
   };
@@ -168,7 +172,10 @@ export function planSeason(
     weather: {
       label: request.climate.label,
       forecastDays: days.isForecast.reduce((sum, day) => sum + day, 0),
-      rainMm: Array.from(days.rainMm, (mm) => Math.round(mm * 10) / 10),
+      isForecast: [...days.isForecast],
+      minC: Array.from(days.minC, tenth),
+      maxC: Array.from(days.maxC, tenth),
+      rainMm: Array.from(days.rainMm, tenth),
       isWorkable: [...days.isWorkable],
     },
     ...(request.before
@@ -190,6 +197,8 @@ export function planSeason(
     ),
   };
 }
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 const eventsOf = ({ work, today }: SeasonRequest, to: string): SeasonEvent[] =>
   work

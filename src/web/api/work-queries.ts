@@ -7,6 +7,7 @@ import type { SeasonComparison } from '../../../shared/plan/season/compare-seaso
 import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
 import type { SeasonOutlook } from '../../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../../shared/plan/season/season-plan.js';
+import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { getJson, postJson, putJson, remove } from './client.js';
 import { useChange } from './queries.js';
 
@@ -30,6 +31,11 @@ export const useMark = (farmId: string) =>
 export const useLook = (farmId: string) =>
   useChange((look: Omit<GroundLook, 'isWorkable'> & { isWorkable?: boolean }) =>
     putJson<unknown>(`/farms/${farmId}/work/ground`, look),
+  );
+/** Replaces the forecast by one that is typed. */
+export const useTypeForecast = (farmId: string) =>
+  useChange((days: readonly DailyWeather[]) =>
+    putJson<unknown>(`/farms/${farmId}/weather/forecast`, { days }),
   );
 /** What another arrival date would free or break; changes nothing. */
 export const useArrivalMove = (farmId: string) =>

@@ -17,7 +17,10 @@ export function CalendarLinks({ farmId, people }: { farmId: string; people: read
       </Text>
       {feeds.map(({ name, href }) => (
         <Text key={href} style={{ overflowWrap: 'anywhere' }}>
-          <Anchor href={href} underline="always">{name}</Anchor>: <Code>{href}</Code>
+          <Anchor href={href} underline="always">
+            {name}
+          </Anchor>
+          : <Code>{href}</Code>
         </Text>
       ))}
     </Stack>

@@ -70,7 +70,7 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
 }
 
 function dayWeather({ weather }: SeasonPlan, day: number): string {
-  const isKnown = day < weather.forecastDays;
+  const isKnown = weather.isForecast[day] === 1;
   const rain = weather.rainMm[day]!;
   const ground = weather.isWorkable[day] === 1 ? 'ground fit to work' : 'ground too wet to work';
   return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ${ground}` : `Usual weather, ${ground}`;

@@ -2,7 +2,9 @@ import { Table, Text } from '@mantine/core';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
 import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { jobQuantities } from '../../../../shared/plan/season/season-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Every piece of work: the days it may be done, the days it is, its slack; and what it hangs on. */
@@ -60,6 +62,7 @@ function EventRow({ event, today, days }: { event: SeasonEvent; today: string; d
 }
 
 function JobRow({ job, today, days }: { job: SeasonJob; today: string; days: number }) {
+  const { latest, slack } = jobQuantities(job);
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -70,9 +73,11 @@ function JobRow({ job, today, days }: { job: SeasonJob; today: string; days: num
         {plannedText(job)}
         {0 < job.lateDays && `, ${job.lateDays} d late`}
       </Table.Td>
-      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td className="no-wrap">
-        {job.alreadyLate ? 'already late' : `${job.slackDays} d`}
+        <Num of={latest} near={today} />
+      </Table.Td>
+      <Table.Td className="no-wrap">
+        {job.alreadyLate ? 'already late' : <Num of={slack} />}
       </Table.Td>
       <Table.Td aria-hidden className="job-bar-cell">
         <Bar job={job} today={today} days={days} />

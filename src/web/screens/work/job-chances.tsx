@@ -1,6 +1,8 @@
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import { outlookQuantities } from '../../../../shared/plan/season/season-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Work that is done by its date in all but one year of so many needs no line of its own. */
@@ -29,7 +31,12 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
               {[...open]
                 .sort((a, b) => a.chance - b.chance)
                 .map((job) => (
-                  <Row key={job.key} job={job} />
+                  <Row
+                    key={job.key}
+                    job={job}
+                    outlook={outlook}
+                    today={outlook.workable[0]?.from ?? job.latest}
+                  />
                 ))}
             </Table.Tbody>
           </Table>
@@ -50,8 +57,9 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
   );
 }
 
-function Row({ job }: { job: JobOutlook }) {
-  const { chance, standardError, startBy, suitingDays, windowDays, halfDone, mostDone } = job;
+function Row({ job, outlook, today }: { job: JobOutlook; outlook: SeasonOutlook; today: string }) {
+  const numbers = outlookQuantities(outlook, job);
+  const { standardError, suitingDays, windowDays, halfDone, mostDone } = job;
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -60,9 +68,11 @@ function Row({ job }: { job: JobOutlook }) {
       </Table.Th>
       <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td className="no-wrap">
-        {percent(chance)} ± {Math.max(1, Math.round(100 * standardError))} %
+        <Num of={numbers.chance} /> ± {Math.max(1, Math.round(100 * standardError))} %
       </Table.Td>
-      <Table.Td>{startBy ? formatShortDate(startBy) : 'no day is early enough'}</Table.Td>
+      <Table.Td>
+        {numbers.startBy ? <Num of={numbers.startBy} near={today} /> : 'no day is early enough'}
+      </Table.Td>
       <Table.Td>
         {suitingDays
           ? `${suitingDays.tenth} to ${suitingDays.ninetieth} of ${windowDays}, mostly ${suitingDays.half}`
@@ -75,5 +85,3 @@ function Row({ job }: { job: JobOutlook }) {
     </Table.Tr>
   );
 }
-
-const percent = (share: number): string => `${Math.round(100 * share)} %`;

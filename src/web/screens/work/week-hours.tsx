@@ -1,6 +1,8 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { SeasonPlan, SeasonWeek } from '../../../../shared/plan/season/season-plan.js';
+import { weekQuantities } from '../../../../shared/plan/season/season-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Hours people give beside what chores and work take, week by week. */
@@ -32,10 +34,18 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
             {plan.weeks.map((week) => (
               <Table.Tr key={week.from}>
                 <Table.Th scope="row">{formatShortDate(week.from)}</Table.Th>
-                <Table.Td>{oneDigit(week.hours)}</Table.Td>
-                <Table.Td>{oneDigit(week.choreHours)}</Table.Td>
-                <Table.Td>{oneDigit(week.plannedHours)}</Table.Td>
-                <Table.Td>{oneDigit(week.dueHours)}</Table.Td>
+                <Table.Td>
+                  <Num of={weekQuantities(week).given} />
+                </Table.Td>
+                <Table.Td>
+                  <Num of={weekQuantities(week).chores} />
+                </Table.Td>
+                <Table.Td>
+                  <Num of={weekQuantities(week).planned} />
+                </Table.Td>
+                <Table.Td>
+                  <Num of={weekQuantities(week).due} />
+                </Table.Td>
                 <Table.Td aria-hidden className="week-bar-cell">
                   <Bar week={week} most={most} />
                 </Table.Td>
@@ -47,8 +57,6 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
     </Stack>
   );
 }
-
-const oneDigit = (hours: number): string => (Math.round(hours * 10) / 10).toString();
 
 function Bar({ week, most }: { week: SeasonWeek; most: number }) {
   const share = (hours: number): string => `${(100 * hours) / most}%`;

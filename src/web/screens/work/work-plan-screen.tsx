@@ -1,12 +1,15 @@
 import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
-import { formatDate } from '../../../../shared/units/format.js';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { ChangeList } from './change-list.js';
 import { DayCards } from './day-cards.js';
+import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
 import { WorkNav } from './work-nav.js';
 
@@ -36,6 +39,10 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       )}
       <Section title="Today and the next three days">
         <DayCards plan={plan} farm={farm} />
+        <details className="no-print">
+          <summary>The forecast</summary>
+          <ForecastForm key={plan.weather.isForecast.join('')} plan={plan} farm={farm} />
+        </details>
       </Section>
       {changes && (
         <Section title={`What changed since ${formatDate(changes.since)}`}>
@@ -48,9 +55,17 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
         {plan.weather.label.toLowerCase()}
         {plan.weather.forecastDays === 0
           ? '; no forecast, so wet days are spread as they usually come'
-          : `, ${plan.weather.forecastDays} days of forecast, then as many wet days as usual`}
+          : `, ${plan.weather.forecastDays} days of forecast${gapsText(plan)}, then as many wet days as usual`}
         . Most hours are estimates.
       </Text>
     </Stack>
   );
+}
+
+/** Days before the last one forecast that the forecast leaves out. */
+function gapsText({ weather, today }: SeasonPlan): string {
+  const last = weather.isForecast.lastIndexOf(1);
+  const gaps = weather.isForecast.slice(0, last).flatMap((is, k) => (is === 1 ? [] : [k]));
+  if (gaps.length === 0) return '';
+  return ` (none for ${gaps.map((k) => formatShortDate(addDays(today, k))).join(', ')}: usual weather there)`;
 }

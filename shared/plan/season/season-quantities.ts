@@ -1,0 +1,134 @@
+import type { Formula } from '../../explain/formula.js';
+import {
+  datedFact,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
+import type { JobOutlook, SeasonOutlook } from './season-outlook.js';
+import type { SeasonJob, SeasonWeek } from './season-plan.js';
+
+export const seasonFormulas = {
+  latest: {
+    id: 'latest-day',
+    title: 'Latest day of a piece of work',
+    words:
+      'The day it is due, or earlier where something waits for it: that one’s own latest day, less the days of waiting between the two. By the calendar alone, before anybody’s hours are known.',
+    symbols: 'L = min(due, L(next) − wait)',
+    sources: ['KELLEY_WALKER'],
+    mark: 'from-memory',
+  },
+  slack: {
+    id: 'slack-of-work',
+    title: 'Slack',
+    words:
+      'Days between the earliest and the latest day on which it can be done. With none it is on the critical path.',
+    symbols: 'S = L − E',
+    sources: ['KELLEY_WALKER'],
+    mark: 'from-memory',
+  },
+  hours: {
+    id: 'hours-of-work',
+    title: 'Hours of each who takes part',
+    words:
+      'A base plus an amount for the birds, head, acres or pieces, from the template or as you set it; where the household logged what such work took, times the geometric mean of logged over reckoned hours, the template counted as one time more.',
+    symbols: 'h = (b + v·n)·exp(Σ ln(logged ÷ reckoned) ÷ (times + 1))',
+    sources: ['TASK_KEEPERS', 'PLANNING_GUESS'],
+    mark: 'estimate',
+  },
+  week: {
+    id: 'hours-of-week',
+    title: 'Hours of a week',
+    words:
+      'Summed over everyone and the seven days. Work is due in the week of its latest day, whoever does it and whenever it is planned.',
+    symbols: 'H = Σ h',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  chance: {
+    id: 'chance-in-time',
+    title: 'Chance to be done in time',
+    words:
+      'Share of the years in which it is done by its latest day, the work taken in the same order every year on the first days that suit it then. The standard error comes from the number of years alone.',
+    symbols: 'p = years in time ÷ n, ± √(p(1 − p) ÷ n)',
+    sources: ['RICHARDSON'],
+    mark: 'estimate',
+  },
+  startBy: {
+    id: 'begin-by',
+    title: 'Last day to begin for nine years in ten',
+    words:
+      'In each year the days that suit it are filled backwards from its latest day with the hours there are, as if it had them to itself. One year in ten asks for an earlier day than this.',
+    symbols: 'tenth percentile of the latest starts of the years',
+    sources: ['RICHARDSON'],
+    mark: 'estimate',
+  },
+} satisfies Record<string, Formula>;
+
+type Dated = Pick<SeasonJob, 'name' | 'latest' | 'earliest' | 'slackDays' | 'hours' | 'learned'>;
+
+/** Due day, slack and hours of a piece of work, each to be opened. */
+export function jobQuantities(job: Dated): {
+  latest: Quantity;
+  slack: NumberQuantity;
+  hours: NumberQuantity;
+} {
+  const { name, latest, earliest, slackDays, hours, learned } = job;
+  const work = input('Work', name, 'text');
+  return {
+    latest: datedFact('Due by', latest, seasonFormulas.latest, [work]),
+    slack: quantity('Slack', slackDays, 'day', seasonFormulas.slack, [
+      work,
+      input('Earliest day', earliest, 'date', 'E'),
+      input('Latest day', latest, 'date', 'L'),
+    ]),
+    hours: quantity('Hours of each', hours, 'h', seasonFormulas.hours, [
+      work,
+      input('By the template or as set', learned?.reckonedHours ?? hours, 'h'),
+      input('Times it was logged', learned?.times ?? 0, 'count'),
+    ]),
+  };
+}
+
+/** Hours of a week, each to be opened. */
+export function weekQuantities({ from, hours, choreHours, plannedHours, dueHours }: SeasonWeek): {
+  given: NumberQuantity;
+  chores: NumberQuantity;
+  planned: NumberQuantity;
+  due: NumberQuantity;
+} {
+  const sum = (label: string, value: number): NumberQuantity =>
+    quantity(label, value, 'h', seasonFormulas.week, [input('Week of', from, 'date')]);
+  return {
+    given: sum('Hours there are', hours),
+    chores: sum('Hours of chores', choreHours),
+    planned: sum('Hours of planned work', plannedHours),
+    due: sum('Hours of work due', dueHours),
+  };
+}
+
+/** Chance and start-by day of a piece of work, each to be opened. */
+export function outlookQuantities(
+  { years, isMeasured, label }: SeasonOutlook,
+  { name, latest, chance, standardError, startBy }: JobOutlook,
+): { chance: NumberQuantity; startBy?: Quantity } {
+  const inputs = [
+    input('Work', name, 'text'),
+    input('Latest day', latest, 'date'),
+    input('Years', years, 'count', 'n'),
+    input('Weather', isMeasured ? label : `drawn by chance from: ${label}`, 'text'),
+  ];
+  return {
+    chance: quantity('Done in time', chance, 'share', seasonFormulas.chance, inputs, {
+      spread: {
+        low: Math.max(0, chance - standardError),
+        high: Math.min(1, chance + standardError),
+        because: 'one standard error, from the number of years',
+      },
+    }),
+    ...(startBy === undefined
+      ? {}
+      : { startBy: datedFact('Begin by', startBy, seasonFormulas.startBy, inputs) }),
+  };
+}

@@ -1,0 +1,98 @@
+import { Button, Group, Stack, Text } from '@mantine/core';
+import { useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { problemsOfBound } from '../../../../shared/farm/bounds.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTypeForecast } from '../../api/work-queries.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Failure } from '../../shell/states.js';
+
+const DAYS = 7;
+
+interface Row {
+  readonly minC?: number | undefined;
+  readonly maxC?: number | undefined;
+  readonly rainMm?: number | undefined;
+}
+
+/** The forecast of the next days, typed as it is read elsewhere; days left empty stay as usual. */
+export function ForecastForm({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+  const { weather, today } = plan;
+  const [rows, setRows] = useState<readonly Row[]>(() =>
+    Array.from({ length: DAYS }, (_, k) =>
+      weather.isForecast[k] === 1
+        ? { minC: weather.minC[k], maxC: weather.maxC[k], rainMm: weather.rainMm[k] }
+        : {},
+    ),
+  );
+  const save = useTypeForecast(farm.id);
+  const put = (k: number, part: Row): void =>
+    setRows(rows.map((row, i) => (i === k ? { ...row, ...part } : row)));
+  const days = rows.flatMap(({ minC, maxC, rainMm }, k) =>
+    minC === undefined || maxC === undefined
+      ? []
+      : [{ date: addDays(today, k), minC, maxC, ...(rainMm === undefined ? {} : { rainMm }) }],
+  );
+  const isHalf = rows.some(({ minC, maxC }) => (minC === undefined) !== (maxC === undefined));
+  const isWrong = rows.some(({ minC, maxC, rainMm }) =>
+    [
+      ...problemsOfBound('low', minC, 'airC'),
+      ...problemsOfBound('high', maxC, 'airC'),
+      ...problemsOfBound('rain', rainMm, 'rainMm'),
+    ].some(Boolean),
+  );
+  return (
+    <Stack gap="xs">
+      {rows.map((row, k) => {
+        const day = formatShortDate(addDays(today, k));
+        return (
+          <Group key={day} gap="xs" align="end" wrap="nowrap">
+            <Text size="sm" w={84} pb={10}>
+              {day}
+            </Text>
+            <QuantityInput
+              flex={1}
+              label={k === 0 ? 'Low' : undefined}
+              aria-label={`Low on ${day}`}
+              bound="airC"
+              units={farm.units}
+              value={row.minC}
+              onChange={(minC) => put(k, { minC })}
+            />
+            <QuantityInput
+              flex={1}
+              label={k === 0 ? 'High' : undefined}
+              aria-label={`High on ${day}`}
+              bound="airC"
+              units={farm.units}
+              value={row.maxC}
+              onChange={(maxC) => put(k, { maxC })}
+            />
+            <QuantityInput
+              flex={1}
+              label={k === 0 ? 'Rain' : undefined}
+              aria-label={`Rain on ${day}`}
+              bound="rainMm"
+              units={farm.units}
+              value={row.rainMm}
+              onChange={(rainMm) => put(k, { rainMm })}
+            />
+          </Group>
+        );
+      })}
+      {isHalf && <Text size="sm">Give both the low and the high of a day, or neither.</Text>}
+      <Failure error={save.error} />
+      <Group>
+        <Button
+          variant="light"
+          disabled={isWrong || isHalf || save.isPending}
+          onClick={() => save.mutate(days)}
+        >
+          Plan with this forecast
+        </Button>
+      </Group>
+    </Stack>
+  );
+}

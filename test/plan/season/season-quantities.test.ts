@@ -1,0 +1,37 @@
+import { describe, expect, it } from '@jest/globals';
+import { explain } from '../../../shared/explain/explanation.js';
+import { seasonOutlook } from '../../../shared/plan/season/season-outlook.js';
+import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import {
+  jobQuantities,
+  outlookQuantities,
+  weekQuantities,
+} from '../../../shared/plan/season/season-quantities.js';
+import { tables } from '../../support/factories.js';
+import { newBatchWork, newSeason } from '../../support/season-factories.js';
+
+describe('the numbers of a season', () => {
+  const request = newSeason({ work: [newBatchWork('2027-05-05', '2027-04-05')] });
+  const plan = planSeason(request, 50);
+  const outlook = seasonOutlook({ ...request, history: [] }, 50);
+  const all = [
+    ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job))),
+    ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week))),
+    ...outlook.jobs.flatMap((job) => Object.values(outlookQuantities(outlook, job))),
+  ];
+
+  it('open to a formula, inputs and sources that are listed', () => {
+    expect(all.length).toBeGreaterThan(100);
+    for (const each of all) {
+      const opened = explain(each, tables, request.farm);
+      expect(opened.words.length).toBeGreaterThan(20);
+      expect(opened.sources.length).toBeGreaterThan(0);
+    }
+  });
+
+  it('are those of the plan', () => {
+    const job = plan.jobs[3]!;
+    expect(jobQuantities(job).slack.value).toBe(job.slackDays);
+    expect(jobQuantities(job).latest.value).toBe(job.latest);
+  });
+});
