@@ -52,6 +52,8 @@ export interface PlannedTask {
   readonly waitsForIds: readonly string[];
   /** First day it is of use, where that is before its start. */
   readonly earliestStart?: PlainDate;
+  /** Days it may be done after its day without loss. */
+  readonly mayFollowDays?: number;
   /** Not spread over days. */
   readonly inOneGo?: boolean;
   /** Days to wait after some of what it waits for, by id. */
@@ -204,6 +206,7 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
       ...(template.earliestOffsetDays === undefined
         ? {}
         : { earliestStart: addDays(task.anchorDate, template.earliestOffsetDays) }),
+      ...(template.mayFollowDays === undefined ? {} : { mayFollowDays: template.mayFollowDays }),
       ...(template.inOneGo ? { inOneGo: true } : {}),
       ...(template.waitDays ? { waitDays: template.waitDays } : {}),
       waitsForIds: template.waitsFor,

@@ -41,7 +41,9 @@ export function placeInOrder(
   for (const i of list) {
     const job = problem.jobs[i]!;
     const from = freeFrom(job, pieces);
-    if (0 <= from) {
+    if (job.pinned) {
+      pieces[i] = [...job.pinned];
+    } else if (0 <= from) {
       const before = was?.[i] ?? [];
       const keeps = 0 < before.length && costOf(job, finishDay(before)) === 0;
       pieces[i] =
@@ -63,7 +65,9 @@ export function costBound(problem: WorkProblem, order: Int32Array): number {
   for (const i of order) {
     const job = problem.jobs[i]!;
     const from = freeFrom(job, alone);
-    if (0 <= from) {
+    if (job.pinned) {
+      alone[i] = [...job.pinned];
+    } else if (0 <= from) {
       alone[i] = days.put(job, from);
       days.giveBack(job, alone[i]!);
     }

@@ -32,7 +32,10 @@ export type UnfitBecause =
 /** Days the plan leaves free, all jobs in it taken off. */
 export function daysLeft(problem: WorkProblem, plan: WorkPlan): WorkDays {
   const days = new WorkDays(problem);
-  plan.forEach((pieces, i) => pieces.forEach((piece) => days.take(problem.jobs[i]!, piece)));
+  plan.forEach((pieces, i) => {
+    const job = problem.jobs[i]!;
+    if (!job.pinned) pieces.forEach((piece) => days.take(job, piece));
+  });
   return days;
 }
 
@@ -122,7 +125,8 @@ export function remediesFor(problem: WorkProblem, plan: WorkPlan, index: number)
   left.giveBack(job, later);
   const instead = plan
     .map((pieces, i) => ({ i, pieces }))
-    .filter(({ i, pieces }) => problem.jobs[i]!.lostCost < job.lostCost && 0 < pieces.length)
+    .filter(({ i, pieces }) => !problem.jobs[i]!.pinned && 0 < pieces.length)
+    .filter(({ i }) => problem.jobs[i]!.lostCost < job.lostCost)
     .sort((a, b) => problem.jobs[a.i]!.lostCost - problem.jobs[b.i]!.lostCost)
     .filter(({ i, pieces }) => {
       const other = problem.jobs[i]!;

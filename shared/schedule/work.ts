@@ -23,6 +23,8 @@ export interface WorkJob {
   /** What a day past the due day costs, and what it costs never to be done. */
   readonly lateCostPerDay: number;
   readonly lostCost: number;
+  /** Where it stands whatever else is planned. Its hours are not among the workers’ any more. */
+  readonly pinned?: readonly WorkPiece[];
 }
 
 /** Starts at least `days` after the day on which the other was finished; 0 is the same day. */

@@ -41,13 +41,18 @@ export function printWork(plan: SeasonPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
     `The work, planned on ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
       : table(['on', 'work', 'who', 'h', 'why then'], next),
-    ...(unfit.length === 0
+    ...short.map(
+      (job) =>
+        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${tenth(job.shortHours)} h more than anybody has.`,
+    ),
+    ...(unfit.length + short.length === 0
       ? ['\nEverything fits.']
       : [
           '\nWill not fit',

@@ -111,10 +111,10 @@ function whyMoved(
     for (const id of piece.personIds) {
       const w = request.people.findIndex((person) => person.id === id);
       if (w < 0) return 'who was to do it is no longer among the people';
-      if (problem.workers[w]!.minutes[day]! < piece.minutes)
-        return `${request.people[w]!.name} has too few hours left on ${date(day)}`;
       const taker = takerOn(work, kept, index, w, day);
       if (taker !== undefined) return `the hours of ${date(day)} go to “${taker}” now`;
+      if (problem.workers[w]!.minutes[day]! < piece.minutes)
+        return `${request.people[w]!.name} has too few hours left on ${date(day)}`;
     }
   }
   return 'the work before it was set in another order';

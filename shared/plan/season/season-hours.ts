@@ -1,8 +1,8 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
-import type { Worker } from '../../schedule/work.js';
-import type { SeasonChore } from './season-needs.js';
-import { hoursOn } from './season-people.js';
+import type { Worker, WorkPiece } from '../../schedule/work.js';
+import type { SeasonChore, SeasonNeed } from './season-needs.js';
+import { canDo, hoursOn, type SeasonPerson } from './season-people.js';
 import type { SeasonRequest } from './season-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -21,12 +21,21 @@ export interface SeasonHours {
   /** All hours people give, chores included: minutes by day. */
   readonly given: readonly Int32Array[];
   readonly choreDays: readonly (readonly ChoreDay[])[];
+  /** Work of one set day that animals depend on, by its key: it takes its hours next. */
+  readonly onItsDay: ReadonlyMap<string, WorkOnItsDay>;
+}
+
+/** Work that is done on its day whatever else there is, and what of it nobody has hours for. */
+export interface WorkOnItsDay {
+  readonly piece: WorkPiece;
+  /** Of each who takes part. */
+  readonly shortMinutes: number;
 }
 
 /** People's minutes by day, those in daylight, and chores taken off first. */
 export function seasonHours(
   request: SeasonRequest,
-  chores: readonly SeasonChore[],
+  { chores, needs }: { chores: readonly SeasonChore[]; needs: readonly SeasonNeed[] },
   days: number,
 ): SeasonHours {
   const { people, today, farm, tables } = request;
@@ -41,6 +50,11 @@ export function seasonHours(
       .filter((chore) => chore.fromDay <= day && day <= chore.toDay)
       .map((chore) => takeChore(chore, left, day)),
   );
+  const onItsDay = new Map<string, WorkOnItsDay>();
+  for (const need of needs) {
+    const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
+    if (found) onItsDay.set(need.key, found);
+  }
   const { weekday, weekend } = tables.work.startH;
   const workers = left.map((minutes): Worker => {
     const lightMinutes = minutes.map((free, day) => {
@@ -53,7 +67,36 @@ export function seasonHours(
     });
     return { minutes, lightMinutes };
   });
-  return { workers, given, choreDays };
+  return { workers, given, choreDays, onItsDay };
+}
+
+/** Done on one set day because animals depend on it, and asking nothing of that day. */
+function isBoundToItsDay({ importance, fromDay, untilDay, conditions }: SeasonNeed): boolean {
+  const { people: _people, ...asks } = conditions;
+  const asksNothing = Object.values(asks).every((each) => each === undefined || each === false);
+  return importance === 'must' && fromDay === untilDay && asksNothing;
+}
+
+/** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
+function takeItsDay(
+  need: SeasonNeed,
+  people: readonly SeasonPerson[],
+  { given, left }: { given: readonly Int32Array[]; left: readonly Int32Array[] },
+): WorkOnItsDay | undefined {
+  const day = need.fromDay;
+  const minutes = Math.max(1, Math.round(60 * need.hours));
+  const count = need.conditions.people ?? 1;
+  const workers = people
+    .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
+    .sort((a, b) => left[b]![day]! - left[a]![day]!)
+    .slice(0, count);
+  if (workers.length < count) return undefined;
+  let shortMinutes = 0;
+  for (const w of workers) {
+    shortMinutes = Math.max(shortMinutes, minutes - left[w]![day]!);
+    left[w]![day] = Math.max(0, left[w]![day]! - minutes);
+  }
+  return { piece: { day, minutes, workers: workers.sort((a, b) => a - b) }, shortMinutes };
 }
 
 /** The one with most time takes a chore; where nobody has enough, it takes what there is. */

@@ -120,7 +120,8 @@ function readWork(
       today,
       ('earliestStart' in task && task.earliestStart) || task.start,
     );
-    const dueDay = endDay + task.slackDays;
+    const mayFollowDays = ('mayFollowDays' in task && task.mayFollowDays) || 0;
+    const dueDay = endDay + task.slackDays + mayFollowDays;
     if (dueDay < -LONG_PAST_DAYS) continue;
     const isOnItsDay = isFixed(task);
     const people = task.conditions?.people ?? 1;

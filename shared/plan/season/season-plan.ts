@@ -42,6 +42,8 @@ export interface SeasonJob {
   readonly alreadyLate: boolean;
   /** Where it stands; none when it does not fit. */
   readonly pieces: readonly PlannedPiece[];
+  /** Hours of each who takes part that nobody has on its day: it is done all the same. */
+  readonly shortHours: number;
   /** Days it is done after its latest. */
   readonly lateDays: number;
   /** Why it stands there, or why it does not fit. */
@@ -153,6 +155,7 @@ export function planSeason(
         hours: piece.minutes / 60,
         personIds: piece.workers.map((w) => request.people[w]!.id),
       })),
+      shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
       remedies: isIn ? [] : remedyWords(work, i),
@@ -217,11 +220,11 @@ export function fitSeason(
   const horizon = request.tables.work.horizonDays.value;
   const days = usualDays(seasonFrame(request, horizon));
   const { needs, chores } = seasonNeeds(request, horizon);
-  const hours = seasonHours(request, chores, horizon);
+  const hours = seasonHours(request, { chores, needs }, horizon);
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
-    jobs: jobsOf(request, needs, days),
+    jobs: jobsOf(request, needs, days, hours.onItsDay),
   };
   const fitted = fitOrExplain(needs, () =>
     fitWork(
@@ -242,12 +245,14 @@ export function jobsOf(
   { people, tables }: SeasonRequest,
   needs: readonly SeasonNeed[],
   days: SeasonDays,
+  onItsDay: SeasonHours['onItsDay'],
 ): WorkJob[] {
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, importance, wetDay } = tables.work;
   return needs.map((need): WorkJob => {
     const { lostCost, lateCostPerDay } = importance.find((each) => each.id === need.importance)!;
     const suits = suitsNeed(need, days, wetDay.rainMm);
+    const bound = onItsDay.get(need.key);
     return {
       id: need.key,
       minutes: Math.max(1, Math.round(need.hours * 60)),
@@ -264,6 +269,7 @@ export function jobsOf(
       waitsFor: need.waitsFor.map((wait) => ({ job: index.get(wait.key)!, days: wait.days })),
       lateCostPerDay,
       lostCost,
+      ...(bound ? { pinned: [bound.piece] } : {}),
     };
   });
 }

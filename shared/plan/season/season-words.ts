@@ -17,8 +17,14 @@ const NAMED_DAYS = 2;
 export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index: number): string {
   const { needs, problem, fitted, request, days } = work;
   const need = needs[index]!;
-  const reason = placementReason(problem, fitted.plan, index);
   const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  if (problem.jobs[index]!.pinned) {
+    const { latestDay } = windows[index]!;
+    return latestDay < 0
+      ? `Animals depend on it, and it was due by ${date(latestDay)}.`
+      : 'It belongs to this day, and animals depend on it.';
+  }
+  const reason = placementReason(problem, fitted.plan, index);
   const parts: string[] = [];
   if (reason.heldBy !== undefined) {
     parts.push(`after “${needs[reason.heldBy]!.name}”, so not before ${date(reason.allowedFrom)}`);

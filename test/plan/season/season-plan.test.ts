@@ -20,10 +20,11 @@ const withForecast = (rainMm: readonly number[], more: More = {}): SeasonPlan =>
 
 /** Hours of work and chores of a person on a day. */
 function hoursOn(plan: SeasonPlan, personId: string, date: string): number {
+  // Hours that nobody has are said to be short, and are nobody's.
   const work = plan.jobs
-    .flatMap((job) => job.pieces)
+    .flatMap((job) => job.pieces.map((piece) => ({ ...piece, short: job.shortHours })))
     .filter((piece) => piece.date === date && piece.personIds.includes(personId))
-    .reduce((sum, piece) => sum + piece.hours, 0);
+    .reduce((sum, piece) => sum + piece.hours - piece.short, 0);
   const chores = plan.chores[daysBetween(plan.today, date)]!.filter(
     (chore) => chore.personId === personId,
   ).reduce((sum, chore) => sum + chore.hours, 0);
@@ -176,5 +177,26 @@ describe('planSeason', () => {
     expect(again.jobs.map((job) => [job.key, job.pieces])).toEqual(
       first.jobs.map((job) => [job.key, job.pieces]),
     );
+  });
+
+  it('keeps work that animals depend on on its day, and says what hours it lacks', () => {
+    const people = [{ id: 'a', name: 'Adult A', away: [], hoursByWeekday: new Array(7).fill(0.5) }];
+    const plan = planOf({ people, work: [newBatchWork('2027-05-05', today)] });
+    const place = plan.jobs.find(({ key }) => key.includes('dip-beaks'))!;
+    expect(place.pieces.map(({ date }) => date)).toEqual(['2027-05-05']);
+    const onDay = plan.jobs.filter((job) => job.pieces.some(({ date }) => date === '2027-05-05'));
+    const hours = onDay.reduce((sum, job) => sum + job.hours - job.shortHours, 0);
+    const chores = plan.chores[30]!.reduce((sum, chore) => sum + chore.hours - chore.shortHours, 0);
+    expect(hours + chores).toBeCloseTo(0.5, 1); // all there is, each to its minute
+    expect(place.why).toBe('It belongs to this day, and animals depend on it.');
+  });
+
+  it('leaves it to nobody who is away', () => {
+    const away = [{ from: '2027-05-04', to: '2027-05-06' }];
+    const both = ['a', 'b'].map((id) => ({ id, name: id, away }));
+    const plan = planOf({ people: both, work: [newBatchWork('2027-05-05', today)] });
+    const place = plan.jobs.find(({ key }) => key.includes('dip-beaks'))!;
+    expect([place.pieces, place.shortHours]).toEqual([[], 0]);
+    expect(place.why).toBe('Nobody has hours on the days that suit it.');
   });
 });

@@ -37,6 +37,7 @@ export function DayJob({
         {who}, {hoursText(piece.hours)}
         {1 < job.pieces.length && ` of ${hoursText(job.hours)}`}
         {job.belongsTo && ` · ${job.belongsTo.name}`}
+        {0 < job.shortHours && `, ${hoursText(job.shortHours)} more than anybody has`}
       </Text>
       {job.learned && (
         <Text size="sm">

@@ -7,10 +7,27 @@ import { hoursText } from './hours-text.js';
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan }: { plan: SeasonPlan }) {
   const unfit = plan.jobs.filter((job) => job.pieces.length === 0);
+  const short = plan.jobs.filter((job) => 0 < job.shortHours);
+  const isAllIn = unfit.length + short.length === 0;
   return (
-    <Section title={unfit.length === 0 ? 'Everything fits' : 'Will not fit'}>
-      {unfit.length === 0 && (
+    <Section title={isAllIn ? 'Everything fits' : 'Will not fit'}>
+      {isAllIn && (
         <Text>All {plan.jobs.length} pieces of work fit into the hours and days there are.</Text>
+      )}
+      {0 < short.length && (
+        <>
+          <Text size="sm">Done on its day all the same, because animals depend on it:</Text>
+          <List size="sm" mb="sm">
+            {short.map((job) => (
+              <List.Item key={job.key}>
+                <b>{job.name}</b>
+                {job.belongsTo && ` · ${job.belongsTo.name}`}: find {hoursText(job.shortHours)} more
+                on {formatShortDate(job.pieces[0]!.date)}
+                {1 < job.people && ` from each of ${job.people} people`}, or a helper.
+              </List.Item>
+            ))}
+          </List>
+        </>
       )}
       <Stack gap="sm">
         {unfit.map((job) => (
