@@ -3,7 +3,7 @@ import { WorkDays } from './work-days.js';
 import { finishDay, type WorkJob, type WorkPlan, type WorkProblem } from './work.js';
 
 /** Why a job is not on a day that lies before its place. */
-export type DayRefusal = 'does-not-suit' | 'no-hours';
+export type DayRefusal = 'does-not-suit' | 'no-hours' | 'kept-its-place';
 
 /** What put a job on its day: enough to say it in words. */
 export interface PlacementReason {
@@ -41,23 +41,29 @@ export function daysLeft(problem: WorkProblem, plan: WorkPlan): WorkDays {
 
 const MOST_LATER_DAYS = 2;
 
-/** Why a job of a plan stands where it does. */
+/**
+ * Why a job of a plan stands where it does. A day before its place either does not suit it, or has
+ * too few hours left, or would do: then the job stayed with an earlier plan.
+ *
+ * @param left what the plan leaves free; worked out when it is not handed in
+ */
 export function placementReason(
   problem: WorkProblem,
   plan: WorkPlan,
   index: number,
+  left: WorkDays = daysLeft(problem, plan),
 ): PlacementReason {
   const job = problem.jobs[index]!;
+  const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
   const allowedFrom = Math.max(0, freeFrom(job, plan));
   const heldBy = job.waitsFor.find(
     (w) => job.fromDay < allowedFrom && finishDay(plan[w.job]!) + w.days === allowedFrom,
   )?.job;
   const first = plan[index]![0]!.day;
   const finish = finishDay(plan[index]!);
-  const refused = [];
+  const refused: { day: number; because: DayRefusal }[] = [];
   for (let day = allowedFrom; day < first; day++) {
-    const because: DayRefusal = suitsOn(job, day) ? 'no-hours' : 'does-not-suit';
-    refused.push({ day, because });
+    refused.push({ day, because: refusalOn(job, day, least <= left.together(job, day)) });
   }
   const laterDays = [];
   const last = Math.min(job.dueDay, problem.days - 1);
@@ -90,6 +96,9 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
   return most < least ? 'longer-than-any-day' : 'no-hours-left';
 }
+
+const refusalOn = (job: WorkJob, day: number, hasHours: boolean): DayRefusal =>
+  suitsOn(job, day) ? (hasHours ? 'kept-its-place' : 'no-hours') : 'does-not-suit';
 
 const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;
 

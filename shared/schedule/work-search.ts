@@ -4,7 +4,16 @@ import { WorkDays } from './work-days.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder, type PlacedWork } from './work-placing.js';
 import { workWindows } from './work-windows.js';
-import { costOf, finishDay, type WorkJob, type WorkPlan, type WorkProblem } from './work.js';
+import { daysLeft } from './work-reasons.js';
+import { drawnEarlier } from './work-settling.js';
+import {
+  costOf,
+  finishDay,
+  type WorkJob,
+  type WorkPiece,
+  type WorkPlan,
+  type WorkProblem,
+} from './work.js';
 
 export interface FittedWork {
   readonly plan: WorkPlan;
@@ -68,7 +77,11 @@ export function fitWork(
     if (next.total <= now.total + EQUAL) now = next;
     if (now.total < best.total - EQUAL) best = now;
   }
-  return { plan: best.pieces, cost: best.cost, bound, tried };
+  const plan = drawnEarlier(problem, network, best.pieces, {
+    days: daysLeft(problem, best.pieces),
+    stays: (i) => isSame(best.pieces[i]!, earlier?.plan[i]),
+  });
+  return { plan, cost: costOfPlan(problem, plan), bound, tried };
 }
 
 /** What a plan is made from: the jobs in turn, some of them left to certain people only. */
@@ -81,13 +94,19 @@ interface Tried extends PlacedWork, Order {
   readonly total: number;
 }
 
+/** Pieces on the same days as in an earlier plan. */
+const isSame = (now: readonly WorkPiece[], was: readonly WorkPiece[] | undefined): boolean =>
+  was?.length === now.length && was.every((piece, k) => piece.day === now[k]!.day);
+
+const costOfPlan = ({ jobs }: WorkProblem, plan: WorkPlan): number =>
+  jobs.reduce((sum, job, i) => sum + costOf(job, finishDay(plan[i]!)), 0);
+
 function movesCost({ pieces }: PlacedWork, earlier: EarlierWork | undefined): number {
   if (!earlier) return 0;
   let moved = 0;
   pieces.forEach((now, i) => {
     const was = earlier.plan[i] ?? [];
-    const isSame = was.length === now.length && was.every((piece, k) => piece.day === now[k]!.day);
-    if (0 < was.length && !isSame) moved++;
+    if (0 < was.length && !isSame(now, was)) moved++;
   });
   return moved * earlier.costPerMove;
 }

@@ -1,12 +1,18 @@
 import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
 import { workNetwork } from '../../shared/schedule/work-network.js';
-import { placementReason, remediesFor, unfitBecause } from '../../shared/schedule/work-reasons.js';
+import {
+  daysLeft,
+  placementReason,
+  remediesFor,
+  unfitBecause,
+} from '../../shared/schedule/work-reasons.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
 import { chancesOverYears } from '../../shared/schedule/work-years.js';
-import type { WorkJob, WorkProblem } from '../../shared/schedule/work.js';
-import { newJob, newWorker } from '../support/work-factories.js';
+import type { WorkJob, WorkPlan, WorkProblem } from '../../shared/schedule/work.js';
+import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
 const planOf = (problem: WorkProblem) => fitWork(problem, { plans: 50 }, seededRandom(1)).plan;
 const oneWorker = (jobs: WorkJob[], minutes = 120): WorkProblem => ({
@@ -43,6 +49,56 @@ describe('workWindows', () => {
 });
 
 describe('placementReason', () => {
+  const shape = { days: 12, workers: 2, jobs: 8, spread: true };
+  /** Days before its place of which a reason says what is not so. */
+  function untrue(problem: WorkProblem, plan: WorkPlan, earlier?: WorkPlan): string[] {
+    return plan.flatMap((pieces, i) => {
+      if (pieces.length === 0) return [];
+      const job = problem.jobs[i]!;
+      const left = daysLeft(problem, plan);
+      const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
+      const days = (of: readonly { day: number }[] = []) => of.map(({ day }) => day).join();
+      return placementReason(problem, plan, i).refused.flatMap(({ day, because }) => {
+        const suits = !job.suits || job.suits[day] === 1;
+        const hasHours = least <= left.together(job, day);
+        const holds = {
+          'does-not-suit': !suits,
+          'no-hours': suits && !hasHours,
+          'kept-its-place': suits && hasHours && days(earlier?.[i]) === days(pieces),
+        }[because];
+        return holds ? [] : [`${job.id} on ${day}: ${because}`];
+      });
+    });
+  }
+
+  it('holds up for every day of every job, whatever the problem', () => {
+    fc.assert(
+      fc.property(anyProblem(shape), (problem) => {
+        expect(untrue(problem, planOf(problem))).toEqual([]);
+      }),
+    );
+  });
+
+  it('holds up when a plan is made again with one day fewer for somebody', () => {
+    fc.assert(
+      fc.property(anyProblem(shape), fc.nat(11), (problem, day) => {
+        const earlier = planOf(problem);
+        const without = (list: Int32Array) => list.map((m, d) => (d === day ? 0 : m));
+        const [first, ...others] = problem.workers;
+        const workers = [
+          { minutes: without(first!.minutes), lightMinutes: without(first!.lightMinutes) },
+          ...others,
+        ];
+        const changed = { ...problem, workers };
+        const again = fitWork(changed, { plans: 50 }, seededRandom(1), {
+          plan: earlier,
+          costPerMove: 3,
+        }).plan;
+        expect(untrue(changed, again, earlier)).toEqual([]);
+      }),
+    );
+  });
+
   it('names the days before that do not suit or have no hours, and what holds it back', () => {
     const suits = Uint8Array.from([1, 1, 1, 0, 0, 1, 0, 1, 1, 1]);
     const problem = oneWorker([

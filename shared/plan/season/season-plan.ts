@@ -1,7 +1,9 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
+import type { WorkDays } from '../../schedule/work-days.js';
 import { workNetwork } from '../../schedule/work-network.js';
+import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
 import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
@@ -118,6 +120,8 @@ export interface SeasonWork {
   readonly needs: readonly SeasonNeed[];
   readonly problem: WorkProblem;
   readonly fitted: FittedWork;
+  /** Hours the plan leaves free. */
+  readonly left: WorkDays;
 }
 
 /**
@@ -237,7 +241,8 @@ export function fitSeason(
       },
     ),
   );
-  return { work: { request, days, needs, problem, fitted }, chores, hours };
+  const left = daysLeft(problem, fitted.plan);
+  return { work: { request, days, needs, problem, fitted, left }, chores, hours };
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */

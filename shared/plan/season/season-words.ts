@@ -24,7 +24,7 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
       ? `Animals depend on it, and it was due by ${date(latestDay)}.`
       : 'It belongs to this day, and animals depend on it.';
   }
-  const reason = placementReason(problem, fitted.plan, index);
+  const reason = placementReason(problem, fitted.plan, index, work.left);
   const parts: string[] = [];
   if (reason.heldBy !== undefined) {
     parts.push(`after “${needs[reason.heldBy]!.name}”, so not before ${date(reason.allowedFrom)}`);
@@ -34,7 +34,12 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
   const { wetDay } = request.tables.work;
   const named = new Map<string, number[]>();
   let usual = 0;
+  let isKept = false;
   for (const { day, because } of reason.refused) {
+    if (because === 'kept-its-place') {
+      isKept = true;
+      continue;
+    }
     if (because === 'does-not-suit' && days.isForecast[day] !== 1) {
       usual++;
       continue;
@@ -57,6 +62,7 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
     parts.push(
       `${usual} ${usual === 1 ? 'day' : 'days'} before counted as not suiting it, as usual at this time of year`,
     );
+  if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
