@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
+import { RAIN_MM } from '../../support/pasture-factories.js';
 import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newSeason>[0];
@@ -198,5 +199,15 @@ describe('planSeason', () => {
     const place = plan.jobs.find(({ key }) => key.includes('dip-beaks'))!;
     expect([place.pieces, place.shortHours]).toEqual([[], 0]);
     expect(place.why).toBe('Nobody has hours on the days that suit it.');
+  });
+
+  it('plans a wet April otherwise than a usual one: ground work waits for dry days', () => {
+    const ownJobs = [
+      newOwnJob({ hours: 12, notBefore: '2027-04-05', conditions: { dryGround: true } }),
+    ];
+    const april = (mm: number): number[] => RAIN_MM.map((usual, k) => (k === 3 ? mm : usual));
+    const last = (mm: number): string =>
+      jobOf(planOf({ ownJobs, rainMm: april(mm) }), 'own/bed').pieces.at(-1)!.date;
+    expect(last(40) < last(200)).toBe(true);
   });
 });

@@ -2,6 +2,7 @@ import { Stack, Text, Title } from '@mantine/core';
 import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useOutlook } from '../../api/work-queries.js';
+import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { FrostTable } from './frost-table.js';
@@ -18,6 +19,7 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
     <Stack maw={1100}>
       <Title order={1}>Chances and dates</Title>
       <WorkNav farmId={farm.id} />
+      <PrintButton />
       <Text>{yearsText(outlook)}</Text>
       <Section title="Done by its date?">
         <JobChances outlook={outlook} />

@@ -50,7 +50,7 @@ export function DayJob({
       )}
       <Text size="sm">Why now: {job.why}</Text>
       {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
-      <Group gap="xs" align="end">
+      <Group gap="xs" align="end" className="no-print">
         <Button
           variant="light"
           disabled={isBusy}

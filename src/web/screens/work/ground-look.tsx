@@ -11,7 +11,7 @@ export function GroundLookButtons({ plan, farm }: { plan: SeasonPlan; farm: Save
     look.mutate({ date: plan.today, ...(isWorkable === undefined ? {} : { isWorkable }) });
   if (plan.groundToday !== undefined) {
     return (
-      <Group gap="xs" mt={4}>
+      <Group gap="xs" mt={4} className="no-print">
         <Text size="sm">
           You found the ground {plan.groundToday ? 'fit to work' : 'too wet'} today.
         </Text>
@@ -23,7 +23,7 @@ export function GroundLookButtons({ plan, farm }: { plan: SeasonPlan; farm: Save
     );
   }
   return (
-    <Group gap="xs" mt={4}>
+    <Group gap="xs" mt={4} className="no-print">
       <Text size="sm">Looked at the ground?</Text>
       <Button variant="default" size="compact-md" onClick={() => answer(true)}>
         Fit to work

@@ -5,6 +5,7 @@ import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { ArrivalMove } from './arrival-move.js';
+import { PrintButton } from '../../shell/print-button.js';
 import { JobBars } from './job-bars.js';
 import { WeekHours } from './week-hours.js';
 import { WorkNav } from './work-nav.js';
@@ -18,6 +19,7 @@ export default function SeasonScreen({ farm }: { farm: SavedFarm }) {
     <Stack maw={1100}>
       <Title order={1}>The season’s work</Title>
       <WorkNav farmId={farm.id} />
+      <PrintButton />
       <Section title="Hours by week">
         <WeekHours plan={plan} />
       </Section>
@@ -25,9 +27,11 @@ export default function SeasonScreen({ farm }: { farm: SavedFarm }) {
         <JobBars plan={plan} />
       </Section>
       {0 < batches.length && (
-        <Section title="If an arrival moved">
-          <ArrivalMove farm={farm} plan={plan} batches={batches} />
-        </Section>
+        <div className="no-print">
+          <Section title="If an arrival moved">
+            <ArrivalMove farm={farm} plan={plan} batches={batches} />
+          </Section>
+        </div>
       )}
     </Stack>
   );

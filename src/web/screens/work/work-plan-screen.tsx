@@ -5,6 +5,7 @@ import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
+import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { ChangeList } from './change-list.js';
@@ -23,6 +24,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
     <Stack maw={1100}>
       <Title order={1}>The work</Title>
       <WorkNav farmId={farm.id} />
+      <PrintButton />
       {plan.people.length === 0 && (
         <Alert color="moss" title="Who does the work?">
           <Text>Without people there are no hours to plan. Add them with their hours.</Text>
@@ -56,7 +58,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
         {plan.weather.forecastDays === 0
           ? '; no forecast, so wet days are spread as they usually come'
           : `, ${plan.weather.forecastDays} days of forecast${gapsText(plan)}, then as many wet days as usual`}
-        . Most hours are estimates.
+        . {provenText(plan)} Most hours are estimates.
       </Text>
     </Stack>
   );
@@ -68,4 +70,11 @@ function gapsText({ weather, today }: SeasonPlan): string {
   const gaps = weather.isForecast.slice(0, last).flatMap((is, k) => (is === 1 ? [] : [k]));
   if (gaps.length === 0) return '';
   return ` (none for ${gaps.map((k) => formatShortDate(addDays(today, k))).join(', ')}: usual weather there)`;
+}
+
+/** How far the plan is from the best there could be, in the judgements that late work counts by. */
+function provenText({ cost, costAtLeast }: SeasonPlan): string {
+  return cost <= costAtLeast + 0.5
+    ? 'No plan of these hours and days leaves less late or lost.'
+    : `What is late or lost counts ${Math.round(cost)} points; no plan can have fewer than ${Math.round(costAtLeast)}, and some that are better may not have been found.`;
 }
