@@ -123,7 +123,13 @@ export class SeasonService {
   /** Keeps the last plan of today and that of the last day before it. */
   private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
     const rows = this.source.getRepository(KeptPlanEntity);
-    await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+    try {
+      await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+    } catch (error) {
+      // A farm that was deleted while its work was planned keeps nothing, and is not found.
+      await this.requests.keyOf(farmId);
+      throw error;
+    }
     const [, before] = await rows.find({
       where: { farmId },
       order: { plannedOn: 'DESC' },

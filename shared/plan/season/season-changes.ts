@@ -25,7 +25,8 @@ export function changesSince(
   work: SeasonWork,
   windows: readonly WorkWindow[],
 ): SeasonChange[] {
-  const { needs, fitted, request } = work;
+  const { needs, fitted, request, problem } = work;
+  const daysSince = daysBetween(kept.plannedOn, request.today);
   const dateOf = (day: number): string => addDays(request.today, day);
   const changes: SeasonChange[] = [];
   needs.forEach((need, i) => {
@@ -40,8 +41,11 @@ export function changesSince(
       ...(from === undefined ? {} : { from }),
       ...(to === undefined ? {} : { to }),
     };
-    if (!was) changes.push({ ...about, kind: 'new', why: 'It was not in the plan before.' });
-    else if (to === undefined) {
+    if (!was) {
+      // What lay beyond the end of the earlier plan has only come into sight.
+      if (need.fromDay + daysSince < problem.days)
+        changes.push({ ...about, kind: 'new', why: 'It was not in the plan before.' });
+    } else if (to === undefined) {
       if (from !== undefined)
         changes.push({ ...about, kind: 'fits-no-more', why: unfitWords(work, i) });
     } else if (from === undefined) {

@@ -4,6 +4,7 @@ import { compareSeasons } from '../../../shared/plan/season/compare-seasons.js';
 import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
 import { planSeason } from '../../../shared/plan/season/season-plan.js';
 import type { SeasonRequest } from '../../../shared/plan/season/season-request.js';
+import { tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newSeason>[0];
@@ -31,6 +32,17 @@ describe('what changed since the day before', () => {
   it('is nothing when nothing changed', () => {
     const more = { ownJobs: [newOwnJob({ notBefore: '2027-04-08' })] };
     expect(changes(more, more)).toEqual([]);
+  });
+
+  it('does not call new what has only come into sight', () => {
+    const { horizonDays } = tables.work;
+    const far = newOwnJob({
+      notBefore: addDays(today, horizonDays.value),
+      dueOn: addDays(today, horizonDays.value + 5),
+    });
+    expect(changes({ ownJobs: [far] }, { ownJobs: [far] })).toEqual([]);
+    const near = { ...far, notBefore: addDays(today, 20) };
+    expect(changes({}, { ownJobs: [near] })[0]).toMatchObject({ kind: 'new' });
   });
 
   it('names work that was not ticked off', () => {
