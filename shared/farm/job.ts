@@ -35,6 +35,8 @@ export interface OwnJob {
   readonly waitsForId?: string;
   readonly waitDays?: number;
   readonly ifLate?: string;
+  /** An event that its dates move along with, and the day of it on which they were given. */
+  readonly hangsOn?: { readonly eventId: string; readonly on: PlainDate };
   /** The ready-made set it came with. */
   readonly setId?: string;
 }

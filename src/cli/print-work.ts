@@ -153,7 +153,7 @@ export function printSheet(sheet: CaretakerSheet, reader: Reader): string {
           ...stop.amounts.map(
             ({ label, value, unit }) => `   ${label}: ${formatValue(value, unit, reader)}`,
           ),
-          ...stop.todo.map((line) => `   [ ] ${line}`),
+          ...stop.actions.map((line) => `   [ ] ${line}`),
           `   Look for: ${stop.lookFor.join(' ')}`,
         ]),
         ...[...page.chores, ...page.jobs].map(

@@ -8,6 +8,7 @@ import {
   Optional,
   ShortText,
   Within,
+  WorkKey,
   YesNo,
 } from '../common/field-rules.js';
 
@@ -19,6 +20,12 @@ export class WorkConditionsDto implements WorkConditions {
   @Optional() @Within('airC') dayMaxAtMostC?: number;
   @Optional() @Within('airC') nightMinAtLeastC?: number;
   @Optional() @Within('peopleAtOnce') people?: number;
+}
+
+/** The event that a job moves along with, and its day when the job's dates were given. */
+export class HangsOnDto {
+  @WorkKey() eventId!: string;
+  @DateOnly() on!: string;
 }
 
 /** Work the household sets itself, as sent by a client. */
@@ -37,6 +44,7 @@ export class JobDto implements Omit<OwnJob, 'id'> {
   @Optional() @Within('waitDays') waitDays?: number;
   @Optional() @ShortText() ifLate?: string;
   @Optional() @IdText() setId?: string;
+  @Optional() @Nested(() => HangsOnDto) hangsOn?: HangsOnDto;
 }
 
 /** A ready-made set that is taken: the date it hangs on, and how many trees, hives or beds. */

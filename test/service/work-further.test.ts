@@ -215,6 +215,28 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     expect(problems![0]!.field).toBe('batchId');
   });
 
+  it('moves own work along when the arrival that it hangs on moves', async () => {
+    const event = (await plan()).events.find(({ id: each }) => each.endsWith('/arrival'))!;
+    const batchId = event.id.split('/')[1]!;
+    const job = await save({
+      notBefore: addDays(event.date, -5),
+      dueOn: addDays(event.date, -1),
+      hangsOn: { eventId: event.id, on: event.date },
+    });
+    const { body } = await app.api.get(`${path}/batches/${batchId}`).expect(200);
+    const { id: _id, ...batch } = body as { id: string; arrivalDate: string };
+    const put = (arrivalDate: string) =>
+      app.api
+        .put(`${path}/batches/${batchId}`)
+        .send({ ...batch, arrivalDate })
+        .expect(200);
+    await put(addDays(event.date, 7));
+    const moved = (await plan()).jobs.find(({ key }) => key === `own/${job.id}`)!;
+    expect(moved.latest).toBe(addDays(event.date, 6));
+    await put(event.date);
+    await remove(job);
+  });
+
   describe('a ready-made set', () => {
     const take = (setId: string, more: object = {}) =>
       app.api

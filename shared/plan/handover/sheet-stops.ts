@@ -16,7 +16,7 @@ export interface SheetStop {
   readonly name: string;
   readonly where?: string;
   readonly amounts: readonly Quantity[];
-  readonly todo: readonly string[];
+  readonly actions: readonly string[];
   readonly lookFor: readonly string[];
   /** Keys of cautions. */
   readonly cautions: readonly string[];
@@ -51,7 +51,7 @@ export function batchStop(
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
-  const todo = [
+  const actions = [
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     ...(moveOut === date ? ['They move out of the brooder today.'] : []),
@@ -63,7 +63,7 @@ export function batchStop(
     name: plan.name,
     ...(where === undefined ? {} : { where }),
     amounts,
-    todo,
+    actions,
     lookFor: isBrooding ? LOOK_FOR : lookFor.outdoorBirds,
     cautions: isBrooding
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
@@ -111,7 +111,7 @@ export function herdStop(
         ? [quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on])]
         : []),
     ],
-    todo: [
+    actions: [
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]

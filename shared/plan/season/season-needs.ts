@@ -1,5 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { Importance, WorkConditions } from '../../farm/job.js';
+import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
 
@@ -57,7 +58,9 @@ export function seasonNeeds(
   const chores: SeasonChore[] = [];
   const learned = learnedHours(request.marks);
   for (const work of request.work) readWork(request, { work, days, learned }, needs, chores);
-  for (const job of request.ownJobs) {
+  const events = request.work.flatMap((work) => work.events);
+  for (const given of request.ownJobs) {
+    const job = movedWithEvent(given, events);
     needs.push({
       key: `own/${job.id}`,
       name: job.name,

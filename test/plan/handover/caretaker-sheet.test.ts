@@ -137,7 +137,7 @@ describe('batchStop', () => {
 
   it('says that they move out, and looks for other things from then on', () => {
     const out = String(batch.outdoors.moveOut!.value);
-    expect(stop(out)!.todo).toContain('They move out of the brooder today.');
+    expect(stop(out)!.actions).toContain('They move out of the brooder today.');
     expect(stop(out)!.lookFor).toEqual(tables.work.lookFor.outdoorBirds);
     expect(stop(out)!.amounts.map(({ label }) => label)).not.toContain(
       'Under the heat, chick height',

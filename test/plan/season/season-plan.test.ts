@@ -210,4 +210,13 @@ describe('planSeason', () => {
       jobOf(planOf({ ownJobs, rainMm: april(mm) }), 'own/bed').pieces.at(-1)!.date;
     expect(last(40) < last(200)).toBe(true);
   });
+
+  it('moves own work along with the arrival that it hangs on, and leaves it when that is gone', () => {
+    const hangsOn = { eventId: 'event/meat/arrival', on: '2027-05-05' };
+    const ownJobs = [newOwnJob({ hangsOn, notBefore: '2027-05-01', dueOn: '2027-05-04' })];
+    const due = (more: More): string => jobOf(planOf({ ownJobs, ...more }), 'own/bed').latest;
+    expect(due({ work: [newBatchWork('2027-05-05', today)] })).toBe('2027-05-04');
+    expect(due({ work: [newBatchWork('2027-05-12', today)] })).toBe('2027-05-11');
+    expect(due({})).toBe('2027-05-04');
+  });
 });

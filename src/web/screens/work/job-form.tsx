@@ -2,6 +2,7 @@ import { Checkbox, SimpleGrid, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import type { OwnJob, WorkConditions } from '../../../../shared/farm/job.js';
+import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -18,6 +19,7 @@ const LABELS: Readonly<Record<string, string>> = {
   dueOn: 'Due by',
   lastOn: 'Lost after, if it is',
   importance: 'How much it matters',
+  hangsOn: 'Moves along with',
   waitsForId: 'After',
   waitDays: 'Days to wait after it',
   ifLate: 'What if it is late',
@@ -42,6 +44,7 @@ export function JobForm({
   people,
   jobs,
   today,
+  events,
   start,
   onDone,
 }: {
@@ -49,6 +52,7 @@ export function JobForm({
   people: readonly Person[];
   jobs: readonly OwnJob[];
   today: string;
+  events: readonly SeasonEvent[];
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
@@ -122,6 +126,13 @@ export function JobForm({
           onChange={(importance) => set({ importance: importance as OwnJob['importance'] })}
         />
         <Select
+          label={LABELS['hangsOn']}
+          value={draft.hangsOn?.eventId ?? ''}
+          error={errorAt('hangsOn')}
+          options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
+          onChange={(id) => set({ hangsOn: hangingOn(events, id) })}
+        />
+        <Select
           label={LABELS['waitsForId']}
           value={draft.waitsForId ?? ''}
           error={errorAt('waitsForId')}
@@ -171,6 +182,11 @@ export function JobForm({
     </RowForm>
   );
 }
+
+const hangingOn = (events: readonly SeasonEvent[], id: string | undefined): OwnJob['hangsOn'] => {
+  const event = events.find((each) => each.id === id);
+  return event && { eventId: event.id, on: event.date };
+};
 
 /** One person is what every job takes: nothing is kept of it. */
 function withPeople(conditions: WorkConditions, people: number | undefined): WorkConditions {

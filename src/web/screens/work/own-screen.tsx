@@ -1,6 +1,7 @@
 import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
+import { movedWithEvent } from '../../../../shared/plan/season/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useClimate, usePeople, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
@@ -16,7 +17,8 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
   const [editing, setEditing] = useState<OwnJob | 'new'>();
   const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id), useClimate(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [plan, jobs, people, climate] = all.data;
+  const [plan, saved, people, climate] = all.data;
+  const jobs = saved.map((job) => movedWithEvent(job, plan.events));
   return (
     <Stack maw={1100}>
       <Title order={1}>Work of your own</Title>
@@ -52,6 +54,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
             people={people}
             jobs={jobs}
             today={plan.today}
+            events={plan.events}
             start={editing === 'new' ? undefined : editing}
             onDone={() => setEditing(undefined)}
           />

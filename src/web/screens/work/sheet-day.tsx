@@ -101,7 +101,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           </span>
         ))}
       </Text>
-      {stop.todo.map((line) => (
+      {stop.actions.map((line) => (
         <Text key={line} size="sm">
           ☐ {line}
         </Text>
