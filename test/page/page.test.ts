@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -23,14 +22,6 @@ const TABS_OF_MEAT = [
   'Day by day',
 ];
 
-/** Serious and critical findings, in words. */
-async function axe(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  return violations
-    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-    .flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')} ${n.failureSummary ?? ''}`));
-}
-
 async function openSample(page: Page): Promise<string> {
   await page.goto(`${house.url}/`);
   await page.getByRole('button', { name: 'Open the sample farm' }).click();
@@ -44,7 +35,7 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     const findings: Record<string, string[]> = {};
     const look = async (name: string): Promise<void> => {
       await page.waitForTimeout(250);
-      const found = await axe(page);
+      const found = await seriousFindings(page);
       const tooWide = await page.evaluate(
         'document.documentElement.scrollWidth > window.innerWidth + 1',
       );
@@ -292,7 +283,7 @@ describe('what is typed', () => {
       .first()
       .fill('abc');
     await page.getByText('“abc” is not a number').waitFor();
-    expect(await axe(page)).toEqual([]);
+    expect(await seriousFindings(page)).toEqual([]);
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     expect(await page.getByRole('dialog').isVisible()).toBe(true);
 
@@ -317,7 +308,7 @@ describe('what is typed', () => {
     await page.getByText('Read as 75° west.').waitFor();
     await page.getByLabel('March mean low, °F').fill('60');
     await page.getByText(/^March low 60 °F is above March high/).waitFor();
-    expect(await axe(page)).toEqual([]);
+    expect(await seriousFindings(page)).toEqual([]);
     expect(errors).toEqual([]);
   });
 

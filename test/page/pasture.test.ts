@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -28,15 +27,12 @@ const planned = (page: Page): Promise<void> =>
 
 async function findings(page: Page, within = 'html'): Promise<string[]> {
   await page.waitForTimeout(250);
-  const { violations } = await new AxeBuilder({ page }).include(within).analyze();
   const tooWide = await page.evaluate(
     'document.documentElement.scrollWidth > window.innerWidth + 1',
   );
   return [
     ...(tooWide ? ['the page scrolls sideways'] : []),
-    ...violations
-      .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-      .flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`)),
+    ...(await seriousFindings(page, within)),
   ];
 }
 

@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -50,9 +49,7 @@ describe.each(['desktop', 'phone'] as const)('the work, %s', (size) => {
         .getByRole('link', { name: part })
         .click();
       await page.getByRole('heading', { name: heading, exact: true }).waitFor({ timeout: 60_000 });
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      const serious = violations.filter((v) => ['serious', 'critical'].includes(v.impact ?? ''));
-      expect(serious.map((v) => `${part}: ${v.id}`)).toEqual([]);
+      expect(await seriousFindings(page)).toEqual([]);
       expect(
         await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
       ).toBe(true);

@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -88,4 +89,21 @@ function readyUrl(child: ChildProcess): Promise<string> {
       reject(new Error(`The program ended with ${code} before it was ready: ${said}`)),
     );
   });
+}
+
+/**
+ * Serious and critical findings of axe-core on a page, or on a part of it. Only violations are
+ * collected and no second page is opened, which takes a third of the time; there are no frames.
+ */
+export async function seriousFindings(page: Page, within = 'html'): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page })
+    .include(within)
+    .options({ resultTypes: ['violations'] })
+    .setLegacyMode(true)
+    .analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) =>
+      nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
+    );
 }
