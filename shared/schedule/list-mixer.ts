@@ -12,7 +12,7 @@ const LOOSE = { least: 0.3, most: 0.7 };
 const LEAST_CHANGED = 15;
 const MOST_SHIFTS = 20;
 /** Places that one activity is shifted by, at most. */
-const REACH = 15;
+const REACH = 6;
 const SWAPS = 0.03;
 
 /** Makes a list of the lists of two plans that are seen from the same end. */

@@ -69,10 +69,10 @@ export class PlanMaker {
     return this.kept(directedPlan(isFromEnd, list, starts, length, this.durations));
   }
 
-  /** A plan by the parallel scheme; for `places` see {@link PackedGeneration.run}. */
-  packedFromList(isFromEnd: boolean, list: Int32Array, places: number): DirectedPlan {
+  /** A plan by the parallel scheme; for `fade` see {@link PackedGeneration.run}. */
+  packedFromList(isFromEnd: boolean, list: Int32Array, fade: number): DirectedPlan {
     const starts = new Int32Array(list.length);
-    const length = this.packed.run(this.network(isFromEnd), list, places, starts);
+    const length = this.packed.run(this.network(isFromEnd), list, fade, starts);
     return this.kept(directedPlan(isFromEnd, list, starts, length, this.durations));
   }
 

@@ -29,6 +29,7 @@ export class PlanPool {
   isNew({ isFromEnd, starts }: DirectedPlan): boolean {
     let hash = isFromEnd ? 1 : 0;
     for (let i = 0; i < starts.length; i++) hash = Math.imul(hash, FNV_PRIME) ^ starts[i]!;
+    if (MOST_SEEN <= this.seen.size) this.seen.clear();
     const before = this.seen.size;
     return before < this.seen.add(hash).size;
   }
@@ -49,8 +50,15 @@ export class PlanPool {
     if (pair.fitness < this.pairs[worst]!.fitness) this.pairs[worst] = pair;
   }
 
-  /** The better of two drawn. */
-  draw(random: Random): PlanPair {
+  /** Two pairs, each the better of two drawn; they may be the same when the pool is small. */
+  drawTwo(random: Random): [PlanPair, PlanPair] {
+    const one = this.draw(random);
+    let other = this.draw(random);
+    for (let again = 0; again < DRAWS_AGAIN && other === one; again++) other = this.draw(random);
+    return [one, other];
+  }
+
+  private draw(random: Random): PlanPair {
     const one = this.pairs[drawIndex(random, this.pairs.length)]!;
     const other = this.pairs[drawIndex(random, this.pairs.length)]!;
     return other.fitness < one.fitness ? other : one;
@@ -64,5 +72,8 @@ export class PlanPool {
   }
 }
 
+const DRAWS_AGAIN = 5;
+/** Long searches forget what came up long ago rather than fill the memory. */
+const MOST_SEEN = 1_000_000;
 /** Multiplier of the Fowler–Noll–Vo hash of 32 bits. */
 const FNV_PRIME = 0x01000193;

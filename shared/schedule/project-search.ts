@@ -19,15 +19,16 @@ export interface ProjectPlan {
   readonly schedules: number;
 }
 
-/** Pairs that are kept. */
-const POOL = 60;
+/** Pairs that are kept: more when there is time for more, because a small pool soon grows alike. */
+const POOL = { least: 20, at5000: 60, most: 200 };
 /** Plans to begin with, of which the shorter are kept. */
 const SAMPLED_PER_KEPT = 2;
-/** Up to so many places in the list are gained by holding much, see PackedGeneration. */
-const MOST_PLACES = 150;
-const PACKED_CHILDREN = 0.05;
-/** A plan that is more periods longer than any in the pool is not justified once more. */
-const HOPELESS = 2;
+/** Of the sampled lists: places over which their weight fades, see PackedGeneration. */
+const FADE = { least: 20, most: 150 };
+/** Of mixed lists: how many are packed instead of made plans by the serial scheme. */
+const MIXED_PACKED = { share: 0.2, fade: 30 };
+/** Plans this many periods longer than any in the pool are dropped: new, and justified once. */
+const HOPELESS = { new: 8, justified: 3 };
 
 /**
  * A short plan of a project whose activities share resources.
@@ -55,7 +56,7 @@ export function searchProject(
     throw new RangeError(`Make ${schedules} schedules? Give a whole number of 1 or more.`);
   const bound = projectBound(project);
   const maker = new PlanMaker(project, bound, limits);
-  const pool = new PlanPool(POOL);
+  const pool = new PlanPool(poolSize(schedules));
   fill(pool, maker, random);
   evolve(pool, maker, new ListMixer(project, random), random);
   const { isFromEnd, starts, length } = maker.best!;
@@ -67,6 +68,11 @@ export function searchProject(
   };
 }
 
+function poolSize(schedules: number): number {
+  const size = Math.round(POOL.at5000 * Math.sqrt(schedules / 5000));
+  return Math.min(POOL.most, Math.max(POOL.least, size));
+}
+
 /** The shorter of plans packed from either end in turn. */
 function fill(pool: PlanPool, maker: PlanMaker, random: Random): void {
   const ways = [maker.forwards, maker.backwards].map((each) => tailLengths(each, maker.durations));
@@ -74,7 +80,7 @@ function fill(pool: PlanPool, maker: PlanMaker, random: Random): void {
   while (sampled.length < SAMPLED_PER_KEPT * pool.size && !maker.isOver()) {
     const isFromEnd = sampled.length % 2 === 1;
     const list = sampledList(maker.network(isFromEnd), ways[isFromEnd ? 1 : 0]!, random);
-    sampled.push(maker.packedFromList(isFromEnd, list, MOST_PLACES * random()));
+    sampled.push(maker.packedFromList(isFromEnd, list, drawFade(random)));
   }
   sampled.sort((one, other) => one.length - other.length);
   for (const plan of sampled) {
@@ -83,16 +89,19 @@ function fill(pool: PlanPool, maker: PlanMaker, random: Random): void {
   }
 }
 
+/** Evenly over the factors between the least and the most. */
+const drawFade = (random: Random): number => FADE.least * (FADE.most / FADE.least) ** random();
+
 function evolve(pool: PlanPool, maker: PlanMaker, mixer: ListMixer, random: Random): void {
   const list = new Int32Array(maker.durations.length);
   while (!maker.isOver()) {
-    const [one, other] = [pool.draw(random), pool.draw(random)];
+    const [one, other] = pool.drawTwo(random);
     const isFromEnd = random() < 0.5;
     const seen = (pair: PlanPair): DirectedPlan => (isFromEnd ? pair.backward : pair.forward);
     mixer.mix(maker.network(isFromEnd), seen(one), seen(other), list);
     const plan =
-      random() < PACKED_CHILDREN
-        ? maker.packedFromList(isFromEnd, list, 0)
+      random() < MIXED_PACKED.share
+        ? maker.packedFromList(isFromEnd, list, MIXED_PACKED.fade)
         : maker.fromList(isFromEnd, list);
     complete(pool, maker, plan);
   }
@@ -100,9 +109,10 @@ function evolve(pool: PlanPool, maker: PlanMaker, mixer: ListMixer, random: Rand
 
 /** Justifies a new plan to the other end, and back when that made it shorter; keeps the pair. */
 function complete(pool: PlanPool, maker: PlanMaker, plan: DirectedPlan): void {
-  if (!pool.isNew(plan) || maker.isOver()) return;
+  const worst = pool.worstMakespan();
+  if (worst + HOPELESS.new <= plan.length || !pool.isNew(plan) || maker.isOver()) return;
   const turned = maker.justified(plan);
-  if (!pool.isNew(turned) || pool.worstMakespan() + HOPELESS < turned.length) return;
+  if (worst + HOPELESS.justified <= turned.length || !pool.isNew(turned)) return;
   if (plan.length <= turned.length) {
     pool.add(planPair(plan, turned));
   } else if (!maker.isOver()) {

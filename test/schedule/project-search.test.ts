@@ -84,29 +84,44 @@ describe('searchProject', () => {
 describe('PackedGeneration', () => {
   it('waits for what comes first and never uses more than there is, from either end', () => {
     fc.assert(
-      fc.property(anyProject, fc.integer({ min: 0, max: 200 }), (project, places) => {
+      fc.property(anyProject, fc.integer({ min: 1, max: 200 }), (project, fade) => {
         const ready = readyProject(project);
         const starts = new Int32Array(project.durations.length);
         const scheme = new PackedGeneration(ready);
-        const end = scheme.run(ready.network, ready.network.order, places, starts);
+        const end = scheme.run(ready.network, ready.network.order, fade, starts);
         expect(broken(project, starts)).toEqual([]);
         expect(end).toBe(Math.max(...project.durations.map((d, i) => starts[i]! + d)));
       }),
     );
   });
 
-  it('starts what fits best before what comes first in the list', () => {
+  it('lets what fills the resource, or what comes first in the list, go before', () => {
     const project = readyProject({
       capacities: [4],
       durations: [1, 1, 1],
-      demands: [[1], [3], [4]],
+      demands: [[1], [2], [4]],
       successors: [[], [], []],
     });
     const starts = new Int32Array(3);
     const scheme = new PackedGeneration(project);
-    expect(scheme.run(project.network, Int32Array.of(0, 1, 2), 100, starts)).toBe(2);
-    expect([...starts]).toEqual([1, 1, 0]); // 2 fills the resource, then 1, and 0 beside it
-    scheme.run(project.network, Int32Array.of(0, 1, 2), 0, starts);
+    const list = Int32Array.of(0, 1, 2);
+    expect(scheme.run(project.network, list, 100, starts)).toBe(2);
+    expect([...starts]).toEqual([1, 1, 0]); // shares: 4/4 is more than 1/4 + 2/4
+    scheme.run(project.network, list, 0.5, starts);
     expect([...starts]).toEqual([0, 0, 1]);
+    expect(scheme.passes).toBe(2);
+  });
+
+  it('lets activities of no length start one after another in the same period', () => {
+    const project = readyProject({
+      capacities: [1],
+      durations: [0, 0, 2, 0],
+      demands: [[1], [0], [1], [1]],
+      successors: [[], [0], [1], [2]],
+    });
+    const starts = new Int32Array(4);
+    const scheme = new PackedGeneration(project);
+    expect(scheme.run(project.network, Int32Array.of(3, 2, 1, 0), 10, starts)).toBe(2);
+    expect([...starts]).toEqual([2, 2, 0, 0]);
   });
 });
