@@ -70,6 +70,15 @@ export class FreeCapacity {
     return start;
   }
 
+  /** Whether the demand fits in one period. */
+  fits(demand: Int32Array, at: number, period: number): boolean {
+    for (let w = 0; w < this.words; w++) {
+      const spare = this.spare[w]!;
+      if ((((this.free[w]![period]! | spare) - demand[at + w]!) & spare) !== spare) return false;
+    }
+    return true;
+  }
+
   take(demand: Int32Array, at: number, from: number, length: number): void {
     const to = from + length;
     for (let w = 0; w < this.words; w++) {
@@ -78,6 +87,11 @@ export class FreeCapacity {
       for (let t = from; t < to; t++) free[t]! -= need;
     }
     if (this.used < to) this.used = to;
+  }
+
+  /** Undoes a `take` of one period. */
+  giveBack(demand: Int32Array, at: number, period: number): void {
+    for (let w = 0; w < this.words; w++) this.free[w]![period]! += demand[at + w]!;
   }
 }
 
