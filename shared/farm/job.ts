@@ -46,6 +46,8 @@ export interface WorkMark {
   readonly key: string;
   readonly doneOn?: PlainDate;
   readonly notBefore?: PlainDate;
+  /** Hours of each that are done of it while the rest is still open. */
+  readonly hoursDone?: number;
   /** What it really took, each person, when it was done. */
   readonly hours?: number;
   /** What it had been reckoned at without the log, and the kind of work it is. */

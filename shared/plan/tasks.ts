@@ -52,6 +52,8 @@ export interface PlannedTask {
   readonly waitsForIds: readonly string[];
   /** First day it is of use, where that is before its start. */
   readonly earliestStart?: PlainDate;
+  /** Only done when weather asks for it. */
+  readonly ifNeeded?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days. */
@@ -140,11 +142,15 @@ export function feedTrips(feed: Pick<FeedPart, 'phases'>): FeedTrip[] {
   return [...byDate].sort().map(([by, what]) => ({ by, what: what.join(', ') }));
 }
 
-const fetchOf = (template: TaskTemplate, { by, what }: FeedTrip): Hung => ({
+/** The task that fetches the feed of the first days. */
+const FIRST_FEED = 'meat.fetch-starter-feed';
+
+/** Trips are numbered, so that one keeps its id when its day moves. */
+const fetchOf = (template: TaskTemplate, { by, what }: FeedTrip, number: number): Hung => ({
   template,
   name: `${template.name}: ${what}`,
   hung: {
-    id: `${template.id}.${by}`,
+    id: `${template.id}.${number}`,
     anchorDate: by,
     offsetDays: template.offsetDays,
     lengthDays: template.lengthDays,
@@ -154,8 +160,15 @@ const fetchOf = (template: TaskTemplate, { by, what }: FeedTrip): Hung => ({
 
 function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): PlannedTask[] {
   const anchors = anchorDates(context);
-  const hung = templatesOf(context).flatMap((template): Hung[] => {
-    if (template.anchor === 'delivery') return deliveries.map((each) => fetchOf(template, each));
+  const templates = templatesOf(context);
+  // Where the first feed has a task of its own, it is not fetched a second time.
+  const hasFirst = templates.some(({ id }) => id === FIRST_FEED);
+  const isFirst = ({ by }: FeedTrip): boolean => hasFirst && by <= context.batch.arrivalDate;
+  const first = deliveries.filter(isFirst);
+  const later = deliveries.filter((trip) => !isFirst(trip));
+  const hung = templates.flatMap((template): Hung[] => {
+    if (template.anchor === 'delivery')
+      return later.map((each, k) => fetchOf(template, each, k + 1));
     const anchorDate = anchors[template.anchor];
     if (anchorDate === undefined) return [];
     const start = addDays(anchorDate, template.offsetDays);
@@ -164,7 +177,10 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
     return [
       {
         template,
-        name: template.name,
+        name:
+          template.id === FIRST_FEED && 0 < first.length
+            ? `${template.name}: ${first.map(({ what }) => what).join(', ')}`
+            : template.name,
         hung: {
           id: template.id,
           anchorDate,
@@ -207,6 +223,7 @@ function tasksOf(context: PlanContext, deliveries: readonly FeedTrip[]): Planned
         ? {}
         : { earliestStart: addDays(task.anchorDate, template.earliestOffsetDays) }),
       ...(template.mayFollowDays === undefined ? {} : { mayFollowDays: template.mayFollowDays }),
+      ...(template.ifNeeded ? { ifNeeded: true } : {}),
       ...(template.inOneGo ? { inOneGo: true } : {}),
       ...(template.waitDays ? { waitDays: template.waitDays } : {}),
       waitsForIds: template.waitsFor,

@@ -3,7 +3,7 @@ import { WorkDays } from './work-days.js';
 import { finishDay, type WorkJob, type WorkPlan, type WorkProblem } from './work.js';
 
 /** Why a job is not on a day that lies before its place. */
-export type DayRefusal = 'does-not-suit' | 'no-hours' | 'kept-its-place';
+export type DayRefusal = 'does-not-suit' | 'no-light' | 'no-hours' | 'kept-its-place';
 
 /** What put a job on its day: enough to say it in words. */
 export interface PlacementReason {
@@ -21,6 +21,7 @@ export interface PlacementReason {
 /** Why a job is not in a plan. */
 export type UnfitBecause =
   | 'past'
+  | 'beyond-the-end'
   | 'closed-window'
   | 'too-few-able'
   | 'waits-for-unfit'
@@ -63,7 +64,7 @@ export function placementReason(
   const finish = finishDay(plan[index]!);
   const refused: { day: number; because: DayRefusal }[] = [];
   for (let day = allowedFrom; day < first; day++) {
-    refused.push({ day, because: refusalOn(job, day, least <= left.together(job, day)) });
+    refused.push({ day, because: refusalOn(job, day, { left, least }) });
   }
   const laterDays = [];
   const last = Math.min(job.dueDay, problem.days - 1);
@@ -84,6 +85,7 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number
   const from = freeFrom(job, plan);
   const last = Math.min(job.untilDay, problem.days - 1);
   if (last < 0) return 'past';
+  if (problem.days <= job.dueDay) return 'beyond-the-end';
   if (job.able.length < job.people) return 'too-few-able';
   if (from < 0) return 'waits-for-unfit';
   if (last < Math.max(0, from)) return 'closed-window';
@@ -97,8 +99,17 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number
   return most < least ? 'longer-than-any-day' : 'no-hours-left';
 }
 
-const refusalOn = (job: WorkJob, day: number, hasHours: boolean): DayRefusal =>
-  suitsOn(job, day) ? (hasHours ? 'kept-its-place' : 'no-hours') : 'does-not-suit';
+function refusalOn(
+  job: WorkJob,
+  day: number,
+  { left, least }: { left: WorkDays; least: number },
+): DayRefusal {
+  if (!suitsOn(job, day)) return 'does-not-suit';
+  if (least <= left.together(job, day)) return 'kept-its-place';
+  const inTheDark =
+    job.needsLight === true && least <= left.together({ ...job, needsLight: false }, day);
+  return inTheDark ? 'no-light' : 'no-hours';
+}
 
 const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;
 

@@ -219,6 +219,8 @@ export interface HerdTaskTemplate extends Sourced {
   readonly conditions?: WorkConditions;
   readonly waitsFor: readonly string[];
   readonly waitsForOutside?: readonly string[];
+  /** Work that is only done when weather or grass asks for it: listed, not planned. */
+  readonly ifNeeded?: boolean;
   /** Work that comes with each animal, over days around the event: how many, and the first. */
   readonly comesOver?: { readonly fromOffsetDays: number; readonly days: number };
   /** Left out of herds without milk cows. */

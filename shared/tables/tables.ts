@@ -306,6 +306,8 @@ export interface TaskTemplate extends Sourced {
   readonly hoursArePerDay: boolean;
   readonly needs?: string;
   readonly conditions?: WorkConditions;
+  /** Work that is only done when weather asks for it: listed with its batch, not planned. */
+  readonly ifNeeded?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days, such as a trip to the store. */

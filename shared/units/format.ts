@@ -86,6 +86,15 @@ export function formatShortDate(iso: string): string {
   return text;
 }
 
+/** Hours as people say them: 45 min, 2 h, 2 h 30 min. */
+export function formatHours(hours: number): string {
+  const minutes = Math.round(hours * 60);
+  const rest = minutes % 60;
+  const whole = Math.floor(minutes / 60);
+  if (whole === 0) return `${rest} min`;
+  return rest === 0 ? `${whole} h` : `${whole} h ${rest} min`;
+}
+
 /** A month and day such as 05-20, in no particular year. */
 export const formatMonthDay = (monthDay: string): string =>
   DateTime.fromISO(`2024-${monthDay}`).toFormat('d LLL');

@@ -22,6 +22,8 @@ export function usualRun(climate: Climate, dayOfYear: Int16Array, habit: RainHab
  * temperature from its mean that is like the day before's. As many nights are colder than the
  * climate's cold night as its name says: one in ten.
  *
+ * @param spreadFactor on the departures, where more is known of them than the climate says
+ *
  * Left out: wet days are not cooler than dry ones, and lows and highs depart together.
  *
  * Source: Richardson, "Stochastic simulation of daily precipitation, temperature, and solar
@@ -32,6 +34,7 @@ export function drawnRun(
   dayOfYear: Int16Array,
   habit: RainHabit,
   random: Random,
+  spreadFactor = 1,
 ): DayRun {
   const minC = meansOn(climate.meanMinC, dayOfYear);
   const maxC = meansOn(climate.meanMaxC, dayOfYear);
@@ -39,7 +42,8 @@ export function drawnRun(
   const step = Math.sqrt(1 - DAY_TO_DAY ** 2);
   let off = normal(random);
   for (let i = 0; i < dayOfYear.length; i++) {
-    const deviationC = Math.max(0, minC[i]! - climate.coldMinC[dayOfYear[i]! - 1]!) / TO_TENTH;
+    const toColdC = Math.max(0, minC[i]! - climate.coldMinC[dayOfYear[i]! - 1]!);
+    const deviationC = (spreadFactor * toColdC) / TO_TENTH;
     off = DAY_TO_DAY * off + step * normal(random);
     minC[i]! += off * deviationC;
     maxC[i]! += off * deviationC;

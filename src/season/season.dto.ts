@@ -7,6 +7,7 @@ export class WorkMarkDto implements WorkMark {
   @Optional() @DateOnly() doneOn?: string;
   @Optional() @DateOnly() notBefore?: string;
   @Optional() @Within('jobHours') hours?: number;
+  @Optional() @Within('jobHours') hoursDone?: number;
 }
 
 /** A look at the ground; without an answer the look of that day is forgotten. */

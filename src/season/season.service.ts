@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource, LessThan } from 'typeorm';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
@@ -68,6 +70,7 @@ export class SeasonService {
     { batchId, arrivalDate }: ArrivalMoveDto,
   ): Promise<SeasonComparison> {
     const now = await this.requests.onFarm(farmId);
+    refuseOutside(arrivalDate, now.request);
     if (!now.batches.some(({ id }) => id === batchId)) {
       throw new FieldError([
         {
@@ -100,7 +103,7 @@ export class SeasonService {
     await this.source.transaction(async (manager) => {
       await raiseRevision(manager, farmId);
       const rows = manager.getRepository(WorkMarkEntity);
-      if (details.doneOn === undefined && details.notBefore === undefined)
+      if (Object.values(details).every((each) => each === undefined))
         await rows.delete({ farmId, key });
       else await rows.save({ farmId, key, details: mark });
     });
@@ -137,6 +140,22 @@ export class SeasonService {
     });
     if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
   }
+}
+
+/** Beyond the days of a plan nothing can be compared. */
+function refuseOutside(arrivalDate: string, { today, tables }: SeasonRequest): void {
+  const last = addDays(today, tables.work.horizonDays.value - 1);
+  if (today <= arrivalDate && arrivalDate <= last) return;
+  throw new FieldError([
+    {
+      field: 'arrivalDate',
+      code: 'out-of-bounds',
+      given: arrivalDate,
+      min: today,
+      max: last,
+      fix: 'Ask about a day within the plan; change the batch itself for any other.',
+    },
+  ]);
 }
 
 function refuseFuture(field: string, given: string, today: string): void {

@@ -72,6 +72,11 @@ describe('the household’s own work', () => {
       .getByRole('button', { name: 'Done: Mend the gate' })
       .first()
       .waitFor({ state: 'detached', timeout: 30_000 });
+    await page.getByRole('button', { name: 'Open again: Mend the gate' }).click();
+    await page
+      .getByRole('button', { name: 'Done: Mend the gate' })
+      .first()
+      .waitFor({ timeout: 30_000 });
   });
 
   it('is listed with what would make it fit when it does not', async () => {
@@ -86,7 +91,7 @@ describe('the household’s own work', () => {
     await openPart(page, '');
     await page.getByRole('heading', { name: 'Will not fit' }).waitFor({ timeout: 30_000 });
     await page.getByText('30 h, due by').waitFor();
-    await page.getByText('or a helper for as long').first().waitFor();
+    await page.getByText('or a helper for all 30 h of it').first().waitFor();
   });
 });
 

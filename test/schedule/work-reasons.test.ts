@@ -61,9 +61,11 @@ describe('placementReason', () => {
       return placementReason(problem, plan, i).refused.flatMap(({ day, because }) => {
         const suits = !job.suits || job.suits[day] === 1;
         const hasHours = least <= left.together(job, day);
+        const inTheDark = least <= left.together({ ...job, needsLight: false }, day);
         const holds = {
           'does-not-suit': !suits,
-          'no-hours': suits && !hasHours,
+          'no-light': suits && !hasHours && job.needsLight === true && inTheDark,
+          'no-hours': suits && !hasHours && !inTheDark,
           'kept-its-place': suits && hasHours && days(earlier?.[i]) === days(pieces),
         }[because];
         return holds ? [] : [`${job.id} on ${day}: ${because}`];

@@ -105,6 +105,24 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     await app.api.put(`${path}/work/mark`).send({ key: before.key }).expect(200);
   });
 
+  it('keeps what is done of a piece of work until it is opened again', async () => {
+    const job = await save({ hours: 6 });
+    const key = `own/${job.id}`;
+    const mark = (body: object) =>
+      app.api
+        .put(`${path}/work/mark`)
+        .send({ key, ...body })
+        .expect(200);
+    const planned = async () => (await plan()).jobs.find((each) => each.key === key);
+    await mark({ hoursDone: 2.5 });
+    expect(await planned()).toMatchObject({ hours: 3.5, hoursDone: 2.5 });
+    await mark({ doneOn: today });
+    expect((await plan()).done).toContainEqual({ key, name: job.name, on: today });
+    await mark({});
+    expect(await planned()).toMatchObject({ hours: 6, hoursDone: 0 });
+    await remove(job);
+  });
+
   it('takes a look at the ground, and forgets it', async () => {
     const look = (isWorkable?: boolean) =>
       app.api.put(`${path}/work/ground`).send({ date: today, isWorkable }).expect(200);
@@ -208,11 +226,13 @@ describe.each(databases())('looking further at the work on $name', (database) =>
       answer.plan.events.find(({ id: event }) => event === `event/${batch!.id}/arrival`),
     ).toEqual(expect.objectContaining({ date: arrivalDate }));
     expect(await app.contents()).toBe(before);
-    const { problems } = expectProblem(
-      await app.api.post(`${path}/work/if-arrival-moves`).send({ batchId: 'ghost', arrivalDate }),
-      400,
-    );
-    expect(problems![0]!.field).toBe('batchId');
+    const field = async (body: object): Promise<string> =>
+      expectProblem(await app.api.post(`${path}/work/if-arrival-moves`).send(body), 400)
+        .problems![0]!.field;
+    expect(await field({ batchId: 'ghost', arrivalDate })).toBe('batchId');
+    const other = { batchId: batch!.id };
+    expect(await field({ ...other, arrivalDate: '2020-01-01' })).toBe('arrivalDate');
+    expect(await field({ ...other, arrivalDate: addDays(today, 900) })).toBe('arrivalDate');
   });
 
   it('moves own work along when the arrival that it hangs on moves', async () => {

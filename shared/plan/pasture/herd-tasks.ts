@@ -35,6 +35,8 @@ export interface HerdTask {
   readonly conditions?: WorkConditions;
   /** Ids of tasks of the same event that come first. */
   readonly waitsForIds: readonly string[];
+  /** Only done when weather or grass asks for it. */
+  readonly ifNeeded?: boolean;
   /** Days over which its hours come, a part with each animal. */
   readonly comesOver?: { readonly from: PlainDate; readonly to: PlainDate };
   /** Daily work, which takes its hours every day from start to end. */
@@ -138,6 +140,7 @@ function hung(
       ),
       ...(t.needs === undefined ? {} : { needs: t.needs }),
       ...(t.conditions === undefined ? {} : { conditions: t.conditions }),
+      ...(t.ifNeeded ? { ifNeeded: true } : {}),
       ...(t.comesOver ? { comesOver: spanOf(anchorDate, t.comesOver) } : {}),
       waitsForIds: t.waitsFor.map((id) => `${of.key}.${id}`),
       isDaily: t.hoursArePerDay,

@@ -41,6 +41,17 @@ export function calendarEntries(
 
 function entriesOf(job: SeasonJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
   const { key, name, belongsTo, pieces, why, ifLate, importance, slackDays } = job;
+  if (pieces.length === 0) {
+    return [
+      {
+        id: `${key}/1`,
+        date: job.latest,
+        title: `No hours planned: ${name}${belongsTo ? ` · ${belongsTo.name}` : ''}`,
+        text: `Due today. ${why}`,
+        cannotSlip: importance === 'must',
+      },
+    ];
+  }
   return pieces.map(({ date, hours, personIds }, k) => ({
     id: `${key}/${k + 1}`,
     date,

@@ -25,7 +25,14 @@ export function ownJobProblems(
       });
   });
   const able = personIds?.length ?? people.length;
-  if (0 < people.length && able < (conditions.people ?? 1))
+  if (personIds?.length === 0)
+    problems.push({
+      field: 'personIds',
+      code: 'missing',
+      given: undefined,
+      fix: 'Choose at least one who can do it.',
+    });
+  else if (0 < people.length && able < (conditions.people ?? 1))
     problems.push({
       field: 'conditions.people',
       code: 'out-of-bounds',

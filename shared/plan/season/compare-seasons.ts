@@ -1,5 +1,5 @@
 import type { SeasonChange } from './season-changes.js';
-import { planSeason, type SeasonPlan } from './season-plan.js';
+import { planSeason, type SeasonJob, type SeasonPlan } from './season-plan.js';
 import type { SeasonRequest } from './season-request.js';
 
 /** Two plans of a season side by side: what a change frees, and what it breaks. */
@@ -7,9 +7,9 @@ export interface SeasonComparison {
   /** The plan after the change. */
   readonly plan: SeasonPlan;
   readonly changes: readonly SeasonChange[];
-  /** Keys of work that does not fit, before and after. */
-  readonly unfitBefore: readonly string[];
-  readonly unfitAfter: readonly string[];
+  /** Work that would fit and does not now, and the other way round. */
+  readonly freed: readonly string[];
+  readonly broken: readonly { readonly name: string; readonly why: string }[];
   readonly lateBefore: number;
   readonly lateAfter: number;
   /** Weeks with more work due than hours, by their first day. */
@@ -28,8 +28,14 @@ export function compareSeasons(now: SeasonRequest, then: SeasonRequest): SeasonC
   return {
     plan: after,
     changes: after.changes!.list,
-    unfitBefore: unfit(before),
-    unfitAfter: unfit(after),
+    freed: before.jobs
+      .filter(isUnfit)
+      .filter(({ key }) => after.jobs.some((job) => job.key === key && !isUnfit(job)))
+      .map(({ name }) => name),
+    broken: after.jobs
+      .filter(isUnfit)
+      .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
+      .map(({ name, why }) => ({ name, why })),
     lateBefore: late(before),
     lateAfter: late(after),
     overloadedBefore: overloaded(before),
@@ -37,8 +43,8 @@ export function compareSeasons(now: SeasonRequest, then: SeasonRequest): SeasonC
   };
 }
 
-const unfit = ({ jobs }: SeasonPlan): string[] =>
-  jobs.filter(({ pieces }) => pieces.length === 0).map(({ key }) => key);
+const isUnfit = ({ pieces, shortHours }: SeasonJob): boolean =>
+  pieces.length === 0 || 0 < shortHours;
 const late = ({ jobs }: SeasonPlan): number => jobs.filter(({ lateDays }) => 0 < lateDays).length;
 const overloaded = ({ weeks }: SeasonPlan): string[] =>
   weeks.filter(({ isOverloaded }) => isOverloaded).map(({ from }) => from);

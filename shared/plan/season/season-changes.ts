@@ -121,7 +121,7 @@ function whyMoved(
         return `${request.people[w]!.name} has too few hours left on ${date(day)}`;
     }
   }
-  return 'the work before it was set in another order';
+  return 'a better order of the work was found';
 }
 
 /** Work that now has a person's hours on a day, and did not have them before. */

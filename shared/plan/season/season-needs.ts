@@ -1,5 +1,5 @@
 import { daysBetween } from '../../calendar/plain-date.js';
-import type { Importance, WorkConditions } from '../../farm/job.js';
+import type { Importance, WorkConditions, WorkMark } from '../../farm/job.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
@@ -18,6 +18,8 @@ export interface SeasonNeed {
   readonly kind?: string;
   /** Work of each person who takes part, as the log of this kind has it. */
   readonly hours: number;
+  /** Hours of each that are done, and taken off. */
+  readonly hoursDone?: number;
   /** What the table says without the log; left out where nothing was logged. */
   readonly learned?: LearnedHours & { readonly reckonedHours: number };
   readonly fromDay: number;
@@ -48,11 +50,34 @@ const CLOSE_DAYS = 7;
 /** Work of which the end lies so far back is taken as done; common practice, no source. */
 const LONG_PAST_DAYS = 7;
 
+/** What was done of a piece of work never makes it vanish: it has to be ticked off. */
+const LEAST_HOURS = 0.25;
+/** Work that was ticked off can be opened again for so many days. */
+const SHOWN_DONE_DAYS = 7;
+
+/** A piece of work that was ticked off. */
+export interface DoneNeed {
+  readonly key: string;
+  readonly name: string;
+  readonly on: string;
+}
+
+function doneLately(
+  { today }: SeasonRequest,
+  needs: readonly SeasonNeed[],
+  marks: ReadonlyMap<string, WorkMark>,
+): DoneNeed[] {
+  return needs.flatMap(({ key, name }) => {
+    const on = marks.get(key)?.doneOn;
+    return on === undefined || SHOWN_DONE_DAYS < daysBetween(on, today) ? [] : [{ key, name, on }];
+  });
+}
+
 /** Everything that is still to do, and every chore, within a number of days. */
 export function seasonNeeds(
   request: SeasonRequest,
   days: number,
-): { needs: SeasonNeed[]; chores: SeasonChore[] } {
+): { needs: SeasonNeed[]; chores: SeasonChore[]; done: DoneNeed[] } {
   const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
   const needs: SeasonNeed[] = [];
   const chores: SeasonChore[] = [];
@@ -85,11 +110,14 @@ export function seasonNeeds(
   const keys = new Set(open.map((need) => need.key));
   return {
     chores,
+    done: doneLately(request, needs, marks),
     needs: open.map((need) => {
-      const notBefore = marks.get(need.key)?.notBefore;
+      const { notBefore, hoursDone = 0 } = marks.get(need.key) ?? {};
       const putOff = notBefore ? daysBetween(request.today, notBefore) : 0;
       return {
         ...need,
+        hours: 0 < hoursDone ? Math.max(LEAST_HOURS, need.hours - hoursDone) : need.hours,
+        ...(0 < hoursDone ? { hoursDone } : {}),
         fromDay: Math.max(0, need.fromDay, putOff),
         // What is ticked off or long past holds nothing up.
         waitsFor: need.waitsFor.filter(({ key }) => keys.has(key)),
@@ -106,6 +134,7 @@ function readWork(
 ): void {
   const belongsTo = { kind: work.kind, id: work.id, name: work.name };
   for (const task of work.tasks) {
+    if (task.ifNeeded) continue;
     const key = `${work.kind}/${work.id}/${task.id}`;
     const hours = typeof task.hours === 'number' ? task.hours : task.hours.value;
     const endDay = daysBetween(today, task.end);
@@ -116,7 +145,10 @@ function readWork(
       const hoursPerDay = hours / (toDay - fromDay + 1);
       if (toDay < 0 || days <= fromDay) continue;
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
-      chores.push({ key, name: task.name, belongsTo, hoursPerDay, ...span });
+      // What comes with each animal is an average of its days: no day has just that much of it.
+      const name =
+        'comesOver' in task && task.comesOver ? `${task.name} (as they come)` : task.name;
+      chores.push({ key, name, belongsTo, hoursPerDay, ...span });
       continue;
     }
     const fromDay = daysBetween(

@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, dayOfYear } from '../../calendar/plain-date.js';
 import { latestStart } from '../../schedule/latest-start.js';
 import { seededRandom, type Random } from '../../schedule/random.js';
 import { WorkDays } from '../../schedule/work-days.js';
@@ -85,7 +85,8 @@ export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   const { problem, needs, fitted } = work;
   const frame = seasonFrame(request, problem.days);
   const random = seededRandom(request.seed);
-  const { runs, isMeasured } = yearsOf(request, frame, random, drawnYears);
+  const drawing = { random, drawnYears, spreadFactor: spreadByLastFrost(request) };
+  const { runs, isMeasured } = yearsOf(request, frame, drawing);
   const years = runs.map((run) => seasonDays(frame, run));
   const suits = years.map((days) => suitsOfAll(request, needs, days));
   const network = workNetwork(problem.jobs);
@@ -104,7 +105,7 @@ export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     label: request.climate.label,
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today),
-    frost: frostOf(request, random),
+    frost: frostOf(request, drawing),
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
       const { latestDay, earliestDay } = windows[i]!;
@@ -136,17 +137,23 @@ export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   };
 }
 
+/** How years are drawn where there are too few measured ones. */
+interface Drawing {
+  readonly random: Random;
+  readonly drawnYears: number;
+  readonly spreadFactor: number;
+}
+
 function yearsOf(
   { history, climate, tables }: OutlookRequest,
   frame: SeasonFrame,
-  random: Random,
-  drawnYears: number,
+  { random, drawnYears, spreadFactor }: Drawing,
 ): { runs: DayRun[]; isMeasured: boolean } {
   const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
   if (FEWEST_YEARS <= measured.length) return { runs: measured, isMeasured: true };
   const { wetDay } = tables.work;
   const runs = Array.from({ length: drawnYears }, () =>
-    drawnRun(climate, frame.dayOfYear, wetDay, random),
+    drawnRun(climate, frame.dayOfYear, wetDay, random, spreadFactor),
   );
   return { runs, isMeasured: false };
 }
@@ -191,7 +198,10 @@ function spread(counts: readonly number[]): CountSpread {
   return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
 }
 
-function frostOf({ history, climate, farm, tables }: OutlookRequest, random: Random): FrostDates[] {
+function frostOf(
+  { history, climate, farm, tables }: OutlookRequest,
+  { random, spreadFactor }: Pick<Drawing, 'random' | 'spreadFactor'>,
+): FrostDates[] {
   const { latitudeDeg } = farm;
   const measured = halfYearLows(history, latitudeDeg);
   const isEnough = FEWEST_YEARS <= Math.min(measured.springs.length, measured.autumns.length);
@@ -199,8 +209,38 @@ function frostOf({ history, climate, farm, tables }: OutlookRequest, random: Ran
   const draw = (dayOfYear: Int16Array): Float64Array[] =>
     Array.from(
       { length: FROST_YEARS },
-      () => drawnRun(climate, dayOfYear, tables.work.wetDay, random).minC,
+      () => drawnRun(climate, dayOfYear, tables.work.wetDay, random, spreadFactor).minC,
     );
   const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
   return FROST_C.map((thresholdC) => frostDates(lows, { thresholdC, latitudeDeg }));
+}
+
+/** Springs drawn for each guess, and guesses made. */
+const TRIAL_SPRINGS = 60;
+const TRIALS = 7;
+
+/**
+ * How far days depart from their mean here, over what the climate says: so far that the last frost
+ * of half of the drawn springs falls by the farm's own usual date.
+ *
+ * Range: 0.3 to 1.5, found by halving; later frosts come with wider departures.
+ */
+function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): number {
+  const { latitudeDeg, lastFrost } = farm;
+  const { spring } = halfYearDays(latitudeDeg);
+  const own = dayOfYear(`2023-${lastFrost === '02-29' ? '02-28' : lastFrost}`);
+  const usual = spring.indexOf(own);
+  let [low, high] = [0.3, 1.5];
+  for (let trial = 0; trial < TRIALS; trial++) {
+    const factor = (low + high) / 2;
+    const random = seededRandom(seed);
+    let later = 0;
+    for (let year = 0; year < TRIAL_SPRINGS; year++) {
+      const { minC } = drawnRun(climate, spring, tables.work.wetDay, random, factor);
+      if (usual < minC.findLastIndex((c) => c <= 0)) later++;
+    }
+    if (TRIAL_SPRINGS / 2 < later) high = factor;
+    else low = factor;
+  }
+  return (low + high) / 2;
 }

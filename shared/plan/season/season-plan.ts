@@ -32,6 +32,8 @@ export interface SeasonJob {
   readonly importance: SeasonNeed['importance'];
   /** Of each person who takes part. */
   readonly hours: number;
+  /** Hours of each that are done already and no longer counted in `hours`. */
+  readonly hoursDone: number;
   /** How the household's own log changed those hours; left out where nothing was logged. */
   readonly learned?: SeasonNeed['learned'];
   readonly kind?: string;
@@ -40,6 +42,8 @@ export interface SeasonJob {
   readonly earliest: string;
   readonly latest: string;
   readonly slackDays: number;
+  /** Days it can slip from where it is planned to its latest; of work that does not fit, none. */
+  readonly spareDays: number;
   /** Its latest day lies before today. */
   readonly alreadyLate: boolean;
   /** Where it stands; none when it does not fit. */
@@ -101,6 +105,8 @@ export interface SeasonPlan {
     readonly rainMm: readonly number[];
     readonly isWorkable: readonly number[];
   };
+  /** Ticked off in the last days, so that it can be opened again. */
+  readonly done: readonly { readonly key: string; readonly name: string; readonly on: string }[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
   readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
   /** Found when the ground was looked at today. */
@@ -122,6 +128,7 @@ export interface SeasonWork {
   readonly fitted: FittedWork;
   /** Hours the plan leaves free. */
   readonly left: WorkDays;
+  readonly done: SeasonPlan['done'];
 }
 
 /**
@@ -147,12 +154,14 @@ export function planSeason(
       ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
       importance: need.importance,
       hours: need.hours,
+      hoursDone: need.hoursDone ?? 0,
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
       people: problem.jobs[i]!.people,
       earliest: dateOf(window.earliestDay),
       latest: dateOf(window.latestDay),
       slackDays: window.slackDays,
+      spareDays: isIn ? Math.max(0, window.latestDay - finishDay(pieces)) : 0,
       alreadyLate: window.latestDay < 0,
       pieces: pieces.map((piece) => ({
         date: dateOf(piece.day),
@@ -185,6 +194,7 @@ export function planSeason(
       rainMm: Array.from(days.rainMm, tenth),
       isWorkable: [...days.isWorkable],
     },
+    done: work.done,
     ...(request.before
       ? {
           changes: {
@@ -223,7 +233,7 @@ export function fitSeason(
   const request = { ...given, people: seasonPeople(given.people, given.handovers) };
   const horizon = request.tables.work.horizonDays.value;
   const days = usualDays(seasonFrame(request, horizon));
-  const { needs, chores } = seasonNeeds(request, horizon);
+  const { needs, chores, done } = seasonNeeds(request, horizon);
   const hours = seasonHours(request, { chores, needs }, horizon);
   const problem: WorkProblem = {
     days: horizon,
@@ -242,7 +252,7 @@ export function fitSeason(
     ),
   );
   const left = daysLeft(problem, fitted.plan);
-  return { work: { request, days, needs, problem, fitted, left }, chores, hours };
+  return { work: { request, days, needs, problem, fitted, left, done }, chores, hours };
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */

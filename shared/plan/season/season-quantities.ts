@@ -23,8 +23,8 @@ export const seasonFormulas = {
     id: 'slack-of-work',
     title: 'Slack',
     words:
-      'Days between the earliest and the latest day on which it can be done. With none it is on the critical path.',
-    symbols: 'S = L − E',
+      'Days it can slip from where it is planned: from its planned end to its latest day. By the calendar alone there are the days between its earliest and its latest; work with none of those is on the critical path.',
+    symbols: 'S = L − planned end; by the calendar L − E',
     sources: ['KELLEY_WALKER'],
     mark: 'from-memory',
   },
@@ -66,7 +66,10 @@ export const seasonFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-type Dated = Pick<SeasonJob, 'name' | 'latest' | 'earliest' | 'slackDays' | 'hours' | 'learned'>;
+type Dated = Pick<
+  SeasonJob,
+  'name' | 'latest' | 'earliest' | 'slackDays' | 'spareDays' | 'hours' | 'learned'
+>;
 
 /** Due day, slack and hours of a piece of work, each to be opened. */
 export function jobQuantities(job: Dated): {
@@ -74,14 +77,15 @@ export function jobQuantities(job: Dated): {
   slack: NumberQuantity;
   hours: NumberQuantity;
 } {
-  const { name, latest, earliest, slackDays, hours, learned } = job;
+  const { name, latest, earliest, slackDays, spareDays, hours, learned } = job;
   const work = input('Work', name, 'text');
   return {
     latest: datedFact('Due by', latest, seasonFormulas.latest, [work]),
-    slack: quantity('Slack', slackDays, 'day', seasonFormulas.slack, [
+    slack: quantity('Slack', spareDays, 'day', seasonFormulas.slack, [
       work,
       input('Earliest day', earliest, 'date', 'E'),
       input('Latest day', latest, 'date', 'L'),
+      input('Slack by the calendar', slackDays, 'day'),
     ]),
     hours: quantity('Hours of each', hours, 'h', seasonFormulas.hours, [
       work,

@@ -1,5 +1,5 @@
 import { addDays } from '../../calendar/plain-date.js';
-import { formatShortDate } from '../../units/format.js';
+import { formatHours, formatNearDate } from '../../units/format.js';
 import {
   placementReason,
   remediesFor,
@@ -17,7 +17,7 @@ const NAMED_DAYS = 2;
 export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index: number): string {
   const { needs, problem, fitted, request, days } = work;
   const need = needs[index]!;
-  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
     return latestDay < 0
@@ -47,7 +47,9 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
     const cause =
       because === 'no-hours'
         ? 'the hours are taken'
-        : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day does not suit');
+        : because === 'no-light'
+          ? 'no hours in daylight'
+          : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day does not suit');
     named.set(cause, [...(named.get(cause) ?? []), day]);
   }
   for (const [cause, list] of named) {
@@ -60,7 +62,7 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
   // Beyond the forecast a day is only like those of its season, and is not called wet by name.
   if (0 < usual)
     parts.push(
-      `${usual} ${usual === 1 ? 'day' : 'days'} before counted as not suiting it, as usual at this time of year`,
+      `${usual} ${usual === 1 ? 'day' : 'days'} before would not suit it in the usual weather of the season`,
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
@@ -77,6 +79,7 @@ export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index:
 
 const UNFIT: Record<UnfitBecause, string> = {
   past: 'Its last day is over.',
+  'beyond-the-end': 'It is due after the last day of this plan.',
   'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
   'too-few-able': 'It takes more people than there are who can do it.',
   'waits-for-unfit': 'What it waits for does not fit either.',
@@ -96,14 +99,20 @@ export function remedyWords(
   index: number,
 ): string[] {
   const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
-  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
   const job = problem.jobs[index]!;
-  const each = 1 < job.people ? ` from each of ${job.people} people` : ', or a helper for as long';
+  const helper =
+    1 < job.people
+      ? ` from each of ${job.people} people`
+      : job.smallestPieceMinutes === undefined
+        ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
+        : ', or a helper for as long';
+  const isBoundToDay = job.fromDay === job.untilDay;
   return [
-    ...(hours
-      ? [`${(Math.ceil(hours.minutes / 6) / 10).toString()} h more on ${date(hours.day)}${each}.`]
-      : []),
-    ...(laterDay === undefined ? [] : [`A later last day: it would be done on ${date(laterDay)}.`]),
+    ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
+    ...(laterDay === undefined || isBoundToDay
+      ? []
+      : [`A later last day: it would be done on ${date(laterDay)}.`]),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
 }

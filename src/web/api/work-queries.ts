@@ -43,14 +43,17 @@ export const useArrivalMove = (farmId: string) =>
     mutationFn: (move: { batchId: string; arrivalDate: string }) =>
       postJson<SeasonComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
   });
+/** A sheet before it is saved, and what it would move. */
+export interface SheetPreview {
+  readonly sheet: CaretakerSheet;
+  readonly moved: readonly SeasonChange[];
+}
+
 /** The sheet of days before they are handed over; changes nothing. */
 export const useSheetPreview = (farmId: string) =>
   useMutation({
     mutationFn: (handover: Partial<Handover>) =>
-      postJson<{ sheet: CaretakerSheet; moved: SeasonChange[] }>(
-        `/farms/${farmId}/handovers/preview`,
-        handover,
-      ),
+      postJson<SheetPreview>(`/farms/${farmId}/handovers/preview`, handover),
   });
 export const useTakeSet = (farmId: string) =>
   useChange(({ setId, ...taken }: { setId: string; anchorOn: string; count: number }) =>

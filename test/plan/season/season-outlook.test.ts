@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import {
   seasonOutlook,
   type OutlookRequest,
@@ -111,5 +111,14 @@ describe('seasonOutlook', () => {
     const freeze = frost.find(({ thresholdC }) => thresholdC === 0)!;
     expect(freeze.lastSpring).toEqual({ tenth: '05-02', half: '05-02', ninetieth: '05-02' });
     expect(freeze.autumnsWithFrost).toBe(0);
+  });
+
+  it('draws frost so that half of the years have their last by the farm’s own date', () => {
+    for (const lastFrost of ['05-01', '05-20']) {
+      const { frost } = outlookOf({ farm: { lastFrost } });
+      const { half } = frost.find(({ thresholdC }) => thresholdC === 0)!.lastSpring!;
+      const days = Math.abs(daysBetween(`2027-${lastFrost}`, `2027-${half}`));
+      expect(days).toBeLessThanOrEqual(6); // a trial of 60 springs, then 200 others
+    }
   });
 });

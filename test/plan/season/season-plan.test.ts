@@ -72,7 +72,7 @@ describe('planSeason', () => {
   it('does not call a day wet by name beyond the forecast', () => {
     const job = newOwnJob({ notBefore: '2027-05-01', conditions: { dryGround: true } });
     const { why } = jobOf(planOf({ ownJobs: [job], rainMm: new Array(12).fill(160) }), 'own/bed');
-    expect(why).toMatch(/counted as not suiting it, as usual at this time of year/);
+    expect(why).toMatch(/would not suit it in the usual weather of the season/);
     expect(why).not.toMatch(/[Rr]ain on/);
   });
 
@@ -155,7 +155,7 @@ describe('planSeason', () => {
     const job = jobOf(plan, 'own/bed');
     expect(job.pieces).toEqual([]);
     expect(job.why).toBe('It is longer than anybody’s day, and is done in one go.');
-    expect(job.remedies[0]).toBe('4 h more on Sat 10 Apr, or a helper for as long.');
+    expect(job.remedies[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
   });
 
   it('names own jobs that wait for each other in a circle', () => {
@@ -218,5 +218,46 @@ describe('planSeason', () => {
     expect(due({ work: [newBatchWork('2027-05-05', today)] })).toBe('2027-05-04');
     expect(due({ work: [newBatchWork('2027-05-12', today)] })).toBe('2027-05-11');
     expect(due({})).toBe('2027-05-04');
+  });
+
+  it('takes off what is done of a piece of work, and lists what was ticked off', () => {
+    const ownJobs = [newOwnJob({ hours: 6 }), newOwnJob({ id: 'shed', name: 'Sweep the shed' })];
+    const marks = [
+      { key: 'own/bed', hoursDone: 4 },
+      { key: 'own/shed', doneOn: '2027-04-04' },
+    ];
+    const plan = planOf({ ownJobs, marks });
+    expect(jobOf(plan, 'own/bed')).toMatchObject({ hours: 2, hoursDone: 4 });
+    expect(plan.done).toEqual([{ key: 'own/shed', name: 'Sweep the shed', on: '2027-04-04' }]);
+    const whole = planOf({ ownJobs, marks: [{ key: 'own/bed', hoursDone: 9 }] });
+    expect(jobOf(whole, 'own/bed').hours).toBe(0.25); // it has to be ticked off
+  });
+
+  it('says that daylight is what lacks, and that a day lies beyond the plan', () => {
+    const people = [{ id: 'a', name: 'Adult A', away: [] }];
+    const dark = planOf({
+      people,
+      today: '2027-12-20',
+      ownJobs: [newOwnJob({ dueOn: '2028-01-10', conditions: { daylight: true } })],
+    });
+    expect(jobOf(dark, 'own/bed').why).toMatch(/^No hours in daylight on 5 days before/);
+    const far = planOf({
+      people,
+      ownJobs: [
+        newOwnJob({ dueOn: '2028-03-01', notBefore: '2027-10-01', hours: 40, canBeSpread: false }),
+      ],
+    });
+    expect(jobOf(far, 'own/bed').why).toBe('It is due after the last day of this plan.');
+  });
+
+  it('does not plan what is only done when weather asks for it', () => {
+    const work = [newBatchWork('2027-05-05', today)];
+    expect(work[0]!.tasks.some(({ id }) => id.endsWith('move-pen-to-higher-ground-before'))).toBe(
+      true,
+    );
+    const plan = planOf({ work });
+    expect(plan.jobs.some(({ key }) => key.endsWith('move-pen-to-higher-ground-before'))).toBe(
+      false,
+    );
   });
 });

@@ -31,7 +31,7 @@ describe('the numbers of a season', () => {
 
   it('are those of the plan', () => {
     const job = plan.jobs[3]!;
-    expect(jobQuantities(job).slack.value).toBe(job.slackDays);
+    expect(jobQuantities(job).slack.value).toBe(job.spareDays);
     expect(jobQuantities(job).latest.value).toBe(job.latest);
   });
 });

@@ -188,8 +188,8 @@ function Fields({
         <Fieldset legend="Monthly climate">
           <Text size="sm" mb="xs">
             Mean daily low and high of each month, from your weather service’s climate page. A daily
-            file or fetched weather, once there, takes their place. Rain is only needed for grass:
-            leave it out if you have none.
+            file or fetched weather, once there, takes their place. Rain decides how the grass grows
+            and when the ground is dry enough to work: without it every day counts as dry.
           </Text>
           <div className="scroll-x">
             <MonthTable

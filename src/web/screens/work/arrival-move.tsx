@@ -2,7 +2,6 @@ import { Button, Group, List, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { SeasonComparison } from '../../../../shared/plan/season/compare-seasons.js';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedBatch, SavedFarm } from '../../api/queries.js';
 import { useArrivalMove } from '../../api/work-queries.js';
@@ -16,11 +15,9 @@ const WEEK = 7;
 /** Asks what another arrival date of a batch would free or break, before anything is changed. */
 export function ArrivalMove({
   farm,
-  plan,
   batches,
 }: {
   farm: SavedFarm;
-  plan: SeasonPlan;
   batches: readonly SavedBatch[];
 }) {
   const [batchId, setBatchId] = useState(batches[0]!.id);
@@ -52,21 +49,20 @@ export function ArrivalMove({
         {batch.name} arrives on {formatDate(batch.arrivalDate)} as planned. Asking changes nothing.
       </Text>
       <Failure error={ask.error} />
-      {ask.data && <Answer before={plan} answer={ask.data} />}
+      {ask.data && <Answer answer={ask.data} />}
     </Stack>
   );
 }
 
-function Answer({ before, answer }: { before: SeasonPlan; answer: SeasonComparison }) {
-  const { unfitBefore, unfitAfter, plan } = answer;
-  const names = new Map([...before.jobs, ...plan.jobs].map(({ key, name }) => [key, name]));
-  const named = (keys: readonly string[]): string[] => keys.map((key) => names.get(key) ?? key);
-  const freed = unfitBefore.filter((key) => !unfitAfter.includes(key));
-  const broken = unfitAfter.filter((key) => !unfitBefore.includes(key));
+function Answer({ answer }: { answer: SeasonComparison }) {
+  const { freed, broken } = answer;
   return (
     <Stack gap="xs" role="status">
-      <Outcome title="Would fit, and does not now:" names={named(freed)} />
-      <Outcome title="Would no longer fit:" names={named(broken)} />
+      <Outcome title="Would fit, and does not now:" lines={freed} />
+      <Outcome
+        title="Would no longer fit:"
+        lines={broken.map(({ name, why }) => `${name}. ${why}`)}
+      />
       {freed.length + broken.length === 0 && (
         <Text>What fits and what does not stays the same.</Text>
       )}
@@ -82,14 +78,14 @@ function Answer({ before, answer }: { before: SeasonPlan; answer: SeasonComparis
 const weeks = (from: readonly string[]): string =>
   from.length === 0 ? 'none' : from.map(formatShortDate).join(', ');
 
-function Outcome({ title, names }: { title: string; names: readonly string[] }) {
-  if (names.length === 0) return null;
+function Outcome({ title, lines }: { title: string; lines: readonly string[] }) {
+  if (lines.length === 0) return null;
   return (
     <div>
       <Text fw={600}>{title}</Text>
       <List>
-        {names.map((name) => (
-          <List.Item key={name}>{name}</List.Item>
+        {lines.map((line) => (
+          <List.Item key={line}>{line}</List.Item>
         ))}
       </List>
     </div>

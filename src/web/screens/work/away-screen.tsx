@@ -69,7 +69,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
         </Group>
       </Section>
       <Section title="In your calendar">
-        <CalendarLinks farmId={farm.id} people={people} />
+        <CalendarLinks farmId={farm.id} people={plan.people} />
       </Section>
       <Modal
         opened={editing !== undefined}

@@ -1,8 +1,14 @@
 import { Anchor, Code, Stack, Text } from '@mantine/core';
-import type { Person } from '../../../../shared/farm/farm.js';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 
 /** Addresses that a calendar program can subscribe to: everyone's, and one for each person. */
-export function CalendarLinks({ farmId, people }: { farmId: string; people: readonly Person[] }) {
+export function CalendarLinks({
+  farmId,
+  people,
+}: {
+  farmId: string;
+  people: SeasonPlan['people'];
+}) {
   const base = `${window.location.origin}/api/farms/${farmId}/calendar.ics`;
   const feeds = [
     { name: 'Everyone', href: base },

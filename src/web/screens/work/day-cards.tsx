@@ -1,13 +1,13 @@
 import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
-import { formatDate } from '../../../../shared/units/format.js';
+import { formatDate, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
 import { Failure } from '../../shell/states.js';
 import { DayJob } from './day-job.js';
 import { GroundLookButtons } from './ground-look.js';
-import { hoursText, personName } from './hours-text.js';
+import { personName } from './person-name.js';
 
 const SHOWN_DAYS = 4;
 
@@ -45,9 +45,10 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
               )}
               {chores.map((chore) => (
                 <Text key={chore.key} size="sm" mt={4}>
-                  {chore.name}: {hoursText(chore.hours)}
+                  {chore.name}: {formatHours(chore.hours)}
                   {chore.personId && `, ${personName(plan, chore.personId)}`}
-                  {0 < chore.shortHours && `, ${hoursText(chore.shortHours)} more than anybody has`}
+                  {0 < chore.shortHours &&
+                    `, ${formatHours(chore.shortHours)} more than anybody has`}
                 </Text>
               ))}
               {jobs.map((job) => (

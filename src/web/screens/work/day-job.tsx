@@ -4,9 +4,10 @@ import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfBound } from '../../../../shared/farm/bounds.js';
 import type { WorkMark } from '../../../../shared/farm/job.js';
 import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { hoursText, personName } from './hours-text.js';
+import { personName } from './person-name.js';
 
 /** One piece of work of a day: who, how long, why now, what if not; ticked off or put off. */
 export function DayJob({
@@ -29,35 +30,46 @@ export function DayJob({
   const piece = job.pieces.find((each) => each.date === date)!;
   const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
   const isWrong = took === undefined || 0 < problemsOfBound('hours', took, 'jobHours').length;
+  const isPart = 1 < job.pieces.length;
   const done = { key: job.key, doneOn: plan.today };
   return (
     <Stack gap={2} mt="sm">
       <Text fw={600}>{job.name}</Text>
       <Text size="sm">
-        {who}, {hoursText(piece.hours)}
-        {1 < job.pieces.length && ` of ${hoursText(job.hours)}`}
+        {who}, {formatHours(piece.hours)}
+        {1 < job.pieces.length && ` of ${formatHours(job.hours)}`}
         {job.belongsTo && ` · ${job.belongsTo.name}`}
-        {0 < job.shortHours && `, ${hoursText(job.shortHours)} more than anybody has`}
+        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anybody has`}
       </Text>
       {job.learned && (
         <Text size="sm">
-          The table says {hoursText(job.learned.reckonedHours)};{' '}
+          The table says {formatHours(job.learned.reckonedHours)};{' '}
           {job.learned.times === 1
             ? 'the time you logged'
             : `the ${job.learned.times} times you logged`}{' '}
-          make it {hoursText(job.hours)}.
+          make it {formatHours(job.hours)}.
         </Text>
       )}
       <Text size="sm">Why now: {job.why}</Text>
       {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
       <Group gap="xs" align="end" className="no-print">
+        {isPart && (
+          <Button
+            variant="light"
+            disabled={isBusy}
+            onClick={() => onMark({ key: job.key, hoursDone: job.hoursDone + piece.hours })}
+            aria-label={`Done for this day: ${job.name}`}
+          >
+            {formatHours(piece.hours)} done
+          </Button>
+        )}
         <Button
           variant="light"
           disabled={isBusy}
           onClick={() => onMark(done)}
           aria-label={`Done: ${job.name}`}
         >
-          Done
+          {isPart ? 'All done' : 'Done'}
         </Button>
         {isTimed ? (
           <>
@@ -92,7 +104,13 @@ export function DayJob({
         <Button
           variant="default"
           disabled={isBusy}
-          onClick={() => onMark({ key: job.key, notBefore: addDays(date, 1) })}
+          onClick={() =>
+            onMark({
+              key: job.key,
+              notBefore: addDays(date, 1),
+              ...(0 < job.hoursDone ? { hoursDone: job.hoursDone } : {}),
+            })
+          }
           aria-label={`Put off: ${job.name}`}
         >
           Put off a day

@@ -4,7 +4,8 @@ import type { Person } from '../../../../shared/farm/farm.js';
 import type { Handover } from '../../../../shared/farm/handover.js';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
-import { useSheetPreview } from '../../api/work-queries.js';
+import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
+import { formatDate, formatHours } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
@@ -149,10 +150,10 @@ export function HandoverForm({
             .filter(({ isTooMuch }) => isTooMuch)
             .map(({ date, hours, hoursThere }) => (
               <Text key={date} fw={600}>
-                {date}: {Math.round(hours * 10) / 10} h of work for {hoursThere} h.
+                {formatDate(date)}: {formatHours(hours)} of work for {formatHours(hoursThere)}.
               </Text>
             ))}
-          {preview.data.sheet.pages.every(({ isTooMuch }) => !isTooMuch) && (
+          {fitsWhole(preview.data) && (
             <Text fw={600}>Every day fits into the hours there are.</Text>
           )}
           <ChangeList changes={preview.data.moved} none="Nothing has to move for it." />
@@ -161,3 +162,8 @@ export function HandoverForm({
     </RowForm>
   );
 }
+
+/** No day holds more than its hours, and nothing is pushed out of the plan by these days. */
+const fitsWhole = ({ sheet, moved }: SheetPreview): boolean =>
+  sheet.pages.every(({ isTooMuch, noHours }) => !isTooMuch && noHours.length === 0) &&
+  moved.every(({ kind }) => kind !== 'fits-no-more');

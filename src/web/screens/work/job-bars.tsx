@@ -70,8 +70,13 @@ function JobRow({ job, today, days }: { job: SeasonJob; today: string; days: num
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
       </Table.Th>
       <Table.Td>
-        {plannedText(job)}
-        {0 < job.lateDays && `, ${job.lateDays} d late`}
+        <details>
+          <summary>
+            {plannedText(job)}
+            {0 < job.lateDays && `, ${job.lateDays} d late`}
+          </summary>
+          {job.why}
+        </details>
       </Table.Td>
       <Table.Td className="no-wrap">
         <Num of={latest} near={today} />

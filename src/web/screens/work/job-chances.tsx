@@ -20,8 +20,8 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
             <Table.Thead>
               <Table.Tr>
                 <Table.Th>Work</Table.Th>
-                <Table.Th>Due by</Table.Th>
                 <Table.Th>Done in time</Table.Th>
+                <Table.Th>Due by</Table.Th>
                 <Table.Th>Begin by, for 9 years in 10</Table.Th>
                 <Table.Th>Days that suit it</Table.Th>
                 <Table.Th>Done in half, in 9 of 10 years</Table.Th>
@@ -66,10 +66,10 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: SeasonOutlook;
         {job.name}
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
       </Table.Th>
-      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td className="no-wrap">
         <Num of={numbers.chance} /> ± {Math.max(1, Math.round(100 * standardError))} %
       </Table.Td>
+      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td>
         {numbers.startBy ? <Num of={numbers.startBy} near={today} /> : 'no day is early enough'}
       </Table.Td>

@@ -17,7 +17,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'conditions.people': 'People at once',
   notBefore: 'Not before',
   dueOn: 'Due by',
-  lastOn: 'Lost after, if it is',
+  lastOn: 'Lost after',
   importance: 'How much it matters',
   hangsOn: 'Moves along with',
   waitsForId: 'After',

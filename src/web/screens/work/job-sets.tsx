@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
 import { jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatShortDate, formatHours } from '../../../../shared/units/format.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
@@ -11,7 +11,6 @@ import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
-import { hoursText } from './hours-text.js';
 
 /** Sets of work to take or leave, each on the date it hangs on. */
 export function JobSets({
@@ -84,7 +83,7 @@ function SetCard({
               />
             </Group>
             <Text size="sm">
-              Counted in {set.unit}. {dated.length} pieces of work, {hoursText(hours)} in all
+              Counted in {set.unit}. {dated.length} pieces of work, {formatHours(hours)} in all
               {dated[0] && `, from ${formatShortDate(firstOf(dated))} on`}.
             </Text>
             <details>

@@ -1,18 +1,37 @@
 import { List, Stack, Text } from '@mantine/core';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatNearDate, formatHours } from '../../../../shared/units/format.js';
 import { Section } from '../batch/section.js';
-import { hoursText } from './hours-text.js';
 
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan }: { plan: SeasonPlan }) {
   const unfit = plan.jobs.filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => 0 < job.shortHours);
-  const isAllIn = unfit.length + short.length === 0;
+  const late = plan.jobs.filter((job) => 0 < job.lateDays);
+  const isAllIn = unfit.length + short.length + late.length === 0;
   return (
     <Section title={isAllIn ? 'Everything fits' : 'Will not fit'}>
       {isAllIn && (
-        <Text>All {plan.jobs.length} pieces of work fit into the hours and days there are.</Text>
+        <Text>
+          {plan.jobs.length === 0
+            ? 'There is no work in sight.'
+            : `All ${plan.jobs.length} pieces of work fit into the hours and days there are.`}
+        </Text>
+      )}
+      {0 < late.length && (
+        <>
+          <Text size="sm">Fits, but late:</Text>
+          <List size="sm" mb="sm">
+            {late.map((job) => (
+              <List.Item key={job.key}>
+                <b>{job.name}</b>
+                {job.belongsTo && ` · ${job.belongsTo.name}`}: done on{' '}
+                {formatNearDate(job.pieces.at(-1)!.date, plan.today)}, {job.lateDays}{' '}
+                {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
+              </List.Item>
+            ))}
+          </List>
+        </>
       )}
       {0 < short.length && (
         <>
@@ -21,8 +40,8 @@ export function NotFitting({ plan }: { plan: SeasonPlan }) {
             {short.map((job) => (
               <List.Item key={job.key}>
                 <b>{job.name}</b>
-                {job.belongsTo && ` · ${job.belongsTo.name}`}: find {hoursText(job.shortHours)} more
-                on {formatShortDate(job.pieces[0]!.date)}
+                {job.belongsTo && ` · ${job.belongsTo.name}`}: find {formatHours(job.shortHours)}{' '}
+                more on {formatNearDate(job.pieces[0]!.date, plan.today)}
                 {1 < job.people && ` from each of ${job.people} people`}, or a helper.
               </List.Item>
             ))}
@@ -37,9 +56,9 @@ export function NotFitting({ plan }: { plan: SeasonPlan }) {
               {job.belongsTo && ` · ${job.belongsTo.name}`}
             </Text>
             <Text size="sm">
-              {hoursText(job.hours)}
-              {1 < job.people && ` for ${job.people} people`}, due by {formatShortDate(job.latest)}.{' '}
-              {job.why}
+              {formatHours(job.hours)}
+              {1 < job.people && ` for ${job.people} people`}, due by{' '}
+              {formatNearDate(job.latest, plan.today)}. {job.why}
             </Text>
             {0 < job.remedies.length && (
               <>

@@ -1,10 +1,9 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import type { OwnJob } from '../../../../shared/farm/job.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatShortDate, formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
-import { hoursText } from './hours-text.js';
 
 /** The household's own jobs, to change or remove. */
 export function OwnJobs({
@@ -27,7 +26,7 @@ export function OwnJobs({
       {jobs.map((job) => (
         <Group key={job.id} justify="space-between" gap="xs">
           <Text>
-            {job.name}: {hoursText(job.hours)}, due {formatShortDate(job.dueOn)}
+            {job.name}: {formatHours(job.hours)}, due {formatShortDate(job.dueOn)}
           </Text>
           <Group gap="xs">
             <Button variant="default" onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>

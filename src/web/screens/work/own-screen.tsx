@@ -18,7 +18,9 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
   const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id), useClimate(farm.id));
   if ('waiting' in all) return all.waiting;
   const [plan, saved, people, climate] = all.data;
-  const jobs = saved.map((job) => movedWithEvent(job, plan.events));
+  const jobs = saved
+    .map((job) => movedWithEvent(job, plan.events))
+    .sort((a, b) => a.dueOn.localeCompare(b.dueOn));
   return (
     <Stack maw={1100}>
       <Title order={1}>Work of your own</Title>

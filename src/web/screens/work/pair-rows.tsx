@@ -49,7 +49,12 @@ export function PairRows({
           </ActionIcon>
         </Group>
       ))}
-      <Button variant="default" mt={4} onClick={() => onChange([...rows, ['', '']])}>
+      <Button
+        variant="default"
+        mt="xs"
+        display="block"
+        onClick={() => onChange([...rows, ['', '']])}
+      >
         Add a row
       </Button>
     </Input.Wrapper>

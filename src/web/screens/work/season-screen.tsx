@@ -1,4 +1,5 @@
-import { Stack, Title } from '@mantine/core';
+import { Stack, Text, Title } from '@mantine/core';
+import { formatDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
@@ -24,12 +25,17 @@ export default function SeasonScreen({ farm }: { farm: SavedFarm }) {
         <WeekHours plan={plan} />
       </Section>
       <Section title="The season">
+        <Text size="sm" mb="sm">
+          Grey are the days on which it may be done, green those on which it is planned, brown the
+          days that work hangs on. The plan goes to {formatDate(plan.to)}; what is due later comes
+          into it as the days go by.
+        </Text>
         <JobBars plan={plan} />
       </Section>
       {0 < batches.length && (
         <div className="no-print">
           <Section title="If an arrival moved">
-            <ArrivalMove farm={farm} plan={plan} batches={batches} />
+            <ArrivalMove farm={farm} batches={batches} />
           </Section>
         </div>
       )}

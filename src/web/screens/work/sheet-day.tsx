@@ -6,10 +6,14 @@ import type {
 } from '../../../../shared/plan/handover/caretaker-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import {
+  formatDate,
+  formatShortDate,
+  formatValue,
+  formatHours,
+} from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
-import { hoursText } from './hours-text.js';
 
 /** One day of a caretaker's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -31,8 +35,8 @@ export function SheetDay({
         {formatDate(page.date)} · {farm.name}
       </Title>
       <Text size="sm">
-        For {sheet.caretaker}. {hoursText(page.hours)} of work, {hoursText(page.hoursThere)} there
-        are{page.isTooMuch && ': more than fits, begin at the top'}.
+        For {sheet.caretaker}. {formatHours(page.hours)} of work, {formatHours(page.hoursThere)}{' '}
+        there are{page.isTooMuch && ': more than fits, begin at the top'}.
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>
@@ -108,7 +112,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
       ))}
       {chores.map((chore) => (
         <Text key={chore.key} size="sm">
-          ☐ {chore.name}, {hoursText(chore.hours)}
+          ☐ {chore.name}, {formatHours(chore.hours)}
         </Text>
       ))}
       <Text size="xs">Look for: {stop.lookFor.join(' ')}</Text>
@@ -127,7 +131,7 @@ function Other({ page }: { page: SheetPage }) {
       {rest.map(({ key, name, of, hours, ifLate }) => (
         <Text key={key} size="sm">
           ☐ {name}
-          {of && ` · ${of}`}, {hoursText(hours)}
+          {of && ` · ${of}`}, {formatHours(hours)}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
         </Text>
       ))}

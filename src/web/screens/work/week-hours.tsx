@@ -8,6 +8,7 @@ import { WideTable } from '../../shell/wide-table.js';
 /** Hours people give beside what chores and work take, week by week. */
 export function WeekHours({ plan }: { plan: SeasonPlan }) {
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
+  const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
   const over = plan.weeks.filter((week) => week.isOverloaded);
   return (
     <Stack gap="xs">
@@ -18,6 +19,12 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
               .map((week) => formatShortDate(week.from))
               .join(', ')}: some of it is done before.`}
       </Text>
+      {busy.length < plan.weeks.length && (
+        <Text size="sm">
+          {plan.weeks.length - busy.length} of {plan.weeks.length} weeks have no work and are left
+          out.
+        </Text>
+      )}
       <WideTable label="Hours by week" minWidth={620}>
         <Table>
           <Table.Thead>
@@ -31,7 +38,7 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {plan.weeks.map((week) => (
+            {busy.map((week) => (
               <Table.Tr key={week.from}>
                 <Table.Th scope="row">{formatShortDate(week.from)}</Table.Th>
                 <Table.Td>

@@ -10,6 +10,7 @@ import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { ChangeList } from './change-list.js';
 import { DayCards } from './day-cards.js';
+import { DoneLately } from './done-lately.js';
 import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
 import { WorkNav } from './work-nav.js';
@@ -52,6 +53,13 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
         </Section>
       )}
       <NotFitting plan={plan} />
+      {0 < plan.done.length && (
+        <div className="no-print">
+          <Section title="Ticked off in the last week">
+            <DoneLately plan={plan} farm={farm} />
+          </Section>
+        </div>
+      )}
       <Text size="sm" c="dimmed">
         Planned on {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
         {plan.weather.label.toLowerCase()}

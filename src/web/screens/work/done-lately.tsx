@@ -1,0 +1,31 @@
+import { Button, Group, Stack, Text } from '@mantine/core';
+import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useMark } from '../../api/work-queries.js';
+import { Failure } from '../../shell/states.js';
+
+/** What was ticked off in the last days, to be opened again. */
+export function DoneLately({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+  const mark = useMark(farm.id);
+  return (
+    <Stack gap="xs">
+      {plan.done.map(({ key, name, on }) => (
+        <Group key={key} justify="space-between" gap="xs">
+          <Text size="sm">
+            {name}, {formatShortDate(on)}
+          </Text>
+          <Button
+            variant="default"
+            disabled={mark.isPending}
+            onClick={() => mark.mutate({ key })}
+            aria-label={`Open again: ${name}`}
+          >
+            Open again
+          </Button>
+        </Group>
+      ))}
+      <Failure error={mark.error} />
+    </Stack>
+  );
+}
