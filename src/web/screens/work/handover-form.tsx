@@ -153,6 +153,13 @@ export function HandoverForm({
                 {formatDate(date)}: {formatHours(hours)} of work for {formatHours(hoursThere)}.
               </Text>
             ))}
+          {preview.data.sheet.pages.flatMap(({ date, noHours }) =>
+            noHours.map(({ key, name }) => (
+              <Text key={key} fw={600}>
+                {formatDate(date)}: no hours for {name}.
+              </Text>
+            )),
+          )}
           {fitsWhole(preview.data) && (
             <Text fw={600}>Every day fits into the hours there are.</Text>
           )}
