@@ -137,10 +137,7 @@ describe('what changes a plan', () => {
       .waitFor({ timeout: 30_000 });
     await page.getByText(/of its jobs are among yours/).waitFor();
     await page.getByRole('button', { name: 'Leave Hives in spring' }).click();
-    await page
-      .getByRole('button', { name: /^(Yes|Remove|Delete)/ })
-      .last()
-      .click();
+    await page.getByRole('button', { name: 'Delete', exact: true }).click();
     await page.getByRole('button', { name: 'Take Hives in spring' }).waitFor({ timeout: 30_000 });
   });
 
