@@ -7,6 +7,7 @@ import { backSchedule, type HungTask } from '../schedule/back-schedule.js';
 import { rowById, type TaskTemplate } from '../tables/tables.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import type { TaskHabits } from './task-habits.js';
 
 export const taskFormulas = {
   hours: {
@@ -30,7 +31,7 @@ export const taskFormulas = {
 
 export type TaskAnchor = TaskTemplate['anchor'];
 
-export interface PlannedTask {
+export interface PlannedTask extends TaskHabits {
   readonly id: string;
   readonly templateId: string;
   readonly name: string;
@@ -50,16 +51,6 @@ export interface PlannedTask {
   readonly conditions?: WorkConditions;
   /** Ids of tasks of the same batch that come first. */
   readonly waitsForIds: readonly string[];
-  /** First day it is of use, where that is before its start. */
-  readonly earliestStart?: PlainDate;
-  /** Only done when weather asks for it. */
-  readonly ifNeeded?: boolean;
-  /** Days it may be done after its day without loss. */
-  readonly mayFollowDays?: number;
-  /** Not spread over days. */
-  readonly inOneGo?: boolean;
-  /** Days to wait after some of what it waits for, by id. */
-  readonly waitDays?: Readonly<Record<string, number>>;
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
   readonly waitsFor: readonly string[];

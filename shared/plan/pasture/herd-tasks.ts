@@ -5,6 +5,7 @@ import { input, quantity, type NumberQuantity } from '../../explain/quantity.js'
 import { issue } from '../../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../../schedule/back-schedule.js';
 import type { HerdTaskTemplate } from '../../tables/pasture-tables.js';
+import type { TaskHabits } from '../task-habits.js';
 import type { PastureContext } from './pasture-context.js';
 import type { TurningPart } from './turning-points.js';
 
@@ -19,7 +20,7 @@ export const herdTaskFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-export interface HerdTask {
+export interface HerdTask extends TaskHabits {
   readonly id: string;
   readonly templateId: string;
   readonly name: string;
@@ -35,10 +36,6 @@ export interface HerdTask {
   readonly conditions?: WorkConditions;
   /** Ids of tasks of the same event that come first. */
   readonly waitsForIds: readonly string[];
-  /** Only done when weather or grass asks for it. */
-  readonly ifNeeded?: boolean;
-  /** Days over which its hours come, a part with each animal. */
-  readonly comesOver?: { readonly from: PlainDate; readonly to: PlainDate };
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
   readonly waitsFor: readonly string[];

@@ -146,17 +146,12 @@ function readWork(
       if (toDay < 0 || days <= fromDay) continue;
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
       // What comes with each animal is an average of its days: no day has just that much of it.
-      const name =
-        'comesOver' in task && task.comesOver ? `${task.name} (as they come)` : task.name;
+      const name = task.comesOver ? `${task.name} (as they come)` : task.name;
       chores.push({ key, name, belongsTo, hoursPerDay, ...span });
       continue;
     }
-    const fromDay = daysBetween(
-      today,
-      ('earliestStart' in task && task.earliestStart) || task.start,
-    );
-    const mayFollowDays = ('mayFollowDays' in task && task.mayFollowDays) || 0;
-    const dueDay = endDay + task.slackDays + mayFollowDays;
+    const fromDay = daysBetween(today, task.earliestStart ?? task.start);
+    const dueDay = endDay + task.slackDays + (task.mayFollowDays ?? 0);
     if (dueDay < -LONG_PAST_DAYS) continue;
     const isOnItsDay = isFixed(task);
     const people = task.conditions?.people ?? 1;
@@ -174,14 +169,14 @@ function readWork(
       dueDay,
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
       conditions: task.conditions ?? {},
-      canBeSpread: !isOnItsDay && !('inOneGo' in task && task.inOneGo),
+      canBeSpread: !isOnItsDay && !task.inOneGo,
       importance: isClose(task) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
         : task.waitsForIds.map((id) => ({
             key: `${work.kind}/${work.id}/${id}`,
-            days: ('waitDays' in task && task.waitDays?.[id]) || 0,
+            days: task.waitDays?.[id] ?? 0,
           })),
       ifLate: task.ifLate,
     });
@@ -192,12 +187,12 @@ function readWork(
 const isFixed = (task: DatedWork['tasks'][number]): boolean =>
   task.slackDays === 0 &&
   task.start === task.end &&
-  !('earliestStart' in task && task.earliestStart !== undefined) &&
+  task.earliestStart === undefined &&
   (!('offsetDays' in task) || task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
 function choreSpan(task: DatedWork['tasks'][number]): { from: string; to: string } | undefined {
-  if ('comesOver' in task && task.comesOver) return task.comesOver;
+  if (task.comesOver) return task.comesOver;
   return task.isDaily ? { from: task.start, to: task.end } : undefined;
 }
 

@@ -28,7 +28,8 @@ export const useTables = () =>
 export const useFarms = () =>
   useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
 
-const ofFarm = <T>(farmId: string, what: string) => ({
+/** A query of something that belongs to a farm. */
+export const ofFarm = <T>(farmId: string, what: string) => ({
   queryKey: ['farm', farmId, what],
   queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
 });

@@ -8,13 +8,8 @@ import type { SeasonChange } from '../../../shared/plan/season/season-changes.js
 import type { SeasonOutlook } from '../../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../../shared/plan/season/season-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
-import { getJson, postJson, putJson, remove } from './client.js';
-import { useChange } from './queries.js';
-
-const ofFarm = <T>(farmId: string, what: string) => ({
-  queryKey: ['farm', farmId, what],
-  queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
-});
+import { postJson, putJson, remove } from './client.js';
+import { ofFarm, useChange } from './queries.js';
 
 export const useWork = (farmId: string) => useQuery(ofFarm<SeasonPlan>(farmId, '/work'));
 export const useOutlook = (farmId: string) =>
