@@ -30,14 +30,11 @@ export function directedPlan(
   return { isFromEnd, list: sorted, starts, length, meanEnd };
 }
 
-/** Starts of the same plan counted from the other end of the project. */
-export function startsFromOtherEnd(
-  { starts, length }: DirectedPlan,
-  durations: Int32Array,
-  into: Int32Array,
-): Int32Array {
-  for (let i = 0; i < starts.length; i++) into[i] = length - starts[i]! - durations[i]!;
-  return into;
+/** The same plan counted from the other end of the project. */
+export function seenFromOtherEnd(plan: DirectedPlan, durations: Int32Array): DirectedPlan {
+  const { isFromEnd, list, starts, length } = plan;
+  const turned = starts.map((start, i) => length - start - durations[i]!);
+  return directedPlan(!isFromEnd, list.slice().reverse(), turned, length, durations);
 }
 
 /**

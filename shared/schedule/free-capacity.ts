@@ -36,6 +36,13 @@ export class FreeCapacity {
     return words;
   }
 
+  /** Demands of all activities, one after another, {@link words} each. */
+  packedAll(demands: readonly (readonly number[])[]): Int32Array {
+    const all = new Int32Array(demands.length * this.words);
+    demands.forEach((list, i) => all.set(this.packed(list), i * this.words));
+    return all;
+  }
+
   reset(): void {
     for (let w = 0; w < this.words; w++) this.free[w]!.fill(this.full[w]!, 0, this.used);
     this.used = 0;

@@ -52,9 +52,7 @@ export class PackedGeneration {
     const count = durations.length;
     this.now = new FreeCapacity(capacities, 1);
     this.durations = Int32Array.from(durations);
-    const { words } = this.now;
-    this.demand = new Int32Array(count * words);
-    demands.forEach((list, i) => this.demand.set(this.now.packed(list), i * words));
+    this.demand = this.now.packedAll(demands);
     this.share = Float64Array.from(demands, (list) => meanShare(list, capacities));
     this.worth = new Float64Array(count);
     this.waiting = new Int32Array(count);

@@ -1,10 +1,6 @@
 import { turnedRound, type ActivityNetwork } from './activity-network.js';
-import {
-  directedPlan,
-  inOrderOfKeys,
-  startsFromOtherEnd,
-  type DirectedPlan,
-} from './directed-plan.js';
+import { directedPlan, seenFromOtherEnd, type DirectedPlan } from './directed-plan.js';
+import { LookaheadGeneration } from './lookahead-generation.js';
 import { PackedGeneration } from './packed-generation.js';
 import type { ReadyProject } from './project.js';
 import { SerialGeneration } from './serial-generation.js';
@@ -23,10 +19,8 @@ export class PlanMaker {
   readonly backwards: ActivityNetwork;
   best: DirectedPlan | undefined;
   private readonly serial: SerialGeneration;
+  private readonly lookahead: LookaheadGeneration;
   private readonly packed: PackedGeneration;
-  private readonly keys: Int32Array;
-  private readonly reversed: Int32Array;
-  private readonly list: Int32Array;
   private isTimeUp = false;
 
   constructor(
@@ -34,19 +28,16 @@ export class PlanMaker {
     private readonly bound: number,
     private readonly limits: ProjectLimits,
   ) {
-    const { count } = project.network;
     this.durations = Int32Array.from(project.durations);
     this.forwards = project.network;
     this.backwards = turnedRound(project.network);
     this.serial = new SerialGeneration(project);
+    this.lookahead = new LookaheadGeneration(project);
     this.packed = new PackedGeneration(project);
-    this.keys = new Int32Array(count);
-    this.reversed = new Int32Array(count);
-    this.list = new Int32Array(count);
   }
 
   get schedules(): number {
-    return this.serial.passes + this.packed.passes;
+    return this.serial.passes + this.lookahead.passes + this.packed.passes;
   }
 
   /** Whether nothing shorter can be found, or the limits are reached. Asks for the time. */
@@ -64,8 +55,14 @@ export class PlanMaker {
   /** A plan by the serial scheme. */
   fromList(isFromEnd: boolean, list: Int32Array): DirectedPlan {
     const starts = new Int32Array(list.length);
-    const { serial } = this;
-    const length = isFromEnd ? serial.backward(list, starts) : serial.forward(list, starts);
+    const length = this.serial.run(this.network(isFromEnd), list, starts);
+    return this.kept(directedPlan(isFromEnd, list, starts, length, this.durations));
+  }
+
+  /** A plan by the serial scheme with a choice; for `cost` see {@link LookaheadGeneration.run}. */
+  lookaheadFromList(isFromEnd: boolean, list: Int32Array, cost: number): DirectedPlan {
+    const starts = new Int32Array(list.length);
+    const length = this.lookahead.run(this.network(isFromEnd), list, cost, starts);
     return this.kept(directedPlan(isFromEnd, list, starts, length, this.durations));
   }
 
@@ -86,11 +83,14 @@ export class PlanMaker {
    * Journal of Operational Research 165 (2005).
    */
   justified(plan: DirectedPlan): DirectedPlan {
-    startsFromOtherEnd(plan, this.durations, this.keys);
-    this.reversed.set(plan.list);
-    this.reversed.reverse();
-    inOrderOfKeys(this.reversed, this.keys, plan.length, this.list);
-    return this.fromList(!plan.isFromEnd, this.list);
+    const { isFromEnd, list } = seenFromOtherEnd(plan, this.durations);
+    return this.fromList(isFromEnd, list);
+  }
+
+  /** The same with a choice of what is moved next: often shorter, and sometimes longer. */
+  lookaheadJustified(plan: DirectedPlan, cost: number): DirectedPlan {
+    const { isFromEnd, list } = seenFromOtherEnd(plan, this.durations);
+    return this.lookaheadFromList(isFromEnd, list, cost);
   }
 
   private kept(plan: DirectedPlan): DirectedPlan {

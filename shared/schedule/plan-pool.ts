@@ -1,20 +1,26 @@
-import type { DirectedPlan } from './directed-plan.js';
+import { seenFromOtherEnd, type DirectedPlan } from './directed-plan.js';
 import { drawIndex, type Random } from './random.js';
 
 /** A plan from the start and one from the end, each the other justified. */
 export interface PlanPair {
-  readonly forward: DirectedPlan;
-  readonly backward: DirectedPlan;
+  /** The plan from the end as it is seen from the start, so that its list packs it to the start. */
+  readonly fromStart: DirectedPlan;
+  /** The plan from the start as it is seen from the end. */
+  readonly fromEnd: DirectedPlan;
   readonly makespan: number;
   /** The makespan, and below a period how late activities end: the lower the better. */
   readonly fitness: number;
 }
 
-export function planPair(one: DirectedPlan, other: DirectedPlan): PlanPair {
+export function planPair(one: DirectedPlan, other: DirectedPlan, durations: Int32Array): PlanPair {
   const [forward, backward] = one.isFromEnd ? [other, one] : [one, other];
   const makespan = Math.min(one.length, other.length);
-  const fitness = makespan + (one.meanEnd + other.meanEnd) / 2;
-  return { forward, backward, makespan, fitness };
+  return {
+    fromStart: seenFromOtherEnd(backward, durations),
+    fromEnd: seenFromOtherEnd(forward, durations),
+    makespan,
+    fitness: makespan + (one.meanEnd + other.meanEnd) / 2,
+  };
 }
 
 /** The best plans so far, no two alike, and a memory of all that came up. */

@@ -1,4 +1,4 @@
-import { turnedRound, type ActivityNetwork } from './activity-network.js';
+import type { ActivityNetwork } from './activity-network.js';
 import { FreeCapacity } from './free-capacity.js';
 import type { ReadyProject } from './project.js';
 
@@ -13,36 +13,23 @@ export class SerialGeneration {
   private readonly free: FreeCapacity;
   private readonly demand: Int32Array;
   private readonly durations: Int32Array;
-  private readonly backwards: ActivityNetwork;
   /** Passes over all activities so far. */
   passes = 0;
 
-  constructor(private readonly project: ReadyProject) {
-    const { durations, demands, capacities, network } = project;
+  constructor({ durations, demands, capacities }: ReadyProject) {
     const periods = durations.reduce((sum, d) => sum + d, 0) + 1;
     this.free = new FreeCapacity(capacities, periods);
     this.durations = Int32Array.from(durations);
-    this.backwards = turnedRound(network);
-    const { words } = this.free;
-    this.demand = new Int32Array(durations.length * words);
-    demands.forEach((list, i) => this.demand.set(this.free.packed(list), i * words));
-  }
-
-  /** Starts of all activities, and the end of the last. */
-  forward(list: Int32Array, starts: Int32Array): number {
-    return this.run(this.project.network, list, starts);
+    this.demand = this.free.packedAll(demands);
   }
 
   /**
-   * Starts of all activities when everything is done as late as can be, counted from the end:
-   * `list` names last things first, and what is written is the time from the end of an
-   * activity to the end of the project.
+   * Starts of all activities, and the end of the last.
+   *
+   * @param network  as it is; turned round, everything is done as late as can be: `list` names last
+   *                 things first, and starts are counted back from the end of the project
    */
-  backward(list: Int32Array, fromEnd: Int32Array): number {
-    return this.run(this.backwards, list, fromEnd);
-  }
-
-  private run(network: ActivityNetwork, list: Int32Array, starts: Int32Array): number {
+  run(network: ActivityNetwork, list: Int32Array, starts: Int32Array): number {
     const { free, demand, durations } = this;
     const { before, beforeAt } = network;
     const { words } = free;

@@ -1,7 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { activityNetwork, RingError, tailLengths } from '../../shared/schedule/activity-network.js';
+import {
+  activityNetwork,
+  RingError,
+  tailLengths,
+  turnedRound,
+} from '../../shared/schedule/activity-network.js';
 import { FreeCapacity } from '../../shared/schedule/free-capacity.js';
+import { LookaheadGeneration } from '../../shared/schedule/lookahead-generation.js';
 import { readyProject } from '../../shared/schedule/project.js';
 import { SerialGeneration } from '../../shared/schedule/serial-generation.js';
 import { anyProject, broken } from '../support/project-factories.js';
@@ -13,12 +19,13 @@ describe('SerialGeneration', () => {
         const ready = readyProject(project);
         const scheme = new SerialGeneration(ready);
         const { order } = ready.network;
+        const backwards = turnedRound(ready.network);
         const starts = new Int32Array(order.length);
-        const makespan = scheme.forward(order, starts);
+        const makespan = scheme.run(ready.network, order, starts);
         expect(broken(project, starts)).toEqual([]);
         expect(makespan).toBeGreaterThanOrEqual(ready.criticalPath);
         const fromEnd = new Int32Array(order.length);
-        const back = scheme.backward(Int32Array.from(order).reverse(), fromEnd);
+        const back = scheme.run(backwards, backwards.order, fromEnd);
         const turned = fromEnd.map((t, i) => back - t - project.durations[i]!);
         expect(broken(project, turned)).toEqual([]);
         expect(scheme.passes).toBe(2);
@@ -34,8 +41,59 @@ describe('SerialGeneration', () => {
       successors: [[], [], []],
     });
     const starts = new Int32Array(3);
-    expect(new SerialGeneration(project).forward(Int32Array.of(0, 1, 2), starts)).toBe(5);
+    expect(new SerialGeneration(project).run(project.network, Int32Array.of(0, 1, 2), starts)).toBe(
+      5,
+    );
     expect([...starts]).toEqual([0, 3, 0]); // 1 needs both units; 2 fits beside 0
+  });
+});
+
+describe('LookaheadGeneration', () => {
+  it('waits for what comes first and never uses more than there is, from either end', () => {
+    fc.assert(
+      fc.property(anyProject, fc.double({ min: 0, max: 5, noNaN: true }), (project, cost) => {
+        const ready = readyProject(project);
+        const scheme = new LookaheadGeneration(ready);
+        const starts = new Int32Array(project.durations.length);
+        const end = scheme.run(ready.network, ready.network.order, cost, starts);
+        expect(broken(project, starts)).toEqual([]);
+        expect(end).toBe(Math.max(...project.durations.map((d, i) => starts[i]! + d)));
+        const backwards = turnedRound(ready.network);
+        const back = scheme.run(backwards, backwards.order, cost, starts);
+        const turned = starts.map((t, i) => back - t - project.durations[i]!);
+        expect(broken(project, turned)).toEqual([]);
+        expect(scheme.passes).toBe(2);
+      }),
+    );
+  });
+
+  it('is the serial scheme when a place down the list costs more than any wait', () => {
+    fc.assert(
+      fc.property(anyProject, (project) => {
+        const ready = readyProject(project);
+        const { network } = ready;
+        const [serial, ahead] = [new Int32Array(network.count), new Int32Array(network.count)];
+        new SerialGeneration(ready).run(network, network.order, serial);
+        new LookaheadGeneration(ready).run(network, network.order, 1000, ahead);
+        expect(ahead).toEqual(serial);
+      }),
+    );
+  });
+
+  it('places what can start first before what would have to wait, when places cost little', () => {
+    const project = readyProject({
+      capacities: [2],
+      durations: [3, 2, 4],
+      demands: [[1], [2], [1]],
+      successors: [[], [], []],
+    });
+    const starts = new Int32Array(3);
+    const list = Int32Array.of(0, 1, 2);
+    const scheme = new LookaheadGeneration(project);
+    expect(scheme.run(project.network, list, 0, starts)).toBe(6);
+    expect([...starts]).toEqual([0, 4, 0]); // 2 starts beside 0, and 1 waits for both
+    expect(scheme.run(project.network, list, 4, starts)).toBe(9);
+    expect([...starts]).toEqual([0, 3, 5]); // a wait of 3 is less than a place of 4
   });
 });
 
