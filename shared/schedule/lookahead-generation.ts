@@ -3,7 +3,7 @@ import { FreeCapacity } from './free-capacity.js';
 import type { ReadyProject } from './project.js';
 
 /** Activities chosen among: with more, plans get no shorter and take longer to make. */
-const CHOICES = 6;
+const CHOICES = 8;
 
 /**
  * The serial schedule generation scheme with a choice: of the next few activities in the list

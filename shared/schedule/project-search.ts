@@ -30,7 +30,7 @@ const MIXED_PACKED = { share: 0.1, fade: 30 };
 /** Periods that a place down the list counts as, see LookaheadGeneration. */
 const COST = { least: 0.5, most: 2 };
 /** Plans this many periods longer than any in the pool are dropped: new, and justified once. */
-const HOPELESS = { new: 5, justified: 2 };
+const HOPELESS = { new: 5, justified: 3 };
 
 /**
  * A short plan of a project whose activities share resources.
