@@ -39,4 +39,12 @@ export interface Person {
   readonly away: readonly Away[];
   /** Hours for the farm on each day of the week, Monday first. */
   readonly hoursByWeekday?: readonly number[];
+  /** When those hours begin. */
+  readonly startH?: StartingHours;
+}
+
+/** Hours of the clock, 0 to below 24: 7.5 is half past seven. */
+export interface StartingHours {
+  readonly weekday: number;
+  readonly weekend: number;
 }

@@ -1,3 +1,4 @@
+import type { StartingHours } from '../farm/farm.js';
 import type { Importance } from '../farm/job.js';
 import type { Sourced } from './tables.js';
 
@@ -6,8 +7,8 @@ export interface WorkTable extends Sourced {
   readonly horizonDays: Sourced & { readonly value: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
   readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
-  /** When those hours begin, which decides how many are in daylight. */
-  readonly startH: Sourced & { readonly weekday: number; readonly weekend: number };
+  /** When those hours begin where nobody said, which decides how many are in daylight. */
+  readonly startH: Sourced & StartingHours;
   readonly wetDay: Sourced & {
     /** Rain from which a day counts as wet. */
     readonly rainMm: number;

@@ -20,6 +20,7 @@ import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
+import { StartingHours1795900000000 } from './starting-hours.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -42,6 +43,7 @@ export const MIGRATIONS = [
   GrassAndCattle1795600000000,
   HouseholdWork1795700000000,
   SeasonRecords1795800000000,
+  StartingHours1795900000000,
 ];
 
 /** The part of better-sqlite3's connection that is set up by hand. */

@@ -37,8 +37,9 @@ export class PeopleService {
   }
 }
 
-const valuesOf = ({ name, away, hoursByWeekday }: PersonDto) => ({
+const valuesOf = ({ name, away, hoursByWeekday, startH }: PersonDto) => ({
   name,
   away,
   hoursByWeekday: hoursByWeekday ?? null,
+  startH: startH ?? null,
 });

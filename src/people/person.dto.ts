@@ -1,10 +1,12 @@
 import {
   DateOnly,
   IdText,
+  Nested,
   NestedList,
   Optional,
   SevenDays,
   ShortText,
+  Within,
 } from '../common/field-rules.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 
@@ -13,12 +15,18 @@ export class AwayDto {
   @DateOnly() to!: string;
 }
 
+export class StartingHoursDto {
+  @Within('clockH') weekday!: number;
+  @Within('clockH') weekend!: number;
+}
+
 export class PersonDto {
   @Optional() @IdText() id?: string;
   @ShortText() name!: string;
   @NestedList(() => AwayDto, 200)
   away!: AwayDto[];
   @Optional() @SevenDays('dayHours') hoursByWeekday?: number[];
+  @Optional() @Nested(() => StartingHoursDto) startH?: StartingHoursDto;
 }
 
 /** Each absence must end on or after the day it begins. */

@@ -1,5 +1,5 @@
 import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
-import type { Away, Person } from '../../shared/farm/farm.js';
+import type { Away, Person, StartingHours } from '../../shared/farm/farm.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 @Entity('people')
@@ -12,11 +12,13 @@ export class PersonEntity {
   @Column({ type: 'varchar', length: 80 }) name!: string;
   @Column({ type: 'simple-json' }) away!: Away[];
   @Column({ type: 'simple-json', nullable: true }) hoursByWeekday!: number[] | null;
+  @Column({ type: 'simple-json', nullable: true }) startH!: StartingHours | null;
 }
 
-export const toPerson = ({ id, name, away, hoursByWeekday }: PersonEntity): Person => ({
+export const toPerson = ({ id, name, away, hoursByWeekday, startH }: PersonEntity): Person => ({
   id,
   name,
   away,
   ...(hoursByWeekday === null ? {} : { hoursByWeekday }),
+  ...(startH === null ? {} : { startH }),
 });

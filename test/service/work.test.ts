@@ -102,6 +102,19 @@ describe.each(databases())('the work on $name', (database) => {
     await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
   });
 
+  it('keeps when the hours of a day begin, and takes the usual again', async () => {
+    const [{ id: personId, ...person }] = (await app.api.get(`${path}/people`)).body;
+    const at = `${path}/people/${personId}`;
+    const startH = { weekday: 9.5, weekend: 7 };
+    await app.api
+      .put(at)
+      .send({ ...person, startH })
+      .expect(200);
+    expect((await app.api.get(at)).body).toMatchObject({ name: person.name, startH });
+    await app.api.put(at).send(person).expect(200);
+    expect((await app.api.get(at)).body).not.toHaveProperty('startH');
+  });
+
   it('forgets the work with its farm', async () => {
     const other = (await app.api.post('/api/farms/sample')).body as { id: string };
     const at = `/api/farms/${other.id}`;
@@ -155,6 +168,15 @@ describe.each(databases())('the work on $name', (database) => {
           .post(`${path}/people`)
           .send({ name: 'Adult C', away: [], hoursByWeekday: [1, 2, 3, 4, 5, 6, 25] }),
         'hoursByWeekday',
+        'out-of-bounds',
+      );
+    });
+
+    it('hours that begin at no time of the clock', async () => {
+      const person = { name: 'Adult C', away: [], startH: { weekday: 24, weekend: 8 } };
+      await expectRefusal(
+        app.api.post(`${path}/people`).send(person),
+        'startH.weekday',
         'out-of-bounds',
       );
     });

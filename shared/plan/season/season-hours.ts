@@ -55,8 +55,8 @@ export function seasonHours(
     const found = isBoundToItsDay(need) ? takeItsDay(need, people, { given, left }) : undefined;
     if (found) onItsDay.set(need.key, found);
   }
-  const { weekday, weekend } = tables.work.startH;
-  const workers = left.map((minutes): Worker => {
+  const workers = left.map((minutes, w): Worker => {
+    const { weekday, weekend } = people[w]!.startH ?? tables.work.startH;
     const lightMinutes = minutes.map((free, day) => {
       if (free === 0) return 0;
       const date = addDays(today, day);

@@ -102,6 +102,12 @@ describe('planSeason', () => {
       ownJobs: [newOwnJob({ dueOn: '2028-01-10', conditions: { daylight: true } })],
     });
     expect(jobOf(plan, 'own/bed').pieces[0]!.date).toBe('2027-12-25'); // Saturday
+    const fromNoon = planOf({
+      today: '2027-12-20',
+      people: [{ id: 'a', name: 'Adult A', away: [], startH: { weekday: 12, weekend: 8 } }],
+      ownJobs: [newOwnJob({ hours: 2, dueOn: '2028-01-10', conditions: { daylight: true } })],
+    });
+    expect(jobOf(fromNoon, 'own/bed').pieces[0]!.date).toBe('2027-12-20'); // Monday
   });
 
   it('moves what hangs from an arrival by a week when it moves by a week', () => {

@@ -3,8 +3,9 @@ import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
-import { useRemove, useSave, useTables, type SavedFarm } from '../../api/queries.js';
+import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
 import type { FormWords } from '../../fields/field-words.js';
+import { StartTimes } from './start-times.js';
 import { WeekdayHours } from './weekday-hours.js';
 import { DateField } from '../../fields/date-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
@@ -13,7 +14,6 @@ import { Failure } from '../../shell/states.js';
 /** The people of the household and the days they are away. */
 export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
   const farmId = farm.id;
-  const startH = useTables().data?.work.startH;
   const words: FormWords = {
     labelOf: (field) => (field === 'name' ? 'Name' : 'Absence'),
     reader: farm,
@@ -31,8 +31,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
       </Title>
       <Text my="xs">
         Who looks after the animals, and when they are away. The arrival finder and the plan of work
-        keep clear of those days. Hours on weekdays are taken to begin at {startH?.weekday ?? 17}:00
-        and at the weekend at {startH?.weekend ?? 8}:00, which decides how much daylight they hold.
+        keep clear of those days. When the hours of a day begin decides how much daylight they hold.
       </Text>
       <Stack>
         {people.map((person) => (
@@ -134,6 +133,7 @@ function PersonRow({
         </Group>
       </form>
       <WeekdayHours person={person} farm={farm} onSave={onSave} />
+      <StartTimes person={person} onSave={onSave} />
     </Card>
   );
 }
