@@ -32,7 +32,8 @@ interface Field {
  * with a compass point. Whatever is not understood is refused with a reason, never dropped.
  */
 export function readTyped(text: string, field: Field): Typed {
-  const plain = text.trim().replace(/[−–]/g, '-').replace(/\s+/g, ' ');
+  const written = text.trim().replace(/[−–]/g, '-').replace(/\s+/g, ' ');
+  const plain = field.unit === 'h' ? written.replace(CLOCK, '$1 h $2 min') : written;
   if (plain === '') return { is: 'empty' };
   if (field.typedAs === 'latitude' || field.typedAs === 'longitude') {
     return readAngle(plain, field.typedAs);
@@ -49,6 +50,9 @@ export function readTyped(text: string, field: Field): Typed {
     ? { is: 'value', stored: fromShown(values[0]!, field.unit, field.system) }
     : withUnits(parts, values, field);
 }
+
+/** 1:30 is an hour and a half. */
+const CLOCK = /^(\d+):([0-5]\d)$/;
 
 interface Part {
   readonly number: string;
@@ -145,6 +149,7 @@ const KG_OF = { kg: 1, g: 0.001, lb: KG_PER_LB, oz: KG_PER_LB / 16 };
 const M2_OF = { m2: 1, ft2: M2_PER_FT2, ha: 10_000, acre: HA_PER_ACRE * 10_000 };
 const L_OF = { l: 1, ml: 0.001, m3: 1000, gal: L_PER_US_GAL, ft3: L_PER_FT3 };
 const DAYS_OF = { day: 1, week: 7 };
+const HOURS_OF = { h: 1, min: 1 / 60 };
 const WATTS_OF = { w: 1, kw: 1000 };
 
 /** Units of each stored unit: factors to a base, and how many stored units the base holds. */
@@ -160,6 +165,7 @@ const FAMILIES: Partial<Record<Unit, readonly [Readonly<Record<string, number>>,
   mL: [L_OF, 1000],
   m3: [L_OF, 0.001],
   day: [DAYS_OF, 1],
+  h: [HOURS_OF, 1],
   W: [WATTS_OF, 1],
 };
 
@@ -249,6 +255,13 @@ const OTHER_NAMES: Readonly<Record<string, string>> = {
   weeks: 'week',
   wk: 'week',
   wks: 'week',
+  hour: 'h',
+  hours: 'h',
+  hr: 'h',
+  hrs: 'h',
+  minute: 'min',
+  minutes: 'min',
+  mins: 'min',
   watt: 'w',
   watts: 'w',
   volt: 'v',

@@ -43,6 +43,11 @@ describe('readTyped', () => {
     ['-2', 'm', 'metric', -2],
     ['.5', 'm', 'metric', 0.5],
     ['72 %', 'share', 'metric', 0.72],
+    ['1 h 30 min', 'h', 'metric', 1.5],
+    ['1:30', 'h', 'us', 1.5],
+    ['45 minutes', 'h', 'metric', 0.75],
+    ['2.5', 'h', 'us', 2.5],
+    ['2 hrs', 'h', 'us', 2],
   ] as [string, Unit, UnitSystem, number][])(
     'reads "%s" for %s in a %s form as %d',
     (text, unit, system, expected) => {
