@@ -79,6 +79,21 @@ describe('the household’s own work', () => {
       .waitFor({ timeout: 30_000 });
   });
 
+  it('begins when somebody says that their hours begin', async () => {
+    const { page } = await house.page('phone');
+    await openWork(page);
+    await page.goto(page.url().replace(/\/work.*$/, '/place'));
+    const begin = page.getByLabel('Adult A, begin on weekdays at');
+    await begin.fill('09:30');
+    const saved = page.waitForResponse((response) => response.request().method() === 'PUT');
+    await begin.blur();
+    await saved;
+    await page.reload();
+    await begin.waitFor();
+    expect(await begin.inputValue()).toBe('09:30');
+    expect(await page.getByLabel('Adult A, at the weekend at').inputValue()).toBe('08:00');
+  });
+
   it('is listed with what would make it fit when it does not', async () => {
     const { page } = await house.page('desktop');
     await openWork(page);
