@@ -8,7 +8,7 @@ const CHOICES = 8;
 /**
  * The serial schedule generation scheme with a choice: of the next few activities in the list
  * whose predecessors are placed, the one that can start first, where every place further down the
- * list counts as so many periods later.
+ * list counts as a share of the mean duration later.
  *
  * It stands between the serial and the parallel scheme: a gap is filled by what comes a little
  * later, but not at the cost of the order that the list gives.
@@ -23,6 +23,7 @@ export class LookaheadGeneration {
   private readonly free: FreeCapacity;
   private readonly demand: Int32Array;
   private readonly durations: Int32Array;
+  private readonly meanDuration: number;
   /** Predecessors of each activity that are not placed. */
   private readonly waiting: Int32Array;
   /** No activity can start before, as far as is known. */
@@ -34,8 +35,9 @@ export class LookaheadGeneration {
 
   constructor({ durations, demands, capacities }: ReadyProject) {
     const count = durations.length;
-    const periods = durations.reduce((sum, d) => sum + d, 0) + 1;
-    this.free = new FreeCapacity(capacities, periods);
+    const work = durations.reduce((sum, d) => sum + d, 0);
+    this.meanDuration = work / Math.max(1, count);
+    this.free = new FreeCapacity(capacities, work + 1);
     this.demand = this.free.packedAll(demands);
     this.durations = Int32Array.from(durations);
     this.waiting = new Int32Array(count);
@@ -47,15 +49,15 @@ export class LookaheadGeneration {
    * Starts of all activities, and the end of the last.
    *
    * @param network  as it is, or turned round for a plan counted from the end
-   * @param cost     periods that a place further down the list counts as, 0 or more: with 0 the
-   *                 earliest of the next few goes first, with many it is the serial scheme
+   * @param cost     mean durations that a place further down the list counts as, 0 or more: with
+   *                 0 the earliest of the next few goes first, with many it is the serial scheme
    */
   run(network: ActivityNetwork, list: Int32Array, cost: number, starts: Int32Array): number {
     const { free, demand, durations, left } = this;
     this.prepare(network, list);
     let end = 0;
     for (let leftCount = list.length; 0 < leftCount; leftCount--) {
-      const at = this.choose(leftCount, cost);
+      const at = this.choose(leftCount, cost * this.meanDuration);
       const i = left[at]!;
       left.copyWithin(at, at + 1, leftCount);
       const start = this.earliest[i]!;
@@ -77,7 +79,7 @@ export class LookaheadGeneration {
   }
 
   /** Where the activity to be placed next stands among those left; `earliest` is its start. */
-  private choose(leftCount: number, cost: number): number {
+  private choose(leftCount: number, periodsPerPlace: number): number {
     const { free, demand, durations, waiting, earliest, left } = this;
     let best = Infinity;
     let bestAt = 0;
@@ -86,10 +88,10 @@ export class LookaheadGeneration {
       if (waiting[i] !== 0) continue;
       choices++;
       // What is free only gets less, so that a start found before is not looked for again.
-      if (best <= earliest[i]! + cost * at) continue;
+      if (best <= earliest[i]! + periodsPerPlace * at) continue;
       if (0 < durations[i]!)
         earliest[i] = free.firstFit(demand, i * free.words, earliest[i]!, durations[i]!);
-      const key = earliest[i]! + cost * at;
+      const key = earliest[i]! + periodsPerPlace * at;
       if (best <= key) continue;
       best = key;
       bestAt = at;

@@ -27,8 +27,8 @@ const SAMPLED_PER_KEPT = 2;
 const FADE = { least: 20, most: 150 };
 /** Of mixed lists: how many are packed instead of looked ahead in. */
 const MIXED_PACKED = { share: 0.1, fade: 30 };
-/** Periods that a place down the list counts as, see LookaheadGeneration. */
-const COST = { least: 0.5, most: 2 };
+/** Mean durations that a place down the list counts as, see LookaheadGeneration. */
+const COST = { least: 0.1, most: 0.4 };
 /** Plans this many periods longer than any in the pool are dropped: new, and justified once. */
 const HOPELESS = { new: 5, justified: 3 };
 

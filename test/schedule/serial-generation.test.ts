@@ -92,8 +92,8 @@ describe('LookaheadGeneration', () => {
     const scheme = new LookaheadGeneration(project);
     expect(scheme.run(project.network, list, 0, starts)).toBe(6);
     expect([...starts]).toEqual([0, 4, 0]); // 2 starts beside 0, and 1 waits for both
-    expect(scheme.run(project.network, list, 4, starts)).toBe(9);
-    expect([...starts]).toEqual([0, 3, 5]); // a wait of 3 is less than a place of 4
+    expect(scheme.run(project.network, list, 4 / 3, starts)).toBe(9);
+    expect([...starts]).toEqual([0, 3, 5]); // a wait of 3 is less than a place of 4 periods
   });
 });
 
