@@ -103,7 +103,7 @@ export const BOUNDS = {
   jobHours: within(0.05, 500, 'h', 'Give the work of each person who takes part.'),
   unitsOfWork: within(0, 1000, 'count', 'Count the beds, trees, hives or lengths of the set.'),
   dayHours: within(0, 24, 'h', 'Give the hours for the farm on that day of the week.'),
-  clockH: within(0, 23.75, 'h', 'Give the hour of the clock: 7.5 is half past seven.'),
+  clockH: within(0, 23.99, 'h', 'Give the hour of the clock: 7.5 is half past seven.'),
   peopleAtOnce: within(1, 20, 'count', 'Give how many are needed at once.', true),
   waitDays: within(0, 120, 'day', 'Give the days to wait after the other job.', true),
   refillH: within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),

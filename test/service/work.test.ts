@@ -105,7 +105,7 @@ describe.each(databases())('the work on $name', (database) => {
   it('keeps when the hours of a day begin, and takes the usual again', async () => {
     const [{ id: personId, ...person }] = (await app.api.get(`${path}/people`)).body;
     const at = `${path}/people/${personId}`;
-    const startH = { weekday: 9.5, weekend: 7 };
+    const startH = { weekday: 9.5, weekend: 23 + 59 / 60 };
     await app.api
       .put(at)
       .send({ ...person, startH })

@@ -11,11 +11,17 @@ import { DateField } from '../../fields/date-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
+const LABELS: Readonly<Record<string, string>> = {
+  name: 'Name',
+  hoursByWeekday: 'Hours for the farm',
+  startH: 'Begin',
+};
+
 /** The people of the household and the days they are away. */
 export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
   const farmId = farm.id;
   const words: FormWords = {
-    labelOf: (field) => (field === 'name' ? 'Name' : 'Absence'),
+    labelOf: (field) => LABELS[field.split('.')[0]!] ?? 'Absence',
     reader: farm,
   };
   const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people');

@@ -1,4 +1,4 @@
-import { Group, TextInput } from '@mantine/core';
+import { Group, Text, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import type { Person, StartingHours } from '../../../../shared/farm/farm.js';
 import { useTables } from '../../api/queries.js';
@@ -42,6 +42,7 @@ export function StartTimes({
           />
         );
       })}
+      {!person.startH && <Text size="sm">Taken as usual until you say.</Text>}
     </Group>
   );
 }
