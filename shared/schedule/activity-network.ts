@@ -36,32 +36,6 @@ export function activityNetwork(successors: readonly (readonly number[])[]): Act
   return { ...network, order: topologicalOrder(network) };
 }
 
-/** The same activities with every arrow turned round, for planning backwards from the end. */
-export const turnedRound = (network: ActivityNetwork): ActivityNetwork => ({
-  count: network.count,
-  before: network.after,
-  beforeAt: network.afterAt,
-  after: network.before,
-  afterAt: network.beforeAt,
-  order: Int32Array.from(network.order).reverse(),
-});
-
-/**
- * Length of the longest chain that starts with each activity, its own length included.
- * The longest of all is the critical path: no plan can be shorter, whatever the resources.
- */
-export function tailLengths(network: ActivityNetwork, lengths: ArrayLike<number>): Float64Array {
-  const tails = new Float64Array(network.count);
-  for (let k = network.count - 1; 0 <= k; k--) {
-    const i = network.order[k]!;
-    let longest = 0;
-    for (let a = network.afterAt[i]!; a < network.afterAt[i + 1]!; a++)
-      longest = Math.max(longest, tails[network.after[a]!]!);
-    tails[i] = longest + lengths[i]!;
-  }
-  return tails;
-}
-
 interface Link {
   readonly from: number;
   readonly to: number;

@@ -14,13 +14,13 @@ import { KeptPlanEntity } from '../season/kept-plan.entity.js';
 import { WorkMarkEntity } from '../season/work-mark.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
-import { PublishedTableEntity } from '../reference/published-table.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
+import { TablesInSeeds1796000000000 } from './tables-in-seeds.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -36,7 +36,6 @@ export const ENTITIES = [
   KeptPlanEntity,
   GroundLookEntity,
   HandoverEntity,
-  PublishedTableEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -44,6 +43,7 @@ export const MIGRATIONS = [
   HouseholdWork1795700000000,
   SeasonRecords1795800000000,
   StartingHours1795900000000,
+  TablesInSeeds1796000000000,
 ];
 
 /** The part of better-sqlite3's connection that is set up by hand. */

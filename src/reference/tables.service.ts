@@ -1,31 +1,12 @@
-import { Injectable, type OnModuleInit } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { createHash } from 'node:crypto';
-import { DataSource } from 'typeorm';
+import { Injectable } from '@nestjs/common';
 import { FORMULAS } from '../../shared/explain/formulas.js';
 import type { Formula } from '../../shared/explain/formula.js';
-import { TABLE_FILES, type Tables } from '../../shared/tables/tables.js';
-import { loadTables, readSeed } from './load-tables.js';
-import { PublishedTableEntity } from './published-table.entity.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { loadTables } from './load-tables.js';
 
-/** The published tables: read from seeds/ once, and written to the database when they changed. */
+/** The published tables, read from seeds/ once, and the formulas that work with them. */
 @Injectable()
-export class TablesService implements OnModuleInit {
+export class TablesService {
   readonly tables: Tables = loadTables();
   readonly formulas: readonly Formula[] = [...FORMULAS.values()];
-
-  constructor(@InjectDataSource() private readonly source: DataSource) {}
-
-  async onModuleInit(): Promise<void> {
-    const rows = this.source.getRepository(PublishedTableEntity);
-    const known = new Map(
-      (await rows.find({ select: { name: true, sha256: true } })).map((r) => [r.name, r.sha256]),
-    );
-    const changed = Object.entries(TABLE_FILES).flatMap(([name, file]) => {
-      const content = readSeed(file);
-      const sha256 = createHash('sha256').update(content).digest('hex');
-      return known.get(name) === sha256 ? [] : [{ name, sha256, content }];
-    });
-    if (0 < changed.length) await rows.save(changed);
-  }
 }

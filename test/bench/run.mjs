@@ -11,7 +11,6 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
-import { benchProjectScheduling } from './project-scheduling.mjs';
 import { benchWork } from './work.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
@@ -81,7 +80,6 @@ time('arrival finder, one year', 'ms', 60, () =>
 );
 
 benchWork(print);
-benchProjectScheduling(print);
 pastures();
 await endpoints();
 firstLoad();

@@ -20,7 +20,6 @@ export const TABLES = [
   'kept_plans',
   'ground_looks',
   'handovers',
-  'published_tables',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;
 
