@@ -15,6 +15,7 @@ import { PastureModule } from './pasture/pasture.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
 import { SeasonModule } from './season/season.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
@@ -35,6 +36,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PeopleModule,
     BatchesModule,
     WeatherModule,
+    PictureModule,
     PlansModule,
     PaddocksModule,
     HerdsModule,

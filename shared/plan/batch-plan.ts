@@ -1,9 +1,11 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import type { Occupancy } from '../farm/batch.js';
+import type { FarmPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
-import type { Purpose, Sex } from '../tables/tables.js';
+import type { Purpose, Sex, Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
+import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
@@ -15,7 +17,6 @@ import { planLaying, type LayingPart } from './laying.js';
 import { planLeaving, type LeavingPart } from './leaving.js';
 import { collisions, occupanciesOf } from './occupancy.js';
 import { planOutdoors, type OutdoorsPart } from './outdoors.js';
-import type { PlanRequest } from './request.js';
 import { planSpace, type SpacePart } from './space.js';
 import { planTasks, type TasksPart } from './tasks.js';
 
@@ -49,12 +50,19 @@ export interface BatchPlan {
 }
 
 /**
- * Plans one batch.
+ * Plans one batch of a farm.
  *
+ * @param previousArrivalDate when given, the plan says which tasks moved since
  * @throws FieldError naming every field that makes a plan impossible; anything less is an issue
  *   inside the plan
  */
-export function planBatch(request: PlanRequest): BatchPlan {
+export function planBatch(
+  picture: FarmPicture,
+  tables: Tables,
+  batchId: string,
+  previousArrivalDate?: PlainDate,
+): BatchPlan {
+  const request = batchRequest(picture, tables, batchId, previousArrivalDate);
   checkBatch(request);
   const context = planContext(request);
   const { batch, life } = context;

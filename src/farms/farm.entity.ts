@@ -1,5 +1,5 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
-import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { UnitSystem } from '../../shared/units/unit.js';
 
 @Entity('farms')

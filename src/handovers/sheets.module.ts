@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
-import { FacilitiesModule } from '../facilities/facilities.module.js';
+import { PastureModule } from '../pasture/pasture.module.js';
+import { PictureModule } from '../picture/picture.module.js';
 import { SeasonModule } from '../season/season.module.js';
 import { HandoversController } from './handovers.controller.js';
 import { HandoversModule } from './handovers.module.js';
@@ -7,7 +8,7 @@ import { SheetsService } from './sheets.service.js';
 
 /** Sheets need the season, and the season needs to know what is handed over: hence two modules. */
 @Module({
-  imports: [HandoversModule, SeasonModule, FacilitiesModule],
+  imports: [HandoversModule, PictureModule, PastureModule, SeasonModule],
   controllers: [HandoversController],
   providers: [SheetsService],
 })

@@ -18,6 +18,7 @@ const { addDays } = await import(dist('shared/calendar/plain-date.js'));
 const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
 const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
 const { planPasture } = await import(dist('shared/plan/pasture/pasture-plan.js'));
+const { pastureOfFarm } = await import(dist('shared/plan/pasture/pasture-of-farm.js'));
 const { pastureContext, rotationProblem } = await import(
   dist('shared/plan/pasture/pasture-context.js')
 );
@@ -32,11 +33,26 @@ const print = (name, value, unit, n) =>
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
 const order = parse(
-  readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8'),
+  readFileSync(new URL('../support/examples/order.jsonc', import.meta.url), 'utf8'),
 );
 const tables = loadTables();
 const farm = order.farm;
-const request = {
+const NOTHING = {
+  facilities: [],
+  people: [],
+  batches: [],
+  paddocks: [],
+  herds: [],
+  readings: [],
+  pastureChoices: {},
+  jobs: [],
+  handovers: [],
+  marks: [],
+  groundLooks: [],
+  keptPlans: [],
+};
+const pictureOf = (batch) => ({
+  ...NOTHING,
   farm,
   climate: climateFromMonthlyMeans(
     farm.monthlyMinC,
@@ -45,22 +61,18 @@ const request = {
   ),
   facilities: order.facilities,
   people: order.people,
-  batch: { ...order.batch, wantedBirds: 100, leaveAgeDays: 81 },
-  occupied: [],
-  tables,
   today: order.today,
-};
-const layers = {
-  ...request,
-  batch: {
-    ...request.batch,
-    purpose: 'layers',
-    strainId: 'brown-layer',
-    sex: 'pullets',
-    coopId: 'hen-house',
-    wantedBirds: 20,
-  },
-};
+  batches: [{ ...order.batch, id: 'batch', ...batch }],
+});
+const meat = pictureOf({ wantedBirds: 100, leaveAgeDays: 81 });
+const layers = pictureOf({
+  leaveAgeDays: 81,
+  purpose: 'layers',
+  strainId: 'brown-layer',
+  sex: 'pullets',
+  coopId: 'hen-house',
+  wantedBirds: 20,
+});
 
 function time(name, unit, runs, work) {
   for (let i = 0; i < runs / 2; i++) work();
@@ -73,10 +85,12 @@ function time(name, unit, runs, work) {
   print(name, median(times), unit, runs);
 }
 
-time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(request));
-time('plan, 20 layers to the end of the laying year', 'ms', 400, () => planBatch(layers));
+time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(meat, tables, 'batch'));
+time('plan, 20 layers to the end of the laying year', 'ms', 400, () =>
+  planBatch(layers, tables, 'batch'),
+);
 time('arrival finder, one year', 'ms', 60, () =>
-  findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }),
+  findArrivals(meat, tables, 'batch', { from: '2027-01-01', to: '2027-12-31' }),
 );
 
 benchWork(print);
@@ -91,9 +105,9 @@ function pastures() {
   );
   const rain = sample.farm.monthlyRainMm;
   const pasture = (paddocks, herds, to = '2027-12-15') => ({
+    ...NOTHING,
     farm: sample.farm,
     climate: climateFromMonthlyMeans(sample.farm.monthlyMinC, sample.farm.monthlyMaxC, 7, rain),
-    tables,
     today: '2026-11-25',
     paddocks: Array.from({ length: paddocks }, (_, k) => ({
       ...sample.paddocks[k % sample.paddocks.length],
@@ -105,26 +119,25 @@ function pastures() {
       name: `Herd ${k}`,
       groups: [{ classId: 'cow-calf', head: 4 }],
     })),
-    readings: [],
-    followers: [],
-    choices: { to },
+    pastureChoices: { to },
   });
-  const season = (request) => {
-    const context = pastureContext(request);
+  const contextOf = (picture) => pastureContext(pastureOfFarm(picture, tables));
+  const season = (picture) => {
+    const context = contextOf(picture);
     const problem = rotationProblem(context);
     return { problem, stays: quickRotation(problem).stays };
   };
   const big = pasture(24, 2);
   const planned = season(big);
   time('season, 24 paddocks and 2 herds, day by day with soil water', 'ms', 40, () => {
-    pastureContext(big);
+    contextOf(big);
     playSeason(planned.problem, planned.stays);
   });
   for (const paddocks of [6, 12, 24, 48]) {
     const request = pasture(paddocks, 1);
     const { problem, stays } = season(request);
     time(`season by paddocks: ${paddocks}`, 'ms', 40, () => {
-      pastureContext(request);
+      contextOf(request);
       playSeason(problem, stays);
     });
   }
@@ -132,12 +145,12 @@ function pastures() {
     const request = pasture(24, 1, to);
     const { problem, stays } = season(request);
     time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => {
-      pastureContext(request);
+      contextOf(request);
       playSeason(problem, stays);
     });
   }
   time('pasture plan of the sample farm, order of moves included', 'ms', 5, () =>
-    planPasture(pasture(12, 1)),
+    planPasture(pasture(12, 1), tables),
   );
   let worst = 1;
   let proven = 0;
@@ -146,7 +159,7 @@ function pastures() {
   for (const start of windows) {
     const from = `2027-${start}`;
     const small = rotationProblem(
-      pastureContext({ ...pasture(4, 1), choices: { from, to: addDays(from, 19) } }),
+      contextOf({ ...pasture(4, 1), pastureChoices: { from, to: addDays(from, 19) } }),
     );
     const best = provenRotation(small);
     chooseRotation(small);

@@ -6,10 +6,11 @@ import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { SHOWN } from '../../shared/units/unit.js';
 import { newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
+import { plannedBatch } from '../support/pictures.js';
 
 const PLACES: readonly Facility[] = [
   newBrooder({ circuitId: 'circuit', feederCm: 300, drinkerCm: 120 }),
@@ -56,7 +57,7 @@ function planOf(
     beddingPerBag: '8.50',
     feedPerBag: { starter: '24.50', grower: '23.00' },
   };
-  const plan = planBatch(
+  const plan = plannedBatch(
     newRequest({
       facilities: PLACES,
       batch: { strainId, purpose, sex, ...ids, prices },

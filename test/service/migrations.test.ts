@@ -63,9 +63,9 @@ describe.each(databases())('an update on $name', (database) => {
       expect(await app.counts()).toMatchObject({ farms: 1, people: 1, paddocks: 0 });
       const { body } = await app.api.get('/api/farms/old-farm').expect(200);
       expect(body).toEqual({ ...farm, isSample: false, revision: 1 });
-      expect((await app.api.get('/api/farms/old-farm/pasture').expect(200)).body).toMatchObject({
+      expect((await app.api.get('/api/farms/old-farm/picture').expect(200)).body).toMatchObject({
         paddocks: [],
-        choices: {},
+        pastureChoices: {},
       });
     } finally {
       await app.close();

@@ -97,11 +97,11 @@ describe('the OpenAPI document', () => {
   });
 
   it('describes an order by its parts', () => {
-    const { farm, batch, people, occupied } = schema('OrderDto').properties;
+    const { farm, batch, people, batches } = schema('OrderDto').properties;
     expect(JSON.stringify(farm)).toContain('#/components/schemas/FarmDto');
     expect(JSON.stringify(batch)).toContain('#/components/schemas/BatchDto');
     expect(JSON.stringify(people)).toContain('#/components/schemas/PersonDto');
-    expect(JSON.stringify(occupied)).toContain('#/components/schemas/OccupancyDto');
+    expect(JSON.stringify(batches)).toContain('#/components/schemas/BatchDto');
   });
 
   it.each(['BrooderDto', 'CoopDto', 'FieldPenDto', 'FreezerDto', 'FeedStoreDto', 'CircuitDto'])(

@@ -3,8 +3,9 @@ import type { Mark } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
-import { rowById } from '../../tables/tables.js';
+import { rowById, type Tables } from '../../tables/tables.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
@@ -12,7 +13,7 @@ import { planHerdTasks, type HerdTask } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
-import type { PastureRequest } from './pasture-request.js';
+import { pastureOfFarm } from './pasture-of-farm.js';
 import type { SeasonSward } from './season-swards.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
@@ -116,7 +117,8 @@ export interface PasturePlan {
  * @param width of the search for the order of moves; left out, it takes about a third of a second
  * @throws FieldError naming every field that makes a plan impossible
  */
-export function planPasture(request: PastureRequest, width?: number): PasturePlan {
+export function planPasture(picture: FarmPicture, tables: Tables, width?: number): PasturePlan {
+  const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
   const context = pastureContext(request);

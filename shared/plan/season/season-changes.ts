@@ -2,7 +2,7 @@ import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay } from '../../schedule/work.js';
 import { formatShortDate } from '../../units/format.js';
-import type { KeptJob, KeptPlan } from './kept-plan.js';
+import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import { unfitDay } from './season-days.js';
 import type { SeasonWork } from './season-plan.js';
 import { unfitWords } from './season-words.js';

@@ -12,7 +12,8 @@ import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.
 import { seasonHours, type SeasonHours } from './season-hours.js';
 import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
-import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
+import type { KeptPlan } from '../../farm/kept-plan.js';
+import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { SeasonEvent } from './season-events.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';

@@ -1,8 +1,9 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
-import type { Batch, Occupancy } from '../../../shared/farm/batch.js';
+import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Farm, Person } from '../../../shared/farm/farm.js';
 import type { Herd } from '../../../shared/farm/herd.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
 import { getJson, postJson, putCsv, putJson, remove } from './client.js';
@@ -34,6 +35,9 @@ export const ofFarm = <T>(farmId: string, what: string) => ({
   queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
 });
 
+/** All that plans of a farm are made from, in one request; the page plans from it. */
+export const usePicture = (farmId: string) =>
+  useQuery(ofFarm<FarmPicture & { readonly farm: SavedFarm }>(farmId, '/picture'));
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
@@ -41,11 +45,6 @@ export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
 export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
-export const useClimate = (farmId: string) => useQuery(ofFarm<Climate>(farmId, '/weather/climate'));
-export const useOccupied = (farmId: string, except: string | undefined) =>
-  useQuery(
-    ofFarm<Occupancy[]>(farmId, `/occupied${except === undefined ? '' : `?except=${except}`}`),
-  );
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */
 export function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {

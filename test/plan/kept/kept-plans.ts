@@ -1,7 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
-import { parse } from 'jsonc-parser';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import { round6 } from '../../../shared/explain/quantity.js';
@@ -9,19 +6,16 @@ import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Person } from '../../../shared/farm/farm.js';
 import { planBatch, type BatchPlan } from '../../../shared/plan/batch-plan.js';
-import { findArrivals } from '../../../shared/plan/arrival-finder.js';
 import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { planAnimals } from '../../../shared/plan/animal-plans.js';
+import { planWork } from '../../../shared/plan/season/work-of-farm.js';
 import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
 import { eventsOfHerd } from '../../../shared/plan/season/season-events.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { checkDto } from '../../../src/common/check-dto.js';
-import { PastureOrderDto } from '../../../src/pasture/pasture.dto.js';
-import { requestOfPasture } from '../../../src/pasture/pasture-order.js';
-import { OrderDto } from '../../../src/plans/order.dto.js';
-import { requestOfOrder } from '../../../src/plans/order-request.js';
-import { SEEDS_DIR } from '../../../src/reference/load-tables.js';
-import { HouseholdOrderDto } from '../../../src/season/household-order.dto.js';
-import { seasonOfHousehold } from '../../../src/season/household-order.js';
+import { FarmDocumentDto } from '../../../src/picture/farm-document.dto.js';
+import { pictureOfDocument } from '../../../src/picture/farm-document.js';
+import { readExample } from '../../support/examples.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import {
   newGroup,
@@ -31,6 +25,7 @@ import {
   newReading,
 } from '../../support/pasture-factories.js';
 import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { plannedBatch, foundArrivals, plannedPasture } from '../../support/pictures.js';
 
 /** Figures of a plan by stable names, so that fields of a plan may be renamed. */
 type Figures = Readonly<Record<string, unknown>>;
@@ -92,25 +87,17 @@ export function keptPlans(): Record<string, Figures> {
   };
 }
 
-const seed = (file: string): unknown =>
-  parse(readFileSync(join(SEEDS_DIR, file), 'utf8'), [], { allowTrailingComma: true });
-
 function ofExamples(): Record<string, Figures> {
-  const order = requestOfOrder(checkDto(OrderDto, seed('order.example.jsonc')), tables, NOW_MS);
-  const pasture = requestOfPasture(
-    checkDto(PastureOrderDto, seed('pasture.example.jsonc')),
-    tables,
-    NOW_MS,
-  );
-  const household = seasonOfHousehold(
-    checkDto(HouseholdOrderDto, seed('household.example.jsonc')),
-    tables,
-    NOW_MS,
-  );
+  const pictureOf = (document: unknown) =>
+    pictureOfDocument(checkDto(FarmDocumentDto, document), tables, NOW_MS);
+  const { batch, ...around } = readExample('order') as { batch: Batch };
+  const order = pictureOf({ ...around, batches: [{ ...batch, id: 'batch' }] });
+  const pasture = pictureOf(readExample('pasture'));
+  const household = pictureOf(readExample('household'));
   return {
-    'example order': ofBatch(planBatch(order)),
-    'example pasture': ofPasture(planPasture(pasture)),
-    'example household': ofWork(planSeason(household.request)),
+    'example order': ofBatch(planBatch(order, tables, 'batch')),
+    'example pasture': ofPasture(planPasture(pasture, tables)),
+    'example household': ofWork(planWork(household, tables, planAnimals(household, tables))),
   };
 }
 
@@ -187,13 +174,13 @@ function ofDrawnBatches(): Record<string, Figures> {
         farm,
         climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6),
       });
-      return [`batch ${k + 1}: ${s.id} for ${purpose}`, ofBatch(planBatch(request))];
+      return [`batch ${k + 1}: ${s.id} for ${purpose}`, ofBatch(plannedBatch(request))];
     }),
   );
 }
 
 function ofFinder(): Record<string, Figures> {
-  const weeks = findArrivals(newRequest(), { from: '2027-02-01', to: '2027-10-31' });
+  const weeks = foundArrivals(newRequest(), { from: '2027-02-01', to: '2027-10-31' });
   return {
     finder: {
       weeks: weeks.map(
@@ -250,7 +237,7 @@ function ofPastures(): Record<string, Figures> {
           newReading({ id: 'r2', date: addDays(today, -2), heightCm: d.heightCm + 3 }),
         ],
       });
-      return [`pasture ${k + 1}`, ofPasture(planPasture(request, 4))];
+      return [`pasture ${k + 1}`, ofPasture(plannedPasture(request, 4))];
     }),
   );
 }
@@ -260,7 +247,7 @@ function ofHouseholds(): Record<string, Figures> {
     { id: 'a', name: 'A', away: [{ from: '2027-05-11', to: '2027-05-14' }] },
     { id: 'b', name: 'B', away: [], hoursByWeekday: [3, 3, 3, 3, 3, 6, 4] },
   ];
-  const pasture = planPasture(newPastureRequest({ today: '2027-04-05' }), 4);
+  const pasture = plannedPasture(newPastureRequest({ today: '2027-04-05' }), 4);
   const drawn = fc.sample(
     fc.array(
       fc.record({

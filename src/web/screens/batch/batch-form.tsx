@@ -84,7 +84,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       value={draft[field]}
       error={errors[field]}
       onChange={(id) => onChange({ [field]: id })}
-      options={setting.facilities.filter((f) => f.kind === kind)}
+      options={setting.picture.facilities.filter((f) => f.kind === kind)}
       none="None yet"
     />
   );

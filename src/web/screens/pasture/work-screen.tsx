@@ -2,8 +2,7 @@ import { Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
-import { usePasture } from '../../api/pasture-queries.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useAll, Working } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
@@ -11,10 +10,9 @@ import { usePasturePlan } from './use-pasture.js';
 
 /** Work hung on turn-out, arrivals and calving. */
 export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id));
-  const onFarm = 'waiting' in all ? undefined : all.data[0];
-  const request = useMemo(() => onFarm && { ...onFarm, tables }, [onFarm, tables]);
-  const { plan, isWorking } = usePasturePlan(request);
+  const all = useAll(usePicture(farm.id));
+  const picture = 'waiting' in all ? undefined : all.data[0];
+  const { plan, isWorking } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={800}>

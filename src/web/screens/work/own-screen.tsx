@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
 import { movedWithEvent } from '../../../../shared/plan/season/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useClimate, usePeople, type SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
@@ -15,9 +15,9 @@ import { WorkNav } from './work-nav.js';
 /** The household's own jobs, and ready-made sets of work to take or leave. */
 export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const [editing, setEditing] = useState<OwnJob | 'new'>();
-  const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id), useClimate(farm.id));
+  const all = useAll(useWork(farm.id), usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [plan, saved, people, climate] = all.data;
+  const [plan, { jobs: saved, people, climate }] = all.data;
   const jobs = saved
     .map((job) => movedWithEvent(job, plan.events))
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn));

@@ -1,8 +1,8 @@
-import type { Herd } from '../../shared/farm/herd.js';
-import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import { eventsOfBatch, eventsOfHerd } from '../../shared/plan/season/season-events.js';
-import type { DatedWork } from '../../shared/plan/season/season-request.js';
+import type { Herd } from '../../farm/herd.js';
+import type { BatchPlan } from '../batch-plan.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { eventsOfBatch, eventsOfHerd } from './season-events.js';
+import type { DatedWork } from './season-request.js';
 
 /** A batch with its plan. */
 export interface PlannedBatch {
