@@ -14,7 +14,6 @@ import { ofFarm, useChange } from './queries.js';
 export const useWork = (farmId: string) => useQuery(ofFarm<SeasonPlan>(farmId, '/work'));
 export const useOutlook = (farmId: string) =>
   useQuery(ofFarm<SeasonOutlook>(farmId, '/work/outlook'));
-export const useJobs = (farmId: string) => useQuery(ofFarm<OwnJob[]>(farmId, '/jobs'));
 export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
 export const useSheet = (farmId: string, id: string) =>
   useQuery(ofFarm<CaretakerSheet>(farmId, `/handovers/${id}/sheet`));

@@ -1,5 +1,4 @@
 import { Button, Group, Table, Text, Title } from '@mantine/core';
-import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
 import { moveHeads } from '../../../../shared/plan/pasture/moves.js';

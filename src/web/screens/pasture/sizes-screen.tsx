@@ -1,5 +1,4 @@
 import { Stack, Table, Text, Title } from '@mantine/core';
-import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';

@@ -1,5 +1,5 @@
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
@@ -8,7 +8,7 @@ import { formatShortDate, formatValue } from '../../../../shared/units/format.js
 import { BOUNDS } from '../../../../shared/farm/bounds.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { useWalk } from '../../api/pasture-queries.js';
-import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';

@@ -1,5 +1,4 @@
 import { Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
-import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';

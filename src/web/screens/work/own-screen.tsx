@@ -4,7 +4,7 @@ import type { OwnJob } from '../../../../shared/farm/job.js';
 import { movedWithEvent } from '../../../../shared/plan/season/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
-import { useJobs, useWork } from '../../api/work-queries.js';
+import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../batch/section.js';
 import { JobForm } from './job-form.js';
