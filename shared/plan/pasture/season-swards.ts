@@ -1,4 +1,4 @@
-import { addDays, daysBetween, monthOf } from '../../calendar/plain-date.js';
+import { daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { yearCurve } from '../../maths/year-curve.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
@@ -282,10 +282,6 @@ function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
   }
   return closed;
 }
-
-/** Month of a day of the span, 1 to 12. */
-export const monthAt = (span: PastureSpan, index: number): number =>
-  monthOf(addDays(span.first, index));
 
 /** Net energy of the grass, mean over the land. */
 export function meanEnergyMcalPerKg(paddocks: readonly Paddock[], tables: Tables): number {

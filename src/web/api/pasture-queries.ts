@@ -67,7 +67,3 @@ export const useImportGeoJson = (farmId: string) =>
   useChange((document: unknown) =>
     postJson<Paddock[]>(`/farms/${farmId}/paddocks/geojson`, document),
   );
-export const useChoices = (farmId: string) =>
-  useChange((choices: PastureChoices) =>
-    putJson<PastureChoices>(`/farms/${farmId}/pasture/choices`, choices),
-  );
