@@ -1,8 +1,7 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
-import type { Occupancy } from '../farm/batch.js';
+import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
-import type { Purpose, Sex } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
 import { planBill, type BillPart } from './bill.js';
 import { planBirds, type BirdsPart } from './birds.js';

@@ -1,5 +1,5 @@
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { moveQuantities } from '../../shared/plan/pasture/moves.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,

@@ -1,6 +1,6 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { Explanation } from '../../shared/explain/explanation.js';
+import type { Explanation } from '../../shared/formulas/explanation.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
 import { PastureChoicesDto, PastureOrderDto } from './pasture.dto.js';

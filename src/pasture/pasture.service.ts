@@ -3,11 +3,11 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { LRUCache } from 'lru-cache';
 import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
-import { explain, type Explanation } from '../../shared/explain/explanation.js';
+import { explain, type Explanation } from '../../shared/formulas/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { followerOf } from '../../shared/plan/pasture/follower.js';
-import { moveQuantities } from '../../shared/plan/pasture/moves.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type {
   Follower,

@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
-import type { Explanation } from '../../shared/explain/explanation.js';
+import type { Explanation } from '../../shared/formulas/explanation.js';
 import type { Occupancy } from '../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';

@@ -4,7 +4,7 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch, Occupancy } from '../../shared/farm/batch.js';
 import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
-import { explain, type Explanation } from '../../shared/explain/explanation.js';
+import { explain, type Explanation } from '../../shared/formulas/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { taskHours } from '../../shared/plan/tasks.js';
 import { planContext } from '../../shared/plan/context.js';

@@ -6,7 +6,7 @@ import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
+import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { massPerCm } from '../../shared/pasture/forage-mass.js';
 import { rowById } from '../../shared/tables/tables.js';
-import type { Stand } from '../../shared/tables/pasture-tables.js';
+import type { Stand } from '../../shared/farm/paddock.js';
 import { CM_PER_IN, HA_PER_ACRE, KG_PER_LB } from '../../shared/units/convert.js';
 import { tables } from '../support/factories.js';
 import { newPaddock } from '../support/pasture-factories.js';

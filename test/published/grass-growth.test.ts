@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { ratePerDayOfMean, regrown } from '../../shared/pasture/regrowth.js';
 import { rowById } from '../../shared/tables/tables.js';
-import type { Productivity } from '../../shared/tables/pasture-tables.js';
+import type { Productivity } from '../../shared/farm/paddock.js';
 import { HA_PER_ACRE, KG_PER_LB } from '../../shared/units/convert.js';
 import { tables } from '../support/factories.js';
 

@@ -1,5 +1,5 @@
 import { daysBetween } from '../../calendar/plain-date.js';
-import type { GrassReading, Paddock } from '../../farm/paddock.js';
+import type { GrassReading, Paddock, Productivity } from '../../farm/paddock.js';
 import { yearCurve } from '../../maths/year-curve.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
@@ -7,7 +7,7 @@ import { ratePerDayOfMean, regrown, temperatureFactor } from '../../pasture/regr
 import { massOn, swardOf, type PlainSward, type Sward } from '../../pasture/sward.js';
 import { soilWater, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
-import type { Forage, Productivity } from '../../tables/pasture-tables.js';
+import type { Forage } from '../../tables/pasture-tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 import type { SeasonWeather, WeatherRun } from './season-weather.js';

@@ -7,7 +7,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
 import type { HerdTask } from '../pasture/herd-tasks.js';
 import type { PlannedTask } from '../tasks.js';
-import type { KeptPlan } from './kept-plan.js';
+import type { KeptPlan } from '../../farm/kept-plan.js';
 import type { SeasonEvent } from './season-events.js';
 
 /** Dated work of one batch or herd, as its own plan gives it. */

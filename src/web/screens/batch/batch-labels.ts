@@ -1,5 +1,4 @@
-import type { Batch } from '../../../../shared/farm/batch.js';
-import type { Purpose } from '../../../../shared/tables/tables.js';
+import type { Batch, Purpose } from '../../../../shared/farm/batch.js';
 import type { Reader } from '../../../../shared/units/format.js';
 import { labelsFrom, type FormWords } from '../../fields/field-words.js';
 
