@@ -9,7 +9,7 @@ import { formatDate, formatShortDate } from '../../../../shared/units/format.js'
 import { usePasture, type PastureOnFarm } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Cautions, Section } from '../batch/section.js';
+import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
 import { MoveList } from './move-list.js';

@@ -4,7 +4,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePasture } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { PastureNav } from './pasture-nav.js';
