@@ -8,11 +8,12 @@ import { dataSourceOptions } from './database/data-source.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
-import { SheetsModule } from './handovers/sheets.module.js';
+import { SheetsModule } from './sheets/sheets.module.js';
 import { HerdsModule } from './herds/herds.module.js';
 import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
+import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
 import { SeasonModule } from './season/season.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
@@ -46,6 +47,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SeasonModule,
     SheetsModule,
     CalendarModule,
+    SampleFarmModule,
   ],
 })
 export class AppModule {}

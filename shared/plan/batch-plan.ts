@@ -1,9 +1,9 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
-import type { Occupancy } from '../farm/batch.js';
+import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
-import type { Purpose, Sex, Tables } from '../tables/tables.js';
+import type { Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
 import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';

@@ -38,6 +38,13 @@ export function describeProblem(problem: FieldProblem): string {
   return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
 }
 
+/** How a form names its fields, and the units it is read in. */
+export interface FormWords {
+  /** The label printed at a field, by the field's path; undefined for a field it does not have. */
+  readonly labelOf: (field: string) => string | undefined;
+  readonly reader: Reader;
+}
+
 /**
  * The same for somebody at a form: with the label printed at the field, and with values and bounds
  * in the farm's units.

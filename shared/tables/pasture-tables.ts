@@ -1,10 +1,6 @@
 import type { WorkConditions } from '../farm/job.js';
-import type { Sourced } from './tables.js';
-
-export type Stand = 'fair' | 'good' | 'excellent';
-export const STANDS: readonly Stand[] = ['fair', 'good', 'excellent'];
-export type Productivity = 'low' | 'medium' | 'high';
-export const PRODUCTIVITIES: readonly Productivity[] = ['low', 'medium', 'high'];
+import type { Productivity, Stand } from '../farm/paddock.js';
+import type { Sourced } from './sourced.js';
 
 interface Value extends Sourced {
   readonly value: number;

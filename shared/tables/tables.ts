@@ -1,3 +1,4 @@
+import type { Purpose } from '../farm/batch.js';
 import type { WorkConditions } from '../farm/job.js';
 import type { JobSet } from './job-sets.js';
 import type { WorkTable } from './work-table.js';
@@ -13,24 +14,8 @@ import type {
   PastureTable,
   Soil,
 } from './pasture-tables.js';
+import type { Source, Sourced } from './sourced.js';
 
-/** Where a value comes from and how well it is supported. Every table row carries both. */
-export interface Sourced {
-  readonly sources: readonly string[];
-  readonly mark: Mark;
-}
-
-export interface Source {
-  readonly publisher: string;
-  readonly title: string;
-  readonly year: string;
-  readonly url: string;
-  readonly mark: Mark;
-  readonly note?: string;
-}
-
-export type Purpose = 'meat' | 'layers';
-export type Sex = 'straight-run' | 'cockerels' | 'pullets';
 export type BirdSex = 'male' | 'female';
 
 export interface GrowthPoint {

@@ -1,6 +1,5 @@
 import { ApiProperty } from '@nestjs/swagger';
-import type { Batch, BatchPrices } from '../../shared/farm/batch.js';
-import type { Purpose, Sex } from '../../shared/tables/tables.js';
+import type { Batch, BatchPrices, Purpose, Sex } from '../../shared/farm/batch.js';
 import {
   DateOnly,
   IdText,

@@ -13,12 +13,6 @@ export class FarmsController {
     return this.farms.create(dto);
   }
 
-  /** Loads the invented sample farm. */
-  @Post('sample')
-  createSample(): Promise<FarmView> {
-    return this.farms.createSample();
-  }
-
   @Get()
   findAll(): Promise<FarmView[]> {
     return this.farms.findAll();

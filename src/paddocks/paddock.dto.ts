@@ -1,11 +1,13 @@
 import { ApiProperty } from '@nestjs/swagger';
-import type { ClosedFor, Outline, Paddock } from '../../shared/farm/paddock.js';
 import {
+  type ClosedFor,
+  type Outline,
+  type Paddock,
   PRODUCTIVITIES,
   STANDS,
   type Productivity,
   type Stand,
-} from '../../shared/tables/pasture-tables.js';
+} from '../../shared/farm/paddock.js';
 import {
   AnyList,
   DateOnly,

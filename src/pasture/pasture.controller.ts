@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { FarmDocumentDto } from '../picture/farm-document.dto.js';
-import { PastureChoicesDto } from './pasture.dto.js';
+import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
 import { PastureService } from './pasture.service.js';
 
 @ApiTags('pasture')

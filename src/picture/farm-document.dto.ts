@@ -19,7 +19,7 @@ import { HandoverDto } from '../handovers/handover.dto.js';
 import { HerdDto } from '../herds/herd.dto.js';
 import { JobDto } from '../jobs/job.dto.js';
 import { PaddockDto } from '../paddocks/paddock.dto.js';
-import { PastureChoicesDto } from '../pasture/pasture.dto.js';
+import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
 import { PersonDto } from '../people/person.dto.js';
 import { ForecastDayDto } from '../weather/forecast.dto.js';
 

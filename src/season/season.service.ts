@@ -7,7 +7,7 @@ import type { WorkMark } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
-import { refuseUnplannable } from '../../shared/plan/check-picture.js';
+import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';

@@ -1,21 +1,21 @@
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Handover } from '../../shared/farm/handover.js';
-import { planAnimals } from '../../shared/plan/animal-plans.js';
+import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
 import {
   findArrivals,
   type ArrivalSearch,
   type ArrivalWeek,
 } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
-import { explainBatch, explainPasture } from '../../shared/plan/explain-plans.js';
+import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { compareWork, planWork, workOutlook } from '../../shared/plan/season/work-of-farm.js';
+import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import type { DailyWeather } from '../../shared/weather/climate.js';
 import { loadTables } from '../reference/load-tables.js';

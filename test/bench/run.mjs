@@ -24,9 +24,11 @@ const { pastureContext, rotationProblem } = await import(
 );
 const { chooseRotation, quickRotation } = await import(dist('shared/pasture/rotation.js'));
 const { playSeason } = await import(dist('shared/pasture/season-books.js'));
-const { provenRotation } = await import(dist('shared/pasture/proven-rotation.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
+// The proof is a tool of the tests, not of the program: it is compiled here.
+await import('@swc-node/register/esm-register');
+const { provenRotation } = await import('../support/proven-rotation.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { explain } from '../../shared/explain/explanation.js';
+import { explain } from '../../shared/formulas/explanation.js';
 import { MARK_MEANING } from '../../shared/explain/formula.js';
-import { FORMULAS } from '../../shared/explain/formulas.js';
+import { FORMULAS } from '../../shared/formulas/formulas.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Facility } from '../../shared/farm/facility.js';

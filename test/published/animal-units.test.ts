@@ -1,14 +1,15 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { herdDays } from '../../shared/pasture/herd-demand.js';
-import { animalUnits, intakeKg, metabolicAnimalUnits } from '../../shared/pasture/intake.js';
+import { animalUnits, intakeKg } from '../../shared/pasture/intake.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { KG_PER_LB, kgToLb, lbToKg } from '../../shared/units/convert.js';
+import { KG_PER_LB } from '../../shared/units/convert.js';
+import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
-const { perKgLive } = tables.cattle.animalUnits;
+const { perKgLive, metabolicExponent } = tables.cattle.animalUnits;
 const linear = (lb: number): number => animalUnits(perKgLive, lbToKg(lb));
-const metabolic = (lb: number): number => metabolicAnimalUnits(perKgLive, lbToKg(lb));
+const metabolic = (lb: number): number => linear(lb) ** metabolicExponent;
 
 describe('animalUnits', () => {
   // One unit to 1,000 lb. Retrieved: Progressive Cattle, "Not all cows are equal; some eat more", 2019
@@ -39,7 +40,7 @@ describe('animalUnits', () => {
   });
 });
 
-describe('metabolicAnimalUnits', () => {
+describe('animal units by metabolic weight, the spread that is named', () => {
   // NDSU Dickinson Research Extension Center, "Animal Unit Equivalent for Beef Cattle Based on Metabolic
   // Weight", 1998: (W/1000)^0.75, retrieved; the two results are computed from it.
   it.each([

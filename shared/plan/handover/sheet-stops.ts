@@ -7,7 +7,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
 
 import { formatShortDate } from '../../units/format.js';
-import type { AnimalPlans } from '../animal-plans.js';
+import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';

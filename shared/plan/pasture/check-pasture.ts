@@ -1,9 +1,8 @@
 import { addDays, daysBetween, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
 import { BOUNDS, type BoundName, type Bounds } from '../../farm/bounds.js';
 import type { CattleGroup, Herd } from '../../farm/herd.js';
-import type { ClosedDays, Paddock } from '../../farm/paddock.js';
+import { type ClosedDays, type Paddock, PRODUCTIVITIES, STANDS } from '../../farm/paddock.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
-import { PRODUCTIVITIES, STANDS } from '../../tables/pasture-tables.js';
 import type { Tables } from '../../tables/tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan } from './pasture-span.js';

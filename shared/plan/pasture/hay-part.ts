@@ -1,7 +1,7 @@
 import { input, from, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
-import { leastHayKg } from '../../pasture/proven-rotation.js';
+import { leastHayKg } from '../../pasture/least-hay.js';
 import { quickRotation } from '../../pasture/rotation.js';
 import { fixedRotation } from '../../pasture/fixed-rotation.js';
 import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';

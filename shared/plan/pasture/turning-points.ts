@@ -13,7 +13,6 @@ import { regrown } from '../../pasture/regrowth.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
-import { rowById } from '../../tables/tables.js';
 import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
 import {
@@ -391,7 +390,3 @@ function ripestAfter(
   });
   return open.sort((a, b) => b.ripeness - a.ripeness)[0];
 }
-
-/** Name of a class, for sentences. */
-export const className = ({ tables }: PastureContext, id: string): string =>
-  rowById(tables.cattle.classes, id).name.toLowerCase();

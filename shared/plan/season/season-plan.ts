@@ -1,7 +1,6 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
-import type { WorkDays } from '../../schedule/work-days.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
@@ -17,6 +16,7 @@ import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { SeasonEvent } from './season-events.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';
+import type { SeasonWork } from './season-work.js';
 import { remedyWords, unfitWords, whyThen } from './season-words.js';
 
 /** A piece of work on a day. */
@@ -119,18 +119,6 @@ export interface SeasonPlan {
 
 /** Plans to try: a few tenths of a second; with fewer, the next time would find a better one. */
 const PLANS = 1500;
-
-/** All that a plan was made from, for those who look further into it. */
-export interface SeasonWork {
-  readonly request: SeasonRequest;
-  readonly days: SeasonDays;
-  readonly needs: readonly SeasonNeed[];
-  readonly problem: WorkProblem;
-  readonly fitted: FittedWork;
-  /** Hours the plan leaves free. */
-  readonly left: WorkDays;
-  readonly done: SeasonPlan['done'];
-}
 
 /**
  * Fits a season's work into people's hours and the days that suit it.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { FORMULAS } from '../../../shared/explain/formulas.js';
+import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { checkPasture } from '../../../shared/plan/pasture/check-pasture.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { FieldError } from '../../../shared/problems/field-problem.js';

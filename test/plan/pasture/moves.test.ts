@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { moveHeads, moveQuantities, type Move } from '../../../shared/plan/pasture/moves.js';
+import type { Move } from '../../../shared/plan/pasture/moves.js';
+import { moveHeads, moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { END_WORDS } from '../../../shared/plan/pasture/stay-reasons.js';
 import {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { FORMULAS } from '../../../shared/explain/formulas.js';
+import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { CattleGroup, Herd } from '../../../shared/farm/herd.js';
 import type { Paddock } from '../../../shared/farm/paddock.js';
-import { moveQuantities } from '../../../shared/plan/pasture/moves.js';
+import { moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import { seasonRows } from '../../../shared/plan/pasture/season-rows.js';

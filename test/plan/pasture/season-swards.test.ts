@@ -1,9 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
 import {
-  monthAt,
   seasonSwards,
   type SeasonSward,
   type SeasonSwards,
@@ -241,7 +240,7 @@ describe('the southern half of the world', () => {
 
   it('grows half a year later: every month what the north grows six months before', () => {
     const sum = ({ own, span }: Season, month: number): number => {
-      const days = [...own.tableGrowth].filter((_, i) => monthAt(span, i) === month);
+      const days = [...own.tableGrowth].filter((_, i) => monthOf(addDays(span.first, i)) === month);
       return days.reduce((a, b) => a + b, 0) / days.length;
     };
     for (const month of [3, 4, 5, 6, 7, 8, 9, 10, 11]) {

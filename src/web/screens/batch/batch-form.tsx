@@ -13,13 +13,8 @@ import type { BoundName } from '../../../../shared/farm/bounds.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import { DEFAULT_BAG_KG } from '../../../../shared/plan/feed.js';
 import { DEFAULT_MOVES_PER_DAY } from '../../../../shared/plan/outdoors.js';
-import {
-  defaultRow,
-  rowById,
-  type Purpose,
-  type Sex,
-  type Strain,
-} from '../../../../shared/tables/tables.js';
+import { defaultRow, rowById, type Strain } from '../../../../shared/tables/tables.js';
+import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';

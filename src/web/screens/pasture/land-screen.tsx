@@ -18,7 +18,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useJoin, useSplit } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { HerdForm } from './herd-form.js';

@@ -1,7 +1,7 @@
 import { Button, Group, Table, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
-import { moveHeads } from '../../../../shared/plan/pasture/moves.js';
+import { moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,

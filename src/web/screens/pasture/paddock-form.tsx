@@ -9,13 +9,16 @@ import {
   TextInput,
 } from '@mantine/core';
 import { useState } from 'react';
-import type { ClosedDays, ClosedFor, Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import {
+  type ClosedDays,
+  type ClosedFor,
+  type Outline,
+  type Paddock,
   PRODUCTIVITIES,
   STANDS,
   type Productivity,
   type Stand,
-} from '../../../../shared/tables/pasture-tables.js';
+} from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';

@@ -9,7 +9,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Cautions, Section } from '../batch/section.js';
+import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
 import { MoveList } from './move-list.js';

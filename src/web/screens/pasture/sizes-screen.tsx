@@ -2,7 +2,7 @@ import { Stack, Table, Text, Title } from '@mantine/core';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { PastureNav } from './pasture-nav.js';

@@ -6,7 +6,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { JobForm } from './job-form.js';
 import { JobSets } from './job-sets.js';
 import { OwnJobs } from './own-jobs.js';

@@ -1,11 +1,11 @@
-import type { FarmPicture } from '../farm/picture.js';
-import { FieldError, type FieldProblem } from '../problems/field-problem.js';
-import type { Tables } from '../tables/tables.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
 import { hasGrass } from './animal-plans.js';
-import { batchRequest } from './batch-request.js';
-import { checkBatch } from './check-batch.js';
-import { checkPasture } from './pasture/check-pasture.js';
-import { pastureOfFarm } from './pasture/pasture-of-farm.js';
+import { batchRequest } from '../batch-request.js';
+import { checkBatch } from '../check-batch.js';
+import { checkPasture } from '../pasture/check-pasture.js';
+import { pastureOfFarm } from '../pasture/pasture-of-farm.js';
 
 /**
  * Refuses a farm of which a batch or the pasture cannot be planned, where leaving it out of the

@@ -1,8 +1,9 @@
-import type { Source, Tables } from '../tables/tables.js';
+import type { Tables } from '../tables/tables.js';
+import type { Source } from '../tables/sourced.js';
 import { formatValue, type Reader } from '../units/format.js';
-import { MARK_MEANING } from './formula.js';
+import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
-import type { Quantity } from './quantity.js';
+import type { Quantity } from '../explain/quantity.js';
 
 /** A quantity opened up: what a person reads, whether on the page, in the API or in the terminal. */
 export interface Explanation {

@@ -11,7 +11,7 @@ import { sizingFormulas } from '../pasture/sizing.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { herdTaskFormulas } from '../plan/pasture/herd-tasks.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
-import { moveFormulas } from '../plan/pasture/moves.js';
+import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
 import { standingFormulas } from '../plan/pasture/standing.js';
 import { surplusFormulas } from '../plan/pasture/surplus.js';
@@ -36,9 +36,9 @@ import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
-import type { Formula } from './formula.js';
+import type { Formula } from '../explain/formula.js';
 import { seasonFormulas } from '../plan/season/season-quantities.js';
-import { plainFormulas } from './plain-formulas.js';
+import { plainFormulas } from '../explain/plain-formulas.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,

@@ -1,9 +1,9 @@
-import type { FarmPicture } from '../farm/picture.js';
-import { FieldError } from '../problems/field-problem.js';
-import type { Tables } from '../tables/tables.js';
-import { planBatch } from './batch-plan.js';
-import { planPasture, type PasturePlan } from './pasture/pasture-plan.js';
-import type { PlannedBatch } from './season/dated-work.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch } from '../batch-plan.js';
+import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../season/dated-work.js';
 
 /** The plans of a farm's animals: what the household's work hangs on. */
 export interface AnimalPlans {

@@ -3,7 +3,7 @@ import { PastureModule } from '../pasture/pasture.module.js';
 import { PictureModule } from '../picture/picture.module.js';
 import { SeasonModule } from '../season/season.module.js';
 import { HandoversController } from './handovers.controller.js';
-import { HandoversModule } from './handovers.module.js';
+import { HandoversModule } from '../handovers/handovers.module.js';
 import { SheetsService } from './sheets.service.js';
 
 /** Sheets need the season, and the season needs to know what is handed over: hence two modules. */

@@ -8,8 +8,8 @@ import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { SeasonService } from '../season/season.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import type { HandoverDto } from './handover.dto.js';
-import { HandoversService } from './handovers.service.js';
+import type { HandoverDto } from '../handovers/handover.dto.js';
+import { HandoversService } from '../handovers/handovers.service.js';
 
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {

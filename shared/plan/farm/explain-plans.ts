@@ -1,12 +1,12 @@
-import { explain, type Explanation } from '../explain/explanation.js';
-import { quantitiesIn } from '../explain/quantities-in.js';
-import type { Quantity } from '../explain/quantity.js';
-import type { FarmPicture } from '../farm/picture.js';
-import type { Tables } from '../tables/tables.js';
-import { planBatch, type BatchPlan } from './batch-plan.js';
-import { moveQuantities } from './pasture/moves.js';
-import { planPasture, type PasturePlan } from './pasture/pasture-plan.js';
-import { taskHours } from './tasks.js';
+import { explain, type Explanation } from '../../formulas/explanation.js';
+import { quantitiesIn } from '../../explain/quantities-in.js';
+import type { Quantity } from '../../explain/quantity.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { moveQuantities } from '../pasture/move-quantities.js';
+import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
+import { taskHours } from '../tasks.js';
 
 /** Every number of a batch's plan, the hours of its tasks included. */
 export const batchQuantities = (plan: BatchPlan, tables: Tables): Quantity[] => [

@@ -2,8 +2,8 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nest
 import { ApiTags } from '@nestjs/swagger';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
-import { HandoverDto } from './handover.dto.js';
-import { HandoversService } from './handovers.service.js';
+import { HandoverDto } from '../handovers/handover.dto.js';
+import { HandoversService } from '../handovers/handovers.service.js';
 import { SheetsService, type SheetPreview } from './sheets.service.js';
 
 @ApiTags('hand-overs')

@@ -1,23 +1,16 @@
-import type { Rotation } from './rotation.js';
-import type { RotationProblem } from './rotation-problem.js';
-import { after, decisionDay, startState, staysOf, type State } from './rotation-state.js';
-import { optionsOf } from './stay-options.js';
-import { relativePeak } from './sward-bounds.js';
+import type { Rotation } from '../../shared/pasture/rotation.js';
+import type { RotationProblem } from '../../shared/pasture/rotation-problem.js';
+import {
+  after,
+  decisionDay,
+  startState,
+  staysOf,
+  type State,
+} from '../../shared/pasture/rotation-state.js';
+import { optionsOf } from '../../shared/pasture/stay-options.js';
+import { relativePeak } from '../../shared/pasture/sward-bounds.js';
 
-/** Hay no order of stays can avoid, kg: all need less all grass that could stand or grow. */
-export function leastHayKg(problem: RotationProblem, from = problem.from): number {
-  const { swards, herds, to, harvestShare } = problem;
-  let need = 0;
-  for (const herd of herds) for (let d = from; d < to; d++) need += herd.demandKg[d]!;
-  let grass = 0;
-  for (const sward of swards) {
-    grass += Math.max(0, sward.startKgPerHa - sward.residualKgPerHa) * sward.areaHa;
-    grass += relativePeak(sward, from, to) * sward.areaHa;
-  }
-  return Math.max(0, need - grass * Math.max(...harvestShare));
-}
-
-export interface ProvenRotation extends Rotation {
+interface ProvenRotation extends Rotation {
   /** False when the search stopped at its limit; the result is then only the best found. */
   readonly isProven: boolean;
   readonly nodes: number;

@@ -1,12 +1,12 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
-import type { AnimalPlans } from '../animal-plans.js';
-import { compareSeasons, type SeasonComparison } from './compare-seasons.js';
-import { datedWork } from './dated-work.js';
-import { seasonOutlook, type SeasonOutlook } from './season-outlook.js';
-import { planSeason } from './season-plan.js';
-import type { SeasonRequest } from './season-request.js';
+import type { AnimalPlans } from './animal-plans.js';
+import { compareSeasons, type SeasonComparison } from '../season/compare-seasons.js';
+import { datedWork } from '../season/dated-work.js';
+import { seasonOutlook, type SeasonOutlook } from '../season/season-outlook.js';
+import { planSeason } from '../season/season-plan.js';
+import type { SeasonRequest } from '../season/season-request.js';
 
 /** The same farm gives the same plan: the seed only has to stay what it is. */
 const SEED = 1;

@@ -1,6 +1,6 @@
 import { Alert, Card, Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
-import type { Tables } from '../../../../shared/tables/tables.js';
+import type { Tables } from '../../../shared/tables/tables.js';
 
 export function Section({ title, children }: { title: string; children: ReactNode }) {
   return (
