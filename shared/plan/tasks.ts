@@ -2,11 +2,12 @@ import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js'
 import type { WorkConditions } from '../farm/job.js';
 import type { Formula, Mark } from '../explain/formula.js';
 import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../schedule/back-schedule.js';
 import { rowById, type TaskTemplate } from '../tables/tables.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { found, type Found } from './found.js';
 import type { TaskHabits } from './task-habits.js';
 
 export const taskFormulas = {
@@ -78,11 +79,12 @@ export interface TasksPart {
 }
 
 /** Every task of a batch, dated from its anchors, and what moved since an earlier arrival date. */
-export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
+export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart> {
   const tasks = tasksOf(context, feedTrips(feed));
   const late = tasks.filter((t) => t.alreadyLate);
+  const issues: PlanIssue[] = [];
   if (0 < late.length) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'tasks-late',
@@ -94,7 +96,7 @@ export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
     );
   }
   const { previousArrivalDate, batch } = context;
-  return {
+  const part: TasksPart = {
     tasks,
     hoursInAll: quantity(
       'Hours of work in all',
@@ -108,6 +110,7 @@ export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
       ? { changes: changesSince(context, previousArrivalDate, tasks) }
       : {}),
   };
+  return found(part, { issues });
 }
 
 interface Hung {
