@@ -2,9 +2,10 @@ import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkConditions } from '../../farm/job.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import { issue } from '../../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { backSchedule, type HungTask } from '../../schedule/back-schedule.js';
 import type { HerdTaskTemplate } from '../../tables/pasture-tables.js';
+import { found, type Found } from '../found.js';
 import type { TaskHabits } from '../task-habits.js';
 import type { PastureContext } from './pasture-context.js';
 import type { TurningPart } from './turning-points.js';
@@ -45,7 +46,7 @@ export interface HerdTask extends TaskHabits {
 const M2_PER_ACRE = 4046.8564224;
 
 /** Work hung on turn-out, arrivals and calvings of every herd, by date. */
-export function planHerdTasks(context: PastureContext, turning: TurningPart): HerdTask[] {
+export function planHerdTasks(context: PastureContext, turning: TurningPart): Found<HerdTask[]> {
   const tasks = context.herds.flatMap((herd, h): HerdTask[] => {
     const dates = turning.herds[h]!;
     const anchors: readonly (readonly [HerdTaskTemplate['anchor'], PlainDate, string])[] = [
@@ -65,8 +66,9 @@ export function planHerdTasks(context: PastureContext, turning: TurningPart): He
     });
   });
   const late = tasks.filter((task) => task.alreadyLate);
+  const issues: PlanIssue[] = [];
   if (0 < late.length) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'herd-tasks-late',
@@ -77,7 +79,8 @@ export function planHerdTasks(context: PastureContext, turning: TurningPart): He
       ),
     );
   }
-  return tasks.sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0));
+  tasks.sort((a, b) => (a.start < b.start ? -1 : a.start > b.start ? 1 : 0));
+  return found(tasks, { issues });
 }
 
 function hung(

@@ -5,6 +5,7 @@ import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import { rowById } from '../../tables/tables.js';
+import { byLevel, joined } from '../found.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
@@ -126,8 +127,12 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
-  const tasks = planHerdTasks(context, turning);
-  warnAbout(context, chosen);
+  const tasks = planHerdTasks(context, turning.part);
+  const { issues, cautions } = joined([
+    { cautions: OF_EVERY_PASTURE },
+    ...[sizing, turning, hay, manure, tasks],
+    { issues: issuesOf(context, chosen) },
+  ]);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
   return {
@@ -151,8 +156,8 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
     growthMark: context.growthMark,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
-      nitrogen: manure.nitrogen[p]!,
-      phosphorus: manure.phosphorus[p]!,
+      nitrogen: manure.part.nitrogen[p]!,
+      phosphorus: manure.part.phosphorus[p]!,
       massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
       days: daysOf(context, chosen, p),
       closed: shutDays(context, chosen, p),
@@ -167,14 +172,14 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
-    hay,
-    turning,
-    sizing,
-    birds: manure.birds,
-    tasks,
+    hay: hay.part,
+    turning: turning.part,
+    sizing: sizing.part,
+    birds: manure.part.birds,
+    tasks: tasks.part,
     book: bookOf(chosen),
-    issues: byLevel(context.issues),
-    cautions: [...context.cautions],
+    issues: byLevel(issues),
+    cautions,
   };
 }
 
@@ -185,9 +190,8 @@ const NO_PADDOCK: FieldProblem = {
   fix: 'Add at least one paddock: without one there is no grass to plan.',
 };
 
-const LEVELS = { stop: 0, act: 1, note: 2 } as const;
-const byLevel = (issues: readonly PlanIssue[]): PlanIssue[] =>
-  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);
+/** Keys of the cautions that belong to any plan with cattle on grass. */
+const OF_EVERY_PASTURE = ['electric-fence'];
 
 function rounded(values: Float64Array, from: number, to: number, parts: number): number[] {
   return Array.from(values.subarray(from, to), (value) => Math.round(value * parts) / parts);
@@ -345,8 +349,10 @@ function bookOf({ books }: Chosen): GrassBook {
   };
 }
 
-function warnAbout(context: PastureContext, { books }: Chosen): void {
-  const { weather, issues, herds, paddocks, say, tables } = context;
+/** What the land, the herds and the moves chosen give to say, beside what the sections found. */
+function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
+  const { weather, herds, paddocks, say, tables } = context;
+  const issues: PlanIssue[] = [];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -395,4 +401,5 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
       ),
     );
   }
+  return issues;
 }
