@@ -18,7 +18,7 @@ import { collisions, occupanciesOf } from './occupancy.js';
 import { planOutdoors, type OutdoorsPart } from './outdoors.js';
 import type { PlanRequest } from './request.js';
 import { planSpace, type SpacePart } from './space.js';
-import { planTasks, type TasksPart } from './tasks.js';
+import { planTasks, type TasksPart } from './batch-tasks.js';
 
 /** A plan of one batch from order to the end, as sent by the API and printed by the terminal. */
 export interface BatchPlan {

@@ -8,6 +8,7 @@ import {
   type SeasonRow,
 } from '../../shared/plan/pasture/season-rows.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
 import {
   cautionsText,
@@ -127,7 +128,7 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours,
+          taskHours(t, tables),
           t.name,
         ]),
       ),
@@ -149,5 +150,6 @@ export function explainPasture(
   search: string,
 ): string {
   const moves = plan.moves.slice(0, 1).flatMap((move) => moveQuantities(plan, move));
-  return explanationsText([...quantitiesIn(plan), ...moves], tables, farm, search);
+  const hours = plan.tasks.map((task) => taskHours(task, tables));
+  return explanationsText([...quantitiesIn(plan), ...hours, ...moves], tables, farm, search);
 }

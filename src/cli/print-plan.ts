@@ -2,8 +2,8 @@ import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import { taskHours } from '../../shared/plan/tasks.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
@@ -230,9 +230,7 @@ export function explainText(
   { farm, tables }: PlanRequest,
   search: string,
 ): string {
-  const hours = plan.tasks.tasks.map((t) =>
-    taskHours(t, tables.taskTemplates, plan.birds.placed.value),
-  );
+  const hours = plan.tasks.tasks.map((task) => taskHours(task, tables));
   return explanationsText([...quantitiesIn(plan), ...hours], tables, farm, search);
 }
 

@@ -15,6 +15,7 @@ import type {
   PastureRequest,
 } from '../../shared/plan/pasture/pasture-request.js';
 import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { raiseRevision } from '../common/owned-rows.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -56,7 +57,9 @@ export class PastureService {
   async explanations(order: PastureOrderDto): Promise<Explanation[]> {
     const plan = await this.preview(order);
     const moves = plan.moves.flatMap((move) => moveQuantities(plan, move));
-    return [...quantitiesIn(plan), ...moves].map((q) => explain(q, this.tables.tables, order.farm));
+    const { tables } = this.tables;
+    const hours = plan.tasks.map((task) => taskHours(task, tables));
+    return [...quantitiesIn(plan), ...hours, ...moves].map((q) => explain(q, tables, order.farm));
   }
 
   async planOf(farmId: string): Promise<PasturePlan> {

@@ -6,7 +6,7 @@ import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { taskHours } from '../../shared/plan/tasks.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { planContext } from '../../shared/plan/context.js';
 import { occupanciesOf } from '../../shared/plan/occupancy.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
@@ -58,9 +58,7 @@ export class PlansService {
     const request = await this.requestOf(order);
     const { tables } = this.tables;
     const plan = planBatch(request);
-    const hours = plan.tasks.tasks.map((t) =>
-      taskHours(t, tables.taskTemplates, plan.birds.placed.value),
-    );
+    const hours = plan.tasks.tasks.map((task) => taskHours(task, tables));
     return [...quantitiesIn(plan), ...hours].map((q) => explain(q, tables, request.farm));
   }
 

@@ -1,8 +1,8 @@
 import type { Herd } from '../../shared/farm/herd.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import { eventsOfBatch, eventsOfHerd } from '../../shared/plan/season/season-events.js';
 import type { DatedWork } from '../../shared/plan/season/season-request.js';
+import { keyDatesOf } from '../../shared/plan/tasks/event.js';
 
 /** A batch with its plan. */
 export interface PlannedBatch {
@@ -22,13 +22,13 @@ export const datedWork = (
     name,
     kind: 'batch',
     tasks: plan.tasks.tasks,
-    events: eventsOfBatch(id, plan),
+    events: keyDatesOf({ id, name }, plan.tasks.events),
   })),
   ...(pasture ? herds : []).map(({ id, name }): DatedWork => ({
     id,
     name,
     kind: 'herd',
-    tasks: pasture!.tasks.filter((task) => task.herdId === id),
-    events: eventsOfHerd(id, pasture!),
+    tasks: pasture!.tasks.filter((task) => task.belongsToId === id),
+    events: keyDatesOf({ id, name }, pasture!.herds.find((herd) => herd.id === id)?.events ?? []),
   })),
 ];

@@ -35,23 +35,23 @@ describe('task templates', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('wait for none that starts later on the same anchor', () => {
+  it('wait for none that starts later on the same event', () => {
     const wrong = templates.flatMap((t) =>
       t.waitsFor
         .map((id) => byId.get(id)!)
-        .filter((before) => before.anchor === t.anchor && t.offsetDays < before.offsetDays)
+        .filter((before) => before.event === t.event && t.offsetDays < before.offsetDays)
         .map((before) => `${t.id} (${t.offsetDays}) waits for ${before.id} (${before.offsetDays})`),
     );
     expect(wrong).toEqual([]);
   });
 
-  it('wait for none that is still going on when they start, on the same anchor', () => {
+  it('wait for none that is still going on when they start, on the same event', () => {
     // Daily care goes on beside other work; it is not waited for as a whole but from its first day.
     const wrong = templates.flatMap((t) =>
       t.waitsFor
         .map((id) => byId.get(id)!)
         .filter(
-          (before) => before.anchor === t.anchor && !before.hoursArePerDay && 1 < before.lengthDays,
+          (before) => before.event === t.event && !before.isDaily && 1 < before.lengthDays,
         )
         .filter((before) => t.offsetDays < before.offsetDays + before.lengthDays)
         .map(
@@ -73,18 +73,18 @@ describe('task templates', () => {
       expect(t.ifLate.length).toBeGreaterThan(3);
       expect(Number.isInteger(t.offsetDays)).toBe(true);
       expect(t.lengthDays).toBeGreaterThanOrEqual(1);
-      expect(t.hoursBase + t.hoursPer100Birds).toBeGreaterThan(0);
+      expect(t.hoursBase + t.hoursPerUnit).toBeGreaterThan(0);
     }
   });
 
-  it('hang only on anchors that their purpose has', () => {
+  it('hang only on events that their purpose has', () => {
     for (const t of templates) {
-      const anchors =
+      const events =
         t.purpose === 'meat'
           ? ['arrival', 'move-out', 'processing', 'delivery']
           : ['arrival', 'move-out', 'first-egg', 'delivery'];
-      expect(anchors).toContain(t.anchor);
-      if (t.until) expect(anchors).toContain(t.until);
+      expect(events).toContain(t.event);
+      if (t.until) expect(events).toContain(t.until);
     }
   });
 });

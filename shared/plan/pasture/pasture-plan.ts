@@ -6,10 +6,12 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import { rowById } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
+import type { PlanEvent } from '../tasks/event.js';
+import type { Task } from '../tasks/task.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
-import { planHerdTasks, type HerdTask } from './herd-tasks.js';
+import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
@@ -61,6 +63,8 @@ export interface HerdPart {
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
   readonly waterByDay: readonly number[];
+  /** The days its tasks hang on. */
+  readonly events: readonly PlanEvent[];
 }
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
@@ -105,7 +109,8 @@ export interface PasturePlan {
   readonly turning: TurningPart;
   readonly sizing: SizingPart;
   readonly birds: readonly BirdMove[];
-  readonly tasks: readonly HerdTask[];
+  /** Work of all herds, by date. */
+  readonly tasks: readonly Task[];
   readonly book: GrassBook;
   readonly issues: readonly PlanIssue[];
   readonly cautions: readonly string[];
@@ -169,6 +174,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+      events: tasks.part.events[h]!,
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
@@ -176,7 +182,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
     turning: turning.part,
     sizing: sizing.part,
     birds: manure.part.birds,
-    tasks: tasks.part,
+    tasks: tasks.part.tasks,
     book: bookOf(chosen),
     issues: byLevel(issues),
     cautions,

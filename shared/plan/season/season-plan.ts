@@ -13,7 +13,7 @@ import { seasonHours, type SeasonHours } from './season-hours.js';
 import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
 import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
-import type { SeasonEvent } from './season-events.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';
 import { remedyWords, unfitWords, whyThen } from './season-words.js';
@@ -92,7 +92,7 @@ export interface SeasonPlan {
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly SeasonChoreDay[])[];
   /** What the work hangs on, from today to the end of the plan. */
-  readonly events: readonly SeasonEvent[];
+  readonly events: readonly KeyDate[];
   readonly weeks: readonly SeasonWeek[];
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
   readonly weather: {
@@ -217,7 +217,7 @@ export function planSeason(
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today }: SeasonRequest, to: string): SeasonEvent[] =>
+const eventsOf = ({ work, today }: SeasonRequest, to: string): KeyDate[] =>
   work
     .flatMap(({ events }) => events)
     .filter(({ date }) => today <= date && date <= to)
