@@ -50,9 +50,7 @@ describe('task templates', () => {
     const wrong = templates.flatMap((t) =>
       t.waitsFor
         .map((id) => byId.get(id)!)
-        .filter(
-          (before) => before.event === t.event && !before.isDaily && 1 < before.lengthDays,
-        )
+        .filter((before) => before.event === t.event && !before.isDaily && 1 < before.lengthDays)
         .filter((before) => t.offsetDays < before.offsetDays + before.lengthDays)
         .map(
           (before) =>
@@ -87,4 +85,39 @@ describe('task templates', () => {
       if (t.until) expect(events).toContain(t.until);
     }
   });
+
+  it('count birds', () => {
+    expect([...new Set(templates.map((t) => t.unit))]).toEqual(['hundred-birds']);
+  });
+});
+
+describe('task templates of herds', () => {
+  const ofHerds = tables.herdTaskTemplates;
+  const kinds = ['turn-out', 'cattle-arrival', 'calving'] as const;
+
+  it('hang on the events of a herd and count head or acres', () => {
+    expect([...new Set(ofHerds.map((t) => t.event))].sort()).toEqual([...kinds].sort());
+    expect([...new Set(ofHerds.map((t) => t.unit))].sort()).toEqual(['acre', 'ten-head']);
+  });
+
+  it('have ids that no other task has', () => {
+    const ids = [...templates, ...ofHerds].map((t) => t.id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it.each(kinds)(
+    'wait only for what hangs on %s too and every such herd has, in no circle',
+    (kind) => {
+      const set = ofHerds.filter((t) => t.event === kind);
+      const wrong = set.flatMap((t) =>
+        t.waitsFor.filter((id) => {
+          const before = set.find((each) => each.id === id);
+          return !before || (before.onlyMilk && !t.onlyMilk);
+        }),
+      );
+      expect(wrong).toEqual([]);
+      const hung = set.map((t) => ({ ...t, anchorDate: '2027-05-05' }));
+      expect(() => backSchedule(hung, '2027-01-01')).not.toThrow();
+    },
+  );
 });

@@ -5,7 +5,7 @@ import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
 
-/** One piece of work of the season, in days from today. */
+/** One piece of work, in days from today. */
 export interface SeasonNeed {
   readonly key: string;
   readonly name: string;

@@ -10,7 +10,7 @@ import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.j
 import { FieldError } from '../../problems/field-problem.js';
 import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
 import { seasonHours, type SeasonHours } from './season-hours.js';
-import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
+import { seasonNeeds, type DoneNeed, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
 import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
 import type { KeyDate } from '../tasks/event.js';
@@ -106,7 +106,7 @@ export interface SeasonPlan {
     readonly isWorkable: readonly number[];
   };
   /** Ticked off in the last days, so that it can be opened again. */
-  readonly done: readonly { readonly key: string; readonly name: string; readonly on: string }[];
+  readonly done: readonly DoneNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
   readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
   /** Found when the ground was looked at today. */

@@ -13,6 +13,7 @@ import type {
   PastureRequest,
 } from '../../../shared/plan/pasture/pasture-request.js';
 import { seasonRows } from '../../../shared/plan/pasture/season-rows.js';
+import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import {
   allStandingOn,
   averageOn,
@@ -187,6 +188,7 @@ function expectWhole(plan: PasturePlan): void {
   const opened = [
     ...quantitiesIn(plan),
     ...plan.moves.flatMap((m) => moveQuantities(plan, m)),
+    ...plan.tasks.map((task) => taskHours(task, tables)),
     ...quantitiesIn(seasonRows(plan)),
     ...standingOnDays(plan),
   ];
