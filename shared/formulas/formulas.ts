@@ -9,7 +9,6 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { regrowthFormulas } from '../pasture/regrowth.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
-import { herdTaskFormulas } from '../plan/pasture/herd-tasks.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
@@ -26,7 +25,7 @@ import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
 import { layingFormulas } from '../plan/laying.js';
 import { moveOutFormulas } from '../plan/move-out.js';
-import { taskFormulas } from '../plan/tasks.js';
+import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
@@ -51,7 +50,6 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   regrowthFormulas,
   sizingFormulas,
   hayPartFormulas,
-  herdTaskFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,

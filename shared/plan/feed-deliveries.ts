@@ -9,7 +9,7 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { bagsFor } from '../money/money.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 
 export const deliveryFormulas = {
@@ -89,14 +89,19 @@ export function deliveriesOf(
     }
     start = end;
   }
-  if (store && store.capacityKg < bagKg) {
-    context.issues.push(
-      issue(
-        'act',
-        'store-too-small',
-        `The feed store ${store.name} holds less than one bag. Find another dry place, or smaller bags.`,
-      ),
-    );
-  }
   return deliveries;
+}
+
+/** Says when the feed store cannot hold a single bag. */
+export function storeTooSmall({ facilities, batch }: PlanContext, bagKg: number): PlanIssue[] {
+  const store = facilityOf(facilities, 'feed-store', batch.feedStoreId);
+  return store && store.capacityKg < bagKg
+    ? [
+        issue(
+          'act',
+          'store-too-small',
+          `The feed store ${store.name} holds less than one bag. Find another dry place, or smaller bags.`,
+        ),
+      ]
+    : [];
 }

@@ -13,7 +13,13 @@ import {
 import { bagsFor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
 import { outsideFromDay, outsideGrowthTable, type PlanContext } from './context.js';
-import { deliveriesOf, deliveryFormulas, type FeedDelivery } from './feed-deliveries.js';
+import {
+  deliveriesOf,
+  deliveryFormulas,
+  storeTooSmall,
+  type FeedDelivery,
+} from './feed-deliveries.js';
+import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
 import { planWater } from './water.js';
 
@@ -70,10 +76,11 @@ export interface FeedPart {
   readonly flockFeedKg: Float64Array;
 }
 
-export function planFeed(context: PlanContext): FeedPart {
-  const { life, batch, series, phases } = context;
+export function planFeed(context: PlanContext): Found<FeedPart> {
+  const { life, batch, phases } = context;
   const bagKg = batch.bagKg ?? DEFAULT_BAG_KG;
-  const flockFeedKg = feedWithLay(context);
+  const lay = feedWithLay(context);
+  const flockFeedKg = lay.part;
   const factorInputs = [
     input('Growth table', life.growthTable.name, 'text'),
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
@@ -98,7 +105,7 @@ export function planFeed(context: PlanContext): FeedPart {
   let sum = 0;
   flockFeedKg.forEach((kg, i) => (cumulative[i] = sum += kg));
   const seriesOptions = { ...feedOptions, outside: outsideFromDay(context) };
-  series.push(
+  const series = [
     dailySeries(
       'feed-day',
       'Feed of the flock in the day',
@@ -117,8 +124,9 @@ export function planFeed(context: PlanContext): FeedPart {
       [{ label: 'Feed in the day', series: 'feed-day' }],
       seriesOptions,
     ),
-  );
-  const peakWater = planWater(context);
+  ];
+  const water = planWater(context);
+  const small = storeTooSmall(context, bagKg);
   const parts = phases.map((dated): FeedPhasePart => {
     const from = dated.fromAgeDays - life.arrivalAgeDays;
     const to = dated.toAgeDays - life.arrivalAgeDays;
@@ -166,10 +174,8 @@ export function planFeed(context: PlanContext): FeedPart {
     feedOptions,
   );
   const endBirds = life.aliveAll[life.days - 1]!;
-  if (batch.medicatedWithdrawalDays !== undefined || batch.purpose === 'layers')
-    context.cautions.add('medicated');
-  if (batch.purpose === 'layers') context.cautions.add('calcium');
-  return {
+  const isLaying = batch.purpose === 'layers';
+  const part: FeedPart = {
     phases: parts,
     total,
     perBird: quantity(
@@ -181,9 +187,20 @@ export function planFeed(context: PlanContext): FeedPart {
       feedOptions,
     ),
     bagKg,
-    peakWater,
+    peakWater: water.part,
     flockFeedKg,
   };
+  return found(
+    part,
+    joined([
+      lay,
+      { series },
+      water,
+      { issues: small },
+      isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
+      isLaying ? { cautions: ['calcium'] } : {},
+    ]),
+  );
 }
 
 function sumOf(values: Float64Array, from: number, to: number): number {

@@ -1,4 +1,4 @@
-import { dailySeries } from '../explain/daily-series.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import type { Brooder } from '../farm/facility.js';
 import {
@@ -113,16 +113,13 @@ export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], heaters: numbe
   return (24 * on * heat.wattsEach) / 1000;
 }
 
-export function addHeatSeries(
-  { series }: PlanContext,
-  days: readonly DayHeat[],
-  energyKWh: readonly number[],
-): void {
+/** Air in and around the brooder, heat needed and energy used, by day. */
+export function heatSeries(days: readonly DayHeat[], energyKWh: readonly number[]): DailySeries[] {
   const nightInputs = [
     { label: 'Air in the brooder, mean', symbol: 'T_in', series: 'brooder-air' },
     { label: 'Air around the brooder on a cold night', symbol: 'T_out', series: 'around-brooder' },
   ];
-  series.push(
+  return [
     dailySeries(
       'brooder-air',
       'Air in the brooder, mean',
@@ -150,5 +147,5 @@ export function addHeatSeries(
     dailySeries('energy-day', 'Energy in the day', 'kWh', brooderHeatFormulas.energy, energyKWh, [
       { label: 'Heat needed on a cold night', symbol: 'Q', series: 'heat-need' },
     ]),
-  );
+  ];
 }

@@ -10,7 +10,8 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
 import type { PlanContext } from './context.js';
-import { addHeatSeries, dayEnergyKWh, type DayHeat } from './heat-days.js';
+import { found, type Found } from './found.js';
+import { dayEnergyKWh, heatSeries, type DayHeat } from './heat-days.js';
 
 export const heatFormulas = {
   heatOff: {
@@ -72,10 +73,9 @@ export function energyOf(
   { heat }: Brooder,
   days: readonly DayHeat[],
   { need, neededCount }: { need: NumberQuantity; neededCount: number },
-): HeatEnergy {
+): Found<HeatEnergy> {
   const { farm } = context;
   const energyKWh = days.map((day) => dayEnergyKWh(day, heat, Math.max(heat.count, neededCount)));
-  addHeatSeries(context, days, energyKWh);
   const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
   const daysWithHeat = input('Days with heat', heatDays, 'day');
@@ -93,7 +93,7 @@ export function energyOf(
   const gas = heat.kind === 'gas' ? gasOf(context, energyTotal) : undefined;
   const price = gas ? farm.gasPricePerL : farm.electricityPricePerKWh;
   const used = gas ?? energyTotal;
-  return {
+  const part: HeatEnergy = {
     lastHeatDay: datedFact(
       'Heat until',
       context.dateOf(Math.max(0, heatDays - 1)),
@@ -131,6 +131,7 @@ export function energyOf(
       ],
     ),
   };
+  return found(part, { series: heatSeries(days, energyKWh) });
 }
 
 function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {

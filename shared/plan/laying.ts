@@ -13,6 +13,7 @@ import {
 import { eggWeightG, henDayShare, layFormulas } from '../poultry/lay.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { found, type Found } from './found.js';
 
 export const layingFormulas = {
   firstEgg: {
@@ -61,10 +62,10 @@ export interface LayingPart {
   readonly light: readonly LightStep[];
 }
 
-export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | undefined {
-  const { life, batch, series, dateOf } = context;
+export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPart | undefined> {
+  const { life, batch, dateOf } = context;
   const curve = life.layCurve;
-  if (!curve || life.firstEggAgeDays === undefined) return undefined;
+  if (!curve || life.firstEggAgeDays === undefined) return found(undefined);
   const firstDay = life.firstEggAgeDays - life.arrivalAgeDays;
   const options = { sources: curve.sources, mark: curve.mark };
   const share = new Float64Array(life.days);
@@ -79,7 +80,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
     input('Start, weeks of age', curve.firstEggWeek, 'ratio', 'd'),
     input('Fall a week', curve.declinePerWeek, 'ratio', 'a'),
   ];
-  series.push(
+  const series = [
     dailySeries(
       'hen-day',
       'Eggs per hen and day',
@@ -101,7 +102,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
       ],
       options,
     ),
-  );
+  ];
   const weeks: LayWeek[] = [];
   for (let i = firstDay; i + 7 <= life.days; i += 7) {
     const laid = sum(eggs, i, i + 7);
@@ -145,7 +146,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
   const layFeed = sum(feed.flockFeedKg, firstDay, life.days);
   const hens = life.alive.female[firstDay]!;
   const peakShare = Math.max(...share);
-  return {
+  const part: LayingPart = {
     firstEgg: datedFact(
       'First eggs',
       dateOf(firstDay),
@@ -207,6 +208,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
     ),
     light: lightSteps(context),
   };
+  return found(part, { series });
 }
 
 /** Lamp hours by week from 16 weeks of age, one row wherever they change by half an hour. */

@@ -9,9 +9,10 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { found, joined, type Found } from './found.js';
 
 /** One kind of room the birds need, against what there is. */
 export interface SpaceNeed {
@@ -34,8 +35,8 @@ export interface SpacePart {
   };
 }
 
-export function planSpace(context: PlanContext): SpacePart {
-  const { batch, tables, facilities, life, brooderDays, series } = context;
+export function planSpace(context: PlanContext): Found<SpacePart> {
+  const { batch, tables, facilities, life, brooderDays } = context;
   const standard =
     batch.spaceStandardId === undefined
       ? defaultRow(tables.space.brooder)
@@ -49,32 +50,31 @@ export function planSpace(context: PlanContext): SpacePart {
     Float64Array.from(rows, (row, i) => life.aliveAll[i]! * (row[of] ?? 0));
   const options = { sources: standard.sources, mark: standard.mark };
   const floor = need('floorM2');
-  series.push(
-    dailySeries(
-      'floor-need',
-      'Brooder floor needed',
-      'm2',
-      spaceFormulas.floor,
-      floor,
-      [
-        { label: 'Birds alive', symbol: 'N', series: 'alive' },
-        input('Standard', standard.name, 'text'),
-      ],
-      options,
-    ),
+  const floorNeed = dailySeries(
+    'floor-need',
+    'Brooder floor needed',
+    'm2',
+    spaceFormulas.floor,
+    floor,
+    [
+      { label: 'Birds alive', symbol: 'N', series: 'alive' },
+      input('Standard', standard.name, 'text'),
+    ],
+    options,
   );
   const part = (
     name: string,
     values: Float64Array,
     unit: 'm2' | 'cm',
     have: number | undefined,
-  ): SpaceNeed => {
+  ): Found<SpaceNeed> => {
     const last = values.indexOf(Math.max(...values));
     const most = values[last]!;
     const outAt = have === undefined ? -1 : values.findIndex((v) => have + 1e-9 < v);
     const formula = unit === 'm2' ? spaceFormulas.floor : spaceFormulas.edge;
+    const issues: PlanIssue[] = [];
     if (0 <= outAt) {
-      context.issues.push(
+      issues.push(
         issue(
           'act',
           `brooder-${unit === 'm2' ? 'floor' : 'edge'}-short`,
@@ -82,7 +82,7 @@ export function planSpace(context: PlanContext): SpacePart {
         ),
       );
     }
-    return {
+    const needed: SpaceNeed = {
       name,
       most: quantity(
         `${name} needed at most`,
@@ -112,6 +112,7 @@ export function planSpace(context: PlanContext): SpacePart {
             ]),
           }),
     };
+    return found(needed, { issues });
   };
   const floorHave = brooder && brooder.lengthM * brooder.widthM;
   const needs = [
@@ -119,11 +120,12 @@ export function planSpace(context: PlanContext): SpacePart {
     part('Feeder edge', need('feederCm'), 'cm', brooder?.feederCm),
     part('Drinker edge', need('drinkerCm'), 'cm', brooder?.drinkerCm),
   ];
-  return {
+  const space: SpacePart = {
     standard: standard.name,
-    needs,
+    needs: needs.map((each) => each.part),
     ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
   };
+  return found(space, joined([{ series: [floorNeed] }, ...needs]));
 }
 
 function litterOf(

@@ -69,7 +69,7 @@ export const OUTPUTS = {
   pasture: (asked: Asked): string => {
     const { picture, tables, explain } = asked;
     const plan = planPasture(picture, tables);
-    if (explain !== undefined) return opened(asked, pastureQuantities(plan));
+    if (explain !== undefined) return opened(asked, pastureQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
   },
 

@@ -7,6 +7,7 @@ import {
   type SeasonRow,
 } from '../../shared/plan/pasture/season-rows.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
 import {
   cautionsText,
@@ -125,7 +126,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours,
+          taskHours(t, tables),
           t.name,
         ]),
       ),

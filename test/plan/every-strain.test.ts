@@ -7,6 +7,7 @@ import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { SHOWN } from '../../shared/units/unit.js';
 import { newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
@@ -102,7 +103,8 @@ describe('planBatch', () => {
 
   it.each(CASES)('explains every quantity of %s for %s, %s, %s, in both unit systems', (...of) => {
     const plan = planOf(...of);
-    const quantities = quantitiesIn(plan);
+    const hours = plan.tasks.tasks.map((task) => taskHours(task, tables));
+    const quantities = [...quantitiesIn(plan), ...hours];
     expect(quantities.length).toBeGreaterThan(30);
     expect(quantities.flatMap(complaintsOf)).toEqual([]);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
-import { taskHours } from '../../shared/plan/tasks.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { newRequest, tables } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
@@ -14,7 +14,7 @@ describe('planTasks', () => {
       const { tasks, changes } = plannedBatch(
         newRequest({ batch, previousArrivalDate: '2027-05-05' }),
       ).tasks;
-      const hung = tasks.filter((t) => t.anchor === 'arrival');
+      const hung = tasks.filter((t) => t.event === 'arrival');
       expect(hung.length).toBeGreaterThan(5);
       for (const task of hung) {
         const change = changes!.find((c) => c.id === task.id)!;
@@ -40,7 +40,7 @@ describe('planTasks', () => {
       const was = new Map(before.map((t) => [t.id, t.start]));
       const moved = plan.tasks.tasks.filter(
         // Trips for feed follow from the feed plan of the new dates: they are others, not moved.
-        (t) => t.anchor !== 'delivery' && was.has(t.id) && was.get(t.id) !== t.start,
+        (t) => t.event !== 'delivery' && was.has(t.id) && was.get(t.id) !== t.start,
       );
       expect(plan.tasks.changes!.map((c) => c.id)).toEqual(moved.map((t) => t.id));
       for (const change of plan.tasks.changes!) {
@@ -67,7 +67,7 @@ describe('planTasks', () => {
     );
     expect(plan.tasks.late).toBeGreaterThan(0);
     expect(plan.tasks.changes!.filter((c) => c.nowLate).length).toBe(
-      plan.tasks.tasks.filter((t) => t.alreadyLate && t.anchor !== 'delivery').length,
+      plan.tasks.tasks.filter((t) => t.alreadyLate && t.event !== 'delivery').length,
     );
     expect(plan.issues.map((i) => i.code)).toContain('tasks-late');
   });
@@ -97,16 +97,16 @@ describe('taskHours', () => {
     const plan = plannedBatch(newRequest());
     const placed = plan.birds.placed.value;
     for (const task of plan.tasks.tasks) {
-      const { value, inputs, sources } = taskHours(task, tables.taskTemplates, placed);
+      const { value, inputs, sources } = taskHours(task, tables);
       expect(value).toBe(task.hours);
-      const [base, per100, birds, days] = inputs.map((i) => Number(i.value)) as [
+      const [base, per100, hundreds, days] = inputs.map((i) => Number(i.value)) as [
         number,
         number,
         number,
         number,
       ];
-      expect(birds).toBe(placed);
-      expect(value).toBeCloseTo((base + (per100 * birds) / 100) * days, 3);
+      expect(hundreds).toBeCloseTo(placed / 100, 4);
+      expect(value).toBeCloseTo((base + per100 * hundreds) * days, 3);
       for (const id of sources) expect(Object.keys(tables.sources)).toContain(id);
     }
   });
@@ -114,7 +114,7 @@ describe('taskHours', () => {
   it('fetches feed once for every date it must be in by, with all the bags of that date', () => {
     const plan = plannedBatch(newRequest());
     // The feed of the first days has a task of its own.
-    const trips = plan.tasks.tasks.filter((t) => t.anchor === 'delivery');
+    const trips = plan.tasks.tasks.filter((t) => t.event === 'delivery');
     const first = plan.tasks.tasks.find((t) => t.id === 'meat.fetch-starter-feed')!;
     const buyBy = plan.feed.phases.flatMap((p) => p.deliveries.map((d) => String(d.buyBy.value)));
     expect(trips.map((t) => t.start)).toEqual(

@@ -1,10 +1,22 @@
 import { describe, expect, it } from '@jest/globals';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { planTasks } from '../../shared/plan/batch-tasks.js';
+import { planBirds } from '../../shared/plan/birds.js';
+import { planBrooding } from '../../shared/plan/brooding.js';
+import { planContext } from '../../shared/plan/context.js';
+import { planFeed } from '../../shared/plan/feed.js';
+import { planHeat } from '../../shared/plan/heat.js';
+import { planLaying } from '../../shared/plan/laying.js';
+import { planLeaving } from '../../shared/plan/leaving.js';
+import { planOutdoors } from '../../shared/plan/outdoors.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
+import { planSpace } from '../../shared/plan/space.js';
 import { newBrooder, newRequest } from '../support/factories.js';
-import { plannedBatch, foundArrivals } from '../support/pictures.js';
+import { foundArrivals, plannedBatch } from '../support/pictures.js';
 
 function deepFreeze<T>(value: T): T {
+  // Arrays of numbers cannot be frozen; a copy tells whether they were written to.
+  if (ArrayBuffer.isView(value)) return value;
   if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
     Object.freeze(value);
     Object.values(value).forEach(deepFreeze);
@@ -48,6 +60,21 @@ describe('planBatch', () => {
     const before = JSON.stringify(own);
     expect(() => plannedBatch(own)).not.toThrow(); // a write to anything frozen would
     expect(JSON.stringify(own)).toBe(before);
+  });
+
+  it.each(REQUESTS)('has sections that only read the context for %s', (_, request) => {
+    const context = deepFreeze(planContext(request));
+    const before = JSON.stringify(context);
+    const feed = planFeed(context);
+    const sections = [
+      ...[planBirds, planBrooding, planHeat, planSpace, planOutdoors].map((plan) => plan(context)),
+      ...[planLeaving, planLaying, planTasks].map((plan) => plan(context, feed.part)),
+    ];
+    expect(JSON.stringify(context)).toBe(before);
+    for (const found of [feed, ...sections]) deepFreeze(found);
+    // What one of them found is all its own: asked again, it finds the same.
+    expect(planFeed(context)).toEqual(feed);
+    expect(planHeat(context)).toEqual(sections[2]);
   });
 
   it.each(REQUESTS)('gives the same plan of %s twice', (_, request) => {

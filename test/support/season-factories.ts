@@ -1,7 +1,7 @@
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import { eventsOfBatch } from '../../shared/plan/season/season-events.js';
 import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { keyDatesOf } from '../../shared/plan/tasks/event.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, newRequest, tables } from './factories.js';
 import { RAIN_MM } from './pasture-factories.js';
@@ -27,7 +27,7 @@ export function newBatchWork(arrivalDate: string, today: string): DatedWork {
     name: 'Meat chicks',
     kind: 'batch',
     tasks: plan.tasks.tasks,
-    events: eventsOfBatch('meat', plan),
+    events: keyDatesOf({ id: 'meat', name: plan.name }, plan.tasks.events),
   };
 }
 

@@ -6,17 +6,18 @@ import type { Tables } from '../../tables/tables.js';
 import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { moveQuantities } from '../pasture/move-quantities.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
-import { taskHours } from '../tasks.js';
+import { taskHours } from '../tasks/task-hours.js';
 
 /** Every number of a batch's plan, the hours of its tasks included. */
 export const batchQuantities = (plan: BatchPlan, tables: Tables): Quantity[] => [
   ...quantitiesIn(plan),
-  ...plan.tasks.tasks.map((task) => taskHours(task, tables.taskTemplates, plan.birds.placed.value)),
+  ...plan.tasks.tasks.map((task) => taskHours(task, tables)),
 ];
 
-/** Every number of a pasture's plan, those of each move included. */
-export const pastureQuantities = (plan: PasturePlan): Quantity[] => [
+/** Every number of a pasture's plan, hours of its tasks and those of each move included. */
+export const pastureQuantities = (plan: PasturePlan, tables: Tables): Quantity[] => [
   ...quantitiesIn(plan),
+  ...plan.tasks.map((task) => taskHours(task, tables)),
   ...plan.moves.flatMap((move) => moveQuantities(plan, move)),
 ];
 
@@ -32,6 +33,6 @@ export const explainBatch = (
 
 /** The same for the plan of the pasture. */
 export const explainPasture = (picture: FarmPicture, tables: Tables): Explanation[] =>
-  pastureQuantities(planPasture(picture, tables)).map((each) =>
+  pastureQuantities(planPasture(picture, tables), tables).map((each) =>
     explain(each, tables, picture.farm),
   );

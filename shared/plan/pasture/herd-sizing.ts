@@ -7,7 +7,8 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { CattleGroup } from '../../farm/herd.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import type { PastureContext } from './pasture-context.js';
-import { noteTooFewPaddocks } from './too-few-paddocks.js';
+import { found, type Found } from '../found.js';
+import { tooFewPaddocks } from './too-few-paddocks.js';
 
 /** Sizes for one herd: need, water, paddocks. */
 export interface HerdSizing {
@@ -31,7 +32,7 @@ const HOT_HUMIDITY = 0.5;
 const REFILL_H = 4;
 
 /** What one herd eats and drinks, and the paddocks its stays ask for. */
-export function herdSizing(context: PastureContext, h: number): HerdSizing {
+export function herdSizing(context: PastureContext, h: number): Found<HerdSizing> {
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
   const days = context.herdDays[h]!;
@@ -78,14 +79,12 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
     (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
     0,
   );
-  if (days.head.some((head) => 0 < head)) {
-    noteTooFewPaddocks(context, herd, { restDays: rest, stayDays: stay });
-  }
+  const isThere = days.head.some((head) => 0 < head);
   const share = tables.pasture.utilisation.byStayDays[Math.min(stay, 7) - 1]!;
   const available = meanAvailable(context);
   const thi = temperatureHumidityIndex(hottest, HOT_HUMIDITY);
-  if (tables.cattleHeat.moderateFrom <= thi) context.cautions.add('cattle-heat');
-  return {
+  const isHot = tables.cattleHeat.moderateFrom <= thi;
+  const part: HerdSizing = {
     herdId: herd.id,
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
       input('Classes', herd.groups.length, 'count'),
@@ -162,7 +161,7 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
         input('Share eaten', share, 'share', 'u'),
       ],
     ),
-    ...(tables.cattleHeat.moderateFrom <= thi
+    ...(isHot
       ? {
           heat: quantity(
             'Index on a hot day',
@@ -178,6 +177,10 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
         }
       : {}),
   };
+  return found(part, {
+    issues: isThere ? tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay }) : [],
+    cautions: isHot ? ['cattle-heat'] : [],
+  });
 }
 
 /** Dry matter of one animal of a group on a day, opened to its equation. */

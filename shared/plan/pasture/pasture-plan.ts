@@ -6,10 +6,13 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import { rowById, type Tables } from '../../tables/tables.js';
+import { byLevel, joined } from '../found.js';
+import type { PlanEvent } from '../tasks/event.js';
+import type { Task } from '../tasks/task.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
-import { planHerdTasks, type HerdTask } from './herd-tasks.js';
+import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
@@ -61,6 +64,8 @@ export interface HerdPart {
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
   readonly waterByDay: readonly number[];
+  /** The days its tasks hang on. */
+  readonly events: readonly PlanEvent[];
 }
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
@@ -105,7 +110,8 @@ export interface PasturePlan {
   readonly turning: TurningPart;
   readonly sizing: SizingPart;
   readonly birds: readonly BirdMove[];
-  readonly tasks: readonly HerdTask[];
+  /** Work of all herds, by date. */
+  readonly tasks: readonly Task[];
   readonly book: GrassBook;
   readonly issues: readonly PlanIssue[];
   readonly cautions: readonly string[];
@@ -128,8 +134,12 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
-  const tasks = planHerdTasks(context, turning);
-  warnAbout(context, chosen);
+  const tasks = planHerdTasks(context, turning.part);
+  const { issues, cautions } = joined([
+    { cautions: OF_EVERY_PASTURE },
+    ...[sizing, turning, hay, manure, tasks],
+    { issues: issuesOf(context, chosen) },
+  ]);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
   return {
@@ -153,8 +163,8 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
     growthMark: context.growthMark,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
-      nitrogen: manure.nitrogen[p]!,
-      phosphorus: manure.phosphorus[p]!,
+      nitrogen: manure.part.nitrogen[p]!,
+      phosphorus: manure.part.phosphorus[p]!,
       massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
       days: daysOf(context, chosen, p),
       closed: shutDays(context, chosen, p),
@@ -166,17 +176,18 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+      events: tasks.part.events[h]!,
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
-    hay,
-    turning,
-    sizing,
-    birds: manure.birds,
-    tasks,
+    hay: hay.part,
+    turning: turning.part,
+    sizing: sizing.part,
+    birds: manure.part.birds,
+    tasks: tasks.part.tasks,
     book: bookOf(chosen),
-    issues: byLevel(context.issues),
-    cautions: [...context.cautions],
+    issues: byLevel(issues),
+    cautions,
   };
 }
 
@@ -187,9 +198,8 @@ const NO_PADDOCK: FieldProblem = {
   fix: 'Add at least one paddock: without one there is no grass to plan.',
 };
 
-const LEVELS = { stop: 0, act: 1, note: 2 } as const;
-const byLevel = (issues: readonly PlanIssue[]): PlanIssue[] =>
-  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);
+/** Keys of the cautions that belong to any plan with cattle on grass. */
+const OF_EVERY_PASTURE = ['electric-fence'];
 
 function rounded(values: Float64Array, from: number, to: number, parts: number): number[] {
   return Array.from(values.subarray(from, to), (value) => Math.round(value * parts) / parts);
@@ -347,8 +357,10 @@ function bookOf({ books }: Chosen): GrassBook {
   };
 }
 
-function warnAbout(context: PastureContext, { books }: Chosen): void {
-  const { weather, issues, herds, paddocks, say, tables } = context;
+/** What the land, the herds and the moves chosen give to say, beside what the sections found. */
+function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
+  const { weather, herds, paddocks, say, tables } = context;
+  const issues: PlanIssue[] = [];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -397,4 +409,5 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
       ),
     );
   }
+  return issues;
 }

@@ -13,6 +13,7 @@ import { regrown } from '../../pasture/regrowth.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
+import { found, joined, type Found } from '../found.js';
 import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
 import {
@@ -122,11 +123,9 @@ export interface TurningPart {
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
 
 /** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
-export function planTurning(context: PastureContext, chosen: Chosen): TurningPart {
-  const { span, grass, dateOf, tables, paddocks, cautions } = context;
-  cautions.add('turn-out');
-  if (grass.swards.some((s) => 0.3 <= s.forage.legumeShare)) cautions.add('bloat');
-  cautions.add('nitrate-frost');
+export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
+  const { span, grass, dateOf, tables, paddocks } = context;
+  const hasBloat = grass.swards.some((s) => 0.3 <= s.forage.legumeShare);
   const ready = firstReady(context);
   const end = lastGrowingDay(grass.swards, span);
   const days = tables.pasture.stockpile.daysBeforeGrowthEnds;
@@ -140,7 +139,8 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
     0 < kept.length
       ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
       : cool.slice(0, Math.max(1, Math.round(paddocks.length / 4)));
-  return {
+  const herds = context.herds.map((_, h) => datesOf(context, chosen, h));
+  const part: TurningPart = {
     ...(ready === undefined
       ? {}
       : {
@@ -157,7 +157,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
           ),
         }),
     growthEnds: dateOf(end),
-    herds: context.herds.map((_, h) => datesOf(context, chosen, h)),
+    herds: herds.map((each) => each.part),
     ...(picked.length === 0 || shut <= span.from
       ? {}
       : {
@@ -174,6 +174,8 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
           },
         }),
   };
+  const cautions = ['turn-out', ...(hasBloat ? ['bloat'] : []), 'nitrate-frost'];
+  return found(part, joined([{ cautions }, ...herds]));
 }
 
 function stockpiled(
@@ -215,8 +217,8 @@ function firstReady({
   return undefined;
 }
 
-function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates {
-  const { herds, tables, dateOf, cautions } = context;
+function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
+  const { herds, tables, dateOf } = context;
   const herd = herds[h]!;
   const grazing = grazingOf(chosen.books, h);
   const calvings = herd.groups.flatMap((group) => {
@@ -235,7 +237,6 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
       },
     ];
   });
-  if (0 < calvings.length) cautions.add('calving');
   const arrivals = herd.groups.flatMap((group) =>
     group.arrivesOn === undefined
       ? []
@@ -247,26 +248,26 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
           },
         ],
   );
-  if (0 < arrivals.length) cautions.add('quarantine');
+  const cautions = [
+    ...(0 < calvings.length ? ['calving'] : []),
+    ...(0 < arrivals.length ? ['quarantine'] : []),
+  ];
   const base: HerdDates = { herdId: herd.id, arrivals, calvings };
   if (!grazing) {
-    context.issues.push(
-      issue(
-        'stop',
-        'herd-without-grass',
-        `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
-      ),
+    const never = issue(
+      'stop',
+      'herd-without-grass',
+      `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
     );
-    return base;
+    return found(base, { issues: [never], cautions });
   }
   // A herd that is on grass already has had its turn-out.
   const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
   const first = dateOf(grazing.first);
   const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
-  if (needsMagnesium && !isOut) cautions.add('grass-tetany');
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
-  return {
+  const dates: HerdDates = {
     ...base,
     ...(isOut
       ? {}
@@ -293,6 +294,9 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
         }),
     lastGrazing: lastGrazingOf(context, chosen, h, first),
   };
+  return found(dates, {
+    cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
+  });
 }
 
 function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {

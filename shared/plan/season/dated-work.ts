@@ -1,7 +1,7 @@
 import type { Herd } from '../../farm/herd.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
-import { eventsOfBatch, eventsOfHerd } from './season-events.js';
+import { keyDatesOf } from '../tasks/event.js';
 import type { DatedWork } from './season-request.js';
 
 /** A batch with its plan. */
@@ -22,13 +22,13 @@ export const datedWork = (
     name,
     kind: 'batch',
     tasks: plan.tasks.tasks,
-    events: eventsOfBatch(id, plan),
+    events: keyDatesOf({ id, name }, plan.tasks.events),
   })),
   ...(pasture ? herds : []).map(({ id, name }): DatedWork => ({
     id,
     name,
     kind: 'herd',
-    tasks: pasture!.tasks.filter((task) => task.herdId === id),
-    events: eventsOfHerd(id, pasture!),
+    tasks: pasture!.tasks.filter((task) => task.belongsToId === id),
+    events: keyDatesOf({ id, name }, pasture!.herds.find((herd) => herd.id === id)?.events ?? []),
   })),
 ];

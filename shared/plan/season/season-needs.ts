@@ -1,10 +1,11 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { Importance, WorkConditions, WorkMark } from '../../farm/job.js';
+import type { Task } from '../tasks/task.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
 
-/** One piece of work of the season, in days from today. */
+/** One piece of work, in days from today. */
 export interface SeasonNeed {
   readonly key: string;
   readonly name: string;
@@ -136,13 +137,12 @@ function readWork(
   for (const task of work.tasks) {
     if (task.ifNeeded) continue;
     const key = `${work.kind}/${work.id}/${task.id}`;
-    const hours = typeof task.hours === 'number' ? task.hours : task.hours.value;
     const endDay = daysBetween(today, task.end);
     const everyDay = choreSpan(task);
     if (everyDay) {
       const fromDay = daysBetween(today, everyDay.from);
       const toDay = daysBetween(today, everyDay.to);
-      const hoursPerDay = hours / (toDay - fromDay + 1);
+      const hoursPerDay = task.hours / (toDay - fromDay + 1);
       if (toDay < 0 || days <= fromDay) continue;
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
       // What comes with each animal is an average of its days: no day has just that much of it.
@@ -153,10 +153,10 @@ function readWork(
     const fromDay = daysBetween(today, task.earliestStart ?? task.start);
     const dueDay = endDay + task.slackDays + (task.mayFollowDays ?? 0);
     if (dueDay < -LONG_PAST_DAYS) continue;
-    const isOnItsDay = isFixed(task);
+    const isOnItsDay = isFixed(work.kind, task);
     const people = task.conditions?.people ?? 1;
     const kind = `${work.kind}/${task.templateId}`;
-    const reckonedHours = hours / people;
+    const reckonedHours = task.hours / people;
     const known = learned.get(kind);
     needs.push({
       key,
@@ -170,13 +170,13 @@ function readWork(
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
       conditions: task.conditions ?? {},
       canBeSpread: !isOnItsDay && !task.inOneGo,
-      importance: isClose(task) ? 'must' : 'should',
+      importance: isClose(work.kind, task) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
-        : task.waitsForIds.map((id) => ({
-            key: `${work.kind}/${work.id}/${id}`,
-            days: task.waitDays?.[id] ?? 0,
+        : task.waits.map((wait) => ({
+            key: `${work.kind}/${work.id}/${wait.id}`,
+            days: wait.days,
           })),
       ifLate: task.ifLate,
     });
@@ -184,17 +184,18 @@ function readWork(
 }
 
 /** Work on the one day of its event, or on a set day before it; what comes after can wait. */
-const isFixed = (task: DatedWork['tasks'][number]): boolean =>
+const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
   task.slackDays === 0 &&
   task.start === task.end &&
   task.earliestStart === undefined &&
-  (!('offsetDays' in task) || task.offsetDays <= 0);
+  (kind === 'herd' || task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
-function choreSpan(task: DatedWork['tasks'][number]): { from: string; to: string } | undefined {
+function choreSpan(task: Task): { from: string; to: string } | undefined {
   if (task.comesOver) return task.comesOver;
   return task.isDaily ? { from: task.start, to: task.end } : undefined;
 }
 
-const isClose = (task: DatedWork['tasks'][number]): boolean =>
-  'offsetDays' in task ? Math.abs(task.offsetDays) <= CLOSE_DAYS : true;
+/** Work with cattle is all called for; of work with birds, what lies close to its event. */
+const isClose = (kind: DatedWork['kind'], { offsetDays }: Task): boolean =>
+  kind === 'herd' || Math.abs(offsetDays) <= CLOSE_DAYS;

@@ -9,11 +9,11 @@ import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.j
 import { FieldError } from '../../problems/field-problem.js';
 import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
 import { seasonHours, type SeasonHours } from './season-hours.js';
-import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
+import { seasonNeeds, type DoneNeed, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
-import type { SeasonEvent } from './season-events.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';
 import type { SeasonWork } from './season-work.js';
@@ -93,7 +93,7 @@ export interface SeasonPlan {
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly SeasonChoreDay[])[];
   /** What the work hangs on, from today to the end of the plan. */
-  readonly events: readonly SeasonEvent[];
+  readonly events: readonly KeyDate[];
   readonly weeks: readonly SeasonWeek[];
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
   readonly weather: {
@@ -107,7 +107,7 @@ export interface SeasonPlan {
     readonly isWorkable: readonly number[];
   };
   /** Ticked off in the last days, so that it can be opened again. */
-  readonly done: readonly { readonly key: string; readonly name: string; readonly on: string }[];
+  readonly done: readonly DoneNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
   readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
   /** Found when the ground was looked at today. */
@@ -206,7 +206,7 @@ export function planSeason(
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today }: SeasonRequest, to: string): SeasonEvent[] =>
+const eventsOf = ({ work, today }: SeasonRequest, to: string): KeyDate[] =>
   work
     .flatMap(({ events }) => events)
     .filter(({ date }) => today <= date && date <= to)

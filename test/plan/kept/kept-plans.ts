@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
-import { round6 } from '../../../shared/explain/quantity.js';
+import { round6, type Quantity } from '../../../shared/explain/quantity.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Person } from '../../../shared/farm/farm.js';
@@ -10,7 +10,8 @@ import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/past
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
 import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
-import { eventsOfHerd } from '../../../shared/plan/season/season-events.js';
+import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
+import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { checkDto } from '../../../src/common/check-dto.js';
 import { FarmDocumentDto } from '../../../src/picture/farm-document.dto.js';
@@ -36,8 +37,8 @@ const NOW_MS = Date.UTC(2027, 3, 5, 12);
 const sorted = (values: readonly (string | number)[]): (string | number)[] =>
   [...values].sort((a, b) => (String(a) < String(b) ? -1 : String(a) > String(b) ? 1 : 0));
 const sum = (values: readonly number[]): number => round6(values.reduce((a, b) => a + b, 0));
-const valuesIn = (plan: object): (string | number)[] =>
-  sorted(quantitiesIn(plan).map(({ value }) => value));
+const valuesIn = (plan: object, more: readonly Quantity[] = []): (string | number)[] =>
+  sorted([...quantitiesIn(plan), ...more].map(({ value }) => value));
 
 const ofBatch = (plan: BatchPlan): Figures => ({
   dates: [plan.hatchDate, plan.arrivalDate, plan.lastDate],
@@ -51,13 +52,16 @@ const ofBatch = (plan: BatchPlan): Figures => ({
 
 const ofPasture = (plan: PasturePlan): Figures => ({
   span: [plan.from, plan.to],
-  values: valuesIn(plan),
+  values: valuesIn(
+    plan,
+    plan.tasks.map((task) => taskHours(task, tables)),
+  ),
   standing: plan.paddocks.map(({ massByDay }) => sum(massByDay)),
   need: plan.herds.map(({ needByDay }) => sum(needByDay)),
   hay: plan.herds.map(({ hayByDay }) => sum(hayByDay)),
   water: plan.herds.map(({ waterByDay }) => sum(waterByDay)),
   book: Object.values(plan.book).map(round6),
-  tasks: plan.tasks.map((t) => `${t.id} ${t.start} ${t.end} ${t.latestStart} ${t.hours.value}`),
+  tasks: plan.tasks.map((t) => `${t.id} ${t.start} ${t.end} ${t.latestStart} ${t.hours}`),
   warned: sorted(plan.issues.map(({ level, code }) => `${level} ${code}`)),
   cautions: sorted(plan.cautions),
 });
@@ -290,7 +294,7 @@ function ofHouseholds(): Record<string, Figures> {
           {
             ...{ id: 'h1', name: 'Cows', kind: 'herd' as const },
             tasks: pasture.tasks,
-            events: eventsOfHerd('h1', pasture),
+            events: keyDatesOf({ id: 'h1', name: 'Cows' }, pasture.herds[0]!.events),
           },
         ],
         ownJobs,

@@ -10,6 +10,7 @@ import { moveQuantities } from '../../../shared/plan/pasture/move-quantities.js'
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import { seasonRows } from '../../../shared/plan/pasture/season-rows.js';
+import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import {
   allStandingOn,
   averageOn,
@@ -180,6 +181,7 @@ function expectWhole(plan: PasturePlan): void {
   const opened = [
     ...quantitiesIn(plan),
     ...plan.moves.flatMap((m) => moveQuantities(plan, m)),
+    ...plan.tasks.map((task) => taskHours(task, tables)),
     ...quantitiesIn(seasonRows(plan)),
     ...standingOnDays(plan),
   ];

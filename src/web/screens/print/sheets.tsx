@@ -1,7 +1,7 @@
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { AskedBatch } from '../batch/use-plan.js';
-import type { PlannedTask } from '../../../../shared/plan/tasks.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
 import {
   formatDate,
   formatNearDate,
@@ -211,7 +211,7 @@ export function TaskList({ plan }: SheetProps) {
   );
 }
 
-function TaskRow({ task, today }: { task: PlannedTask; today: string }) {
+function TaskRow({ task, today }: { task: Task; today: string }) {
   return (
     <Table.Tr className="avoid-break">
       <Table.Td style={{ whiteSpace: 'nowrap' }}>

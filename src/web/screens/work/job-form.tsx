@@ -2,7 +2,7 @@ import { Checkbox, SimpleGrid, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import type { OwnJob, WorkConditions } from '../../../../shared/farm/job.js';
-import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
+import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -52,7 +52,7 @@ export function JobForm({
   people: readonly Person[];
   jobs: readonly OwnJob[];
   today: string;
-  events: readonly SeasonEvent[];
+  events: readonly KeyDate[];
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
@@ -183,7 +183,7 @@ export function JobForm({
   );
 }
 
-const hangingOn = (events: readonly SeasonEvent[], id: string | undefined): OwnJob['hangsOn'] => {
+const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['hangsOn'] => {
   const event = events.find((each) => each.id === id);
   return event && { eventId: event.id, on: event.date };
 };
