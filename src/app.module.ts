@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
+import { ArchiveModule } from './archive/archive.module.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
 import { dataSourceOptions } from './database/data-source.js';
@@ -44,6 +45,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SeasonModule,
     SheetsModule,
     CalendarModule,
+    ArchiveModule,
   ],
 })
 export class AppModule {}

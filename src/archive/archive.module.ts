@@ -1,0 +1,11 @@
+import { Module } from '@nestjs/common';
+import { FarmsModule } from '../farms/farms.module.js';
+import { ArchiveController } from './archive.controller.js';
+import { ArchiveService } from './archive.service.js';
+
+@Module({
+  imports: [FarmsModule],
+  controllers: [ArchiveController],
+  providers: [ArchiveService],
+})
+export class ArchiveModule {}
