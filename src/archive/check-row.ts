@@ -35,7 +35,7 @@ function whyNoText({ isJson, maxLength }: StoredColumn, value: unknown): string 
   if (isNested ? !isShallow(value) : isJson || typeof value !== 'string')
     return 'is not of its kind';
   const text = isNested ? JSON.stringify(value) : (value as string);
-  if (maxLength !== undefined && maxLength < text.length) return 'is too long';
+  if (maxLength !== undefined && maxLength < [...text].length) return 'is too long';
   // PostgreSQL keeps no zero bytes.
   return text.includes('\0') ? 'holds a zero byte' : undefined;
 }

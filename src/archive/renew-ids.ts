@@ -29,10 +29,12 @@ function inText(text: string, newIds: ReadonlyMap<string, string>): string {
   return REFERENCE.test(text) ? text.replace(TOKENS, (token) => inToken(token, newIds)) : text;
 }
 
-/** JSON that was written with other blanks than ours is kept as text. */
+/** JSON that was written with other blanks than ours is kept as text, and so is somebody's note. */
 function inJsonText(text: string, newIds: ReadonlyMap<string, string>): string {
   try {
-    return JSON.stringify(renewed(JSON.parse(text), newIds));
+    const value: unknown = JSON.parse(text);
+    const after = JSON.stringify(renewed(value, newIds));
+    return after === JSON.stringify(value) ? text : after;
   } catch {
     return text;
   }
