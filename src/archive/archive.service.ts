@@ -98,7 +98,7 @@ const tooLarge = (bytes: number): FieldError =>
     {
       field: 'file',
       code: 'out-of-bounds',
-      given: Math.round(bytes / 1e6),
+      given: Math.ceil(bytes / 1e6),
       max: LARGEST_MB,
       unit: 'MB',
       fix: 'Choose a file that "Download this farm" made. A whole database is brought back with `npm run restore`.',

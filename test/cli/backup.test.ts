@@ -9,6 +9,7 @@ import { entriesOf, tablesIn } from '../support/archives.js';
 import {
   contentsOf,
   emptyPlace,
+  restoreBegun,
   startService,
   terminal,
   withDatabase,
@@ -19,6 +20,9 @@ import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
 
 jest.setTimeout(240_000);
+
+/** Times that bringing back is killed. */
+const KILLS = 7;
 
 describe.each(databases())('a copy of everything on $name', (database) => {
   let place: Place;
@@ -179,7 +183,7 @@ describe.each(databases())('a copy of everything on $name', (database) => {
 
   it('is there as a whole or not at all when bringing it back is killed', async () => {
     const app = await start();
-    const csv = dailyCsv(syntheticDays('2000-01-01', '2019-12-31'));
+    const csv = dailyCsv(syntheticDays('2010-01-01', '2019-12-31'));
     for (let k = 0; k < 3; k++) {
       const { body } = await app.api
         .post('/api/farms')
@@ -194,19 +198,25 @@ describe.each(databases())('a copy of everything on $name', (database) => {
     await app.close();
     await copy();
     const copied = await contentsOf(place);
-    const began = performance.now();
-    await terminal('restore', place, [file]);
-    const wholeMs = performance.now() - began;
+    let begunAt = 0;
+    await terminal('restore', place, [file], () => {
+      void restoreBegun(place).then(() => (begunAt = performance.now()));
+    });
+    const spanMs = performance.now() - begunAt;
+    // Halved again and again, the time of the kill comes to the moment of the exchange.
+    let [tooSoonMs, tooLateMs] = [0, 1.5 * spanMs];
     const outcomes: string[] = [];
-    for (let k = 0; k < 8; k++) {
+    for (let k = 0; k < KILLS; k++) {
       await withDatabase(place, (source) => source.query(`UPDATE "farms" SET "name" = 'Old ${k}'`));
       const old = await contentsOf(place);
-      const afterMs = wholeMs * (0.3 + 0.1 * k);
-      await terminal('restore', place, [file], (child) =>
-        setTimeout(() => child.kill('SIGKILL'), afterMs),
-      );
+      const afterMs = (tooSoonMs + tooLateMs) / 2;
+      await terminal('restore', place, [file], (child) => {
+        void restoreBegun(place).then(() => setTimeout(() => child.kill('SIGKILL'), afterMs));
+      });
       const found = await contentsOf(place);
       outcomes.push(found === old ? 'old' : found === copied ? 'new' : 'a mixture');
+      if (found === old) tooSoonMs = afterMs;
+      else tooLateMs = afterMs;
     }
     expect(outcomes).not.toContain('a mixture');
     expect(outcomes).toContain('old');

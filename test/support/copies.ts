@@ -1,8 +1,9 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { DataSource } from 'typeorm';
 import { ownNames } from '../../src/archive/stored-table.js';
 import { dataSourceOptions } from '../../src/database/data-source.js';
@@ -129,3 +130,21 @@ export const contentsOf = (place: Place): Promise<string> =>
     await runner.release();
     return lines.join('\n');
   });
+
+/** Waits until a copy is being put in place, as far as others can see it. */
+export async function restoreBegun(place: Place): Promise<void> {
+  const { DATABASE_URL: url } = place.env;
+  const source = url && (await new DataSource({ type: 'postgres', url }).initialize());
+  for (;;) {
+    const hasBegun = source
+      ? 0 < ((await source.query(HELD_FOR_RESTORE)) as unknown[]).length
+      : existsSync(join(place.folder, 'broodfold.sqlite.restoring'));
+    if (hasBegun) break;
+    await setTimeout(5);
+  }
+  if (source) await source.destroy();
+}
+
+const HELD_FOR_RESTORE = `SELECT 1 FROM pg_locks WHERE locktype = 'advisory' AND mode = 'ExclusiveLock'
+  AND classid::bigint = hashtext('broodfold')::bigint & 4294967295
+  AND objid::bigint = hashtext(current_schema())::bigint & 4294967295`;
