@@ -47,7 +47,9 @@ export class ArchiveService {
     return inFolder(async (folder, remove) => {
       const path = join(folder, 'farm.zip');
       await receive(body, path);
-      const farm = await this.farms.findOne(await readFarm(this.source, path));
+      const { source } = this;
+      const id = await readFarm({ source, write: (work) => source.transaction(work) }, path);
+      const farm = await this.farms.findOne(id);
       await remove();
       return farm;
     });

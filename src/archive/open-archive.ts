@@ -126,7 +126,7 @@ async function unzipped(path: string, name: string): Promise<ZipFile> {
       throw refusedFile(name, 'there is no such file', 'Give the path of a file.');
     if (code !== undefined) throw error;
     throw (await beginsAsZip(path))
-      ? refusedFile(name, 'it was cut off: its end is missing', 'Download or copy it again.')
+      ? refusedFile(name, 'its end is missing, so it was cut off', 'Download or copy it again.')
       : foreign(name);
   }
 }
@@ -162,9 +162,12 @@ async function manifestIn(
 ): Promise<Partial<Manifest>> {
   const entry = entries.get(MANIFEST_ENTRY);
   if (!entry || LARGEST_MANIFEST < entry.uncompressedSize) throw foreign(name);
-  const bytes = await buffer(await zip.openReadStreamPromise(entry)).catch((error: unknown) => {
-    throw isOfZip(error) ? damaged(name, 'about itself') : error;
-  });
+  const bytes = await zip
+    .openReadStreamPromise(entry)
+    .then(buffer)
+    .catch((error: unknown) => {
+      throw isOfZip(error) ? damaged(name, 'about itself') : error;
+    });
   if (crc32(bytes) !== entry.crc32) throw damaged(name, 'about itself');
   try {
     const manifest = JSON.parse(bytes.toString()) as Partial<Manifest> | null;

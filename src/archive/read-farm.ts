@@ -1,11 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { QueryFailedError, type DataSource } from 'typeorm';
+import { QueryFailedError, type DataSource, type EntityManager } from 'typeorm';
 import type { ArchiveRow } from './archive-format.js';
 import { knownMigrations } from './bring-up-to-date.js';
 import { OpenArchive } from './open-archive.js';
 import { broughtUpToDate, checkedRows, noRow, type RowSource } from './rebuild.js';
 import { refusedFile } from './refused-file.js';
 import { withNewIds } from './renew-ids.js';
+import { inSnapshot } from './snapshot.js';
 import { insertRows } from './stored-rows.js';
 import { storedTables, type StoredTable } from './stored-table.js';
 import { belongsToFarm } from './write-archive.js';
@@ -13,20 +14,27 @@ import { belongsToFarm } from './write-archive.js';
 /** The part of a request that the file came in. */
 const NAME = 'file';
 
+/** The database a farm is read into, and how something new is written there in one transaction. */
+export interface FarmReader {
+  readonly source: DataSource;
+  readonly write: <T>(work: (manager: EntityManager) => Promise<T>) => Promise<T>;
+}
+
 /**
  * Reads a farm's archive into a new farm, all or nothing.
  *
  * @returns the id of the new farm
  * @throws FieldError when the file is not a whole archive of a farm that this program understands
  */
-export async function readFarm(source: DataSource, path: string): Promise<string> {
+export async function readFarm(reader: FarmReader, path: string): Promise<string> {
+  const { source } = reader;
   const migrations = knownMigrations(source);
   const archive = await OpenArchive.open(path, { name: NAME, holds: 'farm', migrations });
   try {
     const { length } = archive.manifest.migrations;
     return length === migrations.length
-      ? await addFarm(source, archive)
-      : await broughtUpToDate(archive, source.options.migrations!, (rows) => addFarm(source, rows));
+      ? await addFarm(reader, archive)
+      : await broughtUpToDate(archive, source.options.migrations!, (rows) => addFarm(reader, rows));
   } catch (error) {
     if (!(error instanceof QueryFailedError)) throw error;
     // A lost database or a full disk has a code of its own kind; the rest is about the rows.
@@ -37,23 +45,15 @@ export async function readFarm(source: DataSource, path: string): Promise<string
   }
 }
 
-async function addFarm(source: DataSource, rows: RowSource): Promise<string> {
-  const tables = (await tablesOf(source)).filter(belongsToFarm);
+async function addFarm({ source, write }: FarmReader, rows: RowSource): Promise<string> {
+  const all = await inSnapshot(source, (runner) => storedTables(runner, source));
+  const tables = all.filter(belongsToFarm);
   const { farmId, newIds } = await lookThrough(rows, tables);
-  return source.transaction(async (manager) => {
+  return write(async (manager) => {
     for (const table of tables)
       await insertRows(manager.queryRunner!, table, renewedRows(rows, table, newIds));
     return newIds.get(farmId)!;
   });
-}
-
-async function tablesOf(source: DataSource): Promise<StoredTable[]> {
-  const runner = source.createQueryRunner();
-  try {
-    return await storedTables(runner);
-  } finally {
-    await runner.release();
-  }
 }
 
 /** Looks at every row before the first is written. */

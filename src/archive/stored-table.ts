@@ -32,11 +32,15 @@ const MIGRATIONS_TABLE = 'migrations';
 /**
  * Every table of this program, those before others that point to them.
  *
+ * @param entitiesOf knows the entities; a connection that only reads or rebuilds may know none
  * @throws Error when a column is of a kind that an archive cannot hold yet
  */
-export async function storedTables(runner: QueryRunner): Promise<StoredTable[]> {
+export async function storedTables(
+  runner: QueryRunner,
+  entitiesOf: DataSource = runner.connection,
+): Promise<StoredTable[]> {
   const names = (await ownNames(runner)).filter((name) => name !== MIGRATIONS_TABLE);
-  const json = jsonColumns(runner.connection);
+  const json = jsonColumns(entitiesOf);
   const tables = (await runner.getTables(names)).map((table) => storedTable(table, json));
   return pointedToFirst(tables.sort((a, b) => (a.name < b.name ? -1 : 1)));
 }

@@ -43,7 +43,9 @@ export async function writeArchive(
   const entries: TableEntry[] = [];
   for (const table of tables) {
     zip.addReadStreamLazy(entryOf(table.name), (give) => {
-      const lines = jsonLines(table, rowsIn(runner, table, farmId), (entry) => entries.push(entry));
+      const all = rowsIn(runner, table, farmId);
+      const rows = farmId === undefined ? all : withoutSecrets(table, all);
+      const lines = jsonLines(table, rows, (entry) => entries.push(entry));
       give(null, Readable.from(lines, { objectMode: false }));
     });
   }
@@ -65,6 +67,18 @@ export async function writeArchive(
 /** Whether a farm's archive holds this table: the farm itself, and all that names its farm. */
 export const belongsToFarm = ({ name, columns }: StoredTable): boolean =>
   name === 'farms' || columns.some((column) => column.name === 'farmId');
+
+/** What opens a farm to others stays in its database; it is made anew where it is asked for. */
+const SECRETS = ['farms.calendarKey'];
+
+async function* withoutSecrets(
+  { name, columns }: StoredTable,
+  rows: AsyncIterable<ArchiveRow>,
+): AsyncGenerator<ArchiveRow> {
+  const secrets = columns.filter((column) => SECRETS.includes(`${name}.${column.name}`));
+  const nothing = Object.fromEntries(secrets.map((column) => [column.name, null]));
+  for await (const row of rows) yield { ...row, ...nothing };
+}
 
 async function toDisk(file: string): Promise<void> {
   const handle = await open(file, 'r+');

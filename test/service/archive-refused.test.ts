@@ -80,7 +80,7 @@ describe.each(databases())('a file that is no farm on $name', (database) => {
   it('that was cut off anywhere is refused', async () => {
     for (const share of [0.001, 0.1, 0.5, 0.9, 0.999]) {
       const text = await refusal(file.subarray(0, Math.floor(file.length * share)));
-      expect(text).toMatch(/it was cut off: its end is missing. Download|no file of Broodfold/);
+      expect(text).toMatch(/its end is missing, so it was cut off. Download|no file of Broodfold/);
     }
   });
 

@@ -5,7 +5,7 @@ import { openApp, TABLES, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
-import { farmTables, putRows, randomFarm } from '../support/random-rows.js';
+import { farmTables, putRows, randomFarm, uniqueColumns } from '../support/random-rows.js';
 
 /** Tables that belong to no farm: what is the program's own. */
 const OF_THE_PROGRAM = ['published_tables'];
@@ -28,7 +28,7 @@ describe.each(databases())('a farm in one file on $name', (database) => {
   it('is the same farm when it is read back, whatever lies in its tables', async () => {
     const tables = await farmTables(app);
     await fc.assert(
-      fc.asyncProperty(randomFarm(tables), async (farm) => {
+      fc.asyncProperty(randomFarm(tables, await uniqueColumns(app)), async (farm) => {
         const farmId = farm.get('farms')![0]!['id'] as string;
         let copyId = '';
         try {

@@ -22,8 +22,30 @@ export async function farmTables({ source }: TestApp): Promise<StoredTable[]> {
   }
 }
 
+/** Columns that no two rows of a table may have alike, besides its key. */
+export type UniqueColumns = ReadonlyMap<string, readonly string[][]>;
+
+export async function uniqueColumns({ source }: TestApp): Promise<UniqueColumns> {
+  const runner = source.createQueryRunner();
+  try {
+    const names = (await storedTables(runner)).map(({ name }) => name);
+    const tables = await runner.getTables(names);
+    return new Map(
+      tables.map(({ name, indices, uniques }) => [
+        name.split('.').at(-1)!,
+        [...indices.filter((index) => index.isUnique), ...uniques].map((each) => each.columnNames),
+      ]),
+    );
+  } finally {
+    await runner.release();
+  }
+}
+
 /** Whole farms with anything in every table, a new table too; rows refer to each other at will. */
-export const randomFarm = (tables: readonly StoredTable[]): fc.Arbitrary<RandomFarm> =>
+export const randomFarm = (
+  tables: readonly StoredTable[],
+  alike: UniqueColumns,
+): fc.Arbitrary<RandomFarm> =>
   fc.noShrink(fc.uuid()).chain((farmId) =>
     // More than there can be rows: some references lead to nothing.
     fc.noShrink(fc.uniqueArray(fc.uuid(), { minLength: 80, maxLength: 80 })).chain((ids) => {
@@ -39,7 +61,10 @@ export const randomFarm = (tables: readonly StoredTable[]): fc.Arbitrary<RandomF
       return fc.tuple(...lists).map((all) => {
         next = 0;
         return new Map(
-          all.map((rows, i) => [tables[i]!.name, unique(tables[i]!, rows, farmId, idOf)]),
+          all.map((rows, i) => [
+            tables[i]!.name,
+            unique(tables[i]!, rows, { farmId, idOf, alike }),
+          ]),
         );
       });
     }),
@@ -60,24 +85,25 @@ export async function putRows({ source }: TestApp, farm: RandomFarm): Promise<vo
   }
 }
 
-/** Ids belong to one row only, and a key stands once in a table. */
+/** Ids belong to one row only, and what has to be unique stands once in a table. */
 function unique(
   { name, key }: StoredTable,
   rows: Row[],
-  farmId: string,
-  idOf: () => string,
+  of: { farmId: string; idOf: () => string; alike: UniqueColumns },
 ): Row[] {
   const seen = new Set<string>();
+  const isNew = (row: Row): boolean =>
+    [key, ...of.alike.get(name)!].every((columns) => {
+      const at = JSON.stringify([columns, columns.map((column) => row[column])]);
+      return !seen.has(at) && seen.add(at);
+    });
   return rows
     .slice(0, name === 'farms' ? 1 : undefined)
     .map((row) => {
-      const owned = name === 'farms' ? { ...row, id: farmId } : { ...row, farmId };
-      return key.join() === 'id' && name !== 'farms' ? { ...owned, id: idOf() } : owned;
+      const owned = name === 'farms' ? { ...row, id: of.farmId } : { ...row, farmId: of.farmId };
+      return key.join() === 'id' && name !== 'farms' ? { ...owned, id: of.idOf() } : owned;
     })
-    .filter((row: Row) => {
-      const at = JSON.stringify(key.map((column) => row[column]));
-      return !seen.has(at) && seen.add(at);
-    });
+    .filter(isNew);
 }
 
 const rowOf = ({ columns }: StoredTable, reference: fc.Arbitrary<string>): fc.Arbitrary<Row> =>
