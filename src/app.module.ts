@@ -2,9 +2,11 @@ import { Module } from '@nestjs/common';
 import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
+import { ArchiveModule } from './archive/archive.module.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
 import { dataSourceOptions } from './database/data-source.js';
+import { openDatabase } from './database/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
@@ -25,7 +27,10 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
 @Module({
   imports: [
-    TypeOrmModule.forRootAsync({ useFactory: () => dataSourceOptions() }),
+    TypeOrmModule.forRootAsync({
+      useFactory: () => dataSourceOptions(),
+      dataSourceFactory: openDatabase,
+    }),
     ServeStaticModule.forRoot({
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
@@ -48,6 +53,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SheetsModule,
     CalendarModule,
     SampleFarmModule,
+    ArchiveModule,
   ],
 })
 export class AppModule {}

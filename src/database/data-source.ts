@@ -51,6 +51,10 @@ interface SqliteConnection {
   pragma(text: string): unknown;
 }
 
+/** Where the embedded database and copies lie. */
+export const dataFolder = (env: NodeJS.ProcessEnv = process.env): string =>
+  env['DATA_DIR'] || join(PROJECT_ROOT, 'data');
+
 /** PostgreSQL when DATABASE_URL is set, else SQLite in DATA_DIR (default data/). */
 export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSourceOptions {
   const shared = {
@@ -60,7 +64,7 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     synchronize: false,
   };
   if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
-  const database = join(env['DATA_DIR'] ?? join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
+  const database = join(dataFolder(env), 'broodfold.sqlite');
   mkdirSync(dirname(database), { recursive: true });
   return {
     type: 'better-sqlite3',

@@ -6,7 +6,7 @@ import type { Herd } from '../../../shared/farm/herd.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
-import { getJson, postJson, putCsv, putJson, remove } from './client.js';
+import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
 
 export type SavedFarm = Farm & { readonly id: string; readonly isSample: boolean };
 export type SavedBatch = Batch & { readonly id: string };
@@ -63,6 +63,12 @@ export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>
 export const useUpdateFarm = (farmId: string) =>
   useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
+
+/** Everything of a farm as one file. */
+export const useDownloadFarm = (farmId: string) =>
+  useMutation({ mutationFn: () => getFile(`/farms/${farmId}/archive`) });
+export const useReadFarm = () =>
+  useChange((file: Blob) => postFile<SavedFarm>('/farms/archive', file));
 
 type Collection =
   | 'facilities'

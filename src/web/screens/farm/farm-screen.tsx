@@ -9,6 +9,7 @@ import {
   type SavedFarm,
 } from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
+import { DownloadFarm } from './download-farm.js';
 import { FarmForm } from './farm-form.js';
 import { PeopleCard } from './people-card.js';
 import { WeatherCard } from './weather-card.js';
@@ -39,6 +40,7 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
         onSubmit={(next) => update.mutateAsync(next)}
       />
       {update.isSuccess && <Alert color="green">Saved.</Alert>}
+      <DownloadFarm farmId={farm.id} />
       <DeleteFarm farm={farm} />
     </Stack>
   );

@@ -14,6 +14,7 @@ import { Link, useLocation } from 'wouter';
 import { useCreateFarm, useCreateSample, useFarms } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { emptyFarm, FarmForm } from '../farm/farm-form.js';
+import { ReadFarm } from './read-farm.js';
 
 /** The first screen: choose a farm, start an empty one, or look at the sample. */
 export function FirstRun() {
@@ -104,6 +105,7 @@ export function FirstRun() {
             </Button>
           </Card>
         </SimpleGrid>
+        <ReadFarm />
         <Failure error={sample.error} />
         <Group>
           <Text size="sm" c="dimmed">
