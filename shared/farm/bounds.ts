@@ -108,6 +108,7 @@ export const BOUNDS = {
   waitDays: within(0, 120, 'day', 'Give the days to wait after the other job.', true),
   refillH: within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),
   rainMm: within(0, 1500, 'rainMm', 'Give the rain of the month, snow melted.'),
+  version: within(1, 1e9, 'count', 'Send the version as it came with the row.', true),
   bagKg: within(1, 1500, 'kg', 'Read the weight of one bag.'),
 } satisfies Record<string, Bounds>;
 

@@ -21,6 +21,7 @@ import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
+import { Versions1796000000000 } from './versions.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -44,6 +45,7 @@ export const MIGRATIONS = [
   HouseholdWork1795700000000,
   SeasonRecords1795800000000,
   StartingHours1795900000000,
+  Versions1796000000000,
 ];
 
 /** The part of better-sqlite3's connection that is set up by hand. */
@@ -73,4 +75,11 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     },
     ...shared,
   };
+}
+
+/** Another connection to the same SQLite file that can only read; undefined on PostgreSQL. */
+export function readOnlyOptions(options: DataSourceOptions): DataSourceOptions | undefined {
+  if (options.type !== 'better-sqlite3') return undefined;
+  const { prepareDatabase: _prepare, ...rest } = options;
+  return { ...rest, readonly: true, enableWAL: false, migrationsRun: false };
 }

@@ -1,5 +1,6 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { FarmDto, type FarmView } from './farm.dto.js';
 import { FarmsService } from './farms.service.js';
 
@@ -30,13 +31,19 @@ export class FarmsController {
   }
 
   @Put(':farmId')
-  update(@Param('farmId') farmId: string, @Body() dto: FarmDto): Promise<FarmView> {
-    return this.farms.update(farmId, dto);
+  @TakesVersion()
+  update(
+    @Param('farmId') farmId: string,
+    @Body() dto: FarmDto,
+    @ExpectedVersion() expected: Expected,
+  ): Promise<FarmView> {
+    return this.farms.update(farmId, dto, expected);
   }
 
   @Delete(':farmId')
+  @TakesVersion()
   @HttpCode(204)
-  remove(@Param('farmId') farmId: string): Promise<void> {
-    return this.farms.remove(farmId);
+  remove(@Param('farmId') farmId: string, @ExpectedVersion() expected: Expected): Promise<void> {
+    return this.farms.remove(farmId, expected);
   }
 }

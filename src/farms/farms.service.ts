@@ -1,7 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource, In, type EntityManager } from 'typeorm';
+import { In, type DeepPartial, type EntityManager } from 'typeorm';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
@@ -9,7 +8,9 @@ import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
-import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
+import { refuseOutdated, type Expected } from '../common/expected-version.js';
+import { checkId, farmNotFound } from '../common/ids.js';
+import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkClimate } from './check-climate.js';
 import { checkSoil } from './check-soil.js';
@@ -45,15 +46,18 @@ const SAMPLE_LEAD_DAYS = 45;
 @Injectable()
 export class FarmsService {
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly tables: TablesService,
   ) {}
 
-  async create(dto: FarmDto): Promise<FarmView> {
+  async create({ version: _version, ...dto }: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
-    const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
-    return toFarmView(await this.rows.save(row));
+    return this.database.writeNew(async (manager) =>
+      toFarmView(
+        await manager.save(manager.create(FarmEntity, { ...dto, pasture: {}, id: randomUUID() })),
+      ),
+    );
   }
 
   /** Loads the invented sample farm with its buildings, people and batches. */
@@ -64,7 +68,7 @@ export class FarmsService {
     const own = (id: string | undefined): string | undefined =>
       id === undefined ? undefined : `${id}-${farmId.slice(0, 8)}`;
     const today = plainDateAt(Date.now(), sample.farm.timeZone);
-    return this.source.transaction(async (manager) => {
+    return this.database.writeNew(async (manager) => {
       const farm = await manager.save(FarmEntity, {
         ...sample.farm,
         id: farmId,
@@ -72,6 +76,7 @@ export class FarmsService {
         weatherFetch: false,
         pasture: {},
         revision: 1,
+        version: 1,
       } as FarmEntity);
       await manager.save(
         FacilityEntity,
@@ -82,7 +87,7 @@ export class FarmsService {
           name,
           details:
             'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
-        })) as FacilityEntity[],
+        })) as DeepPartial<FacilityEntity>[],
       );
       await manager.save(
         PersonEntity,
@@ -97,7 +102,7 @@ export class FarmsService {
               return { from: first, to: nextMonthDay(to, first) };
             }),
           ],
-        })) as PersonEntity[],
+        })) as DeepPartial<PersonEntity>[],
       );
       await manager.save(
         BatchEntity,
@@ -114,7 +119,7 @@ export class FarmsService {
             freezerId: own(details.freezerId),
             feedStoreId: own(details.feedStoreId),
           },
-        })) as BatchEntity[],
+        })) as DeepPartial<BatchEntity>[],
       );
       await saveSampleGrass(manager, sample, { farmId, today, own });
       return toFarmView(farm);
@@ -137,12 +142,16 @@ export class FarmsService {
     return row;
   }
 
-  async update(id: string, dto: FarmDto): Promise<FarmView> {
+  async update(
+    id: string,
+    { version: _version, ...dto }: FarmDto,
+    expected: Expected = {},
+  ): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, id);
+    return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
+      refuseOutdated(before.version, expected, () => toFarmView(before));
       await manager.update(
         FarmEntity,
         { id },
@@ -150,6 +159,7 @@ export class FarmsService {
           ...dto,
           monthlyRainMm: dto.monthlyRainMm ?? null,
           gardenSoilId: dto.gardenSoilId ?? null,
+          version: before.version + 1,
         },
       );
       const hasMoved =
@@ -161,14 +171,16 @@ export class FarmsService {
     });
   }
 
-  async remove(id: string): Promise<void> {
-    checkId(id);
-    const { affected } = await this.rows.delete({ id });
-    if (affected === 0) throw farmNotFound(id);
+  async remove(id: string, expected: Expected = {}): Promise<void> {
+    await this.database.write(id, async (manager) => {
+      const before = await manager.findOneByOrFail(FarmEntity, { id });
+      refuseOutdated(before.version, expected, () => toFarmView(before));
+      await manager.delete(FarmEntity, { id });
+    });
   }
 
   private get rows() {
-    return this.source.getRepository(FarmEntity);
+    return this.database.manager.getRepository(FarmEntity);
   }
 }
 

@@ -1,11 +1,10 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { GrassReading } from '../../shared/farm/paddock.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-import { isId, raiseRevision } from '../common/owned-rows.js';
+import { isId } from '../common/ids.js';
+import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import type { GrassReadingDto, WalkDto } from './grass-reading.dto.js';
@@ -17,7 +16,7 @@ const MOST_READINGS = 12_000;
 @Injectable()
 export class GrassReadingsService {
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
   ) {}
@@ -25,7 +24,7 @@ export class GrassReadingsService {
   /** Readings of a farm, the oldest first. */
   async findAll(farmId: string): Promise<GrassReading[]> {
     await this.farms.findOne(farmId);
-    const rows = await this.source
+    const rows = await this.database.manager
       .getRepository(GrassReadingEntity)
       .find({ where: { farmId }, order: { date: 'ASC', id: 'ASC' } });
     return rows.map(toReading);
@@ -33,13 +32,12 @@ export class GrassReadingsService {
 
   /** Keeps the heights of one walk; all of them or none. */
   async walk(farmId: string, { readings }: WalkDto): Promise<GrassReading[]> {
-    const farm = await this.farms.findOne(farmId);
-    const known = new Set((await this.paddocks.findAll(farmId)).map((p) => p.id));
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    const problems = readings.flatMap((r, i) => problemsOf(r, i, known, today));
-    if (0 < problems.length) throw new FieldError(problems);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
+      const farm = await this.farms.findOne(farmId);
+      const known = new Set((await this.paddocks.findAll(farmId)).map((p) => p.id));
+      const today = plainDateAt(Date.now(), farm.timeZone);
+      const problems = readings.flatMap((r, i) => problemsOf(r, i, known, today));
+      if (0 < problems.length) throw new FieldError(problems);
       const rows = manager.getRepository(GrassReadingEntity);
       if (MOST_READINGS < (await rows.countBy({ farmId })) + readings.length) {
         throw new FieldError([
@@ -65,8 +63,7 @@ export class GrassReadingsService {
       `This farm has no reading with the id "${id.slice(0, 64)}".`,
     );
     if (!isId(id)) throw missing;
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const { affected } = await manager.delete(GrassReadingEntity, { id, farmId });
       if (affected === 0) throw missing;
     });

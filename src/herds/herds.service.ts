@@ -1,11 +1,12 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { OwnedRows, raiseRevision } from '../common/owned-rows.js';
+import type { Expected } from '../common/expected-version.js';
+import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
@@ -18,36 +19,45 @@ export class HerdsService {
   private readonly rows: OwnedRows<HerdEntity>;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, HerdEntity, 'herd', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, HerdEntity, {
+      noun: 'herd',
+      order: { name: 'ASC', id: 'ASC' },
+      view: toHerd,
+    });
   }
 
-  async create(farmId: string, dto: HerdDto): Promise<Herd> {
-    return toHerd(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+  create(farmId: string, dto: HerdDto): Promise<Saved<Herd>> {
+    return this.database.write(farmId, async () =>
+      toHerd(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
+    );
   }
 
-  async findAll(farmId: string): Promise<Herd[]> {
+  async findAll(farmId: string): Promise<Saved<Herd>[]> {
     return (await this.rows.findAll(farmId)).map(toHerd);
   }
 
-  async findOne(farmId: string, id: string): Promise<Herd> {
+  async findOne(farmId: string, id: string): Promise<Saved<Herd>> {
     return toHerd(await this.rows.findOne(farmId, id));
   }
 
-  async update(farmId: string, id: string, dto: HerdDto): Promise<Herd> {
-    return toHerd(await this.rows.update(farmId, id, await this.valuesOf(farmId, dto, id)));
+  update(farmId: string, id: string, dto: HerdDto, expected?: Expected): Promise<Saved<Herd>> {
+    return this.database.write(farmId, async () => {
+      const values = await this.valuesOf(farmId, dto, id);
+      return toHerd(await this.rows.update(farmId, id, values, expected));
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
-  async moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Herd> {
+  async moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Saved<Herd>> {
     const farm = await this.farms.findOne(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
     if (today < on) {
@@ -61,10 +71,9 @@ export class HerdsService {
         },
       ]);
     }
-    await this.paddocks.findOne(farmId, paddockId);
-    await this.checkPlace(farmId, paddockId, id, 'paddockId');
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
+      await this.paddocks.findOne(farmId, paddockId);
+      await this.checkPlace(farmId, paddockId, id, 'paddockId');
       const row = await this.rows.findOne(farmId, id);
       const left = row.details.inPaddockId;
       if (left !== undefined && left !== paddockId) {
@@ -81,7 +90,7 @@ export class HerdsService {
 
   private async valuesOf(
     farmId: string,
-    { id: _id, name, ...details }: HerdDto,
+    { id: _id, version: _version, name, ...details }: HerdDto,
     ownId?: string,
   ): Promise<{ name: string; details: HerdEntity['details'] }> {
     const problems = herdProblems({ ...details, id: 'new', name }, this.tables.tables);

@@ -1,14 +1,15 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { OwnJob } from '../../shared/farm/job.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { ownJobProblems } from '../../shared/plan/season/check-jobs.js';
 import { jobsOfSet } from '../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -20,35 +21,44 @@ export class JobsService {
   private readonly rows: OwnedRows<JobEntity>;
 
   constructor(
-    @InjectDataSource() source: DataSource,
+    private readonly database: Database,
     private readonly people: PeopleService,
     private readonly farms: FarmsService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, JobEntity, 'job', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, JobEntity, {
+      noun: 'job',
+      order: { name: 'ASC', id: 'ASC' },
+      view: toJob,
+    });
   }
 
-  async create(farmId: string, dto: JobDto): Promise<OwnJob> {
-    return toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+  create(farmId: string, dto: JobDto): Promise<Saved<OwnJob>> {
+    return this.database.write(farmId, async () =>
+      toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
+    );
   }
 
-  async findAll(farmId: string): Promise<OwnJob[]> {
+  async findAll(farmId: string): Promise<Saved<OwnJob>[]> {
     return (await this.rows.findAll(farmId)).map(toJob);
   }
 
-  async findOne(farmId: string, id: string): Promise<OwnJob> {
+  async findOne(farmId: string, id: string): Promise<Saved<OwnJob>> {
     return toJob(await this.rows.findOne(farmId, id));
   }
 
-  async update(farmId: string, id: string, dto: JobDto): Promise<OwnJob> {
-    return toJob(await this.rows.update(farmId, id, await this.valuesOf(farmId, dto, id)));
+  update(farmId: string, id: string, dto: JobDto, expected?: Expected): Promise<Saved<OwnJob>> {
+    return this.database.write(farmId, async () => {
+      const values = await this.valuesOf(farmId, dto, id);
+      return toJob(await this.rows.update(farmId, id, values, expected));
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
-  async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<OwnJob[]> {
+  async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<Saved<OwnJob>[]> {
     const set = this.setOf(setId);
     const farm = await this.farms.findOne(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
@@ -98,10 +108,11 @@ export class JobsService {
 
   private async valuesOf(
     farmId: string,
-    { id: _id, name, ...details }: JobDto,
+    { id: _id, version: _version, name, ...details }: JobDto,
     ownId = 'new',
   ): Promise<{ name: string; details: JobEntity['details'] }> {
-    const [people, others] = await Promise.all([this.people.findAll(farmId), this.findAll(farmId)]);
+    const people = await this.people.findAll(farmId);
+    const others = await this.findAll(farmId);
     const job = { ...details, id: ownId, name };
     const problems = ownJobProblems(job, {
       people,

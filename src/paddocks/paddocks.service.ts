@@ -1,14 +1,16 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
-import { BOUNDS, MAX_LIST } from '../../shared/farm/bounds.js';
+import type { EntityManager } from 'typeorm';
+import { BOUNDS } from '../../shared/farm/bounds.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { checkDto } from '../common/check-dto.js';
-import { OwnedRows, raiseRevision } from '../common/owned-rows.js';
+import type { Expected } from '../common/expected-version.js';
+import { OwnedRows, refuseTooMany } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -22,7 +24,7 @@ import { PaddockEntity, toPaddock } from './paddock.entity.js';
 import { sharesOf } from './shares.js';
 
 /** A paddock after splitting or joining; when its outline was lost, why. */
-export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
+export type Reshaped = Saved<Paddock> & { readonly noOutlineBecause?: string };
 
 /** What an import would add. */
 export interface FoundInGeoJson {
@@ -31,44 +33,53 @@ export interface FoundInGeoJson {
 }
 
 type Details = PaddockEntity['details'];
+type NewPaddock = Pick<PaddockEntity, 'id' | 'farmId' | 'name' | 'details'>;
 
 @Injectable()
 export class PaddocksService {
   private readonly rows: OwnedRows<PaddockEntity>;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, PaddockEntity, 'paddock', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, PaddockEntity, {
+      noun: 'paddock',
+      order: { name: 'ASC', id: 'ASC' },
+      view: toPaddock,
+    });
   }
 
-  async create(farmId: string, dto: PaddockDto): Promise<Paddock> {
+  async create(farmId: string, dto: PaddockDto): Promise<Saved<Paddock>> {
     return toPaddock(await this.rows.create(farmId, this.valuesOf(dto)));
   }
 
-  async findAll(farmId: string): Promise<Paddock[]> {
+  async findAll(farmId: string): Promise<Saved<Paddock>[]> {
     return (await this.rows.findAll(farmId)).map(toPaddock);
   }
 
-  async findOne(farmId: string, id: string): Promise<Paddock> {
+  async findOne(farmId: string, id: string): Promise<Saved<Paddock>> {
     return toPaddock(await this.rows.findOne(farmId, id));
   }
 
-  async update(farmId: string, id: string, dto: PaddockDto): Promise<Paddock> {
-    return toPaddock(await this.rows.update(farmId, id, this.valuesOf(dto)));
+  async update(
+    farmId: string,
+    id: string,
+    dto: PaddockDto,
+    expected?: Expected,
+  ): Promise<Saved<Paddock>> {
+    return toPaddock(await this.rows.update(farmId, id, this.valuesOf(dto), expected));
   }
 
   /** Deletes a paddock with its readings; herds that stood in it stand nowhere. */
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id, (manager) => forget(manager, farmId, [id]));
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected, (manager) => forget(manager, farmId, [id]));
   }
 
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
   async split(farmId: string, id: string, dto: SplitDto): Promise<Reshaped[]> {
     const shares = sharesOf(dto);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       const whole = await this.rows.findOne(farmId, id);
       await checkRoom(manager, farmId, shares.length - 1);
       const { outline, ...details } = whole.details;
@@ -87,7 +98,7 @@ export class PaddocksService {
       const readings = await manager.findBy(GrassReadingEntity, { farmId, paddockId: id });
       await manager.delete(PaddockEntity, { id, farmId });
       await forget(manager, farmId, [id]);
-      const saved = await manager.save(PaddockEntity, strips);
+      const saved = await manager.save(manager.create(PaddockEntity, strips));
       await manager.insert(
         GrassReadingEntity,
         strips.flatMap((strip) =>
@@ -120,8 +131,7 @@ export class PaddocksService {
         },
       ]);
     }
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       const rows: PaddockEntity[] = [];
       for (const id of ids) rows.push(await this.rows.findOne(farmId, id));
       const { outline: _outline, ...rest } = rows[0]!.details;
@@ -140,7 +150,7 @@ export class PaddocksService {
       );
       const row = { id: randomUUID(), farmId, name, details };
       return reshaped(
-        await manager.save(PaddockEntity, row),
+        await manager.save(manager.create(PaddockEntity, row)),
         'because' in joined ? joined.because : undefined,
       );
     });
@@ -163,27 +173,22 @@ export class PaddocksService {
    * Adds a paddock for every polygon of a GeoJSON document; all of them or none. The ground is what
    * a polygon's properties say, else what stands beside the document's own members, else the usual.
    */
-  async importGeoJson(farmId: string, document: object): Promise<Paddock[]> {
+  async importGeoJson(farmId: string, document: object): Promise<Saved<Paddock>[]> {
     const { outlines } = outlinesOfGeoJson(document);
     const given = Object.entries(document).filter(([name]) => Object.hasOwn(USUAL_GROUND, name));
     const chosen = { ...checkDto(GroundDto, Object.fromEntries(given)) };
     const rows = this.rowsOf(farmId, outlines, { ...USUAL_GROUND, ...chosen });
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       await checkRoom(manager, farmId, rows.length);
-      return (await manager.save(PaddockEntity, rows)).map(toPaddock);
+      return (await manager.save(manager.create(PaddockEntity, rows))).map(toPaddock);
     });
   }
 
-  private rowsOf(
-    farmId: string,
-    outlines: readonly NamedOutline[],
-    ground: Ground,
-  ): PaddockEntity[] {
+  private rowsOf(farmId: string, outlines: readonly NamedOutline[], ground: Ground): NewPaddock[] {
     const { tables } = this.tables;
     // A choice for all is checked by itself, so that it is named once and not for every polygon.
     this.check({ id: 'new', name: 'new', areaM2: BOUNDS.paddockM2.min, closed: [], ...ground });
-    const rows = outlines.map(({ name, outline, areaM2, properties }): PaddockEntity => {
+    const rows = outlines.map(({ name, outline, areaM2, properties }): NewPaddock => {
       const own = groundIn(properties, tables).own;
       return {
         id: randomUUID(),
@@ -193,13 +198,17 @@ export class PaddocksService {
       };
     });
     const problems = rows.flatMap((row, i) =>
-      paddockProblems(toPaddock(row), tables, `${outlines[i]!.at}.`),
+      paddockProblems(
+        { ...row.details, id: row.id, name: row.name },
+        tables,
+        `${outlines[i]!.at}.`,
+      ),
     );
     if (0 < problems.length) throw new FieldError(problems);
     return rows;
   }
 
-  private valuesOf({ id: _id, name, areaM2, outline, ...rest }: PaddockDto): {
+  private valuesOf({ id: _id, version: _version, name, areaM2, outline, ...rest }: PaddockDto): {
     name: string;
     details: Details;
   } {
@@ -243,27 +252,13 @@ function outlineAround(rows: readonly PaddockEntity[]): Joined | Record<string, 
   return joinOutlines(rows.map(({ details }) => details.outline!));
 }
 
-async function checkRoom(
-  manager: DataSource['manager'],
-  farmId: string,
-  more: number,
-): Promise<void> {
-  const count = (await manager.countBy(PaddockEntity, { farmId })) + more;
-  if (count <= MAX_LIST) return;
-  throw new FieldError([
-    {
-      field: 'paddocks',
-      code: 'out-of-bounds',
-      given: count,
-      max: MAX_LIST,
-      fix: 'Delete paddocks that are no longer needed first.',
-    },
-  ]);
+async function checkRoom(manager: EntityManager, farmId: string, more: number): Promise<void> {
+  refuseTooMany('paddock', (await manager.countBy(PaddockEntity, { farmId })) + more);
 }
 
 /** Readings of paddocks that are gone go too, and herds no longer stand in them. */
 async function forget(
-  manager: DataSource['manager'],
+  manager: EntityManager,
   farmId: string,
   ids: readonly string[],
 ): Promise<void> {

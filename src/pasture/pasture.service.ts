@@ -1,7 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { LRUCache } from 'lru-cache';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
@@ -15,7 +13,7 @@ import type {
   PastureRequest,
 } from '../../shared/plan/pasture/pasture-request.js';
 import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { GrassReadingsService } from '../grass-readings/grass-readings.service.js';
@@ -38,7 +36,7 @@ export class PastureService {
   private readonly requests = new LRUCache<string, PastureRequest>({ max: 50 });
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
     private readonly herds: HerdsService,
@@ -71,10 +69,10 @@ export class PastureService {
   }
 
   async choose(farmId: string, choices: PastureChoices): Promise<PastureChoices> {
+    // Not within the write: what is read there must not be kept under a revision yet to come.
     const { request } = await this.requestOf(farmId);
     checkPasture({ ...request, choices });
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       await manager.update(FarmEntity, { id: farmId }, { pasture: { ...choices } });
     });
     return choices;

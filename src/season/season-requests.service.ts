@@ -1,6 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -8,6 +6,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
+import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { HandoversService } from '../handovers/handovers.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -31,7 +30,7 @@ export interface SeasonOnFarm {
 @Injectable()
 export class SeasonRequests {
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly people: PeopleService,
     private readonly batches: BatchesService,
@@ -62,9 +61,9 @@ export class SeasonRequests {
         this.batches.findAll(farmId),
         this.jobs.findAll(farmId),
         this.handovers.findAll(farmId),
-        this.source.getRepository(WorkMarkEntity).findBy({ farmId }),
-        this.source.getRepository(GroundLookEntity).findBy({ farmId }),
-        this.source
+        this.database.manager.getRepository(WorkMarkEntity).findBy({ farmId }),
+        this.database.manager.getRepository(GroundLookEntity).findBy({ farmId }),
+        this.database.manager
           .getRepository(KeptPlanEntity)
           .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 }),
       ]);

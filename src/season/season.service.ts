@@ -1,6 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource, LessThan } from 'typeorm';
+import { LessThan } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
@@ -10,7 +9,7 @@ import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
@@ -30,7 +29,7 @@ export class SeasonService {
   private readonly outlooks = new SharedAnswers<SeasonOutlook>(20);
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly requests: SeasonRequests,
     private readonly weather: WeatherService,
     private readonly tables: TablesService,
@@ -100,8 +99,7 @@ export class SeasonService {
       ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
       ...(job?.kind === undefined ? {} : { kind: job.kind }),
     };
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(WorkMarkEntity);
       if (Object.values(details).every((each) => each === undefined))
         await rows.delete({ farmId, key });
@@ -114,8 +112,7 @@ export class SeasonService {
   async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
     const { today } = await this.requests.keyOf(farmId);
     refuseFuture('date', date, today);
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(GroundLookEntity);
       if (isWorkable === undefined) await rows.delete({ farmId, date });
       else await rows.save({ farmId, date, isWorkable });
@@ -125,20 +122,21 @@ export class SeasonService {
 
   /** Keeps the last plan of today and that of the last day before it. */
   private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
-    const rows = this.source.getRepository(KeptPlanEntity);
-    try {
-      await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
-    } catch (error) {
-      // A farm that was deleted while its work was planned keeps nothing, and is not found.
-      await this.requests.keyOf(farmId);
-      throw error;
-    }
-    const [, before] = await rows.find({
-      where: { farmId },
-      order: { plannedOn: 'DESC' },
-      take: 2,
-    });
-    if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+    // A farm that was deleted while its work was planned keeps nothing, and is not found.
+    await this.database.write(
+      farmId,
+      async (manager) => {
+        const rows = manager.getRepository(KeptPlanEntity);
+        await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+        const [, before] = await rows.find({
+          where: { farmId },
+          order: { plannedOn: 'DESC' },
+          take: 2,
+        });
+        if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+      },
+      { raises: false },
+    );
   }
 }
 
