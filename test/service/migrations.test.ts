@@ -62,7 +62,7 @@ describe.each(databases())('an update on $name', (database) => {
       await app.source.runMigrations();
       expect(await app.counts()).toMatchObject({ farms: 1, people: 1, paddocks: 0 });
       const { body } = await app.api.get('/api/farms/old-farm').expect(200);
-      expect(body).toEqual({ ...farm, isSample: false, revision: 1 });
+      expect(body).toEqual({ ...farm, isSample: false, revision: 1, version: 1 });
       expect((await app.api.get('/api/farms/old-farm/pasture').expect(200)).body).toMatchObject({
         paddocks: [],
         choices: {},
