@@ -1,10 +1,13 @@
 import type { FieldProblem } from '../../../shared/problems/field-problem.js';
+import { remember } from './seen-rows.js';
 
 interface ProblemDocument {
   readonly title: string;
   readonly status: number;
   readonly detail: string;
   readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+  /** Of a save that would have overwritten somebody else’s: the row as it is now. */
+  readonly current?: unknown;
 }
 
 /** An answer of the service that says what is wrong, in words and by field. */
@@ -49,7 +52,7 @@ async function send<T>(
   }
   const text = await response.text();
   if (!response.ok) throw new ApiError(problemIn(text, response));
-  return (text === '' ? undefined : JSON.parse(text)) as T;
+  return text === '' ? (undefined as T) : remember(JSON.parse(text) as T);
 }
 
 function problemIn(text: string, response: Response): ProblemDocument {

@@ -5,10 +5,14 @@ import type { Farm, Person } from '../../../shared/farm/farm.js';
 import type { Herd } from '../../../shared/farm/herd.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
+import type { Saved } from '../../../shared/farm/saved.js';
+import { useAskAboutClashes } from '../fields/clash-dialog.js';
+import type { FormWords } from '../fields/field-words.js';
 import { getJson, postJson, putCsv, putJson, remove } from './client.js';
+import { saveMerging } from './save-merging.js';
 
-export type SavedFarm = Farm & { readonly id: string; readonly isSample: boolean };
-export type SavedBatch = Batch & { readonly id: string };
+export type SavedFarm = Saved<Farm> & { readonly isSample: boolean };
+export type SavedBatch = Saved<Batch>;
 
 export interface WeatherView {
   readonly inUse: Climate['way'];
@@ -61,8 +65,10 @@ export function useChange<Input, Output>(change: (input: Input) => Promise<Outpu
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
 export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
-export const useUpdateFarm = (farmId: string) =>
-  useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
+export const useUpdateFarm = (farmId: string, words: FormWords) => {
+  const ask = useAskAboutClashes(words);
+  return useChange((farm: Farm) => saveMerging<SavedFarm>(`/farms/${farmId}`, farmId, farm, ask));
+};
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
 type Collection =
@@ -75,16 +81,20 @@ type Collection =
   | 'jobs'
   | 'handovers';
 
-/** Saves a new row or an existing one, by whether it has an id. */
-export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(
+/** Saves a new row or an existing one, by whether it has an id. Words are those of its form. */
+export const useSave = <T extends { id?: string | undefined }, Row = T & { id: string }>(
   farmId: string,
   what: Collection,
-) =>
-  useChange(({ id, ...values }: T) =>
+  words: FormWords,
+) => {
+  const ask = useAskAboutClashes(words);
+  const path = `/farms/${farmId}/${what}`;
+  return useChange(({ id, ...values }: T) =>
     id === undefined
-      ? postJson<Saved>(`/farms/${farmId}/${what}`, values)
-      : putJson<Saved>(`/farms/${farmId}/${what}/${id}`, values),
+      ? postJson<Row>(path, values)
+      : saveMerging<Row>(`${path}/${id}`, id, values, ask),
   );
+};
 export const useRemove = (farmId: string, what: Collection) =>
   useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
 
