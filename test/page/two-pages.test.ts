@@ -40,6 +40,8 @@ async function openPaddock(page: Page, farm: string, name: string): Promise<void
 }
 
 const dialog = (page: Page) => page.getByRole('dialog').last();
+const question = (page: Page) =>
+  page.getByRole('dialog', { name: 'Somebody else changed this too' });
 
 describe('two people who change the same paddock', () => {
   it('both keep what they changed, where it does not clash', async () => {
@@ -51,7 +53,7 @@ describe('two people who change the same paddock', () => {
     await dialog(one).getByLabel('Name', { exact: true }).fill('By the brook');
     await dialog(one).getByRole('button', { name: 'Save' }).click();
     await one.getByRole('dialog').waitFor({ state: 'detached' });
-    await dialog(other).getByLabel('Water', { exact: false }).first().click();
+    await dialog(other).getByLabel('Water in it').click();
     await dialog(other).getByRole('button', { name: 'Save' }).click();
     await other.getByRole('dialog').waitFor({ state: 'detached' });
     const after = await get<Row & { hasWater: boolean; version: number }>(
@@ -73,13 +75,14 @@ describe('two people who change the same paddock', () => {
     await one.getByRole('dialog').waitFor({ state: 'detached' });
     await dialog(other).getByLabel('Name', { exact: true }).fill('Long acre');
     await dialog(other).getByRole('button', { name: 'Save' }).click();
-    await other.getByText('Somebody else changed this too').waitFor();
+    await question(other).waitFor();
     expect(await seriousFindings(other)).toEqual([]);
     // Nothing is saved while it is being asked.
     expect(await get(`${farm}/paddocks/${paddock!.id}`)).toMatchObject({ name: 'By the brook' });
-    await other.getByLabel('Keep theirs: By the brook').waitFor();
-    await other.getByLabel('Keep mine: Long acre').click();
-    await dialog(other).getByRole('button', { name: 'Save' }).click();
+    await question(other).getByLabel('Keep theirs: By the brook').waitFor();
+    await question(other).getByLabel('Keep mine: Long acre').click();
+    await question(other).getByRole('button', { name: 'Save' }).click();
+    await question(other).waitFor({ state: 'detached' });
     await other.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await get(`${farm}/paddocks/${paddock!.id}`)).toMatchObject({ name: 'Long acre' });
     expect(errors).toEqual([]);
@@ -95,8 +98,8 @@ describe('two people who change the same paddock', () => {
     await one.getByRole('dialog').waitFor({ state: 'detached' });
     await dialog(other).getByLabel('Name', { exact: true }).fill('Long acre');
     await dialog(other).getByRole('button', { name: 'Save' }).click();
-    await other.getByText('Somebody else changed this too').waitFor();
-    await dialog(other).getByRole('button', { name: 'Back' }).click();
+    await question(other).waitFor();
+    await question(other).getByRole('button', { name: 'Back' }).click();
     await other.getByText('Nothing was saved').waitFor();
     expect(await other.getByLabel('Name', { exact: true }).inputValue()).toBe('Long acre');
     expect(await get(`${farm}/paddocks/${paddock!.id}`)).toMatchObject({ name: 'By the brook' });

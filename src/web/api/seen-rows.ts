@@ -8,15 +8,20 @@ interface SeenRow {
 const seen = new Map<string, SeenRow>();
 const newest = new Map<string, SeenRow>();
 
-/** Remembers the rows of an answer, and hands it on. */
+/** Remembers the rows of an answer, whether it is one, a list, or holds lists; and hands it on. */
 export function remember<T>(answer: T): T {
-  for (const each of Array.isArray(answer) ? (answer as unknown[]) : [answer]) {
+  for (const each of [answer, ...listsIn(answer)].flat(1)) {
     if (!isRow(each)) continue;
     seen.set(`${each.id}/${each.version}`, each);
     newest.set(each.id, each);
   }
   return answer;
 }
+
+const listsIn = (answer: unknown): unknown[] =>
+  typeof answer === 'object' && answer !== null && !Array.isArray(answer)
+    ? Object.values(answer).filter(Array.isArray)
+    : [];
 
 /** A row as it was in a version; undefined when this page never saw it, as after a reload. */
 export const seenRow = (id: string, version: unknown): SeenRow | undefined =>
