@@ -19,6 +19,7 @@ import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
+import { ToldModule } from './told/told.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
@@ -42,6 +43,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     HerdsModule,
     GrassReadingsModule,
     PastureModule,
+    ToldModule,
     JobsModule,
     SeasonModule,
     SheetsModule,

@@ -22,9 +22,13 @@ export class ConflictError extends Error {
 }
 
 /** @throws ConflictError when the row is another version than the one expected */
-export function refuseOutdated(version: number, expected: Expected, current: () => unknown): void {
+export async function refuseOutdated(
+  version: number,
+  expected: Expected,
+  current: () => unknown,
+): Promise<void> {
   if (expected.version === undefined || expected.version === version) return;
-  throw new ConflictError(current(), expected.yours);
+  throw new ConflictError(await current(), expected.yours);
 }
 
 /** The version in `If-Match`, else that in the body. */

@@ -108,7 +108,7 @@ export class OwnedRows<Row extends OwnedRow> {
   update(farmId: string, id: string, values: Values<Row>, expected: Expected = {}): Promise<Row> {
     return this.database.write(farmId, async (manager) => {
       const row = await this.findOne(farmId, id);
-      refuseOutdated(row.version, expected, () => this.kind.view(row));
+      await refuseOutdated(row.version, expected, () => this.kind.view(row));
       return manager.getRepository(this.target).save(Object.assign(row, values));
     });
   }
@@ -122,7 +122,7 @@ export class OwnedRows<Row extends OwnedRow> {
   ): Promise<void> {
     await this.database.write(farmId, async (manager) => {
       const row = await this.findOne(farmId, id);
-      refuseOutdated(row.version, expected, () => this.kind.view(row));
+      await refuseOutdated(row.version, expected, () => this.kind.view(row));
       await manager.getRepository(this.target).delete({ id, farmId } as FindOptionsWhere<Row>);
       await after?.(manager);
     });

@@ -15,11 +15,11 @@ import { TablesService } from '../reference/tables.service.js';
 import { checkClimate } from './check-climate.js';
 import { checkSoil } from './check-soil.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
-import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
+import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import type { FarmDto, FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
@@ -151,7 +151,7 @@ export class FarmsService {
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
-      refuseOutdated(before.version, expected, () => toFarmView(before));
+      await refuseOutdated(before.version, expected, () => toFarmView(before));
       await manager.update(
         FarmEntity,
         { id },
@@ -174,7 +174,7 @@ export class FarmsService {
   async remove(id: string, expected: Expected = {}): Promise<void> {
     await this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
-      refuseOutdated(before.version, expected, () => toFarmView(before));
+      await refuseOutdated(before.version, expected, () => toFarmView(before));
       await manager.delete(FarmEntity, { id });
     });
   }
@@ -208,16 +208,23 @@ async function saveSampleGrass(
     PaddockEntity,
     sample.paddocks.map(({ id, name, ...details }) => ({ id: own(id)!, farmId, name, details })),
   );
+  // The household walked its field a few days ago.
+  const walkedOn = addDays(today, -4);
   await manager.save(
-    GrassReadingEntity,
-    sample.readings.map(({ paddockId, heightCm }) => ({
-      id: randomUUID(),
-      farmId,
-      paddockId: own(paddockId)!,
-      // The household walked its field a few days ago.
-      date: addDays(today, -4),
-      heightCm,
-    })),
+    ToldFactEntity,
+    sample.readings.map(({ paddockId, heightCm }) => {
+      const id = randomUUID();
+      return {
+        id,
+        farmId,
+        kind: 'grass-reading' as const,
+        about: own(paddockId)!,
+        on: walkedOn,
+        details: { heightCm },
+        toldAt: `${walkedOn}T12:00:00.000Z`,
+        key: id,
+      };
+    }),
   );
   await manager.save(
     HerdEntity,

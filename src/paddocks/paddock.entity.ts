@@ -20,11 +20,19 @@ export class PaddockEntity {
   @JoinColumn({ name: 'farmId' })
   farm?: FarmEntity;
   @Column({ type: 'varchar', length: 80 }) name!: string;
-  @Column({ type: 'simple-json' }) details!: Omit<Paddock, 'id' | 'name'>;
+  @Column({ type: 'simple-json' }) details!: Omit<Paddock, 'id' | 'name'> & {
+    /** When the day it was last grazed was typed: moves told later count beside it. */
+    lastGrazedTypedAt?: string;
+  };
   @VersionColumn({ default: 1 }) version!: number;
 }
 
-export const toPaddock = ({ id, name, details, version }: PaddockEntity): Saved<Paddock> => ({
+export const toPaddock = ({
+  id,
+  name,
+  details: { lastGrazedTypedAt: _typedAt, ...details },
+  version,
+}: PaddockEntity): Saved<Paddock> => ({
   ...details,
   id,
   name,

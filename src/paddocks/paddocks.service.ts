@@ -2,7 +2,6 @@ import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
 import { BOUNDS } from '../../shared/farm/bounds.js';
-import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
@@ -11,11 +10,11 @@ import { checkDto } from '../common/check-dto.js';
 import type { Expected } from '../common/expected-version.js';
 import { OwnedRows, refuseTooMany } from '../common/owned-rows.js';
 import { Database } from '../database/database.js';
-import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
-import { HerdEntity } from '../herds/herd.entity.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService } from '../told/told.service.js';
 import { cutOutline } from './cut-outline.js';
 import { outlinesOfGeoJson, type NamedOutline } from './geojson.js';
+import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
 import { joinOutlines, type Joined } from './join-outlines.js';
 import { checkedCorners, outlineAreaM2 } from './outline.js';
@@ -41,39 +40,63 @@ export class PaddocksService {
 
   constructor(
     private readonly database: Database,
+    private readonly told: ToldService,
+    private readonly grazing: GrazingDays,
     private readonly tables: TablesService,
   ) {
     this.rows = new OwnedRows(database, PaddockEntity, {
       noun: 'paddock',
       order: { name: 'ASC', id: 'ASC' },
-      view: toPaddock,
+      view: async (row) => viewOf(row, await this.grazing.on(row.farmId)),
     });
   }
 
-  async create(farmId: string, dto: PaddockDto): Promise<Saved<Paddock>> {
-    return toPaddock(await this.rows.create(farmId, this.valuesOf(dto)));
+  create(farmId: string, dto: PaddockDto): Promise<Saved<Paddock>> {
+    const values = this.valuesOf(dto);
+    return this.database.write(farmId, async () => {
+      await this.grazing.refuseFuture(farmId, dto);
+      return toPaddock(await this.rows.create(farmId, values));
+    });
   }
 
   async findAll(farmId: string): Promise<Saved<Paddock>[]> {
-    return (await this.rows.findAll(farmId)).map(toPaddock);
+    const rows = await this.rows.findAll(farmId);
+    const grazed = await this.grazing.on(farmId);
+    return rows.map((row) => viewOf(row, grazed));
   }
 
   async findOne(farmId: string, id: string): Promise<Saved<Paddock>> {
-    return toPaddock(await this.rows.findOne(farmId, id));
+    return viewOf(await this.rows.findOne(farmId, id), await this.grazing.on(farmId));
   }
 
-  async update(
+  async idsOf(farmId: string): Promise<string[]> {
+    const rows = await this.database.manager.find(PaddockEntity, {
+      where: { farmId },
+      select: { id: true },
+    });
+    return rows.map(({ id }) => id);
+  }
+
+  update(
     farmId: string,
     id: string,
     dto: PaddockDto,
     expected?: Expected,
   ): Promise<Saved<Paddock>> {
-    return toPaddock(await this.rows.update(farmId, id, this.valuesOf(dto), expected));
+    const { name, details } = this.valuesOf(dto);
+    return this.database.write(farmId, async () => {
+      await this.grazing.refuseFuture(farmId, dto);
+      const before = await this.rows.findOne(farmId, id);
+      const grazed = await this.grazing.on(farmId);
+      const values = withTypedDay(details, before, grazed);
+      const row = await this.rows.update(farmId, id, { name, details: values }, expected);
+      return viewOf(row, grazed);
+    });
   }
 
-  /** Deletes a paddock with its readings; herds that stood in it stand nowhere. */
+  /** Deletes a paddock; what was told of it is history. Herds that stood in it stand nowhere. */
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
-    return this.rows.remove(farmId, id, expected, (manager) => forget(manager, farmId, [id]));
+    return this.rows.remove(farmId, id, expected, () => this.grazing.leave(farmId, [id]));
   }
 
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
@@ -81,8 +104,9 @@ export class PaddocksService {
     const shares = sharesOf(dto);
     return this.database.write(farmId, async (manager) => {
       const whole = await this.rows.findOne(farmId, id);
+      const { lastGrazedOn } = viewOf(whole, await this.grazing.on(farmId));
       await checkRoom(manager, farmId, shares.length - 1);
-      const { outline, ...details } = whole.details;
+      const { outline, ...details } = { ...whole.details, ...(lastGrazedOn && { lastGrazedOn }) };
       const outlines = outline && cutOutline(outline, shares);
       const strips = shares.map((share, k) => ({
         id: randomUUID(),
@@ -95,21 +119,14 @@ export class PaddocksService {
         },
       }));
       for (const strip of strips) this.check({ ...strip.details, id, name: whole.name });
-      const readings = await manager.findBy(GrassReadingEntity, { farmId, paddockId: id });
+      // While the whole is still there: herds that stood in it then stand nowhere.
+      await this.grazing.leave(farmId, [id]);
       await manager.delete(PaddockEntity, { id, farmId });
-      await forget(manager, farmId, [id]);
       const saved = await manager.save(manager.create(PaddockEntity, strips));
-      await manager.insert(
-        GrassReadingEntity,
-        strips.flatMap((strip) =>
-          readings.map(({ date, heightCm }) => ({
-            id: randomUUID(),
-            farmId,
-            paddockId: strip.id,
-            date,
-            heightCm,
-          })),
-        ),
+      await this.told.carryOver(
+        farmId,
+        id,
+        strips.map((strip) => strip.id),
       );
       const because =
         outline && !outlines ? 'straight lines would leave strips in several pieces' : undefined;
@@ -134,20 +151,18 @@ export class PaddocksService {
     return this.database.write(farmId, async (manager) => {
       const rows: PaddockEntity[] = [];
       for (const id of ids) rows.push(await this.rows.findOne(farmId, id));
+      const { lastGrazedOn } = viewOf(rows[0]!, await this.grazing.on(farmId));
       const { outline: _outline, ...rest } = rows[0]!.details;
       const joined = outlineAround(rows);
       const details: Details = {
         ...rest,
+        ...(lastGrazedOn && { lastGrazedOn }),
         areaM2: rows.reduce((sum, row) => sum + row.details.areaM2, 0),
         ...('outline' in joined ? { outline: joined.outline } : {}),
       };
       this.check({ ...details, id: rows[0]!.id, name });
+      await this.grazing.leave(farmId, ids);
       for (const row of rows) await manager.delete(PaddockEntity, { id: row.id, farmId });
-      await forget(
-        manager,
-        farmId,
-        rows.map((row) => row.id),
-      );
       const row = { id: randomUUID(), farmId, name, details };
       return reshaped(
         await manager.save(manager.create(PaddockEntity, row)),
@@ -254,26 +269,4 @@ function outlineAround(rows: readonly PaddockEntity[]): Joined | Record<string, 
 
 async function checkRoom(manager: EntityManager, farmId: string, more: number): Promise<void> {
   refuseTooMany('paddock', (await manager.countBy(PaddockEntity, { farmId })) + more);
-}
-
-/** Readings of paddocks that are gone go too, and herds no longer stand in them. */
-async function forget(
-  manager: EntityManager,
-  farmId: string,
-  ids: readonly string[],
-): Promise<void> {
-  for (const paddockId of ids) await manager.delete(GrassReadingEntity, { farmId, paddockId });
-  const herds = await manager.findBy(HerdEntity, { farmId });
-  const changed = herds.filter(
-    ({ details }) => details.inPaddockId !== undefined && ids.includes(details.inPaddockId),
-  );
-  for (const herd of changed) {
-    const {
-      inPaddockId: _in,
-      inSince: _since,
-      ...details
-    } = herd.details as Omit<Herd, 'id' | 'name'>;
-    herd.details = details;
-  }
-  if (0 < changed.length) await manager.save(changed);
 }

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
+import { groundLooksOf, progressOf } from '../../shared/farm/told-fact.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
@@ -14,10 +15,9 @@ import { PastureService } from '../pasture/pasture.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { PlansService } from '../plans/plans.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService } from '../told/told.service.js';
 import { datedWork, type PlannedBatch } from './dated-work.js';
-import { GroundLookEntity, toGroundLook } from './ground-look.entity.js';
 import { KeptPlanEntity, toKeptPlan } from './kept-plan.entity.js';
-import { WorkMarkEntity } from './work-mark.entity.js';
 
 /** A farm's season, and the plans that its work comes from. */
 export interface SeasonOnFarm {
@@ -38,6 +38,7 @@ export class SeasonRequests {
     private readonly pasture: PastureService,
     private readonly jobs: JobsService,
     private readonly handovers: HandoversService,
+    private readonly told: ToldService,
     private readonly tables: TablesService,
   ) {}
 
@@ -61,8 +62,8 @@ export class SeasonRequests {
         this.batches.findAll(farmId),
         this.jobs.findAll(farmId),
         this.handovers.findAll(farmId),
-        this.database.manager.getRepository(WorkMarkEntity).findBy({ farmId }),
-        this.database.manager.getRepository(GroundLookEntity).findBy({ farmId }),
+        this.told.factsOf(farmId, 'work-progress'),
+        this.told.factsOf(farmId, 'ground-check'),
         this.database.manager
           .getRepository(KeptPlanEntity)
           .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 }),
@@ -93,8 +94,8 @@ export class SeasonRequests {
         work: datedWork(batches, herds, pasture),
         unplanned,
         ownJobs,
-        marks: marks.map(({ key, details }) => ({ key, ...details })),
-        groundLooks: looks.map(toGroundLook),
+        marks: progressOf(marks),
+        groundLooks: groundLooksOf(looks),
         handovers,
         ...(kept[0] ? { kept: toKeptPlan(kept[0]) } : {}),
         ...(before ? { before: toKeptPlan(before) } : {}),

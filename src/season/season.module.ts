@@ -7,6 +7,7 @@ import { PastureModule } from '../pasture/pasture.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { PlansModule } from '../plans/plans.module.js';
 import { WeatherModule } from '../weather/weather.module.js';
+import { ToldModule } from '../told/told.module.js';
 import { HouseholdController } from './household.controller.js';
 import { SeasonController } from './season.controller.js';
 import { SeasonRequests } from './season-requests.service.js';
@@ -22,6 +23,7 @@ import { SeasonService } from './season.service.js';
     JobsModule,
     HandoversModule,
     WeatherModule,
+    ToldModule,
   ],
   controllers: [SeasonController, HouseholdController],
   providers: [SeasonRequests, SeasonService],

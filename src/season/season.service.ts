@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { LessThan } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
+import { FARM_GROUND } from '../../shared/farm/told-fact.js';
+import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
@@ -11,16 +13,15 @@ import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService, type Said } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import { GroundLookEntity } from './ground-look.entity.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
 import type { HouseholdOrderDto } from './household-order.dto.js';
 import { seasonOfHousehold } from './household-order.js';
 import { SeasonRequests } from './season-requests.service.js';
-import { WorkMarkEntity } from './work-mark.entity.js';
 
 @Injectable()
 export class SeasonService {
@@ -34,6 +35,7 @@ export class SeasonService {
     private readonly weather: WeatherService,
     private readonly tables: TablesService,
     private readonly pool: WorkPool,
+    private readonly told: ToldService,
   ) {}
 
   async planOf(farmId: string): Promise<SeasonPlan> {
@@ -89,6 +91,7 @@ export class SeasonService {
   /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
   async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
     const { today } = await this.requests.keyOf(farmId);
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
     const job =
       details.hours === undefined
@@ -99,12 +102,15 @@ export class SeasonService {
       ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
       ...(job?.kind === undefined ? {} : { kind: job.kind }),
     };
-    await this.database.write(farmId, async (manager) => {
-      const rows = manager.getRepository(WorkMarkEntity);
-      if (Object.values(details).every((each) => each === undefined))
-        await rows.delete({ farmId, key });
-      else await rows.save({ farmId, key, details: mark });
-    });
+    if (Object.values(details).every((each) => each === undefined)) {
+      await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
+    } else {
+      const on = details.doneOn ?? today;
+      const said = { kind: 'work-progress', about: key, on, details: mark } as const;
+      await this.told.tell(farmId, [said], (_k, field) =>
+        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+      );
+    }
     return { key, ...mark };
   }
 
@@ -112,11 +118,12 @@ export class SeasonService {
   async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
     const { today } = await this.requests.keyOf(farmId);
     refuseFuture('date', date, today);
-    await this.database.write(farmId, async (manager) => {
-      const rows = manager.getRepository(GroundLookEntity);
-      if (isWorkable === undefined) await rows.delete({ farmId, date });
-      else await rows.save({ farmId, date, isWorkable });
-    });
+    if (isWorkable === undefined) {
+      await this.told.takeBackAbout(farmId, 'ground-check', ({ on }) => on === date);
+    } else {
+      const said = { kind: 'ground-check', about: FARM_GROUND, on: date, details: { isWorkable } };
+      await this.told.tell(farmId, [said as Said], () => 'date');
+    }
     return { date, ...(isWorkable === undefined ? {} : { isWorkable }) };
   }
 

@@ -82,7 +82,12 @@ describe.each(databases())('the work on $name', (database) => {
     await mark({ notBefore: addDays(today, 2) }).expect(200);
     expect((await planned(job))!.pieces[0]!.date).toBe(addDays(today, 2));
     await mark({}).expect(200);
-    expect(await app.rows('work_marks', { farmId: id })).toEqual([]);
+    const told = await app.rows('told_facts', { farmId: id, about: key });
+    // What was taken back is history, not gone.
+    expect(told.map(({ takenBackAt }) => takenBackAt)).toEqual([
+      expect.any(String),
+      expect.any(String),
+    ]);
     await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
   });
 
@@ -126,7 +131,7 @@ describe.each(databases())('the work on $name', (database) => {
     await app.api.put(`${at}/work/mark`).send({ key: 'own/x', doneOn: today }).expect(200);
     await app.api.delete(at).expect(204);
     expect(await app.rows('jobs', { farmId: other.id })).toEqual([]);
-    expect(await app.rows('work_marks', { farmId: other.id })).toEqual([]);
+    expect(await app.rows('told_facts', { farmId: other.id })).toEqual([]);
   });
 
   describe('refuses, and changes nothing', () => {
