@@ -27,15 +27,18 @@ export async function settlePlaces(
   const paddocks = await manager.find(PaddockEntity, { where: { farmId }, select: { id: true } });
   const known = new Set(paddocks.map(({ id }) => id));
   const moves = byHerd(all);
-  const placed = new Map<string, string>();
+  const movers = new Set(changed.map(({ about }) => about));
+  const placed = new Map<string, { id: string; name: string }>();
   for (const { id, name } of herds) {
     const { inPaddockId } = placeOf(moves.get(id) ?? [], known);
     if (inPaddockId === undefined) continue;
     const other = placed.get(inPaddockId);
-    if (other !== undefined) throw new FieldError([bothThere(field, inPaddockId, other, name)]);
-    placed.set(inPaddockId, name);
+    if (other && (movers.has(id) || movers.has(other.id))) {
+      throw new FieldError([bothThere(field, inPaddockId, other.name, name)]);
+    }
+    placed.set(inPaddockId, { id, name });
   }
-  for (const id of new Set(changed.map(({ about }) => about))) {
+  for (const id of movers) {
     await manager.increment(HerdEntity, { id, farmId }, 'version', 1);
   }
   const left = changed.flatMap(({ about, on, details }) => [

@@ -133,13 +133,13 @@ export class ToldService {
       query
         .andWhere('f.takenBackAt IS NULL')
         .andWhere(
-          `NOT EXISTS (${query
+          `NOT EXISTS ${query
             .subQuery()
             .select('1')
             .from(ToldFactEntity, 'later')
             .where('later.farmId = f.farmId AND later.replaces = f.id')
             .andWhere('later.takenBackAt IS NULL')
-            .getQuery()})`,
+            .getQuery()}`,
         );
     }
     const total = await query.getCount();
