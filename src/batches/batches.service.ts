@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -28,6 +29,11 @@ export class BatchesService {
       noun: 'batch',
       order: { arrivalDate: 'ASC', name: 'ASC', id: 'ASC' },
       view: toBatch,
+      // Batches of long ago are history.
+      count: (_farmId, rows) => {
+        const today = plainDateAt(Date.now(), 'UTC');
+        return Promise.resolve(rows.filter((row) => !isHistory(row.arrivalDate, today)).length);
+      },
     });
   }
 
@@ -48,7 +54,8 @@ export class BatchesService {
 
   update(farmId: string, id: string, dto: BatchDto, expected?: Expected): Promise<Saved<Batch>> {
     return this.database.write(farmId, async () => {
-      await this.check(farmId, dto);
+      const before = await this.rows.findOne(farmId, id);
+      await this.check(farmId, dto, before.arrivalDate);
       return toBatch(await this.rows.update(farmId, id, valuesOf(dto), expected));
     });
   }
@@ -57,8 +64,8 @@ export class BatchesService {
     return this.rows.remove(farmId, id, expected);
   }
 
-  /** A batch that could not be planned is not saved either. */
-  private async check(farmId: string, batch: Batch): Promise<void> {
+  /** A batch that could not be planned is not saved either; one that came long ago may be changed. */
+  private async check(farmId: string, batch: Batch, cameOn?: string): Promise<void> {
     const farm = await this.farms.findOne(farmId);
     const facilities = await this.facilities.findAll(farmId);
     const { tables } = this.tables;
@@ -67,6 +74,7 @@ export class BatchesService {
       farm.monthlyMaxC,
       tables.heat.coldNightMarginK.value,
     );
+    const today = plainDateAt(Date.now(), farm.timeZone);
     try {
       checkBatch({
         farm,
@@ -76,7 +84,7 @@ export class BatchesService {
         batch,
         occupied: [],
         tables,
-        today: plainDateAt(Date.now(), farm.timeZone),
+        today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
       });
     } catch (error) {
       if (!(error instanceof FieldError)) throw error;

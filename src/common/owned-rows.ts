@@ -31,8 +31,8 @@ interface Kind<Row> {
   readonly order: FindOptionsOrder<Row>;
   /** The row as the API returns it. */
   readonly view: (row: Row) => unknown;
-  /** Whether a row counts towards the most there may be; all do when left out. */
-  readonly counts?: (row: Row) => boolean;
+  /** How many of the rows count towards the most there may be; all do when left out. */
+  readonly count?: (farmId: string, rows: readonly Row[]) => Promise<number>;
 }
 
 /**
@@ -65,8 +65,9 @@ export class OwnedRows<Row extends OwnedRow> {
       const rows = manager.getRepository(this.target);
       const before = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
       check(before);
-      const { noun, counts = () => true } = this.kind;
-      refuseTooMany(noun, before.filter(counts).length + all.length);
+      const { noun, count } = this.kind;
+      const counted = count ? await count(farmId, before) : before.length;
+      refuseTooMany(noun, counted + all.length);
       return rows.save(
         rows.create(all.map((values) => ({ ...values, farmId })) as unknown as DeepPartial<Row>[]),
       );

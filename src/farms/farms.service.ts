@@ -126,9 +126,11 @@ export class FarmsService {
     });
   }
 
-  async findAll(): Promise<FarmView[]> {
-    const rows = await this.rows.find({ order: { name: 'ASC', id: 'ASC' }, take: 500 });
-    return rows.map(toFarmView);
+  /** Farms by name, and how many there are in all. */
+  async findAll(skip: number, take: number): Promise<{ farms: FarmView[]; total: number }> {
+    const order = { name: 'ASC', id: 'ASC' } as const;
+    const [rows, total] = await this.rows.findAndCount({ order, skip, take });
+    return { farms: rows.map(toFarmView), total };
   }
 
   async findOne(id: string): Promise<FarmView> {

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
@@ -9,6 +10,9 @@ import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import type { HandoverDto } from './handover.dto.js';
 import { HandoverEntity, toHandover } from './handover.entity.js';
+
+/** Hand-overs that ended longer ago take no place among the most there may be. */
+const LATELY_DAYS = 366;
 
 @Injectable()
 export class HandoversService {
@@ -22,6 +26,11 @@ export class HandoversService {
       noun: 'hand-over',
       order: { firstDay: 'ASC', id: 'ASC' },
       view: toHandover,
+      // Days handed over long ago are history.
+      count: (_farmId, rows) => {
+        const lately = addDays(plainDateAt(Date.now(), 'UTC'), -LATELY_DAYS);
+        return Promise.resolve(rows.filter(({ details }) => lately <= details.to).length);
+      },
     });
   }
 

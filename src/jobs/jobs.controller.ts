@@ -1,6 +1,6 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { OwnJob } from '../../shared/farm/job.js';
+import type { KeptJob } from '../../shared/farm/resting-jobs.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { JobDto, TakenSetDto } from './job.dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
@@ -12,17 +12,17 @@ export class JobsController {
   constructor(private readonly jobs: JobsService) {}
 
   @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<Saved<OwnJob>> {
+  create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<Saved<KeptJob>> {
     return this.jobs.create(farmId, dto);
   }
 
   @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Saved<OwnJob>[]> {
+  findAll(@Param('farmId') farmId: string): Promise<Saved<KeptJob>[]> {
     return this.jobs.findAll(farmId);
   }
 
   @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<OwnJob>> {
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<KeptJob>> {
     return this.jobs.findOne(farmId, id);
   }
 
@@ -32,7 +32,7 @@ export class JobsController {
     @Param('farmId') farmId: string,
     @Param('setId') setId: string,
     @Body() dto: TakenSetDto,
-  ): Promise<Saved<OwnJob>[]> {
+  ): Promise<Saved<KeptJob>[]> {
     return this.jobs.takeSet(farmId, setId, dto);
   }
 
@@ -50,7 +50,7 @@ export class JobsController {
     @Param('id') id: string,
     @Body() dto: JobDto,
     @ExpectedVersion() expected: Expected,
-  ): Promise<Saved<OwnJob>> {
+  ): Promise<Saved<KeptJob>> {
     return this.jobs.update(farmId, id, dto, expected);
   }
 

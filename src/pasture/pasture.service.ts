@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
@@ -12,7 +12,7 @@ import type {
   PastureChoices,
   PastureRequest,
 } from '../../shared/plan/pasture/pasture-request.js';
-import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
+import { checkPasture, MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -107,17 +107,26 @@ export class PastureService {
       herds,
       readings,
       followers,
-      choices: choicesOf(row.pasture, paddocks),
+      choices: choicesOf(row.pasture, paddocks, today),
     };
     this.requests.set(key, request);
     return { key, request };
   }
 }
 
-/** A paddock that is gone is no longer kept for autumn. */
-function choicesOf(choices: PastureChoices, paddocks: readonly Paddock[]): PastureChoices {
-  const { keepForAutumnIds: kept, ...rest } = choices;
-  return kept === undefined
-    ? choices
-    : { ...rest, keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) };
+/** A paddock that is gone is no longer kept for autumn, and days of a season that is over are none. */
+function choicesOf(
+  choices: PastureChoices,
+  paddocks: readonly Paddock[],
+  today: string,
+): PastureChoices {
+  const { keepForAutumnIds: kept, from, to, ...rest } = choices;
+  const last = to ?? (from && addDays(from, MAX_PASTURE_DAYS));
+  const isOver = last !== undefined && last < today;
+  return {
+    ...rest,
+    ...(from === undefined || isOver ? {} : { from }),
+    ...(to === undefined || isOver ? {} : { to }),
+    ...(kept && { keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) }),
+  };
 }

@@ -7,6 +7,7 @@ import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { taskHours } from '../../shared/plan/tasks.js';
+import { planningDay } from '../../shared/plan/planning-day.js';
 import { planContext } from '../../shared/plan/context.js';
 import { occupanciesOf } from '../../shared/plan/occupancy.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
@@ -99,7 +100,9 @@ export class PlansService {
 
   private async requestOf(order: OrderDto): Promise<PlanRequest> {
     if (order.farmId === undefined) return requestOfOrder(order, this.tables.tables, Date.now());
-    const request = await this.requestOnFarm(order.farmId, order.batch, order.today);
+    const { timeZone } = await this.farms.findOne(order.farmId);
+    const today = order.today ?? plainDateAt(Date.now(), timeZone);
+    const request = await this.requestOnFarm(order.farmId, order.batch, today);
     return order.previousArrivalDate === undefined
       ? request
       : { ...request, previousArrivalDate: order.previousArrivalDate };
@@ -113,7 +116,8 @@ export class PlansService {
       batch,
       occupied: this.occupiedBy(farmId, revision, snapshot, batch.id),
       tables: this.tables.tables,
-      today: today ?? plainDateAt(Date.now(), snapshot.farm.timeZone),
+      today:
+        today ?? planningDay(batch.arrivalDate, plainDateAt(Date.now(), snapshot.farm.timeZone)),
     };
   }
 

@@ -3,6 +3,7 @@ import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import { groundLooksOf, progressOf } from '../../shared/farm/told-fact.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { isHistory } from '../../shared/plan/planning-day.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -70,7 +71,8 @@ export class SeasonRequests {
       ]);
     const unplanned: string[] = [];
     const batches: PlannedBatch[] = [];
-    for (const { id, name } of saved) {
+    for (const { id, name, arrivalDate } of saved) {
+      if (isHistory(arrivalDate, today) && change?.batchId !== id) continue;
       const request = await this.batchPlans.requestOfBatch(farmId, id);
       const batch = request && { ...request.batch, ...(change?.batchId === id ? change.to : {}) };
       const plan = batch && (await orNothing(() => planBatch({ ...request, batch })));
@@ -93,7 +95,7 @@ export class SeasonRequests {
         people,
         work: datedWork(batches, herds, pasture),
         unplanned,
-        ownJobs,
+        ownJobs: ownJobs.filter(({ restingSince }) => restingSince === undefined),
         marks: progressOf(marks),
         groundLooks: groundLooksOf(looks),
         handovers,

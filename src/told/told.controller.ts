@@ -3,6 +3,7 @@ import { ApiQuery, ApiTags } from '@nestjs/swagger';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
 import { checkDto } from '../common/check-dto.js';
+import { withNumbers } from '../common/page.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TellDto, ToldQueryDto } from './told.dto.js';
 import { ToldService, type ToldPage } from './told.service.js';
@@ -49,16 +50,8 @@ export class ToldController {
   }
 }
 
-/** A query holds text only: numbers, yes and no are read from it; what is none is refused later. */
-function typed({ history, skip, take, ...rest }: Asked): object {
+/** A query holds text only: yes and no are read from it. */
+function typed({ history, ...rest }: Asked): object {
   const yesNo = history === 'true' ? true : history === 'false' ? false : history;
-  return {
-    ...rest,
-    ...(history === undefined ? {} : { history: yesNo }),
-    ...(skip === undefined ? {} : { skip: numberIn(skip) }),
-    ...(take === undefined ? {} : { take: numberIn(take) }),
-  };
+  return { ...withNumbers(rest), ...(history === undefined ? {} : { history: yesNo }) };
 }
-
-const numberIn = (text: unknown): unknown =>
-  typeof text === 'string' && /^\d{1,9}$/.test(text) ? Number(text) : text;

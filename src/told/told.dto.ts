@@ -9,10 +9,10 @@ import {
   OneOf,
   Optional,
   ShortText,
-  Within,
   WorkKey,
   YesNo,
 } from '../common/field-rules.js';
+import { PageDto } from '../common/page.dto.js';
 
 const KINDS = Object.keys(TOLD_KINDS);
 
@@ -36,13 +36,11 @@ export class TellDto {
 }
 
 /** Which facts are asked for; what is left out does not matter. */
-export class ToldQueryDto {
+export class ToldQueryDto extends PageDto {
   @Optional() @OneOf(KINDS) kind?: ToldKind;
   @Optional() @WorkKey() about?: string;
   /** First day. */
   @Optional() @DateOnly() from?: string;
   /** With those taken back and replaced as well. */
   @Optional() @YesNo() history?: boolean;
-  @Optional() @Within('skipped') skip?: number;
-  @Optional() @Within('pageSize') take?: number;
 }

@@ -29,8 +29,20 @@ export const useTables = () =>
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
-export const useFarms = () =>
-  useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
+export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });
+
+const FARMS_AT_ONCE = 500;
+
+/** Every farm there is, page by page. */
+async function allFarms(): Promise<SavedFarm[]> {
+  const farms: SavedFarm[] = [];
+  for (;;) {
+    const query = `?skip=${farms.length}&take=${FARMS_AT_ONCE}`;
+    const page = await getJson<SavedFarm[]>(`/farms${query}`);
+    farms.push(...page);
+    if (page.length < FARMS_AT_ONCE) return farms;
+  }
+}
 
 /** A query of something that belongs to a farm. */
 export const ofFarm = <T>(farmId: string, what: string) => ({

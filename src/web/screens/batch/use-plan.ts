@@ -4,6 +4,7 @@ import type { Batch, Occupancy } from '../../../../shared/farm/batch.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { planningDay } from '../../../../shared/plan/planning-day.js';
 import type { PlanRequest } from '../../../../shared/plan/request.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -52,7 +53,7 @@ export function planDraft(
   const request: PlanRequest = {
     ...setting,
     batch: withoutBlanks(draft),
-    today: plainDateAt(Date.now(), setting.farm.timeZone),
+    today: dayOfPlan(plainDateAt(Date.now(), setting.farm.timeZone), draft, previousArrivalDate),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
   try {
@@ -67,6 +68,10 @@ export function planDraft(
     };
   }
 }
+
+/** A saved batch of long ago is planned as it was; a date typed now is planned from today. */
+const dayOfPlan = (today: string, { arrivalDate }: BatchDraft, saved?: string): string =>
+  saved !== undefined && arrivalDate === saved ? planningDay(saved, today) : today;
 
 /** The draft as it is sent and planned: fields that were cleared are left out. */
 export function withoutBlanks(draft: BatchDraft): Batch {

@@ -19,6 +19,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
   if ('waiting' in all) return all.waiting;
   const [plan, saved, people, climate] = all.data;
   const jobs = saved
+    .filter(({ restingSince }) => restingSince === undefined)
     .map((job) => movedWithEvent(job, plan.events))
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn));
   return (
@@ -26,7 +27,12 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
       <Title order={1}>Work of your own</Title>
       <WorkNav farmId={farm.id} />
       <Section title="Your jobs">
-        <OwnJobs farm={farm} jobs={jobs} onEdit={setEditing} />
+        <OwnJobs
+          farm={farm}
+          jobs={jobs}
+          resting={saved.filter(({ restingSince }) => restingSince !== undefined)}
+          onEdit={setEditing}
+        />
         <Group mt="sm">
           <Button onClick={() => setEditing('new')}>Add a job</Button>
         </Group>
