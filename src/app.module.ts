@@ -6,7 +6,8 @@ import { ArchiveModule } from './archive/archive.module.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
 import { dataSourceOptions } from './database/data-source.js';
-import { openDatabase } from './database/open-database.js';
+import { DatabaseModule } from './database/database.module.js';
+import { openDatabase } from './archive/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
@@ -22,6 +23,7 @@ import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
+import { ToldModule } from './told/told.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
@@ -31,6 +33,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
       useFactory: () => dataSourceOptions(),
       dataSourceFactory: openDatabase,
     }),
+    DatabaseModule,
     ServeStaticModule.forRoot({
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
@@ -48,6 +51,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     HerdsModule,
     GrassReadingsModule,
     PastureModule,
+    ToldModule,
     JobsModule,
     SeasonModule,
     SheetsModule,

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { DataSource } from 'typeorm';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import { Database } from '../database/database.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { readFarm } from './read-farm.js';
@@ -26,6 +27,7 @@ export interface FarmFile {
 export class ArchiveService {
   constructor(
     @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
   ) {}
 
@@ -47,8 +49,8 @@ export class ArchiveService {
     return inFolder(async (folder, remove) => {
       const path = join(folder, 'farm.zip');
       await receive(body, path);
-      const { source } = this;
-      const id = await readFarm({ source, write: (work) => source.transaction(work) }, path);
+      const { source, database } = this;
+      const id = await readFarm({ source, write: (work) => database.writeNew(work) }, path);
       const farm = await this.farms.findOne(id);
       await remove();
       return farm;

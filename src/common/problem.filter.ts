@@ -7,6 +7,7 @@ import {
 } from '@nestjs/common';
 import type { Request, Response } from 'express';
 import { STATUS_CODES } from 'node:http';
+import { ConflictError } from './expected-version.js';
 import {
   describeProblem,
   givenForAnswer,
@@ -22,6 +23,9 @@ export interface ProblemDocument {
   readonly detail: string;
   readonly instance: string;
   readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+  /** Of a save that would have overwritten a newer row: the row as it is now, and what was sent. */
+  readonly current?: unknown;
+  readonly yours?: unknown;
 }
 
 /** Turns every error into a problem document. What is not foreseen is logged and never explained. */
@@ -50,6 +54,18 @@ export class ProblemFilter implements ExceptionFilter {
         problems: error.problems
           .slice(0, 50)
           .map((p) => ({ ...p, given: givenForAnswer(p.given), text: describeProblem(p) })),
+      };
+    }
+    if (error instanceof ConflictError) {
+      const { current, yours } = error;
+      return {
+        type: 'urn:broodfold:problem:conflict',
+        title: 'Somebody else changed this',
+        status: 409,
+        detail: error.message,
+        instance,
+        current,
+        ...(yours === undefined ? {} : { yours }),
       };
     }
     const status = bodyParserStatus(error);

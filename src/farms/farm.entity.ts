@@ -28,4 +28,6 @@ export class FarmEntity {
   @Column({ type: 'boolean', default: false }) weatherFetch!: boolean;
   /** Goes up with every change to the farm or anything in it; cached plans are keyed by it. */
   @Column({ type: 'integer', default: 1 }) revision!: number;
+  /** Goes up only with what is typed of the farm itself. */
+  @Column({ type: 'integer', default: 1 }) version!: number;
 }

@@ -1,8 +1,9 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource, In } from 'typeorm';
-import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
+import { In } from 'typeorm';
+import { refuseOutdated, type Expected } from '../common/expected-version.js';
+import { checkId, farmNotFound } from '../database/ids.js';
+import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkClimate } from './check-climate.js';
 import { checkSoil } from './check-soil.js';
@@ -13,20 +14,25 @@ import { FarmEntity } from './farm.entity.js';
 @Injectable()
 export class FarmsService {
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly tables: TablesService,
   ) {}
 
-  async create(dto: FarmDto): Promise<FarmView> {
+  async create({ version: _version, ...dto }: FarmDto): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
-    const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
-    return toFarmView(await this.rows.save(row));
+    return this.database.writeNew(async (manager) =>
+      toFarmView(
+        await manager.save(manager.create(FarmEntity, { ...dto, pasture: {}, id: randomUUID() })),
+      ),
+    );
   }
 
-  async findAll(): Promise<FarmView[]> {
-    const rows = await this.rows.find({ order: { name: 'ASC', id: 'ASC' }, take: 500 });
-    return rows.map(toFarmView);
+  /** Farms by name, and how many there are in all. */
+  async findAll(skip: number, take: number): Promise<{ farms: FarmView[]; total: number }> {
+    const order = { name: 'ASC', id: 'ASC' } as const;
+    const [rows, total] = await this.rows.findAndCount({ order, skip, take });
+    return { farms: rows.map(toFarmView), total };
   }
 
   async findOne(id: string): Promise<FarmView> {
@@ -40,12 +46,16 @@ export class FarmsService {
     return row;
   }
 
-  async update(id: string, dto: FarmDto): Promise<FarmView> {
+  async update(
+    id: string,
+    { version: _version, ...dto }: FarmDto,
+    expected: Expected = {},
+  ): Promise<FarmView> {
     checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, id);
+    return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
+      await refuseOutdated(before.version, expected, () => toFarmView(before));
       await manager.update(
         FarmEntity,
         { id },
@@ -53,6 +63,7 @@ export class FarmsService {
           ...dto,
           monthlyRainMm: dto.monthlyRainMm ?? null,
           gardenSoilId: dto.gardenSoilId ?? null,
+          version: before.version + 1,
         },
       );
       const hasMoved =
@@ -64,14 +75,16 @@ export class FarmsService {
     });
   }
 
-  async remove(id: string): Promise<void> {
-    checkId(id);
-    const { affected } = await this.rows.delete({ id });
-    if (affected === 0) throw farmNotFound(id);
+  async remove(id: string, expected: Expected = {}): Promise<void> {
+    await this.database.write(id, async (manager) => {
+      const before = await manager.findOneByOrFail(FarmEntity, { id });
+      await refuseOutdated(before.version, expected, () => toFarmView(before));
+      await manager.delete(FarmEntity, { id });
+    });
   }
 
   private get rows() {
-    return this.source.getRepository(FarmEntity);
+    return this.database.manager.getRepository(FarmEntity);
   }
 }
 

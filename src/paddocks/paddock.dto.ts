@@ -32,6 +32,7 @@ export class ClosedDaysDto {
 /** A paddock as sent by a client. With an outline, the area may be left out. */
 export class PaddockDto implements Omit<Paddock, 'id' | 'areaM2'> {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @Optional() @Within('paddockM2') areaM2?: number;
   @ApiProperty() @IdText() forageId!: string;

@@ -1,13 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import { hasGrass } from '../../shared/plan/farm/animal-plans.js';
 import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
 import { pastureOfFarm } from '../../shared/plan/pasture/pasture-of-farm.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import type { FarmDocumentDto } from '../picture/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
@@ -23,7 +21,7 @@ export class PastureService {
   private readonly plans = new SharedAnswers<PasturePlan>(50);
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly pictures: PicturesService,
     private readonly tables: TablesService,
     private readonly work: WorkPool,
@@ -55,10 +53,10 @@ export class PastureService {
   }
 
   async choose(farmId: string, choices: PastureChoices): Promise<PastureChoices> {
+    // Not within the write: what is read there must not be kept under a revision yet to come.
     const { picture } = await this.pictures.of(farmId);
     checkPasture(pastureOfFarm({ ...picture, pastureChoices: choices }, this.tables.tables));
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       await manager.update(FarmEntity, { id: farmId }, { pasture: { ...choices } });
     });
     return choices;

@@ -8,6 +8,7 @@ import { HerdsModule } from '../herds/herds.module.js';
 import { JobsModule } from '../jobs/jobs.module.js';
 import { PaddocksModule } from '../paddocks/paddocks.module.js';
 import { PeopleModule } from '../people/people.module.js';
+import { ToldModule } from '../told/told.module.js';
 import { WeatherModule } from '../weather/weather.module.js';
 import { PictureController } from './picture.controller.js';
 import { PicturesService } from './pictures.service.js';
@@ -23,6 +24,7 @@ import { PicturesService } from './pictures.service.js';
     GrassReadingsModule,
     JobsModule,
     HandoversModule,
+    ToldModule,
     WeatherModule,
   ],
   controllers: [PictureController],

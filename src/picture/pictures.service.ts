@@ -1,11 +1,13 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
-import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { EntityManager } from 'typeorm';
+import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import { groundLooksOf, progressOf } from '../../shared/farm/told-fact.js';
+import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
+import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -15,9 +17,8 @@ import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PeopleService } from '../people/people.service.js';
-import { GroundLookEntity, toGroundLook } from '../season/ground-look.entity.js';
 import { KeptPlanEntity, toKeptPlan } from '../season/kept-plan.entity.js';
-import { WorkMarkEntity } from '../season/work-mark.entity.js';
+import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 
@@ -34,7 +35,7 @@ export class PicturesService {
   private readonly pictures = new SharedAnswers<SavedPicture>(50);
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly facilities: FacilitiesService,
     private readonly people: PeopleService,
@@ -44,41 +45,43 @@ export class PicturesService {
     private readonly readings: GrassReadingsService,
     private readonly jobs: JobsService,
     private readonly handovers: HandoversService,
+    private readonly told: ToldService,
     private readonly weather: WeatherService,
   ) {}
 
   async of(farmId: string): Promise<SavedPicture> {
     const farm = await this.farms.findOne(farmId);
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    const key = `${farmId}/${farm.revision}/${today}`;
-    return this.pictures.of(key, async () => ({
-      key,
-      revision: farm.revision,
-      picture: await this.build(farm, today),
-    }));
+    const key = keyOf(farm);
+    return this.pictures.of(key, () =>
+      this.database.snapshot((manager) => this.read(farmId, manager)),
+    );
   }
 
-  private async build(farm: FarmView, today: PlainDate): Promise<SavedPicture['picture']> {
+  private async read(farmId: string, manager: EntityManager): Promise<SavedPicture> {
+    // Read again: a change may have come in between.
+    const farm = await this.farms.findOne(farmId);
+    return { key: keyOf(farm), revision: farm.revision, picture: await this.build(farm, manager) };
+  }
+
+  private async build(farm: FarmView, manager: EntityManager): Promise<SavedPicture['picture']> {
     const farmId = farm.id;
-    const [climate, facilities, people, batches, paddocks, herds, readings] = await Promise.all([
-      this.weather.climateOf(farm),
-      this.facilities.findAll(farmId),
-      this.people.findAll(farmId),
-      this.batches.findAll(farmId),
-      this.paddocks.findAll(farmId),
-      this.herds.findAll(farmId),
-      this.readings.findAll(farmId),
-    ]);
-    const [row, jobs, handovers, marks, looks, kept] = await Promise.all([
-      this.farms.findRow(farmId),
-      this.jobs.findAll(farmId),
-      this.handovers.findAll(farmId),
-      this.source.getRepository(WorkMarkEntity).findBy({ farmId }),
-      this.source.getRepository(GroundLookEntity).findBy({ farmId }),
-      this.source
-        .getRepository(KeptPlanEntity)
-        .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 }),
-    ]);
+    const today = todayOf(farm);
+    // One after another: they share the connection of the snapshot.
+    const climate = await this.weather.climateOf(farm);
+    const facilities = await this.facilities.findAll(farmId);
+    const people = await this.people.findAll(farmId);
+    const batches = await this.batches.findAll(farmId);
+    const paddocks = await this.paddocks.findAll(farmId);
+    const herds = await this.herds.findAll(farmId);
+    const readings = await this.readings.findAll(farmId);
+    const row = await this.farms.findRow(farmId);
+    const jobs = await this.jobs.findAll(farmId);
+    const handovers = await this.handovers.findAll(farmId);
+    const progress = await this.told.factsOf(farmId, 'work-progress');
+    const looks = await this.told.factsOf(farmId, 'ground-check');
+    const kept = await manager
+      .getRepository(KeptPlanEntity)
+      .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
     return {
       today,
       farm,
@@ -89,20 +92,32 @@ export class PicturesService {
       paddocks,
       herds,
       readings,
-      pastureChoices: withoutGone(row.pasture, paddocks),
-      jobs,
+      pastureChoices: choicesOf(row.pasture, paddocks, today),
+      jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,
-      marks: marks.map(({ key, details }) => ({ key, ...details })),
-      groundLooks: looks.map(toGroundLook),
+      marks: progressOf(progress),
+      groundLooks: groundLooksOf(looks),
       keptPlans: kept.map(toKeptPlan),
     };
   }
 }
 
-/** A paddock that is gone is no longer kept for autumn. */
-function withoutGone(choices: PastureChoices, paddocks: readonly Paddock[]): PastureChoices {
-  const { keepForAutumnIds: kept, ...rest } = choices;
-  return kept === undefined
-    ? choices
-    : { ...rest, keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) };
+const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
+const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
+
+/** A paddock that is gone is no longer kept for autumn; days of a season that is over are none. */
+function choicesOf(
+  choices: PastureChoices,
+  paddocks: readonly Paddock[],
+  today: PlainDate,
+): PastureChoices {
+  const { keepForAutumnIds: kept, from, to, ...rest } = choices;
+  const last = to ?? (from && addDays(from, MAX_PASTURE_DAYS));
+  const isOver = last !== undefined && last < today;
+  return {
+    ...rest,
+    ...(from === undefined || isOver ? {} : { from }),
+    ...(to === undefined || isOver ? {} : { to }),
+    ...(kept && { keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) }),
+  };
 }

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import { planningDay } from '../../shared/plan/planning-day.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
@@ -51,9 +52,10 @@ export class PlansService {
 
   /** The plan of a saved batch. */
   async planOf(farmId: string, batchId: string): Promise<string> {
-    await this.batches.findOne(farmId, batchId);
+    const { arrivalDate } = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
-    return this.work.run('planBatch', { picture, batchId });
+    const today = planningDay(arrivalDate, picture.today);
+    return this.work.run('planBatch', { picture: { ...picture, today }, batchId });
   }
 
   private async askedOf(order: OrderDto): Promise<AskedBatch> {

@@ -1,7 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource, type EntityManager } from 'typeorm';
+import type { DeepPartial, EntityManager } from 'typeorm';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
@@ -9,11 +8,12 @@ import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { BatchEntity } from '../batches/batch.entity.js';
+import { Database } from '../database/database.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { toFarmView } from '../farms/farms.service.js';
-import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
+import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -40,7 +40,7 @@ const SAMPLE_LEAD_DAYS = 45;
 
 @Injectable()
 export class SampleFarmService {
-  constructor(@InjectDataSource() private readonly source: DataSource) {}
+  constructor(private readonly database: Database) {}
 
   /** Loads the invented sample farm with its buildings, people and batches. */
   async create(): Promise<FarmView> {
@@ -50,7 +50,7 @@ export class SampleFarmService {
     const own = (id: string | undefined): string | undefined =>
       id === undefined ? undefined : `${id}-${farmId.slice(0, 8)}`;
     const today = plainDateAt(Date.now(), sample.farm.timeZone);
-    return this.source.transaction(async (manager) => {
+    return this.database.writeNew(async (manager) => {
       const farm = await manager.save(FarmEntity, {
         ...sample.farm,
         id: farmId,
@@ -58,6 +58,7 @@ export class SampleFarmService {
         weatherFetch: false,
         pasture: {},
         revision: 1,
+        version: 1,
       } as FarmEntity);
       await manager.save(
         FacilityEntity,
@@ -68,7 +69,7 @@ export class SampleFarmService {
           name,
           details:
             'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
-        })) as FacilityEntity[],
+        })) as DeepPartial<FacilityEntity>[],
       );
       await manager.save(
         PersonEntity,
@@ -83,7 +84,7 @@ export class SampleFarmService {
               return { from: first, to: nextMonthDay(to, first) };
             }),
           ],
-        })) as PersonEntity[],
+        })) as DeepPartial<PersonEntity>[],
       );
       await manager.save(
         BatchEntity,
@@ -100,7 +101,7 @@ export class SampleFarmService {
             freezerId: own(details.freezerId),
             feedStoreId: own(details.feedStoreId),
           },
-        })) as BatchEntity[],
+        })) as DeepPartial<BatchEntity>[],
       );
       await saveSampleGrass(manager, sample, { farmId, today, own });
       return toFarmView(farm);
@@ -123,16 +124,23 @@ async function saveSampleGrass(
     PaddockEntity,
     sample.paddocks.map(({ id, name, ...details }) => ({ id: own(id)!, farmId, name, details })),
   );
+  // The household walked its field a few days ago.
+  const walkedOn = addDays(today, -4);
   await manager.save(
-    GrassReadingEntity,
-    sample.readings.map(({ paddockId, heightCm }) => ({
-      id: randomUUID(),
-      farmId,
-      paddockId: own(paddockId)!,
-      // The household walked its field a few days ago.
-      date: addDays(today, -4),
-      heightCm,
-    })),
+    ToldFactEntity,
+    sample.readings.map(({ paddockId, heightCm }) => {
+      const id = randomUUID();
+      return {
+        id,
+        farmId,
+        kind: 'grass-reading' as const,
+        about: own(paddockId)!,
+        on: walkedOn,
+        details: { heightCm },
+        toldAt: `${walkedOn}T12:00:00.000Z`,
+        key: id,
+      };
+    }),
   );
   await manager.save(
     HerdEntity,

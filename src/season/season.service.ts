@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource, LessThan } from 'typeorm';
+import { LessThan } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
+import { FARM_GROUND } from '../../shared/farm/told-fact.js';
+import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
@@ -12,19 +13,18 @@ import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import type { FarmDocumentDto } from '../picture/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService, type Said } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import { GroundLookEntity } from './ground-look.entity.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
-import { WorkMarkEntity } from './work-mark.entity.js';
 
 @Injectable()
 export class SeasonService {
@@ -33,12 +33,13 @@ export class SeasonService {
   private readonly outlooks = new SharedAnswers<SeasonOutlook>(20);
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
     private readonly weather: WeatherService,
     private readonly tables: TablesService,
     private readonly pool: WorkPool,
+    private readonly told: ToldService,
   ) {}
 
   async planOf(farmId: string): Promise<SeasonPlan> {
@@ -101,6 +102,7 @@ export class SeasonService {
   /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
   async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
     const { today } = (await this.pictures.of(farmId)).picture;
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
     const job =
       details.hours === undefined
@@ -111,13 +113,15 @@ export class SeasonService {
       ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
       ...(job?.kind === undefined ? {} : { kind: job.kind }),
     };
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(WorkMarkEntity);
-      if (Object.values(details).every((each) => each === undefined))
-        await rows.delete({ farmId, key });
-      else await rows.save({ farmId, key, details: mark });
-    });
+    if (Object.values(details).every((each) => each === undefined)) {
+      await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
+    } else {
+      const on = details.doneOn ?? today;
+      const said = { kind: 'work-progress', about: key, on, details: mark } as const;
+      await this.told.tell(farmId, [said], (_k, field) =>
+        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+      );
+    }
     return { key, ...mark };
   }
 
@@ -125,31 +129,32 @@ export class SeasonService {
   async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
     const { today } = (await this.pictures.of(farmId)).picture;
     refuseFuture('date', date, today);
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(GroundLookEntity);
-      if (isWorkable === undefined) await rows.delete({ farmId, date });
-      else await rows.save({ farmId, date, isWorkable });
-    });
+    if (isWorkable === undefined) {
+      await this.told.takeBackAbout(farmId, 'ground-check', ({ on }) => on === date);
+    } else {
+      const said = { kind: 'ground-check', about: FARM_GROUND, on: date, details: { isWorkable } };
+      await this.told.tell(farmId, [said as Said], () => 'date');
+    }
     return { date, ...(isWorkable === undefined ? {} : { isWorkable }) };
   }
 
   /** Keeps the last plan of today and that of the last day before it. */
   private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
-    const rows = this.source.getRepository(KeptPlanEntity);
-    try {
-      await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
-    } catch (error) {
-      // A farm that was deleted while its work was planned keeps nothing, and is not found.
-      await this.pictures.of(farmId);
-      throw error;
-    }
-    const [, before] = await rows.find({
-      where: { farmId },
-      order: { plannedOn: 'DESC' },
-      take: 2,
-    });
-    if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+    // A farm that was deleted while its work was planned keeps nothing, and is not found.
+    await this.database.write(
+      farmId,
+      async (manager) => {
+        const rows = manager.getRepository(KeptPlanEntity);
+        await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+        const [, before] = await rows.find({
+          where: { farmId },
+          order: { plannedOn: 'DESC' },
+          take: 2,
+        });
+        if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+      },
+      { raises: false },
+    );
   }
 }
 

@@ -1,7 +1,9 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { Handover } from '../../shared/farm/handover.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { HandoverDto } from '../handovers/handover.dto.js';
 import { HandoversService } from '../handovers/handovers.service.js';
 import { SheetsService, type SheetPreview } from './sheets.service.js';
@@ -15,12 +17,12 @@ export class HandoversController {
   ) {}
 
   @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: HandoverDto): Promise<Handover> {
+  create(@Param('farmId') farmId: string, @Body() dto: HandoverDto): Promise<Saved<Handover>> {
     return this.handovers.create(farmId, dto);
   }
 
   @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Handover[]> {
+  findAll(@Param('farmId') farmId: string): Promise<Saved<Handover>[]> {
     return this.handovers.findAll(farmId);
   }
 
@@ -32,7 +34,7 @@ export class HandoversController {
   }
 
   @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Handover> {
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Handover>> {
     return this.handovers.findOne(farmId, id);
   }
 
@@ -43,17 +45,24 @@ export class HandoversController {
   }
 
   @Put(':id')
+  @TakesVersion()
   update(
     @Param('farmId') farmId: string,
     @Param('id') id: string,
     @Body() dto: HandoverDto,
-  ): Promise<Handover> {
-    return this.handovers.update(farmId, id, dto);
+    @ExpectedVersion() expected: Expected,
+  ): Promise<Saved<Handover>> {
+    return this.handovers.update(farmId, id, dto, expected);
   }
 
   @Delete(':id')
+  @TakesVersion()
   @HttpCode(204)
-  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
-    return this.handovers.remove(farmId, id);
+  remove(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @ExpectedVersion() expected: Expected,
+  ): Promise<void> {
+    return this.handovers.remove(farmId, id, expected);
   }
 }

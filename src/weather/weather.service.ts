@@ -6,8 +6,7 @@ import {
   type OnApplicationBootstrap,
   type OnApplicationShutdown,
 } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource, In } from 'typeorm';
+import { In } from 'typeorm';
 import { addDays, plainDateAt, yearOf } from '../../shared/calendar/plain-date.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import {
@@ -17,7 +16,7 @@ import {
   type Climate,
   type DailyWeather,
 } from '../../shared/weather/climate.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -53,7 +52,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   private timer: NodeJS.Timeout | undefined;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly client: OpenWeatherClient,
     private readonly tables: TablesService,
@@ -88,8 +87,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   async allowFetch(farmId: string, allowed: boolean): Promise<WeatherView> {
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       await manager.update(FarmEntity, { id: farmId }, { weatherFetch: allowed });
     });
     return this.view(farmId);
@@ -189,7 +187,9 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private async refreshForecasts(): Promise<void> {
-    for (const farm of await this.source.getRepository(FarmEntity).findBy({ weatherFetch: true })) {
+    for (const farm of await this.database.manager
+      .getRepository(FarmEntity)
+      .findBy({ weatherFetch: true })) {
       try {
         await this.keep(farm.id, { forecast: await this.client.forecast(farm) });
       } catch (error) {
@@ -205,8 +205,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     farmId: string,
     byKind: Partial<Record<WeatherKind, readonly ImportedDay[]>>,
   ): Promise<void> {
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(WeatherDayEntity);
       await rows.delete({ farmId, kind: In(Object.keys(byKind)) });
       for (const [kind, days] of Object.entries(byKind)) {
@@ -222,7 +221,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private async counts(farmId: string): Promise<DayCounts> {
-    const rows = await this.source
+    const rows = await this.database.manager
       .getRepository(WeatherDayEntity)
       .createQueryBuilder('day')
       .select('day.kind', 'kind')
@@ -236,7 +235,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   private days(farmId: string, kind: WeatherKind): Promise<DailyWeather[]> {
-    return this.source.getRepository(WeatherDayEntity).find({
+    return this.database.manager.getRepository(WeatherDayEntity).find({
       where: { farmId, kind },
       order: { date: 'ASC' },
       select: { date: true, minC: true, maxC: true, rainMm: true },

@@ -12,6 +12,7 @@ import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchWork } from './work.mjs';
+import { benchWriters } from './writers.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays } = await import(dist('shared/calendar/plain-date.js'));
@@ -98,6 +99,10 @@ time('arrival finder, one year', 'ms', 60, () =>
 benchWork(print);
 pastures();
 await endpoints();
+await benchWriters(print, {
+  start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),
+  stop,
+});
 firstLoad();
 
 /** Grass and cattle: a season played, its cost by paddocks and days, and the chosen order. */
@@ -230,14 +235,14 @@ async function endpoints() {
   rmSync(dataDir, { recursive: true, force: true });
 }
 
-async function startServer(file, dataDir, path) {
+async function startServer(file, dataDir, path, more = {}) {
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
   const start = performance.now();
   const env = { ...process.env };
   delete env.DATABASE_URL;
   const child = spawn(process.execPath, [file], {
-    env: { ...env, PORT: String(port), DATA_DIR: dataDir },
+    env: { ...env, PORT: String(port), DATA_DIR: dataDir, ...more },
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   for (;;) {

@@ -22,7 +22,7 @@ describe.each(databases())('batches on $name', (database) => {
     const sent = batchBody({ brooderId: farm.brooderId, prices: { perBird: '3.10' } });
     const { status, body } = await app.api.post(`${farm.path}/batches`).send(sent);
     expect(status).toBe(201);
-    expect(body).toEqual({ ...sent, id: expect.any(String) });
+    expect(body).toEqual({ ...sent, id: expect.any(String), version: 1 });
     ({ id } = body as { id: string });
     const [row] = await app.rows('batches', { id });
     expect(row).toMatchObject({ farmId: farm.id, name: 'Test batch' });
@@ -49,7 +49,7 @@ describe.each(databases())('batches on $name', (database) => {
     const before = Number(await revision());
     const sent = batchBody({ wantedBirds: 25, arrivalDate: inDays(90) });
     const { body } = await app.api.put(`${farm.path}/batches/${id}`).send(sent).expect(200);
-    expect(body).toEqual({ ...sent, id });
+    expect(body).toEqual({ ...sent, id, version: 2 });
     const [row] = await app.rows('batches', { id });
     expect(JSON.parse(String(row?.['details']))).toMatchObject({ wantedBirds: 25 });
     expect(JSON.parse(String(row?.['details']))).not.toHaveProperty('brooderId');

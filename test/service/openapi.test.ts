@@ -55,7 +55,7 @@ describe('the OpenAPI document', () => {
 
   it('describes a farm with its bounds', () => {
     expect(Object.keys(schema('FarmDto').properties).sort()).toEqual(
-      [...Object.keys(newFarm()), 'gardenSoilId', 'monthlyRainMm'].sort(),
+      [...Object.keys(newFarm()), 'gardenSoilId', 'monthlyRainMm', 'version'].sort(),
     );
     expect(schema('FarmDto').properties).toMatchObject({
       name: { type: 'string', minLength: 1, maxLength: 80 },

@@ -55,10 +55,10 @@ describe.each(databases())('grass and cattle on $name', (database) => {
 
   it('keeps paddocks and herds, and gives them back as they were sent', async () => {
     const paddock = await addPaddock();
-    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String) });
+    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String), version: 1 });
     const { body } = await app.api.post(`${farm.path}/herds`).send(HERD).expect(201);
     const herd = body as Herd;
-    expect(herd).toEqual({ ...HERD, id: expect.any(String) });
+    expect(herd).toEqual({ ...HERD, id: expect.any(String), version: 1 });
     await app.api
       .put(`${farm.path}/herds/${herd.id}`)
       .send({ ...HERD, inPaddockId: paddock.id, inSince: inDays(-1) })
@@ -66,7 +66,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     // A paddock that goes leaves its herd without one.
     await app.api.delete(`${farm.path}/paddocks/${paddock.id}`).expect(204);
     const after = (await app.api.get(`${farm.path}/herds/${herd.id}`).expect(200)).body as Herd;
-    expect(after).toEqual({ ...HERD, id: herd.id });
+    expect(after).toEqual({ ...HERD, id: herd.id, version: 3 });
     await app.api.delete(`${farm.path}/herds/${herd.id}`).expect(204);
   });
 

@@ -14,11 +14,9 @@ export const TABLES = [
   'weather_days',
   'paddocks',
   'herds',
-  'grass_readings',
   'jobs',
-  'work_marks',
   'kept_plans',
-  'ground_looks',
+  'told_facts',
   'handovers',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;

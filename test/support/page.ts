@@ -61,7 +61,7 @@ export class House {
     page.setDefaultTimeout(15_000);
     const errors: string[] = [];
     page.on('console', (message) => {
-      if (message.type() === 'error' && !message.text().includes('status of 400'))
+      if (message.type() === 'error' && !/status of 4(00|09)/.test(message.text()))
         errors.push(message.text());
     });
     page.on('pageerror', (error) => errors.push(error.message));

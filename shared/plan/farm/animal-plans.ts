@@ -2,6 +2,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { planBatch } from '../batch-plan.js';
+import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../season/dated-work.js';
 
@@ -15,7 +16,7 @@ export interface AnimalPlans {
 }
 
 /**
- * Plans every batch of a farm and its pasture. What cannot be planned leaves the rest as it is, and
+ * Plans every batch of a farm that is not history, and its pasture. What cannot be planned leaves the rest as it is, and
  * is named.
  *
  * @param known the plan of the same picture's pasture, where it is there already
@@ -27,7 +28,8 @@ export function planAnimals(
 ): AnimalPlans {
   const { herds } = picture;
   const unplanned: string[] = [];
-  const batches = picture.batches.flatMap(({ id, name }): PlannedBatch[] => {
+  const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
+    if (isHistory(arrivalDate, picture.today)) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
     return plan ? [{ id, name, plan }] : [];

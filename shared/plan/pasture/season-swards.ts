@@ -1,5 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock, Productivity } from '../../farm/paddock.js';
+import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { yearCurve } from '../../maths/year-curve.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
@@ -57,7 +58,12 @@ export function seasonSwards(
     let growth = growths.get(key);
     if (!growth) growths.set(key, (growth = growthOf(request, weather, forage, paddock)));
     const readings = request.readings
-      .filter((r) => r.paddockId === paddock.id && r.date <= request.today)
+      .filter(
+        (r) =>
+          r.paddockId === paddock.id &&
+          r.date <= request.today &&
+          daysBetween(r.date, request.today) <= OLDEST_READING_DAYS,
+      )
       .sort((a, b) => (a.date < b.date ? -1 : 1));
     return {
       paddock,

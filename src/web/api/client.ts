@@ -1,10 +1,13 @@
 import type { FieldProblem } from '../../../shared/problems/field-problem.js';
+import { remember } from './seen-rows.js';
 
 interface ProblemDocument {
   readonly title: string;
   readonly status: number;
   readonly detail: string;
   readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+  /** Of a save that would have overwritten somebody else’s: the row as it is now. */
+  readonly current?: unknown;
 }
 
 /** An answer of the service that says what is wrong, in words and by field. */
@@ -35,7 +38,7 @@ export async function getFile(path: string): Promise<{ file: Blob; name: string 
 
 async function send<T>(method: string, path: string, body?: unknown, type?: string): Promise<T> {
   const text = await (await answerTo(method, path, body, type)).text();
-  return (text === '' ? undefined : JSON.parse(text)) as T;
+  return text === '' ? (undefined as T) : remember(JSON.parse(text) as T);
 }
 
 async function answerTo(

@@ -6,10 +6,20 @@ import type { Herd } from '../../../shared/farm/herd.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
+import type { Saved } from '../../../shared/farm/saved.js';
+import type { FormWords } from '../../../shared/problems/field-problem.js';
+import { useAskAboutClashes } from './clash-dialog.js';
 import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
+import { saveMerging } from './save-merging.js';
 
-export type SavedFarm = Farm & { readonly id: string; readonly isSample: boolean };
-export type SavedBatch = Batch & { readonly id: string };
+export type SavedFarm = Saved<Farm> & { readonly isSample: boolean };
+export type SavedBatch = Saved<Batch>;
+
+/** A farm's picture from the service, whose rows can be changed. */
+export type SavedPicture = Omit<FarmPicture, 'farm' | 'batches'> & {
+  readonly farm: SavedFarm;
+  readonly batches: readonly SavedBatch[];
+};
 
 export interface WeatherView {
   readonly inUse: Climate['way'];
@@ -26,8 +36,20 @@ export const useTables = () =>
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
-export const useFarms = () =>
-  useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
+export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });
+
+const FARMS_AT_ONCE = 500;
+
+/** Every farm there is, page by page. */
+async function allFarms(): Promise<SavedFarm[]> {
+  const farms: SavedFarm[] = [];
+  for (;;) {
+    const query = `?skip=${farms.length}&take=${FARMS_AT_ONCE}`;
+    const page = await getJson<SavedFarm[]>(`/farms${query}`);
+    farms.push(...page);
+    if (page.length < FARMS_AT_ONCE) return farms;
+  }
+}
 
 /** A query of something that belongs to a farm. */
 export const ofFarm = <T>(farmId: string, what: string) => ({
@@ -36,8 +58,7 @@ export const ofFarm = <T>(farmId: string, what: string) => ({
 });
 
 /** All that plans of a farm are made from, in one request; the page plans from it. */
-export const usePicture = (farmId: string) =>
-  useQuery(ofFarm<FarmPicture & { readonly farm: SavedFarm }>(farmId, '/picture'));
+export const usePicture = (farmId: string) => useQuery(ofFarm<SavedPicture>(farmId, '/picture'));
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
@@ -60,8 +81,10 @@ export function useChange<Input, Output>(change: (input: Input) => Promise<Outpu
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
 export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
-export const useUpdateFarm = (farmId: string) =>
-  useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
+export const useUpdateFarm = (farmId: string, words: FormWords) => {
+  const ask = useAskAboutClashes(words);
+  return useChange((farm: Farm) => saveMerging<SavedFarm>(`/farms/${farmId}`, farmId, farm, ask));
+};
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
 
 /** Everything of a farm as one file. */
@@ -80,16 +103,20 @@ type Collection =
   | 'jobs'
   | 'handovers';
 
-/** Saves a new row or an existing one, by whether it has an id. */
-export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(
+/** Saves a new row or an existing one, by whether it has an id. Words are those of its form. */
+export const useSave = <T extends { id?: string | undefined }, Row = T & { id: string }>(
   farmId: string,
   what: Collection,
-) =>
-  useChange(({ id, ...values }: T) =>
+  words: FormWords,
+) => {
+  const ask = useAskAboutClashes(words);
+  const path = `/farms/${farmId}/${what}`;
+  return useChange(({ id, ...values }: T) =>
     id === undefined
-      ? postJson<Saved>(`/farms/${farmId}/${what}`, values)
-      : putJson<Saved>(`/farms/${farmId}/${what}/${id}`, values),
+      ? postJson<Row>(path, values)
+      : saveMerging<Row>(`${path}/${id}`, id, values, ask),
   );
+};
 export const useRemove = (farmId: string, what: Collection) =>
   useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
 

@@ -36,6 +36,13 @@ const shares = (month: number, share: number): number[] =>
 describe('seasonSwards', () => {
   const usual = seasonOf(newPastureRequest());
 
+  it('leaves readings of more than five years ago out, as if they had never been taken', () => {
+    const old = [newReading({ date: '2019-04-22' }), newReading({ id: 'r0', date: '2022-04-10' })];
+    expect(seasonOf(newPastureRequest({ readings: old })).all).toEqual(usual.all);
+    const both = seasonOf(newPastureRequest({ readings: [...old, newReading()] }));
+    expect(both.all).toEqual(seasonOf(newPastureRequest({ readings: [newReading()] })).all);
+  });
+
   it('takes table growth as it is in the usual weather', () => {
     expect([...usual.own.weatherShare].every((share) => share === 1)).toBe(true);
     expect(usual.all.farmFactor).toBe(1);

@@ -61,7 +61,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   );
   const planned = usePlan(setting, draft, saved?.arrivalDate);
   const [, go] = useLocation();
-  const save = useSave<Batch, SavedBatch>(farm.id, 'batches');
+  const words = batchWords(draft.purpose ?? 'meat', farm);
+  const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
   const remove = useRemove(farm.id, 'batches');
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
@@ -129,10 +130,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
           onDiscard={() => startFrom(saved ?? newBatch(setting))}
         />
       )}
-      <Failure
-        error={save.error ?? remove.error}
-        words={batchWords(draft.purpose ?? 'meat', farm)}
-      />
+      <Failure error={save.error ?? remove.error} words={words} />
       <Grid gap="lg">
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">

@@ -3,6 +3,7 @@ import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import { withBatch, type FarmPicture, type NamedBatch } from '../../../../shared/farm/picture.js';
 import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { planningDay } from '../../../../shared/plan/planning-day.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -48,7 +49,7 @@ export function planDraft(
 ): Planned {
   const missing = missingFields(draft);
   if (0 < Object.keys(missing).length) return { errors: missing };
-  const asked = inPicture(setting, withoutBlanks(draft));
+  const asked = inPicture(setting, withoutBlanks(draft), previousArrivalDate);
   try {
     const { picture, tables, batch } = asked;
     return { plan: planBatch(picture, tables, batch.id, previousArrivalDate), asked };
@@ -67,9 +68,11 @@ export function planDraft(
 const NEW_BATCH = 'new';
 
 /** A batch as it is typed, in the picture of its farm as of today. */
-export function inPicture(setting: Setting, typed: Batch): AskedBatch {
+export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: string): AskedBatch {
   const batch = { ...typed, id: typed.id ?? NEW_BATCH };
-  const today = plainDateAt(Date.now(), setting.farm.timeZone);
+  const now = plainDateAt(Date.now(), setting.farm.timeZone);
+  // A saved batch of long ago is planned as it was; a date typed now is planned from today.
+  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed.arrivalDate, now) : now;
   return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
 }
 

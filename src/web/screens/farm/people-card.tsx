@@ -24,7 +24,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
     labelOf: (field) => LABELS[field.split('.')[0]!] ?? 'Absence',
     reader: farm,
   };
-  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people');
+  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people', words);
   const remove = useRemove(farmId, 'people');
   const form = useForm({
     initialValues: { name: '' },

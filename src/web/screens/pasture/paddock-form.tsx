@@ -76,7 +76,8 @@ export function PaddockForm({
   onDone: () => void;
 }) {
   const [corners, setCorners] = useState(cornersText(start?.outline));
-  const save = useSave<Draft>(farm.id, 'paddocks');
+  const words = { labelOf, reader: farm };
+  const save = useSave<Draft>(farm.id, 'paddocks', words);
   const form = useRowForm<Draft>({
     start: start ?? {
       name: '',
@@ -88,7 +89,7 @@ export function PaddockForm({
       hasShade: false,
       closed: [],
     },
-    words: { labelOf, reader: farm },
+    words,
     check: (): Record<string, string> => {
       const outline = readCorners(corners);
       return typeof outline === 'string' ? { outline } : {};

@@ -56,7 +56,11 @@ export function JobForm({
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
-  const save = useSave<Draft>(farm.id, 'jobs');
+  const words = {
+    labelOf: (field: string) => LABELS[field.replace(/\.\d+$/, '')],
+    reader: farm,
+  };
+  const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
     start: start ?? {
       name: '',
@@ -66,7 +70,7 @@ export function JobForm({
       conditions: {},
       canBeSpread: true,
     },
-    words: { labelOf: (field) => LABELS[field.replace(/\.\d+$/, '')], reader: farm },
+    words,
     save: (ready) => save.mutateAsync(ready),
     onDone,
   });

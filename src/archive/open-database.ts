@@ -1,6 +1,6 @@
 import { DataSource, type DataSourceOptions } from 'typeorm';
-import { copyBeforeUpdate } from '../archive/backup.js';
-import { dataFolder } from './data-source.js';
+import { copyBeforeUpdate } from './backup.js';
+import { dataFolder } from '../database/data-source.js';
 
 /** Opens the database and brings its tables up to date; what was there before is copied first. */
 export async function openDatabase(options?: DataSourceOptions): Promise<DataSource> {
