@@ -35,7 +35,9 @@ describe.each(['desktop', 'phone'] as const)('a farm as a file, %s', (size) => {
       await chooser.setFiles({ name: 'farm.zip', mimeType: 'application/zip', buffer });
     };
     await choose(bytes.subarray(0, 2000));
-    await page.getByText('The file cannot be read: its end is missing, so it was cut off.').waitFor();
+    await page
+      .getByText('The file cannot be read: its end is missing, so it was cut off.')
+      .waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     await choose(bytes);
     await page.getByRole('heading', { name: 'Batches' }).waitFor();
