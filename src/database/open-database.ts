@@ -1,14 +1,18 @@
 import { DataSource, type DataSourceOptions } from 'typeorm';
-import { copyBeforeUpdate } from '../archive/backup.js';
-import { dataFolder } from './data-source.js';
 
-/** Opens the database and brings its tables up to date; what was there before is copied first. */
-export async function openDatabase(options?: DataSourceOptions): Promise<DataSource> {
-  if (!options) throw new Error('openDatabase needs the options of a data source.');
+/**
+ * Opens the database and brings its tables up to date.
+ *
+ * @param beforeUpdate sees the tables as they were, before anything of them is changed
+ */
+export async function openDatabase(
+  options: DataSourceOptions,
+  beforeUpdate: (source: DataSource) => Promise<void>,
+): Promise<DataSource> {
   const source = new DataSource({ ...options, migrationsRun: false });
   await source.initialize();
   try {
-    await copyBeforeUpdate(source, dataFolder());
+    await beforeUpdate(source);
     await source.runMigrations();
   } catch (error) {
     await source.destroy();
