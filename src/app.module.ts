@@ -3,11 +3,12 @@ import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
 import { ArchiveModule } from './archive/archive.module.js';
+import { copyBeforeUpdate } from './archive/backup.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
-import { dataSourceOptions } from './database/data-source.js';
+import { dataFolder, dataSourceOptions } from './database/data-source.js';
 import { DatabaseModule } from './database/database.module.js';
-import { openDatabase } from './archive/open-database.js';
+import { openDatabase } from './database/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
@@ -31,7 +32,8 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
   imports: [
     TypeOrmModule.forRootAsync({
       useFactory: () => dataSourceOptions(),
-      dataSourceFactory: openDatabase,
+      dataSourceFactory: (options) =>
+        openDatabase(options!, (source) => copyBeforeUpdate(source, dataFolder())),
     }),
     DatabaseModule,
     ServeStaticModule.forRoot({

@@ -51,6 +51,12 @@ export class DatabaseHold implements OnModuleInit, OnModuleDestroy {
   private takeAgain(): void {
     clearTimeout(this.timer);
     if (this.isOver) return;
-    this.timer = setTimeout(() => void this.take().catch(() => this.takeAgain()), AGAIN_MS).unref();
+    const again = (): void => {
+      this.take().then(
+        (isHeld) => void (isHeld || this.takeAgain()),
+        () => this.takeAgain(),
+      );
+    };
+    this.timer = setTimeout(again, AGAIN_MS).unref();
   }
 }

@@ -25,12 +25,13 @@ export async function restoreSqlite(
   archive: OpenArchive,
 ): Promise<string | undefined> {
   await mkdir(dirname(database), { recursive: true });
-  const old = existsSync(database) ? await holdOld(database) : undefined;
+  const isThere = existsSync(database);
+  const old = isThere && (await isSqlite(database)) ? await holdOld(database) : undefined;
   const built = `${database}.restoring`;
   try {
     await removeAll(built);
     await build({ ...options, database: built }, archive);
-    const keptAs = old && (await keepAside(database));
+    const keptAs = isThere ? await keepAside(database) : undefined;
     for (const end of BESIDE) await rm(`${database}${end}`, { force: true });
     await rename(built, database);
     await folderToDisk(dirname(database));
@@ -66,6 +67,17 @@ async function holdOld(database: string): Promise<DataSource> {
     if (/^SQLITE_(BUSY|LOCKED)/.test(code)) throw isRunning(database);
   }
   return old;
+}
+
+/** Opening what is no database would throw away the log beside it, which may be worth something. */
+async function isSqlite(database: string): Promise<boolean> {
+  const file = await open(database);
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(16), 0, 16, 0);
+    return bytesRead === 0 || buffer.toString('latin1') === 'SQLite format 3\0';
+  } finally {
+    await file.close();
+  }
 }
 
 const codeOf = (error: unknown): string => {

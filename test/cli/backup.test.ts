@@ -22,7 +22,11 @@ import { newFarm } from '../support/factories.js';
 jest.setTimeout(240_000);
 
 /** Times that bringing back is killed. */
-const KILLS = 7;
+const KILLS = 5;
+
+/** Sessions of services on this schema. */
+const HOLDERS = `SELECT pid FROM pg_locks WHERE locktype = 'advisory' AND mode = 'ShareLock'
+  AND objid::bigint = hashtext(current_schema())::bigint & 4294967295`;
 
 describe.each(databases())('a copy of everything on $name', (database) => {
   let place: Place;
@@ -224,6 +228,40 @@ describe.each(databases())('a copy of everything on $name', (database) => {
     expect(await contentsOf(place)).toBe(copied);
     expect(readdirSync(place.folder).filter((name) => name.includes('.restoring'))).toEqual([]);
   });
+
+  if (database.name === 'SQLite')
+    it('takes the place of a file that is no database any more, which is kept with its log', async () => {
+      const app = await start();
+      await app.api.post('/api/farms/sample').expect(201);
+      await app.close();
+      await copy();
+      const copied = await contentsOf(place);
+      const main = join(place.folder, 'broodfold.sqlite');
+      writeFileSync(main, 'rubbish '.repeat(1000));
+      writeFileSync(`${main}-wal`, 'old log');
+      const { keptAs } = await bringBack();
+      expect(await contentsOf(place)).toBe(copied);
+      expect(readFileSync(keptAs!, 'utf8')).toMatch(/^rubbish/);
+      expect(readFileSync(`${keptAs!}-wal`, 'utf8')).toBe('old log');
+    });
+
+  // On SQLite the open file itself says that the service runs.
+  if (database.name === 'PostgreSQL')
+    it('is refused while the service runs, also after the server cut its connection', async () => {
+      const app = await start();
+      await copy();
+      const holders = async (): Promise<number[]> => {
+        const rows = (await app.source.query(HOLDERS)) as { pid: number }[];
+        return rows.map(({ pid }) => pid);
+      };
+      const [first] = await holders();
+      await app.source.query('SELECT pg_terminate_backend($1)', [first]);
+      while ((await holders()).every((pid) => pid === first))
+        await new Promise((resolve) => setTimeout(resolve, 100));
+      await expect(bringBack()).rejects.toThrow('it is in use. Stop Broodfold');
+      await app.close();
+      await bringBack();
+    });
 
   it('is refused when it is not whole, and nothing is touched', async () => {
     const app = await start();
