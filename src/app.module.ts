@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
 import { dataSourceOptions } from './database/data-source.js';
+import { openDatabase } from './database/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
@@ -23,7 +24,11 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
 @Module({
   imports: [
-    TypeOrmModule.forRootAsync({ useFactory: () => dataSourceOptions() }),
+    TypeOrmModule.forRootAsync({
+      // What cannot be opened is said at once; trying again would only hide it.
+      useFactory: () => ({ ...dataSourceOptions(), toRetry: () => false }),
+      dataSourceFactory: openDatabase,
+    }),
     ServeStaticModule.forRoot({
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],

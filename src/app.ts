@@ -1,4 +1,3 @@
-import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
@@ -9,18 +8,25 @@ import { AppModule } from './app.module.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
+import { isLoopback, readSettings, type Settings } from './settings.js';
 
-/** Builds the application, ready to listen. */
+/**
+ * Builds the application, ready to listen. It logs nothing until it is given a logger.
+ *
+ * @throws what keeps it from being built, for `whyNotStarted` to put into words
+ */
 export async function createApp(
-  logger: LogLevel[] | false = ['error', 'warn'],
+  settings: Settings = readSettings(),
 ): Promise<NestExpressApplication> {
   const app = await NestFactory.create<NestExpressApplication>(AppModule, {
-    logger,
+    // The framework would print the stack of what keeps it from starting, and end the process.
+    logger: false,
+    abortOnError: false,
     bodyParser: false,
   });
   app.set('etag', false);
   app.disable('x-powered-by');
-  app.use(sameOrigin(isLoopback(process.env['HOST'])));
+  app.use(sameOrigin(isLoopback(settings.host)));
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
   app.use(
@@ -55,9 +61,6 @@ export async function createApp(
   });
   return app;
 }
-
-const isLoopback = (host: string | undefined): boolean =>
-  host === undefined || host === 'localhost' || host === '::1' || host.startsWith('127.');
 
 type Middleware = (request: Request, response: Response, next: NextFunction) => void;
 

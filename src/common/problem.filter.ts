@@ -13,6 +13,7 @@ import {
   FieldError,
   type FieldProblem,
 } from '../../shared/problems/field-problem.js';
+import { storageFaultOf, type StorageFault } from './storage-fault.js';
 
 /** A problem document (RFC 9457) with the fields that are wrong, as data and in words. */
 export interface ProblemDocument {
@@ -56,6 +57,9 @@ export class ProblemFilter implements ExceptionFilter {
     if (status !== undefined) return plain(status, bodyParserText(status), instance);
     if (error instanceof HttpException) return plain(error.getStatus(), error.message, instance);
     this.logger.error(error instanceof Error ? error.stack : String(error));
+    const fault = storageFaultOf(error);
+    if (fault)
+      return { ...plain(...STORAGE[fault], instance), type: `urn:broodfold:problem:${fault}` };
     return plain(
       500,
       'Something went wrong here, and nothing was changed. The log of the service says more.',
@@ -63,6 +67,35 @@ export class ProblemFilter implements ExceptionFilter {
     );
   }
 }
+
+/** What stands in the way when nothing can be kept or found, and what to do about it. */
+const STORAGE: Readonly<Record<StorageFault, readonly [status: number, detail: string]>> = {
+  full: [
+    507,
+    'The disk is full, or takes no more for this program. Nothing was saved. Free some space and save again; what is there can still be read.',
+  ],
+  damaged: [
+    500,
+    'The database is damaged, and this could not be read or saved. Stop the program, keep the files of the data folder, and bring back your last copy.',
+  ],
+  'not-a-database': [
+    500,
+    'The file of the database was put in place of another while the program ran. Stop the program and bring back your last copy.',
+  ],
+  'read-only': [
+    503,
+    'The database may only be read. Nothing was saved. Give this program the right to write in the data folder, and save again.',
+  ],
+  busy: [503, 'Another program is using the database. Nothing was saved. Save again in a moment.'],
+  lost: [
+    503,
+    'The database cannot be reached. Nothing was saved. Start it, or see that its disk and network are there, and try again: the program goes on by itself.',
+  ],
+  refused: [
+    503,
+    'The database no longer lets this program in. Nothing was saved. Check user and rights of the database.',
+  ],
+};
 
 function plain(status: number, detail: string, instance: string): ProblemDocument {
   return { type: 'about:blank', title: STATUS_CODES[status] ?? 'Error', status, detail, instance };

@@ -46,6 +46,9 @@ export const MIGRATIONS = [
   StartingHours1795900000000,
 ];
 
+/** A server that does not answer by then is not there. */
+const CONNECT_MS = 5000;
+
 /** The part of better-sqlite3's connection that is set up by hand. */
 interface SqliteConnection {
   pragma(text: string): unknown;
@@ -59,8 +62,15 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     migrationsRun: true,
     synchronize: false,
   };
-  if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
-  const database = join(env['DATA_DIR'] ?? join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
+  if (env['DATABASE_URL']) {
+    return {
+      type: 'postgres',
+      url: env['DATABASE_URL'],
+      connectTimeoutMS: CONNECT_MS,
+      ...shared,
+    };
+  }
+  const database = join(env['DATA_DIR'] || join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
   mkdirSync(dirname(database), { recursive: true });
   return {
     type: 'better-sqlite3',

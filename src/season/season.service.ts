@@ -11,6 +11,7 @@ import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { raiseRevision } from '../common/owned-rows.js';
+import { storageFaultOf } from '../common/storage-fault.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
@@ -128,17 +129,19 @@ export class SeasonService {
     const rows = this.source.getRepository(KeptPlanEntity);
     try {
       await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+      const [, before] = await rows.find({
+        where: { farmId },
+        order: { plannedOn: 'DESC' },
+        take: 2,
+      });
+      if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
     } catch (error) {
+      // The plan is there all the same: a full disk does not keep it from being read.
+      if (storageFaultOf(error)) return;
       // A farm that was deleted while its work was planned keeps nothing, and is not found.
       await this.requests.keyOf(farmId);
       throw error;
     }
-    const [, before] = await rows.find({
-      where: { farmId },
-      order: { plannedOn: 'DESC' },
-      take: 2,
-    });
-    if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
   }
 }
 
