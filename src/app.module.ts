@@ -19,6 +19,7 @@ import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
+import { SettingsModule } from './settings.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
@@ -33,6 +34,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
     }),
+    SettingsModule,
     ReferenceModule,
     WorkPoolModule,
     FarmsModule,

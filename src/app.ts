@@ -5,10 +5,11 @@ import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
-import { isLoopback, readSettings, type Settings } from './settings.js';
+import { readSettings, type Settings } from './settings.js';
 
 /**
  * Builds the application, ready to listen. It logs nothing until it is given a logger.
@@ -26,7 +27,7 @@ export async function createApp(
   });
   app.set('etag', false);
   app.disable('x-powered-by');
-  app.use(sameOrigin(isLoopback(settings.host)));
+  app.use(sameOrigin(hostsOf(settings.allowedHosts)));
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
   app.use(
@@ -70,6 +71,7 @@ const pagesOnly =
   (request, response, next) => {
     if (!request.url.startsWith('/api/')) return middleware(request, response, next);
     response.setHeader('X-Content-Type-Options', 'nosniff');
+    response.setHeader('Cross-Origin-Resource-Policy', 'same-origin');
     next();
   };
 

@@ -2,11 +2,12 @@ import { Module } from '@nestjs/common';
 import { FarmsModule } from '../farms/farms.module.js';
 import { SeasonModule } from '../season/season.module.js';
 import { CalendarController } from './calendar.controller.js';
+import { CalendarKeys } from './calendar-keys.service.js';
 import { CalendarService } from './calendar.service.js';
 
 @Module({
   imports: [FarmsModule, SeasonModule],
   controllers: [CalendarController],
-  providers: [CalendarService],
+  providers: [CalendarKeys, CalendarService],
 })
 export class CalendarModule {}

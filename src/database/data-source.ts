@@ -16,6 +16,7 @@ import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { PublishedTableEntity } from '../reference/published-table.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
+import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
@@ -44,6 +45,7 @@ export const MIGRATIONS = [
   HouseholdWork1795700000000,
   SeasonRecords1795800000000,
   StartingHours1795900000000,
+  CalendarKey1796400000000,
 ];
 
 /** A server that does not answer by then is not there. */
