@@ -5,6 +5,7 @@ import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { requestsAsAskers } from './common/asker.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
@@ -30,6 +31,7 @@ export async function createApp(
   app.use(sameOrigin(hostsOf(settings.allowedHosts)));
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
+  app.use(requestsAsAskers);
   app.use(
     pagesOnly(
       helmet({

@@ -13,6 +13,7 @@ import {
   FieldError,
   type FieldProblem,
 } from '../../shared/problems/field-problem.js';
+import { AskerGone } from './asker.js';
 import { storageFaultOf, type StorageFault } from './storage-fault.js';
 
 /** A problem document (RFC 9457) with the fields that are wrong, as data and in words. */
@@ -31,6 +32,8 @@ export class ProblemFilter implements ExceptionFilter {
   private readonly logger = new Logger(ProblemFilter.name);
 
   catch(error: unknown, host: ArgumentsHost): void {
+    // There is nobody to tell.
+    if (error instanceof AskerGone) return;
     const http = host.switchToHttp();
     const document = this.documentOf(error, http.getRequest<Request>().originalUrl);
     http

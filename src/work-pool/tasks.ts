@@ -3,6 +3,8 @@ import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.j
 import { compareSeasons, type SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import { seasonOutlook, type OutlookRequest } from '../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../shared/plan/season/season-plan.js';
+import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 
 /**
@@ -15,6 +17,18 @@ export const TASKS = {
   seasonOutlook: (request: OutlookRequest) => seasonOutlook(request),
   compareSeasons: (requests: { now: SeasonRequest; then: SeasonRequest }): SeasonComparison =>
     compareSeasons(requests.now, requests.then),
+  climateFromDaily: ({
+    history,
+    ...source
+  }: {
+    history: readonly DailyWeather[];
+    way: 'fetched' | 'csv';
+    label: string;
+  }): Climate => climateFromDaily(history, source),
+  parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseDailyCsv(text, today),
+  parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseForecastCsv(text, today),
 };
 
 export type TaskName = keyof typeof TASKS;
