@@ -76,7 +76,7 @@ describe('a file made to keep others waiting', () => {
     ['a long line', `date,tmin_c,tmax_c\n${TODAY},1,2,${'x'.repeat(3000)}`, 'csv.row2'],
     ['millions of empty lines', '\n'.repeat(11_900_000), 'csv.rows'],
     ['millions of comments', '#\n'.repeat(5_900_000), 'csv.rows'],
-    ['one quotation mark', `date,tmin_c,tmax_c\n"${'x\n'.repeat(70_000)}`, 'csv.row1'],
+    ['one quotation mark', `date,tmin_c,tmax_c\n"${'x\n'.repeat(70_000)}`, 'csv.row2'],
   ])('%s is refused', (_what, text, field) => {
     expect(problemsOf(() => parseDailyCsv(text, TODAY))).toMatchObject([{ field }]);
   });
