@@ -10,6 +10,7 @@ import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
+import { WorkPool } from './work-pool/work-pool.service.js';
 import { readSettings, type Settings } from './settings.js';
 
 /**
@@ -47,7 +48,7 @@ export async function createApp(
   );
   app.use(exceptPlans(compression()));
   app.setGlobalPrefix('api');
-  app.useGlobalPipes(new BodyPipe());
+  app.useGlobalPipes(new BodyPipe(app.get(WorkPool)));
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
   const config = new DocumentBuilder()

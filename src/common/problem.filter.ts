@@ -24,7 +24,11 @@ export interface ProblemDocument {
   readonly detail: string;
   readonly instance: string;
   readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+  /** How many there are, when not all are told. */
+  readonly problemsInAll?: number;
 }
+
+const MOST_PROBLEMS = 50;
 
 /** Turns every error into a problem document. What is not foreseen is logged and never explained. */
 @Catch()
@@ -51,8 +55,9 @@ export class ProblemFilter implements ExceptionFilter {
         status: 400,
         detail: error.message.slice(0, 2000),
         instance,
+        ...(MOST_PROBLEMS < error.problems.length ? { problemsInAll: error.problems.length } : {}),
         problems: error.problems
-          .slice(0, 50)
+          .slice(0, MOST_PROBLEMS)
           .map((p) => ({ ...p, given: givenForAnswer(p.given), text: describeProblem(p) })),
       };
     }

@@ -12,8 +12,9 @@ import { OwnedRows, raiseRevision } from '../common/owned-rows.js';
 import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { TablesService } from '../reference/tables.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
 import { cutOutline } from './cut-outline.js';
-import { outlinesOfGeoJson, type NamedOutline } from './geojson.js';
+import type { NamedOutline } from './geojson.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
 import { joinOutlines, type Joined } from './join-outlines.js';
 import { checkedCorners, outlineAreaM2 } from './outline.js';
@@ -39,6 +40,7 @@ export class PaddocksService {
   constructor(
     @InjectDataSource() private readonly source: DataSource,
     private readonly tables: TablesService,
+    private readonly pool: WorkPool,
   ) {
     this.rows = new OwnedRows(source, PaddockEntity, 'paddock', { name: 'ASC', id: 'ASC' });
   }
@@ -149,7 +151,7 @@ export class PaddocksService {
   /** What an import of a GeoJSON document would add; saves nothing. */
   async findInGeoJson(farmId: string, document: unknown): Promise<FoundInGeoJson> {
     await this.rows.findAll(farmId);
-    const { outlines, leftOut } = outlinesOfGeoJson(document);
+    const { outlines, leftOut } = await this.pool.run('outlinesOfGeoJson', document);
     const paddocks = outlines.map(({ name, areaM2, properties }) => ({
       name,
       areaM2,
@@ -164,7 +166,7 @@ export class PaddocksService {
    * a polygon's properties say, else what stands beside the document's own members, else the usual.
    */
   async importGeoJson(farmId: string, document: object): Promise<Paddock[]> {
-    const { outlines } = outlinesOfGeoJson(document);
+    const { outlines } = await this.pool.run('outlinesOfGeoJson', document);
     const given = Object.entries(document).filter(([name]) => Object.hasOwn(USUAL_GROUND, name));
     const chosen = { ...checkDto(GroundDto, Object.fromEntries(given)) };
     const rows = this.rowsOf(farmId, outlines, { ...USUAL_GROUND, ...chosen });

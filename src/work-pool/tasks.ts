@@ -4,6 +4,7 @@ import { compareSeasons, type SeasonComparison } from '../../shared/plan/season/
 import { seasonOutlook, type OutlookRequest } from '../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../shared/plan/season/season-plan.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { outlinesOfGeoJson, type GeoJsonOutlines } from '../paddocks/geojson.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 
@@ -17,6 +18,9 @@ export const TASKS = {
   seasonOutlook: (request: OutlookRequest) => seasonOutlook(request),
   compareSeasons: (requests: { now: SeasonRequest; then: SeasonRequest }): SeasonComparison =>
     compareSeasons(requests.now, requests.then),
+  checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
+    (await import('./large-bodies.js')).checkLargeBody(asked),
+  outlinesOfGeoJson: (document: unknown): GeoJsonOutlines => outlinesOfGeoJson(document),
   climateFromDaily: ({
     history,
     ...source
@@ -33,4 +37,4 @@ export const TASKS = {
 
 export type TaskName = keyof typeof TASKS;
 export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];
-export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>;
+export type TaskOutput<Name extends TaskName> = Awaited<ReturnType<(typeof TASKS)[Name]>>;
