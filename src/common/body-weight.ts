@@ -55,10 +55,10 @@ function tooMany(path: string, names: readonly string[], { fields }: BodyLimits)
   const more = MOST_NAMED < names.length ? ' …' : '';
   return problemAt(path, {
     code: 'out-of-bounds',
-    given: `${names.length} fields here (${first.join(', ')}${more})`,
+    given: `an object with ${names.length} fields`,
     max: fields,
     unit: 'fields in the whole body',
-    fix: 'Send less at once, and only fields that the API document names.',
+    fix: `Send less at once, and only fields that the API document names. This object begins with ${first.join(', ')}${more}.`,
   });
 }
 

@@ -26,7 +26,6 @@ import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { PastureOrderDto } from './pasture.dto.js';
-import { requestOfPasture } from './pasture-order.js';
 
 /** A pasture as the page plans it: all but the tables, which the page has. */
 export type PastureOnFarm = Omit<PastureRequest, 'tables'>;
@@ -49,7 +48,8 @@ export class PastureService {
   ) {}
 
   async preview(order: PastureOrderDto): Promise<PasturePlan> {
-    return this.work.run('planPasture', requestOfPasture(order, this.tables.tables, Date.now()));
+    const asked = { order, tables: this.tables.tables, nowMs: Date.now() };
+    return this.work.run('planPastureOrder', asked);
   }
 
   /** Every number of a pasture's plan, opened to its formula, inputs and sources. */

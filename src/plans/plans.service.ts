@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch, Occupancy } from '../../shared/farm/batch.js';
-import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { explain, type Explanation } from '../../shared/explain/explanation.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
@@ -16,6 +16,7 @@ import { FarmsService } from '../farms/farms.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WeatherService } from '../weather/weather.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ArrivalSearchDto, OrderDto } from './order.dto.js';
 import type { CheckedOrder } from './order.pipe.js';
 import { requestOfOrder } from './order-request.js';
@@ -39,6 +40,7 @@ export class PlansService {
     private readonly batches: BatchesService,
     private readonly weather: WeatherService,
     private readonly tables: TablesService,
+    private readonly pool: WorkPool,
   ) {}
 
   /** The plan of an order as JSON bytes. An order asked for again the same day is not planned again. */
@@ -66,11 +68,8 @@ export class PlansService {
 
   async arrivals(search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
     const { from, to, weekday } = search;
-    return findArrivals(await this.requestOf(search), {
-      from,
-      to,
-      ...(weekday === undefined ? {} : { weekday }),
-    });
+    const options = { from, to, ...(weekday === undefined ? {} : { weekday }) };
+    return this.pool.run('findArrivals', { request: await this.requestOf(search), options });
   }
 
   /** The plan of a saved batch. */

@@ -20,7 +20,6 @@ import { GroundLookEntity } from './ground-look.entity.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
 import type { HouseholdOrderDto } from './household-order.dto.js';
-import { seasonOfHousehold } from './household-order.js';
 import { SeasonRequests } from './season-requests.service.js';
 import { WorkMarkEntity } from './work-mark.entity.js';
 
@@ -50,8 +49,8 @@ export class SeasonService {
 
   /** The work of a household that is not saved. */
   async preview(order: HouseholdOrderDto): Promise<SeasonPlan> {
-    const { request } = seasonOfHousehold(order, this.tables.tables, Date.now());
-    const { keep: _keep, ...plan } = await this.pool.run('planSeason', request);
+    const asked = { order, tables: this.tables.tables, nowMs: Date.now() };
+    const { keep: _keep, ...plan } = await this.pool.run('planHousehold', asked);
     return plan;
   }
 

@@ -7,6 +7,7 @@ import {
   type OnApplicationShutdown,
 } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { DataSource, In } from 'typeorm';
 import { addDays, plainDateAt, yearOf } from '../../shared/calendar/plain-date.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -46,7 +47,7 @@ const HISTORY_YEARS = 30;
 /** The archive lags behind by about five days. */
 const ARCHIVE_LAG_DAYS = 6;
 const REFRESH_MS = 6 * 3600 * 1000;
-const ROWS_AT_ONCE = 400;
+const ROWS_AT_ONCE = 200;
 const RECENT_DAYS = 366;
 
 @Injectable()
@@ -233,6 +234,8 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
       await rows.delete({ farmId, kind: In(Object.keys(byKind)) });
       for (const [kind, days] of Object.entries(byKind)) {
         for (let i = 0; i < days.length; i += ROWS_AT_ONCE) {
+          // Writing to a file never waits, so others are let in by hand.
+          await nextTurn();
           await rows.insert(
             days
               .slice(i, i + ROWS_AT_ONCE)

@@ -1,3 +1,8 @@
+import { findArrivals, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import type { PastureOrderDto } from '../pasture/pasture.dto.js';
+import type { HouseholdOrderDto } from '../season/household-order.dto.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { compareSeasons, type SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
@@ -7,6 +12,17 @@ import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../paddocks/geojson.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+
+/** What was sent whole, with what it is planned with. */
+interface Ordered<Order> {
+  readonly order: Order;
+  readonly tables: Tables;
+  readonly nowMs: number;
+}
+interface ArrivalsAsked {
+  readonly request: PlanRequest;
+  readonly options: Parameters<typeof findArrivals>[1];
+}
 
 /**
  * Long computations that are done away from the thread that answers requests, by name. Each takes
@@ -21,6 +37,17 @@ export const TASKS = {
   checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
     (await import('./large-bodies.js')).checkLargeBody(asked),
   outlinesOfGeoJson: (document: unknown): GeoJsonOutlines => outlinesOfGeoJson(document),
+  findArrivals: ({ request, options }: ArrivalsAsked): ArrivalWeek[] =>
+    findArrivals(request, options),
+  planPastureOrder: async ({ order, tables, nowMs }: Ordered<PastureOrderDto>) =>
+    planPasture(
+      (await import('../pasture/pasture-order.js')).requestOfPasture(order, tables, nowMs),
+    ),
+  planHousehold: async ({ order, tables, nowMs }: Ordered<HouseholdOrderDto>) =>
+    planSeason(
+      (await import('../season/household-order.js')).seasonOfHousehold(order, tables, nowMs)
+        .request,
+    ),
   climateFromDaily: ({
     history,
     ...source

@@ -12,6 +12,7 @@ import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchProjectScheduling } from './project-scheduling.mjs';
+import { benchOthersWait } from './others-wait.mjs';
 import { benchWork } from './work.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
@@ -84,6 +85,7 @@ benchWork(print);
 benchProjectScheduling(print);
 pastures();
 await endpoints();
+await othersWait();
 firstLoad();
 
 /** Grass and cattle: a season played, its cost by paddocks and days, and the chosen order. */
@@ -214,6 +216,15 @@ async function endpoints() {
   );
   print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
   await Promise.all([stop(program.child), stop(bare.child)]);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Plain requests while heavy ones are answered, on a service of their own. */
+async function othersWait() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchOthersWait(url, print);
+  await stop(child);
   rmSync(dataDir, { recursive: true, force: true });
 }
 

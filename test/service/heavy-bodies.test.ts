@@ -23,7 +23,9 @@ describe('bodies that are too much at once', () => {
   it('with 80,000 unknown fields are refused, with their number and the first of them', async () => {
     const response = await app.api.post('/api/farms').send({ ...newFarm(), ...fields(80_000) });
     expectFieldProblem(response, { field: 'body', code: 'out-of-bounds', max: LIGHT.fields });
-    expect((response.body as { detail: string }).detail).toMatch(/80019 fields here \("name", /);
+    expect((response.body as { detail: string }).detail).toMatch(
+      /an object with 80014 fields.*begins with "name", /,
+    );
   });
 
   it('with a thousand unknown fields name twenty, and say how many there are', async () => {
