@@ -20,6 +20,7 @@ import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings.module.js';
+import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
@@ -51,6 +52,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SeasonModule,
     SheetsModule,
     CalendarModule,
+    TrustModule,
   ],
 })
 export class AppModule {}

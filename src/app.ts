@@ -5,6 +5,7 @@ import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { tlsOf } from './certificates/tls.js';
 import { requestsAsAskers } from './common/asker.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
@@ -21,11 +22,13 @@ import { readSettings, type Settings } from './settings.js';
 export async function createApp(
   settings: Settings = readSettings(),
 ): Promise<NestExpressApplication> {
+  const tls = tlsOf(settings);
   const app = await NestFactory.create<NestExpressApplication>(AppModule, {
     // The framework would print the stack of what keeps it from starting, and end the process.
     logger: false,
     abortOnError: false,
     bodyParser: false,
+    ...(tls ? { httpsOptions: tls } : {}),
   });
   app.set('etag', false);
   app.disable('x-powered-by');

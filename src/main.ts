@@ -1,6 +1,7 @@
 import 'reflect-metadata';
 import { ConsoleLogger } from '@nestjs/common';
 import { createApp } from './app.js';
+import { tlsOf } from './certificates/tls.js';
 import { readSettings } from './settings.js';
 import { whyNotStarted } from './why-not-started.js';
 
@@ -11,9 +12,10 @@ try {
   app.useLogger(new ConsoleLogger({ logLevels: ['error', 'warn'] }));
   const { host } = settings;
   const shown = host === '0.0.0.0' || host === '::' ? 'localhost' : host;
+  const scheme = tlsOf(settings) ? 'https' : 'http';
   const { port } = app.getHttpServer().address() as { port: number };
   console.log(
-    `Broodfold is ready at http://${shown.includes(':') ? `[${shown}]` : shown}:${port}/`,
+    `Broodfold is ready at ${scheme}://${shown.includes(':') ? `[${shown}]` : shown}:${port}/`,
   );
 } catch (error) {
   console.error(whyNotStarted(error));

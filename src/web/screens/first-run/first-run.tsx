@@ -106,6 +106,9 @@ export function FirstRun() {
         </SimpleGrid>
         <Failure error={sample.error} />
         <Group>
+          <Anchor component={Link} href="/trust" py="xs">
+            Use it on a phone
+          </Anchor>
           <Text size="sm" c="dimmed">
             Everything stays on this computer. Every number opens to its formula and source.
           </Text>
