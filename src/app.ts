@@ -10,6 +10,7 @@ import { requestsAsAskers } from './common/asker.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
+import { withProblems } from './common/problem-responses.js';
 import { ProblemFilter } from './common/problem.filter.js';
 import { WorkPool } from './work-pool/work-pool.service.js';
 import { readSettings, type Settings } from './settings.js';
@@ -61,7 +62,7 @@ export async function createApp(
     )
     .setVersion('0.1')
     .build();
-  SwaggerModule.setup('api', app, () => SwaggerModule.createDocument(app, config), {
+  SwaggerModule.setup('api', app, () => withProblems(SwaggerModule.createDocument(app, config)), {
     ui: false,
     jsonDocumentUrl: 'api/openapi.json',
     raw: ['json'],
