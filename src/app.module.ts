@@ -24,14 +24,17 @@ import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
+import { SettingsModule } from './settings.module.js';
 import { ToldModule } from './told/told.module.js';
+import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
 @Module({
   imports: [
     TypeOrmModule.forRootAsync({
-      useFactory: () => dataSourceOptions(),
+      // What cannot be opened is said at once; trying again would only hide it.
+      useFactory: () => ({ ...dataSourceOptions(), toRetry: () => false }),
       dataSourceFactory: (options) =>
         openDatabase(options!, (source) => copyBeforeUpdate(source, dataFolder())),
     }),
@@ -40,6 +43,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
     }),
+    SettingsModule,
     ReferenceModule,
     WorkPoolModule,
     FarmsModule,
@@ -60,6 +64,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     CalendarModule,
     SampleFarmModule,
     ArchiveModule,
+    TrustModule,
   ],
 })
 export class AppModule {}

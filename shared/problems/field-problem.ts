@@ -25,10 +25,13 @@ export interface FieldProblem {
   readonly fix: string;
 }
 
+/** As many as anybody reads at once. */
+const MOST_IN_MESSAGE = 50;
+
 /** Raised when input cannot be planned at all. Carries every problem found, not just the first. */
 export class FieldError extends Error {
   constructor(readonly problems: readonly FieldProblem[]) {
-    super(problems.map(describeProblem).join(' '));
+    super(problems.slice(0, MOST_IN_MESSAGE).map(describeProblem).join(' '));
     this.name = 'FieldError';
   }
 }

@@ -13,6 +13,7 @@ import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
+import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
@@ -44,7 +45,11 @@ export const MIGRATIONS = [
   TablesInSeeds1795950000000,
   Versions1796000000000,
   ToldFacts1796100000000,
+  CalendarKey1796400000000,
 ];
+
+/** A server that does not answer by then is not there. */
+const CONNECT_MS = 5000;
 
 /** The part of better-sqlite3's connection that is set up by hand. */
 interface SqliteConnection {
@@ -63,7 +68,14 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     migrationsRun: true,
     synchronize: false,
   };
-  if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
+  if (env['DATABASE_URL']) {
+    return {
+      type: 'postgres',
+      url: env['DATABASE_URL'],
+      connectTimeoutMS: CONNECT_MS,
+      ...shared,
+    };
+  }
   const database = join(dataFolder(env), 'broodfold.sqlite');
   mkdirSync(dirname(database), { recursive: true });
   return {

@@ -89,7 +89,14 @@ export class FarmsService {
 }
 
 export function toFarmView(row: FarmEntity): FarmView {
-  const { weatherFetch: _fetch, pasture: _pasture, monthlyRainMm, gardenSoilId, ...view } = row;
+  const {
+    weatherFetch: _fetch,
+    pasture: _pasture,
+    calendarKey: _key,
+    monthlyRainMm,
+    gardenSoilId,
+    ...view
+  } = row;
   return {
     ...view,
     ...(monthlyRainMm ? { monthlyRainMm } : {}),

@@ -11,9 +11,10 @@ import type { Expected } from '../common/expected-version.js';
 import { OwnedRows, refuseTooMany } from '../common/owned-rows.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ToldService } from '../told/told.service.js';
 import { cutOutline } from './cut-outline.js';
-import { outlinesOfGeoJson, type NamedOutline } from './geojson.js';
+import type { NamedOutline } from './geojson.js';
 import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
 import { joinOutlines, type Joined } from './join-outlines.js';
@@ -43,6 +44,7 @@ export class PaddocksService {
     private readonly told: ToldService,
     private readonly grazing: GrazingDays,
     private readonly tables: TablesService,
+    private readonly pool: WorkPool,
   ) {
     this.rows = new OwnedRows(database, PaddockEntity, {
       noun: 'paddock',
@@ -174,7 +176,7 @@ export class PaddocksService {
   /** What an import of a GeoJSON document would add; saves nothing. */
   async findInGeoJson(farmId: string, document: unknown): Promise<FoundInGeoJson> {
     await this.rows.findAll(farmId);
-    const { outlines, leftOut } = outlinesOfGeoJson(document);
+    const { outlines, leftOut } = await this.pool.run('outlinesOfGeoJson', document);
     const paddocks = outlines.map(({ name, areaM2, properties }) => ({
       name,
       areaM2,
@@ -189,7 +191,7 @@ export class PaddocksService {
    * a polygon's properties say, else what stands beside the document's own members, else the usual.
    */
   async importGeoJson(farmId: string, document: object): Promise<Saved<Paddock>[]> {
-    const { outlines } = outlinesOfGeoJson(document);
+    const { outlines } = await this.pool.run('outlinesOfGeoJson', document);
     const given = Object.entries(document).filter(([name]) => Object.hasOwn(USUAL_GROUND, name));
     const chosen = { ...checkDto(GroundDto, Object.fromEntries(given)) };
     const rows = this.rowsOf(farmId, outlines, { ...USUAL_GROUND, ...chosen });

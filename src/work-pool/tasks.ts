@@ -17,7 +17,9 @@ import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import type { DailyWeather } from '../../shared/weather/climate.js';
+import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { outlinesOfGeoJson, type GeoJsonOutlines } from '../paddocks/geojson.js';
+import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
 import { loadTables } from '../reference/load-tables.js';
 
 /** A batch to be planned, in the picture of its farm. */
@@ -45,6 +47,26 @@ const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture,
  * that is only sent on comes back as the text to send.
  */
 export const TASKS = {
+  checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
+    (await import('./large-bodies.js')).checkLargeBody(asked),
+
+  outlinesOfGeoJson: (document: unknown): GeoJsonOutlines => outlinesOfGeoJson(document),
+
+  climateFromDaily: ({
+    history,
+    ...source
+  }: {
+    history: readonly DailyWeather[];
+    way: 'fetched' | 'csv';
+    label: string;
+  }): Climate => climateFromDaily(history, source),
+
+  parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseDailyCsv(text, today),
+
+  parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseForecastCsv(text, today),
+
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): string =>
     JSON.stringify(planBatch(picture, tables(), batchId, previousArrivalDate)),
 
@@ -82,4 +104,4 @@ export const TASKS = {
 
 export type TaskName = keyof typeof TASKS;
 export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];
-export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>;
+export type TaskOutput<Name extends TaskName> = Awaited<ReturnType<(typeof TASKS)[Name]>>;

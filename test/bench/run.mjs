@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
+import { benchOthersWait } from './others-wait.mjs';
 import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
 
@@ -99,6 +100,7 @@ time('arrival finder, one year', 'ms', 60, () =>
 benchWork(print);
 pastures();
 await endpoints();
+await othersWait();
 await benchWriters(print, {
   start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),
   stop,
@@ -232,6 +234,15 @@ async function endpoints() {
   );
   print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
   await Promise.all([stop(program.child), stop(bare.child)]);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Plain requests while heavy ones are answered, on a service of their own. */
+async function othersWait() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchOthersWait(url, print);
+  await stop(child);
   rmSync(dataDir, { recursive: true, force: true });
 }
 

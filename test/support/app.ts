@@ -60,7 +60,7 @@ export async function startApp(
   settings: Readonly<Record<string, string>> = {},
 ): Promise<TestApp> {
   const nest = await withEnv({ ...place.env, ...settings }, async () => {
-    const built = await createApp(false);
+    const built = await createApp();
     await built.init();
     return built;
   });

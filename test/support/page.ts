@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
-const CHROMIUM_ARGS = [
+export const CHROMIUM_ARGS = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',

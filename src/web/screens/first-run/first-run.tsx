@@ -108,6 +108,9 @@ export function FirstRun() {
         <ReadFarm />
         <Failure error={sample.error} />
         <Group>
+          <Anchor component={Link} href="/trust" py="xs">
+            Use it on a phone
+          </Anchor>
           <Text size="sm" c="dimmed">
             Everything stays on this computer. Every number opens to its formula and source.
           </Text>
