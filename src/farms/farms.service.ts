@@ -11,7 +11,6 @@ import type { Farm, Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
 import { TablesService } from '../reference/tables.service.js';
-import { checkClimate } from './check-climate.js';
 import { checkSoil } from './check-soil.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
@@ -50,7 +49,6 @@ export class FarmsService {
   ) {}
 
   async create(dto: FarmDto): Promise<FarmView> {
-    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
     const row = this.rows.create({ ...dto, pasture: {}, id: randomUUID() });
     return toFarmView(await this.rows.save(row));
@@ -138,7 +136,6 @@ export class FarmsService {
   }
 
   async update(id: string, dto: FarmDto): Promise<FarmView> {
-    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);

@@ -2,9 +2,9 @@ import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
 import { DataSource } from 'typeorm';
-import { BOUNDS, MAX_LIST } from '../../shared/farm/bounds.js';
+import { MAX_LIST } from '../../shared/farm/bounds.js';
 import type { Herd } from '../../shared/farm/herd.js';
-import type { Paddock } from '../../shared/farm/paddock.js';
+import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { checkDto } from '../common/check-dto.js';
@@ -182,7 +182,13 @@ export class PaddocksService {
   ): PaddockEntity[] {
     const { tables } = this.tables;
     // A choice for all is checked by itself, so that it is named once and not for every polygon.
-    this.check({ id: 'new', name: 'new', areaM2: BOUNDS.paddockM2.min, closed: [], ...ground });
+    this.check({
+      id: 'new',
+      name: 'new',
+      areaM2: paddockFields.fields.areaM2.bounds.min,
+      closed: [],
+      ...ground,
+    });
     const rows = outlines.map(({ name, outline, areaM2, properties }): PaddockEntity => {
       const own = groundIn(properties, tables).own;
       return {

@@ -5,7 +5,6 @@ import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.j
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { checkClimate } from '../farms/check-climate.js';
 import { checkedCorners, outlineAreaM2 } from '../paddocks/outline.js';
 import type { PastureOrderDto } from './pasture.dto.js';
 
@@ -16,7 +15,6 @@ export function requestOfPasture(
   nowMs: number,
 ): PastureRequest {
   const { farm } = order;
-  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
   return {
     farm,
     tables,

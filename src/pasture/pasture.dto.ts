@@ -1,51 +1,22 @@
-import { ApiProperty } from '@nestjs/swagger';
-import type { Follower, PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
-import { FarmDto } from '../farms/farm.dto.js';
-import { GrassReadingDto } from '../grass-readings/grass-reading.dto.js';
-import { HerdDto } from '../herds/herd.dto.js';
-import { PaddockDto } from '../paddocks/paddock.dto.js';
-import {
-  DateOnly,
-  IdList,
-  IdText,
-  Nested,
-  NestedList,
-  Optional,
-  ShortText,
-  TwelveMonths,
-  Within,
-} from '../common/field-rules.js';
+import { farmFields } from '../../shared/farm/farm.js';
+import { nested, optional, row, rows } from '../../shared/farm/field.js';
+import { herdFields } from '../../shared/farm/herd.js';
+import { grassReadingFields, paddockFields } from '../../shared/farm/paddock.js';
+import { followerFields, pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
+import { date } from '../../shared/farm/words.js';
+import { dtoOf } from '../common/dto-of.js';
 
-export class PastureChoicesDto implements PastureChoices {
-  @Optional() @DateOnly() from?: string;
-  @Optional() @DateOnly() to?: string;
-  @Optional() @TwelveMonths('rainShare') rainShareByMonth?: number[];
-  @Optional() @Within('restFactor') restFactor?: number;
-  @Optional() @IdList(200) keepForAutumnIds?: string[];
-  @Optional() @IdText() feedingId?: string;
-  @Optional() @IdText() storingId?: string;
-  @Optional() @IdText() baleId?: string;
-  @Optional() @Within('hayKg') hayInStoreKg?: number;
-  @Optional() @Within('refillH') refillH?: number;
-}
+export class PastureChoicesDto extends dtoOf(pastureChoiceFields) {}
 
-export class FollowerDto implements Follower {
-  @ApiProperty() @IdText() herdId!: string;
-  @ShortText() name!: string;
-  @DateOnly() from!: string;
-  @DateOnly() to!: string;
-  @Within('followDays') lagDays!: number;
-  @Within('manureKgPerDay') nitrogenKgPerDay!: number;
-  @Within('manureKgPerDay') phosphorusKgPerDay!: number;
-}
+const orderFields = row('PastureOrder', {
+  farm: nested('Farm', farmFields),
+  paddocks: rows('Paddocks', paddockFields, 200, 'paddock'),
+  herds: rows('Herds', herdFields, 20, 'herd'),
+  readings: optional(rows('Readings', grassReadingFields, 5000, 'reading')),
+  followers: optional(rows('Birds that follow', followerFields, 20, 'flock')),
+  choices: optional(nested('Choices', pastureChoiceFields)),
+  today: optional(date('Today')),
+});
 
 /** A pasture by itself: everything a plan needs, nothing saved. */
-export class PastureOrderDto {
-  @Nested(() => FarmDto) farm!: FarmDto;
-  @NestedList(() => PaddockDto, 200) paddocks!: PaddockDto[];
-  @NestedList(() => HerdDto, 20) herds!: HerdDto[];
-  @Optional() @NestedList(() => GrassReadingDto, 5000) readings?: GrassReadingDto[];
-  @Optional() @NestedList(() => FollowerDto, 20) followers?: FollowerDto[];
-  @Optional() @Nested(() => PastureChoicesDto) choices?: PastureChoicesDto;
-  @Optional() @DateOnly() today?: string;
-}
+export class PastureOrderDto extends dtoOf(orderFields) {}

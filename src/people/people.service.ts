@@ -3,7 +3,7 @@ import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
 import type { Person } from '../../shared/farm/farm.js';
 import { OwnedRows } from '../common/owned-rows.js';
-import { checkAway, type PersonDto } from './person.dto.js';
+import type { PersonDto } from './person.dto.js';
 import { PersonEntity, toPerson } from './person.entity.js';
 
 @Injectable()
@@ -15,7 +15,6 @@ export class PeopleService {
   }
 
   async create(farmId: string, dto: PersonDto): Promise<Person> {
-    checkAway(dto);
     return toPerson(await this.rows.create(farmId, valuesOf(dto)));
   }
 
@@ -28,7 +27,6 @@ export class PeopleService {
   }
 
   async update(farmId: string, id: string, dto: PersonDto): Promise<Person> {
-    checkAway(dto);
     return toPerson(await this.rows.update(farmId, id, valuesOf(dto)));
   }
 

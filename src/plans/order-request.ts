@@ -6,9 +6,6 @@ import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { checkFacility } from '../facilities/facility.dto.js';
-import { checkAway } from '../people/person.dto.js';
-import { checkClimate } from '../farms/check-climate.js';
 import type { FarmDto } from '../farms/farm.dto.js';
 import type { OrderDto } from './order.dto.js';
 
@@ -47,11 +44,8 @@ function aroundBatch(order: OrderDto, farm: FarmDto, tables: Tables): Around {
 }
 
 function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
-  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
-  const facilities = (order.facilities ?? []).map((plain, i): Facility => {
+  const facilities = (order.facilities ?? []).map((facility, i): Facility => {
     const path = `facilities.${i}`;
-    const facility = checkFacility(plain, path) as Facility;
-    checkMaterials(facility, tables, `${path}.`);
     if (facility.id === undefined) {
       throw new FieldError([
         {
@@ -62,14 +56,16 @@ function workOutAround(order: OrderDto, farm: FarmDto, tables: Tables): Around {
         },
       ]);
     }
-    return facility;
+    checkMaterials(facility as Facility, tables, `${path}.`);
+    return facility as Facility;
   });
   checkUnique(facilities);
   facilities.forEach((facility, i) => checkCircuit(facility, facilities, `facilities.${i}.`));
-  const people = (order.people ?? []).map((person, i): Person => {
-    checkAway(person, `people.${i}.`);
-    return { id: person.id ?? `person-${i + 1}`, name: person.name, away: person.away };
-  });
+  const people = (order.people ?? []).map((person, i): Person => ({
+    id: person.id ?? `person-${i + 1}`,
+    name: person.name,
+    away: person.away,
+  }));
   return {
     farm,
     climate: climateFromMonthlyMeans(

@@ -1,56 +1,38 @@
-import { ApiProperty } from '@nestjs/swagger';
-import { ArrayMaxSize, IsArray } from 'class-validator';
-import type { Occupancy } from '../../shared/farm/batch.js';
-import { BatchDto } from '../batches/batch.dto.js';
-import {
-  DateOnly,
-  IdText,
-  Nested,
-  NestedList,
-  Optional,
-  ShortText,
-  Within,
-} from '../common/field-rules.js';
-import { FarmDto } from '../farms/farm.dto.js';
-import { PersonDto } from '../people/person.dto.js';
+import { batchFields, occupancyFields } from '../../shared/farm/batch.js';
+import { whole } from '../../shared/farm/bounds.js';
+import { anyFacility } from '../../shared/farm/facility.js';
+import { farmFields, personFields } from '../../shared/farm/farm.js';
+import { list, nested, number, optional, row, rows } from '../../shared/farm/field.js';
+import { date, id } from '../../shared/farm/words.js';
+import { dtoOf } from '../common/dto-of.js';
 
-export class OccupancyDto implements Occupancy {
-  @ShortText() batchName!: string;
-  @ApiProperty() @IdText() facilityId!: string;
-  @DateOnly() from!: string;
-  @DateOnly() to!: string;
-}
+const orderFields = row('Order', {
+  today: optional(date('Today')),
+  /** Plan on a saved farm: its facilities, people, weather and other batches are used. */
+  farmId: optional(id('Farm')),
+  farm: optional(nested('Farm', farmFields)),
+  facilities: optional(list('Buildings and gear', anyFacility, 200, 'objects')),
+  people: optional(rows('People', personFields, 50, 'person')),
+  occupied: optional(rows('Places that are taken', occupancyFields, 200, 'place')),
+  batch: nested('Batch', batchFields),
+  /** Says which tasks moved since this arrival date. */
+  previousArrivalDate: optional(date('Arrival before')),
+});
 
 /**
  * A whole order: a farm (its own, or the id of one that is saved) and a batch. The body of the
  * preview, and the file that the terminal reads.
  */
-export class OrderDto {
-  @Optional() @DateOnly() today?: string;
-  /** Plan on a saved farm: its facilities, people, weather and other batches are used. */
-  @Optional() @IdText() farmId?: string;
-  @Optional() @Nested(() => FarmDto) farm?: FarmDto;
-  /** Each is checked by the rules of its kind. */
-  @Optional()
-  @ApiProperty({ type: [Object] })
-  @IsArray()
-  @ArrayMaxSize(200)
-  facilities?: unknown[];
-  @Optional()
-  @NestedList(() => PersonDto, 50)
-  people?: PersonDto[];
-  @Optional()
-  @NestedList(() => OccupancyDto, 200)
-  occupied?: OccupancyDto[];
-  @Nested(() => BatchDto) batch!: BatchDto;
-  /** Says which tasks moved since this arrival date. */
-  @Optional() @DateOnly() previousArrivalDate?: string;
-}
+export class OrderDto extends dtoOf(orderFields) {}
+
+const searchFields = row('ArrivalSearch', {
+  ...orderFields.fields,
+  from: date('From'),
+  to: date('To'),
+  weekday: optional(
+    number('Delivery weekday', whole(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.')),
+  ),
+});
 
 /** An order, and the span of weeks to search for its arrival. */
-export class ArrivalSearchDto extends OrderDto {
-  @DateOnly() from!: string;
-  @DateOnly() to!: string;
-  /** ISO weekday of arrival, 1 Monday to 7 Sunday. */
-  @Optional() @Within('weekday') weekday?: number;
-}
+export class ArrivalSearchDto extends dtoOf(searchFields) {}

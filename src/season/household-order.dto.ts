@@ -1,37 +1,29 @@
-import { ApiProperty } from '@nestjs/swagger';
-import { ArrayMaxSize, IsArray } from 'class-validator';
-import type { GroundLook } from '../../shared/farm/ground-look.js';
-import { BatchDto } from '../batches/batch.dto.js';
-import { DateOnly, Nested, NestedList, Optional, YesNo } from '../common/field-rules.js';
-import { FarmDto } from '../farms/farm.dto.js';
-import { HandoverDto } from '../handovers/handover.dto.js';
-import { HerdDto } from '../herds/herd.dto.js';
-import { JobDto } from '../jobs/job.dto.js';
-import { PaddockDto } from '../paddocks/paddock.dto.js';
-import { PersonDto } from '../people/person.dto.js';
-import { ForecastDayDto } from '../weather/forecast.dto.js';
+import { batchFields } from '../../shared/farm/batch.js';
+import { anyFacility } from '../../shared/farm/facility.js';
+import { farmFields, personFields } from '../../shared/farm/farm.js';
+import { list, nested, optional, row, rows } from '../../shared/farm/field.js';
+import { forecastDayFields } from '../../shared/farm/forecast.js';
+import { groundLookFields } from '../../shared/farm/ground-look.js';
+import { handoverFields } from '../../shared/farm/handover.js';
+import { herdFields } from '../../shared/farm/herd.js';
+import { jobFields } from '../../shared/farm/job.js';
+import { paddockFields } from '../../shared/farm/paddock.js';
+import { date } from '../../shared/farm/words.js';
+import { dtoOf } from '../common/dto-of.js';
 
-export class SeenGroundDto implements GroundLook {
-  @DateOnly() date!: string;
-  @YesNo() isWorkable!: boolean;
-}
+const householdFields = row('HouseholdOrder', {
+  today: optional(date('Today')),
+  farm: nested('Farm', farmFields),
+  facilities: optional(list('Buildings and gear', anyFacility, 200, 'objects')),
+  people: rows('People', personFields, 50, 'person'),
+  batches: rows('Batches', batchFields, 50, 'batch'),
+  paddocks: optional(rows('Paddocks', paddockFields, 200, 'paddock')),
+  herds: optional(rows('Herds', herdFields, 20, 'herd')),
+  jobs: optional(rows('Other jobs', jobFields, 200, 'job')),
+  handovers: optional(rows('Days away', handoverFields, 50, 'hand-over')),
+  forecast: optional(rows('Forecast', forecastDayFields, 40, 'day')),
+  groundLooks: optional(rows('How is the ground?', groundLookFields, 366, 'look')),
+});
 
 /** A household by itself: all that a plan of its work needs, nothing saved. */
-export class HouseholdOrderDto {
-  @Optional() @DateOnly() today?: string;
-  @Nested(() => FarmDto) farm!: FarmDto;
-  /** Each is checked by the rules of its kind. */
-  @Optional()
-  @ApiProperty({ type: [Object] })
-  @IsArray()
-  @ArrayMaxSize(200)
-  facilities?: unknown[];
-  @NestedList(() => PersonDto, 50) people!: PersonDto[];
-  @NestedList(() => BatchDto, 50) batches!: BatchDto[];
-  @Optional() @NestedList(() => PaddockDto, 200) paddocks?: PaddockDto[];
-  @Optional() @NestedList(() => HerdDto, 20) herds?: HerdDto[];
-  @Optional() @NestedList(() => JobDto, 200) jobs?: JobDto[];
-  @Optional() @NestedList(() => HandoverDto, 50) handovers?: HandoverDto[];
-  @Optional() @NestedList(() => ForecastDayDto, 40) forecast?: ForecastDayDto[];
-  @Optional() @NestedList(() => SeenGroundDto, 366) groundLooks?: SeenGroundDto[];
-}
+export class HouseholdOrderDto extends dtoOf(householdFields) {}

@@ -12,7 +12,6 @@ import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { checkClimate } from '../farms/check-climate.js';
 import { checkSoil } from '../farms/check-soil.js';
 import { requestOfPasture } from '../pasture/pasture-order.js';
 import { requestOfOrder } from '../plans/order-request.js';
@@ -38,7 +37,6 @@ export function seasonOfHousehold(
   nowMs: number,
 ): HouseholdSeason {
   const { farm } = order;
-  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
   checkSoil(farm.gardenSoilId, tables, 'farm.');
   const today = order.today ?? plainDateAt(nowMs, farm.timeZone);
   const people = order.people.map((person, i): Person => ({

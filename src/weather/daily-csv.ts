@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { addDays, isPlainDate } from '../../shared/calendar/plain-date.js';
-import { BOUNDS } from '../../shared/farm/bounds.js';
+import { AIR_C } from '../../shared/farm/bounds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { fToC } from '../../shared/units/convert.js';
 import { checkWholeYear, FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
@@ -203,7 +203,7 @@ function readRow(
     };
   }
   seen.add(date);
-  const { min, max } = BOUNDS.airC;
+  const { min, max } = AIR_C;
   const temperature = (column: Column): number | FieldProblem => {
     const text = row[column.name]?.trim() ?? '';
     const value = text === '' ? Number.NaN : Number(text);

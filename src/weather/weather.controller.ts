@@ -1,19 +1,18 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProperty, ApiTags } from '@nestjs/swagger';
-import { OneOf, YesNo } from '../common/field-rules.js';
+import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
+import { choice, row, yesNo } from '../../shared/farm/field.js';
 import { checkDto } from '../common/check-dto.js';
+import { dtoOf } from '../common/dto-of.js';
 import type { Climate } from '../../shared/weather/climate.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { ForecastDto } from './forecast.dto.js';
 import { WeatherService, type WeatherView } from './weather.service.js';
 
-export class FetchSettingDto {
-  @ApiProperty() @YesNo() allowed!: boolean;
-}
+export class FetchSettingDto extends dtoOf(
+  row('FetchSetting', { allowed: yesNo('Weather may be fetched') }),
+) {}
 
-class KindDto {
-  @OneOf(['csv', 'fetched']) kind!: 'csv' | 'fetched';
-}
+class KindDto extends dtoOf(row('Kind', { kind: choice('Kind', ['csv', 'fetched']) })) {}
 
 @ApiTags('weather')
 @Controller('farms/:farmId/weather')
