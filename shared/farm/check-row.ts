@@ -82,7 +82,8 @@ export function problemsOfField(
   unknown: Unknown = 'refused',
 ): FieldProblem[] {
   if (given === undefined && field.isOptional) return [];
-  if (given === undefined || given === null) {
+  // Of a row that may be of several kinds, the kind is what is missing.
+  if (given === undefined || (given === null && field.kind !== 'one-of')) {
     return [{ field: path, code: 'missing', given, fix: fixOf(field) }];
   }
   switch (field.kind) {

@@ -59,9 +59,9 @@ export interface WordForm {
 }
 
 /** Entries of one kind: up to `most` of them, or exactly so many. */
-export interface ListField extends Common {
+export interface ListField<F extends Field = Field> extends Common {
   readonly kind: 'list';
-  readonly of: Field;
+  readonly of: F;
   readonly least: number;
   readonly most: number;
   /** What the entries are called. */
@@ -208,14 +208,14 @@ export const list = <F extends Field>(
   most: number,
   what: string,
   least = 0,
-): ListField & Holds<readonly HeldBy<F>[]> => ({ kind: 'list', label, of, least, most, what });
+): ListField<F> & Holds<readonly HeldBy<F>[]> => ({ kind: 'list', label, of, least, most, what });
 
 /** Exactly so many numbers within the same bounds. */
 const numbers = (
   label: string,
   bounds: Bounds,
   labels: readonly string[],
-): ListField & Holds<readonly number[]> => ({
+): ListField<NumberField> & Holds<readonly number[]> => ({
   kind: 'list',
   label,
   of: number(label, bounds),
@@ -291,7 +291,7 @@ export const rows = <F extends Fields>(
   described: RowDescription<F>,
   most: number,
   noun: string,
-): ListField & Holds<readonly ValuesOf<F>[]> => ({
+): ListField<RowField> & Holds<readonly ValuesOf<F>[]> => ({
   ...list(label, nested(label, described), most, 'objects'),
   labelOfEntry: (index) => `${noun} ${index + 1}`,
 });

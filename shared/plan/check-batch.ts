@@ -14,10 +14,7 @@ const FURTHEST_DAYS = 1100;
  * that is not there, a date too far off. Collects every problem before it throws.
  */
 export function checkBatch(request: PlanRequest): void {
-  // A plan does not ask for a name, so one that is still being typed does not stop it.
-  const own = problemsOfRow(batchFields, request.batch, 'batch.', 'passed').filter(
-    ({ field }) => field !== 'batch.name',
-  );
+  const own = problemsOfRow(batchFields, request.batch, 'batch.', 'passed');
   const problems = besides(own, [
     ...problemsOfChoices(request),
     ...(own.some(({ field }) => field === 'batch.arrivalDate') ? [] : farOff(request)),

@@ -29,7 +29,7 @@ describeRefusals(
       'a length with a field of the language',
       'lengthM',
       { constructor: 1 },
-      { code: 'not-allowed' },
+      NOT_A_NUMBER,
     ],
     ['no name', 'name', LEFT_OUT, { code: 'missing' }],
     ['a name of blanks', 'name', '  ', bounds(1, 80)],
