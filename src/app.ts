@@ -1,11 +1,11 @@
 import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
 import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { serveApiDocument } from './common/api-document.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
@@ -41,18 +41,7 @@ export async function createApp(
   app.useGlobalPipes(new BodyPipe());
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
-  const config = new DocumentBuilder()
-    .setTitle('Broodfold')
-    .setDescription(
-      'Plans for the animals of a small farm. Every value is SI; money is in minor units.',
-    )
-    .setVersion('0.1')
-    .build();
-  SwaggerModule.setup('api', app, () => SwaggerModule.createDocument(app, config), {
-    ui: false,
-    jsonDocumentUrl: 'api/openapi.json',
-    raw: ['json'],
-  });
+  serveApiDocument(app);
   return app;
 }
 

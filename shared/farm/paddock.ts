@@ -165,7 +165,17 @@ export const grassReadingFields = row('GrassReading', {
     within(0, 250, 'cm', 'Lay the hand flat on the sward and read the height under it.'),
   ),
 });
-export type GrassReading = RowOf<typeof grassReadingFields> & { readonly id: string };
+
+/** A reading as it is kept. */
+export const savedReadingFields = row('GrassReading', { ...grassReadingFields.fields, id: id() });
+export type GrassReading = RowOf<typeof savedReadingFields>;
+
+/** A paddock after a split or join, and why it has no outline when it has none. */
+export const reshapedFields = row('Reshaped', {
+  ...paddockFields.fields,
+  id: id(),
+  noOutlineBecause: optional(text('Why there is no outline', 1000)),
+});
 
 /** Heights of one walk. A second reading of a paddock on the same day replaces the first. */
 export const walkFields = row('Walk', {

@@ -1,5 +1,5 @@
 import { Controller, Get, Header, Param, Query } from '@nestjs/common';
-import { ApiProduces, ApiQuery, ApiTags } from '@nestjs/swagger';
+import { ApiOkResponse, ApiProduces, ApiQuery, ApiTags } from '@nestjs/swagger';
 import { CalendarService } from './calendar.service.js';
 
 @ApiTags('calendar')
@@ -11,6 +11,7 @@ export class CalendarController {
   @Get('calendar.ics')
   @Header('Content-Type', 'text/calendar; charset=utf-8')
   @ApiProduces('text/calendar')
+  @ApiOkResponse({ schema: { type: 'string', description: 'An iCalendar file' } })
   @ApiQuery({ name: 'person', required: false })
   feedOf(@Param('farmId') farmId: string, @Query('person') person?: string): Promise<string> {
     return this.calendar.feedOf(farmId, person);

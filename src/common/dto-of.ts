@@ -25,7 +25,8 @@ export interface Finding {
 /** Name of the one rule that every field of a described class has. */
 export const DESCRIBED = 'described';
 
-const sentNames: NameOf = ({ name }) => `${name}Dto`;
+/** How rows are called as a client sends them. */
+export const sentNames: NameOf = ({ name }) => `${name}Dto`;
 const sent = new Map<RowDescription, Class<object>>();
 const answered = new Map<RowDescription, Class<object>>();
 
@@ -38,14 +39,11 @@ export const dtoOf = <F extends Fields>(described: RowDescription<F>): Class<Sen
 
 /** The class of a row as the service answers it, for the API document: it always has its id. */
 export function answerOf(described: RowDescription): Class<object> {
-  const { fields } = described;
+  if (!('id' in described.fields)) return classOf(described, sentNames, sent);
   const known = answered.get(described);
-  if (known || !('id' in fields)) return known ?? classOf(described, sentNames, sent);
-  const made = classOf(
-    { ...described, fields: { ...fields, id: id() } },
-    ({ name }) => (name === described.name ? name : sentNames({ ...described, name })),
-    new Map(),
-  );
+  if (known) return known;
+  const kept = { ...described, fields: { ...described.fields, id: id() } };
+  const made = classOf(kept, (each) => (each === kept ? kept.name : sentNames(each)), new Map());
   answered.set(described, made);
   return made;
 }

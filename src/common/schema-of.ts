@@ -54,9 +54,10 @@ export function schemaOf(field: Field, nameOf: NameOf): Schema {
         items: { type: 'array', items: { type: 'number' }, minItems: 2, maxItems: 3 },
       };
     case 'row':
-      return { allOf: [refTo(nameOf(field.row))], description };
+      return { type: 'object', description, allOf: [refTo(nameOf(field.row))] };
     case 'one-of':
       return {
+        type: 'object',
         oneOf: Object.values(field.rows).map((each) => refTo(nameOf(each))),
         discriminator: {
           propertyName: field.by,

@@ -1,12 +1,20 @@
-import { farmFields, type Farm } from '../../shared/farm/farm.js';
+import { whole } from '../../shared/farm/bounds.js';
+import { farmFields } from '../../shared/farm/farm.js';
+import { number, row, yesNo, type RowOf } from '../../shared/farm/field.js';
+import { id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
 /** A farm as sent by a client. */
 export class FarmDto extends dtoOf(farmFields) {}
 
 /** A farm as sent to a client. */
-export interface FarmView extends Farm {
-  readonly id: string;
-  readonly isSample: boolean;
-  readonly revision: number;
-}
+export const farmViewFields = row('FarmView', {
+  ...farmFields.fields,
+  id: id(),
+  isSample: yesNo('The invented sample'),
+  revision: number(
+    'Revision',
+    whole(1, Number.MAX_SAFE_INTEGER, 'count', 'Raised by every write.'),
+  ),
+});
+export type FarmView = RowOf<typeof farmViewFields>;

@@ -1,29 +1,34 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { Herd } from '../../shared/farm/herd.js';
+import { type Herd, herdFields } from '../../shared/farm/herd.js';
 import { HerdDto, MovedDto } from './herd.dto.js';
 import { HerdsService } from './herds.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
 
 @ApiTags('herds')
 @Controller('farms/:farmId/herds')
 export class HerdsController {
   constructor(private readonly herds: HerdsService) {}
 
+  @Answers(herdFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: HerdDto): Promise<Herd> {
     return this.herds.create(farmId, dto);
   }
 
+  @AnswersList(herdFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Herd[]> {
     return this.herds.findAll(farmId);
   }
 
+  @Answers(herdFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Herd> {
     return this.herds.findOne(farmId, id);
   }
 
+  @Answers(herdFields)
   @Put(':id')
   update(
     @Param('farmId') farmId: string,
@@ -34,6 +39,7 @@ export class HerdsController {
   }
 
   /** Notes where a herd really went. */
+  @Answers(herdFields)
   @Post(':id/moved')
   @HttpCode(200)
   moved(

@@ -1,27 +1,43 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
-import type { Paddock } from '../../shared/farm/paddock.js';
-import { JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
+import { ApiBody, ApiExtraModels, ApiTags, getSchemaPath } from '@nestjs/swagger';
+import { paddockFields, reshapedFields, type Paddock } from '../../shared/farm/paddock.js';
+import { GroundDto, JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
 import { PaddocksService, type FoundInGeoJson, type Reshaped } from './paddocks.service.js';
+import { Answers, AnswersList, named } from '../common/answers.js';
+
+const FOUND_IN_GEOJSON = named('FoundInGeoJson', 'Paddocks that an import would add.');
+const GEOJSON = {
+  schema: {
+    description:
+      'A GeoJSON document (RFC 7946); what it does not say of the ground may stand beside',
+    allOf: [{ type: 'object', additionalProperties: true }, { $ref: getSchemaPath(GroundDto) }],
+  },
+};
 
 @ApiTags('paddocks')
+@ApiExtraModels(GroundDto)
 @Controller('farms/:farmId/paddocks')
 export class PaddocksController {
   constructor(private readonly paddocks: PaddocksService) {}
 
+  @Answers(paddockFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Paddock> {
     return this.paddocks.create(farmId, dto);
   }
 
   /** Adds a paddock for every polygon of a GeoJSON document. */
+  @AnswersList(paddockFields)
   @Post('geojson')
+  @ApiBody(GEOJSON)
   importGeoJson(@Param('farmId') farmId: string, @Body() document: object): Promise<Paddock[]> {
     return this.paddocks.importGeoJson(farmId, document);
   }
 
   /** What an import of the same document would add, saving nothing. */
+  @Answers(FOUND_IN_GEOJSON)
   @Post('geojson/preview')
+  @ApiBody(GEOJSON)
   @HttpCode(200)
   findInGeoJson(
     @Param('farmId') farmId: string,
@@ -31,12 +47,14 @@ export class PaddocksController {
   }
 
   /** Makes one paddock of several. */
+  @Answers(reshapedFields)
   @Post('join')
   join(@Param('farmId') farmId: string, @Body() dto: JoinDto): Promise<Reshaped> {
     return this.paddocks.join(farmId, dto.ids, dto.name);
   }
 
   /** Cuts a paddock into strips of equal or given shares. */
+  @AnswersList(reshapedFields)
   @Post(':id/split')
   split(
     @Param('farmId') farmId: string,
@@ -46,16 +64,19 @@ export class PaddocksController {
     return this.paddocks.split(farmId, id, dto);
   }
 
+  @AnswersList(paddockFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Paddock[]> {
     return this.paddocks.findAll(farmId);
   }
 
+  @Answers(paddockFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Paddock> {
     return this.paddocks.findOne(farmId, id);
   }
 
+  @Answers(paddockFields)
   @Put(':id')
   update(
     @Param('farmId') farmId: string,

@@ -6,7 +6,10 @@ import { dtoOf } from '../common/dto-of.js';
 import type { Climate } from '../../shared/weather/climate.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { ForecastDto } from './forecast.dto.js';
-import { WeatherService, type WeatherView } from './weather.service.js';
+import { WeatherService } from './weather.service.js';
+import { Answers } from '../common/answers.js';
+import { CLIMATE } from '../plans/plan-answers.js';
+import { weatherViewFields, type WeatherView } from './weather-view.js';
 
 export class FetchSettingDto extends dtoOf(
   row('FetchSetting', { allowed: yesNo('Weather may be fetched') }),
@@ -22,18 +25,21 @@ export class WeatherController {
     private readonly farms: FarmsService,
   ) {}
 
+  @Answers(weatherViewFields)
   @Get()
   view(@Param('farmId') farmId: string): Promise<WeatherView> {
     return this.weather.view(farmId);
   }
 
   /** The climate that plans use: what to expect on each day of the year. */
+  @Answers(CLIMATE)
   @Get('climate')
   async climate(@Param('farmId') farmId: string): Promise<Climate> {
     return this.weather.climateOf(await this.farms.findOne(farmId));
   }
 
   /** Switches fetching on or off. Off is the default: fetching tells the service where the farm is. */
+  @Answers(weatherViewFields)
   @Put('fetching')
   allowFetch(
     @Param('farmId') farmId: string,
@@ -42,6 +48,7 @@ export class WeatherController {
     return this.weather.allowFetch(farmId, allowed);
   }
 
+  @Answers(weatherViewFields)
   @Post('fetch')
   @HttpCode(200)
   fetch(@Param('farmId') farmId: string): Promise<WeatherView> {
@@ -49,6 +56,7 @@ export class WeatherController {
   }
 
   /** Daily history as CSV: date, tmin_c or tmin_f, tmax_c or tmax_f, and prcp_mm or prcp_in. */
+  @Answers(weatherViewFields)
   @Put('csv')
   @ApiConsumes('text/csv')
   @ApiBody({ schema: { type: 'string' } })
@@ -57,6 +65,7 @@ export class WeatherController {
   }
 
   /** The forecast of the next days, typed as JSON or as CSV like daily history; [] forgets it. */
+  @Answers(weatherViewFields)
   @Put('forecast')
   @ApiConsumes('application/json', 'text/csv')
   @ApiBody({ type: ForecastDto })
@@ -67,6 +76,7 @@ export class WeatherController {
     );
   }
 
+  @Answers(weatherViewFields)
   @Delete(':kind')
   @HttpCode(200)
   forget(@Param('farmId') farmId: string, @Param('kind') kind: string): Promise<WeatherView> {

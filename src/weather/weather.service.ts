@@ -26,16 +26,7 @@ import { parseDailyCsv, parseForecastCsv, type ImportedDay } from './daily-csv.j
 import { checkedForecast, type ForecastDto } from './forecast.dto.js';
 import { OpenWeatherClient, WeatherServiceError } from './open-weather.client.js';
 import { WeatherDayEntity, type WeatherKind } from './weather-day.entity.js';
-
-/** What weather a farm has, and which of it is in use. */
-export interface WeatherView {
-  readonly inUse: Climate['way'];
-  readonly label: string;
-  readonly fetchAllowed: boolean;
-  readonly fetchedDays: number;
-  readonly csvDays: number;
-  readonly forecastDays: number;
-}
+import type { WeatherView } from './weather-view.js';
 
 /** A farm's history as kept: how many days of each kind. */
 type DayCounts = Readonly<Record<WeatherKind, number>>;
