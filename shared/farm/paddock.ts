@@ -167,7 +167,10 @@ export const grassReadingFields = row('GrassReading', {
 });
 
 /** A reading as it is kept. */
-export const savedReadingFields = row('GrassReading', { ...grassReadingFields.fields, id: id() });
+export const savedReadingFields = row('SavedGrassReading', {
+  ...grassReadingFields.fields,
+  id: id(),
+});
 export type GrassReading = RowOf<typeof savedReadingFields>;
 
 /** A paddock after a split or join, and why it has no outline when it has none. */
