@@ -4,7 +4,7 @@ import type { FieldProblem } from '../problems/field-problem.js';
 declare const HELD: unique symbol;
 
 /** What a field holds, known to the compiler only. */
-interface Holds<T> {
+export interface Holds<T> {
   readonly [HELD]?: T;
 }
 
@@ -47,9 +47,12 @@ export interface WordField extends Common {
 }
 
 export interface WordForm {
-  readonly name: 'date' | 'month-day' | 'id' | 'work-key' | 'price' | 'time-zone' | 'currency';
+  readonly name:
+    'date' | 'month-day' | 'id' | 'work-key' | 'price' | 'time-zone' | 'currency' | 'of-tables';
   readonly holds: (value: unknown) => boolean;
   readonly wrong: ProblemPart;
+  /** The table whose row it names. */
+  readonly refersTo?: string;
   /** What the API document says of it. */
   readonly schema: {
     readonly format?: string;
@@ -195,7 +198,7 @@ export const choice = <const T extends string>(
 
 export const yesNo = (label: string): YesNoField & Holds<boolean> => ({ kind: 'yes-no', label });
 
-export const word = (label: string, form: WordForm): WordField & Holds<string> => ({
+export const word = <T = string>(label: string, form: WordForm): WordField & Holds<T> => ({
   kind: 'word',
   label,
   word: form,

@@ -13,6 +13,7 @@ const WORDS: Record<WordForm['name'], fc.Arbitrary<string>> = {
   price: fc.stringMatching(/^\d{1,9}(\.\d{1,6})?$/),
   'time-zone': fc.constantFrom('America/New_York', 'Europe/Berlin', 'UTC'),
   currency: fc.constantFrom('USD', 'EUR', 'JPY'),
+  'of-tables': fc.constant('fast-meat'),
 };
 
 /** Names of values in a record; the library that reads bodies drops those of an object's own. */
@@ -102,7 +103,8 @@ export const spoilingsOf = (described: RowDescription, row: Row, at = ''): Spoil
     ...(row[name] === undefined ? [] : spoilings(field, row[name], `${at}${name}`)),
   ]);
 
-function spoilings(field: Field, value: unknown, path: string): Spoiling[] {
+/** Ways to spoil one value or something within it. */
+export function spoilings(field: Field, value: unknown, path: string): Spoiling[] {
   const here = [...wrongFor(field), null].map((wrong) => ({ path, value: wrong }));
   switch (field.kind) {
     case 'row':

@@ -1,0 +1,43 @@
+import type { Field, Holds } from '../farm/field.js';
+import * as birds from './bird-descriptions.js';
+import * as grass from './pasture-descriptions.js';
+import type { Tables } from './tables.js';
+import * as work from './work-descriptions.js';
+
+/**
+ * What is described of each table. The compiler holds every description to the type of its table:
+ * what one has and the other has not, or has otherwise, does not compile.
+ */
+export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[K]> } = {
+  sources: birds.sources,
+  strains: birds.strains,
+  growthTables: birds.growthTables,
+  feedProgrammes: birds.feedProgrammes,
+  broodingSchedules: birds.broodingSchedules,
+  space: birds.space,
+  water: birds.water,
+  losses: birds.losses,
+  processing: birds.processing,
+  layCurves: birds.layCurves,
+  materials: birds.materials,
+  heat: birds.heat,
+  litter: birds.litter,
+  light: birds.light,
+  moveOut: birds.moveOut,
+  manure: birds.manure,
+  heatStress: birds.heatStress,
+  feedKeeping: birds.feedKeeping,
+  taskTemplates: work.taskTemplates,
+  forages: grass.forages,
+  soils: grass.soils,
+  pasture: grass.pasture,
+  cattle: grass.cattle,
+  cattleWater: grass.cattleWater,
+  cattleHeat: grass.cattleHeat,
+  gestation: grass.gestation,
+  fence: grass.fence,
+  herdTaskTemplates: grass.herdTaskTemplates,
+  work: work.work,
+  jobSets: work.jobSets,
+  cautions: birds.cautions,
+};
