@@ -11,7 +11,7 @@ import {
   type RowOf,
   type RowRule,
 } from './field.js';
-import { date, id, price } from './words.js';
+import { date, id, OWN, price } from './words.js';
 
 /** Prices as decimal text in the farm's currency. A missing price leaves its line without money. */
 export const batchPriceFields = row('BatchPrices', {
@@ -73,7 +73,7 @@ const RULES: readonly RowRule<BatchDates>[] = [
 export const batchFields = row(
   'Batch',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     purpose: choice('Purpose', ['meat', 'layers']),
     strainId: id('Breed or cross'),

@@ -13,7 +13,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { id } from './words.js';
+import { id, OWN } from './words.js';
 
 /** One layer of a wall or roof. */
 export const layerFields = row('Layer', {
@@ -67,7 +67,7 @@ const ROOM_OF_BROODER: RowRule<{ readonly standsIn: string; readonly roomC?: num
 export const brooderFields = row(
   'Brooder',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     kind: choice('Kind', ['brooder']),
     lengthM: number('Length', LENGTH),
@@ -95,7 +95,7 @@ export type Brooder = SavedRowOf<typeof brooderFields>;
 export type Surroundings = Brooder['standsIn'];
 
 export const coopFields = row('Coop', {
-  id: optional(id()),
+  ...OWN,
   name: text('Name'),
   kind: choice('Kind', ['coop']),
   floorM2: number('Floor', FLOOR),
@@ -106,7 +106,7 @@ export const coopFields = row('Coop', {
 export type Coop = SavedRowOf<typeof coopFields>;
 
 export const fieldPenFields = row('FieldPen', {
-  id: optional(id()),
+  ...OWN,
   name: text('Name'),
   kind: choice('Kind', ['field-pen']),
   floorM2: number('Ground under one pen', FLOOR),
@@ -136,7 +136,7 @@ const HELD_BY_FREEZER: RowRule<{ readonly litres: number; readonly usedL: number
 export const freezerFields = row(
   'Freezer',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     kind: choice('Kind', ['freezer']),
     litres: number(
@@ -154,7 +154,7 @@ export const freezerFields = row(
 export type Freezer = SavedRowOf<typeof freezerFields>;
 
 export const feedStoreFields = row('FeedStore', {
-  id: optional(id()),
+  ...OWN,
   name: text('Name'),
   kind: choice('Kind', ['feed-store']),
   capacityKg: number('Holds', within(1, 1e6, 'kg', 'Estimate how much feed can be kept dry.')),
@@ -162,7 +162,7 @@ export const feedStoreFields = row('FeedStore', {
 export type FeedStore = SavedRowOf<typeof feedStoreFields>;
 
 export const circuitFields = row('Circuit', {
-  id: optional(id()),
+  ...OWN,
   name: text('Name'),
   kind: choice('Kind', ['circuit']),
   volts: number('Volts', within(6, 480, 'V', 'Read the volts of the circuit.')),

@@ -16,7 +16,7 @@ import {
   type SavedRowOf,
 } from './field.js';
 import { problemsOfMonths } from './months.js';
-import { currency, date, id, monthDay, price, timeZone } from './words.js';
+import { currency, date, id, monthDay, OWN, price, timeZone } from './words.js';
 
 /** The place and its prices. Amounts of money per unit are decimal text, never floats. */
 export const farmFields = row(
@@ -91,7 +91,7 @@ export const startingHourFields = row('StartingHours', {
 export type StartingHours = RowOf<typeof startingHourFields>;
 
 export const personFields = row('Person', {
-  id: optional(id()),
+  ...OWN,
   name: text('Name'),
   away: rows('Days away', awayFields, 200, 'absence'),
   /** Hours for the farm on each day of the week, Monday first. */

@@ -13,7 +13,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id } from './words.js';
+import { date, id, OWN } from './words.js';
 
 export const phoneNumberFields = row('PhoneNumber', { who: text('Who'), number: text('Number') });
 export type PhoneNumber = RowOf<typeof phoneNumberFields>;
@@ -75,7 +75,7 @@ const lastDay = (
 export const handoverFields = row(
   'Handover',
   {
-    id: optional(id()),
+    ...OWN,
     /** The caretaker: one of the household, or somebody who comes in. */
     personId: optional(id('Who is in charge')),
     caretaker: optional(text('Name of who comes in')),

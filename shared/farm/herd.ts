@@ -10,7 +10,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id } from './words.js';
+import { date, id, OWN } from './words.js';
 
 const LEAVES_AFTER: RowRule<{ readonly arrivesOn?: PlainDate; readonly leavesOn?: PlainDate }> = {
   name: 'leaves-after-arrival',
@@ -79,7 +79,7 @@ const HAS_CATTLE: RowRule<{ readonly groups: readonly unknown[] }> = {
 export const herdFields = row(
   'Herd',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     groups: rows('Groups', cattleGroupFields, 20, 'group'),
     /** Longest stay in one paddock, days, so that regrowth is not bitten. */

@@ -14,7 +14,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id, workKey } from './words.js';
+import { date, id, OWN, workKey } from './words.js';
 
 /** What a day must be like for a job; what is left out does not matter. */
 export const workConditionFields = row('WorkConditions', {
@@ -89,7 +89,7 @@ const before = (field: string, given: string, min: string, fix: string): FieldPr
 export const jobFields = row(
   'Job',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     /** Work of each person who takes part. */
     hours: number('Hours of each who takes part', JOB_HOURS),

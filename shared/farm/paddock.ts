@@ -16,7 +16,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id } from './words.js';
+import { date, id, OWN } from './words.js';
 
 export type { Outline };
 
@@ -80,7 +80,7 @@ const AREA_OR_OUTLINE: RowRule<{ readonly areaM2?: number; readonly outline?: Ou
 export const paddockFields = row(
   'Paddock',
   {
-    id: optional(id()),
+    ...OWN,
     name: text('Name'),
     areaM2: optional(
       number('Area', within(50, 1e7, 'ha', 'Give the grazed area, without lanes and woods.')),

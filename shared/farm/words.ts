@@ -1,6 +1,6 @@
 import { isPlainDate, isTimeZone } from '../calendar/plain-date.js';
 import { isPrice } from '../money/money.js';
-import { word, type WordForm } from './field.js';
+import { optional, word, type WordForm } from './field.js';
 
 const CURRENCIES = new Set(Intl.supportedValuesOf('currency'));
 const ID = /^[A-Za-z0-9-]{1,64}$/;
@@ -77,6 +77,9 @@ export const date = (label: string) => word(label, DATE);
 export const monthDay = (label: string) => word(label, MONTH_DAY);
 /** The id of a row, its own or another's. */
 export const id = (label = 'Id') => word(label, ID_FORM);
+/** What every row has that is kept by itself; a client may leave it out. */
+export const OWN = { id: optional(id()) } as const;
+
 /** What names a piece of work: what it belongs to, that one's id, and its own. */
 export const workKey = (label: string) => word(label, WORK_KEY_FORM);
 /** Decimal text in the farm's currency, never a float. */

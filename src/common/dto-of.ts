@@ -1,7 +1,7 @@
 import { ApiExtraModels, ApiProperty, type ApiPropertyOptions } from '@nestjs/swagger';
 import { ValidateBy, type ValidationArguments } from 'class-validator';
 import { problemsOfFieldIn } from '../../shared/farm/check-row.js';
-import { id } from '../../shared/farm/words.js';
+import { OWN } from '../../shared/farm/words.js';
 import type { Fields, RowDescription, ValuesOf } from '../../shared/farm/field.js';
 import { describeProblem, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { rowsWithin, schemaOf, type NameOf } from './schema-of.js';
@@ -37,12 +37,16 @@ const answered = new Map<RowDescription, Class<object>>();
 export const dtoOf = <F extends Fields>(described: RowDescription<F>): Class<Sent<ValuesOf<F>>> =>
   classOf(described, sentNames, sent) as Class<Sent<ValuesOf<F>>>;
 
-/** The class of a row as the service answers it, for the API document: it always has its id. */
+/** The class of a row as the service answers it, for the API document: what is its own is there. */
 export function answerOf(described: RowDescription): Class<object> {
   if (!('id' in described.fields)) return classOf(described, sentNames, sent);
   const known = answered.get(described);
   if (known) return known;
-  const kept = { ...described, fields: { ...described.fields, id: id() } };
+  const own = Object.entries(OWN).map(([name, field]) => [name, { ...field, isOptional: false }]);
+  const kept: RowDescription = {
+    ...described,
+    fields: { ...described.fields, ...(Object.fromEntries(own) as Fields) },
+  };
   const made = classOf(kept, (each) => (each === kept ? kept.name : sentNames(each)), new Map());
   answered.set(described, made);
   return made;

@@ -7,7 +7,7 @@ import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
-import type { Farm, Person } from '../../shared/farm/farm.js';
+import { farmFields, type Farm, type Person } from '../../shared/farm/farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { checkId, farmNotFound, raiseRevision } from '../common/owned-rows.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -19,7 +19,8 @@ import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
-import type { FarmDto, FarmView } from './farm.dto.js';
+import { fromColumns, toColumns } from '../database/columns-of.js';
+import { farmViewFields, type FarmDto, type FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 
 /** The sample as it lies in seeds/. Dates are month-days, so that it is never out of season. */
@@ -140,15 +141,7 @@ export class FarmsService {
     return this.source.transaction(async (manager) => {
       await raiseRevision(manager, id);
       const before = await manager.findOneByOrFail(FarmEntity, { id });
-      await manager.update(
-        FarmEntity,
-        { id },
-        {
-          ...dto,
-          monthlyRainMm: dto.monthlyRainMm ?? null,
-          gardenSoilId: dto.gardenSoilId ?? null,
-        },
-      );
+      await manager.update(FarmEntity, { id }, toColumns(farmFields, dto));
       const hasMoved =
         before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
       // Weather that was fetched belongs to the old place.
@@ -169,14 +162,7 @@ export class FarmsService {
   }
 }
 
-export function toFarmView(row: FarmEntity): FarmView {
-  const { weatherFetch: _fetch, pasture: _pasture, monthlyRainMm, gardenSoilId, ...view } = row;
-  return {
-    ...view,
-    ...(monthlyRainMm ? { monthlyRainMm } : {}),
-    ...(gardenSoilId ? { gardenSoilId } : {}),
-  };
-}
+export const toFarmView = (row: FarmEntity): FarmView => fromColumns(farmViewFields, row);
 
 function nextMonthDay(monthDay: string, from: string): string {
   const thisYear = `${from.slice(0, 4)}-${monthDay}`;

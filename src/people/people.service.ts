@@ -1,8 +1,9 @@
 import { Injectable } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
 import { DataSource } from 'typeorm';
-import type { Person } from '../../shared/farm/farm.js';
+import { personFields, type Person } from '../../shared/farm/farm.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { toColumns } from '../database/columns-of.js';
 import type { PersonDto } from './person.dto.js';
 import { PersonEntity, toPerson } from './person.entity.js';
 
@@ -15,7 +16,7 @@ export class PeopleService {
   }
 
   async create(farmId: string, dto: PersonDto): Promise<Person> {
-    return toPerson(await this.rows.create(farmId, valuesOf(dto)));
+    return toPerson(await this.rows.create(farmId, toColumns(personFields, dto)));
   }
 
   async findAll(farmId: string): Promise<Person[]> {
@@ -27,17 +28,10 @@ export class PeopleService {
   }
 
   async update(farmId: string, id: string, dto: PersonDto): Promise<Person> {
-    return toPerson(await this.rows.update(farmId, id, valuesOf(dto)));
+    return toPerson(await this.rows.update(farmId, id, toColumns(personFields, dto)));
   }
 
   remove(farmId: string, id: string): Promise<void> {
     return this.rows.remove(farmId, id);
   }
 }
-
-const valuesOf = ({ name, away, hoursByWeekday, startH }: PersonDto) => ({
-  name,
-  away,
-  hoursByWeekday: hoursByWeekday ?? null,
-  startH: startH ?? null,
-});
