@@ -143,8 +143,10 @@ export const workMarkFields = row('WorkMark', {
 });
 
 /** What became of a piece of work: ticked off, or put off. */
-export interface WorkMark extends RowOf<typeof workMarkFields> {
+export const sentMarkFields = row('SentMark', {
+  ...workMarkFields.fields,
   /** What it had been reckoned at without the log, and the kind of work it is. */
-  readonly reckonedHours?: number;
-  readonly kind?: string;
-}
+  reckonedHours: optional(number('Hours reckoned', JOB_HOURS)),
+  kind: optional(text('Kind of work')),
+});
+export type WorkMark = RowOf<typeof sentMarkFields>;

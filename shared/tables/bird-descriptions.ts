@@ -1,4 +1,4 @@
-import { choice, list, nested, record, row, type Fields } from '../farm/field.js';
+import { choice, list, nested, row, type Fields } from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -16,7 +16,6 @@ import {
   M,
   M2,
   MARK,
-  MAY_BE_EMPTY,
   maybe,
   ML,
   NAME,
@@ -311,28 +310,3 @@ export const feedKeeping = part('FeedKeeping', {
   bagLeadDays: DAYS,
   ...RANGED,
 });
-
-export const cautions = record(
-  'Cautions',
-  nested(
-    'Caution',
-    row('Caution', { title: NAME, text: WORDS, sources: maybe(SOURCES), mark: maybe(MARK) }),
-  ),
-  100,
-);
-
-export const sources = record(
-  'Sources',
-  nested(
-    'Source',
-    row('Source', {
-      publisher: NAME,
-      title: WORDS,
-      year: MAY_BE_EMPTY,
-      url: MAY_BE_EMPTY,
-      mark: MARK,
-      note: maybe(WORDS),
-    }),
-  ),
-  1000,
-);

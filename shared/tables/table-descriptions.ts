@@ -1,15 +1,16 @@
 import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
 import * as grass from './pasture-descriptions.js';
+import * as origins from './source-descriptions.js';
 import type { Tables } from './tables.js';
 import * as work from './work-descriptions.js';
 
 /**
- * What is described of each table. The compiler holds every description to the type of its table:
- * what one has and the other has not, or has otherwise, does not compile.
+ * What is described of each table. The compiler holds every description to the type of its table;
+ * a field that only the type has is refused when the table is loaded.
  */
 export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[K]> } = {
-  sources: birds.sources,
+  sources: origins.sources,
   strains: birds.strains,
   growthTables: birds.growthTables,
   feedProgrammes: birds.feedProgrammes,
@@ -39,5 +40,5 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   herdTaskTemplates: grass.herdTaskTemplates,
   work: work.work,
   jobSets: work.jobSets,
-  cautions: birds.cautions,
+  cautions: origins.cautions,
 };

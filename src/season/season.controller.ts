@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import { type GroundLook, toldGroundFields } from '../../shared/farm/ground-look.js';
-import { type WorkMark, workMarkFields } from '../../shared/farm/job.js';
+import { type WorkMark, sentMarkFields } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
@@ -41,7 +41,7 @@ export class SeasonController {
   }
 
   /** Ticks work off, puts it off, or opens it again. */
-  @Answers(workMarkFields)
+  @Answers(sentMarkFields)
   @Put('mark')
   @HttpCode(200)
   mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<WorkMark> {
