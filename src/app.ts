@@ -1,16 +1,15 @@
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
 import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
 import { tlsOf } from './certificates/tls.js';
+import { serveApiDocument } from './common/api-document.js';
 import { requestsAsAskers } from './common/asker.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
-import { withProblems } from './common/problem-responses.js';
 import { ProblemFilter } from './common/problem.filter.js';
 import { WorkPool } from './work-pool/work-pool.service.js';
 import { readSettings, type Settings } from './settings.js';
@@ -55,18 +54,7 @@ export async function createApp(
   app.useGlobalPipes(new BodyPipe(app.get(WorkPool)));
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
-  const config = new DocumentBuilder()
-    .setTitle('Broodfold')
-    .setDescription(
-      'Plans for the animals of a small farm. Every value is SI; money is in minor units.',
-    )
-    .setVersion('0.1')
-    .build();
-  SwaggerModule.setup('api', app, () => withProblems(SwaggerModule.createDocument(app, config)), {
-    ui: false,
-    jsonDocumentUrl: 'api/openapi.json',
-    raw: ['json'],
-  });
+  serveApiDocument(app);
   return app;
 }
 

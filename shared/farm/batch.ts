@@ -1,70 +1,182 @@
-import type { PlainDate } from '../calendar/plain-date.js';
-
-export type Purpose = 'meat' | 'layers';
-export type Sex = 'straight-run' | 'cockerels' | 'pullets';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { whole, within } from './bounds.js';
+import {
+  choice,
+  nested,
+  number,
+  optional,
+  record,
+  row,
+  text,
+  type RowOf,
+  type RowRule,
+} from './field.js';
+import { date, id, OWN, price } from './words.js';
 
 /** Prices as decimal text in the farm's currency. A missing price leaves its line without money. */
-export interface BatchPrices {
-  readonly perBird?: string;
-  readonly processingPerBird?: string;
-  readonly beddingPerBag?: string;
+export const batchPriceFields = row('BatchPrices', {
+  perBird: optional(price('A chick')),
+  processingPerBird: optional(price('Processing a bird')),
+  beddingPerBag: optional(price('A bag of bedding')),
   /** Price of one bag of each feed phase, by phase id. */
-  readonly feedPerBag?: Readonly<Record<string, string>>;
+  feedPerBag: optional(record('Bags of feed', price('A bag of feed'), 12)),
+});
+export type BatchPrices = RowOf<typeof batchPriceFields>;
+
+const LOSS = {
+  ...within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
+  typedAs: 'percent',
+} as const;
+
+interface BatchDates {
+  readonly arrivalDate: PlainDate;
+  readonly orderDate?: PlainDate;
+  readonly moveOutDate?: PlainDate;
 }
+
+const RULES: readonly RowRule<BatchDates>[] = [
+  {
+    name: 'arrives-after-order',
+    of: ['arrivalDate', 'orderDate'],
+    find: ({ arrivalDate, orderDate }, at) =>
+      orderDate === undefined || orderDate <= arrivalDate
+        ? []
+        : [
+            {
+              field: `${at}arrivalDate`,
+              code: 'out-of-bounds',
+              given: arrivalDate,
+              min: orderDate,
+              fix: 'The birds cannot arrive before they are ordered: move one of the two dates.',
+            },
+          ],
+  },
+  {
+    name: 'moves-after-arrival',
+    of: ['moveOutDate', 'arrivalDate'],
+    find: ({ arrivalDate, moveOutDate }, at) =>
+      moveOutDate === undefined || arrivalDate < moveOutDate
+        ? []
+        : [
+            {
+              field: `${at}moveOutDate`,
+              code: 'out-of-bounds',
+              given: moveOutDate,
+              min: addDays(arrivalDate, 1),
+              fix: 'Birds leave the brooder after they have arrived.',
+            },
+          ],
+  },
+];
 
 /** One group of birds of the same age, as ordered. What is left out takes the stated default. */
-export interface Batch {
-  readonly id?: string;
-  readonly name: string;
-  readonly purpose: Purpose;
-  readonly strainId: string;
-  readonly sex: Sex;
-  /** Birds wanted at the end: to the freezer, or hens at the first egg. */
-  readonly wantedBirds: number;
-  /** Birds really ordered, when that is fixed already. */
-  readonly orderedBirds?: number;
-  readonly orderDate?: PlainDate;
-  readonly arrivalDate: PlainDate;
-  /** Days from hatch to arrival. */
-  readonly hatchToArrivalDays: number;
+export const batchFields = row(
+  'Batch',
+  {
+    ...OWN,
+    name: text('Name'),
+    purpose: choice('Purpose', ['meat', 'layers']),
+    strainId: id('Breed or cross'),
+    sex: choice('Sex', ['straight-run', 'cockerels', 'pullets']),
+    /** Birds wanted at the end: to the freezer, or hens at the first egg. */
+    wantedBirds: number(
+      'Birds wanted',
+      whole(1, 5000, 'count', 'Plan up to 5,000 birds; split a larger flock.'),
+    ),
+    /** Birds really ordered, when that is fixed already. */
+    orderedBirds: optional(
+      number('Already ordered', whole(1, 6000, 'count', 'Give the birds in the box.')),
+    ),
+    orderDate: optional(date('Ordered on')),
+    arrivalDate: date('Arrival'),
+    /** Days from hatch to arrival. */
+    hatchToArrivalDays: number(
+      'Days from hatch to arrival',
+      whole(0, 3, 'day', 'Chicks must arrive within 72 hours of hatch.'),
+    ),
 
-  readonly brooderId?: string;
-  readonly penId?: string;
-  readonly coopId?: string;
-  readonly freezerId?: string;
-  readonly feedStoreId?: string;
+    brooderId: optional(id('Brooder')),
+    penId: optional(id('Field pens')),
+    coopId: optional(id('Coop')),
+    freezerId: optional(id('Freezer')),
+    feedStoreId: optional(id('Feed store')),
 
-  readonly growthTableId?: string;
-  readonly broodingScheduleId?: string;
-  readonly spaceStandardId?: string;
-  readonly moveOutRuleId?: string;
-  /** A date the household has fixed for the move, whatever the nights. */
-  readonly moveOutDate?: PlainDate;
+    growthTableId: optional(id('Growth table')),
+    broodingScheduleId: optional(id('Brooding schedule')),
+    spaceStandardId: optional(id('Brooder space')),
+    moveOutRuleId: optional(id('Move-out rule')),
+    /** A date the household has fixed for the move, whatever the nights. */
+    moveOutDate: optional(date('Move-out date (your own)')),
 
-  readonly weightFactor?: number;
-  readonly feedFactor?: number;
-  readonly wastePercent?: number;
-  readonly firstWeekLossPercent?: number;
-  readonly laterLossPercent?: number;
+    weightFactor: optional(
+      number(
+        'Weight factor',
+        within(0.3, 1.6, 'ratio', 'Give your birds’ weight over the table’s, about 0.7 to 1.2.'),
+      ),
+    ),
+    feedFactor: optional(
+      number(
+        'Feed factor',
+        within(0.5, 2, 'ratio', 'Give your birds’ feed over the table’s, about 0.9 to 1.3.'),
+      ),
+    ),
+    wastePercent: optional(
+      number('Feed wasted', {
+        ...within(0, 50, 'ratio', 'Give the per cent of feed spilled, 0 to 50.'),
+        typedAs: 'percent',
+      }),
+    ),
+    firstWeekLossPercent: optional(number('First-week loss', LOSS)),
+    laterLossPercent: optional(number('Later loss', LOSS)),
 
-  /** Meat: leave at this age, counted from hatch … */
-  readonly leaveAgeDays?: number;
-  /** … or when the mean live weight reaches this. */
-  readonly targetLiveKg?: number;
-  readonly processing?: 'home' | 'hired';
-  readonly dressingShare?: number;
-  readonly movesPerDay?: number;
-  /** Feed withdrawal days from the label of a medicated feed. */
-  readonly medicatedWithdrawalDays?: number;
+    /** Meat: leave at this age, counted from hatch … */
+    leaveAgeDays: optional(
+      number(
+        'Age at processing',
+        whole(28, 365, 'day', 'Give days from hatch; most meat birds leave at 42 to 112.'),
+      ),
+    ),
+    /** … or when the mean live weight reaches this. */
+    targetLiveKg: optional(
+      number('Target live weight', within(0.4, 8, 'kg', 'Give the mean live weight wanted.')),
+    ),
+    processing: optional(choice('Processing', ['home', 'hired'])),
+    dressingShare: optional(
+      number(
+        'Dressing',
+        within(0.4, 0.9, 'share', 'Give the dressed share of live weight, 40 to 90 %.'),
+      ),
+    ),
+    movesPerDay: optional(
+      number(
+        'Pen moves a day',
+        within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
+      ),
+    ),
+    /** Feed withdrawal days from the label of a medicated feed. */
+    medicatedWithdrawalDays: optional(
+      number(
+        'Withdrawal days on the feed label',
+        whole(0, 60, 'day', 'Take the days from the label of the bag.'),
+      ),
+    ),
 
-  readonly bagKg?: number;
-  readonly prices?: BatchPrices;
-}
+    bagKg: optional(
+      number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),
+    ),
+    prices: optional(nested('Prices', batchPriceFields)),
+  },
+  RULES,
+);
+export type Batch = RowOf<typeof batchFields>;
+export type Purpose = Batch['purpose'];
+export type Sex = Batch['sex'];
 
 /** What one batch holds on to over which days; enough to see whether two batches collide. */
-export interface Occupancy {
-  readonly batchName: string;
-  readonly facilityId: string;
-  readonly from: PlainDate;
-  readonly to: PlainDate;
-}
+export const occupancyFields = row('Occupancy', {
+  batchName: text('Batch'),
+  facilityId: id('Place'),
+  from: date('From'),
+  to: date('To'),
+});
+export type Occupancy = RowOf<typeof occupancyFields>;

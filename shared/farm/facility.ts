@@ -1,100 +1,197 @@
+import { within, whole } from './bounds.js';
+import {
+  choice,
+  nested,
+  number,
+  oneOf,
+  optional,
+  row,
+  rows,
+  text,
+  yesNo,
+  type RowOf,
+  type RowRule,
+  type SavedRowOf,
+} from './field.js';
+import { id, OWN } from './words.js';
+
 /** One layer of a wall or roof. */
-export interface Layer {
-  readonly materialId: string;
-  readonly thicknessMm: number;
-}
+export const layerFields = row('Layer', {
+  materialId: id('Material'),
+  thicknessMm: number('Thickness', within(0.1, 1000, 'mm', 'Measure the thickness of the layer.')),
+});
+export type Layer = RowOf<typeof layerFields>;
 
 /** A wall or roof: layers by material, or the R-value printed on the board. Films are added. */
-export interface BuildUp {
-  readonly layers?: readonly Layer[];
-  readonly rM2KPerW?: number;
-}
+export const buildUpFields = row('BuildUp', {
+  layers: optional(rows('Layers', layerFields, 12, 'layer')),
+  rM2KPerW: optional(
+    number('R-value', within(0, 20, 'm2KPerW', 'Take the R-value from the label of the board.')),
+  ),
+});
+export type BuildUp = RowOf<typeof buildUpFields>;
 
-export type HeatSourceKind = 'lamp' | 'plate' | 'gas';
-export type Surroundings = 'outdoors' | 'unheated-building' | 'heated-room';
-
-export interface HeatSource {
-  readonly kind: HeatSourceKind;
-  readonly wattsEach: number;
-  readonly count: number;
+export const heatSourceFields = row('HeatSource', {
+  kind: choice('Source', ['lamp', 'plate', 'gas']),
+  wattsEach: number(
+    'Each heater',
+    within(1, 60000, 'W', 'Read the watts on the lamp, plate or gas heater.'),
+  ),
+  count: number('How many heaters', whole(0, 100, 'count', 'Count the lamps, plates or heaters.')),
   /** Without one, whatever is switched on burns day and night. */
-  readonly thermostat: boolean;
-}
+  thermostat: yesNo('A thermostat switches it'),
+});
+export type HeatSource = RowOf<typeof heatSourceFields>;
+export type HeatSourceKind = HeatSource['kind'];
 
-export interface Brooder {
-  readonly kind: 'brooder';
-  readonly id: string;
-  readonly name: string;
-  readonly lengthM: number;
-  readonly widthM: number;
-  readonly heightM: number;
-  readonly walls: BuildUp;
-  /** Left out for a brooder without a lid. */
-  readonly roof?: BuildUp;
-  readonly standsIn: Surroundings;
-  /** Air of a heated room. */
-  readonly roomC?: number;
-  readonly heat: HeatSource;
-  readonly circuitId?: string;
-  readonly feederCm?: number;
-  readonly drinkerCm?: number;
-}
+const LENGTH = within(0.2, 60, 'm', 'Measure the inside of the brooder.');
+const EDGE = within(0, 100000, 'cm', 'Add up both sides of every trough or the rim of every pan.');
+const FLOOR = within(0.1, 10000, 'm2', 'Measure the floor: length times width.');
 
-export interface Coop {
-  readonly kind: 'coop';
-  readonly id: string;
-  readonly name: string;
-  readonly floorM2: number;
-  readonly roostM: number;
-  readonly nestBoxes: number;
-  readonly runM2: number;
-}
+const ROOM_OF_BROODER: RowRule<{ readonly standsIn: string; readonly roomC?: number }> = {
+  name: 'heated-room-has-air',
+  of: ['standsIn', 'roomC'],
+  find: ({ standsIn, roomC }, at) =>
+    standsIn === 'heated-room' && roomC === undefined
+      ? [
+          {
+            field: `${at}roomC`,
+            code: 'missing',
+            given: undefined,
+            fix: 'Give the air temperature of the heated room.',
+          },
+        ]
+      : [],
+};
 
-export interface FieldPen {
-  readonly kind: 'field-pen';
-  readonly id: string;
-  readonly name: string;
-  readonly floorM2: number;
-  readonly count: number;
-}
+export const brooderFields = row(
+  'Brooder',
+  {
+    ...OWN,
+    name: text('Name'),
+    kind: choice('Kind', ['brooder']),
+    lengthM: number('Length', LENGTH),
+    widthM: number('Width', LENGTH),
+    heightM: number('Height', within(0.2, 6, 'm', 'Measure from the floor to the lid or roof.')),
+    walls: nested('Walls', buildUpFields, 'walls'),
+    /** Left out for a brooder without a lid. */
+    roof: optional(nested('Lid', buildUpFields, 'lid')),
+    standsIn: choice('Place', ['outdoors', 'unheated-building', 'heated-room']),
+    /** Air of a heated room. */
+    roomC: optional(
+      number(
+        'Air of the room',
+        within(0, 35, 'degC', 'Give the air temperature of the heated room.'),
+      ),
+    ),
+    heat: nested('Heat', heatSourceFields),
+    circuitId: optional(id('Circuit')),
+    feederCm: optional(number('Feeder length', EDGE)),
+    drinkerCm: optional(number('Drinker length', EDGE)),
+  },
+  [ROOM_OF_BROODER],
+);
+export type Brooder = SavedRowOf<typeof brooderFields>;
+export type Surroundings = Brooder['standsIn'];
 
-export interface Freezer {
-  readonly kind: 'freezer';
-  readonly id: string;
-  readonly name: string;
-  readonly litres: number;
-  /** Litres already taken. */
-  readonly usedL: number;
-}
+export const coopFields = row('Coop', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['coop']),
+  floorM2: number('Floor', FLOOR),
+  roostM: number('Roost', within(0, 1000, 'm', 'Add up the lengths of all roosts.')),
+  nestBoxes: number('Nest boxes', whole(0, 1000, 'count', 'Count the nest boxes.')),
+  runM2: number('Run', within(0, 100000, 'm2', 'Measure the run; 0 when there is none.')),
+});
+export type Coop = SavedRowOf<typeof coopFields>;
 
-export interface FeedStore {
-  readonly kind: 'feed-store';
-  readonly id: string;
-  readonly name: string;
-  readonly capacityKg: number;
-}
+export const fieldPenFields = row('FieldPen', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['field-pen']),
+  floorM2: number('Ground under one pen', FLOOR),
+  count: number('Pens of this size', whole(1, 500, 'count', 'Count the pens of this size.')),
+});
+export type FieldPen = SavedRowOf<typeof fieldPenFields>;
 
-export interface Circuit {
-  readonly kind: 'circuit';
-  readonly id: string;
-  readonly name: string;
-  readonly volts: number;
-  readonly amps: number;
+const HELD_BY_FREEZER: RowRule<{ readonly litres: number; readonly usedL: number }> = {
+  name: 'no-more-taken-than-held',
+  of: ['usedL', 'litres'],
+  find: ({ litres, usedL }, at) =>
+    usedL <= litres
+      ? []
+      : [
+          {
+            field: `${at}usedL`,
+            code: 'out-of-bounds',
+            given: usedL,
+            max: litres,
+            unit: 'L',
+            boundBy: `${at}litres`,
+            fix: 'No more can be taken than the freezer holds: correct one of the two.',
+          },
+        ],
+};
+
+export const freezerFields = row(
+  'Freezer',
+  {
+    ...OWN,
+    name: text('Name'),
+    kind: choice('Kind', ['freezer']),
+    litres: number(
+      'Capacity',
+      within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
+    ),
+    /** Litres already taken. */
+    usedL: number(
+      'Already taken',
+      within(0, 20000, 'freezerL', 'Estimate the room already taken.'),
+    ),
+  },
+  [HELD_BY_FREEZER],
+);
+export type Freezer = SavedRowOf<typeof freezerFields>;
+
+export const feedStoreFields = row('FeedStore', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['feed-store']),
+  capacityKg: number('Holds', within(1, 1e6, 'kg', 'Estimate how much feed can be kept dry.')),
+});
+export type FeedStore = SavedRowOf<typeof feedStoreFields>;
+
+export const circuitFields = row('Circuit', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['circuit']),
+  volts: number('Volts', within(6, 480, 'V', 'Read the volts of the circuit.')),
+  amps: number('Breaker', within(1, 200, 'A', 'Read the amps on the breaker.')),
   /** What else runs on it at the same time. */
-  readonly otherLoadW: number;
-}
+  otherLoadW: number(
+    'What else is on it',
+    within(0, 100000, 'W', 'Add up the watts of everything else on the circuit.'),
+  ),
+});
+export type Circuit = SavedRowOf<typeof circuitFields>;
+
+/** What is described of each kind of facility. */
+export const facilityFields = {
+  brooder: brooderFields,
+  coop: coopFields,
+  'field-pen': fieldPenFields,
+  freezer: freezerFields,
+  'feed-store': feedStoreFields,
+  circuit: circuitFields,
+} as const;
+
+/** A facility of any kind, told apart by its `kind`. */
+export const anyFacility = oneOf('Facility', 'kind', facilityFields);
 
 export type Facility = Brooder | Coop | FieldPen | Freezer | FeedStore | Circuit;
 export type FacilityKind = Facility['kind'];
 
-export const FACILITY_KINDS: readonly FacilityKind[] = [
-  'brooder',
-  'coop',
-  'field-pen',
-  'freezer',
-  'feed-store',
-  'circuit',
-];
+export const FACILITY_KINDS = Object.keys(facilityFields) as readonly FacilityKind[];
 
 /** The facility of a kind with an id, or undefined. */
 export function facilityOf<K extends FacilityKind>(

@@ -1,50 +1,102 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { UnitSystem } from '../units/unit.js';
+import { AIR_C, CLOCK_H, DAY_HOURS, RAIN_MM, within } from './bounds.js';
+import {
+  choice,
+  list,
+  nested,
+  number,
+  optional,
+  row,
+  rows,
+  sevenDays,
+  text,
+  twelveMonths,
+  type RowOf,
+  type RowRule,
+  type SavedRowOf,
+} from './field.js';
+import { problemsOfMonths } from './months.js';
+import { currency, date, id, monthDay, OWN, price, timeZone } from './words.js';
 
 /** The place and its prices. Amounts of money per unit are decimal text, never floats. */
-export interface Farm {
-  readonly name: string;
-  readonly latitudeDeg: number;
-  readonly longitudeDeg: number;
-  readonly elevationM: number;
-  readonly timeZone: string;
-  readonly units: UnitSystem;
-  /** ISO 4217 code. */
-  readonly currency: string;
-  readonly electricityPricePerKWh: string;
-  /** Price of a litre of liquid propane. */
-  readonly gasPricePerL: string;
-  /** Mean daily minimum of each month, January first. */
-  readonly monthlyMinC: readonly number[];
-  readonly monthlyMaxC: readonly number[];
-  /** Rain of each month, snow melted; left out when it is not known. */
-  readonly monthlyRainMm?: readonly number[];
-  /** Month and day, such as 05-10; the usual last spring and first autumn frost. */
-  readonly lastFrost: string;
-  readonly firstFrost: string;
-  /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
-  readonly gardenSoilId?: string;
-  /** Days on which no box is delivered besides Sundays: public holidays of the place. */
-  readonly noDeliveryDates: readonly PlainDate[];
-}
+export const farmFields = row(
+  'Farm',
+  {
+    name: text('Name'),
+    latitudeDeg: number('Latitude', {
+      ...within(-90, 90, 'ratio', 'Give degrees north of the equator, negative for south.'),
+      typedAs: 'latitude',
+    }),
+    longitudeDeg: number('Longitude', {
+      ...within(-180, 180, 'ratio', 'Give degrees east of Greenwich, negative for west.'),
+      typedAs: 'longitude',
+    }),
+    elevationM: number('Elevation', within(-430, 6000, 'm', 'Give the height above sea level.')),
+    timeZone: timeZone('Time zone'),
+    units: choice('Units', ['metric', 'us']),
+    currency: currency('Currency'),
+    electricityPricePerKWh: price('Electricity, one kWh'),
+    /** Price of a litre of liquid propane. */
+    gasPricePerL: price('Propane'),
+    /** Mean daily minimum of each month, January first. */
+    monthlyMinC: twelveMonths('Monthly lows', 'low', AIR_C),
+    monthlyMaxC: twelveMonths('Monthly highs', 'high', AIR_C),
+    /** Rain of each month, snow melted; left out when it is not known. */
+    monthlyRainMm: optional(twelveMonths('Monthly rain', 'rain', RAIN_MM)),
+    /** Month and day, such as 05-10; the usual last spring and first fall frost. */
+    lastFrost: monthDay('Usual last spring frost, month-day'),
+    firstFrost: monthDay('Usual first fall frost, month-day'),
+    /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
+    gardenSoilId: optional(id('Soil of the garden')),
+    /** Days on which no box is delivered besides Sundays: public holidays of the place. */
+    noDeliveryDates: list('Holidays without post', date('Holiday'), 200, 'dates'),
+  },
+  [
+    {
+      name: 'low-below-high',
+      of: ['monthlyMinC', 'monthlyMaxC'],
+      find: ({ monthlyMinC, monthlyMaxC }, at) => problemsOfMonths(monthlyMinC, monthlyMaxC, at),
+    },
+  ],
+);
+export type Farm = RowOf<typeof farmFields>;
 
-export interface Away {
-  readonly from: PlainDate;
-  readonly to: PlainDate;
-}
+const ENDS_AFTER: RowRule<{ readonly from: PlainDate; readonly to: PlainDate }> = {
+  name: 'to-after-from',
+  of: ['to', 'from'],
+  find: ({ from, to }, at) =>
+    to < from
+      ? [
+          {
+            field: `${at}to`,
+            code: 'out-of-bounds',
+            given: to,
+            min: from,
+            fix: 'An absence ends on or after the day it begins: swap the two dates.',
+          },
+        ]
+      : [],
+};
 
-export interface Person {
-  readonly id: string;
-  readonly name: string;
-  readonly away: readonly Away[];
-  /** Hours for the farm on each day of the week, Monday first. */
-  readonly hoursByWeekday?: readonly number[];
-  /** When those hours begin. */
-  readonly startH?: StartingHours;
-}
+export const awayFields = row('Away', { from: date('First day'), to: date('Last day') }, [
+  ENDS_AFTER,
+]);
+export type Away = RowOf<typeof awayFields>;
 
 /** Hours of the clock, 0 to below 24: 7.5 is half past seven. */
-export interface StartingHours {
-  readonly weekday: number;
-  readonly weekend: number;
-}
+export const startingHourFields = row('StartingHours', {
+  weekday: number('Begins on weekdays at', CLOCK_H),
+  weekend: number('Begins at weekends at', CLOCK_H),
+});
+export type StartingHours = RowOf<typeof startingHourFields>;
+
+export const personFields = row('Person', {
+  ...OWN,
+  name: text('Name'),
+  away: rows('Days away', awayFields, 200, 'absence'),
+  /** Hours for the farm on each day of the week, Monday first. */
+  hoursByWeekday: optional(sevenDays('Hours by day of the week', DAY_HOURS)),
+  /** When those hours begin. */
+  startH: optional(nested('Begins', startingHourFields)),
+});
+export type Person = SavedRowOf<typeof personFields>;

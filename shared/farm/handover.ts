@@ -1,27 +1,93 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { FieldProblem } from '../problems/field-problem.js';
+import { DAY_HOURS } from './bounds.js';
+import {
+  list,
+  longText,
+  number,
+  optional,
+  row,
+  rows,
+  text,
+  type RowOf,
+  type RowRule,
+  type SavedRowOf,
+} from './field.js';
+import { date, id, OWN } from './words.js';
 
-export interface PhoneNumber {
-  readonly who: string;
-  readonly number: string;
-}
+export const phoneNumberFields = row('PhoneNumber', { who: text('Who'), number: text('Number') });
+export type PhoneNumber = RowOf<typeof phoneNumberFields>;
 
-export interface LeftThing {
-  readonly what: string;
-  readonly where: string;
-}
+export const leftThingFields = row('LeftThing', { what: text('What'), where: text('Where') });
+export type LeftThing = RowOf<typeof leftThingFields>;
 
-/** Days on which one person does what cannot wait, because others are away. */
-export interface Handover {
-  readonly id: string;
-  /** The caretaker: one of the household, or somebody who comes in. */
-  readonly personId?: string;
-  readonly caretaker?: string;
+/** A sheet of a page a day is of no use for longer. */
+const MOST_DAYS = 31;
+
+const RULES: readonly RowRule<{
   readonly from: PlainDate;
   readonly to: PlainDate;
-  readonly hoursPerDay: number;
-  /** Batches and herds in the order in which one walks past them; others follow. */
-  readonly walkingOrder: readonly string[];
-  readonly phones: readonly PhoneNumber[];
-  readonly left: readonly LeftThing[];
-  readonly notes?: string;
-}
+  readonly personId?: string;
+  readonly caretaker?: string;
+}>[] = [
+  {
+    name: 'to-after-from',
+    of: ['to', 'from'],
+    find: ({ from, to }, at) =>
+      to < from
+        ? [lastDay(at, to, { min: from }, 'The last day comes before the first: swap the two.')]
+        : [],
+  },
+  {
+    name: 'a-month-at-most',
+    of: ['to', 'from'],
+    find: ({ from, to }, at) => {
+      const days = daysBetween(from, to) + 1;
+      const fix = 'Hand over a month at most; make another sheet for what comes after.';
+      return MOST_DAYS < days ? [lastDay(at, days, { max: MOST_DAYS, unit: 'days' }, fix)] : [];
+    },
+  },
+  {
+    name: 'somebody-is-in-charge',
+    of: ['caretaker', 'personId'],
+    find: ({ personId, caretaker }, at) =>
+      personId === undefined && caretaker === undefined
+        ? [
+            {
+              field: `${at}caretaker`,
+              code: 'missing',
+              given: undefined,
+              fix: 'Choose one of the people of the farm, or give the name of who comes in.',
+            },
+          ]
+        : [],
+  },
+];
+
+const lastDay = (
+  at: string,
+  given: unknown,
+  bound: Pick<FieldProblem, 'min' | 'max' | 'unit'>,
+  fix: string,
+): FieldProblem => ({ field: `${at}to`, code: 'out-of-bounds', given, ...bound, fix });
+
+/** Days on which one person does what cannot wait, because others are away. */
+export const handoverFields = row(
+  'Handover',
+  {
+    ...OWN,
+    /** The caretaker: one of the household, or somebody who comes in. */
+    personId: optional(id('Who is in charge')),
+    caretaker: optional(text('Name of who comes in')),
+    from: date('First day'),
+    to: date('Last day'),
+    hoursPerDay: number('Hours they have each day', DAY_HOURS),
+    /** Batches and herds in the order in which one walks past them; others follow. */
+    walkingOrder: list('Order of the round', id('Stop'), 200, 'ids'),
+    phones: rows('Phone numbers', phoneNumberFields, 20, 'phone number'),
+    left: rows('Where things are', leftThingFields, 40, 'thing'),
+    notes: optional(longText('Anything else')),
+  },
+  RULES,
+);
+export type Handover = SavedRowOf<typeof handoverFields>;

@@ -1,33 +1,105 @@
 import type { PlainDate } from '../calendar/plain-date.js';
+import { FOLLOW_DAYS, whole, within } from './bounds.js';
+import {
+  number,
+  optional,
+  row,
+  rows,
+  text,
+  type RowOf,
+  type RowRule,
+  type SavedRowOf,
+} from './field.js';
+import { date, id, OWN } from './words.js';
+
+const LEAVES_AFTER: RowRule<{ readonly arrivesOn?: PlainDate; readonly leavesOn?: PlainDate }> = {
+  name: 'leaves-after-arrival',
+  of: ['leavesOn', 'arrivesOn'],
+  find: ({ arrivesOn, leavesOn }, at) =>
+    arrivesOn !== undefined && leavesOn !== undefined && leavesOn <= arrivesOn
+      ? [
+          {
+            field: `${at}leavesOn`,
+            code: 'out-of-bounds',
+            given: leavesOn,
+            min: arrivesOn,
+            fix: 'Cattle leave after they arrive.',
+          },
+        ]
+      : [],
+};
 
 /** Cattle of one class in a herd. */
-export interface CattleGroup {
-  readonly classId: string;
-  readonly head: number;
-  /** Weight of one on the first day of the plan or on arrival. */
-  readonly weightKg?: number;
-  readonly gainKgPerDay?: number;
-  readonly milkKgPerDay?: number;
-  readonly arrivesOn?: PlainDate;
-  readonly leavesOn?: PlainDate;
-  readonly bredOn?: PlainDate;
-  /** Due date when it is known otherwise; else the service date plus the breed's gestation. */
-  readonly calvesOn?: PlainDate;
-  readonly breedId?: string;
-}
+export const cattleGroupFields = row(
+  'CattleGroup',
+  {
+    classId: id('Class'),
+    head: number('Head', whole(1, 2000, 'count', 'Count the animals of this class.')),
+    /** Weight of one on the first day of the plan or on arrival. */
+    weightKg: optional(
+      number(
+        'Weight of one',
+        within(30, 1500, 'kg', 'Give the weight of one; owners guess about 70 kg too low.'),
+      ),
+    ),
+    gainKgPerDay: optional(
+      number('Gain a day', within(-1, 2.5, 'kg', 'Give the gain of one in a day.')),
+    ),
+    milkKgPerDay: optional(
+      number('Milk a day', within(0, 70, 'kg', 'Give the milk of one cow in a day.')),
+    ),
+    arrivesOn: optional(date('Arrives on')),
+    leavesOn: optional(date('Leaves on')),
+    bredOn: optional(date('Bred on')),
+    /** Due date when it is known otherwise; else the service date plus the breed's gestation. */
+    calvesOn: optional(date('Calving due, if known')),
+    breedId: optional(id('Breed')),
+  },
+  [LEAVES_AFTER],
+);
+export type CattleGroup = RowOf<typeof cattleGroupFields>;
+
+const HAS_CATTLE: RowRule<{ readonly groups: readonly unknown[] }> = {
+  name: 'has-cattle',
+  of: ['groups'],
+  find: ({ groups }, at) =>
+    groups.length === 0
+      ? [
+          {
+            field: `${at}groups`,
+            code: 'missing',
+            given: undefined,
+            fix: 'Give the herd at least one class of cattle.',
+          },
+        ]
+      : [],
+};
 
 /** Cattle that graze together. */
-export interface Herd {
-  readonly id: string;
-  readonly name: string;
-  readonly groups: readonly CattleGroup[];
-  /** Longest stay in one paddock, days, so that regrowth is not bitten. */
-  readonly longestStayDays?: number;
-  readonly inPaddockId?: string;
-  readonly inSince?: PlainDate;
-  /** Not on grass before this date, whatever the grass. */
-  readonly turnOutOn?: PlainDate;
-  /** Batch of birds in pens or a mobile coop that follows this herd. */
-  readonly followedByBatchId?: string;
-  readonly followDays?: number;
-}
+export const herdFields = row(
+  'Herd',
+  {
+    ...OWN,
+    name: text('Name'),
+    groups: rows('Groups', cattleGroupFields, 20, 'group'),
+    /** Longest stay in one paddock, days, so that regrowth is not bitten. */
+    longestStayDays: optional(
+      number(
+        'Longest stay in a paddock',
+        whole(1, 14, 'day', 'Give days: three keep the herd off the regrowth.'),
+      ),
+    ),
+    inPaddockId: optional(id('Now in')),
+    inSince: optional(date('Since')),
+    /** Not on grass before this date, whatever the grass. */
+    turnOutOn: optional(date('Not on grass before')),
+    /** Batch of birds in pens or a mobile coop that follows this herd. */
+    followedByBatchId: optional(id('Birds that follow')),
+    followDays: optional(number('Days after the herd', FOLLOW_DAYS)),
+  },
+  [HAS_CATTLE],
+);
+export type Herd = SavedRowOf<typeof herdFields>;
+
+/** Where a herd really went, and on which day. */
+export const movedFields = row('Moved', { paddockId: id('Moved to'), on: date('Moved on') });

@@ -1,56 +1,157 @@
 import type { PlainDate } from '../calendar/plain-date.js';
+import type { FieldProblem } from '../problems/field-problem.js';
+import { AIR_C, whole, within } from './bounds.js';
+import {
+  choice,
+  list,
+  nested,
+  number,
+  optional,
+  row,
+  text,
+  yesNo,
+  type RowOf,
+  type RowRule,
+  type SavedRowOf,
+} from './field.js';
+import { date, id, OWN, workKey } from './words.js';
 
 /** What a day must be like for a job; what is left out does not matter. */
-export interface WorkConditions {
-  readonly noRain?: boolean;
+export const workConditionFields = row('WorkConditions', {
+  noRain: optional(yesNo('No rain')),
   /** Ground dry enough to work or to drive posts into. */
-  readonly dryGround?: boolean;
-  readonly daylight?: boolean;
-  readonly dayMaxAtLeastC?: number;
-  readonly dayMaxAtMostC?: number;
-  readonly nightMinAtLeastC?: number;
+  dryGround: optional(yesNo('Ground dry enough to work')),
+  daylight: optional(yesNo('Daylight')),
+  dayMaxAtLeastC: optional(number('Warmest of the day at least', AIR_C)),
+  dayMaxAtMostC: optional(number('Warmest of the day at most', AIR_C)),
+  nightMinAtLeastC: optional(number('Coldest of the night at least', AIR_C)),
   /** People needed at once. */
-  readonly people?: number;
-}
+  people: optional(
+    number('People needed', whole(1, 20, 'count', 'Give how many are needed at once.')),
+  ),
+});
+export type WorkConditions = RowOf<typeof workConditionFields>;
 
-export type Importance = 'must' | 'should' | 'could';
+/** Work of each person who takes part. */
+export const JOB_HOURS = within(0.05, 500, 'h', 'Give the work of each person who takes part.');
 
-/** Work the household sets itself: a bed, a fence, a hive. */
-export interface OwnJob {
-  readonly id: string;
-  readonly name: string;
-  /** Work of each person who takes part. */
-  readonly hours: number;
+/** An event that a job's dates move along with, and its day when they were given. */
+export const hangsOnFields = row('HangsOn', { eventId: workKey('Tied to'), on: date('On') });
+
+const RULES: readonly RowRule<{
   readonly notBefore?: PlainDate;
   readonly dueOn: PlainDate;
-  /** After this day it is lost for the year; left out, it only gets later. */
   readonly lastOn?: PlainDate;
-  readonly importance: Importance;
-  readonly conditions: WorkConditions;
-  /** It may be spread over days. */
-  readonly canBeSpread: boolean;
-  /** Those who can do it; left out, everyone. */
   readonly personIds?: readonly string[];
-  /** Another own job that is done first, and the days to wait after it. */
-  readonly waitsForId?: string;
-  readonly waitDays?: number;
-  readonly ifLate?: string;
-  /** An event that its dates move along with, and the day of it on which they were given. */
-  readonly hangsOn?: { readonly eventId: string; readonly on: PlainDate };
-  /** The ready-made set it came with. */
-  readonly setId?: string;
-}
+}>[] = [
+  {
+    name: 'due-after-first',
+    of: ['dueOn', 'notBefore'],
+    find: ({ notBefore, dueOn }, at) =>
+      notBefore !== undefined && dueOn < notBefore
+        ? [before(`${at}dueOn`, dueOn, notBefore, 'The day it is due comes before its first.')]
+        : [],
+  },
+  {
+    name: 'last-after-due',
+    of: ['lastOn', 'dueOn'],
+    find: ({ dueOn, lastOn }, at) =>
+      lastOn !== undefined && lastOn < dueOn
+        ? [before(`${at}lastOn`, lastOn, dueOn, 'Its last day comes before the day it is due.')]
+        : [],
+  },
+  {
+    name: 'somebody-can-do-it',
+    of: ['personIds'],
+    find: ({ personIds }, at) =>
+      personIds?.length === 0
+        ? [
+            {
+              field: `${at}personIds`,
+              code: 'missing',
+              given: undefined,
+              fix: 'Choose at least one who can do it.',
+            },
+          ]
+        : [],
+  },
+];
+
+const before = (field: string, given: string, min: string, fix: string): FieldProblem => ({
+  field,
+  code: 'out-of-bounds',
+  given,
+  min,
+  fix: `${fix} Swap or change the dates.`,
+});
+
+/** Work the household sets itself: a bed, a fence, a hive. */
+export const jobFields = row(
+  'Job',
+  {
+    ...OWN,
+    name: text('Name'),
+    /** Work of each person who takes part. */
+    hours: number('Hours of each who takes part', JOB_HOURS),
+    notBefore: optional(date('Not before')),
+    dueOn: date('Due by'),
+    /** After this day it is lost for the year; left out, it only gets later. */
+    lastOn: optional(date('No use after')),
+    importance: choice('Priority', ['must', 'should', 'could']),
+    conditions: nested('Conditions', workConditionFields),
+    /** It may be spread over days. */
+    canBeSpread: yesNo('May be spread over several days'),
+    /** Those who can do it; left out, everyone. */
+    personIds: optional(list('Who can do it', id('Who can do it'), 50, 'ids')),
+    /** Another own job that is done first, and the days to wait after it. */
+    waitsForId: optional(id('After')),
+    waitDays: optional(
+      number(
+        'Days to wait after it',
+        whole(0, 120, 'day', 'Give the days to wait after the other job.'),
+      ),
+    ),
+    ifLate: optional(text('What if it is late')),
+    /** The ready-made set it came with. */
+    setId: optional(id('Set')),
+    /** An event that its dates move along with, and the day of it on which they were given. */
+    hangsOn: optional(nested('Tied to', hangsOnFields)),
+  },
+  RULES,
+);
+export type OwnJob = SavedRowOf<typeof jobFields>;
+export type Importance = OwnJob['importance'];
+
+/** A ready-made set that is taken: the date it hangs on, and how many trees, hives or beds. */
+export const takenSetFields = row('TakenSet', {
+  anchorOn: date('Date it begins with'),
+  count: number(
+    'How many',
+    within(0, 1000, 'count', 'Count the beds, trees, hives or lengths of the set.'),
+  ),
+});
+
+/** Work ticked off or put off, as it is told; with neither date it is open again. */
+export const workMarkFields = row('WorkMark', {
+  key: workKey('Work'),
+  doneOn: optional(date('Done on')),
+  notBefore: optional(date('Not before')),
+  /** What it really took, each person, when it was done. */
+  hours: optional(number('Hours it took', JOB_HOURS)),
+  /** Hours of each that are done of it while the rest is still open. */
+  hoursDone: optional(number('Hours done so far', JOB_HOURS)),
+});
 
 /** What became of a piece of work: ticked off, or put off. */
-export interface WorkMark {
-  readonly key: string;
-  readonly doneOn?: PlainDate;
-  readonly notBefore?: PlainDate;
-  /** Hours of each that are done of it while the rest is still open. */
-  readonly hoursDone?: number;
-  /** What it really took, each person, when it was done. */
-  readonly hours?: number;
+export const sentMarkFields = row('SentMark', {
+  ...workMarkFields.fields,
   /** What it had been reckoned at without the log, and the kind of work it is. */
-  readonly reckonedHours?: number;
-  readonly kind?: string;
-}
+  reckonedHours: optional(
+    number(
+      'Hours reckoned',
+      within(0, 10_000, 'h', 'Give the hours as the plan of work reckoned them.'),
+    ),
+  ),
+  kind: optional(text('Kind of work')),
+});
+export type WorkMark = RowOf<typeof sentMarkFields>;

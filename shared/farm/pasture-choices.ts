@@ -1,20 +1,52 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { FOLLOW_DAYS, within } from './bounds.js';
+import { list, number, optional, row, text, twelveMonths, type RowOf } from './field.js';
+import { date, id } from './words.js';
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */
-export interface PastureChoices {
+export const pastureChoiceFields = row('PastureChoices', {
   /** First and last day of the plan; by default the rest of this grazing season, or the next. */
-  readonly from?: PlainDate;
-  readonly to?: PlainDate;
+  from: optional(date('From')),
+  to: optional(date('To')),
   /** Rain of each month as a share of the usual, January first: 1 is usual. */
-  readonly rainShareByMonth?: readonly number[];
+  rainShareByMonth: optional(
+    twelveMonths(
+      'Rain of each month',
+      'rain',
+      within(0, 3, 'share', 'Give rain as a share of the usual, 0 to 300 %.'),
+    ),
+  ),
   /** Rest of each paddock over the table's: 1.5 is half as long again. */
-  readonly restFactor?: number;
+  restFactor: optional(
+    number('Rest', within(0.3, 3, 'ratio', 'Give rest over the table’s: 1 is the table’s own.')),
+  ),
   /** Paddocks shut in late summer, so that their grass stands when growth is over. */
-  readonly keepForAutumnIds?: readonly string[];
-  readonly feedingId?: string;
-  readonly storingId?: string;
-  readonly baleId?: string;
-  readonly hayInStoreKg?: number;
+  keepForAutumnIds: optional(list('Kept for fall', id('Paddock'), 200, 'ids')),
+  feedingId: optional(id('Hay is fed')),
+  storingId: optional(id('Hay is stored')),
+  baleId: optional(id('Bales')),
+  hayInStoreKg: optional(
+    number('Hay in store', within(0, 1e7, 'kg', 'Give the hay in store, as it lies there.')),
+  ),
   /** Hours the trough takes to refill for a day's water. */
-  readonly refillH?: number;
-}
+  refillH: optional(
+    number(
+      'Trough refills in',
+      within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),
+    ),
+  ),
+});
+export type PastureChoices = RowOf<typeof pastureChoiceFields>;
+
+const NUTRIENT = within(0, 1000, 'kg', 'Give the nutrient the flock drops in a day.');
+
+/** Birds in moved pens or a mobile coop that follow a herd. */
+export const followerFields = row('Follower', {
+  herdId: id('Herd'),
+  name: text('Name'),
+  from: date('From'),
+  to: date('To'),
+  lagDays: number('Days after the herd', FOLLOW_DAYS),
+  nitrogenKgPerDay: number('Nitrogen a day', NUTRIENT),
+  phosphorusKgPerDay: number('Phosphorus a day', NUTRIENT),
+});
+export type Follower = RowOf<typeof followerFields>;

@@ -1,6 +1,10 @@
 import { addDays, isPlainDate, type PlainDate } from '../calendar/plain-date.js';
 import type { FieldProblem } from '../problems/field-problem.js';
-import { problemsOfBound } from './bounds.js';
+import { problemsOfRow } from './check-row.js';
+import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
+import { sentMarkFields } from './job.js';
+import { grassReadingFields } from './paddock.js';
+import { date, id, workKey } from './words.js';
 import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
 
 /** What a farm knows that facts can be about. */
@@ -15,9 +19,9 @@ export type Said = Pick<ToldFact, 'kind' | 'about' | 'on'> & {
   readonly details: Readonly<Record<string, unknown>>;
 };
 
-/** A kind of told fact: which fields its details have, what it is about, what it takes the place of. */
+/** A kind of told fact: what its details are, what it is about, what it takes the place of. */
 interface KindOfFact {
-  readonly fields: readonly string[];
+  readonly details: RowDescription;
   readonly problemsOf: (said: Said, farm: ToldOn) => FieldProblem[];
   /** Of the facts of the same kind about the same thing, which one it replaces. */
   readonly replaces: 'the-last' | 'the-one-of-that-day' | 'none';
@@ -30,76 +34,89 @@ const LONG_AGO_DAYS = 20 * 366;
 /** Older readings say nothing of a season. */
 export const OLDEST_READING_DAYS = 5 * 366;
 
+const { key: _key, ...progressFields } = sentMarkFields.fields;
+const workProgressFields = row('WorkProgress', progressFields);
+const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
+const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
+const moveFields = row('HerdMove', {
+  /** Left out when the herd is in none. */
+  paddockId: optional(id('Paddock')),
+  /** Typed as the place where the herd is: what was told before of later days no longer holds. */
+  isTyped: optional(yesNo('Typed as its place')),
+  /** It is not known since when. */
+  isSinceUnknown: optional(yesNo('Since when is not known')),
+});
+
 /** Every kind of fact that can be told. A new kind is a row here and a type in `told-fact.ts`. */
 export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'work-progress': {
-    fields: ['doneOn', 'notBefore', 'hours', 'hoursDone', 'reckonedHours', 'kind'],
+    details: workProgressFields,
     replaces: 'the-last',
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about, details }, { today }) => [
       ...(isWorkKey(about) ? [] : [notAKey(about)]),
       ...dateProblem('details.doneOn', details['doneOn'], today),
-      ...dateProblem('details.notBefore', details['notBefore']),
-      ...problemsOfBound('details.hours', details['hours'], 'jobHours'),
-      ...problemsOfBound('details.hoursDone', details['hoursDone'], 'jobHours'),
-      ...problemsOfBound('details.reckonedHours', details['reckonedHours'], 'reckonedHours'),
-      ...(details['kind'] === undefined || isText(details['kind'], 120)
-        ? []
-        : [notText('details.kind', details['kind'])]),
     ],
   },
   'grass-reading': {
-    fields: ['heightCm'],
+    details: heightFields,
     replaces: 'the-one-of-that-day',
     oldestDays: OLDEST_READING_DAYS,
-    problemsOf: ({ about, details }, { paddockIds }) => [
-      ...among('about', about, paddockIds, 'Name a paddock of this farm.'),
-      ...problemsOfBound('details.heightCm', details['heightCm'] ?? null, 'heightCm'),
-    ],
+    problemsOf: ({ about }, { paddockIds }) =>
+      among('about', about, paddockIds, 'Name a paddock of this farm.'),
   },
   'ground-check': {
-    fields: ['isWorkable'],
+    details: groundFields,
     replaces: 'the-one-of-that-day',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about, details }) => [
-      ...among('about', about, [FARM_GROUND], 'The ground is that of the whole farm.'),
-      ...yesNo('details.isWorkable', details['isWorkable'] ?? null),
-    ],
+    problemsOf: ({ about }) =>
+      among('about', about, [FARM_GROUND], 'The ground is that of the whole farm.'),
   },
   'herd-move': {
-    fields: ['paddockId', 'isTyped', 'isSinceUnknown'],
+    details: moveFields,
     replaces: 'none',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about, details }, { herdIds, paddockIds }) => [
+    problemsOf: ({ about, details: { paddockId, isTyped } }, { herdIds, paddockIds }) => [
       ...among('about', about, herdIds, 'Name a herd of this farm.'),
-      ...(details['paddockId'] === undefined && details['isTyped'] === true
+      ...(paddockId === undefined && isTyped === true
         ? []
-        : among(
-            'details.paddockId',
-            details['paddockId'],
-            paddockIds,
-            'Name a paddock of this farm.',
-          )),
-      ...yesNo('details.isTyped', details['isTyped']),
-      ...yesNo('details.isSinceUnknown', details['isSinceUnknown']),
+        : among('details.paddockId', paddockId, paddockIds, 'Name a paddock of this farm.')),
     ],
   },
 };
+
+const saidFields = <const Kind extends string, Details extends RowDescription>(
+  kind: Kind,
+  name: string,
+  details: Details,
+) =>
+  row(`Said${name}`, {
+    kind: choice('Kind', [kind]),
+    /** Key of the work, id of the paddock or herd, or "ground". */
+    about: workKey('What it happened to'),
+    on: date('Day'),
+    details: nested('Details', details),
+    saidBy: optional(text('Who said so')),
+    /** A name of the client's own: said again under the same key it stays one fact. */
+    key: optional(id('Key')),
+    /** Id of the fact that this one changes. */
+    replaces: optional(id('Fact it changes')),
+  });
+
+/** One thing that happened, as it is told. */
+export const anySaid = oneOf('Fact', 'kind', {
+  'work-progress': saidFields('work-progress', 'WorkProgress', workProgressFields),
+  'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
+  'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
+  'herd-move': saidFields('herd-move', 'HerdMove', moveFields),
+});
 
 /** What is wrong with what is said, by the path of the field within the fact. */
 export function toldProblems(said: Said, farm: ToldOn): FieldProblem[] {
   const kind = TOLD_KINDS[said.kind];
   return [
     ...dateProblem('on', said.on, farm.today, addDays(farm.today, -kind.oldestDays)),
-    ...Object.keys(said.details)
-      .filter((name) => !kind.fields.includes(name))
-      .map((name) => ({
-        field: `details.${name}`,
-        code: 'not-allowed' as const,
-        given: said.details[name],
-        allowed: [],
-        fix: `A fact of this kind holds: ${kind.fields.join(', ')}.`,
-      })),
+    ...problemsOfRow(kind.details, said.details, 'details.'),
     ...kind.problemsOf(said, farm),
   ];
 }
@@ -117,17 +134,6 @@ export const notAKey = (given: string, field = 'about'): FieldProblem => ({
   given,
   allowed: ['own/ID', 'batch/ID/WORK', 'herd/ID/WORK'],
   fix: 'Use the key as the plan of work gave it.',
-});
-
-const isText = (value: unknown, most: number): boolean =>
-  typeof value === 'string' && value.trim() !== '' && value.length <= most;
-
-const notText = (field: string, given: unknown): FieldProblem => ({
-  field,
-  code: 'not-allowed',
-  given,
-  allowed: ['text'],
-  fix: 'Give it as the plan of work did, or leave it out.',
 });
 
 function dateProblem(
@@ -165,16 +171,3 @@ const among = (
   typeof given === 'string' && allowed.includes(given)
     ? []
     : [{ field, code: given === undefined ? 'missing' : 'not-allowed', given, allowed, fix }];
-
-const yesNo = (field: string, given: unknown): FieldProblem[] =>
-  given === undefined || typeof given === 'boolean'
-    ? []
-    : [
-        {
-          field,
-          code: given === null ? 'missing' : 'not-allowed',
-          given,
-          allowed: ['true', 'false'],
-          fix: 'Write true or false.',
-        },
-      ];

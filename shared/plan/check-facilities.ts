@@ -1,26 +1,6 @@
-import type { Facility, Freezer } from '../farm/facility.js';
-import { FieldError, type FieldProblem } from '../problems/field-problem.js';
+import type { Facility } from '../farm/facility.js';
+import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
-
-/** A freezer cannot have more taken than it holds. Numbers may still be missing. */
-export function problemsOfFreezer(
-  { litres, usedL }: Partial<Pick<Freezer, 'litres' | 'usedL'>>,
-  path = '',
-): FieldProblem[] {
-  return litres !== undefined && usedL !== undefined && litres < usedL
-    ? [
-        {
-          field: `${path}usedL`,
-          code: 'out-of-bounds',
-          given: usedL,
-          max: litres,
-          unit: 'freezerL',
-          boundBy: `${path}litres`,
-          fix: 'No more can be taken than the freezer holds: correct one of the two.',
-        },
-      ]
-    : [];
-}
 
 /** Throws when a wall or roof names a material that no table has. */
 export function checkMaterials(

@@ -1,6 +1,6 @@
 import { isPlainDate } from '../calendar/plain-date.js';
 import { formatBound, formatDate, formatTyped, type Reader } from '../units/format.js';
-import { labelAfter, SHOWN, unitLabel, type Unit } from '../units/unit.js';
+import { labelAfter, SHOWN, storedLabel, type Unit } from '../units/unit.js';
 
 /** One thing that is wrong with one field, as data. Wording is made in this file only. */
 export interface FieldProblem {
@@ -41,10 +41,16 @@ export function describeProblem(problem: FieldProblem): string {
   return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
 }
 
-/** How a form names its fields, and the units it is read in. */
-export interface FormWords {
-  /** The label printed at a field, by the field's path; undefined for a field it does not have. */
+/** How a form calls its fields, by their paths. */
+export interface FieldWords {
+  /** The label printed at a field; undefined for a field that the form does not have. */
   readonly labelOf: (field: string) => string | undefined;
+  /** The unit that a number is shown in: acres, where square metres are stored. */
+  readonly unitOf?: ((field: string) => Unit | undefined) | undefined;
+}
+
+/** How a form names its fields, and the units it is read in. */
+export interface FormWords extends FieldWords {
   readonly reader: Reader;
 }
 
@@ -54,10 +60,12 @@ export interface FormWords {
  */
 export function describeForForm(
   problem: FieldProblem,
-  labelOf: (field: string) => string | undefined,
+  { labelOf, unitOf }: FieldWords,
   reader: Reader,
 ): string {
   const label = labelOf(problem.field) ?? problem.field;
+  const isMeasured = problem.unit !== undefined && problem.unit in SHOWN;
+  const unit = (isMeasured ? unitOf?.(problem.field) : undefined) ?? problem.unit;
   const { code, given } = problem;
   const wrong = (): string => {
     switch (code) {
@@ -68,7 +76,7 @@ export function describeForForm(
       case 'not-allowed':
         return `is ${shown(given)}, which cannot be chosen here`;
       case 'out-of-bounds':
-        return outsideForForm(problem, labelOf, reader);
+        return outsideForForm(unit === undefined ? problem : { ...problem, unit }, labelOf, reader);
       default:
         return whatIsWrong(problem);
     }
@@ -186,7 +194,8 @@ const MOST_GIVEN = 200;
 function unitText(unit: string | undefined, number = ''): string {
   if (unit === undefined) return '';
   if (unit === 'whole') return ', without decimals';
-  const label = unit in SHOWN ? unitLabel(unit as Unit, 'metric') : unit;
+  if (unit === 'share') return number === '' ? ', where 1 is all of it' : '';
+  const label = unit in SHOWN ? storedLabel(unit as Unit) : unit;
   return label === '' ? '' : ` ${labelAfter(number, label)}`;
 }
 

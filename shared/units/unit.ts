@@ -12,7 +12,10 @@ import {
 /** What a farm reads and types. Stored values never change with it. */
 export type UnitSystem = 'metric' | 'us';
 
-/** The unit in which a value is stored and computed. Always SI, or a plain count. */
+/**
+ * What a value is measured in: SI, or a plain count. A few say how an SI value is shown as well;
+ * `storedUnit` is the SI unit below.
+ */
 export type Unit =
   | 'kg'
   | 'g'
@@ -143,6 +146,20 @@ export function fromShown(shown: number, unit: Unit, system: UnitSystem): number
   const { factor, offset } = SHOWN[unit][system];
   return (shown - offset) / factor;
 }
+
+/** Units that only say how a stored value is shown, with the SI unit it is stored in. */
+const STORED: Partial<Record<Unit, Unit>> = {
+  ha: 'm2',
+  freezerL: 'L',
+  rainMm: 'mm',
+};
+
+/** The unit in which a value is stored and computed: square metres for an area shown in acres. */
+export const storedUnit = (unit: Unit): Unit => STORED[unit] ?? unit;
+
+/** The label of a stored value as it stands; a share is a part of one there, not per cent. */
+export const storedLabel = (unit: Unit): string =>
+  unit === 'share' ? '' : SHOWN[storedUnit(unit)].metric.label;
 
 export const unitLabel = (unit: Unit, system: UnitSystem): string => SHOWN[unit][system].label;
 

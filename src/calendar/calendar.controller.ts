@@ -1,5 +1,5 @@
 import { Controller, Get, Header, HttpCode, Param, Post, Query } from '@nestjs/common';
-import { ApiProduces, ApiQuery, ApiTags } from '@nestjs/swagger';
+import { ApiOkResponse, ApiProduces, ApiQuery, ApiTags } from '@nestjs/swagger';
 import { CalendarKeys, type CalendarAddress } from './calendar-keys.service.js';
 import { CalendarService } from './calendar.service.js';
 
@@ -15,6 +15,7 @@ export class CalendarController {
   @Get('calendar.ics')
   @Header('Content-Type', 'text/calendar; charset=utf-8')
   @ApiProduces('text/calendar')
+  @ApiOkResponse({ schema: { type: 'string', description: 'An iCalendar file' } })
   @ApiQuery({ name: 'person', required: false })
   @ApiQuery({
     name: 'key',

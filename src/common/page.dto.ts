@@ -1,10 +1,16 @@
-import { Optional, Within } from './field-rules.js';
+import { whole } from '../../shared/farm/bounds.js';
+import { number, optional, row } from '../../shared/farm/field.js';
+import { dtoOf } from './dto-of.js';
 
 /** Which part of a long list is asked for. */
-export class PageDto {
-  @Optional() @Within('skipped') skip?: number;
-  @Optional() @Within('pageSize') take?: number;
-}
+export const pageFields = {
+  skip: optional(
+    number('Skip', whole(0, 1e7, 'count', 'Give how many to leave out at the start.')),
+  ),
+  take: optional(number('Take', whole(1, 1000, 'count', 'Give how many are wanted at once.'))),
+} as const;
+
+export class PageDto extends dtoOf(row('Page', pageFields)) {}
 
 /** A query with its numbers read: it comes as text. What is no number is left for the rules. */
 export const withNumbers = (query: Readonly<Record<string, unknown>>): object =>

@@ -1,14 +1,15 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiExtraModels, ApiTags, getSchemaPath } from '@nestjs/swagger';
-import type { Facility } from '../../shared/farm/facility.js';
+import { ApiBody, ApiExtraModels, ApiTags } from '@nestjs/swagger';
+import { anyFacility, type Facility } from '../../shared/farm/facility.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { FacilitiesService } from './facilities.service.js';
 import { FACILITY_DTOS } from './facility.dto.js';
+import { Answers, AnswersList } from '../common/answers.js';
+import { sentNames } from '../common/dto-of.js';
+import { schemaOf } from '../common/schema-of.js';
 
-const ANY_FACILITY = {
-  schema: { oneOf: FACILITY_DTOS.map((dto) => ({ $ref: getSchemaPath(dto) })) },
-};
+const ANY_FACILITY = { schema: schemaOf(anyFacility, sentNames) };
 
 @ApiTags('facilities')
 @ApiExtraModels(...FACILITY_DTOS)
@@ -16,22 +17,26 @@ const ANY_FACILITY = {
 export class FacilitiesController {
   constructor(private readonly facilities: FacilitiesService) {}
 
+  @Answers(anyFacility)
   @Post()
   @ApiBody(ANY_FACILITY)
   create(@Param('farmId') farmId: string, @Body() body: object): Promise<Saved<Facility>> {
     return this.facilities.create(farmId, body);
   }
 
+  @AnswersList(anyFacility)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Saved<Facility>[]> {
     return this.facilities.findAll(farmId);
   }
 
+  @Answers(anyFacility)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Facility>> {
     return this.facilities.findOne(farmId, id);
   }
 
+  @Answers(anyFacility)
   @Put(':id')
   @TakesVersion()
   @ApiBody(ANY_FACILITY)

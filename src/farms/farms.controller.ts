@@ -15,8 +15,9 @@ import type { Response } from 'express';
 import { checkDto } from '../common/check-dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { PageDto, withNumbers } from '../common/page.dto.js';
-import { FarmDto, type FarmView } from './farm.dto.js';
+import { FarmDto, farmViewFields, type FarmView } from './farm.dto.js';
 import { FarmsService } from './farms.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
 
 const FARMS_AT_ONCE = 500;
 
@@ -25,12 +26,14 @@ const FARMS_AT_ONCE = 500;
 export class FarmsController {
   constructor(private readonly farms: FarmsService) {}
 
+  @Answers(farmViewFields)
   @Post()
   create(@Body() dto: FarmDto): Promise<FarmView> {
     return this.farms.create(dto);
   }
 
   /** Farms by name, up to 500 at once; the header X-Total-Count says how many there are. */
+  @AnswersList(farmViewFields)
   @Get()
   @ApiQuery({ name: 'skip', required: false, type: Number })
   @ApiQuery({ name: 'take', required: false, type: Number, description: '500 when left out.' })
@@ -44,11 +47,13 @@ export class FarmsController {
     return farms;
   }
 
+  @Answers(farmViewFields)
   @Get(':farmId')
   findOne(@Param('farmId') farmId: string): Promise<FarmView> {
     return this.farms.findOne(farmId);
   }
 
+  @Answers(farmViewFields)
   @Put(':farmId')
   @TakesVersion()
   update(

@@ -1,14 +1,15 @@
 import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
+import { farmFields } from '../../shared/farm/farm.js';
 import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
-import { checkClimate } from './check-climate.js';
 import { checkSoil } from './check-soil.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
-import type { FarmDto, FarmView } from './farm.dto.js';
+import { fromColumns, toColumns } from '../database/columns-of.js';
+import { farmViewFields, type FarmDto, type FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 
 @Injectable()
@@ -18,8 +19,7 @@ export class FarmsService {
     private readonly tables: TablesService,
   ) {}
 
-  async create({ version: _version, ...dto }: FarmDto): Promise<FarmView> {
-    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
+  async create(dto: FarmDto): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.database.writeNew(async (manager) =>
       toFarmView(
@@ -46,12 +46,7 @@ export class FarmsService {
     return row;
   }
 
-  async update(
-    id: string,
-    { version: _version, ...dto }: FarmDto,
-    expected: Expected = {},
-  ): Promise<FarmView> {
-    checkClimate(dto.monthlyMinC, dto.monthlyMaxC);
+  async update(id: string, dto: FarmDto, expected: Expected = {}): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
@@ -59,12 +54,7 @@ export class FarmsService {
       await manager.update(
         FarmEntity,
         { id },
-        {
-          ...dto,
-          monthlyRainMm: dto.monthlyRainMm ?? null,
-          gardenSoilId: dto.gardenSoilId ?? null,
-          version: before.version + 1,
-        },
+        { ...toColumns(farmFields, dto), version: before.version + 1 },
       );
       const hasMoved =
         before.latitudeDeg !== dto.latitudeDeg || before.longitudeDeg !== dto.longitudeDeg;
@@ -88,18 +78,4 @@ export class FarmsService {
   }
 }
 
-export function toFarmView(row: FarmEntity): FarmView {
-  const {
-    weatherFetch: _fetch,
-    pasture: _pasture,
-    calendarKey: _key,
-    monthlyRainMm,
-    gardenSoilId,
-    ...view
-  } = row;
-  return {
-    ...view,
-    ...(monthlyRainMm ? { monthlyRainMm } : {}),
-    ...(gardenSoilId ? { gardenSoilId } : {}),
-  };
-}
+export const toFarmView = (row: FarmEntity): FarmView => fromColumns(farmViewFields, row);

@@ -1,15 +1,5 @@
-import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
-import { DateOnly, IdList, IdText, Optional, TwelveMonths, Within } from '../common/field-rules.js';
+import { pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
+import { dtoOf } from '../common/dto-of.js';
 
-export class PastureChoicesDto implements PastureChoices {
-  @Optional() @DateOnly() from?: string;
-  @Optional() @DateOnly() to?: string;
-  @Optional() @TwelveMonths('rainShare') rainShareByMonth?: number[];
-  @Optional() @Within('restFactor') restFactor?: number;
-  @Optional() @IdList(200) keepForAutumnIds?: string[];
-  @Optional() @IdText() feedingId?: string;
-  @Optional() @IdText() storingId?: string;
-  @Optional() @IdText() baleId?: string;
-  @Optional() @Within('hayKg') hayInStoreKg?: number;
-  @Optional() @Within('refillH') refillH?: number;
-}
+/** The household's choices for the whole pasture, as sent by a client. */
+export class PastureChoicesDto extends dtoOf(pastureChoiceFields) {}

@@ -1,13 +1,7 @@
-import { ApiProperty } from '@nestjs/swagger';
-import { DateOnly, IdText, NestedList, Within } from '../common/field-rules.js';
+import { grassReadingFields, walkFields } from '../../shared/farm/paddock.js';
+import { dtoOf } from '../common/dto-of.js';
 
-export class GrassReadingDto {
-  @ApiProperty() @IdText() paddockId!: string;
-  @DateOnly() date!: string;
-  @Within('heightCm') heightCm!: number;
-}
+export class GrassReadingDto extends dtoOf(grassReadingFields) {}
 
 /** Heights of one walk. A second reading of a paddock on the same day replaces the first. */
-export class WalkDto {
-  @NestedList(() => GrassReadingDto, 200) readings!: GrassReadingDto[];
-}
+export class WalkDto extends dtoOf(walkFields) {}

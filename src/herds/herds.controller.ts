@@ -1,31 +1,36 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { Herd } from '../../shared/farm/herd.js';
+import { herdFields, type Herd } from '../../shared/farm/herd.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { HerdDto, MovedDto } from './herd.dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { HerdsService } from './herds.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
 
 @ApiTags('herds')
 @Controller('farms/:farmId/herds')
 export class HerdsController {
   constructor(private readonly herds: HerdsService) {}
 
+  @Answers(herdFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: HerdDto): Promise<Saved<Herd>> {
     return this.herds.create(farmId, dto);
   }
 
+  @AnswersList(herdFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Saved<Herd>[]> {
     return this.herds.findAll(farmId);
   }
 
+  @Answers(herdFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Herd>> {
     return this.herds.findOne(farmId, id);
   }
 
+  @Answers(herdFields)
   @Put(':id')
   @TakesVersion()
   update(
@@ -38,6 +43,7 @@ export class HerdsController {
   }
 
   /** Notes where a herd really went. */
+  @Answers(herdFields)
   @Post(':id/moved')
   @HttpCode(200)
   moved(

@@ -1,32 +1,38 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import { jobFields } from '../../shared/farm/job.js';
 import type { KeptJob } from '../../shared/farm/resting-jobs.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { JobDto, TakenSetDto } from './job.dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { JobsService } from './jobs.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
 
 @ApiTags('jobs')
 @Controller('farms/:farmId/jobs')
 export class JobsController {
   constructor(private readonly jobs: JobsService) {}
 
+  @Answers(jobFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<Saved<KeptJob>> {
     return this.jobs.create(farmId, dto);
   }
 
+  @AnswersList(jobFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Saved<KeptJob>[]> {
     return this.jobs.findAll(farmId);
   }
 
+  @Answers(jobFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<KeptJob>> {
     return this.jobs.findOne(farmId, id);
   }
 
   /** Takes a ready-made set: its jobs are made for this year and are then the household's own. */
+  @AnswersList(jobFields)
   @Post('sets/:setId')
   takeSet(
     @Param('farmId') farmId: string,
@@ -43,6 +49,7 @@ export class JobsController {
     return this.jobs.leaveSet(farmId, setId);
   }
 
+  @Answers(jobFields)
   @Put(':id')
   @TakesVersion()
   update(

@@ -1,23 +1,37 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
-import type { Paddock } from '../../shared/farm/paddock.js';
+import { ApiBody, ApiExtraModels, ApiTags, getSchemaPath } from '@nestjs/swagger';
+import { paddockFields, reshapedFields, type Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
+import { GroundDto, JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { PaddocksService, type FoundInGeoJson, type Reshaped } from './paddocks.service.js';
+import { Answers, AnswersList, named } from '../common/answers.js';
+
+const FOUND_IN_GEOJSON = named('FoundInGeoJson', 'Paddocks that an import would add.');
+const GEOJSON = {
+  schema: {
+    description:
+      'A GeoJSON document (RFC 7946); what it does not say of the ground may stand beside',
+    allOf: [{ type: 'object', additionalProperties: true }, { $ref: getSchemaPath(GroundDto) }],
+  },
+};
 
 @ApiTags('paddocks')
+@ApiExtraModels(GroundDto)
 @Controller('farms/:farmId/paddocks')
 export class PaddocksController {
   constructor(private readonly paddocks: PaddocksService) {}
 
+  @Answers(paddockFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Saved<Paddock>> {
     return this.paddocks.create(farmId, dto);
   }
 
   /** Adds a paddock for every polygon of a GeoJSON document. */
+  @AnswersList(paddockFields)
   @Post('geojson')
+  @ApiBody(GEOJSON)
   importGeoJson(
     @Param('farmId') farmId: string,
     @Body() document: object,
@@ -26,7 +40,9 @@ export class PaddocksController {
   }
 
   /** What an import of the same document would add, saving nothing. */
+  @Answers(FOUND_IN_GEOJSON)
   @Post('geojson/preview')
+  @ApiBody(GEOJSON)
   @HttpCode(200)
   findInGeoJson(
     @Param('farmId') farmId: string,
@@ -36,12 +52,14 @@ export class PaddocksController {
   }
 
   /** Makes one paddock of several. */
+  @Answers(reshapedFields)
   @Post('join')
   join(@Param('farmId') farmId: string, @Body() dto: JoinDto): Promise<Reshaped> {
     return this.paddocks.join(farmId, dto.ids, dto.name);
   }
 
   /** Cuts a paddock into strips of equal or given shares. */
+  @AnswersList(reshapedFields)
   @Post(':id/split')
   split(
     @Param('farmId') farmId: string,
@@ -51,16 +69,19 @@ export class PaddocksController {
     return this.paddocks.split(farmId, id, dto);
   }
 
+  @AnswersList(paddockFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Saved<Paddock>[]> {
     return this.paddocks.findAll(farmId);
   }
 
+  @Answers(paddockFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Paddock>> {
     return this.paddocks.findOne(farmId, id);
   }
 
+  @Answers(paddockFields)
   @Put(':id')
   @TakesVersion()
   update(

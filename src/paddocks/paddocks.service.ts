@@ -1,8 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type { EntityManager } from 'typeorm';
-import { BOUNDS } from '../../shared/farm/bounds.js';
-import type { Paddock } from '../../shared/farm/paddock.js';
+import { paddockFields, type Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -204,7 +203,13 @@ export class PaddocksService {
   private rowsOf(farmId: string, outlines: readonly NamedOutline[], ground: Ground): NewPaddock[] {
     const { tables } = this.tables;
     // A choice for all is checked by itself, so that it is named once and not for every polygon.
-    this.check({ id: 'new', name: 'new', areaM2: BOUNDS.paddockM2.min, closed: [], ...ground });
+    this.check({
+      id: 'new',
+      name: 'new',
+      areaM2: paddockFields.fields.areaM2.bounds.min,
+      closed: [],
+      ...ground,
+    });
     const rows = outlines.map(({ name, outline, areaM2, properties }): NewPaddock => {
       const own = groundIn(properties, tables).own;
       return {

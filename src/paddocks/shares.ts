@@ -1,10 +1,8 @@
-import { BOUNDS } from '../../shared/farm/bounds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { SplitDto } from './paddock.dto.js';
 
 /** How far shares may be from making the whole: three thirds of 0.333. */
 const SLACK = 0.002;
-const LEAST = 0.001;
 
 /**
  * Shares of the parts a paddock is split into, 1 together.
@@ -15,10 +13,11 @@ export function sharesOf({ parts, shares }: SplitDto): number[] {
   if (shares === undefined && parts !== undefined) {
     return Array.from({ length: parts }, () => 1 / parts);
   }
-  const problems = shares === undefined ? [NEITHER] : problemsOf(shares, parts);
+  if (shares === undefined) throw new FieldError([NEITHER]);
+  const problems = problemsOf(shares, parts);
   if (0 < problems.length) throw new FieldError(problems);
-  const sum = sumOf(shares as number[]);
-  return (shares as number[]).map((share) => share / sum);
+  const sum = sumOf(shares);
+  return shares.map((share) => share / sum);
 }
 
 const NEITHER: FieldProblem = {
@@ -28,28 +27,8 @@ const NEITHER: FieldProblem = {
   fix: 'Give the number of equal parts, or the share of each part.',
 };
 
-function problemsOf(shares: readonly unknown[], parts: number | undefined): FieldProblem[] {
-  const { min, max, fix } = BOUNDS.parts;
-  if (shares.length < min || max < shares.length) {
-    const given = shares.length;
-    return [{ field: 'shares', code: 'out-of-bounds', given, min, max, unit: 'parts', fix }];
-  }
-  const wrong = shares.flatMap((share, i): FieldProblem[] =>
-    isShare(share)
-      ? []
-      : [
-          {
-            field: `shares.${i}`,
-            code: typeof share === 'number' ? 'out-of-bounds' : 'not-a-number',
-            given: share,
-            min: LEAST,
-            max: 1 - LEAST,
-            fix: 'Give the share of each part of the whole: 0.5 is half.',
-          },
-        ],
-  );
-  if (0 < wrong.length) return wrong;
-  const sum = sumOf(shares as number[]);
+function problemsOf(shares: readonly number[], parts: number | undefined): FieldProblem[] {
+  const sum = sumOf(shares);
   if (SLACK < Math.abs(sum - 1)) {
     return [
       {
@@ -73,9 +52,6 @@ function problemsOf(shares: readonly unknown[], parts: number | undefined): Fiel
     },
   ];
 }
-
-const isShare = (share: unknown): share is number =>
-  typeof share === 'number' && LEAST <= share && share <= 1 - LEAST;
 
 const sumOf = (shares: readonly number[]): number =>
   shares.reduce((total, share) => total + share, 0);

@@ -2,7 +2,10 @@ import { Body, Controller, Get, Header, HttpCode, Param, Post, Put } from '@nest
 import { ApiTags } from '@nestjs/swagger';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
+import { Answers, AnswersList } from '../common/answers.js';
 import { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import { EXPLANATION, PASTURE_PLAN } from '../plans/plan-answers.js';
 import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
 import { PastureService } from './pasture.service.js';
 
@@ -12,6 +15,7 @@ export class PastureController {
   constructor(private readonly pasture: PastureService) {}
 
   /** Plans the pasture of a farm that is sent whole, without saving anything. */
+  @Answers(PASTURE_PLAN)
   @Post('pasture/preview')
   @HttpCode(200)
   preview(@Body() document: FarmDocumentDto): Promise<PasturePlan> {
@@ -19,6 +23,7 @@ export class PastureController {
   }
 
   /** Opens every number of a pasture's plan, in the farm's units. */
+  @AnswersList(EXPLANATION)
   @Post('pasture/explain')
   @HttpCode(200)
   @Header('Content-Type', 'application/json; charset=utf-8')
@@ -26,11 +31,13 @@ export class PastureController {
     return this.pasture.explanations(document);
   }
 
+  @Answers(PASTURE_PLAN)
   @Get('farms/:farmId/pasture/plan')
   planOf(@Param('farmId') farmId: string): Promise<PasturePlan> {
     return this.pasture.planOf(farmId);
   }
 
+  @Answers(pastureChoiceFields)
   @Put('farms/:farmId/pasture/choices')
   choose(
     @Param('farmId') farmId: string,

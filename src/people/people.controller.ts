@@ -1,31 +1,36 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { Person } from '../../shared/farm/farm.js';
+import { personFields, type Person } from '../../shared/farm/farm.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { PeopleService } from './people.service.js';
 import { PersonDto } from './person.dto.js';
+import { Answers, AnswersList } from '../common/answers.js';
 
 @ApiTags('people')
 @Controller('farms/:farmId/people')
 export class PeopleController {
   constructor(private readonly people: PeopleService) {}
 
+  @Answers(personFields)
   @Post()
   create(@Param('farmId') farmId: string, @Body() dto: PersonDto): Promise<Saved<Person>> {
     return this.people.create(farmId, dto);
   }
 
+  @AnswersList(personFields)
   @Get()
   findAll(@Param('farmId') farmId: string): Promise<Saved<Person>[]> {
     return this.people.findAll(farmId);
   }
 
+  @Answers(personFields)
   @Get(':id')
   findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Person>> {
     return this.people.findOne(farmId, id);
   }
 
+  @Answers(personFields)
   @Put(':id')
   @TakesVersion()
   update(

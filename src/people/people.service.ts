@@ -1,10 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import type { Person } from '../../shared/farm/farm.js';
+import { personFields, type Person } from '../../shared/farm/farm.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { toColumns } from '../database/columns-of.js';
 import { Database } from '../database/database.js';
-import { checkAway, type PersonDto } from './person.dto.js';
+import type { PersonDto } from './person.dto.js';
 import { PersonEntity, toPerson } from './person.entity.js';
 
 @Injectable()
@@ -20,8 +21,7 @@ export class PeopleService {
   }
 
   async create(farmId: string, dto: PersonDto): Promise<Saved<Person>> {
-    checkAway(dto);
-    return toPerson(await this.rows.create(farmId, valuesOf(dto)));
+    return toPerson(await this.rows.create(farmId, toColumns(personFields, dto)));
   }
 
   async findAll(farmId: string): Promise<Saved<Person>[]> {
@@ -38,18 +38,10 @@ export class PeopleService {
     dto: PersonDto,
     expected?: Expected,
   ): Promise<Saved<Person>> {
-    checkAway(dto);
-    return toPerson(await this.rows.update(farmId, id, valuesOf(dto), expected));
+    return toPerson(await this.rows.update(farmId, id, toColumns(personFields, dto), expected));
   }
 
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
     return this.rows.remove(farmId, id, expected);
   }
 }
-
-const valuesOf = ({ name, away, hoursByWeekday, startH }: PersonDto) => ({
-  name,
-  away,
-  hoursByWeekday: hoursByWeekday ?? null,
-  startH: startH ?? null,
-});

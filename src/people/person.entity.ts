@@ -7,36 +7,23 @@ import {
   PrimaryColumn,
   VersionColumn,
 } from 'typeorm';
-import type { Away, Person, StartingHours } from '../../shared/farm/farm.js';
+import { personFields, type Person } from '../../shared/farm/farm.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import { columnsOf, fromColumns } from '../database/columns-of.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 @Entity('people')
-export class PersonEntity {
+export class PersonEntity extends columnsOf(personFields) {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
   @Index('people_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
   @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
   @JoinColumn({ name: 'farmId' })
   farm?: FarmEntity;
-  @Column({ type: 'varchar', length: 80 }) name!: string;
-  @Column({ type: 'simple-json' }) away!: Away[];
-  @Column({ type: 'simple-json', nullable: true }) hoursByWeekday!: number[] | null;
-  @Column({ type: 'simple-json', nullable: true }) startH!: StartingHours | null;
   @VersionColumn({ default: 1 }) version!: number;
 }
 
-export const toPerson = ({
-  id,
-  name,
-  away,
-  hoursByWeekday,
-  startH,
-  version,
-}: PersonEntity): Saved<Person> => ({
-  id,
-  name,
-  away,
-  version,
-  ...(hoursByWeekday === null ? {} : { hoursByWeekday }),
-  ...(startH === null ? {} : { startH }),
+export const toPerson = (row: PersonEntity): Saved<Person> => ({
+  ...fromColumns(personFields, row),
+  id: row.id,
+  version: row.version,
 });

@@ -10,11 +10,8 @@ import { ownJobProblems } from '../../shared/plan/season/check-jobs.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';
-import { checkFacility } from '../facilities/facility.dto.js';
-import { checkClimate } from '../farms/check-climate.js';
 import { checkSoil } from '../farms/check-soil.js';
 import { checkedCorners, outlineAreaM2 } from '../paddocks/outline.js';
-import { checkAway } from '../people/person.dto.js';
 import type { FarmDocumentDto } from './farm-document.dto.js';
 
 /**
@@ -80,7 +77,6 @@ function aroundAnimals(document: FarmDocumentDto, tables: Tables): Around {
 
 function workOutAround(document: FarmDocumentDto, tables: Tables): Around {
   const { farm } = document;
-  checkClimate(farm.monthlyMinC, farm.monthlyMaxC, 'farm.');
   checkSoil(farm.gardenSoilId, tables, 'farm.');
   return {
     farm,
@@ -91,19 +87,19 @@ function workOutAround(document: FarmDocumentDto, tables: Tables): Around {
       farm.monthlyRainMm,
     ),
     facilities: facilitiesOf(document, tables),
-    people: (document.people ?? []).map((person, i): Person => {
-      checkAway(person, `people.${i}.`);
-      return { ...person, id: person.id ?? `person-${i + 1}` };
-    }),
+    people: (document.people ?? []).map((person, i): Person => ({
+      ...person,
+      id: person.id ?? `person-${i + 1}`,
+    })),
   };
 }
 
 function facilitiesOf(document: FarmDocumentDto, tables: Tables): Facility[] {
-  const facilities = (document.facilities ?? []).map((plain, i): Facility => {
-    const path = `facilities.${i}`;
-    const facility = checkFacility(plain, path) as Facility;
-    checkMaterials(facility, tables, `${path}.`);
-    return { ...facility, id: idOf(facility, `${path}.`) };
+  const facilities = (document.facilities ?? []).map((facility, i): Facility => {
+    const path = `facilities.${i}.`;
+    const named = { ...facility, id: idOf(facility, path) };
+    checkMaterials(named, tables, path);
+    return named;
   });
   checkUnique(facilities);
   facilities.forEach((facility, i) => checkCircuit(facility, facilities, `facilities.${i}.`));

@@ -4,6 +4,8 @@ import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { ArrivalSearchDto, OrderDto } from './order.dto.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { PlansService } from './plans.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
+import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION } from './plan-answers.js';
 
 const JSON_TYPE = 'application/json; charset=utf-8';
 
@@ -13,6 +15,7 @@ export class PlansController {
   constructor(private readonly plans: PlansService) {}
 
   /** Plans an order without saving anything. */
+  @Answers(BATCH_PLAN)
   @Post('plans/preview')
   @HttpCode(200)
   @Header('Content-Type', JSON_TYPE)
@@ -22,6 +25,7 @@ export class PlansController {
   }
 
   /** Opens every number of an order's plan, in the farm's units. */
+  @AnswersList(EXPLANATION)
   @Post('plans/explain')
   @HttpCode(200)
   @Header('Content-Type', JSON_TYPE)
@@ -30,12 +34,14 @@ export class PlansController {
   }
 
   /** Scores every arrival week of a span, with reasons. */
+  @AnswersList(ARRIVAL_WEEK)
   @Post('plans/arrivals')
   @HttpCode(200)
   arrivals(@Body() search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
     return this.plans.arrivals(search);
   }
 
+  @Answers(BATCH_PLAN)
   @Get('farms/:farmId/batches/:id/plan')
   @Header('Content-Type', JSON_TYPE)
   planOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<string> {

@@ -3,6 +3,8 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Formula } from '../../shared/explain/formula.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { TablesService } from './tables.service.js';
+import { Answers, AnswersList } from '../common/answers.js';
+import { FORMULA, TABLES } from '../plans/plan-answers.js';
 
 @ApiTags('reference')
 @Controller('reference')
@@ -10,6 +12,7 @@ export class ReferenceController {
   constructor(private readonly reference: TablesService) {}
 
   /** Every published table with its sources and marks. */
+  @Answers(TABLES)
   @Get('tables')
   @Header('Cache-Control', 'no-cache')
   tables(): Tables {
@@ -17,6 +20,7 @@ export class ReferenceController {
   }
 
   /** Every formula that a quantity may name. */
+  @AnswersList(FORMULA)
   @Get('formulas')
   formulas(): readonly Formula[] {
     return this.reference.formulas;

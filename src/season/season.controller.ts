@@ -1,12 +1,14 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { GroundLook } from '../../shared/farm/ground-look.js';
-import type { WorkMark } from '../../shared/farm/job.js';
+import { type GroundLook, toldGroundFields } from '../../shared/farm/ground-look.js';
+import { type WorkMark, sentMarkFields } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
 import { SeasonService } from './season.service.js';
+import { Answers } from '../common/answers.js';
+import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../plans/plan-answers.js';
 
 @ApiTags('work')
 @Controller('farms/:farmId/work')
@@ -14,18 +16,21 @@ export class SeasonController {
   constructor(private readonly season: SeasonService) {}
 
   /** The household's work, fitted into its hours and the days that suit it. */
+  @Answers(WORK_PLAN)
   @Get()
   planOf(@Param('farmId') farmId: string): Promise<SeasonPlan> {
     return this.season.planOf(farmId);
   }
 
   /** Chances of every job over many years of weather, with frost dates and workable days. */
+  @Answers(WORK_CHANCES)
   @Get('outlook')
   outlookOf(@Param('farmId') farmId: string): Promise<SeasonOutlook> {
     return this.season.outlookOf(farmId);
   }
 
   /** What another arrival date would free or break. */
+  @Answers(WORK_COMPARISON)
   @Post('if-arrival-moves')
   @HttpCode(200)
   ifArrivalMoves(
@@ -36,6 +41,7 @@ export class SeasonController {
   }
 
   /** Ticks work off, puts it off, or opens it again. */
+  @Answers(sentMarkFields)
   @Put('mark')
   @HttpCode(200)
   mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<WorkMark> {
@@ -43,6 +49,7 @@ export class SeasonController {
   }
 
   /** Writes down what was found when the ground was looked at. */
+  @Answers(toldGroundFields)
   @Put('ground')
   @HttpCode(200)
   look(@Param('farmId') farmId: string, @Body() dto: GroundLookDto): Promise<Partial<GroundLook>> {

@@ -1,23 +1,16 @@
-import type { WorkMark } from '../../shared/farm/job.js';
-import { DateOnly, IdText, Optional, Within, WorkKey, YesNo } from '../common/field-rules.js';
+import { row } from '../../shared/farm/field.js';
+import { toldGroundFields } from '../../shared/farm/ground-look.js';
+import { workMarkFields } from '../../shared/farm/job.js';
+import { date, id } from '../../shared/farm/words.js';
+import { dtoOf } from '../common/dto-of.js';
 
 /** Work ticked off or put off; with neither date it is open again. */
-export class WorkMarkDto implements WorkMark {
-  @WorkKey() key!: string;
-  @Optional() @DateOnly() doneOn?: string;
-  @Optional() @DateOnly() notBefore?: string;
-  @Optional() @Within('jobHours') hours?: number;
-  @Optional() @Within('jobHours') hoursDone?: number;
-}
+export class WorkMarkDto extends dtoOf(workMarkFields) {}
 
 /** A look at the ground; without an answer the look of that day is forgotten. */
-export class GroundLookDto {
-  @DateOnly() date!: string;
-  @Optional() @YesNo() isWorkable?: boolean;
-}
+export class GroundLookDto extends dtoOf(toldGroundFields) {}
 
 /** An arrival on another date, to ask what that would bring. */
-export class ArrivalMoveDto {
-  @IdText() batchId!: string;
-  @DateOnly() arrivalDate!: string;
-}
+export class ArrivalMoveDto extends dtoOf(
+  row('ArrivalMove', { batchId: id('Batch'), arrivalDate: date('Arrival') }),
+) {}

@@ -10,8 +10,14 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
-import { TOLD_KINDS, toldProblems, type ToldOn } from '../../shared/farm/told-kinds.js';
+import {
+  TOLD_KINDS,
+  toldProblems,
+  type anySaid,
+  type ToldOn,
+} from '../../shared/farm/told-kinds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import type { HeldBy } from '../../shared/farm/field.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -19,7 +25,7 @@ import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
-import type { SaidDto, ToldQueryDto } from './told.dto.js';
+import type { ToldQueryDto } from './told.dto.js';
 
 /** Facts of one farm: twenty years of a household that tells ten a day, and more. */
 const MOST_FACTS = 100_000;
@@ -34,7 +40,10 @@ export interface ToldPage {
 }
 
 /** What is said, by a client or by one of the program's own forms. */
-export type Said = Omit<SaidDto, 'details'> & { readonly details: object };
+export type Said = Omit<HeldBy<typeof anySaid>, 'details' | 'kind'> & {
+  readonly kind: ToldKind;
+  readonly details: object;
+};
 
 /** Keeps what is told of a farm. Nothing is ever overwritten or deleted: it is taken back. */
 @Injectable()

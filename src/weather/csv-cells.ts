@@ -1,4 +1,4 @@
-import { BOUNDS } from '../../shared/farm/bounds.js';
+import { AIR_C } from '../../shared/farm/bounds.js';
 import type { FieldProblem } from '../../shared/problems/field-problem.js';
 
 /** A column whose name carries its unit, and what makes SI of its numbers. */
@@ -30,7 +30,7 @@ export function temperatureIn(text: string, { name, toSi }: Column, at: string):
       },
     };
   }
-  const { min, max } = BOUNDS.airC;
+  const { min, max } = AIR_C;
   const value = toSi(given);
   if (min <= value && value <= max) return { value };
   return {

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { isPlainDate } from '../../shared/calendar/plain-date.js';
-import { BOUNDS } from '../../shared/farm/bounds.js';
+import { AIR_C } from '../../shared/farm/bounds.js';
 import type { ImportedDay } from './daily-csv.js';
 
 /** The service did not give usable weather. The message says what happened and what goes on. */
@@ -136,7 +136,7 @@ function daysOf(answer: DailyAnswer | null): Reading {
 }
 
 const isAir = (value: unknown): value is number =>
-  typeof value === 'number' && BOUNDS.airC.min <= value && value <= BOUNDS.airC.max;
+  typeof value === 'number' && AIR_C.min <= value && value <= AIR_C.max;
 
 function enough({ asked, days }: Reading): ImportedDay[] {
   if (days.length === 0 || days.length < asked * (1 - MOST_MISSING)) {

@@ -1,29 +1,32 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProperty, ApiTags } from '@nestjs/swagger';
-import { OneOf, YesNo } from '../common/field-rules.js';
+import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
+import { choice, row, yesNo } from '../../shared/farm/field.js';
 import { checkDto } from '../common/check-dto.js';
+import { dtoOf } from '../common/dto-of.js';
 import { ForecastDto } from './forecast.dto.js';
-import { WeatherService, type WeatherView } from './weather.service.js';
+import { WeatherService } from './weather.service.js';
+import { Answers } from '../common/answers.js';
+import { weatherViewFields, type WeatherView } from './weather-view.js';
 
-export class FetchSettingDto {
-  @ApiProperty() @YesNo() allowed!: boolean;
-}
+export class FetchSettingDto extends dtoOf(
+  row('FetchSetting', { allowed: yesNo('Weather may be fetched') }),
+) {}
 
-class KindDto {
-  @OneOf(['csv', 'fetched']) kind!: 'csv' | 'fetched';
-}
+class KindDto extends dtoOf(row('Kind', { kind: choice('Kind', ['csv', 'fetched']) })) {}
 
 @ApiTags('weather')
 @Controller('farms/:farmId/weather')
 export class WeatherController {
   constructor(private readonly weather: WeatherService) {}
 
+  @Answers(weatherViewFields)
   @Get()
   view(@Param('farmId') farmId: string): Promise<WeatherView> {
     return this.weather.view(farmId);
   }
 
   /** Switches fetching on or off. Off is the default: fetching tells the service where the farm is. */
+  @Answers(weatherViewFields)
   @Put('fetching')
   allowFetch(
     @Param('farmId') farmId: string,
@@ -32,6 +35,7 @@ export class WeatherController {
     return this.weather.allowFetch(farmId, allowed);
   }
 
+  @Answers(weatherViewFields)
   @Post('fetch')
   @HttpCode(200)
   fetch(@Param('farmId') farmId: string): Promise<WeatherView> {
@@ -39,6 +43,7 @@ export class WeatherController {
   }
 
   /** Daily history as CSV: date, tmin_c or tmin_f, tmax_c or tmax_f, and prcp_mm or prcp_in. */
+  @Answers(weatherViewFields)
   @Put('csv')
   @ApiConsumes('text/csv')
   @ApiBody({ schema: { type: 'string' } })
@@ -47,6 +52,7 @@ export class WeatherController {
   }
 
   /** The forecast of the next days, typed as JSON or as CSV like daily history; [] forgets it. */
+  @Answers(weatherViewFields)
   @Put('forecast')
   @ApiConsumes('application/json', 'text/csv')
   @ApiBody({ type: ForecastDto })
@@ -57,6 +63,7 @@ export class WeatherController {
     );
   }
 
+  @Answers(weatherViewFields)
   @Delete(':kind')
   @HttpCode(200)
   forget(@Param('farmId') farmId: string, @Param('kind') kind: string): Promise<WeatherView> {

@@ -28,16 +28,7 @@ import { WorkPool } from '../work-pool/work-pool.service.js';
 import { OpenWeatherClient, WeatherServiceError } from './open-weather.client.js';
 import { daysOf } from './days-of.js';
 import { WeatherDayEntity, type WeatherKind } from './weather-day.entity.js';
-
-/** What weather a farm has, and which of it is in use. */
-export interface WeatherView {
-  readonly inUse: Climate['way'];
-  readonly label: string;
-  readonly fetchAllowed: boolean;
-  readonly fetchedDays: number;
-  readonly csvDays: number;
-  readonly forecastDays: number;
-}
+import type { WeatherView } from './weather-view.js';
 
 /** A farm's history as kept: how many days of each kind. */
 type DayCounts = Readonly<Record<WeatherKind, number>>;

@@ -113,7 +113,7 @@ describe('a newcomer', () => {
         .fill(String(low + 21));
     }
     await page.getByLabel(/last spring frost/).fill('05-20');
-    await page.getByLabel(/first autumn frost/).fill('09-28');
+    await page.getByLabel(/first fall frost/).fill('09-28');
     await page.getByRole('button', { name: 'Create the farm' }).click();
 
     await page.getByRole('button', { name: 'Add a brooder' }).click();
@@ -279,7 +279,7 @@ describe('what is typed', () => {
     await page.getByLabel(/^Width/).fill('2.4 m');
     await page.getByText('Read as 7.874 ft.').waitFor();
     await page
-      .getByLabel(/^Thick/)
+      .getByLabel(/^Thickness/)
       .first()
       .fill('abc');
     await page.getByText('“abc” is not a number').waitFor();
@@ -335,7 +335,7 @@ describe('what is typed', () => {
     await page.goto(`${farm}/batches/new`);
     const chosen = async (): Promise<string[]> => [
       await page.getByLabel('Name').inputValue(),
-      await page.getByLabel('Kind of bird').inputValue(),
+      await page.getByLabel('Breed or cross').inputValue(),
     ];
     await page.getByText('For eggs', { exact: true }).click();
     expect(await chosen()).toEqual(['Layers', 'brown-layer']);

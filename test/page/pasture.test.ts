@@ -176,10 +176,10 @@ describe('the season', () => {
     expect(await form.getByRole('alert').count()).toBe(0);
     // A height that could not be read used to be left out in silence.
     await area.fill('2');
-    await form.getByLabel(/^Height to go in at/).fill('tall');
+    await form.getByLabel(/^Ready height/).fill('tall');
     await form.getByRole('button', { name: 'Save' }).click();
     await form.getByText('“tall” is not a number', { exact: false }).waitFor();
-    await form.getByLabel(/^Height to go in at/).fill('10');
+    await form.getByLabel(/^Ready height/).fill('10');
     await form.getByRole('button', { name: 'Save' }).click();
     await page.getByLabel(/^Newfield 2 acres/).waitFor();
   });

@@ -176,8 +176,8 @@ describe('handing days over', () => {
     await dialog.getByLabel('First day').fill('2027-05-11');
     await dialog.getByLabel('Last day').fill('2027-05-14');
     await dialog.getByRole('button', { name: 'Add a row' }).first().click();
-    await dialog.getByLabel('Numbers to call, who 1').fill('Vet');
-    await dialog.getByLabel('Numbers to call, number 1').fill('555 0100');
+    await dialog.getByLabel('Phone numbers, who 1').fill('Vet');
+    await dialog.getByLabel('Phone numbers, number 1').fill('555 0100');
     await dialog.getByRole('button', { name: 'What would that move?' }).click();
     await dialog
       .getByText(/of work for|no hours for|Every day fits/)

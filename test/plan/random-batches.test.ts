@@ -1,9 +1,21 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { Batch } from '../../shared/farm/batch.js';
-import { BOUNDS, type BoundName } from '../../shared/farm/bounds.js';
-import type { Facility } from '../../shared/farm/facility.js';
+import { batchFields, type Batch } from '../../shared/farm/batch.js';
+import {
+  brooderFields,
+  buildUpFields,
+  circuitFields,
+  coopFields,
+  feedStoreFields,
+  fieldPenFields,
+  freezerFields,
+  heatSourceFields,
+  layerFields,
+  type Facility,
+} from '../../shared/farm/facility.js';
+import { farmFields } from '../../shared/farm/farm.js';
+import type { NumberField } from '../../shared/farm/field.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
@@ -12,8 +24,7 @@ import { notFiniteIn } from './not-finite.js';
 import { plannedBatch } from '../support/pictures.js';
 
 /** A number within the bounds of a field, its ends more often than chance would have it. */
-function within(bound: BoundName): fc.Arbitrary<number> {
-  const { min, max, integer } = BOUNDS[bound] as { min: number; max: number; integer?: boolean };
+function within({ bounds: { min, max, integer } }: NumberField): fc.Arbitrary<number> {
   const inside = integer
     ? fc.integer({ min, max })
     : fc.double({ min, max, noNaN: true }).map((x) => Math.max(min, Number(x.toFixed(6)))); // as people type
@@ -29,17 +40,17 @@ const defined = <T extends object>(value: T): T =>
 
 const heat = fc.record({
   kind: fc.constantFrom('lamp' as const, 'plate' as const, 'gas' as const),
-  wattsEach: within('wattsEach'),
-  count: within('heaterCount'),
+  wattsEach: within(heatSourceFields.fields.wattsEach),
+  count: within(heatSourceFields.fields.count),
   thermostat: fc.boolean(),
 });
 const buildUp = fc.oneof(
-  fc.record({ rM2KPerW: within('rM2KPerW') }),
+  fc.record({ rM2KPerW: within(buildUpFields.fields.rM2KPerW) }),
   fc.record({
     layers: fc.array(
       fc.record({
         materialId: fc.constantFrom(...tables.materials.map((m) => m.id)),
-        thicknessMm: within('thicknessMm'),
+        thicknessMm: within(layerFields.fields.thicknessMm),
       }),
       { maxLength: 3 },
     ),
@@ -48,9 +59,9 @@ const buildUp = fc.oneof(
 const facilities: fc.Arbitrary<readonly Facility[]> = fc
   .record({
     brooder: fc.record({
-      lengthM: within('lengthM'),
-      widthM: within('lengthM'),
-      heightM: within('heightM'),
+      lengthM: within(brooderFields.fields.lengthM),
+      widthM: within(brooderFields.fields.widthM),
+      heightM: within(brooderFields.fields.heightM),
       walls: buildUp,
       standsIn: fc.constantFrom(
         'outdoors' as const,
@@ -59,13 +70,13 @@ const facilities: fc.Arbitrary<readonly Facility[]> = fc
       ),
       heat,
     }),
-    penM2: within('floorM2'),
-    pens: within('penCount'),
-    coopM2: within('floorM2'),
-    freezerL: within('litres'),
-    usedL: within('usedL'),
-    storeKg: within('capacityKg'),
-    amps: within('amps'),
+    penM2: within(fieldPenFields.fields.floorM2),
+    pens: within(fieldPenFields.fields.count),
+    coopM2: within(coopFields.fields.floorM2),
+    freezerL: within(freezerFields.fields.litres),
+    usedL: within(freezerFields.fields.usedL),
+    storeKg: within(feedStoreFields.fields.capacityKg),
+    amps: within(circuitFields.fields.amps),
   })
   .map(({ brooder, penM2, pens, coopM2, freezerL, usedL, storeKg, amps }) => [
     newBrooder({ ...brooder, circuitId: 'circuit', feederCm: 100, drinkerCm: 50 }),
@@ -83,21 +94,21 @@ const validBatch: fc.Arbitrary<Partial<Batch>> = fc
     strainAndPurpose,
     fc.record({
       sex: fc.constantFrom('straight-run' as const, 'pullets' as const),
-      wantedBirds: within('wantedBirds'),
-      hatchToArrivalDays: within('hatchToArrivalDays'),
+      wantedBirds: within(batchFields.fields.wantedBirds),
+      hatchToArrivalDays: within(batchFields.fields.hatchToArrivalDays),
       arrivalDate: fc.integer({ min: -60, max: 700 }).map((days) => addDays('2026-11-25', days)),
-      orderedBirds: maybe(within('orderedBirds')),
-      weightFactor: maybe(within('weightFactor')),
-      feedFactor: maybe(within('feedFactor')),
-      wastePercent: maybe(within('wastePercent')),
-      firstWeekLossPercent: maybe(within('lossPercent')),
-      laterLossPercent: maybe(within('lossPercent')),
-      leaveAgeDays: maybe(within('leaveAgeDays')),
-      targetLiveKg: maybe(within('targetLiveKg')),
-      dressingShare: maybe(within('dressingShare')),
-      movesPerDay: maybe(within('movesPerDay')),
-      medicatedWithdrawalDays: maybe(within('withdrawalDays')),
-      bagKg: maybe(within('bagKg')),
+      orderedBirds: maybe(within(batchFields.fields.orderedBirds)),
+      weightFactor: maybe(within(batchFields.fields.weightFactor)),
+      feedFactor: maybe(within(batchFields.fields.feedFactor)),
+      wastePercent: maybe(within(batchFields.fields.wastePercent)),
+      firstWeekLossPercent: maybe(within(batchFields.fields.firstWeekLossPercent)),
+      laterLossPercent: maybe(within(batchFields.fields.laterLossPercent)),
+      leaveAgeDays: maybe(within(batchFields.fields.leaveAgeDays)),
+      targetLiveKg: maybe(within(batchFields.fields.targetLiveKg)),
+      dressingShare: maybe(within(batchFields.fields.dressingShare)),
+      movesPerDay: maybe(within(batchFields.fields.movesPerDay)),
+      medicatedWithdrawalDays: maybe(within(batchFields.fields.medicatedWithdrawalDays)),
+      bagKg: maybe(within(batchFields.fields.bagKg)),
       processing: maybe(fc.constantFrom('home' as const, 'hired' as const)),
       brooderId: maybe(fc.constant('brooder')),
       penId: maybe(fc.constant('pen')),
@@ -124,8 +135,8 @@ const place = fc
   .record({
     meanC: fc.double({ min: -20, max: 30, noNaN: true }),
     swingC: fc.double({ min: -25, max: 25, noNaN: true }),
-    latitudeDeg: within('latitudeDeg'),
-    elevationM: within('elevationM'),
+    latitudeDeg: within(farmFields.fields.latitudeDeg),
+    elevationM: within(farmFields.fields.elevationM),
     currency: fc.constantFrom('USD', 'JPY', 'EUR'),
   })
   .map(({ meanC, swingC, ...farm }) => ({

@@ -4,6 +4,7 @@ import { batchBody, inDays } from '../support/orders.js';
 import { describeRefusals } from '../support/refusals.js';
 
 const NOT_A_NUMBER = { code: 'not-a-number' } as const;
+const BAG = { ...NOT_A_NUMBER, field: 'prices.feedPerBag.starter', given: 24.5 };
 const NOT_A_DATE = { code: 'not-a-date' } as const;
 const bounds = (min: number, max: number) => ({ code: 'out-of-bounds', min, max }) as const;
 /** A rule of the core, whose paths may start at the order or at the batch; see batches.test.ts. */
@@ -83,7 +84,7 @@ const BAD: readonly BadValue[] = [
   ['a price that is a number', 'prices.perBird', 3.1, NOT_A_NUMBER],
   ['a price as 1e5', 'prices.perBird', '1e5', NOT_A_NUMBER],
   ['a negative price', 'prices.perBird', '-3', NOT_A_NUMBER],
-  ['a bag price that is a number', 'prices.feedPerBag', { starter: 24.5 }, NOT_A_NUMBER],
+  ['a bag price that is a number', 'prices.feedPerBag', { starter: 24.5 }, BAG],
   ['bag prices that are a list', 'prices.feedPerBag', ['24.50'], {}],
   ['a price it does not know', 'prices.perEgg', '0.30', { code: 'not-allowed' }],
   ['a field it does not know', 'wantedBird', 100, { code: 'not-allowed' }],

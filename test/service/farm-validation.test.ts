@@ -6,6 +6,8 @@ const YEAR = newFarm().monthlyMaxC;
 const NOT_A_NUMBER = { code: 'not-a-number' } as const;
 const NOT_A_DATE = { code: 'not-a-date' } as const;
 const CHARACTERS = { code: 'out-of-bounds', min: 1, max: 80 } as const;
+const TWELVE = { code: 'out-of-bounds', min: 12, max: 12, unit: 'numbers' } as const;
+const holiday = (given: string) => ({ ...NOT_A_DATE, field: 'noDeliveryDates.0', given });
 const AIR = { code: 'out-of-bounds', min: -60, max: 60, unit: 'degC' } as const;
 
 const BAD: readonly BadValue[] = [
@@ -49,12 +51,12 @@ const BAD: readonly BadValue[] = [
   ['a price with its currency', 'gasPricePerL', '$0.80', NOT_A_NUMBER],
   ['an empty price', 'gasPricePerL', '', NOT_A_NUMBER],
   ['a price of seven decimals', 'gasPricePerL', '0.1234567', NOT_A_NUMBER],
-  ['a month of 500 °C', 'monthlyMaxC', [500, ...YEAR.slice(1)], AIR],
-  ['a month of −61 °C', 'monthlyMinC', [-61, ...YEAR.slice(1)], AIR],
-  ['eleven months', 'monthlyMaxC', YEAR.slice(1), AIR],
-  ['thirteen months', 'monthlyMaxC', [...YEAR, 0], AIR],
-  ['a month as text', 'monthlyMaxC', ['-1.5', ...YEAR.slice(1)], AIR],
-  ['a month that is null', 'monthlyMaxC', [null, ...YEAR.slice(1)], AIR],
+  ['a month of 500 °C', 'monthlyMaxC.0', 500, AIR],
+  ['a month of −61 °C', 'monthlyMinC.11', -61, AIR],
+  ['eleven months', 'monthlyMaxC', YEAR.slice(1), { ...TWELVE, given: 11 }],
+  ['thirteen months', 'monthlyMaxC', [...YEAR, 0], { ...TWELVE, given: 13 }],
+  ['a month as text', 'monthlyMaxC.0', '-1.5', NOT_A_NUMBER],
+  ['a month that is null', 'monthlyMaxC.0', null, { code: 'missing' }],
   ['no months', 'monthlyMinC', LEFT_OUT, { code: 'missing' }],
   [
     'a July whose low is above its high',
@@ -67,10 +69,15 @@ const BAD: readonly BadValue[] = [
   ['a frost without its zero', 'lastFrost', '5-20', NOT_A_DATE],
   ['a frost with its year', 'lastFrost', '2027-05-20', NOT_A_DATE],
   ['a frost that is a number', 'firstFrost', 928, NOT_A_DATE],
-  ['a holiday on 30 February', 'noDeliveryDates', ['2027-02-30'], NOT_A_DATE],
-  ['a holiday on 29 February 2027', 'noDeliveryDates', ['2027-02-29'], NOT_A_DATE],
-  ['201 holidays', 'noDeliveryDates', Array(201).fill('2027-05-31'), NOT_A_DATE],
-  ['holidays as text', 'noDeliveryDates', '2027-05-31', NOT_A_DATE],
+  ['a holiday on 30 February', 'noDeliveryDates', ['2027-02-30'], holiday('2027-02-30')],
+  ['a holiday on 29 February 2027', 'noDeliveryDates', ['2027-02-29'], holiday('2027-02-29')],
+  [
+    '201 holidays',
+    'noDeliveryDates',
+    Array(201).fill('2027-05-31'),
+    { code: 'out-of-bounds', given: 201, max: 200, unit: 'dates' },
+  ],
+  ['holidays as text', 'noDeliveryDates', '2027-05-31', { code: 'not-allowed' }],
   ['a field it does not know', 'colour', 'red', { code: 'not-allowed' }],
   ['an id of the client', 'id', 'my-farm', { code: 'not-allowed' }],
   ['a revision of the client', 'revision', 99, { code: 'not-allowed' }],

@@ -15,7 +15,7 @@ const BAD: readonly BadValue[] = [
   ['a farm that is an empty list', 'farm', [], { field: expect.stringMatching(/^farm/) }],
   ['a farm in a list', 'farm', [undated.farm], { field: expect.stringMatching(/^farm/) }],
   ['a farm without a name', 'farm.name', LEFT_OUT, { code: 'missing' }],
-  ['a farm of 500 °C', 'farm.monthlyMaxC', Array(12).fill(500), bounds(-60, 60)],
+  ['a month of 500 °C', 'farm.monthlyMaxC.0', 500, bounds(-60, 60)],
   [
     'a January whose low is above its high',
     'farm.monthlyMinC.0',

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import type { WeatherView } from '../../src/weather/weather.service.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { WeatherView } from '../../src/weather/weather-view.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch } from '../support/factories.js';

@@ -176,7 +176,7 @@ describe.each(databases())('the work on $name', (database) => {
         app.api
           .post(`${path}/people`)
           .send({ name: 'Adult C', away: [], hoursByWeekday: [1, 2, 3, 4, 5, 6, 25] }),
-        'hoursByWeekday',
+        'hoursByWeekday.6',
         'out-of-bounds',
       );
     });

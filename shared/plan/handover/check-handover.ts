@@ -1,41 +1,15 @@
-import { daysBetween } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
-import type { Handover } from '../../farm/handover.js';
+import { besides, problemsOfRow } from '../../farm/check-row.js';
+import { handoverFields, type Handover } from '../../farm/handover.js';
 import type { FieldProblem } from '../../problems/field-problem.js';
 
-/** A sheet of a page a day is of no use for longer. */
-const MOST_DAYS = 31;
-
-/** What is wrong with a hand-over beside the others of the farm. */
+/** What is wrong with a hand-over by itself and beside the others of the farm. */
 export function handoverProblems(
-  { id, personId, caretaker, from, to }: Handover,
+  handover: Handover,
   { people, others }: { people: readonly Person[]; others: readonly Handover[] },
 ): FieldProblem[] {
+  const { id, personId, from, to } = handover;
   const problems: FieldProblem[] = [];
-  if (to < from)
-    problems.push({
-      field: 'to',
-      code: 'out-of-bounds',
-      given: to,
-      min: from,
-      fix: 'The last day comes before the first: swap the two.',
-    });
-  if (MOST_DAYS <= daysBetween(from, to))
-    problems.push({
-      field: 'to',
-      code: 'out-of-bounds',
-      given: daysBetween(from, to) + 1,
-      max: MOST_DAYS,
-      unit: 'days',
-      fix: 'Hand over a month at most; make another sheet for what comes after.',
-    });
-  if (personId === undefined && (caretaker ?? '').trim() === '')
-    problems.push({
-      field: 'caretaker',
-      code: 'missing',
-      given: caretaker,
-      fix: 'Choose one of the people of the farm, or give the name of who comes in.',
-    });
   const known = people.map((person) => person.id);
   if (personId !== undefined && !known.includes(personId))
     problems.push({
@@ -63,5 +37,5 @@ export function handoverProblems(
       given: personId,
       fix: `They are away from ${away.from} to ${away.to}: choose someone else or other days.`,
     });
-  return problems;
+  return besides(problemsOfRow(handoverFields, handover, '', 'passed'), problems);
 }

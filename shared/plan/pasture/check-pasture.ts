@@ -1,7 +1,13 @@
 import { addDays, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
-import { BOUNDS, type BoundName, type Bounds } from '../../farm/bounds.js';
-import type { CattleGroup, Herd } from '../../farm/herd.js';
-import { type ClosedDays, type Paddock, PRODUCTIVITIES, STANDS } from '../../farm/paddock.js';
+import { besides, problemsOfRow } from '../../farm/check-row.js';
+import { herdFields, type Herd } from '../../farm/herd.js';
+import {
+  grassReadingFields,
+  paddockFields,
+  type GrassReading,
+  type Paddock,
+} from '../../farm/paddock.js';
+import { pastureChoiceFields } from '../../farm/pasture-choices.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import type { PastureRequest } from './pasture-request.js';
@@ -27,27 +33,18 @@ export function checkPasture(request: PastureRequest): void {
   });
   problems.push(...idProblems(request), ...choiceProblems(request), ...futureProblems(request));
   request.readings.forEach((reading, i) => {
-    const at = `readings.${i}.`;
-    problems.push(...within(`${at}heightCm`, 'heightCm', reading.heightCm));
-    problems.push(...readingProblems(request, reading, at));
+    problems.push(...readingProblems(request, reading, `readings.${i}.`));
   });
   if (0 < problems.length) throw new FieldError(problems);
 }
 
-/** What is wrong with one paddock by itself. */
+/** What is wrong with one paddock by itself, and by the tables. */
 export function paddockProblems(paddock: Paddock, tables: Tables, at = ''): Problems {
+  const own = problemsOfRow(paddockFields, paddock, at, 'passed');
   const forage = tables.forages.find((f) => f.id === paddock.forageId);
   const problems: Problems = [
-    ...within(`${at}areaM2`, 'paddockM2', paddock.areaM2),
     ...oneOf(`${at}forageId`, paddock.forageId, ids(tables.forages)),
     ...oneOf(`${at}soilId`, paddock.soilId, ids(tables.soils)),
-    ...oneOf(`${at}stand`, paddock.stand, STANDS),
-    ...oneOf(`${at}productivity`, paddock.productivity, PRODUCTIVITIES),
-    ...optional(`${at}turnInCm`, 'turnInCm', paddock.turnInCm),
-    ...optional(`${at}residualCm`, 'residualCm', paddock.residualCm),
-    ...optional(`${at}massKgPerHaCm`, 'massKgPerHaCm', paddock.massKgPerHaCm),
-    ...dates(at, { lastGrazedOn: paddock.lastGrazedOn, harvestOn: paddock.harvestOn }),
-    ...closedProblems(paddock.closed, at),
   ];
   if (forage && !forage.growthKgPerHaDay) {
     problems.push({
@@ -70,79 +67,20 @@ export function paddockProblems(paddock: Paddock, tables: Tables, at = ''): Prob
       fix: 'The residual must lie below the height at which the herd goes in.',
     });
   }
-  return problems;
+  return besides(own, problems);
 }
 
-function closedProblems(closed: readonly ClosedDays[], at: string): Problems {
-  return closed.flatMap((days, k) => {
-    const here = `${at}closed.${k}.`;
-    const wrong = dates(here, { from: days.from, to: days.to });
-    if (0 < wrong.length || days.from <= days.to) return wrong;
-    return [
-      {
-        field: `${here}to`,
-        code: 'out-of-bounds' as const,
-        given: days.to,
-        min: days.from,
-        fix: 'The last closed day must not be before the first.',
-      },
-    ];
-  });
-}
-
-/** What is wrong with one herd by itself. */
-export function herdProblems(herd: Herd, tables: Tables, at = ''): Problems {
-  const problems: Problems = [
-    ...optional(`${at}longestStayDays`, 'stayDays', herd.longestStayDays),
-    ...optional(`${at}followDays`, 'followDays', herd.followDays),
-    ...dates(at, { turnOutOn: herd.turnOutOn, inSince: herd.inSince }),
-    ...herd.groups.flatMap((group, k) => groupProblems(group, tables, `${at}groups.${k}.`)),
-  ];
-  if (herd.groups.length === 0) {
-    problems.push({
-      field: `${at}groups`,
-      code: 'missing',
-      given: undefined,
-      fix: 'Give the herd at least one class of cattle.',
-    });
-  }
-  return problems;
-}
-
-function groupProblems(group: CattleGroup, tables: Tables, at: string): Problems {
-  const problems: Problems = [
-    ...oneOf(`${at}classId`, group.classId, ids(tables.cattle.classes)),
-    ...within(`${at}head`, 'head', group.head),
-    ...optional(`${at}weightKg`, 'cattleKg', group.weightKg),
-    ...optional(`${at}gainKgPerDay`, 'gainKgPerDay', group.gainKgPerDay),
-    ...optional(`${at}milkKgPerDay`, 'milkKgPerDay', group.milkKgPerDay),
-    ...(group.breedId === undefined
-      ? []
-      : oneOf(`${at}breedId`, group.breedId, ids(tables.gestation.breeds))),
-    ...dates(at, {
-      arrivesOn: group.arrivesOn,
-      leavesOn: group.leavesOn,
-      bredOn: group.bredOn,
-      calvesOn: group.calvesOn,
-    }),
-  ];
-  const { arrivesOn, leavesOn } = group;
-  if (
-    problems.length === 0 &&
-    arrivesOn !== undefined &&
-    leavesOn !== undefined &&
-    leavesOn <= arrivesOn
-  ) {
-    problems.push({
-      field: `${at}leavesOn`,
-      code: 'out-of-bounds',
-      given: leavesOn,
-      min: arrivesOn,
-      fix: 'Cattle leave after they arrive.',
-    });
-  }
-  return problems;
-}
+/** What is wrong with one herd by itself, and by the tables. */
+export const herdProblems = (herd: Herd, tables: Tables, at = ''): Problems =>
+  besides(
+    problemsOfRow(herdFields, herd, at, 'passed'),
+    herd.groups.flatMap((group, k) => [
+      ...oneOf(`${at}groups.${k}.classId`, group.classId, ids(tables.cattle.classes)),
+      ...(group.breedId === undefined
+        ? []
+        : oneOf(`${at}groups.${k}.breedId`, group.breedId, ids(tables.gestation.breeds))),
+    ]),
+  );
 
 function idProblems({ paddocks, herds, readings, followers }: PastureRequest): Problems {
   const known = new Set(paddocks.map((p) => p.id));
@@ -201,14 +139,8 @@ function idProblems({ paddocks, herds, readings, followers }: PastureRequest): P
 
 function choiceProblems(request: PastureRequest): Problems {
   const { choices, tables } = request;
+  const own = problemsOfRow(pastureChoiceFields, choices, 'choices.', 'passed');
   const problems: Problems = [
-    ...dates('choices.', { from: choices.from, to: choices.to }),
-    ...optional('choices.restFactor', 'restFactor', choices.restFactor),
-    ...optional('choices.hayInStoreKg', 'hayKg', choices.hayInStoreKg),
-    ...optional('choices.refillH', 'refillH', choices.refillH),
-    ...(choices.rainShareByMonth ?? []).flatMap((share, i) =>
-      within(`choices.rainShareByMonth.${i}`, 'rainShare', share),
-    ),
     ...(choices.keepForAutumnIds ?? []).flatMap((id, i) =>
       oneOf(`choices.keepForAutumnIds.${i}`, id, ids(request.paddocks)),
     ),
@@ -221,29 +153,22 @@ function choiceProblems(request: PastureRequest): Problems {
   ] as const) {
     if (id !== undefined) problems.push(...oneOf(`choices.${field}`, id, ids(rows)));
   }
-  if (choices.rainShareByMonth !== undefined && choices.rainShareByMonth.length !== 12) {
-    problems.push({
-      field: 'choices.rainShareByMonth',
-      code: 'out-of-bounds',
-      given: choices.rainShareByMonth.length,
-      min: 12,
-      max: 12,
-      fix: 'Give twelve shares, January first.',
-    });
-  }
-  if (0 < problems.length) return problems;
+  const found = besides(own, problems);
+  if (0 < found.length) return found;
   const span = pastureSpan(request);
   if (span.from < 0 || span.to <= span.from || MAX_PASTURE_DAYS < span.days) {
-    problems.push({
-      field: 'choices.to',
-      code: 'out-of-bounds',
-      given: choices.to ?? addDays(span.first, span.days - 1),
-      min: addDays(span.first, Math.max(0, span.from) + 1),
-      max: addDays(span.first, MAX_PASTURE_DAYS),
-      fix: `The last day must come after the first, within ${MAX_PASTURE_DAYS} days of the start of the season.`,
-    });
+    return [
+      {
+        field: 'choices.to',
+        code: 'out-of-bounds',
+        given: choices.to ?? addDays(span.first, span.days - 1),
+        min: addDays(span.first, Math.max(0, span.from) + 1),
+        max: addDays(span.first, MAX_PASTURE_DAYS),
+        fix: `The last day must come after the first, within ${MAX_PASTURE_DAYS} days of the start of the season.`,
+      },
+    ];
   }
-  return problems;
+  return [];
 }
 
 /** What is said to have happened must lie behind us. */
@@ -266,15 +191,12 @@ function futureProblems({ paddocks, herds, today }: PastureRequest): Problems {
   ];
 }
 
-function readingProblems(
-  { today }: PastureRequest,
-  reading: { date: PlainDate },
-  at: string,
-): Problems {
-  const wrong = dates(at, { date: reading.date });
-  if (0 < wrong.length) return wrong;
+function readingProblems({ today }: PastureRequest, reading: GrassReading, at: string): Problems {
+  const own = problemsOfRow(grassReadingFields, reading, at, 'passed');
+  if (own.some(({ field }) => field === `${at}date`)) return own;
   if (today < reading.date) {
     return [
+      ...own,
       {
         field: `${at}date`,
         code: 'out-of-bounds',
@@ -284,52 +206,13 @@ function readingProblems(
       },
     ];
   }
-  return [];
+  return own;
 }
 
 const ids = (rows: readonly { id: string }[]): string[] => rows.map((row) => row.id);
-
-function within(field: string, name: BoundName, value: unknown): Problems {
-  const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;
-  if (typeof value !== 'number' || !Number.isFinite(value))
-    return [{ field, code: 'not-a-number', given: value, fix }];
-  if (integer && !Number.isInteger(value))
-    return [
-      {
-        field,
-        code: 'out-of-bounds',
-        given: value,
-        min,
-        max,
-        unit,
-        fix: `${fix} Whole numbers only.`,
-      },
-    ];
-  return min <= value && value <= max
-    ? []
-    : [{ field, code: 'out-of-bounds', given: value, min, max, unit, fix }];
-}
-
-const optional = (field: string, name: BoundName, value: unknown): Problems =>
-  value === undefined ? [] : within(field, name, value);
 
 function oneOf(field: string, value: unknown, allowed: readonly string[]): Problems {
   return typeof value === 'string' && allowed.includes(value)
     ? []
     : [{ field, code: 'not-allowed', given: value, allowed, fix: 'Choose one of these.' }];
-}
-
-function dates(at: string, named: Readonly<Record<string, unknown>>): Problems {
-  return Object.entries(named).flatMap(([name, value]): Problems =>
-    value === undefined || isPlainDate(value)
-      ? []
-      : [
-          {
-            field: `${at}${name}`,
-            code: 'not-a-date',
-            given: value,
-            fix: 'Write year-month-day, such as 2027-04-21.',
-          },
-        ],
-  );
 }

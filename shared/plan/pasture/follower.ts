@@ -1,7 +1,7 @@
 import type { Herd } from '../../farm/herd.js';
 import { planContext } from '../context.js';
 import type { PlanRequest } from '../request.js';
-import type { Follower } from './pasture-request.js';
+import type { Follower } from '../../farm/pasture-choices.js';
 
 /**
  * The birds of a batch as followers of a herd, from their move outdoors to their last day;

@@ -1,18 +1,15 @@
 import type { Person } from '../../farm/farm.js';
-import type { OwnJob } from '../../farm/job.js';
+import { besides, problemsOfRow } from '../../farm/check-row.js';
+import { jobFields, type OwnJob } from '../../farm/job.js';
 import type { FieldProblem } from '../../problems/field-problem.js';
 
-/** What is wrong with one job of the household's own, beside the others. */
+/** What is wrong with one job of the household's own, by itself and beside the others. */
 export function ownJobProblems(
   job: OwnJob,
   { people, ownJobs }: { people: readonly Person[]; ownJobs: readonly OwnJob[] },
 ): FieldProblem[] {
   const problems: FieldProblem[] = [];
-  const { notBefore, dueOn, lastOn, personIds, waitsForId, conditions } = job;
-  if (notBefore !== undefined && dueOn < notBefore)
-    problems.push(before('dueOn', dueOn, notBefore, 'The day it is due comes before its first.'));
-  if (lastOn !== undefined && lastOn < dueOn)
-    problems.push(before('lastOn', lastOn, dueOn, 'Its last day comes before the day it is due.'));
+  const { personIds, waitsForId, conditions } = job;
   const known = people.map(({ id }) => id);
   (personIds ?? []).forEach((id, i) => {
     if (!known.includes(id))
@@ -25,14 +22,7 @@ export function ownJobProblems(
       });
   });
   const able = personIds?.length ?? people.length;
-  if (personIds?.length === 0)
-    problems.push({
-      field: 'personIds',
-      code: 'missing',
-      given: undefined,
-      fix: 'Choose at least one who can do it.',
-    });
-  else if (0 < people.length && able < (conditions.people ?? 1))
+  if (0 < people.length && 0 < able && able < (conditions.people ?? 1))
     problems.push({
       field: 'conditions.people',
       code: 'out-of-bounds',
@@ -41,16 +31,8 @@ export function ownJobProblems(
       fix: 'It takes more people than can do it: let more do it, or make it a job for fewer.',
     });
   if (waitsForId !== undefined) problems.push(...waitProblems(job, ownJobs));
-  return problems;
+  return besides(problemsOfRow(jobFields, job, '', 'passed'), problems);
 }
-
-const before = (field: string, given: string, min: string, fix: string): FieldProblem => ({
-  field,
-  code: 'out-of-bounds',
-  given,
-  min,
-  fix: `${fix} Swap or change the dates.`,
-});
 
 function waitProblems(job: OwnJob, ownJobs: readonly OwnJob[]): FieldProblem[] {
   const byId = new Map(ownJobs.map((each) => [each.id, each]));

@@ -4,16 +4,26 @@ import {
   type FieldProblem,
   type FormWords,
 } from '../../../shared/problems/field-problem.js';
+import type { RowDescription } from '../../../shared/farm/field.js';
+import { labelAt, unitAt } from '../../../shared/farm/field-at.js';
+import type { Reader } from '../../../shared/units/format.js';
 import { ApiError } from '../api/client.js';
+
+/** The words of a form that saves a row: labels and units of its fields. */
+export const wordsOfRow = (described: RowDescription, reader: Reader): FormWords => ({
+  labelOf: (field) => labelAt(described, field),
+  unitOf: (field) => unitAt(described, field),
+  reader,
+});
 
 /** What is wrong, by field, in the words of the form. */
 export function messagesByField(
   problems: readonly FieldProblem[],
-  { labelOf, reader }: FormWords,
+  words: FormWords,
 ): Record<string, string> {
   return Object.fromEntries(
     // The first problem of a field is the one that is shown.
-    [...problems].reverse().map((p) => [p.field, describeForForm(p, labelOf, reader)]),
+    [...problems].reverse().map((p) => [p.field, describeForForm(p, words, words.reader)]),
   );
 }
 

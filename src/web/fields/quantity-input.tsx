@@ -1,11 +1,7 @@
 import { TextInput, type TextInputProps } from '@mantine/core';
 import { useEffect, useState } from 'react';
-import {
-  BOUNDS,
-  problemsOfBound,
-  type BoundName,
-  type Bounds,
-} from '../../../shared/farm/bounds.js';
+import { problemsOfNumber, type Bounds } from '../../../shared/farm/bounds.js';
+import type { NumberField } from '../../../shared/farm/field.js';
 import { describeForForm } from '../../../shared/problems/field-problem.js';
 import { angleText, readTyped, type Typed } from '../../../shared/units/typed.js';
 import {
@@ -20,7 +16,8 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
   /** Stored value: SI. NaN stands for text that cannot be read, so that it is never saved. */
   readonly value: number | undefined;
   readonly onChange: (stored: number | undefined) => void;
-  readonly bound: BoundName;
+  /** What is known of the number: its label, where no other is given, its bounds and unit. */
+  readonly field: NumberField;
   readonly units: UnitSystem;
   /** Element that holds the message when there is no room for one at the box. */
   readonly messageId?: string;
@@ -31,8 +28,9 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
  * typed stays as typed: a value is only converted for showing when it came from elsewhere.
  */
 export function QuantityInput({ messageId, ...props }: Props) {
-  const { value, onChange, bound, units, label, error, ...rest } = props;
-  const { unit, typedAs, min } = BOUNDS[bound] as Bounds;
+  const { value, onChange, field, units, error, ...rest } = props;
+  const label = 'label' in props ? props.label : field.label;
+  const { unit, typedAs, min } = field.bounds;
   const [typed, setTyped] = useState<{
     text: string;
     read: Typed;
@@ -54,11 +52,12 @@ export function QuantityInput({ messageId, ...props }: Props) {
   const unread = isOwn && typed.read.is === 'unread' ? typed.read.why : undefined;
   const outside =
     value !== undefined && Number.isFinite(value)
-      ? problemsOfBound('', value, bound).map((problem) =>
-          describeForForm(problem, () => String(label ?? rest['aria-label']), {
-            units,
-            currency: 'USD',
-          }),
+      ? problemsOfNumber('', value, field.bounds).map((problem) =>
+          describeForForm(
+            problem,
+            { labelOf: () => String(label ?? rest['aria-label']), unitOf: () => unit },
+            { units, currency: 'USD' },
+          ),
         )[0]
       : undefined;
   const message = unread ?? outside ?? error;
@@ -90,10 +89,9 @@ export function QuantityInput({ messageId, ...props }: Props) {
 /** A stored value as it would be typed, for a placeholder. */
 export const typedText = (
   value: number | undefined,
-  bound: BoundName,
+  { bounds }: NumberField,
   units: UnitSystem,
-): string | undefined =>
-  value === undefined ? undefined : shownText(value, BOUNDS[bound].unit, units);
+): string | undefined => (value === undefined ? undefined : shownText(value, bounds.unit, units));
 
 const isAngle = (typedAs: Bounds['typedAs']): typedAs is 'latitude' | 'longitude' =>
   typedAs === 'latitude' || typedAs === 'longitude';

@@ -39,9 +39,7 @@ export function Working({ label }: { label: string }) {
 export function Failure({ error, words }: { error: Error | null | undefined; words?: FormWords }) {
   if (!error) return null;
   const problems = error instanceof ApiError ? (error.problem.problems ?? []) : [];
-  const texts = problems.map((p) =>
-    words ? describeForForm(p, words.labelOf, words.reader) : p.text,
-  );
+  const texts = problems.map((p) => (words ? describeForForm(p, words, words.reader) : p.text));
   return <Problems texts={0 < texts.length ? texts : [error.message]} />;
 }
 

@@ -35,7 +35,7 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
   [
     'a paddock without area',
     paddock({ areaM2: 0 }),
-    { field: 'paddocks.0.areaM2', code: 'out-of-bounds', given: 0, min: 50, max: 1e7, unit: 'ha' },
+    { field: 'paddocks.0.areaM2', code: 'out-of-bounds', given: 0, min: 50, max: 1e7, unit: 'm2' },
   ],
   [
     'an area that is no number',

@@ -40,7 +40,7 @@ export function ArrivalWeeks({
         <DateField label="From" value={from} onChange={(d) => d && setFrom(d)} />
         <DateField label="To" value={to} onChange={(d) => d && setTo(d)} />
         <Select
-          label="The box comes on a"
+          label="Delivery weekday"
           value={weekday}
           onChange={(v) => v && setWeekday(v)}
           options={WEEKDAYS}

@@ -9,8 +9,9 @@ import {
 } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import type { BoundName } from '../../../../shared/farm/bounds.js';
+import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
+import type { NumberField } from '../../../../shared/farm/field.js';
 import { DEFAULT_BAG_KG } from '../../../../shared/plan/feed.js';
 import { DEFAULT_MOVES_PER_DAY } from '../../../../shared/plan/outdoors.js';
 import { defaultRow, rowById, type Strain } from '../../../../shared/tables/tables.js';
@@ -20,8 +21,16 @@ import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
-import { BATCH_LABELS } from './batch-labels.js';
+import { WANTED } from './batch-labels.js';
 import type { BatchDraft, Setting } from './use-plan.js';
+
+const FIELDS = batchFields.fields;
+const PRICES = batchPriceFields.fields;
+
+/** Fields of a batch that hold a number. */
+type NumberName = {
+  [K in keyof typeof FIELDS]: (typeof FIELDS)[K] extends NumberField ? K : never;
+}[keyof typeof FIELDS];
 
 const SEXES: Record<Purpose, readonly { id: Sex; name: string }[]> = {
   meat: [
@@ -54,19 +63,14 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
   const strain = strains.find((s) => s.id === draft.strainId);
   const usual = strain && usualOf(strain, draft, tables);
   /** A number of the order; what is used when it is left out stands in the empty box. */
-  const quantity = (
-    field: keyof typeof BATCH_LABELS,
-    bound: BoundName,
-    usual?: number,
-    label: string = BATCH_LABELS[field],
-  ) => (
+  const quantity = (field: NumberName, usual?: number, label: string = FIELDS[field].label) => (
     <QuantityInput
       label={label}
-      bound={bound}
+      field={FIELDS[field]}
       units={farm.units}
-      value={draft[field] as number | undefined}
+      value={draft[field]}
       error={errors[field]}
-      placeholder={typedText(usual, bound, farm.units)}
+      placeholder={typedText(usual, FIELDS[field], farm.units)}
       onChange={(value) => onChange({ [field]: value })}
     />
   );
@@ -75,7 +79,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
     kind: FacilityKind,
   ) => (
     <Select
-      label={BATCH_LABELS[field]}
+      label={FIELDS[field].label}
       value={draft[field]}
       error={errors[field]}
       onChange={(id) => onChange({ [field]: id })}
@@ -97,13 +101,13 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         ]}
       />
       <TextInput
-        label={BATCH_LABELS.name}
+        label={FIELDS.name.label}
         value={draft.name ?? ''}
         error={errors['name']}
         onChange={(e) => onChange({ name: e.currentTarget.value })}
       />
       <Select
-        label={BATCH_LABELS.strainId}
+        label={FIELDS.strainId.label}
         description={strain?.description}
         value={draft.strainId}
         error={errors['strainId']}
@@ -118,20 +122,15 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         options={strains}
       />
       <Select
-        label={BATCH_LABELS.sex}
+        label={FIELDS.sex.label}
         value={draft.sex}
         error={errors['sex']}
         onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
         options={SEXES[purpose]}
       />
-      {quantity(
-        'wantedBirds',
-        'wantedBirds',
-        undefined,
-        purpose === 'meat' ? BATCH_LABELS.wantedBirds : 'Hens wanted',
-      )}
+      {quantity('wantedBirds', undefined, WANTED[purpose])}
       <DateField
-        label={BATCH_LABELS.arrivalDate}
+        label={FIELDS.arrivalDate.label}
         value={draft.arrivalDate}
         error={errors['arrivalDate']}
         onChange={(date) => onChange({ arrivalDate: date })}
@@ -141,7 +140,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         value={draft.arrivalDate}
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
-      {purpose === 'meat' && quantity('leaveAgeDays', 'leaveAgeDays', strain?.leaveAgeDays)}
+      {purpose === 'meat' && quantity('leaveAgeDays', strain?.leaveAgeDays)}
       <Accordion variant="contained" multiple>
         <Panel title="Places">
           {place('brooderId', 'brooder')}
@@ -161,27 +160,27 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             A grey number is what the plan uses while the box is empty.
           </Text>
           <SimpleGrid cols={2}>
-            {quantity('weightFactor', 'weightFactor', usual?.weightFactor)}
-            {quantity('feedFactor', 'feedFactor', usual?.feedFactor)}
-            {quantity('wastePercent', 'wastePercent', usual?.wastePercent)}
-            {quantity('firstWeekLossPercent', 'lossPercent', usual?.firstWeekPercent)}
-            {quantity('laterLossPercent', 'lossPercent', usual?.laterPercent)}
-            {quantity('orderedBirds', 'orderedBirds')}
-            {quantity('bagKg', 'bagKg', DEFAULT_BAG_KG)}
-            {quantity('hatchToArrivalDays', 'hatchToArrivalDays')}
-            {purpose === 'meat' && quantity('targetLiveKg', 'targetLiveKg')}
-            {purpose === 'meat' && quantity('dressingShare', 'dressingShare', usual?.dressingShare)}
-            {purpose === 'meat' && quantity('movesPerDay', 'movesPerDay', DEFAULT_MOVES_PER_DAY)}
-            {quantity('medicatedWithdrawalDays', 'withdrawalDays')}
+            {quantity('weightFactor', usual?.weightFactor)}
+            {quantity('feedFactor', usual?.feedFactor)}
+            {quantity('wastePercent', usual?.wastePercent)}
+            {quantity('firstWeekLossPercent', usual?.firstWeekPercent)}
+            {quantity('laterLossPercent', usual?.laterPercent)}
+            {quantity('orderedBirds')}
+            {quantity('bagKg', DEFAULT_BAG_KG)}
+            {quantity('hatchToArrivalDays')}
+            {purpose === 'meat' && quantity('targetLiveKg')}
+            {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
+            {purpose === 'meat' && quantity('movesPerDay', DEFAULT_MOVES_PER_DAY)}
+            {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
           <DateField
-            label={BATCH_LABELS.moveOutDate}
+            label={FIELDS.moveOutDate.label}
             value={draft.moveOutDate}
             error={errors['moveOutDate']}
             onChange={(date) => onChange({ moveOutDate: date })}
           />
           <DateField
-            label={BATCH_LABELS.orderDate}
+            label={FIELDS.orderDate.label}
             value={draft.orderDate}
             error={errors['orderDate']}
             onChange={(date) => onChange({ orderDate: date })}
@@ -250,13 +249,13 @@ function Prices({
   return (
     <SimpleGrid cols={2}>
       <PriceInput
-        label="A chick"
+        label={PRICES.perBird.label}
         currency={currency}
         value={prices.perBird}
         onChange={(v) => set({ perBird: v })}
       />
       <PriceInput
-        label="A bag of bedding"
+        label={PRICES.beddingPerBag.label}
         currency={currency}
         value={prices.beddingPerBag}
         onChange={(v) => set({ beddingPerBag: v })}
@@ -275,7 +274,7 @@ function Prices({
         />
       ))}
       <PriceInput
-        label="Processing a bird"
+        label={PRICES.processingPerBird.label}
         currency={currency}
         value={prices.processingPerBird}
         onChange={(v) => set({ processingPerBird: v })}
@@ -303,32 +302,32 @@ function Choices({
   return (
     <>
       <Select
-        label={BATCH_LABELS.growthTableId}
+        label={FIELDS.growthTableId.label}
         value={draft.growthTableId ?? strain.growthTables[0]}
         onChange={(id) => onChange({ growthTableId: id })}
         options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
       />
       <Select
-        label={BATCH_LABELS.broodingScheduleId}
+        label={FIELDS.broodingScheduleId.label}
         value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id}
         onChange={(id) => onChange({ broodingScheduleId: id })}
         options={tables.broodingSchedules}
       />
       <Select
-        label={BATCH_LABELS.spaceStandardId}
+        label={FIELDS.spaceStandardId.label}
         value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id}
         onChange={(id) => onChange({ spaceStandardId: id })}
         options={tables.space.brooder}
       />
       <Select
-        label={BATCH_LABELS.moveOutRuleId}
+        label={FIELDS.moveOutRuleId.label}
         value={draft.moveOutRuleId ?? defaultRow(rules).id}
         onChange={(id) => onChange({ moveOutRuleId: id })}
         options={rules}
       />
       {draft.purpose === 'meat' && (
         <Select
-          label={BATCH_LABELS.processing}
+          label={FIELDS.processing.label}
           value={draft.processing ?? 'home'}
           onChange={(v) => onChange({ processing: v })}
           options={[

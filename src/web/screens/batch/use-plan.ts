@@ -86,7 +86,7 @@ export function withoutBlanks(draft: BatchDraft): Batch {
 function missingFields(draft: BatchDraft): Record<string, string> {
   return {
     ...(draft.name?.trim() ? {} : { name: 'Give the batch a name.' }),
-    ...(draft.strainId ? {} : { strainId: 'Choose a kind of bird.' }),
+    ...(draft.strainId ? {} : { strainId: 'Choose a breed or cross.' }),
     ...(draft.wantedBirds === undefined ? { wantedBirds: 'Say how many birds you want.' } : {}),
     ...(draft.arrivalDate ? {} : { arrivalDate: 'Choose the day the box comes.' }),
   };

@@ -11,19 +11,26 @@ import {
 } from '@mantine/core';
 import { IconTrash } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
-import type {
-  BuildUp,
-  Circuit,
-  HeatSource,
-  HeatSourceKind,
-  Layer,
-  Surroundings,
+import {
+  brooderFields,
+  buildUpFields,
+  heatSourceFields,
+  layerFields,
+  type BuildUp,
+  type Circuit,
+  type HeatSource,
+  type HeatSourceKind,
+  type Layer,
+  type Surroundings,
 } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
-import { BROODER_LABELS, newLayer, type Draft } from './kinds.js';
+import { newLayer, type Draft } from './kinds.js';
+
+const BROODER = brooderFields.fields;
+const HEAT = heatSourceFields.fields;
 
 const SURROUNDINGS: readonly { id: Surroundings; name: string }[] = [
   { id: 'unheated-building', name: 'In an unheated building' },
@@ -74,7 +81,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
       <Fieldset legend="Where it stands">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <Select
-            label={BROODER_LABELS.standsIn}
+            label={BROODER.standsIn.label}
             value={values['standsIn'] as Surroundings}
             error={errorAt('standsIn')}
             onChange={(v) => set('standsIn', v)}
@@ -82,8 +89,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
           />
           {values['standsIn'] === 'heated-room' && (
             <QuantityInput
-              label={BROODER_LABELS.roomC}
-              bound="roomC"
+              field={BROODER.roomC}
               units={units}
               value={values['roomC'] as number | undefined}
               error={errorAt('roomC')}
@@ -95,7 +101,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
       <Fieldset legend="Heat">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <Select
-            label={BROODER_LABELS['heat.kind']}
+            label={HEAT.kind.label}
             value={heat.kind}
             error={errorAt('heat.kind')}
             onChange={(v) => setHeat({ kind: v })}
@@ -103,7 +109,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
           />
           {heat.kind !== 'gas' && (
             <Select
-              label={BROODER_LABELS.circuitId}
+              label={BROODER.circuitId.label}
               value={values['circuitId'] as string | undefined}
               error={errorAt('circuitId')}
               onChange={(v) => set('circuitId', v)}
@@ -112,16 +118,14 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
             />
           )}
           <QuantityInput
-            label={BROODER_LABELS['heat.wattsEach']}
-            bound="wattsEach"
+            field={HEAT.wattsEach}
             units={units}
             value={heat.wattsEach}
             error={errorAt('heat.wattsEach')}
             onChange={(v) => setHeat({ wattsEach: v })}
           />
           <QuantityInput
-            label={BROODER_LABELS['heat.count']}
-            bound="heaterCount"
+            field={HEAT.count}
             units={units}
             value={heat.count}
             error={errorAt('heat.count')}
@@ -131,7 +135,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
         <Switch
           mt="md"
           size="md"
-          label="A thermostat switches it"
+          label={HEAT.thermostat.label}
           checked={heat.thermostat}
           onChange={(e) => setHeat({ thermostat: e.currentTarget.checked })}
         />
@@ -207,7 +211,7 @@ function BuildUpFields({
         {byR ? (
           <QuantityInput
             label={`R-value of the ${legend.toLowerCase()}, films not counted`}
-            bound="rM2KPerW"
+            field={buildUpFields.fields.rM2KPerW}
             units={units}
             value={value?.rM2KPerW}
             error={errorAt(`${path}.rM2KPerW`)}
@@ -225,8 +229,7 @@ function BuildUpFields({
                 style={{ flex: 3 }}
               />
               <QuantityInput
-                label="Thick"
-                bound="thicknessMm"
+                field={layerFields.fields.thicknessMm}
                 units={units}
                 value={layer.thicknessMm}
                 error={errorAt(`${path}.layers.${k}.thicknessMm`)}

@@ -1,7 +1,6 @@
 import { ActionIcon, Button, Card, Group, Modal, Stack, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
-import { BOUNDS } from '../../../../shared/farm/bounds.js';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
@@ -9,7 +8,7 @@ import { useFacilities, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FacilityForm } from './facility-form.js';
-import { draftOf, emptyDraft, KINDS, type Draft } from './kinds.js';
+import { draftOf, emptyDraft, KINDS, sizesOf, type Draft } from './kinds.js';
 
 export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const [draft, setDraft] = useState<Draft>();
@@ -94,11 +93,11 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
 function summary(facility: Facility, farm: SavedFarm): string {
   const kind = KINDS.find((k) => k.kind === facility.kind)!;
   const values = facility as unknown as Record<string, number | undefined>;
-  const sizes = kind.fields.flatMap(({ name, label, bound }) => {
+  const sizes = sizesOf(kind).flatMap(([name, { label, bounds }]) => {
     const value = values[name];
     return value === undefined
       ? []
-      : [`${label.toLowerCase()} ${formatValue(value, BOUNDS[bound].unit, farm)}`];
+      : [`${label.toLowerCase()} ${formatValue(value, bounds.unit, farm)}`];
   });
   if (facility.kind !== 'brooder') return sizes.join(', ');
   const { count, wattsEach, kind: heater, thermostat } = facility.heat;

@@ -1,9 +1,9 @@
 import { Fieldset, SimpleGrid, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import type { Circuit } from '../../../../shared/farm/facility.js';
+import { facilityFields, type Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
-import { messagesByField } from '../../fields/field-words.js';
+import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
 import {
   draftKey,
   dropDraft,
@@ -15,7 +15,7 @@ import {
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { BrooderFields } from './brooder-fields.js';
-import { KINDS, labelOfFacility, problemsOfDraft, type Draft } from './kinds.js';
+import { KINDS, problemsOfDraft, sizesOf, type Draft } from './kinds.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -39,7 +39,7 @@ function Fields({
   onDiscard,
 }: Props & { onDiscard: () => void }) {
   const kind = KINDS.find((k) => k.kind === start.kind)!;
-  const words = { labelOf: labelOfFacility(start.kind), reader: farm };
+  const words = wordsOfRow(facilityFields[start.kind], farm);
   const save = useSave<Draft>(farm.id, 'facilities', words);
   const key = draftKey(farm.id, start.kind, start.id ?? 'new');
   const [kept] = useState(() => readDraft<Draft>(key));
@@ -85,11 +85,11 @@ function Fields({
       />
       <Fieldset legend="Size">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
-          {kind.fields.map(({ name, label, bound, optional }) => (
+          {sizesOf(kind).map(([name, field]) => (
             <QuantityInput
               key={name}
-              label={optional ? `${label} (optional)` : label}
-              bound={bound}
+              label={field.isOptional ? `${field.label} (optional)` : field.label}
+              field={field}
               units={farm.units}
               value={draft[name] as number | undefined}
               error={errorAt(name)}

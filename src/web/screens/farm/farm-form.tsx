@@ -11,7 +11,7 @@ import {
 } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { useState } from 'react';
-import type { Farm } from '../../../../shared/farm/farm.js';
+import { farmFields, type Farm } from '../../../../shared/farm/farm.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { useTables } from '../../api/queries.js';
 import { messagesByField, problemsIn } from '../../fields/field-words.js';
@@ -27,10 +27,12 @@ import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
-import { LABELS, wordsOf } from './farm-labels.js';
+import { wordsOf } from './farm-labels.js';
 import { problemsOf } from './farm-problems.js';
 import { MonthTable } from './month-table.js';
 import { zoneDoubt } from './time-zone-doubt.js';
+
+const FIELDS = farmFields.fields;
 
 /** A farm to start from: the browser's own time zone, everything else left for the household. */
 export function emptyFarm(): Partial<Farm> {
@@ -111,7 +113,7 @@ function Fields({
         )}
         <Fieldset legend="Farm">
           <SimpleGrid cols={{ base: 1, sm: 2 }}>
-            <TextInput label="Name" {...text('name')} />
+            <TextInput label={FIELDS.name.label} {...text('name')} />
             <div>
               <Text size="sm" fw={500} mb={4} id="units-label">
                 Units
@@ -128,31 +130,30 @@ function Fields({
               />
             </div>
             <QuantityInput
-              label={LABELS.latitudeDeg}
-              bound="latitudeDeg"
+              label={`${FIELDS.latitudeDeg.label}, such as 42.9 N`}
+              field={FIELDS.latitudeDeg}
               units={units}
               value={values.latitudeDeg}
               error={errors['latitudeDeg']}
               onChange={(v) => setFieldValue('latitudeDeg', v)}
             />
             <QuantityInput
-              label={LABELS.longitudeDeg}
-              bound="longitudeDeg"
+              label={`${FIELDS.longitudeDeg.label}, such as 75.3 W`}
+              field={FIELDS.longitudeDeg}
               units={units}
               value={values.longitudeDeg}
               error={errors['longitudeDeg']}
               onChange={(v) => setFieldValue('longitudeDeg', v)}
             />
             <QuantityInput
-              label={LABELS.elevationM}
-              bound="elevationM"
+              field={FIELDS.elevationM}
               units={units}
               value={values.elevationM}
               error={errors['elevationM']}
               onChange={(v) => setFieldValue('elevationM', v)}
             />
             <NativeSelect
-              label={LABELS.timeZone}
+              label={FIELDS.timeZone.label}
               {...text('timeZone')}
               error={errors['timeZone'] ?? zoneDoubt(values)}
               data={zonesWith(values.timeZone)}
@@ -162,14 +163,14 @@ function Fields({
         <Fieldset legend="Prices">
           <SimpleGrid cols={{ base: 1, sm: 3 }}>
             <NativeSelect
-              label={LABELS.currency}
+              label={FIELDS.currency.label}
               value={values.currency ?? ''}
               error={errors['currency']}
               onChange={(e) => setFieldValue('currency', e.currentTarget.value)}
               data={Intl.supportedValuesOf('currency')}
             />
             <PriceInput
-              label={LABELS.electricityPricePerKWh}
+              label={FIELDS.electricityPricePerKWh.label}
               currency={values.currency ?? ''}
               value={values.electricityPricePerKWh}
               error={errors['electricityPricePerKWh']}
@@ -215,10 +216,14 @@ function Fields({
               .join(' ')}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
-            <TextInput label={LABELS.lastFrost} placeholder="05-20" {...text('lastFrost')} />
-            <TextInput label={LABELS.firstFrost} placeholder="09-28" {...text('firstFrost')} />
+            <TextInput label={FIELDS.lastFrost.label} placeholder="05-20" {...text('lastFrost')} />
+            <TextInput
+              label={FIELDS.firstFrost.label}
+              placeholder="09-28"
+              {...text('firstFrost')}
+            />
             <Select
-              label={LABELS.gardenSoilId}
+              label={FIELDS.gardenSoilId.label}
               description="Says when beds and fence lines are dry enough to work"
               value={values.gardenSoilId}
               error={errors['gardenSoilId']}
@@ -229,7 +234,7 @@ function Fields({
           </SimpleGrid>
           <TextInput
             mt="sm"
-            label="Holidays without post, year-month-day, separated by commas"
+            label={`${FIELDS.noDeliveryDates.label}, year-month-day, separated by commas`}
             value={(values.noDeliveryDates ?? []).join(', ')}
             error={errors['noDeliveryDates']}
             onChange={(e) =>

@@ -1,11 +1,21 @@
 import { isPlainDate } from '../../../../shared/calendar/plain-date.js';
-import { problemsOfBound } from '../../../../shared/farm/bounds.js';
-import type { Farm } from '../../../../shared/farm/farm.js';
+import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
+import { farmFields, type Farm } from '../../../../shared/farm/farm.js';
+import { MONTHS, type NumberField } from '../../../../shared/farm/field.js';
 import { problemsOfMonths } from '../../../../shared/farm/months.js';
 import { isPrice } from '../../../../shared/money/money.js';
 import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
 import { messagesByField } from '../../fields/field-words.js';
-import { MONTHS, wordsOf } from './farm-labels.js';
+import { wordsOf } from './farm-labels.js';
+
+const FIELDS = farmFields.fields;
+
+/** A number that is still to be given is asked for in words of its own. */
+const ifGiven = (
+  path: string,
+  value: number | undefined,
+  { bounds }: NumberField,
+): FieldProblem[] => (value === undefined ? [] : problemsOfNumber(path, value, bounds));
 
 /** What the form can see for itself; the service checks everything again. */
 export function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
@@ -38,12 +48,12 @@ export function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
     ...missing,
     ...messagesByField(
       [
-        ...problemsOfBound('latitudeDeg', farm.latitudeDeg, 'latitudeDeg'),
-        ...problemsOfBound('longitudeDeg', farm.longitudeDeg, 'longitudeDeg'),
-        ...problemsOfBound('elevationM', farm.elevationM, 'elevationM'),
+        ...(['latitudeDeg', 'longitudeDeg', 'elevationM'] as const).flatMap((name) =>
+          ifGiven(name, farm[name], FIELDS[name]),
+        ),
         ...problemsOfTable(min, max),
         ...(farm.monthlyRainMm ?? []).flatMap((mm, k) =>
-          problemsOfBound(`monthlyRainMm.${k}`, mm, 'rainMm'),
+          ifGiven(`monthlyRainMm.${k}`, mm, FIELDS.monthlyRainMm.of),
         ),
       ],
       wordsOf(farm),
@@ -64,8 +74,8 @@ export const problemsOfTable = (
   max: readonly (number | undefined)[],
 ): FieldProblem[] => [
   ...MONTHS.flatMap((_, k) => [
-    ...problemsOfBound(`monthlyMinC.${k}`, min[k], 'airC'),
-    ...problemsOfBound(`monthlyMaxC.${k}`, max[k], 'airC'),
+    ...ifGiven(`monthlyMinC.${k}`, min[k], FIELDS.monthlyMinC.of),
+    ...ifGiven(`monthlyMaxC.${k}`, max[k], FIELDS.monthlyMaxC.of),
   ]),
   ...problemsOfMonths(min, max),
 ];

@@ -1,11 +1,14 @@
 import { Table, Text } from '@mantine/core';
 import { Fragment, type ReactNode } from 'react';
+import { farmFields } from '../../../../shared/farm/farm.js';
+import { MONTHS } from '../../../../shared/farm/field.js';
 import { unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { messagesByField } from '../../fields/field-words.js';
 import type { FormWords } from '../../../../shared/problems/field-problem.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { MONTHS } from './farm-labels.js';
 import { problemsOfTable } from './farm-problems.js';
+
+const FIELDS = farmFields.fields;
 
 interface Props {
   readonly words: FormWords;
@@ -34,7 +37,8 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
       aria-label={`${MONTHS[month]} mean ${name}, ${label}`}
       size="sm"
       w={104}
-      bound="airC"
+      field={FIELDS.monthlyMinC.of}
+      label={undefined}
       units={units}
       messageId={`month-${month}`}
       error={found[`${field}.${month}`] ?? errors[`${field}.${month}`]}
@@ -75,7 +79,8 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
                   aria-label={`${name} rain, ${unitLabel('rainMm', units)}`}
                   size="sm"
                   w={96}
-                  bound="rainMm"
+                  field={FIELDS.monthlyRainMm.of}
+                  label={undefined}
                   units={units}
                   messageId={`month-${month}`}
                   error={errors[`monthlyRainMm.${month}`]}

@@ -1,29 +1,20 @@
 import { ActionIcon, Button, Card, Group, Stack, Text, TextInput, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
-import type { Person } from '../../../../shared/farm/farm.js';
+import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
 import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
-import type { FormWords } from '../../../../shared/problems/field-problem.js';
+import { wordsOfRow } from '../../fields/field-words.js';
 import { StartTimes } from './start-times.js';
 import { WeekdayHours } from './weekday-hours.js';
 import { DateField } from '../../fields/date-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
-const LABELS: Readonly<Record<string, string>> = {
-  name: 'Name',
-  hoursByWeekday: 'Hours for the farm',
-  startH: 'Begin',
-};
-
 /** The people of the household and the days they are away. */
 export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
   const farmId = farm.id;
-  const words: FormWords = {
-    labelOf: (field) => LABELS[field.split('.')[0]!] ?? 'Absence',
-    reader: farm,
-  };
+  const words = wordsOfRow(personFields, farm);
   const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people', words);
   const remove = useRemove(farmId, 'people');
   const form = useForm({

@@ -1,11 +1,13 @@
 import { Button, Group, Text } from '@mantine/core';
 import { useState } from 'react';
-import { problemsOfBound } from '../../../../shared/farm/bounds.js';
-import type { Person } from '../../../../shared/farm/farm.js';
+import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
+import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useTables, type SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
+const HOURS = personFields.fields.hoursByWeekday.of;
 
 /** Hours that somebody has for the farm on each day of the week. */
 export function WeekdayHours({
@@ -22,7 +24,7 @@ export function WeekdayHours({
   const [hours, setHours] = useState<readonly (number | undefined)[]>();
   const shown = hours ?? person.hoursByWeekday ?? usual ?? [];
   const isWrong = shown.some(
-    (each) => each === undefined || 0 < problemsOfBound('hours', each, 'dayHours').length,
+    (each) => each === undefined || 0 < problemsOfNumber('hours', each, HOURS.bounds).length,
   );
   return (
     <>
@@ -36,7 +38,7 @@ export function WeekdayHours({
             w={82}
             label={day}
             aria-label={`${person.name}, hours on ${day}`}
-            bound="dayHours"
+            field={HOURS}
             units={farm.units}
             value={shown[k]}
             onChange={(value) => setHours(WEEKDAYS.map((_, i) => (i === k ? value : shown[i])))}

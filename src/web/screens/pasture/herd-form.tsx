@@ -1,9 +1,15 @@
 import { Button, Fieldset, SimpleGrid, TextInput } from '@mantine/core';
-import type { CattleGroup, Herd } from '../../../../shared/farm/herd.js';
+import {
+  cattleGroupFields,
+  herdFields,
+  type CattleGroup,
+  type Herd,
+} from '../../../../shared/farm/herd.js';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
@@ -13,35 +19,8 @@ type Draft = Omit<{ -readonly [K in keyof Herd]?: Herd[K] | undefined }, 'groups
   groups?: readonly GroupDraft[];
 };
 
-const LABELS: Readonly<Record<string, string>> = {
-  name: 'Name',
-  groups: 'Classes',
-  longestStayDays: 'Longest stay in a paddock',
-  inPaddockId: 'Now in',
-  inSince: 'Since',
-  turnOutOn: 'Not on grass before',
-  followedByBatchId: 'Birds that follow',
-  followDays: 'Days behind',
-};
-const GROUP_LABELS: Readonly<Record<string, string>> = {
-  classId: 'Class',
-  head: 'Head',
-  weightKg: 'Weight of one',
-  gainKgPerDay: 'Gain a day',
-  milkKgPerDay: 'Milk a day',
-  arrivesOn: 'Arrives on',
-  leavesOn: 'Leaves on',
-  bredOn: 'Served on',
-  calvesOn: 'Calving due, if known',
-  breedId: 'Breed',
-};
-
-function labelOf(field: string): string | undefined {
-  const [first, index, name] = field.split('.');
-  return first === 'groups' && name !== undefined
-    ? `${GROUP_LABELS[name] ?? name} of class ${Number(index) + 1}`
-    : LABELS[field];
-}
+const FIELDS = herdFields.fields;
+const GROUP = cattleGroupFields.fields;
 
 /** One herd: its classes of cattle, where it is, who follows. */
 export function HerdForm({
@@ -59,7 +38,7 @@ export function HerdForm({
   start: Herd | undefined;
   onDone: () => void;
 }) {
-  const words = { labelOf, reader: farm };
+  const words = wordsOfRow(herdFields, farm);
   const save = useSave<Draft>(farm.id, 'herds', words);
   const form = useRowForm<Draft>({
     start: start ?? { name: '', groups: [{ classId: 'cow-calf', head: 4 }] },
@@ -74,7 +53,7 @@ export function HerdForm({
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
-        label={LABELS['name']}
+        label={FIELDS.name.label}
         value={draft.name ?? ''}
         error={errorAt('name')}
         data-autofocus
@@ -84,56 +63,52 @@ export function HerdForm({
         const of = tables.cattle.classes.find((c) => c.id === group.classId);
         const error = (name: string) => errorAt(`groups.${k}.${name}`);
         return (
-          <Fieldset key={k} legend={`Class ${k + 1}`}>
+          <Fieldset key={k} legend={`Group ${k + 1}`}>
             <SimpleGrid cols={{ base: 1, xs: 2 }}>
               <Select
-                label={GROUP_LABELS['classId']}
+                label={GROUP.classId.label}
                 value={group.classId}
                 error={error('classId')}
                 options={tables.cattle.classes}
                 onChange={(classId) => setGroup(k, { classId })}
               />
               <QuantityInput
-                label={GROUP_LABELS['head']}
-                bound="head"
+                field={GROUP.head}
                 units={farm.units}
                 value={group.head}
                 error={error('head')}
                 onChange={(head) => setGroup(k, { head })}
               />
               <QuantityInput
-                label={GROUP_LABELS['weightKg']}
-                bound="cattleKg"
+                field={GROUP.weightKg}
                 units={farm.units}
                 value={group.weightKg}
                 error={error('weightKg')}
-                placeholder={typedText(of?.weightKg, 'cattleKg', farm.units)}
+                placeholder={typedText(of?.weightKg, GROUP.weightKg, farm.units)}
                 onChange={(weightKg) => setGroup(k, { weightKg })}
               />
               <QuantityInput
-                label={GROUP_LABELS['gainKgPerDay']}
-                bound="gainKgPerDay"
+                field={GROUP.gainKgPerDay}
                 units={farm.units}
                 value={group.gainKgPerDay}
                 error={error('gainKgPerDay')}
-                placeholder={typedText(of?.gainKgPerDay, 'gainKgPerDay', farm.units)}
+                placeholder={typedText(of?.gainKgPerDay, GROUP.gainKgPerDay, farm.units)}
                 onChange={(gainKgPerDay) => setGroup(k, { gainKgPerDay })}
               />
               {0 < (of?.milkKgPerDay ?? 0) && (
                 <QuantityInput
-                  label={GROUP_LABELS['milkKgPerDay']}
-                  bound="milkKgPerDay"
+                  field={GROUP.milkKgPerDay}
                   units={farm.units}
                   value={group.milkKgPerDay}
                   error={error('milkKgPerDay')}
-                  placeholder={typedText(of?.milkKgPerDay, 'milkKgPerDay', farm.units)}
+                  placeholder={typedText(of?.milkKgPerDay, GROUP.milkKgPerDay, farm.units)}
                   onChange={(milkKgPerDay) => setGroup(k, { milkKgPerDay })}
                 />
               )}
               {(['arrivesOn', 'leavesOn', 'bredOn', 'calvesOn'] as const).map((name) => (
                 <DateField
                   key={name}
-                  label={GROUP_LABELS[name]}
+                  label={GROUP[name].label}
                   value={group[name]}
                   error={error(name)}
                   onChange={(value) => setGroup(k, { [name]: value })}
@@ -141,7 +116,7 @@ export function HerdForm({
               ))}
               {group.bredOn !== undefined && (
                 <Select
-                  label={GROUP_LABELS['breedId']}
+                  label={GROUP.breedId.label}
                   value={group.breedId ?? 'all'}
                   error={error('breedId')}
                   options={tables.gestation.breeds}
@@ -154,7 +129,7 @@ export function HerdForm({
                 variant="subtle"
                 onClick={() => set({ groups: groups.filter((_, i) => i !== k) })}
               >
-                Remove this class
+                Remove this group
               </Button>
             )}
           </Fieldset>
@@ -164,12 +139,11 @@ export function HerdForm({
         variant="default"
         onClick={() => set({ groups: [...groups, { classId: 'stocker', head: 1 }] })}
       >
-        Add a class
+        Add a group
       </Button>
       <SimpleGrid cols={{ base: 1, xs: 2 }}>
         <QuantityInput
-          label={LABELS['longestStayDays']}
-          bound="stayDays"
+          field={FIELDS.longestStayDays}
           units={farm.units}
           value={draft.longestStayDays}
           error={errorAt('longestStayDays')}
@@ -177,13 +151,13 @@ export function HerdForm({
           onChange={(longestStayDays) => set({ longestStayDays })}
         />
         <DateField
-          label={LABELS['turnOutOn']}
+          label={FIELDS.turnOutOn.label}
           value={draft.turnOutOn}
           error={errorAt('turnOutOn')}
           onChange={(turnOutOn) => set({ turnOutOn })}
         />
         <Select
-          label={LABELS['inPaddockId']}
+          label={FIELDS.inPaddockId.label}
           value={draft.inPaddockId}
           none="not on grass"
           error={errorAt('inPaddockId')}
@@ -192,14 +166,14 @@ export function HerdForm({
         />
         {draft.inPaddockId !== undefined && (
           <DateField
-            label={LABELS['inSince']}
+            label={FIELDS.inSince.label}
             value={draft.inSince}
             error={errorAt('inSince')}
             onChange={(inSince) => set({ inSince })}
           />
         )}
         <Select
-          label={LABELS['followedByBatchId']}
+          label={FIELDS.followedByBatchId.label}
           value={draft.followedByBatchId}
           error={errorAt('followedByBatchId')}
           none="none"
@@ -208,8 +182,7 @@ export function HerdForm({
         />
         {draft.followedByBatchId !== undefined && (
           <QuantityInput
-            label={LABELS['followDays']}
-            bound="followDays"
+            field={FIELDS.followDays}
             units={farm.units}
             value={draft.followDays}
             error={errorAt('followDays')}

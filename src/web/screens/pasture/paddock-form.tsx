@@ -10,39 +10,29 @@ import {
 } from '@mantine/core';
 import { useState } from 'react';
 import {
+  closedDaysFields,
+  paddockFields,
+  PRODUCTIVITIES,
+  STANDS,
   type ClosedDays,
   type ClosedFor,
   type Outline,
   type Paddock,
-  PRODUCTIVITIES,
-  STANDS,
   type Productivity,
   type Stand,
 } from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
-import { labelsFrom } from '../../fields/field-words.js';
+import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
 type Draft = { -readonly [K in keyof Paddock]?: Paddock[K] | undefined };
 
-const LABELS = {
-  name: 'Name',
-  areaM2: 'Area',
-  forageId: 'What grows there',
-  stand: 'Stand',
-  productivity: 'Growth',
-  soilId: 'Soil',
-  turnInCm: 'Height to go in at',
-  residualCm: 'Height to leave',
-  massKgPerHaCm: 'Dry matter in a unit of height',
-  lastGrazedOn: 'Last grazed on',
-  harvestOn: 'Becomes garden: first harvest',
-  outline: 'Corners',
-};
+const FIELDS = paddockFields.fields;
+const CLOSED = closedDaysFields.fields;
 const WHY: readonly { id: ClosedFor; name: string }[] = [
   { id: 'hay', name: 'hay' },
   { id: 'wet', name: 'wet ground' },
@@ -50,17 +40,6 @@ const WHY: readonly { id: ClosedFor; name: string }[] = [
   { id: 'stockpile', name: 'kept for autumn' },
   { id: 'other', name: 'something else' },
 ];
-const CLOSED_LABELS: Readonly<Record<string, string>> = {
-  from: 'First day shut',
-  to: 'Last day shut',
-  why: 'What it is shut for',
-};
-
-function labelOf(field: string): string | undefined {
-  const [first, , name = ''] = field.split('.');
-  return first === 'closed' ? CLOSED_LABELS[name] : labelsFrom(LABELS)(field);
-}
-
 const named = <T extends string>(ids: readonly T[]) => ids.map((id) => ({ id, name: id }));
 
 /** One paddock: what grows there, when it is shut, where it lies. */
@@ -76,7 +55,7 @@ export function PaddockForm({
   onDone: () => void;
 }) {
   const [corners, setCorners] = useState(cornersText(start?.outline));
-  const words = { labelOf, reader: farm };
+  const words = wordsOfRow(paddockFields, farm);
   const save = useSave<Draft>(farm.id, 'paddocks', words);
   const form = useRowForm<Draft>({
     start: start ?? {
@@ -114,7 +93,7 @@ export function PaddockForm({
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
-        label={LABELS.name}
+        label={FIELDS.name.label}
         value={draft.name ?? ''}
         error={errorAt('name')}
         data-autofocus
@@ -122,43 +101,42 @@ export function PaddockForm({
       />
       <SimpleGrid cols={{ base: 1, xs: 2 }}>
         <QuantityInput
-          label={LABELS.areaM2}
-          bound="paddockM2"
+          field={FIELDS.areaM2}
           units={farm.units}
           value={draft.areaM2}
           error={errorAt('areaM2')}
           onChange={(areaM2) => set({ areaM2 })}
         />
         <Select
-          label={LABELS.forageId}
+          label={FIELDS.forageId.label}
           value={draft.forageId}
           error={errorAt('forageId')}
           options={tables.forages.filter((f) => f.growthKgPerHaDay)}
           onChange={(forageId) => set({ forageId })}
         />
         <Select<Stand>
-          label={LABELS.stand}
+          label={FIELDS.stand.label}
           value={draft.stand}
           error={errorAt('stand')}
           options={named(STANDS)}
           onChange={(stand) => set({ stand })}
         />
         <Select<Productivity>
-          label={LABELS.productivity}
+          label={FIELDS.productivity.label}
           value={draft.productivity}
           error={errorAt('productivity')}
           options={named(PRODUCTIVITIES)}
           onChange={(productivity) => set({ productivity })}
         />
         <Select
-          label={LABELS.soilId}
+          label={FIELDS.soilId.label}
           value={draft.soilId}
           error={errorAt('soilId')}
           options={tables.soils}
           onChange={(soilId) => set({ soilId })}
         />
         <DateField
-          label={LABELS.lastGrazedOn}
+          label={FIELDS.lastGrazedOn.label}
           value={draft.lastGrazedOn}
           error={errorAt('lastGrazedOn')}
           onChange={(lastGrazedOn) => set({ lastGrazedOn })}
@@ -166,12 +144,12 @@ export function PaddockForm({
       </SimpleGrid>
       <Group>
         <Switch
-          label="Water in it"
+          label={FIELDS.hasWater.label}
           checked={draft.hasWater ?? false}
           onChange={(e) => set({ hasWater: e.currentTarget.checked })}
         />
         <Switch
-          label="Shade in it"
+          label={FIELDS.hasShade.label}
           checked={draft.hasShade ?? false}
           onChange={(e) => set({ hasShade: e.currentTarget.checked })}
         />
@@ -181,53 +159,51 @@ export function PaddockForm({
           {(['turnInCm', 'residualCm'] as const).map((field) => (
             <QuantityInput
               key={field}
-              label={LABELS[field]}
-              bound={field}
+              field={FIELDS[field]}
               units={farm.units}
               value={draft[field]}
               error={errorAt(field)}
-              placeholder={typedText(forage?.heights[field], field, farm.units)}
+              placeholder={typedText(forage?.heights[field], FIELDS[field], farm.units)}
               onChange={(value) => set({ [field]: value })}
             />
           ))}
           <QuantityInput
-            label={LABELS.massKgPerHaCm}
-            bound="massKgPerHaCm"
+            field={FIELDS.massKgPerHaCm}
             units={farm.units}
             value={draft.massKgPerHaCm}
             error={errorAt('massKgPerHaCm')}
             placeholder={typedText(
               forage?.massKgPerHaCm[draft.stand ?? 'good'].value,
-              'massKgPerHaCm',
+              FIELDS.massKgPerHaCm,
               farm.units,
             )}
             onChange={(massKgPerHaCm) => set({ massKgPerHaCm })}
           />
           <DateField
-            label={LABELS.harvestOn}
+            label={FIELDS.harvestOn.label}
             value={draft.harvestOn}
             error={errorAt('harvestOn')}
             onChange={(harvestOn) => set({ harvestOn })}
           />
         </SimpleGrid>
       </Fieldset>
-      <Fieldset legend="Days it is shut">
+      <Fieldset legend={FIELDS.closed.label}>
         {closed.map((days, k) => (
           <SimpleGrid key={k} cols={{ base: 2, xs: 4 }} mb="sm">
             <DateField
-              label="From"
+              label={CLOSED.from.label}
               value={days.from}
               error={errorAt(`closed.${k}.from`)}
               onChange={(from) => setClosed(k, { from: from ?? '' })}
             />
             <DateField
-              label="To"
+              label={CLOSED.to.label}
               value={days.to}
               error={errorAt(`closed.${k}.to`)}
               onChange={(to) => setClosed(k, { to: to ?? '' })}
             />
             <Select<ClosedFor>
-              label="For"
+              label={CLOSED.why.label}
               value={days.why}
               error={errorAt(`closed.${k}.why`)}
               options={WHY}
@@ -251,7 +227,7 @@ export function PaddockForm({
       </Fieldset>
       <Fieldset legend="Outline, for the map">
         <Textarea
-          label={LABELS.outline}
+          label={FIELDS.outline.label}
           description="One corner a line: latitude, longitude. The area is worked out from them."
           autosize
           minRows={2}

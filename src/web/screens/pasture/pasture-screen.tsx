@@ -70,7 +70,7 @@ function Season({
     return (
       <Alert color="red" title="This pasture cannot be planned">
         {problems.map((p) => (
-          <div key={p.field}>{describeForForm(p, () => p.field, farm)}</div>
+          <div key={p.field}>{describeForForm(p, { labelOf: () => undefined }, farm)}</div>
         ))}
       </Alert>
     );

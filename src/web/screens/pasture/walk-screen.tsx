@@ -5,7 +5,7 @@ import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatShortDate, formatValue } from '../../../../shared/units/format.js';
-import { BOUNDS } from '../../../../shared/farm/bounds.js';
+import { grassReadingFields } from '../../../../shared/farm/paddock.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { useWalk } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
@@ -27,6 +27,8 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
     </Stack>
   );
 }
+
+const TALLEST_CM = grassReadingFields.fields.heightCm.bounds.max;
 
 /** A step of the buttons: half an inch or one centimetre. */
 const STEP = { metric: 1, us: 0.5 } as const;
@@ -119,7 +121,7 @@ function Walk({
                 const { [paddock.id]: _gone, ...others } = heights;
                 const { [paddock.id]: _fine, ...otherWrong } = wrong;
                 const stored = fromShown(Number(text), 'cm', farm.units);
-                const isHeight = 0 <= stored && stored <= BOUNDS.heightCm.max;
+                const isHeight = 0 <= stored && stored <= TALLEST_CM;
                 setWrong(
                   text === '' || isHeight ? otherWrong : { ...otherWrong, [paddock.id]: text },
                 );
@@ -137,7 +139,7 @@ function Walk({
             {paddock.id in wrong && (
               <Text size="sm" c="var(--mantine-color-error)" role="alert" className="walk-wrong">
                 {wrong[paddock.id]} is no height of grass: type 0 to{' '}
-                {formatValue(BOUNDS.heightCm.max, 'cm', farm)}.
+                {formatValue(TALLEST_CM, 'cm', farm)}.
               </Text>
             )}
           </div>

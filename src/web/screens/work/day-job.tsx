@@ -1,13 +1,15 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import { problemsOfBound } from '../../../../shared/farm/bounds.js';
-import type { WorkMark } from '../../../../shared/farm/job.js';
+import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
+import { workMarkFields, type WorkMark } from '../../../../shared/farm/job.js';
 import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { personName } from './person-name.js';
+
+const HOURS = workMarkFields.fields.hours;
 
 /** One piece of work of a day: who, how long, why now, what if not; ticked off or put off. */
 export function DayJob({
@@ -29,7 +31,7 @@ export function DayJob({
   const [took, setTook] = useState<number | undefined>(job.hours);
   const piece = job.pieces.find((each) => each.date === date)!;
   const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
-  const isWrong = took === undefined || 0 < problemsOfBound('hours', took, 'jobHours').length;
+  const isWrong = took === undefined || 0 < problemsOfNumber('hours', took, HOURS.bounds).length;
   const isPart = 1 < job.pieces.length;
   const done = { key: job.key, doneOn: plan.today };
   return (
@@ -77,7 +79,7 @@ export function DayJob({
               w={120}
               label="It took"
               aria-label={`Hours it took: ${job.name}`}
-              bound="jobHours"
+              field={HOURS}
               units={farm.units}
               value={took}
               onChange={setTook}

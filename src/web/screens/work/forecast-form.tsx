@@ -1,7 +1,8 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import { problemsOfBound } from '../../../../shared/farm/bounds.js';
+import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
+import { forecastDayFields } from '../../../../shared/farm/forecast.js';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -9,6 +10,7 @@ import { useTypeForecast } from '../../api/work-queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 
+const FIELDS = forecastDayFields.fields;
 const DAYS = 7;
 
 interface Row {
@@ -37,11 +39,16 @@ export function ForecastForm({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm
   );
   const isHalf = rows.some(({ minC, maxC }) => (minC === undefined) !== (maxC === undefined));
   const isWrong = rows.some(({ minC, maxC, rainMm }) =>
-    [
-      ...problemsOfBound('low', minC, 'airC'),
-      ...problemsOfBound('high', maxC, 'airC'),
-      ...problemsOfBound('rain', rainMm, 'rainMm'),
-    ].some(Boolean),
+    (
+      [
+        [minC, FIELDS.minC],
+        [maxC, FIELDS.maxC],
+        [rainMm, FIELDS.rainMm],
+      ] as const
+    ).some(
+      ([value, { bounds }]) =>
+        value !== undefined && 0 < problemsOfNumber('', value, bounds).length,
+    ),
   );
   return (
     <Stack gap="xs">
@@ -54,27 +61,27 @@ export function ForecastForm({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm
             </Text>
             <QuantityInput
               flex={1}
-              label={k === 0 ? 'Low' : undefined}
+              label={k === 0 ? FIELDS.minC.label : undefined}
               aria-label={`Low on ${day}`}
-              bound="airC"
+              field={FIELDS.minC}
               units={farm.units}
               value={row.minC}
               onChange={(minC) => put(k, { minC })}
             />
             <QuantityInput
               flex={1}
-              label={k === 0 ? 'High' : undefined}
+              label={k === 0 ? FIELDS.maxC.label : undefined}
               aria-label={`High on ${day}`}
-              bound="airC"
+              field={FIELDS.maxC}
               units={farm.units}
               value={row.maxC}
               onChange={(maxC) => put(k, { maxC })}
             />
             <QuantityInput
               flex={1}
-              label={k === 0 ? 'Rain' : undefined}
+              label={k === 0 ? FIELDS.rainMm.label : undefined}
               aria-label={`Rain on ${day}`}
-              bound="rainMm"
+              field={FIELDS.rainMm}
               units={farm.units}
               value={row.rainMm}
               onChange={(rainMm) => put(k, { rainMm })}

@@ -1,12 +1,18 @@
 import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
-import type { Handover } from '../../../../shared/farm/handover.js';
+import {
+  handoverFields,
+  leftThingFields,
+  phoneNumberFields,
+  type Handover,
+} from '../../../../shared/farm/handover.js';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
 import { formatDate, formatHours } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
@@ -17,16 +23,9 @@ import { WalkingOrder } from './walking-order.js';
 
 type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
 
-const LABELS: Readonly<Record<string, string>> = {
-  personId: 'Who looks after it all',
-  caretaker: 'Name of who comes in',
-  from: 'First day',
-  to: 'Last day',
-  hoursPerDay: 'Hours they have each day',
-  phones: 'Numbers to call',
-  left: 'What is left where',
-  notes: 'Anything else',
-};
+const FIELDS = handoverFields.fields;
+const PHONE = phoneNumberFields.fields;
+const LEFT = leftThingFields.fields;
 const LEAD_DAYS = 7;
 const SPAN_DAYS = 3;
 
@@ -44,14 +43,11 @@ export function HandoverForm({
   start: Handover | undefined;
   onDone: () => void;
 }) {
-  const words = {
-    labelOf: (field: string) => LABELS[field.split('.')[0]!],
-    reader: farm,
-  };
-  const save = useSave<Draft>(farm.id, 'handovers', words);
   const preview = useSheetPreview(farm.id);
   const batches = useBatches(farm.id);
   const herds = useHerds(farm.id);
+  const words = wordsOfRow(handoverFields, farm);
+  const save = useSave<Draft>(farm.id, 'handovers', words);
   const form = useRowForm<Draft>({
     start: start ?? {
       personId: people[0]?.id,
@@ -72,7 +68,7 @@ export function HandoverForm({
     <RowForm form={form} onDone={onDone}>
       <Group align="end">
         <Select
-          label={LABELS['personId']}
+          label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
           options={[...people, { id: '', name: 'Somebody who comes in' }]}
@@ -80,27 +76,26 @@ export function HandoverForm({
         />
         {draft.personId === undefined && (
           <TextInput
-            label={LABELS['caretaker']}
+            label={FIELDS.caretaker.label}
             value={draft.caretaker ?? ''}
             error={errorAt('caretaker')}
             onChange={(e) => set({ caretaker: e.currentTarget.value || undefined })}
           />
         )}
         <DateField
-          label={LABELS['from']}
+          label={FIELDS.from.label}
           value={draft.from}
           error={errorAt('from')}
           onChange={(from) => set({ from })}
         />
         <DateField
-          label={LABELS['to']}
+          label={FIELDS.to.label}
           value={draft.to}
           error={errorAt('to')}
           onChange={(to) => set({ to })}
         />
         <QuantityInput
-          label={LABELS['hoursPerDay']}
-          bound="dayHours"
+          field={FIELDS.hoursPerDay}
           units={farm.units}
           value={draft.hoursPerDay}
           error={errorAt('hoursPerDay')}
@@ -113,21 +108,21 @@ export function HandoverForm({
         onChange={(walkingOrder) => set({ walkingOrder })}
       />
       <PairRows
-        legend={LABELS['phones']!}
-        labels={['Who', 'Number']}
+        legend={FIELDS.phones.label}
+        labels={[PHONE.who.label, PHONE.number.label]}
         rows={(draft.phones ?? []).map(({ who, number }) => [who, number])}
         error={errorAt('phones')}
         onChange={(rows) => set({ phones: rows.map(([who, number]) => ({ who, number })) })}
       />
       <PairRows
-        legend={LABELS['left']!}
-        labels={['What', 'Where']}
+        legend={FIELDS.left.label}
+        labels={[LEFT.what.label, LEFT.where.label]}
         rows={(draft.left ?? []).map(({ what, where }) => [what, where])}
         error={errorAt('left')}
         onChange={(rows) => set({ left: rows.map(([what, where]) => ({ what, where })) })}
       />
       <Textarea
-        label={LABELS['notes']}
+        label={FIELDS.notes.label}
         value={draft.notes ?? ''}
         error={errorAt('notes')}
         onChange={(e) => set({ notes: e.currentTarget.value || undefined })}

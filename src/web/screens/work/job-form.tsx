@@ -1,41 +1,31 @@
 import { Checkbox, SimpleGrid, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
-import type { OwnJob, WorkConditions } from '../../../../shared/farm/job.js';
+import {
+  jobFields,
+  workConditionFields,
+  type OwnJob,
+  type WorkConditions,
+} from '../../../../shared/farm/job.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
 
-const LABELS: Readonly<Record<string, string>> = {
-  name: 'Name',
-  hours: 'Hours of each who takes part',
-  'conditions.people': 'People at once',
-  notBefore: 'Not before',
-  dueOn: 'Due by',
-  lastOn: 'Lost after',
-  importance: 'How much it matters',
-  hangsOn: 'Moves along with',
-  waitsForId: 'After',
-  waitDays: 'Days to wait after it',
-  ifLate: 'What if it is late',
-  personIds: 'Who can do it',
-};
+const FIELDS = jobFields.fields;
+const CONDITION = workConditionFields.fields;
 
 const IMPORTANCE = [
   { id: 'must', name: 'Must be done' },
   { id: 'should', name: 'Should be done' },
   { id: 'could', name: 'Could be done' },
 ];
-const CONDITIONS: readonly (readonly [keyof WorkConditions, string])[] = [
-  ['dryGround', 'Ground dry enough to work'],
-  ['noRain', 'No rain'],
-  ['daylight', 'Daylight'],
-];
+const CONDITIONS = ['dryGround', 'noRain', 'daylight'] as const;
 const DUE_DAYS = 14;
 
 /** One job of the household's own. */
@@ -56,10 +46,7 @@ export function JobForm({
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
-  const words = {
-    labelOf: (field: string) => LABELS[field.replace(/\.\d+$/, '')],
-    reader: farm,
-  };
+  const words = wordsOfRow(jobFields, farm);
   const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
     start: start ?? {
@@ -80,7 +67,7 @@ export function JobForm({
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
-        label={LABELS['name']}
+        label={FIELDS.name.label}
         value={draft.name ?? ''}
         error={errorAt('name')}
         data-autofocus
@@ -88,16 +75,14 @@ export function JobForm({
       />
       <SimpleGrid cols={{ base: 1, xs: 2 }}>
         <QuantityInput
-          label={LABELS['hours']}
-          bound="jobHours"
+          field={FIELDS.hours}
           units={farm.units}
           value={draft.hours}
           error={errorAt('hours')}
           onChange={(hours) => set({ hours })}
         />
         <QuantityInput
-          label={LABELS['conditions.people']}
-          bound="peopleAtOnce"
+          field={CONDITION.people}
           units={farm.units}
           value={conditions.people}
           error={errorAt('conditions.people')}
@@ -105,47 +90,46 @@ export function JobForm({
           onChange={(count) => set({ conditions: withPeople(conditions, count) })}
         />
         <DateField
-          label={LABELS['notBefore']}
+          label={FIELDS.notBefore.label}
           value={draft.notBefore}
           error={errorAt('notBefore')}
           onChange={(notBefore) => set({ notBefore })}
         />
         <DateField
-          label={LABELS['dueOn']}
+          label={FIELDS.dueOn.label}
           value={draft.dueOn}
           error={errorAt('dueOn')}
           onChange={(dueOn) => set({ dueOn })}
         />
         <DateField
-          label={LABELS['lastOn']}
+          label={FIELDS.lastOn.label}
           value={draft.lastOn}
           error={errorAt('lastOn')}
           onChange={(lastOn) => set({ lastOn })}
         />
         <Select
-          label={LABELS['importance']}
+          label={FIELDS.importance.label}
           value={draft.importance}
           error={errorAt('importance')}
           options={IMPORTANCE}
           onChange={(importance) => set({ importance: importance as OwnJob['importance'] })}
         />
         <Select
-          label={LABELS['hangsOn']}
+          label={FIELDS.hangsOn.label}
           value={draft.hangsOn?.eventId ?? ''}
           error={errorAt('hangsOn')}
           options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
           onChange={(id) => set({ hangsOn: hangingOn(events, id) })}
         />
         <Select
-          label={LABELS['waitsForId']}
+          label={FIELDS.waitsForId.label}
           value={draft.waitsForId ?? ''}
           error={errorAt('waitsForId')}
           options={[{ id: '', name: 'nothing' }, ...jobs.filter(({ id }) => id !== start?.id)]}
           onChange={(id) => set({ waitsForId: id === '' ? undefined : id })}
         />
         <QuantityInput
-          label={LABELS['waitDays']}
-          bound="waitDays"
+          field={FIELDS.waitDays}
           units={farm.units}
           value={draft.waitDays}
           error={errorAt('waitDays')}
@@ -153,21 +137,21 @@ export function JobForm({
         />
       </SimpleGrid>
       <Checkbox
-        label="May be spread over several days"
+        label={FIELDS.canBeSpread.label}
         checked={draft.canBeSpread ?? false}
         onChange={(e) => set({ canBeSpread: e.currentTarget.checked })}
       />
-      {CONDITIONS.map(([key, label]) => (
+      {CONDITIONS.map((key) => (
         <Checkbox
           key={key}
-          label={label}
+          label={CONDITION[key].label}
           checked={conditions[key] === true}
           onChange={(e) => set({ conditions: { ...conditions, [key]: e.currentTarget.checked } })}
         />
       ))}
       {1 < people.length && (
         <Checkbox.Group
-          label={LABELS['personIds']}
+          label={FIELDS.personIds.label}
           value={[...able]}
           error={errorAt('personIds')}
           onChange={(ids) => set({ personIds: ids.length === people.length ? undefined : ids })}
@@ -178,7 +162,7 @@ export function JobForm({
         </Checkbox.Group>
       )}
       <TextInput
-        label={LABELS['ifLate']}
+        label={FIELDS.ifLate.label}
         value={draft.ifLate ?? ''}
         error={errorAt('ifLate')}
         onChange={(e) => set({ ifLate: e.currentTarget.value || undefined })}

@@ -1,6 +1,6 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
-import type { OwnJob } from '../../../../shared/farm/job.js';
+import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import { jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
 import { formatShortDate, formatHours } from '../../../../shared/units/format.js';
@@ -74,9 +74,8 @@ function SetCard({
               <DateField label={set.anchorName} value={anchorOn} onChange={setAnchorOn} />
               <QuantityInput
                 w={110}
-                label="How many"
                 aria-label={`${set.name}: how many ${set.unit}`}
-                bound="unitsOfWork"
+                field={takenSetFields.fields.count}
                 units={farm.units}
                 value={count}
                 onChange={setCount}

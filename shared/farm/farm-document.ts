@@ -1,0 +1,39 @@
+import { batchFields } from './batch.js';
+import { MAX_LIST } from './bounds.js';
+import { anyFacility } from './facility.js';
+import { farmFields, personFields } from './farm.js';
+import { list, nested, optional, row, rows, type RowOf } from './field.js';
+import { forecastDayFields } from './forecast.js';
+import { groundLookFields } from './ground-look.js';
+import { handoverFields } from './handover.js';
+import { herdFields } from './herd.js';
+import { jobFields, sentMarkFields } from './job.js';
+import { grassReadingFields, paddockFields } from './paddock.js';
+import { pastureChoiceFields } from './pasture-choices.js';
+import { date } from './words.js';
+
+/** What there may be on a farm beside its place. */
+export const farmParts = {
+  /** The day to plan from; left out, it is today on the farm. */
+  today: optional(date('Today')),
+  facilities: optional(list('Buildings and gear', anyFacility, MAX_LIST, 'objects')),
+  people: optional(rows('People', personFields, 50, 'person')),
+  batches: optional(rows('Batches', batchFields, 50, 'batch')),
+  paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
+  herds: optional(rows('Herds', herdFields, 20, 'herd')),
+  readings: optional(rows('Heights of grass', grassReadingFields, 12_000, 'reading')),
+  pastureChoices: optional(nested('Pasture choices', pastureChoiceFields)),
+  jobs: optional(rows('Other jobs', jobFields, 500, 'job')),
+  handovers: optional(rows('While you are away', handoverFields, 50, 'hand-over')),
+  marks: optional(rows('What was done', sentMarkFields, 5000, 'mark')),
+  groundLooks: optional(rows('How the ground was', groundLookFields, 400, 'look')),
+  /** The next days, where a forecast is at hand. */
+  forecast: optional(rows('Forecast', forecastDayFields, 40, 'day')),
+} as const;
+
+/** A whole farm in one document. */
+export const farmDocumentFields = row('FarmDocument', {
+  ...farmParts,
+  farm: nested('Farm', farmFields),
+});
+export type FarmDocument = RowOf<typeof farmDocumentFields>;

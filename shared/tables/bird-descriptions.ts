@@ -1,0 +1,312 @@
+import { choice, list, nested, row, type Fields } from '../farm/field.js';
+import {
+  AIR_C,
+  CM,
+  COEFFICIENT,
+  COUNT,
+  DAY_OR_FIRST_EGG,
+  DAYS,
+  FACTOR,
+  GRAMS,
+  HOURS,
+  ID,
+  KCAL,
+  KELVIN,
+  KG,
+  M,
+  M2,
+  MARK,
+  maybe,
+  ML,
+  NAME,
+  part,
+  PER_KG,
+  PERCENT,
+  R_VALUE,
+  RANGED,
+  rowOf,
+  SHARE,
+  SOURCED,
+  SOURCES,
+  table,
+  WATTS,
+  WEEKS,
+  WORDS,
+  YES_NO,
+} from './figures.js';
+
+const PURPOSE = choice('Purpose', ['meat', 'layers']);
+const growthPoints = table('GrowthPoint', {
+  ageDays: DAYS,
+  weightKg: KG,
+  cumulativeFeedKg: maybe(KG),
+});
+
+export const growthTables = table('GrowthTable', {
+  id: ID,
+  name: NAME,
+  era: NAME,
+  asHatched: maybe(growthPoints),
+  male: maybe(growthPoints),
+  female: maybe(growthPoints),
+  sexRatio: maybe(
+    part('SexRatio', {
+      points: table('SexRatioPoint', { ageDays: DAYS, femaleToMale: SHARE }),
+      note: WORDS,
+    }),
+  ),
+  maleGompertz: maybe(part('Gompertz', { asymptoteKg: KG, ratePerDay: SHARE, hatchKg: KG })),
+  feedModel: maybe(
+    part('FeedModel', { gainKgPerKg: FACTOR, maintenanceKgPerKg075Day: FACTOR, note: WORDS }),
+  ),
+  ...SOURCED,
+});
+
+export const strains = table('Strain', {
+  id: ID,
+  name: NAME,
+  description: WORDS,
+  purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
+  defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
+  growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
+  weightFactor: FACTOR,
+  feedFactor: FACTOR,
+  factorSources: SOURCES,
+  factorMark: MARK,
+  wastePercent: PERCENT,
+  feedProgramme: nested(
+    'Feed',
+    row('FeedOfPurpose', {
+      meat: maybe(rowOf('feedProgrammes')),
+      layers: maybe(rowOf('feedProgrammes')),
+    }),
+  ),
+  losses: rowOf('losses'),
+  layLosses: maybe(rowOf('losses')),
+  leaveAgeDays: DAYS,
+  dressing: rowOf('processing.dressing'),
+  moveOut: rowOf('moveOut'),
+  layCurve: maybe(rowOf('layCurves')),
+});
+
+export const feedProgrammes = table('FeedProgramme', {
+  id: ID,
+  name: NAME,
+  phases: table('FeedPhase', {
+    id: ID,
+    name: NAME,
+    fromDay: DAY_OR_FIRST_EGG,
+    toDay: maybe(DAYS),
+    proteinPercentLow: PERCENT,
+    proteinPercentHigh: PERCENT,
+    energyKcalPerKg: KCAL,
+    calciumPercent: maybe(PERCENT),
+  }),
+  ...SOURCED,
+});
+
+export const broodingSchedules = table('BroodingSchedule', {
+  id: ID,
+  name: NAME,
+  default: maybe(YES_NO),
+  where: WORDS,
+  interpolate: YES_NO,
+  steps: table('BroodingStep', { fromDay: DAYS, toDay: DAYS, lowC: AIR_C, highC: AIR_C }),
+  ...SOURCED,
+});
+
+export const space = nested(
+  'Space',
+  row('Space', {
+    brooder: table('BrooderSpace', {
+      id: ID,
+      name: NAME,
+      default: maybe(YES_NO),
+      rows: table('SpaceRow', {
+        fromDay: DAYS,
+        toDay: maybe(DAYS),
+        floorM2: M2,
+        feederCm: maybe(CM),
+        drinkerCm: maybe(CM),
+      }),
+      ...SOURCED,
+    }),
+    pen: part('PenSpace', { floorM2: M2, low: M2, high: M2, ...RANGED }),
+    coop: part('CoopSpace', {
+      floorM2: M2,
+      floorMinM2: M2,
+      floorMaxM2: M2,
+      runM2: M2,
+      hensPerNest: COUNT,
+      roostCm: CM,
+      feederCm: CM,
+      drinkerCm: CM,
+    }),
+    liveWeightCapKgPerM2: part('LiveWeightCap', { value: KG, high: KG }),
+  }),
+);
+
+const waterOf = part('BirdWater', {
+  referenceC: AIR_C,
+  points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
+});
+export const water = nested(
+  'Water',
+  row('Water', {
+    meat: waterOf,
+    layers: waterOf,
+    heat: part('WaterHeatRise', {
+      fromC: AIR_C,
+      atC: AIR_C,
+      riseLow: SHARE,
+      rise: SHARE,
+      riseHigh: SHARE,
+      because: WORDS,
+    }),
+  }),
+);
+
+export const losses = table('Losses', {
+  id: ID,
+  firstWeekPercent: PERCENT,
+  laterPercent: PERCENT,
+  laterToDay: DAYS,
+  layYearPercent: maybe(PERCENT),
+  cautiousPercent: PERCENT,
+  ...SOURCED,
+});
+
+const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
+  part(name, { ...fields, low: of, high: of, ...RANGED });
+
+export const processing = nested(
+  'Processing',
+  row('ProcessingTable', {
+    dressing: table('Dressing', {
+      id: ID,
+      share: SHARE,
+      low: SHARE,
+      high: SHARE,
+      definition: WORDS,
+      ...RANGED,
+      ...SOURCED,
+    }),
+    waterUptake: ranged('WaterUptake', { share: SHARE }, SHARE),
+    packing: ranged('Packing', { kgPerL: SHARE }, SHARE),
+    withdrawalH: ranged('FeedWithdrawal', { value: HOURS }, HOURS),
+    ice: ranged('Ice', { share: SHARE }, SHARE),
+    chilling: part('Chilling', {
+      targetC: AIR_C,
+      rows: table('ChillingRow', { belowKg: maybe(KG), hours: HOURS }),
+    }),
+    startHour: HOURS,
+  }),
+);
+
+export const layCurves = table('LayCurve', {
+  id: ID,
+  name: NAME,
+  firstEggWeek: WEEKS,
+  scalePercent: PERCENT,
+  risePerWeek: FACTOR,
+  declinePerWeek: SHARE,
+  eggWeight: table('EggWeight', { ageWeeks: WEEKS, eggG: GRAMS }),
+  eggWeightMark: MARK,
+  points: table('LayPoint', { ageWeeks: WEEKS, henDayPercent: PERCENT }),
+  note: maybe(WORDS),
+  ...SOURCED,
+});
+
+export const materials = table('Material', {
+  id: ID,
+  name: NAME,
+  rM2KPerWPerM: R_VALUE,
+  ...SOURCED,
+});
+
+export const heat = nested(
+  'Heat',
+  row('HeatTable', {
+    films: part('Films', { insideM2KPerW: R_VALUE, outsideM2KPerW: R_VALUE }),
+    birds: part('HeatOfBirds', {
+      totalW: WATTS,
+      exponent: SHARE,
+      perK: SHARE,
+      sensibleShare: SHARE,
+      sensibleDropPerK2: SHARE,
+      litterLoss: SHARE,
+      creditFromDay: DAYS,
+    }),
+    ventilation: part('Ventilation', {
+      m3PerHPerKg075: FACTOR,
+      m3PerHPerKg: FACTOR,
+      m3PerHPerChick: FACTOR,
+      unventedGasFactor: FACTOR,
+    }),
+    zone: part('HeatZone', {
+      coolEndBelowHeaterK: KELVIN,
+      coolEndMinC: AIR_C,
+      warmShare: SHARE,
+      roomBelowHeaterK: KELVIN,
+    }),
+    building: part('Building', { warmerThanOutsideK: KELVIN }),
+    coldNightMarginK: part('ColdNights', { value: KELVIN }),
+    plate: part('Plate', { wattsPerChick: WATTS, warmestRoomFromC: AIR_C }),
+    lampRule: part('LampRule', { chicks: COUNT, atF: COEFFICIENT, lampW: WATTS }),
+    circuit: part('CircuitRule', { share: SHARE }),
+    propane: part('Propane', {
+      MJPerL: COEFFICIENT,
+      low: COEFFICIENT,
+      high: COEFFICIENT,
+      ...RANGED,
+    }),
+  }),
+);
+
+export const litter = part('Litter', {
+  depthM: M,
+  low: M,
+  high: M,
+  topUpShare: SHARE,
+  topUpEveryDays: DAYS,
+  topUpMark: MARK,
+  bagLooseM3: FACTOR,
+  bagNote: WORDS,
+  ...RANGED,
+});
+
+export const light = part('Light', {
+  targetH: HOURS,
+  low: HOURS,
+  high: HOURS,
+  startAgeDays: DAYS,
+  risePerWeekH: HOURS,
+  ...RANGED,
+});
+
+export const moveOut = table('MoveOut', {
+  id: ID,
+  laterMark: MARK,
+  rules: table('MoveOutRule', {
+    id: ID,
+    name: NAME,
+    fromDay: DAYS,
+    nightLowC: AIR_C,
+    later: table('LaterNights', { fromDay: DAYS, nightLowC: AIR_C }),
+    default: maybe(YES_NO),
+  }),
+  ...SOURCED,
+});
+
+const manureOf = part('Manure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG });
+export const manure = nested('Manure', row('ManureTable', { meat: manureOf, layers: manureOf }));
+
+export const heatStress = part('HeatStress', { beginsC: AIR_C, seriousC: AIR_C });
+
+export const feedKeeping = part('FeedKeeping', {
+  maxDays: DAYS,
+  low: DAYS,
+  high: DAYS,
+  bagLeadDays: DAYS,
+  ...RANGED,
+});

@@ -1,0 +1,205 @@
+import { choice, list, nested, record, row, twelveMonths } from '../farm/field.js';
+import {
+  AIR_C,
+  CM,
+  COEFFICIENT,
+  COUNT,
+  DAYS,
+  DIFFERENCE,
+  FACTOR,
+  HOURS,
+  ID,
+  INDEX,
+  KG,
+  KG_A_HA,
+  LITERS,
+  M,
+  M2,
+  MARK,
+  maybe,
+  MM,
+  NAME,
+  part,
+  PER_KG,
+  PERCENT,
+  SHARE,
+  SOURCED,
+  SOURCES,
+  spread,
+  table,
+  value,
+  WORDS,
+  YES_NO,
+} from './figures.js';
+
+const massOf = nested('Mass', row('MassOfStand', { low: KG_A_HA, high: KG_A_HA, value: KG_A_HA }));
+const months = twelveMonths('Growth', 'growth', KG_A_HA.bounds);
+
+export const forages = table('Forage', {
+  id: ID,
+  name: NAME,
+  habit: choice('Habit', ['cool-season', 'warm-season']),
+  massKgPerHaCm: part('MassPerHeight', { fair: massOf, good: massOf, excellent: massOf }),
+  heights: part('Heights', { turnInCm: CM, residualCm: CM, rankCm: CM, rankMark: maybe(MARK) }),
+  restDays: part('Rest', { fast: DAYS, slow: DAYS, hot: DAYS }),
+  legumeShare: SHARE,
+  temperature: part('GrowthTemperature', {
+    baseC: AIR_C,
+    optimumFromC: AIR_C,
+    optimumToC: AIR_C,
+    stopC: AIR_C,
+  }),
+  water: part('WaterOfForage', { kc: SHARE, rootDepthM: M, depletionShare: SHARE }),
+  energyMcalPerKg: value('Energy', FACTOR),
+  growthKgPerHaDay: maybe(part('GrowthByMonth', { low: months, medium: months, high: months })),
+  prussicAcid: maybe(YES_NO),
+});
+
+export const soils = table('Soil', {
+  id: ID,
+  name: NAME,
+  fieldCapacity: SHARE,
+  fieldCapacityLow: maybe(SHARE),
+  fieldCapacityHigh: maybe(SHARE),
+  wiltingPoint: SHARE,
+  wiltingPointLow: maybe(SHARE),
+  wiltingPointHigh: maybe(SHARE),
+  drainDays: DAYS,
+  ...SOURCED,
+});
+
+const hayMethods = table('HayMethod', {
+  id: ID,
+  name: NAME,
+  loss: SHARE,
+  low: SHARE,
+  high: SHARE,
+  mark: maybe(MARK),
+});
+
+export const pasture = nested(
+  'Pasture',
+  row('PastureTable', {
+    ceilingKgPerHa: spread('Ceiling', KG_A_HA),
+    winterLossPerDay: value('WinterLoss', SHARE),
+    readingWeight: part('ReadingWeight', {
+      priorReadings: COUNT,
+      lowFactor: FACTOR,
+      highFactor: FACTOR,
+    }),
+    weatherFactor: part('WeatherFactor', { low: FACTOR, high: FACTOR }),
+    utilisation: part('Utilisation', {
+      byStayDays: list('Shares', SHARE, 31, 'shares', 1),
+      rankDrop: SHARE,
+      low: DIFFERENCE,
+      high: DIFFERENCE,
+      because: WORDS,
+    }),
+    animalUnit: part('AnimalUnit', {
+      kgPerDay: KG,
+      low: KG,
+      high: KG,
+      daysInMonth: DAYS,
+      because: WORDS,
+    }),
+    fastGrowthKgPerHaDay: KG_A_HA,
+    slowGrowthKgPerHaDay: KG_A_HA,
+    longestStayDays: value('LongestStay', DAYS),
+    wetGround: part('WetGround', { drierThanFieldCapacityMm: MM }),
+    quarantineDays: spread('Quarantine', DAYS),
+    magnesiumLeadDays: value('MagnesiumLead', DAYS),
+    gradualDays: part('GradualDays', { low: DAYS, value: DAYS, high: DAYS }),
+    bloatLegumeShare: value('BloatLegumeShare', SHARE),
+    stockpile: part('Stockpile', { daysBeforeGrowthEnds: DAYS, low: DAYS, high: DAYS }),
+    birdsBehind: part('BirdsBehind', { lagDays: DAYS, high: DAYS }),
+    nitrogenLimitKgPerHa: spread('NitrogenLimit', KG_A_HA),
+    rawManure: part('RawManure', { touchingSoilDays: DAYS, offSoilDays: DAYS }),
+    hay: part('Hay', {
+      dryMatterShare: SHARE,
+      baleDensityKgPerM3: KG,
+      harvestShare: SHARE,
+      stubbleCm: CM,
+      bales: table('Bale', { id: ID, name: NAME, kg: KG }),
+      feeding: hayMethods,
+      feedingSources: SOURCES,
+      storing: hayMethods,
+      storingSources: SOURCES,
+    }),
+  }),
+);
+
+export const cattle = nested(
+  'Cattle',
+  row('CattleTable', {
+    classes: table('CattleClass', {
+      id: ID,
+      name: NAME,
+      equation: choice('Equation', [
+        'nrc-cow-lactating',
+        'nrc-cow-pregnant',
+        'nrc-calf',
+        'nrc-yearling',
+        'nrc-dairy',
+        'share',
+      ]),
+      weightKg: KG,
+      gainKgPerDay: KG,
+      milkKgPerDay: KG,
+      milkFatPercent: maybe(PERCENT),
+      bodyWeightShare: spread('BodyWeightShare', SHARE),
+      water: choice('Water', ['nursing-cow', 'dry-cow', 'bull', 'growing', 'milk-cow']),
+      manure: part('CattleManure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG }),
+    }),
+    animalUnits: part('AnimalUnits', {
+      perKgLive: PER_KG,
+      metabolicExponent: SHARE,
+      calfOverDays: DAYS,
+      calfUnits: SHARE,
+      because: WORDS,
+    }),
+  }),
+);
+
+const waterAtAir = { airC: AIR_C, litres: LITERS } as const;
+export const cattleWater = part('CattleWater', {
+  classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
+  lactatingHot: nested('LactatingHot', row('LactatingHot', waterAtAir)),
+  milkCow: part('MilkCowWater', {
+    base: COEFFICIENT,
+    perKgDryMatter: COEFFICIENT,
+    perKgMilk: COEFFICIENT,
+    perGSodium: COEFFICIENT,
+    sodiumGPerKgDryMatter: COEFFICIENT,
+    perC: COEFFICIENT,
+  }),
+  tank: table('Tank', { refillH: HOURS, litresPerHead: maybe(LITERS), shareOfDay: maybe(SHARE) }),
+  tankSources: SOURCES,
+  troughEdgeM: part('TroughEdge', { per: COUNT, m: M }),
+  distance: part('WaterDistance', { milkM: M, otherM: M }),
+});
+
+export const cattleHeat = part('CattleHeat', { moderateFrom: INDEX, severeFrom: INDEX });
+
+export const gestation = nested(
+  'Gestation',
+  row('GestationTable', {
+    sdDays: value('GestationSpread', DAYS),
+    breeds: table('BreedGestation', {
+      id: ID,
+      name: NAME,
+      meanDays: DAYS,
+      sdDays: maybe(DAYS),
+      ...SOURCED,
+    }),
+  }),
+);
+
+export const fence = nested(
+  'Fence',
+  row('FenceTable', {
+    laneWidthM: part('LaneWidth', { low: M, high: M }),
+    energiserJPerKm: part('Energizer', { value: FACTOR, because: WORDS }),
+    groundRodMPerJ: value('GroundRod', FACTOR),
+    shadeM2PerHead: spread('Shade', M2),
+  }),
+);

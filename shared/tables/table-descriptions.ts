@@ -1,0 +1,44 @@
+import type { Field, Holds } from '../farm/field.js';
+import * as birds from './bird-descriptions.js';
+import * as grass from './pasture-descriptions.js';
+import * as origins from './source-descriptions.js';
+import type { Tables } from './tables.js';
+import * as work from './work-descriptions.js';
+
+/**
+ * What is described of each table. The compiler holds every description to the type of its table;
+ * a field that only the type has is refused when the table is loaded.
+ */
+export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[K]> } = {
+  sources: origins.sources,
+  strains: birds.strains,
+  growthTables: birds.growthTables,
+  feedProgrammes: birds.feedProgrammes,
+  broodingSchedules: birds.broodingSchedules,
+  space: birds.space,
+  water: birds.water,
+  losses: birds.losses,
+  processing: birds.processing,
+  layCurves: birds.layCurves,
+  materials: birds.materials,
+  heat: birds.heat,
+  litter: birds.litter,
+  light: birds.light,
+  moveOut: birds.moveOut,
+  manure: birds.manure,
+  heatStress: birds.heatStress,
+  feedKeeping: birds.feedKeeping,
+  taskTemplates: work.taskTemplates,
+  forages: grass.forages,
+  soils: grass.soils,
+  pasture: grass.pasture,
+  cattle: grass.cattle,
+  cattleWater: grass.cattleWater,
+  cattleHeat: grass.cattleHeat,
+  gestation: grass.gestation,
+  fence: grass.fence,
+  herdTaskTemplates: work.herdTaskTemplates,
+  work: work.work,
+  jobSets: work.jobSets,
+  cautions: origins.cautions,
+};

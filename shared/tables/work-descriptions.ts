@@ -1,0 +1,137 @@
+import { startingHourFields } from '../farm/farm.js';
+import { choice, list, nested, record, row, sevenDays } from '../farm/field.js';
+import { jobFields, workConditionFields } from '../farm/job.js';
+import {
+  DAYS,
+  HOURS,
+  ID,
+  M,
+  maybe,
+  MM,
+  NAME,
+  OFFSET_DAYS,
+  part,
+  POINTS,
+  rowOf,
+  SHARE,
+  SOURCED,
+  table,
+  value,
+  WORDS,
+  YES_NO,
+} from './figures.js';
+
+const { importance } = jobFields.fields;
+const conditions = nested('Conditions', workConditionFields);
+
+const EVENTS = [
+  'arrival',
+  'move-out',
+  'processing',
+  'first-egg',
+  'delivery',
+  'turn-out',
+  'cattle-arrival',
+  'calving',
+] as const;
+
+/** A piece of work hung on an event of a batch or a herd; it waits for others of its own table. */
+const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') =>
+  table(name, {
+    id: ID,
+    name: NAME,
+    purpose: maybe(choice('Purpose', ['meat', 'layers'])),
+    processing: maybe(choice('Processing', ['home', 'hired'])),
+    onlyMedicated: maybe(YES_NO),
+    onlyMilk: maybe(YES_NO),
+    event: choice('Event', EVENTS),
+    until: maybe(choice('Until', EVENTS)),
+    offsetDays: OFFSET_DAYS,
+    earliestOffsetDays: maybe(OFFSET_DAYS),
+    latestOffsetDays: maybe(OFFSET_DAYS),
+    leadNote: maybe(WORDS),
+    lengthDays: DAYS,
+    comesOver: maybe(
+      nested('Spread over', row('ComesOver', { fromOffsetDays: OFFSET_DAYS, days: DAYS })),
+    ),
+    hoursBase: HOURS,
+    hoursPerUnit: HOURS,
+    unit: choice('For each', ['hundred-birds', 'ten-head', 'acre']),
+    isDaily: YES_NO,
+    needs: maybe(WORDS),
+    conditions: maybe(conditions),
+    ifNeeded: maybe(YES_NO),
+    mayFollowDays: maybe(DAYS),
+    inOneGo: maybe(YES_NO),
+    waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
+    waitDays: maybe(record('Days to wait', DAYS, 20)),
+    waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
+    ifLate: WORDS,
+    ...SOURCED,
+  });
+
+export const taskTemplates = taskTemplate('Task', 'taskTemplates');
+export const herdTaskTemplates = taskTemplate('HerdTask', 'herdTaskTemplates');
+
+export const work = part('Work', {
+  horizonDays: value('Horizon', DAYS),
+  hoursByWeekday: part('HoursByWeekday', {
+    values: sevenDays('Hours', HOURS.bounds),
+    because: maybe(WORDS),
+  }),
+  startH: part('Begins', startingHourFields.fields),
+  wetDay: part('WetDay', {
+    rainMm: MM,
+    meanRainMm: MM,
+    wetAfterWetShare: SHARE,
+    because: maybe(WORDS),
+  }),
+  workableGround: part('WorkableGround', { layerM: M, drierThanFieldCapacityMm: MM, kc: SHARE }),
+  smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
+  importance: table('Priority', {
+    id: importance,
+    name: NAME,
+    lostCost: POINTS,
+    lateCostPerDay: POINTS,
+  }),
+  lookFor: part('LookFor', {
+    outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
+    cattle: list('Cattle', WORDS, 20, 'sentences', 1),
+  }),
+  moveCost: POINTS,
+});
+
+export const jobSets = table('JobSet', {
+  id: ID,
+  name: NAME,
+  unit: NAME,
+  anchor: choice('Anchor', ['last-frost', 'first-frost', 'date']),
+  anchorName: NAME,
+  suggest: maybe(
+    nested(
+      'Suggested',
+      row('Suggested', {
+        from: choice('From', ['last-frost', 'warm-days']),
+        offsetDays: maybe(OFFSET_DAYS),
+      }),
+    ),
+  ),
+  jobs: table('SetJob', {
+    id: ID,
+    name: NAME,
+    firstOffsetDays: OFFSET_DAYS,
+    dueOffsetDays: OFFSET_DAYS,
+    lastOffsetDays: maybe(OFFSET_DAYS),
+    hoursBase: HOURS,
+    hoursPerUnit: HOURS,
+    importance,
+    conditions,
+    canBeSpread: YES_NO,
+    waitsFor: maybe(ID),
+    waitDays: maybe(DAYS),
+    everyDays: maybe(DAYS),
+    times: maybe(DAYS),
+    ifLate: WORDS,
+  }),
+  ...SOURCED,
+});
