@@ -24,7 +24,7 @@ import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
-import { SettingsModule } from './settings.module.js';
+import { SettingsModule } from './settings/settings.module.js';
 import { ToldModule } from './told/told.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';

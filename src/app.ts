@@ -9,10 +9,10 @@ import { serveApiDocument } from './common/api-document.js';
 import { requestsAsAskers } from './common/asker.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
-import { BodyPipe } from './common/body.pipe.js';
+import { BodyPipe } from './work-pool/body.pipe.js';
 import { ProblemFilter } from './common/problem.filter.js';
 import { WorkPool } from './work-pool/work-pool.service.js';
-import { readSettings, type Settings } from './settings.js';
+import { readSettings, type Settings } from './settings/settings.js';
 
 /**
  * Builds the application, ready to listen. It logs nothing until it is given a logger.

@@ -2,7 +2,7 @@ import 'reflect-metadata';
 import { ConsoleLogger } from '@nestjs/common';
 import { createApp } from './app.js';
 import { tlsOf } from './certificates/tls.js';
-import { readSettings } from './settings.js';
+import { readSettings } from './settings/settings.js';
 import { whyNotStarted } from './why-not-started.js';
 
 try {

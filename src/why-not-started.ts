@@ -2,7 +2,7 @@ import { join, resolve } from 'node:path';
 import { codeOf, partsOf, storageFaultOf } from './common/storage-fault.js';
 import { DatabaseRefused } from './database/open-database.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
-import { SettingError } from './settings.js';
+import { SettingError } from './settings/settings.js';
 
 /** Why the program cannot start and what to do about it, in a line or two. */
 export function whyNotStarted(error: unknown, env: NodeJS.ProcessEnv = process.env): string {

@@ -21,7 +21,6 @@ export const batchPriceFields = row('BatchPrices', {
   /** Price of one bag of each feed phase, by phase id. */
   feedPerBag: optional(record('Bags of feed', price('A bag of feed'), 12)),
 });
-export type BatchPrices = RowOf<typeof batchPriceFields>;
 
 const LOSS = {
   ...within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
@@ -173,10 +172,9 @@ export type Purpose = Batch['purpose'];
 export type Sex = Batch['sex'];
 
 /** What one batch holds on to over which days; enough to see whether two batches collide. */
-export const occupancyFields = row('Occupancy', {
-  batchName: text('Batch'),
-  facilityId: id('Place'),
-  from: date('From'),
-  to: date('To'),
-});
-export type Occupancy = RowOf<typeof occupancyFields>;
+export interface Occupancy {
+  readonly batchName: string;
+  readonly facilityId: string;
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+}

@@ -191,8 +191,6 @@ export const anyFacility = oneOf('Facility', 'kind', facilityFields);
 export type Facility = Brooder | Coop | FieldPen | Freezer | FeedStore | Circuit;
 export type FacilityKind = Facility['kind'];
 
-export const FACILITY_KINDS = Object.keys(facilityFields) as readonly FacilityKind[];
-
 /** The facility of a kind with an id, or undefined. */
 export function facilityOf<K extends FacilityKind>(
   facilities: readonly Facility[],

@@ -2,7 +2,7 @@ import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
 import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
-import { list, nested, optional, row, rows, type RowOf } from './field.js';
+import { list, nested, optional, row, rows } from './field.js';
 import { forecastDayFields } from './forecast.js';
 import { groundLookFields } from './ground-look.js';
 import { handoverFields } from './handover.js';
@@ -36,4 +36,3 @@ export const farmDocumentFields = row('FarmDocument', {
   ...farmParts,
   farm: nested('Farm', farmFields),
 });
-export type FarmDocument = RowOf<typeof farmDocumentFields>;

@@ -15,7 +15,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id, OWN } from './words.js';
+import { date, id, OWN, version } from './words.js';
 
 export const STANDS = ['fair', 'good', 'excellent'] as const;
 export type Stand = (typeof STANDS)[number];
@@ -181,6 +181,7 @@ export type GrassReading = RowOf<typeof savedReadingFields>;
 export const reshapedFields = row('Reshaped', {
   ...paddockFields.fields,
   id: id(),
+  version: version(),
   noOutlineBecause: optional(text('Why there is no outline', 1000)),
 });
 

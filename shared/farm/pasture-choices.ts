@@ -1,5 +1,6 @@
-import { FOLLOW_DAYS, within } from './bounds.js';
-import { list, number, optional, row, text, twelveMonths, type RowOf } from './field.js';
+import type { PlainDate } from '../calendar/plain-date.js';
+import { within } from './bounds.js';
+import { list, number, optional, row, twelveMonths, type RowOf } from './field.js';
 import { date, id } from './words.js';
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */
@@ -37,16 +38,13 @@ export const pastureChoiceFields = row('PastureChoices', {
 });
 export type PastureChoices = RowOf<typeof pastureChoiceFields>;
 
-const NUTRIENT = within(0, 1000, 'kg', 'Give the nutrient the flock drops in a day.');
-
 /** Birds in moved pens or a mobile coop that follow a herd. */
-export const followerFields = row('Follower', {
-  herdId: id('Herd'),
-  name: text('Name'),
-  from: date('From'),
-  to: date('To'),
-  lagDays: number('Days after the herd', FOLLOW_DAYS),
-  nitrogenKgPerDay: number('Nitrogen a day', NUTRIENT),
-  phosphorusKgPerDay: number('Phosphorus a day', NUTRIENT),
-});
-export type Follower = RowOf<typeof followerFields>;
+export interface Follower {
+  readonly herdId: string;
+  readonly name: string;
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly lagDays: number;
+  readonly nitrogenKgPerDay: number;
+  readonly phosphorusKgPerDay: number;
+}

@@ -78,12 +78,13 @@ export const date = (label: string) => word(label, DATE);
 export const monthDay = (label: string) => word(label, MONTH_DAY);
 /** The id of a row, its own or another's. */
 export const id = (label = 'Id') => word(label, ID_FORM);
+/** How often a row was changed; a change says which one it was made from. */
+export const version = () =>
+  number('Version', whole(1, 1e9, 'count', 'Send the version as it came with the row.'));
 /** What every row has that is kept by itself; a client may leave it out, or say what it saw last. */
 export const OWN = {
   id: optional(id()),
-  version: optional(
-    number('Version', whole(1, 1e9, 'count', 'Send the version as it came with the row.')),
-  ),
+  version: optional(version()),
 } as const;
 
 /** What names a piece of work: what it belongs to, that one's id, and its own. */

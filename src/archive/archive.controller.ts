@@ -2,7 +2,8 @@ import { Controller, Get, Param, Post, Req, Res, StreamableFile } from '@nestjs/
 import { ApiBody, ApiConsumes, ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { Request, Response } from 'express';
 import { createReadStream } from 'node:fs';
-import type { FarmView } from '../farms/farm.dto.js';
+import { Answers } from '../common/answers.js';
+import { farmViewFields, type FarmView } from '../farms/farm.dto.js';
 import { ArchiveService } from './archive.service.js';
 
 const FILE = { schema: { type: 'string', format: 'binary' } } as const;
@@ -29,6 +30,7 @@ export class ArchiveController {
   }
 
   /** Makes a new farm of such a file. */
+  @Answers(farmViewFields)
   @Post('archive')
   @ApiConsumes('application/zip')
   @ApiBody(FILE)

@@ -7,7 +7,7 @@ import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../common/owned-rows.js';
+import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';

@@ -1,11 +1,11 @@
 import { ForbiddenException, Inject, Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomBytes, timingSafeEqual } from 'node:crypto';
-import { DataSource, IsNull } from 'typeorm';
+import { IsNull, type FindOptionsWhere } from 'typeorm';
+import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
-import { isLoopback, type Settings } from '../settings.js';
-import { SETTINGS } from '../settings.module.js';
+import { isLoopback, type Settings } from '../settings/settings.js';
+import { SETTINGS } from '../settings/settings.module.js';
 
 /** Where a farm's calendar is found. */
 export interface CalendarAddress {
@@ -27,7 +27,7 @@ export class CalendarKeys {
   private readonly isKeyNeeded: boolean;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     @Inject(SETTINGS) settings: Settings,
   ) {
@@ -38,7 +38,7 @@ export class CalendarKeys {
     const farm = await this.farms.findRow(farmId);
     if (this.isKeyNeeded && !farm.calendarKey) {
       // Of two who ask at once the first makes the key, and both are given it.
-      await this.rows.update({ id: farmId, calendarKey: IsNull() }, { calendarKey: newKey() });
+      await this.keep(farmId, { id: farmId, calendarKey: IsNull() });
     }
     return this.address(farmId);
   }
@@ -46,7 +46,7 @@ export class CalendarKeys {
   /** Makes a key anew: whoever knows only the old address is given nothing any more. */
   async renew(farmId: string): Promise<CalendarAddress> {
     await this.farms.findRow(farmId);
-    await this.rows.update({ id: farmId }, { calendarKey: newKey() });
+    await this.keep(farmId, { id: farmId });
     return this.address(farmId);
   }
 
@@ -65,8 +65,12 @@ export class CalendarKeys {
     return { path: `/api/farms/${farmId}/calendar.ics${key}`, isKeyNeeded: this.isKeyNeeded };
   }
 
-  private get rows() {
-    return this.source.getRepository(FarmEntity);
+  private async keep(farmId: string, where: FindOptionsWhere<FarmEntity>): Promise<void> {
+    await this.database.write(
+      farmId,
+      (manager) => manager.update(FarmEntity, where, { calendarKey: newKey() }),
+      { raises: false },
+    );
   }
 }
 

@@ -1,5 +1,7 @@
 import { Controller, Get, Header, HttpCode, Param, Post, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiProduces, ApiQuery, ApiTags } from '@nestjs/swagger';
+import { Answers } from '../common/answers.js';
+import { CALENDAR_ADDRESS } from '../common/plan-answers.js';
 import { CalendarKeys, type CalendarAddress } from './calendar-keys.service.js';
 import { CalendarService } from './calendar.service.js';
 
@@ -32,12 +34,14 @@ export class CalendarController {
   }
 
   /** The address to subscribe to, with the key that it needs when the network is open. */
+  @Answers(CALENDAR_ADDRESS)
   @Get('calendar')
   addressOf(@Param('farmId') farmId: string): Promise<CalendarAddress> {
     return this.keys.addressOf(farmId);
   }
 
   /** Makes the key anew; the old address then gives nothing. */
+  @Answers(CALENDAR_ADDRESS)
   @Post('calendar/key')
   @HttpCode(200)
   renewKey(@Param('farmId') farmId: string): Promise<CalendarAddress> {

@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { FarmsModule } from '../farms/farms.module.js';
 import { PastureModule } from '../pasture/pasture.module.js';
 import { PictureModule } from '../picture/picture.module.js';
 import { SeasonModule } from '../season/season.module.js';
@@ -7,7 +8,7 @@ import { CalendarKeys } from './calendar-keys.service.js';
 import { CalendarService } from './calendar.service.js';
 
 @Module({
-  imports: [PictureModule, PastureModule, SeasonModule],
+  imports: [FarmsModule, PictureModule, PastureModule, SeasonModule],
   controllers: [CalendarController],
   providers: [CalendarKeys, CalendarService],
 })

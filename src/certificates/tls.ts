@@ -1,6 +1,6 @@
 import { createPrivateKey, X509Certificate } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { isLoopback, SettingError, type Settings } from '../settings.js';
+import { isLoopback, SettingError, type Settings } from '../settings/settings.js';
 import { certificateFolder, readPair } from './certificate-folder.js';
 
 /** What a server needs to answer with https. */

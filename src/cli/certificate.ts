@@ -15,7 +15,7 @@ import {
   makeServerCertificate,
   type KeyPair,
 } from '../certificates/make-certificates.js';
-import { readSettings } from '../settings.js';
+import { readSettings } from '../settings/settings.js';
 
 const HELP = `Makes the certificates for opening Broodfold with https on your network.
 

@@ -6,7 +6,7 @@ import { FieldError, type FieldProblem } from '../../shared/problems/field-probl
 import { problemsOfChoices } from '../../shared/plan/check-batch.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { checkDto } from '../common/check-dto.js';
-import { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 
 /**

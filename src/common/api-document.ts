@@ -1,5 +1,11 @@
 import type { NestExpressApplication } from '@nestjs/platform-express';
-import { ApiProperty, DocumentBuilder, SwaggerModule, getSchemaPath } from '@nestjs/swagger';
+import {
+  ApiProperty,
+  DocumentBuilder,
+  SwaggerModule,
+  getSchemaPath,
+  type OpenAPIObject,
+} from '@nestjs/swagger';
 
 /** One thing that is wrong with one field, as it is answered. */
 class FieldProblem {
@@ -41,6 +47,12 @@ class ProblemDocument {
   @ApiProperty() detail!: string;
   @ApiProperty() instance!: string;
   @ApiProperty({ required: false, type: [FieldProblem] }) problems?: FieldProblem[];
+  @ApiProperty({
+    required: false,
+    description: 'The row as it is now, when it was changed meanwhile',
+  })
+  current?: object;
+  @ApiProperty({ required: false, description: 'What was sent then' }) yours?: object;
 }
 
 /** Serves the API document: every operation with what it takes, answers and refuses. */
@@ -60,7 +72,19 @@ export function serveApiDocument(app: NestExpressApplication): void {
   SwaggerModule.setup(
     'api',
     app,
-    () => SwaggerModule.createDocument(app, config, { extraModels: [ProblemDocument] }),
+    () =>
+      withSuccess(SwaggerModule.createDocument(app, config, { extraModels: [ProblemDocument] })),
     { ui: false, jsonDocumentUrl: 'api/openapi.json', raw: ['json'] },
   );
+}
+
+/** An operation that only says when it refuses a newer row answers nothing when it succeeds. */
+function withSuccess(document: OpenAPIObject): OpenAPIObject {
+  for (const methods of Object.values(document.paths)) {
+    for (const { responses } of Object.values(methods) as { responses?: object }[]) {
+      if (!responses || Object.keys(responses).some((status) => status.startsWith('2'))) continue;
+      Object.assign(responses, { 204: { description: 'Done' } });
+    }
+  }
+  return document;
 }

@@ -42,7 +42,8 @@ export function answerOf(described: RowDescription): Class<object> {
   if (!('id' in described.fields)) return classOf(described, sentNames, sent);
   const known = answered.get(described);
   if (known) return known;
-  const own = Object.entries(OWN).map(([name, field]) => [name, { ...field, isOptional: false }]);
+  const owned = Object.entries(OWN).filter(([name]) => name in described.fields);
+  const own = owned.map(([name, field]) => [name, { ...field, isOptional: false }]);
   const kept: RowDescription = {
     ...described,
     fields: { ...described.fields, ...(Object.fromEntries(own) as Fields) },

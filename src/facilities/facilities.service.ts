@@ -5,7 +5,7 @@ import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../common/owned-rows.js';
+import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkFacility } from './facility.dto.js';

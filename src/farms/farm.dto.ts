@@ -1,7 +1,7 @@
 import { whole } from '../../shared/farm/bounds.js';
 import { farmFields } from '../../shared/farm/farm.js';
 import { number, row, yesNo, type RowOf } from '../../shared/farm/field.js';
-import { id } from '../../shared/farm/words.js';
+import { id, version } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
 /** A farm as sent by a client. */
@@ -11,6 +11,7 @@ export class FarmDto extends dtoOf(farmFields) {}
 export const farmViewFields = row('FarmView', {
   ...farmFields.fields,
   id: id(),
+  version: version(),
   isSample: yesNo('The invented sample'),
   revision: number(
     'Revision',

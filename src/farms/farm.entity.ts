@@ -1,7 +1,7 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 import { farmFields } from '../../shared/farm/farm.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
-import { columnsOf } from '../database/columns-of.js';
+import { columnsOf } from '../common/columns-of.js';
 
 @Entity('farms')
 export class FarmEntity extends columnsOf(farmFields) {

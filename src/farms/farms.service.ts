@@ -8,7 +8,7 @@ import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { checkSoil } from './check-soil.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
-import { fromColumns, toColumns } from '../database/columns-of.js';
+import { fromColumns, toColumns } from '../common/columns-of.js';
 import { farmViewFields, type FarmDto, type FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 

@@ -1,7 +1,5 @@
-import { grassReadingFields, walkFields } from '../../shared/farm/paddock.js';
+import { walkFields } from '../../shared/farm/paddock.js';
 import { dtoOf } from '../common/dto-of.js';
-
-export class GrassReadingDto extends dtoOf(grassReadingFields) {}
 
 /** Heights of one walk. A second reading of a paddock on the same day replaces the first. */
 export class WalkDto extends dtoOf(walkFields) {}

@@ -5,7 +5,7 @@ import type { Saved } from '../../shared/farm/saved.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../common/owned-rows.js';
+import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import type { HandoverDto } from './handover.dto.js';

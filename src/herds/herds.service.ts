@@ -7,7 +7,7 @@ import type { Saved } from '../../shared/farm/saved.js';
 import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../common/owned-rows.js';
+import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';

@@ -9,7 +9,7 @@ import { jobsOfSet } from '../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../common/owned-rows.js';
+import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import { FarmsService } from '../farms/farms.service.js';

@@ -4,8 +4,8 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { FarmDocumentDto } from '../picture/farm-document.dto.js';
-import { EXPLANATION, PASTURE_PLAN } from '../plans/plan-answers.js';
+import { FarmDocumentDto } from '../documents/farm-document.dto.js';
+import { EXPLANATION, PASTURE_PLAN } from '../common/plan-answers.js';
 import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
 import { PastureService } from './pasture.service.js';
 

@@ -7,7 +7,7 @@ import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
-import type { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';

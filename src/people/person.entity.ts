@@ -9,7 +9,7 @@ import {
 } from 'typeorm';
 import { personFields, type Person } from '../../shared/farm/farm.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { columnsOf, fromColumns } from '../database/columns-of.js';
+import { columnsOf, fromColumns } from '../common/columns-of.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 @Entity('people')

@@ -11,8 +11,8 @@ import { FieldError, type FieldProblem } from '../../shared/problems/field-probl
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';
 import { checkSoil } from '../farms/check-soil.js';
-import { checkedCorners, outlineAreaM2 } from '../paddocks/outline.js';
-import type { FarmDocumentDto } from './farm-document.dto.js';
+import { checkedCorners, outlineAreaM2 } from '../outlines/outline.js';
+import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 
 /**
  * The picture of a farm that is sent whole: used by every preview and by the terminal.

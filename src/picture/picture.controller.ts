@@ -1,6 +1,8 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import { Answers } from '../common/answers.js';
+import { FARM_PICTURE } from '../common/plan-answers.js';
 import { PicturesService } from './pictures.service.js';
 
 @ApiTags('farms')
@@ -9,6 +11,7 @@ export class PictureController {
   constructor(private readonly pictures: PicturesService) {}
 
   /** All that plans of this farm are made from, for a page that plans in the browser. */
+  @Answers(FARM_PICTURE)
   @Get()
   async pictureOf(@Param('farmId') farmId: string): Promise<FarmPicture> {
     return (await this.pictures.of(farmId)).picture;

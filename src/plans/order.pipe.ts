@@ -2,7 +2,7 @@ import { Injectable, type PipeTransform } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { BatchDto } from '../batches/batch.dto.js';
 import { checkDto } from '../common/check-dto.js';
-import { OrderDto } from './order.dto.js';
+import { OrderDto } from '../documents/order.dto.js';
 
 /** An order that passed its rules, with its content as text: equal orders have equal keys. */
 export interface CheckedOrder {

@@ -1,11 +1,11 @@
 import { Body, Controller, Get, Header, HttpCode, Param, Post } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
-import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION } from './plan-answers.js';
+import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION } from '../common/plan-answers.js';
 
 const JSON_TYPE = 'application/json; charset=utf-8';
 

@@ -10,7 +10,7 @@ import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import type { AskedBatch } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import { ArrivalSearchDto, OrderDto } from './order.dto.js';
+import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
 import type { CheckedOrder } from './order.pipe.js';
 
 /** Plans of batches as the JSON text to send: they are made, and written, in another thread. */

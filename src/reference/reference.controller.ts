@@ -4,7 +4,7 @@ import type { Formula } from '../../shared/explain/formula.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { TablesService } from './tables.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { FORMULA, TABLES } from '../plans/plan-answers.js';
+import { FORMULA, TABLES } from '../common/plan-answers.js';
 
 @ApiTags('reference')
 @Controller('reference')

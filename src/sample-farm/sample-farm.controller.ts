@@ -1,6 +1,8 @@
 import { Controller, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { FarmView } from '../farms/farm.dto.js';
+import { Answers } from '../common/answers.js';
+import { farmViewFields } from '../farms/farm.dto.js';
 import { SampleFarmService } from './sample-farm.service.js';
 
 @ApiTags('farms')
@@ -9,6 +11,7 @@ export class SampleFarmController {
   constructor(private readonly sample: SampleFarmService) {}
 
   /** Loads the invented sample farm. */
+  @Answers(farmViewFields)
   @Post()
   create(): Promise<FarmView> {
     return this.sample.create();

@@ -1,10 +1,10 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { SeasonService } from './season.service.js';
 import { Answers } from '../common/answers.js';
-import { WORK_PLAN } from '../plans/plan-answers.js';
+import { WORK_PLAN } from '../common/plan-answers.js';
 
 @ApiTags('plans')
 @Controller('plans/work')

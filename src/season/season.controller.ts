@@ -8,7 +8,7 @@ import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
 import { SeasonService } from './season.service.js';
 import { Answers } from '../common/answers.js';
-import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../plans/plan-answers.js';
+import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../common/plan-answers.js';
 
 @ApiTags('work')
 @Controller('farms/:farmId/work')

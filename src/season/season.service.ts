@@ -15,7 +15,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { Database } from '../database/database.js';
 import { PastureService } from '../pasture/pasture.service.js';
-import type { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';

@@ -2,6 +2,8 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post, Query } from '@ne
 import { ApiQuery, ApiTags } from '@nestjs/swagger';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { TOLD_KINDS } from '../../shared/farm/told-kinds.js';
+import { Answers, AnswersList } from '../common/answers.js';
+import { TOLD_FACT, TOLD_PAGE } from '../common/plan-answers.js';
 import { checkDto } from '../common/check-dto.js';
 import { withNumbers } from '../common/page.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -19,12 +21,14 @@ export class ToldController {
   ) {}
 
   /** Tells what happened, all of it or nothing. Told again under the same key it stays one fact. */
+  @AnswersList(TOLD_FACT)
   @Post()
   tell(@Param('farmId') farmId: string, @Body() { facts }: TellDto): Promise<ToldFact[]> {
     return this.told.tell(farmId, facts);
   }
 
   /** What was told, the newest first; `total` says how many there are beyond these. */
+  @Answers(TOLD_PAGE)
   @Get()
   @ApiQuery({ name: 'kind', required: false, enum: Object.keys(TOLD_KINDS) })
   @ApiQuery({ name: 'about', required: false })

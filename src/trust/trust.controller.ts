@@ -1,7 +1,9 @@
 import { Controller, Get, NotFoundException, Res } from '@nestjs/common';
-import { ApiProduces, ApiTags } from '@nestjs/swagger';
+import { ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { X509Certificate } from 'node:crypto';
+import { Answers } from '../common/answers.js';
+import { TRUST } from '../common/plan-answers.js';
 import { authorityCertificate, certificateFolder } from '../certificates/certificate-folder.js';
 
 /** The household's authority, as a phone shows it before it trusts. */
@@ -17,6 +19,7 @@ export interface AuthorityView {
 @Controller('trust')
 export class TrustController {
   /** The household's authority; `authority` is left out when none was made. */
+  @Answers(TRUST)
   @Get()
   view(): { authority?: AuthorityView } {
     const pem = authorityCertificate(certificateFolder());
@@ -33,6 +36,7 @@ export class TrustController {
 
   /** The certificate of the authority, for a phone to trust. Its key is never sent. */
   @Get('authority.crt')
+  @ApiOkResponse({ schema: { type: 'string', format: 'binary' } })
   @ApiProduces('application/x-x509-ca-cert')
   download(@Res() response: Response): void {
     const pem = authorityCertificate(certificateFolder());

@@ -3,7 +3,7 @@ import { row, rows } from '../../shared/farm/field.js';
 import { forecastDayFields } from '../../shared/farm/forecast.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { dtoOf } from '../common/dto-of.js';
-import { MOST_FORECAST_DAYS, type ImportedDay } from './daily-csv.js';
+import { MOST_FORECAST_DAYS, type ImportedDay } from '../weather-files/daily-csv.js';
 
 export class ForecastDto extends dtoOf(
   row('Forecast', { days: rows('Days', forecastDayFields, MOST_FORECAST_DAYS, 'day') }),

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { isPlainDate } from '../../shared/calendar/plain-date.js';
 import { AIR_C } from '../../shared/farm/bounds.js';
-import type { ImportedDay } from './daily-csv.js';
+import type { ImportedDay } from '../weather-files/daily-csv.js';
 
 /** The service did not give usable weather. The message says what happened and what goes on. */
 export class WeatherServiceError extends Error {}

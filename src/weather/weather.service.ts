@@ -21,7 +21,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import type { FarmView } from '../farms/farm.dto.js';
-import type { ImportedDay } from './daily-csv.js';
+import type { ImportedDay } from '../weather-files/daily-csv.js';
 import { checkedForecast, type ForecastDto } from './forecast.dto.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';

@@ -1,8 +1,8 @@
 import 'reflect-metadata';
 import { checkDto } from '../common/check-dto.js';
 import { LARGE } from '../common/body-weight.js';
-import { FarmDocumentDto } from '../picture/farm-document.dto.js';
-import { OrderDto } from '../plans/order.dto.js';
+import { FarmDocumentDto } from '../documents/farm-document.dto.js';
+import { OrderDto } from '../documents/order.dto.js';
 
 /** Bodies that hold a whole farm: their rules take long enough to be checked in a thread. */
 const LARGE_BODIES: readonly (new () => object)[] = [FarmDocumentDto, OrderDto];

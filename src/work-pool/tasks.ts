@@ -18,8 +18,8 @@ import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
-import { outlinesOfGeoJson, type GeoJsonOutlines } from '../paddocks/geojson.js';
-import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
+import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
+import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather-files/daily-csv.js';
 import { loadTables } from '../reference/load-tables.js';
 
 /** A batch to be planned, in the picture of its farm. */

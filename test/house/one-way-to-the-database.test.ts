@@ -13,6 +13,7 @@ const DOORS = [
   'src/archive/restore-sqlite.ts',
   'src/archive/snapshot.ts',
   'src/database/database.ts',
+  'src/database/open-database.ts',
 ];
 /** What begins a transaction, or takes a connection past the door. */
 const PAST_IT = /\.transaction\(|createQueryRunner|InjectDataSource|InjectRepository|getDataSource/;

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { makeAuthority, makeServerCertificate } from '../../src/certificates/make-certificates.js';
 import { tlsOf } from '../../src/certificates/tls.js';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
-import { readSettings } from '../../src/settings.js';
+import { readSettings } from '../../src/settings/settings.js';
 import { programThatEnds, startProgram, type Program } from '../support/program.js';
 
 const DAY_MS = 86_400_000;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-import { parseDailyCsv, parseForecastCsv } from '../../src/weather/daily-csv.js';
+import { parseDailyCsv, parseForecastCsv } from '../../src/weather-files/daily-csv.js';
 
 const TODAY = '2027-04-21';
 

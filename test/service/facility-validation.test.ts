@@ -1,12 +1,12 @@
 import { expect } from '@jest/globals';
-import { FACILITY_KINDS } from '../../shared/farm/facility.js';
+import { anyFacility } from '../../shared/farm/facility.js';
 import { LEFT_OUT, type BadValue } from '../support/bad-values.js';
 import { brooderBody } from '../support/orders.js';
 import { describeRefusals, type Place } from '../support/refusals.js';
 
 const NOT_A_NUMBER = { code: 'not-a-number' } as const;
 const bounds = (min: number, max: number) => ({ code: 'out-of-bounds', min, max }) as const;
-const KINDS = { code: 'not-allowed', allowed: FACILITY_KINDS } as const;
+const KINDS = { code: 'not-allowed', allowed: Object.keys(anyFacility.rows) } as const;
 
 const facilities = (what: string, valid: () => object, bad: readonly BadValue[]): Place => ({
   what,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import type { Outline } from '../../shared/farm/paddock.js';
-import { cutOutline } from '../../src/paddocks/cut-outline.js';
-import { joinOutlines } from '../../src/paddocks/join-outlines.js';
-import { isOutline, ringAreaM2 } from '../../src/paddocks/outline.js';
+import { cutOutline } from '../../src/outlines/cut-outline.js';
+import { joinOutlines } from '../../src/outlines/join-outlines.js';
+import { isOutline, ringAreaM2 } from '../../src/outlines/outline.js';
 
 const RUNS = { numRuns: 150, seed: 20261125 };
 

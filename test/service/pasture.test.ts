@@ -3,7 +3,7 @@ import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import { outlineAreaM2 } from '../../src/paddocks/outline.js';
+import { outlineAreaM2 } from '../../src/outlines/outline.js';
 import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';

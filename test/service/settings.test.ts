@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { isLoopback, readSettings, SettingError } from '../../src/settings.js';
+import { isLoopback, readSettings, SettingError } from '../../src/settings/settings.js';
 
 describe('settings', () => {
   it('are this computer only, on port 3210, when nothing is set', () => {

@@ -14,7 +14,7 @@ import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
 import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { checkDto } from '../../../src/common/check-dto.js';
-import { FarmDocumentDto } from '../../../src/picture/farm-document.dto.js';
+import { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
 import { pictureOfDocument } from '../../../src/picture/farm-document.js';
 import { readExample } from '../../support/examples.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';

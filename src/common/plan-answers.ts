@@ -1,4 +1,4 @@
-import { named } from '../common/answers.js';
+import { named } from './answers.js';
 
 // Plans are trees of quantities that explain themselves; the document names them and no more.
 export const BATCH_PLAN = named('BatchPlan', 'Everything worked out for one batch of birds.');
@@ -8,16 +8,16 @@ export const EXPLANATION = named(
   'A number opened to its formula, inputs and sources.',
 );
 export const PASTURE_PLAN = named('PasturePlan', 'Moves, grass and hay of a grazing season.');
-export const PASTURE_ON_FARM = named(
-  'PastureOnFarm',
-  'Everything a pasture is planned from, but for the published tables.',
-);
 export const WORK_PLAN = named('WorkPlan', 'The household’s work, fitted into hours and days.');
 export const WORK_CHANCES = named(
   'WorkChances',
   'Chances of every job over many years of weather.',
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
-export const CLIMATE = named('Climate', 'What to expect on each day of the year.');
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
 export const FORMULA = named('Formula', 'A formula in words and symbols, with its sources.');
+export const FARM_PICTURE = named('FarmPicture', 'All that plans of a farm are made from.');
+export const TOLD_FACT = named('ToldFact', 'What happened, to what, when, and who said so.');
+export const TOLD_PAGE = named('ToldPage', 'Told facts, the newest first, and how many there are.');
+export const CALENDAR_ADDRESS = named('CalendarAddress', 'Where a farm’s calendar is found.');
+export const TRUST = named('Trust', 'The household’s authority, as a phone shows it.');

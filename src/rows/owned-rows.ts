@@ -11,7 +11,7 @@ import { MAX_LIST } from '../../shared/farm/bounds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
-import { refuseOutdated, type Expected } from './expected-version.js';
+import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound, isId } from '../database/ids.js';
 
 export interface OwnedRow {

@@ -1,7 +1,7 @@
 import { Column, type ColumnOptions } from 'typeorm';
 import type { Field, Fields, RowDescription, ValuesOf, WordForm } from '../../shared/farm/field.js';
 import { OWN } from '../../shared/farm/words.js';
-import type { Sent } from '../common/dto-of.js';
+import type { Sent } from './dto-of.js';
 
 /** What columns hold of described fields: null where a field is left out. */
 type Columns<F extends Fields> = Omit<

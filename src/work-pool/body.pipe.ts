@@ -1,8 +1,8 @@
 import { Injectable, type ArgumentMetadata, type PipeTransform } from '@nestjs/common';
-import { mayBeLarge } from '../work-pool/large-bodies.js';
-import type { WorkPool } from '../work-pool/work-pool.service.js';
-import { LARGE, LIGHT, weightOf } from './body-weight.js';
-import { checkDto } from './check-dto.js';
+import { mayBeLarge } from './large-bodies.js';
+import type { WorkPool } from './work-pool.service.js';
+import { LARGE, LIGHT, weightOf } from '../common/body-weight.js';
+import { checkDto } from '../common/check-dto.js';
 
 /**
  * Checks every body that has a DTO class by its rules, just as the terminal checks an order. Large
