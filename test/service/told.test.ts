@@ -68,6 +68,12 @@ describe.each(databases())('what is told on $name', (database) => {
     await app.api.delete(`${farm.path}/told/${ids[0]}`).expect(204);
   });
 
+  it('may be nothing at all', async () => {
+    expect((await tell().expect(201)).body).toEqual([]);
+    const walk = app.api.post(`${farm.path}/grass-readings`).send({ readings: [] });
+    expect((await walk.expect(201)).body).toEqual([]);
+  });
+
   it('is all kept, or nothing is', async () => {
     const before = await app.contents();
     const answer = await tell(reading(), reading({ on: inDays(2) }));

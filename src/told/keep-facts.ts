@@ -1,0 +1,137 @@
+import { randomUUID } from 'node:crypto';
+import type { EntityManager } from 'typeorm';
+import type { HeldBy } from '../../shared/farm/field.js';
+import { isSame } from '../../shared/farm/merge-row.js';
+import { holding, type ToldFact, type ToldKind } from '../../shared/farm/told-fact.js';
+import {
+  TOLD_KINDS,
+  toldProblems,
+  type anySaid,
+  type ToldOn,
+} from '../../shared/farm/told-kinds.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import { toFact, ToldFactEntity } from './told-fact.entity.js';
+
+/** What is said, by a client or by one of the program's own forms. */
+export type Said = Omit<HeldBy<typeof anySaid>, 'details' | 'kind'> & {
+  readonly kind: ToldKind;
+  readonly details: object;
+};
+
+/** Facts of one farm: more than twenty years of a household that tells ten a day. */
+const MOST_FACTS = 100_000;
+
+export interface Around {
+  readonly farm: ToldOn;
+  /** The path of a field of the k-th fact in what the client sent. */
+  readonly fieldOf: (k: number, field: string) => string;
+}
+
+/** A fact as it is kept, and whether it was not known before. */
+export interface Kept {
+  readonly fact: ToldFact;
+  readonly isNew: boolean;
+}
+
+/** Keeps facts within a write: one that was told before under its key is given back as it is. */
+export async function keepFacts(
+  manager: EntityManager,
+  farmId: string,
+  all: readonly Said[],
+  { farm, fieldOf }: Around,
+): Promise<Kept[]> {
+  const refuse = (k: number, problems: readonly FieldProblem[]): void => {
+    if (problems.length === 0) return;
+    throw new FieldError(problems.map((each) => ({ ...each, field: fieldOf(k, each.field) })));
+  };
+  const count = await manager.countBy(ToldFactEntity, { farmId });
+  refuse(0, tooMany(count + all.length));
+  const first = await nextMoment(manager, farmId);
+  const kept: Kept[] = [];
+  for (const [k, said] of all.entries()) {
+    const before = said.key
+      ? await manager.findOneBy(ToldFactEntity, { farmId, key: said.key })
+      : undefined;
+    if (before) {
+      refuse(k, isSaidAgain(before, said) ? [] : [otherUnderKey(said.key!)]);
+      kept.push({ fact: toFact(before), isNew: false });
+      continue;
+    }
+    const details = { ...said.details } as Record<string, unknown>;
+    refuse(k, toldProblems({ ...said, details } as Parameters<typeof toldProblems>[0], farm));
+    const replaces = await replacedBy(manager, farmId, said);
+    refuse(k, 'problem' in replaces ? [replaces.problem] : []);
+    const id = randomUUID();
+    const { kind, about, on, saidBy = null, key = id } = said;
+    const row = {
+      ...{ id, farmId, kind, about, on, details, saidBy, key, takenBackAt: null },
+      toldAt: new Date(first + k).toISOString(),
+      replaces: 'id' in replaces ? replaces.id : null,
+    };
+    await manager.save(manager.create(ToldFactEntity, row));
+    kept.push({ fact: toFact(row), isNew: true });
+  }
+  return kept;
+}
+
+const isSaidAgain = (before: ToldFactEntity, { kind, about, on, details, saidBy }: Said): boolean =>
+  isSame(
+    [before.kind, before.about, before.on, before.details, before.saidBy ?? undefined],
+    [kind, about, on, details, saidBy],
+  );
+
+const otherUnderKey = (given: string): FieldProblem => ({
+  field: 'key',
+  code: 'conflict',
+  given,
+  fix: 'Something else was told under this key. Give what is new a key of its own.',
+});
+
+const tooMany = (given: number): FieldProblem[] =>
+  given <= MOST_FACTS
+    ? []
+    : [
+        {
+          field: 'kind',
+          code: 'out-of-bounds',
+          given,
+          max: MOST_FACTS,
+          fix: 'This farm is full of facts. Save it as an archive and go on with a new farm.',
+        },
+      ];
+
+/** The fact that a new one replaces: the one it names, else the one whose place its kind takes. */
+async function replacedBy(
+  manager: EntityManager,
+  farmId: string,
+  { kind, about, on, replaces }: Said,
+): Promise<{ id: string } | { problem: FieldProblem } | Record<string, never>> {
+  const rule = TOLD_KINDS[kind].replaces;
+  if (replaces === undefined && rule === 'none') return {};
+  const isOfDay = replaces === undefined && rule === 'the-one-of-that-day';
+  const where = { farmId, kind, about, ...(isOfDay ? { on } : {}) };
+  const held = holding((await manager.findBy(ToldFactEntity, where)).map(toFact));
+  const found = replaces === undefined ? held.at(-1) : held.find(({ id }) => id === replaces);
+  if (found) return { id: found.id };
+  if (replaces === undefined) return {};
+  return {
+    problem: {
+      field: 'replaces',
+      code: 'not-allowed',
+      given: replaces,
+      allowed: held.slice(-20).map(({ id }) => id),
+      fix: 'Name a fact of the same kind, about the same, that still holds.',
+    },
+  };
+}
+
+/** Now, but after everything that was told before, so that the order is never in doubt. */
+async function nextMoment(manager: EntityManager, farmId: string): Promise<number> {
+  const [newest] = await manager.find(ToldFactEntity, {
+    where: { farmId },
+    select: { id: true, toldAt: true },
+    order: { toldAt: 'DESC' },
+    take: 1,
+  });
+  return Math.max(Date.now(), newest ? Date.parse(newest.toldAt) + 1 : 0);
+}
