@@ -7,7 +7,7 @@ const MOST_UNKNOWN = 20;
 
 /** class-validator's findings as field problems, with the full path of each field. */
 export function problemsOf(errors: readonly ValidationError[], path = ''): FieldProblem[] {
-  const all = eachProblem(errors, path);
+  const all = onceEach(eachProblem(errors, path));
   const unknown = all.filter(({ fix }) => fix === UNKNOWN_FIX);
   if (unknown.length <= MOST_UNKNOWN) return all;
   const unnamed = new Set(unknown.slice(MOST_UNKNOWN));
@@ -21,6 +21,17 @@ export function problemsOf(errors: readonly ValidationError[], path = ''): Field
   return [count, ...all.filter((problem) => !unnamed.has(problem))];
 }
 
+/** An entry that is no object is found by the rule of its list, and again by itself. */
+function onceEach(problems: readonly FieldProblem[]): FieldProblem[] {
+  const seen = new Set<string>();
+  return problems.filter(({ field, code }) => {
+    const key = `${field} ${code}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
 export const fieldErrorOf = (errors: readonly ValidationError[], path = ''): FieldError =>
   new FieldError(problemsOf(errors, path));
 
@@ -30,19 +41,14 @@ function eachProblem(errors: readonly ValidationError[], path: string): FieldPro
     // The rules of this house carry a context and say more than the library's own.
     const found = Object.entries(error.constraints ?? {});
     const first = found.find(([name]) => error.contexts?.[name] !== undefined) ?? found[0];
-    const own = first ? [problemOf(field, error, first[0], first[1])] : [];
+    const own = first ? [problemOf(field, error, first[0])] : [];
     return [...own, ...eachProblem(error.children ?? [], field)];
   });
 }
 
 const UNKNOWN_FIX = 'Remove the field or check its spelling.';
 
-function problemOf(
-  field: string,
-  error: ValidationError,
-  constraint: string,
-  text: string,
-): FieldProblem {
+function problemOf(field: string, error: ValidationError, constraint: string): FieldProblem {
   const given: unknown = error.value;
   if (constraint === 'whitelistValidation') {
     return {
@@ -80,11 +86,12 @@ function problemOf(
     return { field, code: 'not-a-number', given, fix: part.fix };
   }
   if (part) return { field, given, ...part };
+  // Only the library's own rules carry no part, and its words are for programmers.
   return {
     field,
     code: 'not-allowed',
     given,
-    allowed: [text],
-    fix: 'See the API document for its shape.',
+    allowed: ['an object with plain fields'],
+    fix: 'Give it in braces; the API document says which fields it has.',
   };
 }

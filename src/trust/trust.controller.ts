@@ -1,5 +1,5 @@
 import { Controller, Get, NotFoundException, Res } from '@nestjs/common';
-import { ApiProduces, ApiTags } from '@nestjs/swagger';
+import { ApiNotFoundResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { X509Certificate } from 'node:crypto';
 import { authorityCertificate, certificateFolder } from '../certificates/certificate-folder.js';
@@ -34,6 +34,7 @@ export class TrustController {
   /** The certificate of the authority, for a phone to trust. Its key is never sent. */
   @Get('authority.crt')
   @ApiProduces('application/x-x509-ca-cert')
+  @ApiNotFoundResponse({ description: 'No authority was made yet.' })
   download(@Res() response: Response): void {
     const pem = authorityCertificate(certificateFolder());
     if (pem === undefined)
