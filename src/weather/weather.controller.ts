@@ -1,5 +1,5 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiProperty, ApiTags } from '@nestjs/swagger';
+import { ApiBadGatewayResponse, ApiBody, ApiConsumes, ApiProperty, ApiTags } from '@nestjs/swagger';
 import { OneOf, YesNo } from '../common/field-rules.js';
 import { checkDto } from '../common/check-dto.js';
 import type { Climate } from '../../shared/weather/climate.js';
@@ -45,6 +45,7 @@ export class WeatherController {
 
   @Post('fetch')
   @HttpCode(200)
+  @ApiBadGatewayResponse({ description: 'The weather service gave nothing. Nothing was changed.' })
   fetch(@Param('farmId') farmId: string): Promise<WeatherView> {
     return this.weather.fetch(farmId);
   }

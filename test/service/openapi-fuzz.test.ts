@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { startWeatherStub, type Misbehave, type WeatherStub } from '../support/weather-stub.js';
 import { requestsOf, type Document } from '../support/openapi-requests.js';
 
 /** Requests of each operation; FUZZ_RUNS and FUZZ_SEED ask for more, and for others. */
@@ -13,14 +14,20 @@ const TIME_MS = 60_000 + RUNS * 10_000;
 const RAW =
   /\n\s+at |node_modules|\/src\/|\/dist\/|SyntaxError|TypeError|Unexpected (token|end|non)|in JSON at|Failed to decode|is not a function|Cannot (read|convert|set)|nested property|unknown value was passed|each value in|must be an? (object|array|string|number)\b.*conforming|SQLITE|QueryFailed/i;
 
+const unavailable: Misbehave = (response) => void response.writeHead(503).end();
+
 // What a request is answered does not depend on the database, so one is enough.
 describe('requests as the OpenAPI document describes them, and spoilt', () => {
   let app: TestApp;
   let document: Document;
   let ids: Record<string, string>;
+  let stub: WeatherStub;
 
   beforeAll(async () => {
-    app = await openApp(databases()[0]!);
+    // Nothing goes out of this machine, whatever is switched on: the weather service is one that fails.
+    stub = await startWeatherStub(1000);
+    stub.misbehave = { archive: unavailable, forecast: unavailable };
+    app = await openApp(databases()[0]!, stub.settings);
     document = (await app.api.get('/api/openapi.json').expect(200)).body as Document;
     const farm = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
     const batches = (await app.api.get(`/api/farms/${farm.id}/batches`).expect(200)).body as {
@@ -28,7 +35,10 @@ describe('requests as the OpenAPI document describes them, and spoilt', () => {
     }[];
     ids = { farmId: farm.id, id: batches[0]!.id, person: 'none', kind: 'csv' };
   }, 60_000);
-  afterAll(() => app.close());
+  afterAll(async () => {
+    await app.close();
+    await stub.close();
+  });
 
   it(
     'answer only what it says, in a problem document when refused, and never break',
@@ -52,7 +62,7 @@ describe('requests as the OpenAPI document describes them, and spoilt', () => {
               const text = await response.text();
               asked++;
               const { status } = response;
-              // 502 is the weather service, which is not asked here.
+              // 502 is the weather service.
               if (500 <= status && status !== 502) throw new Error(`${status} ${at}: ${text}`);
               if (status < 400) return;
               expect(response.headers.get('content-type')).toContain('application/problem+json');
