@@ -79,7 +79,7 @@ export class ProblemFilter implements ExceptionFilter {
     }
     const status = bodyParserStatus(error);
     if (status !== undefined) return plain(status, bodyParserText(status), instance);
-    if (error instanceof HttpException) return plain(error.getStatus(), error.message, instance);
+    if (error instanceof HttpException) return plain(error.getStatus(), wordsOf(error), instance);
     this.logger.error(error instanceof Error ? error.stack : String(error));
     const fault = storageFaultOf(error);
     if (fault)
@@ -125,12 +125,26 @@ function plain(status: number, detail: string, instance: string): ProblemDocumen
   return { type: 'about:blank', title: STATUS_CODES[status] ?? 'Error', status, detail, instance };
 }
 
+const isOfAddress = (message: string): boolean => message.startsWith('Failed to decode');
+
+/** The words of an error, those of the framework put into ours. */
+function wordsOf(error: HttpException): string {
+  const { message } = error;
+  if (isOfAddress(message))
+    return 'The address holds a % that stands for no letter. Write a % itself as %25.';
+  const nowhere = /^Cannot ([A-Z]+) /.exec(message)?.[1];
+  return nowhere === undefined
+    ? message
+    : `There is nothing here to ${nowhere}. The addresses there are stand in /api/openapi.json.`;
+}
+
 /** A body that could not be read: the parser's own error, or the framework's wrapping of it. */
 function bodyParserStatus(error: unknown): number | undefined {
   if (error instanceof HttpException) {
     const status = error.getStatus();
+    // Here nothing throws a plain 400: it is a SyntaxError of the parser, or of the address.
     const isUnread =
-      status === 413 || status === 415 || (status === 400 && / JSON | in JSON/.test(error.message));
+      status === 413 || status === 415 || (status === 400 && !isOfAddress(error.message));
     return isUnread ? status : undefined;
   }
   if (typeof error !== 'object' || error === null || !('status' in error)) return undefined;

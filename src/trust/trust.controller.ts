@@ -1,5 +1,5 @@
 import { Controller, Get, NotFoundException, Res } from '@nestjs/common';
-import { ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
+import { ApiNotFoundResponse, ApiOkResponse, ApiProduces, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { X509Certificate } from 'node:crypto';
 import { Answers } from '../common/answers.js';
@@ -38,6 +38,7 @@ export class TrustController {
   @Get('authority.crt')
   @ApiOkResponse({ schema: { type: 'string', format: 'binary' } })
   @ApiProduces('application/x-x509-ca-cert')
+  @ApiNotFoundResponse({ description: 'No authority was made yet.' })
   download(@Res() response: Response): void {
     const pem = authorityCertificate(certificateFolder());
     if (pem === undefined)

@@ -1,5 +1,5 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
+import { ApiBadGatewayResponse, ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
 import { choice, row, yesNo } from '../../shared/farm/field.js';
 import { checkDto } from '../common/check-dto.js';
 import { dtoOf } from '../common/dto-of.js';
@@ -38,6 +38,7 @@ export class WeatherController {
   @Answers(weatherViewFields)
   @Post('fetch')
   @HttpCode(200)
+  @ApiBadGatewayResponse({ description: 'The weather service gave nothing. Nothing was changed.' })
   fetch(@Param('farmId') farmId: string): Promise<WeatherView> {
     return this.weather.fetch(farmId);
   }
