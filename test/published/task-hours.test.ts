@@ -26,7 +26,11 @@ describe('task templates', () => {
     'count %s as %d h and %d h for each 100 birds, every day (second-hand)',
     (id, base, per100) => {
       const template = rowById(tables.taskTemplates, id);
-      expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([base, per100, 'hundred-birds']);
+      expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([
+        base,
+        per100,
+        'hundred-birds',
+      ]);
       expect(template.isDaily).toBe(true);
     },
   );
@@ -37,7 +41,11 @@ describe('task templates', () => {
     ['processing.kill-scald-pluck-eviscerate', 1, 18],
   ])('count %s as %d h and %d h for each 100 birds in all (second-hand)', (id, base, per100) => {
     const template = rowById(tables.taskTemplates, id);
-    expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([base, per100, 'hundred-birds']);
+    expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([
+      base,
+      per100,
+      'hundred-birds',
+    ]);
     expect(template.isDaily).toBe(false);
   });
 });
