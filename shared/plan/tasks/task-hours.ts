@@ -45,14 +45,22 @@ export function hoursOf(
   return { hours: hoursBase + (hoursPerUnit * count) / size, units: count / size };
 }
 
-/** The hours of a task, opened to their inputs. */
-export function taskHours(
-  task: Task,
-  { taskTemplates, herdTaskTemplates }: Pick<Tables, 'taskTemplates' | 'herdTaskTemplates'>,
-): NumberQuantity {
-  const isIts = ({ id }: TaskTemplate): boolean => id === task.templateId;
+type TaskTables = Pick<Tables, 'taskTemplates' | 'herdTaskTemplates'>;
+
+/** The row that a task comes from, in either table. */
+function templateOf(
+  { templateId }: Task,
+  { taskTemplates, herdTaskTemplates }: TaskTables,
+): TaskTemplate {
+  const isIts = ({ id }: TaskTemplate): boolean => id === templateId;
   const template = taskTemplates.find(isIts) ?? herdTaskTemplates.find(isIts);
-  if (!template) throw new Error(`No task template "${task.templateId}" in the tables.`);
+  if (!template) throw new Error(`No task template "${templateId}" in the tables.`);
+  return template;
+}
+
+/** The hours of a task, opened to their inputs. */
+export function taskHours(task: Task, tables: TaskTables): NumberQuantity {
+  const template = templateOf(task, tables);
   const { forEvery, units } = UNITS[template.unit];
   return quantity(
     `Hours: ${task.name}`,
