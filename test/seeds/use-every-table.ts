@@ -1,0 +1,321 @@
+import { quantityOfDay } from '../../shared/explain/daily-series.js';
+import { explain } from '../../shared/explain/explanation.js';
+import { ALL_FORMULAS } from '../../shared/explain/formulas.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Brooder, Facility, HeatSourceKind } from '../../shared/farm/facility.js';
+import type { CattleGroup } from '../../shared/farm/herd.js';
+import { findArrivals } from '../../shared/plan/arrival-finder.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { followerOf } from '../../shared/plan/pasture/follower.js';
+import { moveQuantities } from '../../shared/plan/pasture/moves.js';
+import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
+import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
+import {
+  allStandingOn,
+  averageOn,
+  heightOn,
+  needAheadOf,
+  needOn,
+  standingOn,
+  usableOn,
+} from '../../shared/plan/pasture/standing.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
+import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import { planSeason } from '../../shared/plan/season/season-plan.js';
+import {
+  jobQuantities,
+  outlookQuantities,
+  weekQuantities,
+} from '../../shared/plan/season/season-quantities.js';
+import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { taskHours } from '../../shared/plan/tasks.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { datedWork } from '../../src/season/dated-work.js';
+import { newBrooder, newFarm, newRequest } from '../support/factories.js';
+import { newHerd, newPaddock, newPastureRequest, newReading } from '../support/pasture-factories.js';
+import { newSeason } from '../support/season-factories.js';
+
+const READER = { units: 'metric', currency: 'USD' } as const;
+
+/** Everything that service, page and terminal make of the tables, and what a person can open. */
+export interface Used {
+  readonly batches: readonly { readonly request: PlanRequest; readonly plan: BatchPlan }[];
+  readonly pastures: readonly PasturePlan[];
+  readonly quantities: readonly Quantity[];
+}
+
+/**
+ * Plans with every row of every table: strains by purpose with each of their tables, schedules,
+ * standards and rules; every forage, class, breed, way of feeding and storing; a year of work with
+ * every set. Opens every number, and reads what the page shows of rows by itself.
+ */
+export function useEveryTable(tables: Tables): Used {
+  const batches = batchesOf(tables);
+  const pastures = pasturesOf(tables);
+  const season = seasonOf(tables);
+  const quantities = [
+    ...batches.flatMap(({ plan, request }) => [
+      ...quantitiesIn(plan),
+      ...plan.daily.flatMap(({ id, values }) =>
+        [0, values.length - 1].flatMap((day) => quantityOfDay(plan.daily, id, day) ?? []),
+      ),
+      ...plan.tasks.tasks.map((task) =>
+        taskHours(task, request.tables.taskTemplates, plan.birds.placed.value),
+      ),
+    ]),
+    ...pastures.flatMap((plan) => [
+      ...quantitiesIn(plan),
+      ...plan.moves.slice(0, 12).flatMap((move) => moveQuantities(plan, move)),
+      ...quantitiesIn(seasonRows(plan)),
+      ...standingQuantities(plan, 40),
+    ]),
+    ...season,
+  ];
+  for (const each of quantities) explain(each, tables, READER);
+  readFormulas(tables);
+  showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);
+  showRows(tables);
+  return { batches, pastures, quantities };
+}
+
+/** Opens a formula as the list of formulas does, with its sources. */
+function readFormulas(tables: Tables): void {
+  for (const { sources } of ALL_FORMULAS) for (const id of sources) readAll(tables.sources[id]);
+}
+
+/** Cautions of plans as the page shows them: title, text, sources. */
+function showCautions(
+  tables: Tables,
+  plans: readonly { readonly cautions: readonly string[] }[],
+): void {
+  for (const key of new Set(plans.flatMap(({ cautions }) => cautions))) {
+    const { title, text, sources } = tables.cautions[key]!;
+    void [title, text];
+    for (const id of sources ?? []) void tables.sources[id]?.title;
+  }
+}
+
+/**
+ * What forms and lists of the page read of rows by themselves, beyond what plans do: names to
+ * choose from, and what a placeholder says is usual.
+ */
+function showRows(tables: Tables): void {
+  const named: readonly { readonly id: string; readonly name: string }[][] = [
+    [...tables.strains],
+    [...tables.growthTables],
+    [...tables.broodingSchedules],
+    [...tables.space.brooder],
+    [...tables.materials],
+    [...tables.soils],
+    [...tables.forages],
+    [...tables.cattle.classes],
+    [...tables.gestation.breeds],
+    [...tables.jobSets],
+    ...tables.moveOut.map(({ rules }) => [...rules]),
+    ...tables.feedProgrammes.map(({ phases }) => [...phases]),
+  ];
+  for (const list of named) for (const { id, name } of list) void [id, name];
+  for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
+  for (const { description } of tables.strains) void description;
+}
+
+function readAll(part: unknown): void {
+  if (typeof part === 'object' && part !== null) Object.values(part).forEach(readAll);
+}
+
+const KINDS: readonly HeatSourceKind[] = ['lamp', 'plate', 'gas'];
+
+function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  const bodies = tables.strains.flatMap((strain) =>
+    strain.purposes.flatMap((purpose) =>
+      strain.growthTables.flatMap((growthTableId) =>
+        (['straight-run', 'pullets'] as const).flatMap((sex): Partial<Batch>[] => {
+          const rules = tables.moveOut.find(({ id }) => id === strain.moveOut)!.rules;
+          return rules.map(({ id }) => ({
+            purpose,
+            sex,
+            growthTableId,
+            strainId: strain.id,
+            moveOutRuleId: id,
+          }));
+        }),
+      ),
+    ),
+  );
+  const count = Math.max(
+    bodies.length,
+    tables.materials.length,
+    tables.broodingSchedules.length,
+    tables.space.brooder.length,
+  );
+  return Array.from({ length: count }, (_, k) => {
+    const heat = { kind: KINDS[k % 3]!, wattsEach: 250, count: 4, thermostat: k % 2 === 0 };
+    const layers = [
+      { materialId: tables.materials[k % tables.materials.length]!.id, thicknessMm: 20 },
+    ];
+    const request = newRequest({
+      tables,
+      batch: {
+        ...bodies[k % bodies.length],
+        ...PLACES,
+        arrivalDate: ['2027-05-05', '2027-07-20', '2027-12-10'][k % 3]!,
+        hatchToArrivalDays: k % 4,
+        wantedBirds: 60,
+        broodingScheduleId:
+          tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
+        spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
+        processing: k % 2 === 0 ? 'home' : 'hired',
+        ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
+      },
+      facilities: facilitiesWith({ heat, walls: { layers }, roof: { layers } }),
+    });
+    const plan = planBatch(request);
+    if (k % 5 === 0) findArrivals(request, { from: '2027-02-01', to: '2028-01-31' });
+    return { request, plan };
+  });
+}
+
+const PLACES = {
+  brooderId: 'brooder',
+  penId: 'pen',
+  coopId: 'coop',
+  freezerId: 'freezer',
+  feedStoreId: 'store',
+} as const;
+
+const facilitiesWith = (more: Partial<Brooder>): Facility[] => [
+  newBrooder({ feederCm: 300, drinkerCm: 150, circuitId: 'circuit', ...more }),
+  { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps: 15, otherLoadW: 60 },
+  { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11, count: 2 },
+  { kind: 'coop', id: 'coop', name: 'Coop', floorM2: 8, roostM: 6, nestBoxes: 6, runM2: 40 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 60 },
+  { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 500 },
+];
+
+function pasturesOf(tables: Tables): PasturePlan[] {
+  const { feeding, storing, bales } = tables.pasture.hay;
+  const forages = tables.forages.filter((each) => each.growthKgPerHaDay);
+  const { classes } = tables.cattle;
+  const breeds = tables.gestation.breeds;
+  const stands = ['fair', 'good', 'excellent'] as const;
+  const growths = ['low', 'medium', 'high'] as const;
+  const batch = newRequest({ tables, batch: { ...PLACES }, facilities: facilitiesWith({}) });
+  const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
+  return Array.from({ length: count }, (_, k) => {
+    const choices: PastureChoices = {
+      feedingId: feeding[k % feeding.length]!.id,
+      storingId: storing[k % storing.length]!.id,
+      baleId: bales[k % bales.length]!.id,
+      refillH: [1, 4, 12, 24][k % 4]!,
+    };
+    const groups: CattleGroup[] = [
+      { classId: classes[k % classes.length]!.id, head: 3 },
+      {
+        classId: 'dry-cow',
+        head: 2,
+        bredOn: '2026-08-10',
+        breedId: breeds[k % breeds.length]!.id,
+      },
+      {
+        classId: classes[(k + 3) % classes.length]!.id,
+        head: 1,
+        arrivesOn: '2027-06-01',
+        ...(k % 2 === 0 ? { calvesOn: '2027-06-20' } : {}),
+      },
+    ];
+    const herd = newHerd({ groups });
+    const forageOf = (p: number) => forages[(k + p) % forages.length]!;
+    return planPasture(
+      newPastureRequest({
+        tables,
+        choices,
+        paddocks: Array.from({ length: 3 }, (_each, p) =>
+          newPaddock({
+            id: `p${p + 1}`,
+            name: `Paddock ${p + 1}`,
+            forageId: forageOf(p).id,
+            stand: stands[Math.floor(k / forages.length) % 3]!,
+            productivity: growths[Math.floor(k / forages.length) % 3]!,
+            soilId: tables.soils[(k + p) % tables.soils.length]!.id,
+            hasWater: p !== 1,
+            ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
+          }),
+        ),
+        herds: [herd],
+        readings: k % 2 === 0 ? [newReading(), newReading({ id: 'r2', date: '2027-04-10' })] : [],
+        followers: [followerOf(herd, batch)].filter((each) => each !== undefined),
+      }),
+      2,
+    );
+  });
+}
+
+const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [
+  ...plan.paddocks.flatMap((paddock) => [
+    standingOn(plan, paddock, day),
+    heightOn(plan, paddock, day),
+  ]),
+  ...plan.herds.map((herd) => needOn(plan, herd, day)),
+  ...[allStandingOn, averageOn, usableOn, needAheadOf].map((of) => of(plan, day)),
+];
+
+/** Numbers of a year of work, its chances and its sheet. */
+function seasonOf(tables: Tables): Quantity[] {
+  const today = '2027-04-05';
+  const { request: birds } = { request: newRequest({ tables, today, facilities: facilitiesWith({}) }) };
+  const farm = newFarm();
+  const herd = newHerd();
+  const pasture = planPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
+  const batches = (['meat', 'layers'] as const).map((purpose) => ({
+    id: purpose,
+    name: purpose,
+    plan: planBatch({
+      ...birds,
+      batch: {
+        ...birds.batch,
+        ...PLACES,
+        purpose,
+        strainId: tables.strains.find((s) => s.defaultFor?.includes(purpose))!.id,
+        arrivalDate: '2027-04-21',
+      },
+    }),
+  }));
+  const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
+  const ownJobs = tables.jobSets.flatMap((set) =>
+    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
+  );
+  const handover = {
+    ...{ id: 'h', caretaker: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
+    ...{ walkingOrder: [], phones: [], left: [] },
+  };
+  const request: SeasonRequest = newSeason({
+    tables,
+    today,
+    ownJobs: ownJobs.map((job, k) => {
+      const { waitsForId: _waits, ...rest } = job;
+      return { ...rest, id: `${job.setId}/${job.id}/${k}` };
+    }),
+    work: datedWork(batches, [herd], pasture),
+    handovers: [handover],
+  });
+  const plan = planSeason(request, 20);
+  const outlook = seasonOutlook({ ...request, history: [] }, 5);
+  const sheet = caretakerSheet(
+    handover,
+    plan,
+    stopsOn({ batches, facilities: birds.facilities, pasture, request }),
+  );
+  return [
+    ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job))),
+    ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week))),
+    ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
+    ...quantitiesIn(sheet),
+  ];
+}
