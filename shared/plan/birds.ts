@@ -1,13 +1,16 @@
 import { dailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
+  from,
+  fromFarm,
+  fromTable,
+  givenOrTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
   type QuantityInput,
 } from '../explain/quantity.js';
-import { weakestMark } from '../explain/formula.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -25,10 +28,18 @@ export interface BirdsPart {
 
 export function planBirds(context: PlanContext): BirdsPart {
   const { batch, life } = context;
-  const lossSources = { sources: life.losses.sources, mark: life.losses.mark };
+  const lossRows = { rows: [life.losses] };
   const rateInputs = [
-    input('Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'),
-    input('Loss later', life.rates.laterShare, 'share', 'l₂'),
+    givenOrTable(
+      batch.firstWeekLossPercent !== undefined,
+      life.losses,
+      ...(['Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'] as const),
+    ),
+    givenOrTable(
+      batch.laterLossPercent !== undefined,
+      life.losses,
+      ...(['Loss later', life.rates.laterShare, 'share', 'l₂'] as const),
+    ),
   ];
   const endDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const endCount = batch.purpose === 'layers' ? life.alive.female[endDay]! : life.aliveAll[endDay]!;
@@ -44,7 +55,7 @@ export function planBirds(context: PlanContext): BirdsPart {
       input('Share of the sex wanted', life.wantedSexShare, 'share', 's'),
     ],
     {
-      ...lossSources,
+      ...lossRows,
       spread: {
         low: life.orderForWanted,
         high: Math.max(life.orderCautious, life.orderForWanted),
@@ -57,17 +68,21 @@ export function planBirds(context: PlanContext): BirdsPart {
     life.placed,
     'count',
     lossFormulas.order,
-    [input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count')],
+    [
+      batch.orderedBirds === undefined
+        ? from(toOrder, undefined, 'Birds ordered')
+        : fromFarm('Birds ordered', batch.orderedBirds, 'count'),
+    ],
     { sources: ['ARITHMETIC'] },
   );
-  const aliveInputs = [input('Birds placed', life.placed, 'count', 'N₀'), ...rateInputs];
+  const aliveInputs = [from(placed, 'N₀'), ...rateInputs];
   const atEnd = quantity(
     batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds leaving',
     Math.max(1, Math.floor(endCount + 1e-9)),
     'count',
     lossFormulas.alive,
     [...aliveInputs, input('Days after arrival', endDay, 'day', 't')],
-    lossSources,
+    lossRows,
   );
   const lostFirstWeek = quantity(
     'Losses to expect in the first week',
@@ -75,7 +90,7 @@ export function planBirds(context: PlanContext): BirdsPart {
     'count',
     lossFormulas.alive,
     aliveInputs,
-    lossSources,
+    lossRows,
   );
   if (atEnd.value < batch.wantedBirds) {
     context.issues.push(
@@ -107,7 +122,7 @@ export function planBirds(context: PlanContext): BirdsPart {
               'Cockerels leave',
               context.dateOf(cockerelDay),
               processingFormulas.leaveDate,
-              [input('Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
+              [fromTable(life.strain.leave, 'Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
             ),
             birds: quantity(
               'Cockerels to process',
@@ -115,7 +130,7 @@ export function planBirds(context: PlanContext): BirdsPart {
               'count',
               lossFormulas.alive,
               aliveInputs,
-              lossSources,
+              lossRows,
             ),
           },
         }),
@@ -125,16 +140,7 @@ export function planBirds(context: PlanContext): BirdsPart {
 function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]): void {
   const { life, batch, series } = context;
   const table = life.growthTable;
-  const ownFactor = batch.weightFactor !== undefined;
-  const options = {
-    sources: [
-      ...table.sources,
-      ...(table.sexRatio?.sources ?? []),
-      ...(ownFactor ? [] : life.strain.factorSources),
-    ],
-    mark: weakestMark('computed', table.mark, ownFactor ? 'computed' : life.strain.factorMark),
-    outside: outsideFromDay(context),
-  };
+  const options = { rows: life.weightRows, outside: outsideFromDay(context) };
   const inputs = [
     input('Growth table', table.name, 'text'),
     input('Small-flock factor on weight', life.weightFactor, 'ratio', 'f'),
@@ -142,11 +148,9 @@ function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]):
   ];
   const weight = (id: string, label: string, values: Float64Array) =>
     dailySeries(id, label, 'kg', growthFormulas.weight, values, inputs, options);
-  const { sources, mark } = life.losses;
   series.push(
     dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
-      sources,
-      mark,
+      rows: [life.losses],
     }),
     weight('weight-mean', 'Live weight, mean', life.meanWeightKg),
   );

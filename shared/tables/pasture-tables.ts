@@ -1,4 +1,5 @@
 import type { WorkConditions } from '../farm/job.js';
+import type { Mark } from '../explain/formula.js';
 import type { Sourced } from './tables.js';
 
 export type Stand = 'fair' | 'good' | 'excellent';
@@ -29,13 +30,15 @@ export interface Forage {
     readonly turnInCm: number;
     readonly residualCm: number;
     readonly rankCm: number;
+    readonly rankSources: readonly string[];
+    readonly rankMark: Mark;
   };
   readonly restDays: Sourced & {
     readonly fast: number;
     readonly slow: number;
     readonly hot: number;
   };
-  readonly legumeShare: number;
+  readonly legumeShare: Value;
   readonly temperature: Sourced & {
     readonly baseC: number;
     readonly optimumFromC: number;
@@ -48,9 +51,8 @@ export interface Forage {
     readonly depletionShare: number;
   };
   readonly energyMcalPerKg: Value;
-  /** Mean daily growth of each month, January first, northern hemisphere; none means no plan. */
-  readonly growthKgPerHaDay?: Sourced & Readonly<Record<Productivity, readonly number[]>>;
-  readonly prussicAcid?: boolean;
+  /** Mean daily growth of each month, January first, northern hemisphere. */
+  readonly growthKgPerHaDay: Sourced & Readonly<Record<Productivity, readonly number[]>>;
 }
 
 export interface Soil extends Sourced {
@@ -72,6 +74,8 @@ export interface CattleClass {
   readonly gainKgPerDay: number;
   readonly milkKgPerDay: number;
   readonly milkFatPercent?: number;
+  /** Stands for weight, gain and milk that are not given. */
+  readonly usual: Sourced;
   readonly bodyWeightShare: ValueRange;
   readonly water: string;
   readonly manure: Sourced & {
@@ -84,14 +88,15 @@ export interface CattleTable {
   readonly classes: readonly CattleClass[];
   readonly animalUnits: Sourced & {
     readonly perKgLive: number;
-    readonly metabolicExponent: number;
+    /** Units by metabolic weight over units by weight, of a large cow. */
+    readonly metabolicShare: number;
     readonly calfOverDays: number;
     readonly calfUnits: number;
     readonly because: string;
   };
 }
 
-export interface HayMethod {
+export interface HayMethod extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly loss: number;
@@ -117,13 +122,12 @@ export interface PastureTable {
   };
   readonly animalUnit: Sourced & {
     readonly kgPerDay: number;
-    readonly low: number;
-    readonly high: number;
-    readonly daysInMonth: number;
-    readonly because: string;
   };
-  readonly fastGrowthKgPerHaDay: number;
-  readonly slowGrowthKgPerHaDay: number;
+  /** Growth of a day from which the short, and the middling, rest of a forage is enough. */
+  readonly growthPace: Sourced & {
+    readonly fastKgPerHaDay: number;
+    readonly slowKgPerHaDay: number;
+  };
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };
   readonly quarantineDays: ValueRange;
@@ -139,7 +143,7 @@ export interface PastureTable {
     readonly low: number;
     readonly high: number;
   };
-  readonly birdsBehind: Sourced & { readonly lagDays: number; readonly high: number };
+  readonly birdsBehind: Sourced & { readonly lagDays: number };
   readonly nitrogenLimitKgPerHa: ValueRange;
   readonly rawManure: Sourced & {
     readonly touchingSoilDays: number;
@@ -147,14 +151,11 @@ export interface PastureTable {
   };
   readonly hay: Sourced & {
     readonly dryMatterShare: number;
-    readonly baleDensityKgPerM3: number;
     readonly harvestShare: number;
     readonly stubbleCm: number;
     readonly bales: readonly { readonly id: string; readonly name: string; readonly kg: number }[];
     readonly feeding: readonly HayMethod[];
-    readonly feedingSources: readonly string[];
     readonly storing: readonly HayMethod[];
-    readonly storingSources: readonly string[];
   };
 }
 
@@ -162,7 +163,8 @@ export interface CattleWaterTable extends Sourced {
   readonly classes: Readonly<
     Record<string, readonly { readonly airC: number; readonly litres: number }[]>
   >;
-  readonly lactatingHot: { readonly airC: number; readonly litres: number };
+  /** Weight for which each row of growing cattle was printed, kg. */
+  readonly growingKg: Readonly<Record<string, number>>;
   readonly milkCow: Sourced & {
     readonly base: number;
     readonly perKgDryMatter: number;
@@ -171,12 +173,15 @@ export interface CattleWaterTable extends Sourced {
     readonly sodiumGPerKgDryMatter: number;
     readonly perC: number;
   };
-  readonly tank: readonly {
-    readonly refillH: number;
-    readonly litresPerHead?: number;
-    readonly shareOfDay?: number;
-  }[];
-  readonly tankSources: readonly string[];
+  readonly tank: Sourced & {
+    readonly rows: readonly {
+      readonly refillH: number;
+      readonly litresPerHead?: number;
+      readonly shareOfDay?: number;
+    }[];
+  };
+  /** Time a trough takes to refill for a day's water, where none is given. */
+  readonly refill: Sourced & { readonly hours: number };
   readonly troughEdgeM: Sourced & { readonly per: number; readonly m: number };
   readonly distance: Sourced & { readonly milkM: number; readonly otherM: number };
 }
@@ -193,7 +198,10 @@ export interface GestationTable {
 
 export interface FenceTable {
   readonly laneWidthM: Sourced & { readonly low: number; readonly high: number };
-  readonly energiserJPerKm: Value & { readonly because: string };
+  /** `byWire`: how many times as much where every strand of wire is counted. */
+  readonly energiserJPerKm: Value & { readonly byWire: number; readonly because: string };
+  /** Of a paddock, where none is drawn. */
+  readonly shape: Sourced & { readonly longToShort: number };
   readonly groundRodMPerJ: Value;
   readonly shadeM2PerHead: ValueRange;
 }

@@ -1,7 +1,7 @@
 import type { WorkConditions } from '../farm/job.js';
 import type { JobSet } from './job-sets.js';
 import type { WorkTable } from './work-table.js';
-import type { Mark } from '../explain/formula.js';
+import type { Mark, Sourced } from '../explain/formula.js';
 import type {
   CattleHeatTable,
   CattleTable,
@@ -14,11 +14,7 @@ import type {
   Soil,
 } from './pasture-tables.js';
 
-/** Where a value comes from and how well it is supported. Every table row carries both. */
-export interface Sourced {
-  readonly sources: readonly string[];
-  readonly mark: Mark;
-}
+export type { Sourced };
 
 export interface Source {
   readonly publisher: string;
@@ -46,7 +42,6 @@ export interface GrowthPoint {
 export interface GrowthTable extends Sourced {
   readonly id: string;
   readonly name: string;
-  readonly era: string;
   readonly asHatched?: readonly GrowthPoint[];
   readonly male?: readonly GrowthPoint[];
   readonly female?: readonly GrowthPoint[];
@@ -79,12 +74,14 @@ export interface Strain {
   readonly feedFactor: number;
   readonly factorSources: readonly string[];
   readonly factorMark: Mark;
-  readonly wastePercent: number;
+  readonly waste: Sourced & { readonly percent: number };
   readonly feedProgramme: Partial<Record<Purpose, string>>;
   readonly losses: string;
   readonly layLosses?: string;
-  readonly leaveAgeDays: number;
-  readonly dressing: string;
+  /** Age at which meat birds are usually processed, and cockerels beside pullets. */
+  readonly leave: Sourced & { readonly ageDays: number };
+  /** Of those that are raised for meat. */
+  readonly dressing?: string;
   readonly moveOut: string;
   readonly layCurve?: string;
 }
@@ -92,8 +89,8 @@ export interface Strain {
 export interface FeedPhase {
   readonly id: string;
   readonly name: string;
+  /** A phase lasts until the next one begins. */
   readonly fromDay: number | 'first-egg';
-  readonly toDay?: number;
   readonly proteinPercentLow: number;
   readonly proteinPercentHigh: number;
   readonly energyKcalPerKg: number;
@@ -120,9 +117,9 @@ export interface BroodingSchedule extends Sourced {
   }[];
 }
 
+/** A row holds until the next one begins. */
 export interface SpaceRow {
   readonly fromDay: number;
-  readonly toDay?: number;
   readonly floorM2: number;
   readonly feederCm?: number;
   readonly drinkerCm?: number;
@@ -138,15 +135,15 @@ export interface BrooderSpaceStandard extends Sourced {
 export interface SpaceStandards {
   readonly brooder: readonly BrooderSpaceStandard[];
   readonly pen: Sourced & Ranged & { readonly floorM2: number };
+  readonly penMoves: Sourced & Ranged & { readonly perDay: number; readonly because: string };
   readonly coop: Sourced & {
     readonly floorM2: number;
     readonly floorMinM2: number;
     readonly floorMaxM2: number;
-    readonly runM2: number;
     readonly hensPerNest: number;
+    readonly hensPerNestLow: number;
+    readonly hensPerNestHigh: number;
     readonly roostCm: number;
-    readonly feederCm: number;
-    readonly drinkerCm: number;
   };
   readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
 }
@@ -196,7 +193,7 @@ export interface ProcessingTable {
     readonly targetC: number;
     readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
   };
-  readonly startHour: number;
+  readonly startHour: Sourced & { readonly value: number };
 }
 
 export interface LayCurve extends Sourced {
@@ -208,7 +205,6 @@ export interface LayCurve extends Sourced {
   readonly declinePerWeek: number;
   readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
   readonly eggWeightMark: Mark;
-  readonly points: readonly { readonly ageWeeks: number; readonly henDayPercent: number }[];
   readonly note?: string;
 }
 
@@ -242,6 +238,7 @@ export interface HeatTable {
     readonly roomBelowHeaterK: number;
   };
   readonly building: Sourced & { readonly warmerThanOutsideK: number };
+  readonly heatedRoom: Sourced & { readonly airC: number };
   readonly coldNightMarginK: Sourced & { readonly value: number };
   readonly plate: Sourced & { readonly wattsPerChick: number; readonly warmestRoomFromC: number };
   readonly lampRule: Sourced & {
@@ -270,6 +267,7 @@ export interface LightTable extends Sourced, Ranged {
 
 export interface MoveOutTable extends Sourced {
   readonly id: string;
+  readonly laterSources: readonly string[];
   readonly laterMark: Mark;
   readonly rules: readonly MoveOutRule[];
 }
@@ -351,7 +349,12 @@ export interface Tables {
   >;
   readonly heatStress: Sourced & { readonly beginsC: number; readonly seriousC: number };
   readonly feedKeeping: Sourced &
-    Ranged & { readonly maxDays: number; readonly bagLeadDays: number };
+    Ranged & {
+      readonly maxDays: number;
+      readonly bagLeadDays: number;
+      /** Taken where no weight of a bag is given. */
+      readonly usualBag: Sourced & { readonly kg: number };
+    };
   readonly taskTemplates: readonly TaskTemplate[];
   readonly forages: readonly Forage[];
   readonly soils: readonly Soil[];

@@ -6,7 +6,10 @@ import type { Sourced } from './tables.js';
 export interface WorkTable extends Sourced {
   readonly horizonDays: Sourced & { readonly value: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
-  readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
+  readonly hoursByWeekday: Sourced & {
+    readonly values: readonly number[];
+    readonly because: string;
+  };
   /** When those hours begin where nobody said, which decides how many are in daylight. */
   readonly startH: Sourced & StartingHours;
   readonly wetDay: Sourced & {
@@ -16,6 +19,8 @@ export interface WorkTable extends Sourced {
     readonly meanRainMm: number;
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
+    /** What speaks for another share. */
+    readonly because: string;
   };
   readonly workableGround: Sourced & {
     readonly layerM: number;
@@ -29,12 +34,11 @@ export interface WorkTable extends Sourced {
   };
   readonly importance: readonly {
     readonly id: Importance;
-    readonly name: string;
     readonly lostCost: number;
     readonly lateCostPerDay: number;
   }[];
   /** What to look for on a round of animals. */
-  readonly lookFor: Sourced & {
+  readonly lookFor: {
     readonly outdoorBirds: readonly string[];
     readonly cattle: readonly string[];
   };
