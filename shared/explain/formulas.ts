@@ -37,7 +37,9 @@ import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import type { Formula } from './formula.js';
+import { jobSetFormulas } from '../plan/season/job-sets.js';
 import { seasonFormulas } from '../plan/season/season-quantities.js';
+import { judgementFormulas } from './judgements.js';
 import { plainFormulas } from './plain-formulas.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
@@ -76,6 +78,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  jobSetFormulas,
+  judgementFormulas,
   seasonFormulas,
   spaceFormulas,
   taskFormulas,

@@ -72,6 +72,12 @@ export const fromTable = (
   symbol?: string,
 ): QuantityInput => ({ ...input(label, value, unit, symbol), mark, sources });
 
+/** A judgement as an input, by its own name. */
+export const fromJudgement = (
+  judged: Sourced & { readonly name: string; readonly value: number; readonly unit: Unit },
+  symbol?: string,
+): QuantityInput => fromTable(judged, judged.name, judged.value, judged.unit, symbol);
+
 /** What the farm itself measured, counted or logged, as an input. */
 export const fromFarm = (
   label: string,

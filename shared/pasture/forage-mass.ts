@@ -10,8 +10,8 @@ export const forageMassFormulas = {
     words:
       'Height times the dry matter in a centimetre of it, by kind and density of the stand. Measured with the hand flat on the sward, not the tallest leaf.',
     symbols: 'W = h·m',
-    sources: ['GRAZING_15', 'GRAZING_17'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   area: {
     id: 'paddock-area-given',
@@ -19,7 +19,7 @@ export const forageMassFormulas = {
     words: 'As you gave it, or from its outline on the ellipsoid.',
     symbols: 'A = as given, or from the outline',
     sources: ['ARITHMETIC'],
-    mark: 'computed',
+    mark: 'own-record',
   },
   grownHeight: {
     id: 'height-grown-on',
@@ -35,8 +35,8 @@ export const forageMassFormulas = {
     words:
       'Standing forage over the dry matter in a centimetre of it, which differs from stand to stand within the printed range.',
     symbols: 'h = W ÷ m',
-    sources: ['GRAZING_15', 'GRAZING_17'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   available: {
     id: 'forage-available',

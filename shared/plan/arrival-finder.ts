@@ -12,6 +12,7 @@ import { FieldError } from '../problems/field-problem.js';
 import { formatShortDate } from '../units/format.js';
 import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
+import { valuesOf } from '../tables/judgements.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
@@ -45,9 +46,10 @@ export function findArrivals(request: PlanRequest, search: ArrivalSearch): Arriv
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
   const life = lifeOf(request.batch, request.tables);
+  const points = valuesOf(request.tables.judgements.arrival);
   const weeks: Omit<ArrivalWeek, 'rank'>[] = [];
   for (let date = first; date <= search.to; date = addDays(date, 7)) {
-    weeks.push(scoreWeek(withoutFixedDates(request), life, date));
+    weeks.push(scoreWeek({ request: withoutFixedDates(request), points }, life, date));
   }
   const ranked = [...weeks].sort(
     (a, b) => b.score - a.score || (a.arrivalDate < b.arrivalDate ? -1 : 1),
@@ -79,7 +81,7 @@ function withoutFixedDates(request: PlanRequest): PlanRequest {
 }
 
 function scoreWeek(
-  request: PlanRequest,
+  { request, points }: Pick<CandidateWeek, 'request' | 'points'>,
   life: Life,
   arrivalDate: PlainDate,
 ): Omit<ArrivalWeek, 'rank'> {
@@ -104,6 +106,7 @@ function scoreWeek(
         );
   const at: CandidateWeek = {
     request,
+    points,
     life,
     arrivalDate,
     leavingDate,

@@ -16,16 +16,16 @@ export const taskFormulas = {
     words:
       'A base plus an amount for every 100 birds; daily work is multiplied by its days. Most figures are estimates: put in your own.',
     symbols: 'h = (b + v·N ÷ 100)·days',
-    sources: ['TASK_KEEPERS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   sum: {
     id: 'task-hours-in-all',
     title: 'Hours of work in all',
     words: 'Hours of every task of the batch, summed. Most figures are estimates: put in your own.',
     symbols: 'H = Σ h',
-    sources: ['TASK_KEEPERS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -80,6 +80,7 @@ export interface TasksPart {
 /** Every task of a batch, dated from its anchors, and what moved since an earlier arrival date. */
 export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
   const tasks = tasksOf(context, feedTrips(feed));
+  const used = new Set(tasks.map(({ templateId }) => templateId));
   const late = tasks.filter((t) => t.alreadyLate);
   if (0 < late.length) {
     context.issues.push(
@@ -102,6 +103,7 @@ export function planTasks(context: PlanContext, feed: FeedPart): TasksPart {
       'h',
       taskFormulas.sum,
       [input('Tasks', tasks.length, 'count', 'n')],
+      { rows: context.tables.taskTemplates.filter(({ id }) => used.has(id)) },
     ),
     late: late.length,
     ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate
@@ -297,7 +299,7 @@ export function taskHours(
       input('Birds placed', birdsPlaced, 'count', 'N'),
       input('Days', task.days, 'day'),
     ],
-    { mark: template.mark, sources: template.sources },
+    { rows: [template] },
   );
 }
 

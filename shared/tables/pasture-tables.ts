@@ -60,7 +60,6 @@ export interface Soil extends Sourced {
   readonly name: string;
   readonly fieldCapacity: number;
   readonly wiltingPoint: number;
-  readonly drainDays: number;
 }
 
 export type IntakeEquation =
@@ -108,7 +107,10 @@ export interface PastureTable {
   readonly ceilingKgPerHa: ValueRange;
   readonly winterLossPerDay: Value;
   readonly readingWeight: Sourced & {
+    /** How many readings the table's own growth counts for. */
     readonly priorReadings: number;
+    /** Growth expected between two readings from which they say anything. */
+    readonly leastKgPerHa: number;
     readonly lowFactor: number;
     readonly highFactor: number;
   };

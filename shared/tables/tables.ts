@@ -1,5 +1,6 @@
 import type { WorkConditions } from '../farm/job.js';
 import type { JobSet } from './job-sets.js';
+import type { Judgements } from './judgements.js';
 import type { WorkTable } from './work-table.js';
 import type { Mark, Sourced } from '../explain/formula.js';
 import type {
@@ -368,6 +369,7 @@ export interface Tables {
   readonly work: WorkTable;
   readonly jobSets: readonly JobSet[];
   readonly cautions: Readonly<Record<string, Caution>>;
+  readonly judgements: Judgements;
 }
 
 /** File in `seeds/` that holds each table. One list for the service, the terminal and the tests. */
@@ -403,6 +405,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   work: 'work.json',
   jobSets: 'job-sets.json',
   cautions: 'cautions.json',
+  judgements: 'judgements.json',
 };
 
 /** The row with an id. Table references are checked once, when tables are loaded. */

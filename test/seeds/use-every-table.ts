@@ -1,6 +1,7 @@
+import { addDays } from '../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { explain } from '../../shared/explain/explanation.js';
-import { ALL_FORMULAS } from '../../shared/explain/formulas.js';
+import { shownJudgements } from '../../shared/explain/judgements.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Batch } from '../../shared/farm/batch.js';
@@ -12,7 +13,7 @@ import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { followerOf } from '../../shared/plan/pasture/follower.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
-import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
+import type { PastureChoices, PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
 import {
@@ -25,7 +26,7 @@ import {
   usableOn,
 } from '../../shared/plan/pasture/standing.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import { jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
+import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
 import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../shared/plan/season/season-plan.js';
 import {
@@ -35,11 +36,17 @@ import {
 } from '../../shared/plan/season/season-quantities.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { taskHours } from '../../shared/plan/tasks.js';
-import type { Tables } from '../../shared/tables/tables.js';
+import type { Purpose, Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { datedWork } from '../../src/season/dated-work.js';
 import { newBrooder, newFarm, newRequest } from '../support/factories.js';
-import { newHerd, newPaddock, newPastureRequest, newReading } from '../support/pasture-factories.js';
+import {
+  newHerd,
+  newPaddock,
+  newPastureRequest,
+  newReading,
+  RAIN_MM,
+} from '../support/pasture-factories.js';
 import { newSeason } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -79,15 +86,9 @@ export function useEveryTable(tables: Tables): Used {
     ...season,
   ];
   for (const each of quantities) explain(each, tables, READER);
-  readFormulas(tables);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);
   showRows(tables);
   return { batches, pastures, quantities };
-}
-
-/** Opens a formula as the list of formulas does, with its sources. */
-function readFormulas(tables: Tables): void {
-  for (const { sources } of ALL_FORMULAS) for (const id of sources) readAll(tables.sources[id]);
 }
 
 /** Cautions of plans as the page shows them: title, text, sources. */
@@ -96,8 +97,8 @@ function showCautions(
   plans: readonly { readonly cautions: readonly string[] }[],
 ): void {
   for (const key of new Set(plans.flatMap(({ cautions }) => cautions))) {
-    const { title, text, sources } = tables.cautions[key]!;
-    void [title, text];
+    const { title, text, sources, mark } = tables.cautions[key]!;
+    void [title, text, mark];
     for (const id of sources ?? []) void tables.sources[id]?.title;
   }
 }
@@ -124,12 +125,11 @@ function showRows(tables: Tables): void {
   for (const list of named) for (const { id, name } of list) void [id, name];
   for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
   for (const { description } of tables.strains) void description;
+  for (const list of Object.values(shownJudgements(tables.judgements)))
+    for (const { value } of list) explain(value, tables, READER);
 }
 
-function readAll(part: unknown): void {
-  if (typeof part === 'object' && part !== null) Object.values(part).forEach(readAll);
-}
-
+const STANDS_IN = ['outdoors', 'unheated-building', 'heated-room'] as const;
 const KINDS: readonly HeatSourceKind[] = ['lamp', 'plate', 'gas'];
 
 function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
@@ -150,31 +150,52 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     ),
   );
   const count = Math.max(
-    bodies.length,
+    3 * bodies.length,
     tables.materials.length,
     tables.broodingSchedules.length,
     tables.space.brooder.length,
   );
   return Array.from({ length: count }, (_, k) => {
-    const heat = { kind: KINDS[k % 3]!, wattsEach: 250, count: 4, thermostat: k % 2 === 0 };
+    const heat = {
+      kind: KINDS[Math.floor(k / 3) % 3]!,
+      wattsEach: 250,
+      count: 4,
+      thermostat: k % 2 === 0,
+    };
     const layers = [
       { materialId: tables.materials[k % tables.materials.length]!.id, thicknessMm: 20 },
     ];
+    const warmerK = [0, 0, 14, -22][k % 4]!;
+    const farm = newFarm();
     const request = newRequest({
       tables,
+      climate: climateFromMonthlyMeans(
+        farm.monthlyMinC.map((c) => c + warmerK),
+        farm.monthlyMaxC.map((c) => c + warmerK),
+        tables.heat.coldNightMarginK.value,
+      ),
+      people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
       batch: {
         ...bodies[k % bodies.length],
         ...PLACES,
         arrivalDate: ['2027-05-05', '2027-07-20', '2027-12-10'][k % 3]!,
         hatchToArrivalDays: k % 4,
-        wantedBirds: 60,
+        wantedBirds: [60, 200][k % 2]!,
+        ...(k % 6 === 4 && bodies[k % bodies.length]!.purpose === 'meat'
+          ? { targetLiveKg: 5, weightFactor: 1.3 }
+          : {}),
         broodingScheduleId:
           tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
         spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
         processing: k % 2 === 0 ? 'home' : 'hired',
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
       },
-      facilities: facilitiesWith({ heat, walls: { layers }, roof: { layers } }),
+      facilities: facilitiesWith({
+        heat,
+        walls: { layers },
+        roof: { layers },
+        standsIn: STANDS_IN[k % 3]!,
+      }),
     });
     const plan = planBatch(request);
     if (k % 5 === 0) findArrivals(request, { from: '2027-02-01', to: '2028-01-31' });
@@ -206,7 +227,13 @@ function pasturesOf(tables: Tables): PasturePlan[] {
   const breeds = tables.gestation.breeds;
   const stands = ['fair', 'good', 'excellent'] as const;
   const growths = ['low', 'medium', 'high'] as const;
-  const batch = newRequest({ tables, batch: { ...PLACES }, facilities: facilitiesWith({}) });
+  const batches = (['meat', 'layers'] as const).map((purpose) =>
+    newRequest({
+      tables,
+      batch: { ...PLACES, purpose, strainId: strainFor(tables, purpose) },
+      facilities: facilitiesWith({}),
+    }),
+  );
   const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
   return Array.from({ length: count }, (_, k) => {
     const choices: PastureChoices = {
@@ -250,7 +277,8 @@ function pasturesOf(tables: Tables): PasturePlan[] {
         ),
         herds: [herd],
         readings: k % 2 === 0 ? [newReading(), newReading({ id: 'r2', date: '2027-04-10' })] : [],
-        followers: [followerOf(herd, batch)].filter((each) => each !== undefined),
+        ...weatherOf(k),
+        followers: [followerOf(herd, batches[k % 2]!)].filter((each) => each !== undefined),
       }),
       2,
     );
@@ -266,10 +294,32 @@ const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [
   ...[allStandingOn, averageOn, usableOn, needAheadOf].map((of) => of(plan, day)),
 ];
 
+const strainFor = (tables: Tables, purpose: Purpose): string =>
+  tables.strains.find(({ defaultFor }) => defaultFor?.includes(purpose))!.id;
+
+/** Usual weather, a hot place, or a forecast that is not the usual weather. */
+function weatherOf(k: number): Pick<PastureRequest, 'climate'> {
+  const warmerK = [0, 12, 0][k % 3]!;
+  const farm = newFarm();
+  const climate = climateFromMonthlyMeans(
+    farm.monthlyMinC.map((c) => c + warmerK),
+    farm.monthlyMaxC.map((c) => c + warmerK),
+    6,
+    RAIN_MM,
+  );
+  const forecast = Array.from({ length: 16 }, (_, day) => ({
+    date: addDays('2027-04-21', day),
+    ...{ minC: 18, maxC: 38, rainMm: day % 2 === 0 ? 30 : 0 },
+  }));
+  return { climate: k % 3 === 2 ? { ...climate, forecast } : climate };
+}
+
 /** Numbers of a year of work, its chances and its sheet. */
 function seasonOf(tables: Tables): Quantity[] {
   const today = '2027-04-05';
-  const { request: birds } = { request: newRequest({ tables, today, facilities: facilitiesWith({}) }) };
+  const { request: birds } = {
+    request: newRequest({ tables, today, facilities: facilitiesWith({}) }),
+  };
   const farm = newFarm();
   const herd = newHerd();
   const pasture = planPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
@@ -282,7 +332,7 @@ function seasonOf(tables: Tables): Quantity[] {
         ...birds.batch,
         ...PLACES,
         purpose,
-        strainId: tables.strains.find((s) => s.defaultFor?.includes(purpose))!.id,
+        strainId: strainFor(tables, purpose),
         arrivalDate: '2027-04-21',
       },
     }),
@@ -305,7 +355,8 @@ function seasonOf(tables: Tables): Quantity[] {
     work: datedWork(batches, [herd], pasture),
     handovers: [handover],
   });
-  const plan = planSeason(request, 20);
+  const { keep, ...plan } = planSeason(request, 20);
+  planSeason({ ...request, kept: keep }, 20);
   const outlook = seasonOutlook({ ...request, history: [] }, 5);
   const sheet = caretakerSheet(
     handover,
@@ -313,8 +364,12 @@ function seasonOf(tables: Tables): Quantity[] {
     stopsOn({ batches, facilities: birds.facilities, pasture, request }),
   );
   return [
-    ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job))),
-    ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week))),
+    ...tables.jobSets.map((set) => {
+      const on = { anchorOn: '2027-05-01', count: 2, today };
+      return hoursOfSet(set, jobsOfSet(set, on), on.count);
+    }),
+    ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, plan.basis))),
+    ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
     ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
     ...quantitiesIn(sheet),
   ];

@@ -103,12 +103,20 @@ export function herdStop(
     where: stay ? paddock(stay.paddockId) : 'not on grass',
     amounts: [
       quantity('Head', head, 'count', hayPartFormulas.headToday, [on]),
-      quantity('Water today', herd.waterByDay[day]!, 'L', cattleWaterFormulas.day, [
-        input('Head', head, 'count'),
-        on,
-      ]),
+      quantity(
+        'Water today',
+        herd.waterByDay[day]!,
+        'L',
+        cattleWaterFormulas.day,
+        [input('Head', head, 'count'), on],
+        { rows: [herd.water] },
+      ),
       ...(0 < hayKg
-        ? [quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on])]
+        ? [
+            quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on], {
+              rows: [plan.order],
+            }),
+          ]
         : []),
     ],
     actions: [

@@ -15,8 +15,8 @@ export const herdTaskFormulas = {
     title: 'Hours of work',
     words: 'A base plus an amount for every ten head or every acre. Estimates: put in your own.',
     symbols: 'h = (b + v·n)·days',
-    sources: ['HERD_TASKS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -133,7 +133,7 @@ function hung(
           input(t.per === 'acre' ? 'Acres' : 'Tens of head', units[t.per], 'ratio', 'n'),
           input('Days', days, 'day'),
         ],
-        { sources: t.sources, mark: t.mark },
+        { rows: [t] },
       ),
       ...(t.needs === undefined ? {} : { needs: t.needs }),
       ...(t.conditions === undefined ? {} : { conditions: t.conditions }),

@@ -41,8 +41,8 @@ export const moveFormulas = {
     words:
       'At most the longest stay allowed, as long as the paddock is open and gives four fifths of each day’s need or more above its residual. A shorter stay is taken where the order of moves that costs the season the least feed asks for it.',
     symbols: 'n ≤ n_max, eaten(t) ≥ 0.8·need(t) on every day',
-    sources: ['GRAZING_20', 'PLANNING_GUESS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   rest: {
     id: 'rest-before-stay',
@@ -176,13 +176,20 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
   const { restDays } = move;
   return {
     date: dateOfMove(plan, paddock, move),
-    days: quantity('Days of stay', move.days, 'day', moveFormulas.days, [
-      input('Longest stay', move.longestDays, 'day', 'n_max'),
-      input('Why they leave', END_WORDS[move.end], 'text'),
-      input('Last day there', move.to, 'date'),
-      input('Height when they leave', move.heightAfterCm, 'cm'),
-      input('Residual', paddock.residualCm, 'cm', 'h_res'),
-    ]),
+    days: quantity(
+      'Days of stay',
+      move.days,
+      'day',
+      moveFormulas.days,
+      [
+        input('Longest stay', move.longestDays, 'day', 'n_max'),
+        input('Why they leave', END_WORDS[move.end], 'text'),
+        input('Last day there', move.to, 'date'),
+        input('Height when they leave', move.heightAfterCm, 'cm'),
+        input('Residual', paddock.residualCm, 'cm', 'h_res'),
+      ],
+      { rows: [plan.order] },
+    ),
     heightBefore: heightOf(plan, paddock, {
       label: 'In at',
       heightCm: move.heightBeforeCm,
@@ -196,11 +203,18 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
     ...(restDays === undefined
       ? {}
       : {
-          rest: quantity('Rest before', restDays, 'day', moveFormulas.rest, [
-            input('Left or mown before', addDays(move.from, -restDays), 'date'),
-            input('In on', move.from, 'date'),
-            input('Rest asked for at that growth', move.restAskedDays, 'day'),
-          ]),
+          rest: quantity(
+            'Rest before',
+            restDays,
+            'day',
+            moveFormulas.rest,
+            [
+              input('Left or mown before', addDays(move.from, -restDays), 'date'),
+              input('In on', move.from, 'date'),
+              input('Rest asked for at that growth', move.restAskedDays, 'day'),
+            ],
+            { rows: [plan.order] },
+          ),
         }),
   };
 }
@@ -223,26 +237,31 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
       perHectare(move.head * move.days, areaM2),
       'perHa',
       sizingFormulas.animalDays,
-      [
-        input('Head', move.head, 'count'),
-        input('Days', move.days, 'day'),
-        input('Area', areaM2, 'ha', 'A'),
-      ],
+      [input('Head', move.head, 'count'), input('Days', move.days, 'day'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
     ),
     quantity(
       'Stocking density',
       perHectare(move.liveKg, areaM2),
       'kgPerHa',
       sizingFormulas.stockDensity,
-      [input('Live weight', move.liveKg, 'kg'), input('Area', areaM2, 'ha', 'A')],
+      [input('Live weight', move.liveKg, 'kg'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
     ),
     ...(move.hayKg <= 0
       ? []
       : [
-          quantity('Hay beside, dry matter', move.hayKg, 'kg', hayPartFormulas.short, [
-            input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
-            input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
-          ]),
+          quantity(
+            'Hay beside, dry matter',
+            move.hayKg,
+            'kg',
+            hayPartFormulas.short,
+            [
+              input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
+              input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
+            ],
+            { rows: [plan.order] },
+          ),
         ]),
     ...(move.grownInRestKgPerHa === undefined
       ? []
@@ -257,7 +276,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
               input('Stood when left', move.massBefore - move.grownInRestKgPerHa, 'kgPerHa', 'W₀'),
               input('Rest', move.restDays!, 'day'),
             ],
-            { mark: plan.growthMark },
+            { rows: [plan.order] },
           ),
         ]),
   ];
@@ -282,7 +301,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
       input('Rest asked for at that growth', move.restAskedDays, 'day'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 
@@ -302,7 +321,7 @@ function heightOf(
       input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
       input('Residual', paddock.residualCm, 'cm', 'h_res'),
     ],
-    { mark: plan.growthMark, spread: heightSpread(mass.value, paddock.perCm.spread) },
+    { rows: [plan.order], spread: heightSpread(mass.value, paddock.perCm.spread) },
   );
 }
 
@@ -327,7 +346,7 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
         : input('Days since', move.restDays!, 'day'),
       input('Growth of this farm over the table’s', plan.farmFactor.value, 'ratio', 'f_farm'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 
@@ -345,6 +364,6 @@ function standingAfter(plan: PasturePlan, paddock: PaddockPart, move: Move): Num
       input('Area', paddock.area.value, 'ha', 'A'),
       input('Residual', paddock.residualKgPerHa, 'kgPerHa', 'W_res'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }

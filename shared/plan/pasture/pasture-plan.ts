@@ -1,5 +1,12 @@
-import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import type { Mark } from '../../explain/formula.js';
+import {
+  from,
+  fromFarm,
+  fromJudgement,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
+import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
@@ -14,6 +21,7 @@ import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { SeasonSward } from './season-swards.js';
+import { farmFactorRow, needRows, together, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -60,6 +68,9 @@ export interface HerdPart {
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
   readonly waterByDay: readonly number[];
+  /** What its need and its water rest on beside their equations. */
+  readonly need: Sourced;
+  readonly water: Sourced;
 }
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
@@ -95,7 +106,9 @@ export interface PasturePlan {
     readonly rainMm?: readonly number[];
   };
   readonly farmFactor: NumberQuantity;
-  readonly growthMark: Mark;
+  /** What all growth rests on, and what the order of moves does besides. */
+  readonly growth: Sourced;
+  readonly order: Sourced;
   readonly paddocks: readonly PaddockPart[];
   readonly herds: readonly HerdPart[];
   readonly moves: readonly Move[];
@@ -130,6 +143,7 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
   warnAbout(context, chosen);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
+  const { readingWeight } = request.tables.pasture;
   return {
     from: dateOf(span.from),
     to: dateOf(span.to - 1),
@@ -146,9 +160,17 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       context.grass.farmFactor,
       'ratio',
       recalibrateFormulas.factor,
-      [input('Readings with growth between them', context.grass.pairs, 'count', 'n')],
+      [
+        {
+          ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
+          mark: farmFactorRow(request.tables, context.grass.pairs).mark,
+        },
+        input('Readings the table counts for', readingWeight.priorReadings, 'count'),
+      ],
+      { sources: readingWeight.sources },
     ),
-    growthMark: context.growthMark,
+    growth: context.growth,
+    order: context.order,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
       nitrogen: manure.nitrogen[p]!,
@@ -164,6 +186,8 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+      need: together(needRows({ ...request, herds: [herd] })),
+      water: together(waterRows(request.tables, herd)),
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
@@ -243,8 +267,7 @@ function paddockPart(
     forageMassFormulas.mass,
     [input('Kind', forage.name, 'text'), input('Stand', paddock.stand, 'text')],
     {
-      sources: forage.massKgPerHaCm.sources,
-      mark: paddock.massKgPerHaCm === undefined ? forage.massKgPerHaCm.mark : 'computed',
+      rows: paddock.massKgPerHaCm === undefined ? [forage.massKgPerHaCm] : [],
       ...(paddock.massKgPerHaCm === undefined
         ? {
             spread: {
@@ -258,9 +281,11 @@ function paddockPart(
   );
   const heightCm = sward.startKgPerHa / kgPerHaCm;
   const fromWhat = reading
-    ? [input('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
-    : [input('Last reading', 'none: taken as grazed down before winter', 'text')];
-  const mark: Mark = reading ? 'from-memory' : 'estimate';
+    ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
+    : own.heightKnown === 'last-grazing'
+      ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
+      : [fromJudgement(context.tables.judgements.grass.unknownHeightCm)];
+  const { growth } = context;
   return {
     id: paddock.id,
     name: paddock.name,
@@ -273,7 +298,7 @@ function paddockPart(
       'cm',
       forageMassFormulas.grownHeight,
       fromWhat,
-      { mark },
+      { rows: [growth] },
     ),
     mass: quantity(
       'Standing then',
@@ -281,7 +306,7 @@ function paddockPart(
       'kgPerHa',
       forageMassFormulas.mass,
       [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
-      { mark },
+      { rows: [growth] },
     ),
     turnInCm: sward.turnInKgPerHa / kgPerHaCm,
     residualCm: sward.residualKgPerHa / kgPerHaCm,
@@ -298,9 +323,10 @@ function paddockPart(
             'share',
             recalibrateFormulas.off,
             [
-              input('Read', reading.heightCm, 'cm', 'h_read'),
+              fromFarm('Read', reading.heightCm, 'cm', 'h_read'),
               input('Expected', expectedAtReading / kgPerHaCm, 'cm', 'h_expected'),
             ],
+            { rows: [growth] },
           ),
         }
       : {}),
@@ -363,6 +389,7 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
         'note',
         'no-water',
         `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in, within ${say(tables.cattleWater.distance.otherM, 'm')} of where they graze (milk cows ${say(tables.cattleWater.distance.milkM, 'm')}).`,
+        [tables.cattleWater.distance],
       ),
     );
   }
@@ -373,6 +400,7 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
         'note',
         'long-stay',
         `${herd.name} may stay ${herd.longestStayDays} days: from the third or fourth day on it bites the regrowth.`,
+        [tables.pasture.longestStayDays],
       ),
     );
   }
@@ -392,6 +420,7 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
         'stop',
         'manure-before-harvest',
         `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
+        [tables.pasture.rawManure],
       ),
     );
   }

@@ -1,3 +1,4 @@
+import type { Sourced } from '../../explain/formula.js';
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Herd } from '../../farm/herd.js';
@@ -14,6 +15,8 @@ export interface Follower {
   readonly lagDays: number;
   readonly nitrogenKgPerDay: number;
   readonly phosphorusKgPerDay: number;
+  /** What these rest on; left out where somebody gave them. */
+  readonly rows?: readonly Sourced[];
 }
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */

@@ -1,9 +1,10 @@
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { fromTable, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { carryingCapacity, perHectare, sizingFormulas } from '../../pasture/sizing.js';
 import { fenceSizing, type FenceSizing } from './fence-sizing.js';
 import { herdSizing, type HerdSizing } from './herd-sizing.js';
 import { warnIfMoreThanGrows } from './more-than-grows.js';
 import type { PastureContext } from './pasture-context.js';
+import { needRows } from './pasture-support.js';
 
 export interface SizingPart extends FenceSizing {
   readonly herds: readonly HerdSizing[];
@@ -28,6 +29,7 @@ export function planSizing(context: PastureContext): SizingPart {
     growthKg += (perHa * paddock.areaM2) / 10_000;
   }
   growthKg *= grass.farmFactor;
+  const need = needRows(context);
   const days = span.to - span.from;
   const each = head === 0 ? 0 : demandKg / head;
   const capacity = quantity(
@@ -45,11 +47,11 @@ export function planSizing(context: PastureContext): SizingPart {
     sizingFormulas.capacity,
     [
       input('Growth of all paddocks', growthKg, 'kg'),
-      input('Share eaten', share, 'share', 'u'),
+      fromTable(tables.pasture.utilisation, 'Share eaten', share, 'share', 'u'),
       input('One animal a day', each, 'kg'),
       input('Days', days, 'day'),
     ],
-    { mark: 'from-memory' },
+    { rows: [context.growth, tables.pasture.longestStayDays, ...need] },
   );
   warnIfMoreThanGrows(context, { head, carried: Math.floor(capacity.value) });
   const { shadeM2PerHead } = tables.fence;
@@ -59,9 +61,8 @@ export function planSizing(context: PastureContext): SizingPart {
       head * shadeM2PerHead.value,
       'm2',
       sizingFormulas.shade,
-      [input('Head', head, 'count'), input('Each', shadeM2PerHead.value, 'm2')],
+      [input('Head', head, 'count'), fromTable(shadeM2PerHead, 'Each', shadeM2PerHead.value, 'm2')],
       {
-        mark: shadeM2PerHead.mark,
         spread: {
           low: head * shadeM2PerHead.low,
           high: head * shadeM2PerHead.high,
@@ -76,6 +77,7 @@ export function planSizing(context: PastureContext): SizingPart {
       'kgPerHa',
       sizingFormulas.stockingRate,
       [input('Live weight', liveKg, 'kg'), input('All paddocks', areaM2, 'ha')],
+      { rows: need },
     ),
     capacity,
     ...fenceSizing(context),

@@ -11,8 +11,6 @@ import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BoundName } from '../../../../shared/farm/bounds.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
-import { DEFAULT_BAG_KG } from '../../../../shared/plan/feed.js';
-import { DEFAULT_MOVES_PER_DAY } from '../../../../shared/plan/outdoors.js';
 import {
   defaultRow,
   rowById,
@@ -146,7 +144,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         value={draft.arrivalDate}
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
-      {purpose === 'meat' && quantity('leaveAgeDays', 'leaveAgeDays', strain?.leaveAgeDays)}
+      {purpose === 'meat' && quantity('leaveAgeDays', 'leaveAgeDays', strain?.leave.ageDays)}
       <Accordion variant="contained" multiple>
         <Panel title="Places">
           {place('brooderId', 'brooder')}
@@ -172,11 +170,12 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('firstWeekLossPercent', 'lossPercent', usual?.firstWeekPercent)}
             {quantity('laterLossPercent', 'lossPercent', usual?.laterPercent)}
             {quantity('orderedBirds', 'orderedBirds')}
-            {quantity('bagKg', 'bagKg', DEFAULT_BAG_KG)}
+            {quantity('bagKg', 'bagKg', tables.feedKeeping.usualBag.kg)}
             {quantity('hatchToArrivalDays', 'hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg', 'targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', 'dressingShare', usual?.dressingShare)}
-            {purpose === 'meat' && quantity('movesPerDay', 'movesPerDay', DEFAULT_MOVES_PER_DAY)}
+            {purpose === 'meat' &&
+              quantity('movesPerDay', 'movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays', 'withdrawalDays')}
           </SimpleGrid>
           <DateField
@@ -383,9 +382,12 @@ function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
   return {
     weightFactor: isFirstTable ? strain.weightFactor : 1,
     feedFactor: isFirstTable ? strain.feedFactor : 1,
-    wastePercent: strain.wastePercent,
+    wastePercent: strain.waste.percent,
     firstWeekPercent: losses.firstWeekPercent,
     laterPercent: losses.laterPercent,
-    dressingShare: rowById(tables.processing.dressing, strain.dressing).share,
+    dressingShare:
+      strain.dressing === undefined
+        ? undefined
+        : rowById(tables.processing.dressing, strain.dressing).share,
   };
 }

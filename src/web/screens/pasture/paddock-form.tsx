@@ -129,7 +129,7 @@ export function PaddockForm({
           label={LABELS.forageId}
           value={draft.forageId}
           error={errorAt('forageId')}
-          options={tables.forages.filter((f) => f.growthKgPerHaDay)}
+          options={tables.forages}
           onChange={(forageId) => set({ forageId })}
         />
         <Select<Stand>
