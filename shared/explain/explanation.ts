@@ -15,6 +15,8 @@ export interface Explanation {
     readonly label: string;
     readonly symbol?: string;
     readonly value: string;
+    /** How well it is supported, where that is known. */
+    readonly mark?: string;
   }[];
   readonly mark: string;
   readonly markMeaning: string;
@@ -38,10 +40,11 @@ export function explain(
     formulaTitle: formula.title,
     words: formula.words,
     symbols: formula.symbols,
-    inputs: quantity.inputs.map(({ label, symbol, value, unit }) => ({
+    inputs: quantity.inputs.map(({ label, symbol, value, unit, mark }) => ({
       label,
       ...(symbol === undefined ? {} : { symbol }),
       value: formatValue(value, unit, reader),
+      ...(mark === undefined ? {} : { mark }),
     })),
     mark: quantity.mark,
     markMeaning: MARK_MEANING[quantity.mark],

@@ -18,6 +18,7 @@ import { surplusFormulas } from '../plan/pasture/surplus.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
+import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
@@ -62,6 +63,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   turningFormulas,
   evapotranspirationFormulas,
   soilWaterFormulas,
+  arrivalFormulas,
   billFormulas,
   brooderHeatFormulas,
   broodingFormulas,

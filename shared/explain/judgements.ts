@@ -25,7 +25,7 @@ export const shownJudgements = (
   judgements: Judgements,
 ): Readonly<Record<keyof Judgements, readonly ShownJudgement[]>> => ({
   arrival: shown(judgements.arrival),
-  brooder: shown(judgements.brooder),
+  birds: shown(judgements.birds),
   grazing: shown(judgements.grazing),
   grass: shown(judgements.grass),
   work: shown(judgements.work),

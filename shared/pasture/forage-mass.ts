@@ -21,6 +21,15 @@ export const forageMassFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'own-record',
   },
+  legumes: {
+    id: 'legumes-in-stand',
+    title: 'Legumes in the stand',
+    words:
+      'The usual share of clover and alfalfa in a stand of that kind; yours may differ, and it rises in summer. The more of it, the greater the danger of bloat.',
+    symbols: 's = as usual for the kind',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   grownHeight: {
     id: 'height-grown-on',
     title: 'Height on the first day of the plan',

@@ -7,16 +7,31 @@ import {
   weekdayOf,
   type PlainDate,
 } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { MAX_FINDER_DAYS } from '../farm/bounds.js';
 import { FieldError } from '../problems/field-problem.js';
 import { formatShortDate } from '../units/format.js';
 import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
 import { valuesOf } from '../tables/judgements.js';
+import type { Tables } from '../tables/tables.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
 import type { PlanRequest } from './request.js';
+
+export const arrivalFormulas = {
+  score: {
+    id: 'arrival-score',
+    title: 'Points of an arrival week',
+    words:
+      'A hundred, less points for everything that speaks against the week. How many each is worth is a judgement.',
+    symbols: 'S = max(0, 100 − Σ p)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
 
 export interface ArrivalWeek {
   readonly arrivalDate: PlainDate;
@@ -57,6 +72,20 @@ export function findArrivals(request: PlanRequest, search: ArrivalSearch): Arriv
   const rank = new Map(ranked.map((week, k) => [week.arrivalDate, k + 1]));
   return weeks.map((week) => ({ ...week, rank: rank.get(week.arrivalDate)! }));
 }
+
+/** Points of a week, opened to what took them off and to the judgements behind it. */
+export const scoreOf = (
+  { score, reasons }: ArrivalWeek,
+  { judgements }: Pick<Tables, 'judgements'>,
+): NumberQuantity =>
+  quantity(
+    'Points of the week',
+    score,
+    'count',
+    arrivalFormulas.score,
+    reasons.filter(({ points }) => 0 < points).map((r) => input(r.text, r.points, 'count', 'p')),
+    { rows: Object.values(judgements.arrival) },
+  );
 
 /** Answers "why not that week?" against the best one. */
 export function whyNot(weeks: readonly ArrivalWeek[], arrivalDate: PlainDate): string {

@@ -112,7 +112,7 @@ function places({
   life,
 }: CandidateWeek): MaybeReason {
   const { batch, occupied, facilities } = request;
-  const { daysBefore, daysAfter } = request.tables.judgements.brooder;
+  const { daysBefore, daysAfter } = request.tables.judgements.birds;
   const lastInBrooder = addDays(arrivalDate, moveDay ?? life.days - 1);
   const home = batch.purpose === 'meat' ? (batch.penId ?? batch.coopId) : batch.coopId;
   const wanted = [

@@ -255,9 +255,10 @@ function processingDay(
   { life, tables, dateOf }: PlanContext,
   { dressedEach, dressedAll }: DressedWeights,
 ): Pick<LeavingPart, 'feedOff' | 'feedOffAt' | 'ice' | 'chillHours'> {
-  const { withdrawalH, startHour, ice, chilling } = tables.processing;
+  const { withdrawalH, ice, chilling } = tables.processing;
+  const startH = tables.judgements.birds.processingStartH.value;
   const on = dateOf(life.days - 1);
-  const offHour = (24 + startHour.value - withdrawalH.value) % 24;
+  const offHour = (24 + startH - withdrawalH.value) % 24;
   return {
     feedOff: quantity(
       'Hours without feed',
@@ -273,7 +274,7 @@ function processingDay(
         },
       },
     ),
-    feedOffAt: `${addDays(on, withdrawalH.value > startHour.value ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
     ice: quantity(
       'Ice',
       dressedAll.value * ice.share,

@@ -8,7 +8,7 @@ import type { PlanContext } from './context.js';
 /** What a batch holds on to, and when: its brooder and its pens or coop. */
 export function occupanciesOf(context: PlanContext): Occupancy[] {
   const { batch, brooderDays, moveOutDay, life, dateOf } = context;
-  const { daysBefore, daysAfter } = context.tables.judgements.brooder;
+  const { daysBefore, daysAfter } = context.tables.judgements.birds;
   const result: Occupancy[] = [];
   const hold = (facilityId: string | undefined, from: string, to: string): void => {
     if (facilityId !== undefined) result.push({ batchName: batch.name, facilityId, from, to });

@@ -78,7 +78,7 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
       ),
     );
   }
-  if (chance !== undefined && chance < tables.judgements.brooder.unsureBelow.value) {
+  if (chance !== undefined && chance < tables.judgements.birds.unsureBelow.value) {
     context.issues.push(
       issue(
         'note',

@@ -42,8 +42,8 @@ export interface Judgements {
     | 'lastHotDays'
     | 'mindedFirstDays'
   >;
-  /** Brooders and moving out. */
-  readonly brooder: Group<'daysBefore' | 'daysAfter' | 'unsureBelow'>;
+  /** Brooders, moving out, processing. */
+  readonly birds: Group<'daysBefore' | 'daysAfter' | 'unsureBelow' | 'processingStartH'>;
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   readonly grazing: Group<
     | 'early'

@@ -194,7 +194,6 @@ export interface ProcessingTable {
     readonly targetC: number;
     readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
   };
-  readonly startHour: Sourced & { readonly value: number };
 }
 
 export interface LayCurve extends Sourced {

@@ -6,10 +6,7 @@ import type { Sourced } from './tables.js';
 export interface WorkTable {
   readonly horizonDays: Sourced & { readonly value: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
-  readonly hoursByWeekday: Sourced & {
-    readonly values: readonly number[];
-    readonly because: string;
-  };
+  readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
   /** When those hours begin where nobody said, which decides how many are in daylight. */
   readonly startH: Sourced & StartingHours;
   readonly wetDay: Sourced & {
@@ -19,8 +16,6 @@ export interface WorkTable {
     readonly meanRainMm: number;
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
-    /** What speaks for another share. */
-    readonly because: string;
   };
   readonly workableGround: Sourced & {
     readonly layerM: number;

@@ -36,6 +36,7 @@ import {
 } from '../../shared/plan/season/season-quantities.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
 import { taskHours } from '../../shared/plan/tasks.js';
+import type { PlanIssue } from '../../shared/problems/plan-issue.js';
 import type { Purpose, Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { datedWork } from '../../src/season/dated-work.js';
@@ -87,6 +88,8 @@ export function useEveryTable(tables: Tables): Used {
   ];
   for (const each of quantities) explain(each, tables, READER);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);
+  for (const { plan } of batches) showIssues(tables, plan.issues);
+  for (const plan of pastures) showIssues(tables, plan.issues);
   showRows(tables);
   return { batches, pastures, quantities };
 }
@@ -101,6 +104,11 @@ function showCautions(
     void [title, text, mark];
     for (const id of sources ?? []) void tables.sources[id]?.title;
   }
+}
+
+/** Warnings as the page shows them: with the titles of their sources. */
+function showIssues(tables: Tables, issues: readonly PlanIssue[]): void {
+  for (const { sources = [] } of issues) for (const id of sources) void tables.sources[id]?.title;
 }
 
 /**
@@ -165,7 +173,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     const layers = [
       { materialId: tables.materials[k % tables.materials.length]!.id, thicknessMm: 20 },
     ];
-    const warmerK = [0, 0, 14, -22][k % 4]!;
+    const warmerK = [0, -45, 14, -22][k % 4]!;
     const farm = newFarm();
     const request = newRequest({
       tables,
@@ -180,7 +188,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         ...PLACES,
         arrivalDate: ['2027-05-05', '2027-07-20', '2027-12-10'][k % 3]!,
         hatchToArrivalDays: k % 4,
-        wantedBirds: [60, 200][k % 2]!,
+        wantedBirds: [60, 400][k % 2]!,
         ...(k % 6 === 4 && bodies[k % bodies.length]!.purpose === 'meat'
           ? { targetLiveKg: 5, weightFactor: 1.3 }
           : {}),
@@ -189,6 +197,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
         processing: k % 2 === 0 ? 'home' : 'hired',
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
+        ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
       },
       facilities: facilitiesWith({
         heat,
@@ -198,7 +207,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
       }),
     });
     const plan = planBatch(request);
-    if (k % 5 === 0) findArrivals(request, { from: '2027-02-01', to: '2028-01-31' });
+    if (k % 29 === 0) findArrivals(request, { from: '2027-02-01', to: '2028-01-31' });
     return { request, plan };
   });
 }
@@ -276,7 +285,10 @@ function pasturesOf(tables: Tables): PasturePlan[] {
           }),
         ),
         herds: [herd],
-        readings: k % 2 === 0 ? [newReading(), newReading({ id: 'r2', date: '2027-04-10' })] : [],
+        readings:
+          k % 2 === 0
+            ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
+            : [],
         ...weatherOf(k),
         followers: [followerOf(herd, batches[k % 2]!)].filter((each) => each !== undefined),
       }),

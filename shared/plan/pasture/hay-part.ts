@@ -5,6 +5,7 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  type QuantityInput,
 } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
@@ -129,7 +130,12 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
   const { hay } = tables.pasture;
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
   const problem = rotationProblem(context, { swards: chosen.swards });
-  const dry = (label: string, kg: number, formula: Formula, books = chosen.books): NumberQuantity =>
+  const dry = (
+    label: string,
+    kg: number,
+    formula: Formula,
+    { books = chosen.books, more = [] }: { books?: SeasonBooks; more?: QuantityInput[] } = {},
+  ): NumberQuantity =>
     quantity(
       label,
       kg,
@@ -139,6 +145,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
         input('Need of the plan', needKg(context), 'kg'),
         input('Eaten of grass', sumFrom(books.eatenKg, span.from, span.to), 'kg'),
         input('Days of the plan', span.to - span.from, 'day'),
+        ...more,
       ],
       { rows: [context.order] },
     );
@@ -147,6 +154,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
     'Feed before and after grazing, dry matter',
     outsideKg,
     hayPartFormulas.winter,
+    { more: quarantineInputs(context) },
   );
   const feeding = rowById(hay.feeding, choices.feedingId ?? 'ring');
   const storing = rowById(hay.storing, choices.storingId ?? 'barn');
@@ -193,7 +201,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
       'All feed with a simple fixed rotation',
       sumFrom(fixedBooks.hayKg, span.from, span.to),
       hayPartFormulas.all,
-      fixedBooks,
+      { books: fixedBooks },
     ),
     least: dry('All feed no order can save', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
@@ -202,6 +210,18 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
   };
   warnShort(context, part);
   return part;
+}
+
+/** Days in which cattle that join a herd are fed in a pen of their own. */
+function quarantineInputs({ herds, tables }: PastureContext): QuantityInput[] {
+  const { quarantineDays: days } = tables.pasture;
+  if (!herds.some(({ groups }) => groups.some(({ arrivesOn }) => arrivesOn !== undefined)))
+    return [];
+  return [
+    fromTable(days, 'Days in quarantine', days.value, 'day'),
+    fromTable(days, `At least, as ${days.because ?? 'advice differs'}`, days.low, 'day'),
+    fromTable(days, 'At most', days.high, 'day'),
+  ];
 }
 
 function needKg({ herdDays, span }: PastureContext): number {

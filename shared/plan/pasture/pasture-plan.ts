@@ -2,6 +2,7 @@ import {
   from,
   fromFarm,
   fromJudgement,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
@@ -44,6 +45,8 @@ export interface PaddockPart {
   readonly lastReading?: { readonly date: string; readonly heightCm: number };
   /** How far the last reading was off what had been expected. */
   readonly off?: NumberQuantity;
+  /** Clover and alfalfa in it, against what is advised because of bloat. */
+  readonly legumes: NumberQuantity;
   readonly nitrogen: NumberQuantity;
   readonly phosphorus: NumberQuantity;
   /** Standing in the evening of each day of the plan, kg/ha. */
@@ -292,6 +295,7 @@ function paddockPart(
     forage: forage.name,
     area: quantity('Area', paddock.areaM2, 'ha', forageMassFormulas.area, []),
     perCm,
+    legumes: legumesOf(context, own),
     height: quantity(
       `Height on ${context.say(context.dateOf(context.span.from), 'date')}`,
       heightCm,
@@ -331,6 +335,23 @@ function paddockPart(
         }
       : {}),
   };
+}
+
+function legumesOf({ tables }: PastureContext, { forage }: SeasonSward): NumberQuantity {
+  const { legumeShare } = forage;
+  const { bloatLegumeShare: limit } = tables.pasture;
+  return quantity(
+    'Clover and alfalfa in it',
+    legumeShare.value,
+    'share',
+    forageMassFormulas.legumes,
+    [
+      input('Kind', forage.name, 'text'),
+      fromTable(limit, 'Advised against bloat, at most', limit.value, 'share'),
+      fromJudgement(tables.judgements.grass.bloatCautionShare),
+    ],
+    { rows: [legumeShare] },
+  );
 }
 
 /** Feed besides grass, the feed of cattle in quarantine included. */

@@ -99,7 +99,9 @@ function ExplanationView({
                     </Text>
                   )}
                 </Table.Th>
-                <Table.Td ta="right">{i.value}</Table.Td>
+                <Table.Td ta="right">
+                  {i.value} {i.mark && <MarkBadge mark={i.mark} />}
+                </Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
@@ -107,7 +109,7 @@ function ExplanationView({
       )}
       <section>
         <Title order={3} size="h4">
-          How well it is supported
+          How sure is this?
         </Title>
         <MarkBadge mark={e.mark} /> <Text component="span">{e.markMeaning}</Text>
       </section>
@@ -154,12 +156,14 @@ export function SourceView({ source }: { source: Source }) {
 }
 
 const MARK_COLORS: Record<string, string> = {
+  'own-record': 'moss.9',
   published: 'moss.9',
   computed: 'blue.9',
   'second-hand': 'gray.8',
   'common-practice': 'gray.8',
   'from-memory': 'red.9',
   estimate: 'gray.8',
+  assumed: 'red.9',
 };
 
 export function MarkBadge({ mark }: { mark: string }) {
