@@ -41,6 +41,9 @@ export interface Sourced {
   readonly mark: Mark;
 }
 
+/** Stands in where nobody told and no publication helps. */
+export const OWN_DEFAULT: Sourced = { sources: ['OWN_DEFAULT'], mark: 'assumed' };
+
 /**
  * Mark of a mean of the farm's own records and a figure they are drawn towards: that of the
  * heavier of the two.

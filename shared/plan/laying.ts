@@ -170,7 +170,11 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
       [input('Start of the lay curve, weeks', curve.firstEggWeek, 'ratio', 'd')],
       {
         ...options,
-        spread: { low: 126, high: 154, because: 'published ages run from 18 to 22 weeks' },
+        spread: {
+          low: 7 * curve.firstEggWeekLow,
+          high: 7 * curve.firstEggWeekHigh,
+          because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
+        },
       },
     ),
     peak: quantity('Peak lay', peakShare, 'share', layFormulas.henDay, curveInputs, options),

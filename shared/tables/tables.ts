@@ -200,6 +200,9 @@ export interface LayCurve extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly firstEggWeek: number;
+  /** Range of published ages at the first egg. */
+  readonly firstEggWeekLow: number;
+  readonly firstEggWeekHigh: number;
   readonly scalePercent: number;
   readonly risePerWeek: number;
   readonly declinePerWeek: number;

@@ -7,7 +7,8 @@ import { planBatch } from '../../shared/plan/batch-plan.js';
 import { moveQuantities } from '../../shared/plan/pasture/moves.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
-import { newBrooder, newRequest, tables as real } from '../support/factories.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newBrooder, newFarm, newRequest, tables as real } from '../support/factories.js';
 import { newGroup, newHerd, newPastureRequest, newReading } from '../support/pasture-factories.js';
 
 /** A source that no row really has, and the weakest mark: what rests on such a row shows both. */
@@ -230,6 +231,19 @@ describe('rows behind the numbers of a pasture', () => {
         .mark;
     expect(need({})).toBe('assumed');
     expect(need({ herds: [newHerd({ groups })] })).toBe('estimate');
+  });
+
+  it('are assumed where no rain is known', () => {
+    const readings = Array.from({ length: 6 }, (_, k) =>
+      newReading({ id: `r${k}`, paddockId: `p${k + 1}` }),
+    );
+    const { monthlyMinC, monthlyMaxC } = newFarm();
+    const climate = climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6);
+    const ready = pastureQuantities({ readings, climate })(real).find(
+      ({ label }) => label === 'Grass ready',
+    );
+    expect(ready).toMatchObject({ mark: 'assumed' });
+    expect(ready!.sources).toContain('OWN_DEFAULT');
   });
 
   it('take the farm’s own growth for a record once its readings outweigh the table', () => {

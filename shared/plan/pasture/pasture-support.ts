@@ -1,4 +1,4 @@
-import { markOfBlend, type Sourced } from '../../explain/formula.js';
+import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
 import { allSources, weakestOf } from '../../explain/quantity.js';
 import { regrowthFormulas } from '../../pasture/regrowth.js';
 import { rowById } from '../../tables/tables.js';
@@ -31,6 +31,8 @@ export function growthRows(
       ...rowsOfPaddock(sward),
       ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.unknownHeightCm] : []),
     ]),
+    // Without any rain known, the soil is taken to be as wet as it usually is.
+    ...(weather.expected.rainMm ? [] : [OWN_DEFAULT]),
     // Weather matters to growth only where it is not the usual one.
     ...(weather.expected === weather.usual
       ? []

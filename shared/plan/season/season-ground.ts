@@ -2,9 +2,10 @@ import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { GroundLook } from '../../farm/ground-look.js';
 import type { Judgements } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
-import { weakestMark, type Sourced } from '../../explain/formula.js';
+import { OWN_DEFAULT, weakestMark, type Sourced } from '../../explain/formula.js';
 import type { Farm } from '../../farm/farm.js';
 import type { Soil } from '../../tables/pasture-tables.js';
+import type { Climate } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
 import { soilWater, type RootZone } from '../../weather/soil-water.js';
@@ -13,14 +14,24 @@ import { soilWater, type RootZone } from '../../weather/soil-water.js';
 const soilOf = ({ farm, tables }: { farm: Farm; tables: Tables }): Soil =>
   rowById(tables.soils, farm.gardenSoilId ?? tables.work.workableGround.usualSoilId);
 
-/** What workable days rest on; the soil is assumed where nobody gave it. */
-export const groundRows = ({ farm, tables }: { farm: Farm; tables: Tables }): Sourced[] => {
+/** What workable days rest on; soil and rain are assumed where nobody gave them. */
+export const groundRows = ({
+  farm,
+  tables,
+  climate,
+}: {
+  farm: Farm;
+  tables: Tables;
+  climate: Climate;
+}): Sourced[] => {
   const { sources, mark } = soilOf({ farm, tables });
   const isGiven = farm.gardenSoilId !== undefined;
   return [
     tables.work.wetDay,
     tables.work.workableGround,
     { sources, mark: isGiven ? mark : weakestMark(mark, 'assumed') },
+    // Without any rain known, days count as dry.
+    ...(climate.meanRainMm === undefined ? [OWN_DEFAULT] : []),
   ];
 };
 
