@@ -22,7 +22,7 @@ import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { SeasonSward } from './season-swards.js';
-import { farmFactorRow, needRows, together, waterRows } from './pasture-support.js';
+import { farmFactorRow, growthRows, needRows, together, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -288,7 +288,10 @@ function paddockPart(
     : own.heightKnown === 'last-grazing'
       ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
       : [fromJudgement(context.tables.judgements.grass.unknownHeightCm)];
-  const { growth } = context;
+  // Its own growth alone: another paddock that nobody read makes this one no less known.
+  const growth = together(
+    growthRows(context, context.weather, { ...context.grass, swards: [own] }),
+  );
   return {
     id: paddock.id,
     name: paddock.name,
