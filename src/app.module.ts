@@ -2,32 +2,48 @@ import { Module } from '@nestjs/common';
 import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
+import { ArchiveModule } from './archive/archive.module.js';
+import { copyBeforeUpdate } from './archive/backup.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
-import { dataSourceOptions } from './database/data-source.js';
+import { dataFolder, dataSourceOptions } from './database/data-source.js';
+import { DatabaseModule } from './database/database.module.js';
+import { openDatabase } from './database/open-database.js';
 import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
-import { SheetsModule } from './handovers/sheets.module.js';
+import { SheetsModule } from './sheets/sheets.module.js';
 import { HerdsModule } from './herds/herds.module.js';
 import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
+import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
 import { SeasonModule } from './season/season.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
+import { SettingsModule } from './settings.module.js';
+import { ToldModule } from './told/told.module.js';
+import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
 
 @Module({
   imports: [
-    TypeOrmModule.forRootAsync({ useFactory: () => dataSourceOptions() }),
+    TypeOrmModule.forRootAsync({
+      // What cannot be opened is said at once; trying again would only hide it.
+      useFactory: () => ({ ...dataSourceOptions(), toRetry: () => false }),
+      dataSourceFactory: (options) =>
+        openDatabase(options!, (source) => copyBeforeUpdate(source, dataFolder())),
+    }),
+    DatabaseModule,
     ServeStaticModule.forRoot({
       rootPath: join(PROJECT_ROOT, 'dist', 'web'),
       exclude: ['/api', '/api/{*rest}'],
     }),
+    SettingsModule,
     ReferenceModule,
     WorkPoolModule,
     FarmsModule,
@@ -35,15 +51,20 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PeopleModule,
     BatchesModule,
     WeatherModule,
+    PictureModule,
     PlansModule,
     PaddocksModule,
     HerdsModule,
     GrassReadingsModule,
     PastureModule,
+    ToldModule,
     JobsModule,
     SeasonModule,
     SheetsModule,
     CalendarModule,
+    SampleFarmModule,
+    ArchiveModule,
+    TrustModule,
   ],
 })
 export class AppModule {}

@@ -1,4 +1,3 @@
-import type { LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestExpressApplication } from '@nestjs/platform-express';
 import { DocumentBuilder, SwaggerModule } from '@nestjs/swagger';
@@ -6,23 +5,38 @@ import compression from 'compression';
 import type { NextFunction, Request, Response } from 'express';
 import helmet from 'helmet';
 import { AppModule } from './app.module.js';
+import { tlsOf } from './certificates/tls.js';
+import { requestsAsAskers } from './common/asker.js';
+import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './common/body.pipe.js';
+import { withProblems } from './common/problem-responses.js';
 import { ProblemFilter } from './common/problem.filter.js';
+import { WorkPool } from './work-pool/work-pool.service.js';
+import { readSettings, type Settings } from './settings.js';
 
-/** Builds the application, ready to listen. */
+/**
+ * Builds the application, ready to listen. It logs nothing until it is given a logger.
+ *
+ * @throws what keeps it from being built, for `whyNotStarted` to put into words
+ */
 export async function createApp(
-  logger: LogLevel[] | false = ['error', 'warn'],
+  settings: Settings = readSettings(),
 ): Promise<NestExpressApplication> {
+  const tls = tlsOf(settings);
   const app = await NestFactory.create<NestExpressApplication>(AppModule, {
-    logger,
+    // The framework would print the stack of what keeps it from starting, and end the process.
+    logger: false,
+    abortOnError: false,
     bodyParser: false,
+    ...(tls ? { httpsOptions: tls } : {}),
   });
   app.set('etag', false);
   app.disable('x-powered-by');
-  app.use(sameOrigin(isLoopback(process.env['HOST'])));
+  app.use(sameOrigin(hostsOf(settings.allowedHosts)));
   app.useBodyParser('json', { limit: '1mb' });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
+  app.use(requestsAsAskers);
   app.use(
     pagesOnly(
       helmet({
@@ -38,7 +52,7 @@ export async function createApp(
   );
   app.use(exceptPlans(compression()));
   app.setGlobalPrefix('api');
-  app.useGlobalPipes(new BodyPipe());
+  app.useGlobalPipes(new BodyPipe(app.get(WorkPool)));
   app.useGlobalFilters(new ProblemFilter());
   app.enableShutdownHooks();
   const config = new DocumentBuilder()
@@ -48,16 +62,13 @@ export async function createApp(
     )
     .setVersion('0.1')
     .build();
-  SwaggerModule.setup('api', app, () => SwaggerModule.createDocument(app, config), {
+  SwaggerModule.setup('api', app, () => withProblems(SwaggerModule.createDocument(app, config)), {
     ui: false,
     jsonDocumentUrl: 'api/openapi.json',
     raw: ['json'],
   });
   return app;
 }
-
-const isLoopback = (host: string | undefined): boolean =>
-  host === undefined || host === 'localhost' || host === '::1' || host.startsWith('127.');
 
 type Middleware = (request: Request, response: Response, next: NextFunction) => void;
 
@@ -67,6 +78,7 @@ const pagesOnly =
   (request, response, next) => {
     if (!request.url.startsWith('/api/')) return middleware(request, response, next);
     response.setHeader('X-Content-Type-Options', 'nosniff');
+    response.setHeader('Cross-Origin-Resource-Policy', 'same-origin');
     next();
   };
 

@@ -1,27 +1,23 @@
 import 'reflect-metadata';
+import { ConsoleLogger } from '@nestjs/common';
 import { createApp } from './app.js';
+import { tlsOf } from './certificates/tls.js';
+import { readSettings } from './settings.js';
+import { whyNotStarted } from './why-not-started.js';
 
-const port = Number(process.env['PORT'] ?? 3210);
-const host = process.env['HOST'] ?? '127.0.0.1';
-
-if (!Number.isInteger(port) || port < 0 || 65535 < port) {
-  console.error(`PORT is "${process.env['PORT']}", but must be a whole number from 0 to 65535.`);
-  process.exit(1);
-}
 try {
-  const app = await createApp();
-  await app.listen(port, host);
+  const settings = readSettings();
+  const app = await createApp(settings);
+  await app.listen(settings.port, settings.host);
+  app.useLogger(new ConsoleLogger({ logLevels: ['error', 'warn'] }));
+  const { host } = settings;
   const shown = host === '0.0.0.0' || host === '::' ? 'localhost' : host;
-  const { port: bound } = app.getHttpServer().address() as { port: number };
+  const scheme = tlsOf(settings) ? 'https' : 'http';
+  const { port } = app.getHttpServer().address() as { port: number };
   console.log(
-    `Broodfold is ready at http://${shown.includes(':') ? `[${shown}]` : shown}:${bound}/`,
+    `Broodfold is ready at ${scheme}://${shown.includes(':') ? `[${shown}]` : shown}:${port}/`,
   );
 } catch (error) {
-  const code = (error as NodeJS.ErrnoException).code;
-  console.error(
-    code === 'EADDRINUSE'
-      ? `Port ${port} is taken. Stop the other program, or start with another: PORT=3211 npm start`
-      : `Broodfold could not start: ${error instanceof Error ? error.message : String(error)}`,
-  );
+  console.error(whyNotStarted(error));
   process.exit(1);
 }

@@ -26,6 +26,12 @@ if (!hasPostgres && required('REQUIRE_POSTGRES'))
 if (words.length === 0) {
   step('Types', 'npm', ['run', '--silent', 'types'], 'See the errors above.');
   step('Lint', 'npm', ['run', '--silent', 'lint'], 'Run `npm run fix`, then mend what is left.');
+  step(
+    'Unused',
+    'npm',
+    ['run', '--silent', 'unused'],
+    'Remove what nothing reaches; knip.jsonc says what counts.',
+  );
   step('Format', 'npm', ['run', '--silent', 'format'], 'Run `npm run fix`.');
   step('Build', 'npm', ['run', '--silent', 'build'], 'See the errors above.');
 }

@@ -48,14 +48,6 @@ function fao56Sun({ latitudeDeg, dayOfYear }: { latitudeDeg: number; dayOfYear: 
   return { inverseDistance, declination, latitude, sunsetHourAngle };
 }
 
-/**
- * Daylight hours by the simpler geometry of FAO-56 eq. 34 (no refraction).
- * Shorter than `dayLengthH` by 9 to 25 minutes.
- */
-export function daylightHoursFao56(input: { latitudeDeg: number; dayOfYear: number }): number {
-  return (24 / Math.PI) * fao56Sun(input).sunsetHourAngle; // eq. 34
-}
-
 /** Extraterrestrial radiation, MJ/m² a day. FAO-56 eq. 21. Any latitude, day 1 to 366. */
 export function extraterrestrialRadiationMJPerM2Day(input: {
   latitudeDeg: number;

@@ -1,5 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { Purpose, Sex } from '../tables/tables.js';
+
+export type Purpose = 'meat' | 'layers';
+export type Sex = 'straight-run' | 'cockerels' | 'pullets';
 
 /** Prices as decimal text in the farm's currency. A missing price leaves its line without money. */
 export interface BatchPrices {

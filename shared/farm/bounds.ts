@@ -101,6 +101,7 @@ export const BOUNDS = {
   restFactor: within(0.3, 3, 'ratio', 'Give rest over the table’s: 1 is the table’s own.'),
   hayKg: within(0, 1e7, 'kg', 'Give the hay in store, as it lies there.'),
   jobHours: within(0.05, 500, 'h', 'Give the work of each person who takes part.'),
+  reckonedHours: within(0, 10_000, 'h', 'Give the hours as the plan of work reckoned them.'),
   unitsOfWork: within(0, 1000, 'count', 'Count the beds, trees, hives or lengths of the set.'),
   dayHours: within(0, 24, 'h', 'Give the hours for the farm on that day of the week.'),
   clockH: within(0, 23.99, 'h', 'Give the hour of the clock: 7.5 is half past seven.'),
@@ -108,6 +109,9 @@ export const BOUNDS = {
   waitDays: within(0, 120, 'day', 'Give the days to wait after the other job.', true),
   refillH: within(0.1, 48, 'h', 'Give the hours the trough needs to refill for a day’s water.'),
   rainMm: within(0, 1500, 'rainMm', 'Give the rain of the month, snow melted.'),
+  skipped: within(0, 1e7, 'count', 'Give how many to leave out at the start.', true),
+  pageSize: within(1, 1000, 'count', 'Give how many are wanted at once.', true),
+  version: within(1, 1e9, 'count', 'Send the version as it came with the row.', true),
   bagKg: within(1, 1500, 'kg', 'Read the weight of one bag.'),
 } satisfies Record<string, Bounds>;
 

@@ -1,5 +1,9 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { Productivity, Stand } from '../tables/pasture-tables.js';
+
+export type Stand = 'fair' | 'good' | 'excellent';
+export const STANDS: readonly Stand[] = ['fair', 'good', 'excellent'];
+export type Productivity = 'low' | 'medium' | 'high';
+export const PRODUCTIVITIES: readonly Productivity[] = ['low', 'medium', 'high'];
 
 export type ClosedFor = 'hay' | 'wet' | 'reseeding' | 'stockpile' | 'other';
 

@@ -21,9 +21,6 @@ export function costMinor(price: string, amount: number, currency: string): numb
   );
 }
 
-/** Minor units shared over an amount, in (possibly broken) minor units: for unit costs only. */
-export const perUnitMinor = (minor: number, amount: number): number => minor / amount;
-
 /** Whole bags that hold an amount. */
 export const bagsFor = (kg: number, bagKg: number): number =>
   Math.max(0, Math.ceil(kg / bagKg - 1e-9));

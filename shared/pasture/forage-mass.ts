@@ -47,26 +47,11 @@ export const forageMassFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  available: {
-    id: 'forage-available',
-    title: 'Forage above the residual',
-    words: 'Standing forage less what must be left for regrowth.',
-    symbols: 'A = (h − h_res)·m',
-    sources: ['GRAZING_15'],
-    mark: 'published',
-  },
 } satisfies Record<string, Formula>;
 
 /** Dry matter in a centimetre of a paddock's height, kg/ha: measured by the user, else the table's. */
 export const massPerCm = (paddock: Paddock, forage: Forage): number =>
   paddock.massKgPerHaCm ?? forage.massKgPerHaCm[paddock.stand].value;
-
-/** Standing mass, kg/ha, at a height in cm. */
-export const massAtHeight = (heightCm: number, kgPerHaCm: number): number => heightCm * kgPerHaCm;
-
-/** Height, cm, of a standing mass in kg/ha. */
-export const heightOfMass = (massKgPerHa: number, kgPerHaCm: number): number =>
-  massKgPerHa / kgPerHaCm;
 
 /** Heights that a standing mass can have, by a range of the dry matter in a centimetre. */
 export const heightSpread = (
@@ -78,10 +63,3 @@ export const heightSpread = (
     high: massKgPerHa / kgPerHaCm.low,
     because: `dry matter in a centimetre: ${kgPerHaCm.because}`,
   };
-
-/** Forage above a residual height, kg/ha; 0 when the stand is shorter. */
-export const availableKgPerHa = (stand: {
-  heightCm: number;
-  residualCm: number;
-  kgPerHaCm: number;
-}): number => Math.max(0, stand.heightCm - stand.residualCm) * stand.kgPerHaCm;

@@ -28,10 +28,3 @@ export const hayNeededKg = (feed: {
   storeLoss: number;
   feedLoss: number;
 }): number => feed.dryMatterKg / (feed.dryMatterShare * (1 - feed.storeLoss) * (1 - feed.feedLoss));
-
-/** Weight of a round bale, kg, from its size and density. */
-export const roundBaleKg = (bale: {
-  diameterM: number;
-  widthM: number;
-  densityKgPerM3: number;
-}): number => (Math.PI / 4) * bale.diameterM ** 2 * bale.widthM * bale.densityKgPerM3;

@@ -140,7 +140,3 @@ export const formulaOfEquation = (equation: IntakeEquation): Formula => {
 
 /** Animal units by live weight: 1 for every 1,000 lb. */
 export const animalUnits = (perKgLive: number, weightKg: number): number => perKgLive * weightKg;
-
-/** Animal units by metabolic weight, (W/1000 lb)^0.75. */
-export const metabolicAnimalUnits = (perKgLive: number, weightKg: number): number =>
-  (perKgLive * weightKg) ** 0.75;

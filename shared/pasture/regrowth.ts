@@ -13,10 +13,6 @@ export const regrowthFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** Relative rate a day, at which the fastest growth of a stand is `peakKgPerHaDay`. */
-export const ratePerDayOfPeak = (peakKgPerHaDay: number, ceilingKgPerHa: number): number =>
-  (4 * peakKgPerHaDay) / ceilingKgPerHa;
-
 /**
  * Relative rate a day, at which a stand grows from one mass to another at a mean of
  * `meanKgPerHaDay`: growth by month is measured on grazed swards, which never stand at their
@@ -48,16 +44,6 @@ const logOdds = (from: number, to: number, ceiling: number): number =>
 export function regrown(massKgPerHa: number, growthSum: number, ceilingKgPerHa: number): number {
   if (massKgPerHa <= 0 || ceilingKgPerHa <= massKgPerHa) return Math.max(0, massKgPerHa);
   return ceilingKgPerHa / (1 + (ceilingKgPerHa / massKgPerHa - 1) * Math.exp(-growthSum));
-}
-
-/** Days from one mass to a larger one at a constant rate. The inverse of `regrown`. */
-export function regrowthDays(
-  fromKgPerHa: number,
-  toKgPerHa: number,
-  ratePerDay: number,
-  ceilingKgPerHa: number,
-): number {
-  return logOdds(fromKgPerHa, toKgPerHa, ceilingKgPerHa) / ratePerDay;
 }
 
 /**

@@ -18,15 +18,6 @@ export const sizingFormulas = {
     sources: ['GRAZING_20'],
     mark: 'published',
   },
-  stay: {
-    id: 'days-in-paddock',
-    title: 'Days a paddock lasts',
-    words:
-      'Forage above the residual times the share eaten, divided by what the herd eats in a day.',
-    symbols: 'd = available·A·u ÷ F',
-    sources: ['GRAZING_15'],
-    mark: 'published',
-  },
   stockingRate: {
     id: 'stocking-rate',
     title: 'Stocking rate',
@@ -102,9 +93,6 @@ export const paddocksFor = (restDays: number, stayDays: number): number =>
 export const restOfRotation = (paddocks: number, stayDays: number): number =>
   (paddocks - 1) * stayDays;
 
-/** Share of the land that rests in an even rotation. */
-export const shareResting = (paddocks: number): number => (paddocks - 1) / paddocks;
-
 /** Area for a stay, m². Demand of the herd in kg of dry matter a day. */
 export const paddockAreaM2 = (herd: {
   demandKgPerDay: number;
@@ -113,16 +101,6 @@ export const paddockAreaM2 = (herd: {
   harvestShare: number;
 }): number =>
   (10_000 * herd.demandKgPerDay * herd.days) / (herd.availableKgPerHa * herd.harvestShare);
-
-/** Days a paddock feeds a herd. */
-export const daysInPaddock = (paddock: {
-  areaM2: number;
-  availableKgPerHa: number;
-  harvestShare: number;
-  demandKgPerDay: number;
-}): number =>
-  ((paddock.areaM2 / 10_000) * paddock.availableKgPerHa * paddock.harvestShare) /
-  paddock.demandKgPerDay;
 
 /** Head the land carries over a season. */
 export const carryingCapacity = (land: {

@@ -27,11 +27,6 @@ export interface Sward {
   readonly lastGrazedEnd: number | undefined;
 }
 
-export interface SwardRates {
-  readonly rate: Float64Array;
-  readonly loss: Float64Array;
-}
-
 export type PlainSward = Omit<Sward, 'rateSum' | 'lossSum' | 'turnDay'>;
 
 /**

@@ -10,12 +10,14 @@ import {
 import type { Formula } from '../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { MAX_FINDER_DAYS } from '../farm/bounds.js';
+import type { FarmPicture } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
+import type { Tables } from '../tables/tables.js';
 import { formatShortDate } from '../units/format.js';
 import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
 import { valuesOf } from '../tables/judgements.js';
-import type { Tables } from '../tables/tables.js';
+import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
@@ -56,8 +58,14 @@ export interface ArrivalSearch {
  * The birds' lives are worked out once; only what depends on the calendar is done for each week.
  * @throws FieldError when the span is not two dates in order, or longer than two years
  */
-export function findArrivals(request: PlanRequest, search: ArrivalSearch): ArrivalWeek[] {
+export function findArrivals(
+  picture: FarmPicture,
+  tables: Tables,
+  batchId: string,
+  search: ArrivalSearch,
+): ArrivalWeek[] {
   checkSearch(search);
+  const request = batchRequest(picture, tables, batchId);
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
   const life = lifeOf(request.batch, request.tables);

@@ -1,23 +1,25 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
-import type { Occupancy } from '../farm/batch.js';
+import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
+import type { FarmPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
-import type { Purpose, Sex } from '../tables/tables.js';
+import type { Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
+import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
 import { checkBatch } from './check-batch.js';
-import { planContext, type PlanContext } from './context.js';
+import { planContext } from './context.js';
 import { planFeed, type FeedPart } from './feed.js';
+import { byLevel, joined } from './found.js';
 import { planHeat, type HeatPart } from './heat.js';
 import { planLaying, type LayingPart } from './laying.js';
 import { planLeaving, type LeavingPart } from './leaving.js';
 import { collisions, occupanciesOf } from './occupancy.js';
 import { planOutdoors, type OutdoorsPart } from './outdoors.js';
-import type { PlanRequest } from './request.js';
 import { planSpace, type SpacePart } from './space.js';
-import { planTasks, type TasksPart } from './tasks.js';
+import { planTasks, type TasksPart } from './batch-tasks.js';
 
 /** A plan of one batch from order to the end, as sent by the API and printed by the terminal. */
 export interface BatchPlan {
@@ -49,34 +51,47 @@ export interface BatchPlan {
 }
 
 /**
- * Plans one batch.
+ * Plans one batch of a farm.
  *
+ * @param previousArrivalDate when given, the plan says which tasks moved since
  * @throws FieldError naming every field that makes a plan impossible; anything less is an issue
  *   inside the plan
  */
-export function planBatch(request: PlanRequest): BatchPlan {
+export function planBatch(
+  picture: FarmPicture,
+  tables: Tables,
+  batchId: string,
+  previousArrivalDate?: PlainDate,
+): BatchPlan {
+  const request = batchRequest(picture, tables, batchId, previousArrivalDate);
   checkBatch(request);
   const context = planContext(request);
   const { batch, life } = context;
   const birds = planBirds(context);
-  const { flockFeedKg, ...feed } = planFeed(context);
+  const feed = planFeed(context);
   const brooding = planBrooding(context);
   const heat = planHeat(context);
   const space = planSpace(context);
   const outdoors = planOutdoors(context);
-  const leaving = planLeaving(context, { ...feed, flockFeedKg });
-  const laying = planLaying(context, { ...feed, flockFeedKg });
+  const leaving = planLeaving(context, feed.part);
+  const laying = planLaying(context, feed.part);
   const bill = planBill(context, {
-    birds,
-    feed: { ...feed, flockFeedKg },
-    heat,
-    space,
-    leaving,
-    laying,
+    birds: birds.part,
+    feed: feed.part,
+    heat: heat.part,
+    space: space.part,
+    leaving: leaving.part,
+    laying: laying.part,
   });
-  const tasks = planTasks(context, { ...feed, flockFeedKg });
+  const tasks = planTasks(context, feed.part);
   const occupies = occupanciesOf(context);
-  context.issues.push(...collisions(occupies, context.occupied, context.facilities));
+  const taken = { issues: collisions(occupies, context.occupied, context.facilities) };
+  const { issues, cautions, series } = joined([
+    { cautions: OF_EVERY_BATCH },
+    ...[birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],
+    taken,
+  ]);
+  const { flockFeedKg: _byDay, ...feedPart } = feed.part;
   return {
     name: batch.name,
     purpose: batch.purpose,
@@ -91,23 +106,22 @@ export function planBatch(request: PlanRequest): BatchPlan {
       label: context.climate.label,
       years: context.climate.years,
     },
-    birds,
-    feed,
-    brooding,
-    ...(heat ? { heat } : {}),
-    space,
-    outdoors,
-    ...(leaving ? { leaving } : {}),
-    ...(laying ? { laying } : {}),
-    bill,
-    tasks,
+    birds: birds.part,
+    feed: feedPart,
+    brooding: brooding.part,
+    ...(heat.part ? { heat: heat.part } : {}),
+    space: space.part,
+    outdoors: outdoors.part,
+    ...(leaving.part ? { leaving: leaving.part } : {}),
+    ...(laying.part ? { laying: laying.part } : {}),
+    bill: bill.part,
+    tasks: tasks.part,
     occupies,
-    issues: byLevel(context),
-    cautions: [...context.cautions],
-    daily: context.series,
+    issues: byLevel(issues),
+    cautions,
+    daily: series,
   };
 }
 
-const LEVELS = { stop: 0, act: 1, note: 2 } as const;
-const byLevel = ({ issues }: PlanContext): PlanIssue[] =>
-  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);
+/** Keys of the cautions that belong to any plan with chicks. */
+const OF_EVERY_BATCH = ['post', 'salmonella', 'behaviour'];

@@ -1,10 +1,11 @@
 import type { Formula } from '../explain/formula.js';
 import { from, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
@@ -66,7 +67,7 @@ export function planBill(
     leaving: LeavingPart | undefined;
     laying: LayingPart | undefined;
   },
-): BillPart {
+): Found<BillPart> {
   const { batch, farm, life } = context;
   const prices = batch.prices ?? {};
   const line = (label: string, amount: NumberQuantity, price: string | undefined): BillLine => ({
@@ -104,15 +105,6 @@ export function planBill(
     ...processingLine(parts),
   ];
   const missing = lines.filter((l) => l.cost === undefined).map((l) => l.label.toLowerCase());
-  if (0 < missing.length) {
-    context.issues.push(
-      issue(
-        'note',
-        'price-missing',
-        `The bill leaves out ${missing.join(', ')}: no price is given.`,
-      ),
-    );
-  }
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
   const endBirds = parts.leaving?.birds ?? parts.birds.atEnd.value;
   const total = quantity(
@@ -134,7 +126,7 @@ export function planBill(
         ? { ...from(what, 'n'), value: n }
         : { ...from(parts.birds.atEnd, 'n', 'Birds at the end'), value: n },
     ]);
-  return {
+  const part: BillPart = {
     currency: farm.currency,
     lines,
     complete: missing.length === 0,
@@ -170,6 +162,7 @@ export function planBill(
         }
       : {}),
   };
+  return found(part, { issues: withoutPrice(missing) });
 
   function processingLine({ leaving, birds }: typeof parts): BillLine[] {
     if (leaving) {
@@ -184,3 +177,14 @@ export function planBill(
       : [];
   }
 }
+
+const withoutPrice = (lines: readonly string[]): PlanIssue[] =>
+  lines.length === 0
+    ? []
+    : [
+        issue(
+          'note',
+          'price-missing',
+          `The bill leaves out ${lines.join(', ')}: no price is given.`,
+        ),
+      ];

@@ -1,4 +1,4 @@
-import { dailySeries } from '../explain/daily-series.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
   from,
@@ -14,8 +14,9 @@ import {
 import { growthFormulas } from '../poultry/growth.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { outsideFromDay, type PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 
 export interface BirdsPart {
   readonly toOrder: NumberQuantity;
@@ -26,7 +27,7 @@ export interface BirdsPart {
   readonly cockerelsLeave?: { readonly on: Quantity; readonly birds: NumberQuantity };
 }
 
-export function planBirds(context: PlanContext): BirdsPart {
+export function planBirds(context: PlanContext): Found<BirdsPart> {
   const { batch, life } = context;
   const lossRows = { rows: [life.losses] };
   const rateInputs = [
@@ -92,23 +93,11 @@ export function planBirds(context: PlanContext): BirdsPart {
     aliveInputs,
     lossRows,
   );
-  if (atEnd.value < batch.wantedBirds) {
-    context.issues.push(
-      issue(
-        'act',
-        'too-few-birds',
-        `${life.placed} birds placed leave about ${atEnd.value}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
-      ),
-    );
-  }
-  addSeries(context, aliveInputs);
-  warnOutsideTable(context);
-
   const cockerelDay =
     life.cockerelsLeaveAgeDays === undefined
       ? undefined
       : life.cockerelsLeaveAgeDays - life.arrivalAgeDays;
-  return {
+  const part: BirdsPart = {
     toOrder,
     placed,
     atEnd,
@@ -135,10 +124,14 @@ export function planBirds(context: PlanContext): BirdsPart {
           },
         }),
   };
+  return found(part, {
+    issues: [...tooFew(context, atEnd.value), ...outsideTable(context)],
+    series: seriesOf(context, aliveInputs),
+  });
 }
 
-function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]): void {
-  const { life, batch, series } = context;
+function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): DailySeries[] {
+  const { life, batch } = context;
   const table = life.growthTable;
   const options = { rows: life.weightRows, outside: outsideFromDay(context) };
   const inputs = [
@@ -148,19 +141,34 @@ function addSeries(context: PlanContext, aliveInputs: readonly QuantityInput[]):
   ];
   const weight = (id: string, label: string, values: Float64Array) =>
     dailySeries(id, label, 'kg', growthFormulas.weight, values, inputs, options);
-  series.push(
+  return [
     dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
       rows: [life.losses],
     }),
     weight('weight-mean', 'Live weight, mean', life.meanWeightKg),
-  );
-  if (batch.sex !== 'pullets')
-    series.push(weight('weight-male', 'Live weight, cockerel', life.weightKg.male));
-  if (batch.sex !== 'cockerels')
-    series.push(weight('weight-female', 'Live weight, pullet', life.weightKg.female));
+    ...(batch.sex === 'pullets'
+      ? []
+      : [weight('weight-male', 'Live weight, cockerel', life.weightKg.male)]),
+    ...(batch.sex === 'cockerels'
+      ? []
+      : [weight('weight-female', 'Live weight, pullet', life.weightKg.female)]),
+  ];
 }
 
-function warnOutsideTable({ life, batch, issues, say }: PlanContext): void {
+function tooFew({ batch, life }: PlanContext, atEnd: number): PlanIssue[] {
+  return atEnd < batch.wantedBirds
+    ? [
+        issue(
+          'act',
+          'too-few-birds',
+          `${life.placed} birds placed leave about ${atEnd}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
+        ),
+      ]
+    : [];
+}
+
+function outsideTable({ life, batch, say }: PlanContext): PlanIssue[] {
+  const issues: PlanIssue[] = [];
   if (batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays) {
     issues.push(
       issue(
@@ -183,4 +191,5 @@ function warnOutsideTable({ life, batch, issues, say }: PlanContext): void {
       ),
     );
   }
+  return issues;
 }

@@ -4,6 +4,7 @@ import { from, fromTable, input, quantity, type NumberQuantity } from '../explai
 import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
 import { defaultRow, rowById, type BroodingSchedule } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 
 export interface BroodingStep {
   readonly from: PlainDate;
@@ -43,8 +44,8 @@ export function scheduleOf({
 /** Smallest change that makes a new step of the card, °C: a thermometer shows no less. */
 const STEP_C = 0.9;
 
-export function planBrooding(context: PlanContext): BroodingPart {
-  const { life, tables, brooderDays, dateOf, series } = context;
+export function planBrooding(context: PlanContext): Found<BroodingPart> {
+  const { life, tables, brooderDays, dateOf } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];
   let first = 0;
@@ -69,24 +70,23 @@ export function planBrooding(context: PlanContext): BroodingPart {
   close(brooderDays - 1);
 
   const heated = targets.filter((c) => !Number.isNaN(c));
-  series.push(
-    dailySeries(
-      'under-heater',
-      'Under the heat, chick height',
-      'degC',
-      broodingFormulas.underHeater,
-      heated,
-      [input('Schedule', schedule.name, 'text'), input('Measured at', schedule.where, 'text')],
-      { rows: [schedule] },
-    ),
+  const underHeater = dailySeries(
+    'under-heater',
+    'Under the heat, chick height',
+    'degC',
+    broodingFormulas.underHeater,
+    heated,
+    [input('Schedule', schedule.name, 'text'), input('Measured at', schedule.where, 'text')],
+    { rows: [schedule] },
   );
-  return {
+  const part: BroodingPart = {
     scheduleId: schedule.id,
     scheduleName: schedule.name,
     measuredAt: schedule.where,
     steps,
     lookFor: LOOK_FOR,
   };
+  return found(part, { series: [underHeater] });
 
   function stepOf(heaterC: number, start: number, last: number): BroodingStep {
     const age = life.arrivalAgeDays + start;

@@ -4,10 +4,8 @@ import { facilityOf, type FacilityKind } from '../farm/facility.js';
 import { isPrice } from '../money/money.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
+import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
-
-/** Latest arrival that is planned for, days from today: two seasons ahead. */
-const FURTHEST_DAYS = 1100;
 
 /**
  * Throws when a batch cannot be planned: unknown strain or facility, a date that contradicts

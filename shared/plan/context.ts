@@ -1,6 +1,5 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
-import type { PlanIssue } from '../problems/plan-issue.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf } from './move-out.js';
@@ -9,7 +8,7 @@ import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/tables.js';
 import type { PlanRequest } from './request.js';
 
-/** What every section of a plan works from, and where it leaves its series and warnings. */
+/** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
   readonly life: Life;
   readonly phases: readonly DatedPhase[];
@@ -22,9 +21,6 @@ export interface PlanContext extends PlanRequest {
   readonly dateOf: (dayIndex: number) => PlainDate;
   /** A number or date as this farm reads it, for sentences. */
   readonly say: (value: number | string, unit: Unit) => string;
-  readonly series: DailySeries[];
-  readonly issues: PlanIssue[];
-  readonly cautions: Set<string>;
 }
 
 export function planContext(request: PlanRequest): PlanContext {
@@ -50,9 +46,6 @@ export function planContext(request: PlanRequest): PlanContext {
     dateOf: (dayIndex) => addDays(arrivalDate, dayIndex),
     say: (value, unit) =>
       unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
-    series: [],
-    issues: [],
-    cautions: new Set(['post', 'salmonella', 'behaviour']),
   };
 }
 

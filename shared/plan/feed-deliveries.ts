@@ -11,8 +11,8 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { bagsFor } from '../money/money.js';
-import { issue } from '../problems/plan-issue.js';
-import type { Sourced } from '../tables/tables.js';
+import type { Sourced } from '../explain/formula.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 
 export const deliveryFormulas = {
@@ -98,14 +98,19 @@ export function deliveriesOf(
     }
     start = end;
   }
-  if (store && store.capacityKg < bagKg) {
-    context.issues.push(
-      issue(
-        'act',
-        'store-too-small',
-        `The feed store ${store.name} holds less than one bag. Find another dry place, or smaller bags.`,
-      ),
-    );
-  }
   return deliveries;
+}
+
+/** Says when the feed store cannot hold a single bag. */
+export function storeTooSmall({ facilities, batch }: PlanContext, bagKg: number): PlanIssue[] {
+  const store = facilityOf(facilities, 'feed-store', batch.feedStoreId);
+  return store && store.capacityKg < bagKg
+    ? [
+        issue(
+          'act',
+          'store-too-small',
+          `The feed store ${store.name} holds less than one bag. Find another dry place, or smaller bags.`,
+        ),
+      ]
+    : [];
 }

@@ -1,7 +1,7 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
-import type { Formula } from '../explain/formula.js';
+import type { Formula, Sourced } from '../explain/formula.js';
 import {
   datedFact,
   from as fromQuantity,
@@ -13,10 +13,15 @@ import {
 } from '../explain/quantity.js';
 import { bagsFor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
-import type { Sourced } from '../tables/tables.js';
 import type { Life } from './life.js';
 import { outsideFromDay, outsideGrowthTable, type PlanContext } from './context.js';
-import { deliveriesOf, deliveryFormulas, type FeedDelivery } from './feed-deliveries.js';
+import {
+  deliveriesOf,
+  deliveryFormulas,
+  storeTooSmall,
+  type FeedDelivery,
+} from './feed-deliveries.js';
+import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
 import { planWater } from './water.js';
 
@@ -70,12 +75,13 @@ export interface FeedPart {
   readonly flockFeedKg: Float64Array;
 }
 
-export function planFeed(context: PlanContext): FeedPart {
-  const { life, batch, series, phases } = context;
+export function planFeed(context: PlanContext): Found<FeedPart> {
+  const { life, batch, phases } = context;
   const { usualBag } = context.tables.feedKeeping;
   const bagKg = batch.bagKg ?? usualBag.kg;
   const bagInput = givenOrTable(batch.bagKg !== undefined, usualBag, 'One bag', bagKg, 'kg');
-  const flockFeedKg = feedWithLay(context);
+  const lay = feedWithLay(context);
+  const flockFeedKg = lay.part;
   const factorInputs = [
     input('Growth table', life.growthTable.name, 'text'),
     ...(life.growthTable.feedModel
@@ -100,7 +106,7 @@ export function planFeed(context: PlanContext): FeedPart {
   let sum = 0;
   flockFeedKg.forEach((kg, i) => (cumulative[i] = sum += kg));
   const seriesOptions = { ...feedOptions, outside: outsideFromDay(context) };
-  series.push(
+  const series = [
     dailySeries(
       'feed-day',
       'Feed of the flock in the day',
@@ -119,8 +125,9 @@ export function planFeed(context: PlanContext): FeedPart {
       [{ label: 'Feed in the day', series: 'feed-day' }],
       seriesOptions,
     ),
-  );
-  const peakWater = planWater(context);
+  ];
+  const water = planWater(context);
+  const small = storeTooSmall(context, bagKg);
   const parts = phases.map((dated): FeedPhasePart => {
     const from = dated.fromAgeDays - life.arrivalAgeDays;
     const to = dated.toAgeDays - life.arrivalAgeDays;
@@ -177,10 +184,8 @@ export function planFeed(context: PlanContext): FeedPart {
     feedOptions,
   );
   const endBirds = life.aliveAll[life.days - 1]!;
-  if (batch.medicatedWithdrawalDays !== undefined || batch.purpose === 'layers')
-    context.cautions.add('medicated');
-  if (batch.purpose === 'layers') context.cautions.add('calcium');
-  return {
+  const isLaying = batch.purpose === 'layers';
+  const part: FeedPart = {
     phases: parts,
     total,
     perBird: quantity('Feed per bird leaving', sum / endBirds, 'kg', plainFormulas.perBird, [
@@ -188,9 +193,20 @@ export function planFeed(context: PlanContext): FeedPart {
       input('Birds at the end', endBirds, 'count'),
     ]),
     bagKg,
-    peakWater,
+    peakWater: water.part,
     flockFeedKg,
   };
+  return found(
+    part,
+    joined([
+      lay,
+      { series },
+      water,
+      { issues: small },
+      isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
+      isLaying ? { cautions: ['calcium'] } : {},
+    ]),
+  );
 }
 
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */

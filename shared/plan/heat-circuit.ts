@@ -2,8 +2,9 @@ import { plainFormulas } from '../explain/plain-formulas.js';
 import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, continuousCapacityW } from '../poultry/brooder-heat.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 
 export interface CircuitPart {
   readonly name: string;
@@ -17,15 +18,15 @@ export function circuitPart(
   context: PlanContext,
   brooder: Brooder,
   needed: NumberQuantity,
-): CircuitPart | undefined {
-  const { facilities, tables, issues, cautions } = context;
+): Found<CircuitPart | undefined> {
+  const { facilities, tables } = context;
   const circuit = facilityOf(facilities, 'circuit', brooder.circuitId);
-  if (!circuit || brooder.heat.kind === 'gas') return undefined;
-  cautions.add('circuit');
+  if (!circuit || brooder.heat.kind === 'gas') return found(undefined);
   const count = Math.max(brooder.heat.count, needed.value);
   const loadW = count * brooder.heat.wattsEach + circuit.otherLoadW;
   const capacityW = continuousCapacityW(tables.heat.circuit.share, circuit);
   const carries = loadW <= capacityW;
+  const issues: PlanIssue[] = [];
   if (!carries) {
     issues.push(
       issue(
@@ -36,7 +37,7 @@ export function circuitPart(
       ),
     );
   }
-  return {
+  const part: CircuitPart = {
     name: circuit.name,
     carries,
     capacity: quantity('Circuit carries all day', capacityW, 'W', brooderHeatFormulas.circuit, [
@@ -52,4 +53,5 @@ export function circuitPart(
       input('What else is on it', circuit.otherLoadW, 'W'),
     ]),
   };
+  return found(part, { issues, cautions: ['circuit'] });
 }

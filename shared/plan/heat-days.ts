@@ -1,6 +1,6 @@
-import { dailySeries } from '../explain/daily-series.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import { fromTable } from '../explain/quantity.js';
-import type { Formula } from '../explain/formula.js';
+import type { Formula, Sourced } from '../explain/formula.js';
 import type { Brooder } from '../farm/facility.js';
 import {
   birdSensibleHeatW,
@@ -10,7 +10,7 @@ import {
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
 import { coolEndC, meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
-import { rowById, type HeatTable, type Sourced, type Tables } from '../tables/tables.js';
+import { rowById, type HeatTable, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 
@@ -130,12 +130,13 @@ export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], heaters: numbe
   return (24 * on * heat.wattsEach) / 1000;
 }
 
-export function addHeatSeries(
-  { series, tables, life }: PlanContext,
+/** Air in and around the brooder, heat needed and energy used, by day. */
+export function heatSeries(
+  { tables, life }: Pick<PlanContext, 'tables' | 'life'>,
   brooder: Brooder,
   days: readonly DayHeat[],
   energyKWh: readonly number[],
-): void {
+): DailySeries[] {
   const { birds, ventilation, films } = tables.heat;
   const rows = [
     ...[birds, ventilation, films, life.losses],
@@ -146,7 +147,7 @@ export function addHeatSeries(
     { label: 'Air in the brooder, mean', symbol: 'T_in', series: 'brooder-air' },
     { label: 'Air around the brooder on a cold night', symbol: 'T_out', series: 'around-brooder' },
   ];
-  series.push(
+  return [
     dailySeries(
       'brooder-air',
       'Air in the brooder, mean',
@@ -184,5 +185,5 @@ export function addHeatSeries(
     dailySeries('energy-day', 'Energy in the day', 'kWh', brooderHeatFormulas.energy, energyKWh, [
       { label: 'Heat needed on a cold night', symbol: 'Q', series: 'heat-need' },
     ]),
-  );
+  ];
 }

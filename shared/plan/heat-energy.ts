@@ -11,7 +11,8 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
 import type { PlanContext } from './context.js';
-import { addHeatSeries, dayEnergyKWh, type DayHeat } from './heat-days.js';
+import { found, type Found } from './found.js';
+import { dayEnergyKWh, heatSeries, type DayHeat } from './heat-days.js';
 
 export const heatFormulas = {
   heatOff: {
@@ -73,11 +74,10 @@ export function energyOf(
   brooder: Brooder,
   days: readonly DayHeat[],
   { need, neededCount }: { need: NumberQuantity; neededCount: number },
-): HeatEnergy {
+): Found<HeatEnergy> {
   const { farm } = context;
   const { heat } = brooder;
   const energyKWh = days.map((day) => dayEnergyKWh(day, heat, Math.max(heat.count, neededCount)));
-  addHeatSeries(context, brooder, days, energyKWh);
   const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
   const daysWithHeat = input('Days with heat', heatDays, 'day');
@@ -95,7 +95,7 @@ export function energyOf(
   const gas = heat.kind === 'gas' ? gasOf(context, energyTotal) : undefined;
   const price = gas ? farm.gasPricePerL : farm.electricityPricePerKWh;
   const used = gas ?? energyTotal;
-  return {
+  const part: HeatEnergy = {
     lastHeatDay: datedFact(
       'Heat until',
       context.dateOf(Math.max(0, heatDays - 1)),
@@ -134,6 +134,7 @@ export function energyOf(
       ],
     ),
   };
+  return found(part, { series: heatSeries(context, brooder, days, energyKWh) });
 }
 
 function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {

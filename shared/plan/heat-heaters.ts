@@ -9,8 +9,9 @@ import {
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 import type { ColdestNight } from './heat-night.js';
 
 /** What the heaters give, whether that is enough, and how many it takes. */
@@ -20,7 +21,11 @@ export interface Heaters {
   readonly heatersNeeded: NumberQuantity;
 }
 
-export function heatersOf(context: PlanContext, brooder: Brooder, night: ColdestNight): Heaters {
+export function heatersOf(
+  context: PlanContext,
+  brooder: Brooder,
+  night: ColdestNight,
+): Found<Heaters> {
   const { tables, life } = context;
   const { heat } = brooder;
   const { need } = night;
@@ -56,9 +61,11 @@ export function heatersOf(context: PlanContext, brooder: Brooder, night: Coldest
     [each, fromFarm('Count', heat.count, 'count', 'n')],
   );
   const enough = neededW <= installed.value;
-  if (!enough) warnTooWeak(context, brooder, night, { neededW, neededCount: heatersNeeded.value });
+  const issues: PlanIssue[] = enough
+    ? []
+    : [tooWeak(context, brooder, night, { neededW, neededCount: heatersNeeded.value })];
   if (isPlate && night.worst.nightC < tables.heat.plate.warmestRoomFromC) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'plate-room-cold',
@@ -67,26 +74,24 @@ export function heatersOf(context: PlanContext, brooder: Brooder, night: Coldest
       ),
     );
   }
-  return { installed, enough, heatersNeeded };
+  return found({ installed, enough, heatersNeeded }, { issues });
 }
 
-function warnTooWeak(
+function tooWeak(
   context: PlanContext,
   { name, heat }: Brooder,
   { need }: ColdestNight,
   { neededW, neededCount }: { neededW: number; neededCount: number },
-): void {
+): PlanIssue {
   const isPlate = heat.kind === 'plate';
   const asks = isPlate
     ? `${context.life.placed} chicks ask for plates of about ${context.say(neededW, 'W')}`
     : `the coldest expected night asks for about ${context.say(need.value, 'W')}`;
-  context.issues.push(
-    issue(
-      // Below even the low end of the range nothing can be hoped for.
-      isPlate || need.spread!.low <= heat.wattsEach * heat.count ? 'act' : 'stop',
-      'heat-too-weak',
-      `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below count the heaters that are needed.`,
-    ),
+  return issue(
+    // Below even the low end of the range nothing can be hoped for.
+    isPlate || need.spread!.low <= heat.wattsEach * heat.count ? 'act' : 'stop',
+    'heat-too-weak',
+    `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below count the heaters that are needed.`,
   );
 }
 

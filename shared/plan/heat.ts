@@ -8,12 +8,13 @@ import {
 } from '../poultry/brooder-heat.js';
 import { issue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { found, joined, type Found } from './found.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';
 import { daysOfHeat, shellRows } from './heat-days.js';
 import { energyOf, type HeatEnergy } from './heat-energy.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
 import { coldestNightOf, type NightFacts } from './heat-night.js';
-import { addOutsideSeries } from './outside-weather.js';
+import { outsideSeries } from './outside-weather.js';
 
 export interface HeatPart extends NightFacts, Heaters, HeatEnergy {
   readonly brooderName: string;
@@ -27,34 +28,31 @@ export interface HeatPart extends NightFacts, Heaters, HeatEnergy {
  * heaters there are can give it and the circuit carry them. Undefined, with a note, when no brooder
  * is chosen.
  */
-export function planHeat(context: PlanContext): HeatPart | undefined {
+export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   const { batch, facilities, tables } = context;
-  addOutsideSeries(context);
+  const outdoors = { series: outsideSeries(context) };
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder) {
-    context.issues.push(
-      issue(
-        'note',
-        'no-brooder',
-        'No brooder is chosen, so heat, floor and bedding are not worked out. Choose one, or add it under Facilities.',
-      ),
-    );
-    return undefined;
+    return found(undefined, { ...outdoors, issues: [NO_BROODER] });
   }
   const rule = tables.heat.lampRule;
-  context.cautions.add(brooder.heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp');
   const conduction = conductionOf(context, brooder);
   const days = daysOfHeat(context, brooder, conduction.value);
   const night = coldestNightOf(context, brooder, days, conduction);
   const heaters = heatersOf(context, brooder, night);
-  const circuit = circuitPart(context, brooder, heaters.heatersNeeded);
-  return {
+  const { heatersNeeded } = heaters.part;
+  const circuit = circuitPart(context, brooder, heatersNeeded);
+  const energy = energyOf(context, brooder, days, {
+    need: night.need,
+    neededCount: heatersNeeded.value,
+  });
+  const part: HeatPart = {
     brooderName: brooder.name,
     conduction,
     coldestNight: night.coldestNight,
     coldestNightLow: night.coldestNightLow,
     need: night.need,
-    ...heaters,
+    ...heaters.part,
     lampRule: quantity(
       `${rule.lampW} W lamps by the common rule`,
       lampsByRule(rule, context.life.placed, night.worst.nightC),
@@ -72,13 +70,18 @@ export function planHeat(context: PlanContext): HeatPart | undefined {
         ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
         : {},
     ),
-    ...energyOf(context, brooder, days, {
-      need: night.need,
-      neededCount: heaters.heatersNeeded.value,
-    }),
-    ...(circuit ? { circuit } : {}),
+    ...energy.part,
+    ...(circuit.part ? { circuit: circuit.part } : {}),
   };
+  const caution = brooder.heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp';
+  return found(part, joined([outdoors, { cautions: [caution] }, heaters, circuit, energy]));
 }
+
+const NO_BROODER = issue(
+  'note',
+  'no-brooder',
+  'No brooder is chosen, so heat, floor and bedding are not worked out. Choose one, or add it under Facilities.',
+);
 
 function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {
   const isInWind = brooder.standsIn === 'outdoors';

@@ -4,16 +4,17 @@ import {
   layerEnergyKcal2005,
   layerEnergyKcalNrc1994,
 } from '../poultry/lay.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 
 /** Air temperatures that the layer energy equation is read between, °C. */
 const LAYER_AIR_C = { min: 10, max: 34 };
 
 /** Growing feed up to the first egg, then the hens' feed by their energy needs. */
-export function feedWithLay(context: PlanContext): Float64Array {
+export function feedWithLay(context: PlanContext): Found<Float64Array> {
   const { life, weather } = context;
-  if (!life.layCurve || life.firstEggAgeDays === undefined) return life.flockFeedKg;
+  if (!life.layCurve || life.firstEggAgeDays === undefined) return found(life.flockFeedKg);
   const flockFeedKg = Float64Array.from(life.flockFeedKg);
   const firstEggDay = life.firstEggAgeDays - life.arrivalAgeDays;
   const layer = life.programme.phases.at(-1)!;
@@ -38,8 +39,9 @@ export function feedWithLay(context: PlanContext): Float64Array {
     };
     flockFeedKg[i] = kg * hens;
   }
+  const issues: PlanIssue[] = [];
   if (0 < outside) {
-    context.issues.push(
+    issues.push(
       issue(
         'note',
         'layer-feed-range',
@@ -48,12 +50,12 @@ export function feedWithLay(context: PlanContext): Float64Array {
     );
   }
   const other = Math.round((both.other / both.nrc - 1) * 100);
-  context.issues.push(
+  issues.push(
     issue(
       'note',
       'layer-energy-spread',
       `Hens' feed is by the 1994 equation (from memory). An independent equation of 2005 gives ${other < 0 ? `${-other} % less` : `${other} % more`} over the laying year.`,
     ),
   );
-  return flockFeedKg;
+  return found(flockFeedKg, { issues });
 }

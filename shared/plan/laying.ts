@@ -14,6 +14,7 @@ import {
 import { eggWeightG, henDayShare, layFormulas } from '../poultry/lay.js';
 import type { PlanContext } from './context.js';
 import { eggWeightRows, type FeedPart } from './feed.js';
+import { found, type Found } from './found.js';
 
 export const layingFormulas = {
   firstEgg: {
@@ -62,10 +63,10 @@ export interface LayingPart {
   readonly light: readonly LightStep[];
 }
 
-export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | undefined {
-  const { life, batch, series, dateOf } = context;
+export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPart | undefined> {
+  const { life, batch, dateOf } = context;
   const curve = life.layCurve;
-  if (!curve || life.firstEggAgeDays === undefined) return undefined;
+  if (!curve || life.firstEggAgeDays === undefined) return found(undefined);
   const firstDay = life.firstEggAgeDays - life.arrivalAgeDays;
   const options = { rows: [curve] };
   const flock = { rows: [curve, life.losses] };
@@ -84,7 +85,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
     input('Start, weeks of age', curve.firstEggWeek, 'ratio', 'd'),
     input('Fall a week', curve.declinePerWeek, 'ratio', 'a'),
   ];
-  series.push(
+  const series = [
     dailySeries(
       'hen-day',
       'Eggs per hen and day',
@@ -106,7 +107,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
       ],
       flock,
     ),
-  );
+  ];
   const weeks: LayWeek[] = [];
   for (let i = firstDay; i + 7 <= life.days; i += 7) {
     const laid = sum(eggs, i, i + 7);
@@ -151,7 +152,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
   const layFeed = sum(feed.flockFeedKg, firstDay, life.days);
   const hens = life.alive.female[firstDay]!;
   const peakShare = Math.max(...share);
-  return {
+  const part: LayingPart = {
     firstEgg: datedFact(
       'First eggs',
       dateOf(firstDay),
@@ -219,6 +220,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): LayingPart | u
     ),
     light: lightSteps(context),
   };
+  return found(part, { series });
 }
 
 /** Lamp hours by week from 16 weeks of age, one row wherever they change by half an hour. */

@@ -17,11 +17,12 @@ import type { Batch } from '../farm/batch.js';
 import { facilityOf } from '../farm/facility.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { chillingHours, processingFormulas } from '../poultry/processing.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
 import type { Life } from './life.js';
 import { outsideGrowthTable, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { found, joined, type Findings, type Found } from './found.js';
 
 export interface LeavingPart {
   readonly on: Quantity;
@@ -48,18 +49,18 @@ export interface LeavingPart {
  * The day the birds leave: weights live, dressed and packed, the freezer room they take, feed
  * withdrawal, ice and chilling. Undefined for layers.
  */
-export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart | undefined {
+export function planLeaving(context: PlanContext, feed: FeedPart): Found<LeavingPart | undefined> {
   const { batch, life } = context;
-  if (batch.purpose !== 'meat') return undefined;
-  context.cautions.add('slaughter').add('chilling');
-  warn(context, context.dateOf(life.days - 1));
+  if (batch.purpose !== 'meat') return found(undefined);
+  const on = context.dateOf(life.days - 1);
   const live = liveWeights(context);
   const dressed = dressedWeights(context, live);
-  return {
+  const freezer = inTheFreezer(context, dressed.packedAll);
+  const part: LeavingPart = {
     ...whenTheyLeave(context),
     ...live,
     ...dressed,
-    ...inTheFreezer(context, dressed.packedAll),
+    ...freezer.part,
     conversion: quantity(
       'Feed conversion',
       feed.total.value / live.liveAll.value,
@@ -69,6 +70,15 @@ export function planLeaving(context: PlanContext, feed: FeedPart): LeavingPart |
     ),
     ...processingDay(context, dressed),
   };
+  return found(
+    part,
+    joined([
+      { cautions: ['slaughter', 'chilling'] },
+      hotDays(context),
+      { issues: withdrawalShort(context, on) },
+      freezer,
+    ]),
+  );
 }
 
 function whenTheyLeave({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'on' | 'age'> {
@@ -211,7 +221,7 @@ function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights)
 function inTheFreezer(
   context: PlanContext,
   packedAll: NumberQuantity,
-): Pick<LeavingPart, 'freezerNeed' | 'freezerFree'> {
+): Found<Pick<LeavingPart, 'freezerNeed' | 'freezerFree'>> {
   const { packing } = context.tables.processing;
   const freezer = facilityOf(context.facilities, 'freezer', context.batch.freezerId);
   const freezerNeed = quantity(
@@ -231,10 +241,11 @@ function inTheFreezer(
       },
     },
   );
-  if (!freezer) return { freezerNeed };
+  if (!freezer) return found({ freezerNeed });
   const free = Math.max(0, freezer.litres - freezer.usedL);
+  const issues: PlanIssue[] = [];
   if (free < freezerNeed.value) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'freezer-full',
@@ -242,13 +253,11 @@ function inTheFreezer(
       ),
     );
   }
-  return {
-    freezerNeed,
-    freezerFree: quantity('Freezer room free', free, 'freezerL', plainFormulas.free, [
-      fromFarm('Freezer', freezer.litres, 'freezerL'),
-      fromFarm('Already taken', freezer.usedL, 'freezerL'),
-    ]),
-  };
+  const freezerFree = quantity('Freezer room free', free, 'freezerL', plainFormulas.free, [
+    fromFarm('Freezer', freezer.litres, 'freezerL'),
+    fromFarm('Already taken', freezer.usedL, 'freezerL'),
+  ]);
+  return found({ freezerNeed, freezerFree }, { issues });
 }
 
 function processingDay(
@@ -307,33 +316,34 @@ function processingDay(
 
 const WEIGHT = growthFormulas.weight;
 
-function warn(context: PlanContext, on: string): void {
-  const { batch, life, tables, weather, phases, dateOf } = context;
+/** Warns of hot days in the last two weeks, when the birds are heavy. */
+function hotDays({ life, tables, weather, say }: PlanContext): Partial<Findings> {
   const heat = tables.heatStress;
   const from = Math.max(0, life.days - tables.judgements.arrival.lastHotDays.value);
   const hottest = Math.max(...weather.hotMaxC.subarray(from));
-  if (heat.beginsC <= hottest) {
-    context.cautions.add('heat-stress');
-    context.issues.push(
-      issue(
-        heat.seriousC <= hottest ? 'act' : 'note',
-        'heat-stress',
-        `In the last two weeks a hot day reaches about ${context.say(hottest, 'degC')}: heavy birds pant from ${context.say(heat.beginsC, 'degC')}. Plan shade, air and a second water round.`,
-        [heat],
-      ),
-    );
-  }
+  if (hottest < heat.beginsC) return {};
+  const hot = issue(
+    heat.seriousC <= hottest ? 'act' : 'note',
+    'heat-stress',
+    `In the last two weeks a hot day reaches about ${say(hottest, 'degC')}: heavy birds pant from ${say(heat.beginsC, 'degC')}. Plan shade, air and a second water round.`,
+    [heat],
+  );
+  return { issues: [hot], cautions: ['heat-stress'] };
+}
+
+/** Warns when medicated feed would be given too close to the day of leaving. */
+function withdrawalShort(context: PlanContext, on: string): PlanIssue[] {
+  const { batch, life, phases, dateOf } = context;
   const days = batch.medicatedWithdrawalDays;
-  if (days === undefined) return;
+  if (days === undefined) return [];
   const lastPhase = phases.at(-1)!;
   const switchDay = lastPhase.fromAgeDays - life.arrivalAgeDays;
-  if (life.days - 1 - switchDay < days) {
-    context.issues.push(
-      issue(
-        'stop',
-        'withdrawal-short',
-        `The last feed change (${context.say(dateOf(switchDay), 'date')}) is fewer than the ${days} withdrawal days of the label before ${context.say(on, 'date')}. Stop medicated feed by ${context.say(addDays(on, -days), 'date')}, or process later.`,
-      ),
-    );
-  }
+  if (days <= life.days - 1 - switchDay) return [];
+  return [
+    issue(
+      'stop',
+      'withdrawal-short',
+      `The last feed change (${context.say(dateOf(switchDay), 'date')}) is fewer than the ${days} withdrawal days of the label before ${context.say(on, 'date')}. Stop medicated feed by ${context.say(addDays(on, -days), 'date')}, or process later.`,
+    ),
+  ];
 }

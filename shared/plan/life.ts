@@ -1,3 +1,4 @@
+import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
 import {
   birdGrowth,
@@ -15,7 +16,6 @@ import {
   type GrowthTable,
   type LayCurve,
   type LossTable,
-  type Sourced,
   type Strain,
   type Tables,
 } from '../tables/tables.js';

@@ -12,9 +12,10 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas } from '../poultry/space.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { shareOfYearsAtLeast } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
+import { found, joined, type Found } from './found.js';
 import { isLaterRule, meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
 
 export interface OutdoorsPart {
@@ -35,27 +36,25 @@ export interface OutdoorsPart {
   readonly roost?: NumberQuantity;
 }
 
-export function planOutdoors(context: PlanContext): OutdoorsPart {
+export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   const { moveOutRule: rule, moveOutDay, batch } = context;
   if (moveOutDay === undefined) {
-    context.issues.push(
-      issue(
-        'act',
-        'no-warm-nights',
-        `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has nights of the chosen rule (${rule.name}). Keep the heat on indoors, choose another rule, or order for another week.`,
-      ),
+    const never = issue(
+      'act',
+      'no-warm-nights',
+      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has nights of the chosen rule (${rule.name}). Keep the heat on indoors, choose another rule, or order for another week.`,
     );
-    return { rule: rule.name };
+    return found({ rule: rule.name }, { issues: [never] });
   }
-  context.cautions.add('cold');
-  return {
-    rule: rule.name,
-    ...whenOut(context, moveOutDay),
-    ...(batch.purpose === 'meat' ? onGrass(context, moveOutDay) : inCoop(context, moveOutDay)),
-  };
+  const out = whenOut(context, moveOutDay);
+  const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
+  return found(
+    { rule: rule.name, ...out.part, ...home.part },
+    joined([{ cautions: ['cold'] }, out, home]),
+  );
 }
 
-function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
+function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { moveOutRule: rule, life, climate, tables, dayOfYear, weather, batch } = context;
   const sources = tables.moveOut.find((m) => m.id === life.strain.moveOut)!;
   const ageDays = life.arrivalAgeDays + day;
@@ -68,8 +67,9 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
     nightLowAt(rule, life.arrivalAgeDays + day),
   );
   const fixed = batch.moveOutDate !== undefined;
+  const issues: PlanIssue[] = [];
   if (fixed && weather.minC[day]! < nightLowAt(rule, life.arrivalAgeDays + day)) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'move-out-cold',
@@ -79,7 +79,7 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
     );
   }
   if (chance !== undefined && chance < tables.judgements.birds.unsureBelow.value) {
-    context.issues.push(
+    issues.push(
       issue(
         'note',
         'move-out-unsure',
@@ -87,7 +87,7 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
       ),
     );
   }
-  return {
+  const part: Partial<OutdoorsPart> = {
     moveOut: datedFact(
       'Out of the brooder',
       context.dateOf(day),
@@ -144,9 +144,10 @@ function whenOut(context: PlanContext, day: number): Partial<OutdoorsPart> {
           ),
         }),
   };
+  return found(part, { issues });
 }
 
-function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
+function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
   const coop = facilityOf(facilities, 'coop', batch.coopId);
@@ -173,14 +174,7 @@ function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
   );
   const home = pens ?? coop;
   if (!home) {
-    context.issues.push(
-      issue(
-        'note',
-        'no-pen',
-        'No field pen or coop is chosen for after the move, so pens, ground and manure are not worked out.',
-      ),
-    );
-    return { floorNeeded };
+    return found({ floorNeeded }, { issues: [NO_PEN] });
   }
   const onePenM2 = home.floorM2;
   const have = pens ? pens.count * pens.floorM2 : onePenM2;
@@ -189,8 +183,9 @@ function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
   const endKg = endBirds * life.meanWeightKg[life.days - 1]!;
   const density = endKg / have;
   const cap = tables.space.liveWeightCapKgPerM2;
+  const issues: PlanIssue[] = [];
   if (have + 1e-9 < floorNeeded.value) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'pens-short',
@@ -200,7 +195,7 @@ function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
     );
   }
   if (cap.value < density) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'stocking-density',
@@ -229,18 +224,23 @@ function onGrass(context: PlanContext, day: number): Partial<OutdoorsPart> {
       { rows: [life.losses, ...life.weightRows] },
     ),
   };
-  return pens
-    ? { ...shared, ...movedPens(context, day, { have, needed, onePenM2, count: pens.count }) }
-    : shared;
+  if (!pens) return found(shared, { issues });
+  const moved = movedPens(context, day, { have, needed, onePenM2 });
+  return found({ ...shared, ...moved }, { issues, cautions: ['manure'] });
 }
+
+const NO_PEN = issue(
+  'note',
+  'no-pen',
+  'No field pen or coop is chosen for after the move, so pens, ground and manure are not worked out.',
+);
 
 function movedPens(
   context: PlanContext,
   day: number,
-  pens: { have: number; needed: number; onePenM2: number; count: number },
+  pens: { have: number; needed: number; onePenM2: number },
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
-  context.cautions.add('manure');
   const usual = tables.space.penMoves;
   const moves = batch.movesPerDay ?? usual.perDay;
   const movesInput = givenOrTable(
@@ -285,7 +285,7 @@ function movedPens(
   };
 }
 
-function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
+function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;
   const per = tables.space.coop;
   const options = { rows: [per, life.losses] };
@@ -320,19 +320,11 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
   if (coop && coop.nestBoxes < nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
   if (coop && coop.roostM * 100 < roostCm)
     short.push(`roost ${context.say(coop.roostM, 'm')} of ${context.say(roostCm / 100, 'm')}`);
+  const issues: PlanIssue[] = [];
   if (0 < short.length)
-    context.issues.push(
-      issue('act', 'coop-short', `${coop!.name} is short of: ${short.join('; ')}.`),
-    );
-  if (!coop)
-    context.issues.push(
-      issue(
-        'note',
-        'no-coop',
-        'No coop is chosen for after the move. Choose one to compare it with the need.',
-      ),
-    );
-  return {
+    issues.push(issue('act', 'coop-short', `${coop!.name} is short of: ${short.join('; ')}.`));
+  if (!coop) issues.push(NO_COOP);
+  const part: Partial<OutdoorsPart> = {
     ...(coop
       ? {
           home: coop.name,
@@ -366,4 +358,11 @@ function inCoop(context: PlanContext, day: number): Partial<OutdoorsPart> {
       options,
     ),
   };
+  return found(part, { issues });
 }
+
+const NO_COOP = issue(
+  'note',
+  'no-coop',
+  'No coop is chosen for after the move. Choose one to compare it with the need.',
+);

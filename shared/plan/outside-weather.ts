@@ -1,4 +1,4 @@
-import { dailySeries } from '../explain/daily-series.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import { input } from '../explain/quantity.js';
 import type { HeatTable } from '../tables/tables.js';
@@ -33,13 +33,13 @@ export const weatherFormulas = {
 } satisfies Record<string, Formula>;
 
 /** The nights and days to expect outdoors, as daily series. */
-export function addOutsideSeries(context: PlanContext): void {
-  const { series, weather, climate } = context;
+export function outsideSeries(context: PlanContext): DailySeries[] {
+  const { weather, climate } = context;
   const used = [
     input('Weather used', climate.label, 'text'),
     input('Years on record', climate.years, 'count'),
   ];
-  series.push(
+  return [
     dailySeries(
       'night-low',
       'Expected night low',
@@ -65,7 +65,7 @@ export function addOutsideSeries(context: PlanContext): void {
       weather.maxC,
       used,
     ),
-  );
+  ];
 }
 
 /** What a cold night rests on beside the record: the usual margin, where only means are known. */

@@ -12,9 +12,10 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
-import { issue } from '../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { found, joined, type Found } from './found.js';
 
 /** One kind of room the birds need, against what there is. */
 export interface SpaceNeed {
@@ -37,8 +38,8 @@ export interface SpacePart {
   };
 }
 
-export function planSpace(context: PlanContext): SpacePart {
-  const { batch, tables, facilities, life, brooderDays, series } = context;
+export function planSpace(context: PlanContext): Found<SpacePart> {
+  const { batch, tables, facilities, life, brooderDays } = context;
   const standard =
     batch.spaceStandardId === undefined
       ? defaultRow(tables.space.brooder)
@@ -53,32 +54,31 @@ export function planSpace(context: PlanContext): SpacePart {
   const options = { rows: [standard] };
   const alive = { rows: [standard, life.losses] };
   const floor = need('floorM2');
-  series.push(
-    dailySeries(
-      'floor-need',
-      'Brooder floor needed',
-      'm2',
-      spaceFormulas.floor,
-      floor,
-      [
-        { label: 'Birds alive', symbol: 'N', series: 'alive' },
-        input('Standard', standard.name, 'text'),
-      ],
-      options,
-    ),
+  const floorNeed = dailySeries(
+    'floor-need',
+    'Brooder floor needed',
+    'm2',
+    spaceFormulas.floor,
+    floor,
+    [
+      { label: 'Birds alive', symbol: 'N', series: 'alive' },
+      input('Standard', standard.name, 'text'),
+    ],
+    options,
   );
   const part = (
     name: string,
     values: Float64Array,
     unit: 'm2' | 'cm',
     have: number | undefined,
-  ): SpaceNeed => {
+  ): Found<SpaceNeed> => {
     const last = values.indexOf(Math.max(...values));
     const most = values[last]!;
     const outAt = have === undefined ? -1 : values.findIndex((v) => have + 1e-9 < v);
     const formula = unit === 'm2' ? spaceFormulas.floor : spaceFormulas.edge;
+    const issues: PlanIssue[] = [];
     if (0 <= outAt) {
-      context.issues.push(
+      issues.push(
         issue(
           'act',
           `brooder-${unit === 'm2' ? 'floor' : 'edge'}-short`,
@@ -86,7 +86,7 @@ export function planSpace(context: PlanContext): SpacePart {
         ),
       );
     }
-    return {
+    const needed: SpaceNeed = {
       name,
       most: quantity(
         `${name} needed at most`,
@@ -119,6 +119,7 @@ export function planSpace(context: PlanContext): SpacePart {
             ),
           }),
     };
+    return found(needed, { issues });
   };
   const floorHave = brooder && brooder.lengthM * brooder.widthM;
   const needs = [
@@ -126,11 +127,12 @@ export function planSpace(context: PlanContext): SpacePart {
     part('Feeder edge', need('feederCm'), 'cm', brooder?.feederCm),
     part('Drinker edge', need('drinkerCm'), 'cm', brooder?.drinkerCm),
   ];
-  return {
+  const space: SpacePart = {
     standard: standard.name,
-    needs,
+    needs: needs.map((each) => each.part),
     ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
   };
+  return found(space, joined([{ series: [floorNeed] }, ...needs]));
 }
 
 function litterOf(

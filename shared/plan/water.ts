@@ -2,10 +2,11 @@ import { dailySeries } from '../explain/daily-series.js';
 import { fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js';
 import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
 
 /** Drinking water of every day, and the most that is needed in one. */
-export function planWater(context: PlanContext): NumberQuantity {
-  const { life, batch, tables, weather, series } = context;
+export function planWater(context: PlanContext): Found<NumberQuantity> {
+  const { life, batch, tables, weather } = context;
   const table = tables.water[batch.purpose];
   const byAge = waterByAgeL(table);
   const heat = tables.water.heat;
@@ -22,30 +23,28 @@ export function planWater(context: PlanContext): NumberQuantity {
       life.aliveAll[i]! * byAge[life.arrivalAgeDays + i]! * waterHeatFactor(heat, weather.maxC[i]!);
     if (litres[peak]! < litres[i]!) peak = i;
   }
-  series.push(
-    dailySeries(
-      'water-day',
-      'Drinking water in the day',
-      'L',
-      waterFormulas.water,
-      litres,
-      [
-        { label: 'Birds alive', symbol: 'N', series: 'alive' },
-        { label: 'Expected high', symbol: 'T', series: 'day-high' },
-        fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
-        fromTable(table, 'Printed for air of', table.referenceC, 'degC'),
-      ],
-      {
-        outside: outside
-          ? { fromDay: lastPrintedDay - life.arrivalAgeDays + 1, text: outside }
-          : undefined,
-      },
-    ),
+  const byDay = dailySeries(
+    'water-day',
+    'Drinking water in the day',
+    'L',
+    waterFormulas.water,
+    litres,
+    [
+      { label: 'Birds alive', symbol: 'N', series: 'alive' },
+      { label: 'Expected high', symbol: 'T', series: 'day-high' },
+      fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
+      fromTable(table, 'Printed for air of', table.referenceC, 'degC'),
+    ],
+    {
+      outside: outside
+        ? { fromDay: lastPrintedDay - life.arrivalAgeDays + 1, text: outside }
+        : undefined,
+    },
   );
   const hotC = weather.hotMaxC[peak]!;
   const eachL = byAge[life.arrivalAgeDays + peak]!;
   const cool = life.aliveAll[peak]! * eachL;
-  return quantity(
+  const most = quantity(
     'Most water in one day',
     litres[peak]!,
     'L',
@@ -67,4 +66,5 @@ export function planWater(context: PlanContext): NumberQuantity {
       },
     },
   );
+  return found(most, { series: [byDay] });
 }

@@ -165,11 +165,6 @@ export function freshAirM3PerH(
   };
 }
 
-/** Total heat of one broiler, W: 10.62·W^0.75 at 20 °C, 2 % more per degree below (CIGR 2002). */
-export function birdTotalHeatW(birds: HeatTable['birds'], weightKg: number, airC: number): number {
-  return birds.totalW * weightKg ** birds.exponent * (1 + birds.perK * (20 - airC));
-}
-
 /**
  * Dry heat of one bird, W, as a range over the unsettled bracket of the CIGR equation.
  *

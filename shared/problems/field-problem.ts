@@ -25,10 +25,13 @@ export interface FieldProblem {
   readonly fix: string;
 }
 
+/** As many as anybody reads at once. */
+const MOST_IN_MESSAGE = 50;
+
 /** Raised when input cannot be planned at all. Carries every problem found, not just the first. */
 export class FieldError extends Error {
   constructor(readonly problems: readonly FieldProblem[]) {
-    super(problems.map(describeProblem).join(' '));
+    super(problems.slice(0, MOST_IN_MESSAGE).map(describeProblem).join(' '));
     this.name = 'FieldError';
   }
 }
@@ -36,6 +39,13 @@ export class FieldError extends Error {
 /** Says what was given, what is allowed and what to do. */
 export function describeProblem(problem: FieldProblem): string {
   return `${problem.field} ${whatIsWrong(problem)}. ${problem.fix}`;
+}
+
+/** How a form names its fields, and the units it is read in. */
+export interface FormWords {
+  /** The label printed at a field, by the field's path; undefined for a field it does not have. */
+  readonly labelOf: (field: string) => string | undefined;
+  readonly reader: Reader;
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Importance, WorkConditions } from '../farm/job.js';
-import type { Sourced } from './tables.js';
+import type { Sourced } from '../explain/formula.js';
 
 /** One job of a ready-made set, in days from the set's anchor and hours by a count. */
 export interface SetJob {

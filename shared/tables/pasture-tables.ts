@@ -1,11 +1,5 @@
-import type { WorkConditions } from '../farm/job.js';
-import type { Mark } from '../explain/formula.js';
-import type { Sourced } from './tables.js';
-
-export type Stand = 'fair' | 'good' | 'excellent';
-export const STANDS: readonly Stand[] = ['fair', 'good', 'excellent'];
-export type Productivity = 'low' | 'medium' | 'high';
-export const PRODUCTIVITIES: readonly Productivity[] = ['low', 'medium', 'high'];
+import type { Productivity, Stand } from '../farm/paddock.js';
+import type { Mark, Sourced } from '../explain/formula.js';
 
 interface Value extends Sourced {
   readonly value: number;
@@ -211,29 +205,4 @@ export interface FenceTable {
 export interface CattleHeatTable extends Sourced {
   readonly moderateFrom: number;
   readonly severeFrom: number;
-}
-
-export interface HerdTaskTemplate extends Sourced {
-  readonly id: string;
-  readonly name: string;
-  readonly anchor: 'turn-out' | 'cattle-arrival' | 'calving';
-  readonly offsetDays: number;
-  /** Last day it can be started, from the anchor, where it would be of no use later. */
-  readonly latestOffsetDays?: number;
-  readonly lengthDays: number;
-  readonly hoursBase: number;
-  readonly hoursPerUnit: number;
-  readonly per: 'ten-head' | 'acre';
-  readonly hoursArePerDay: boolean;
-  readonly needs?: string;
-  readonly conditions?: WorkConditions;
-  readonly waitsFor: readonly string[];
-  readonly waitsForOutside?: readonly string[];
-  /** Work that is only done when weather or grass asks for it: listed, not planned. */
-  readonly ifNeeded?: boolean;
-  /** Work that comes with each animal, over days around the event: how many, and the first. */
-  readonly comesOver?: { readonly fromOffsetDays: number; readonly days: number };
-  /** Left out of herds without milk cows. */
-  readonly onlyMilk?: boolean;
-  readonly ifLate: string;
 }

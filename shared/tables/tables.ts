@@ -1,3 +1,4 @@
+import type { Purpose } from '../farm/batch.js';
 import type { WorkConditions } from '../farm/job.js';
 import type { JobSet } from './job-sets.js';
 import type { Judgements } from './judgements.js';
@@ -10,24 +11,11 @@ import type {
   FenceTable,
   Forage,
   GestationTable,
-  HerdTaskTemplate,
   PastureTable,
   Soil,
 } from './pasture-tables.js';
+import type { Source } from './source.js';
 
-export type { Sourced };
-
-export interface Source {
-  readonly publisher: string;
-  readonly title: string;
-  readonly year: string;
-  readonly url: string;
-  readonly mark: Mark;
-  readonly note?: string;
-}
-
-export type Purpose = 'meat' | 'layers';
-export type Sex = 'straight-run' | 'cockerels' | 'pullets';
 export type BirdSex = 'male' | 'female';
 
 export interface GrowthPoint {
@@ -285,29 +273,51 @@ export interface MoveOutRule {
   readonly default?: boolean;
 }
 
+/** What tasks hang on: a day in the life of a batch (up to `delivery`) or of a herd. */
+export type EventKind =
+  | 'arrival'
+  | 'move-out'
+  | 'processing'
+  | 'first-egg'
+  | 'delivery'
+  | 'turn-out'
+  | 'cattle-arrival'
+  | 'calving';
+
+/** What the hours of a task grow with. */
+export type WorkUnit = 'hundred-birds' | 'ten-head' | 'acre';
+
+/** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {
   readonly id: string;
   readonly name: string;
-  readonly purpose: Purpose;
-  readonly anchor: 'arrival' | 'move-out' | 'processing' | 'first-egg' | 'delivery';
-  /** Daily work that goes on until another anchor. */
-  readonly until?: 'move-out' | 'processing' | 'first-egg';
+  /** What the birds are for, or how they are processed, where the task is not for all. */
+  readonly purpose?: Purpose;
   readonly processing?: 'home' | 'hired';
-  readonly offsetDays: number;
-  /** First day it is of use, from the anchor, where it may be done sooner than its start. */
-  readonly earliestOffsetDays?: number;
-  /** Last day it can be started, from the anchor, where somebody outside needs the time. */
-  readonly latestOffsetDays?: number;
-  readonly leadNote?: string;
   /** Left out of plans without medicated feed. */
   readonly onlyMedicated?: boolean;
+  /** Left out of herds without milk cows. */
+  readonly onlyMilk?: boolean;
+  readonly event: EventKind;
+  /** Daily work that goes on until another event. */
+  readonly until?: EventKind;
+  readonly offsetDays: number;
+  /** First day it is of use, from the event, where it may be done sooner than its start. */
+  readonly earliestOffsetDays?: number;
+  /** Last day it can be started, from the event, where it would be too late after it. */
+  readonly latestOffsetDays?: number;
+  readonly leadNote?: string;
   readonly lengthDays: number;
+  /** Work that comes with each animal, over days around the event: how many, and the first. */
+  readonly comesOver?: { readonly fromOffsetDays: number; readonly days: number };
   readonly hoursBase: number;
-  readonly hoursPer100Birds: number;
-  readonly hoursArePerDay: boolean;
+  readonly hoursPerUnit: number;
+  readonly unit: WorkUnit;
+  /** Done every day of its length, in those hours each day. */
+  readonly isDaily: boolean;
   readonly needs?: string;
   readonly conditions?: WorkConditions;
-  /** Work that is only done when weather asks for it: listed with its batch, not planned. */
+  /** Work that is only done when weather or grass asks for it: listed, not planned. */
   readonly ifNeeded?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
@@ -367,7 +377,7 @@ export interface Tables {
   readonly cattleHeat: CattleHeatTable;
   readonly gestation: GestationTable;
   readonly fence: FenceTable;
-  readonly herdTaskTemplates: readonly HerdTaskTemplate[];
+  readonly herdTaskTemplates: readonly TaskTemplate[];
   readonly work: WorkTable;
   readonly jobSets: readonly JobSet[];
   readonly cautions: Readonly<Record<string, Caution>>;

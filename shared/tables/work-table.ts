@@ -1,6 +1,6 @@
 import type { StartingHours } from '../farm/farm.js';
 import type { Importance } from '../farm/job.js';
-import type { Sourced } from './tables.js';
+import type { Sourced } from '../explain/formula.js';
 
 /** What fitting work into hours and days goes by. */
 export interface WorkTable {

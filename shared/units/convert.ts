@@ -12,17 +12,8 @@ export const L_PER_US_GAL = 3.785411784;
 export const L_PER_FT3 = 28.316846592;
 export const J_PER_BTU = 1055.05585262;
 export const HA_PER_ACRE = 0.40468564224;
-/** W per BTU/h. */
-export const W_PER_BTU_H = J_PER_BTU / 3600;
-/** m³/h per cubic foot a minute. */
-export const M3_H_PER_CFM = (L_PER_FT3 / 1000) * 60;
 /** m²·K/W per ft²·h·°F/BTU. */
 export const R_SI_PER_R_IP = M2_PER_FT2 * (3600 / J_PER_BTU) * (5 / 9);
 
-export const lbToKg = (lb: number): number => lb * KG_PER_LB;
-export const kgToLb = (kg: number): number => kg / KG_PER_LB;
-export const ft2ToM2 = (ft2: number): number => ft2 * M2_PER_FT2;
-export const m2ToFt2 = (m2: number): number => m2 / M2_PER_FT2;
 export const fToC = (f: number): number => ((f - 32) * 5) / 9;
 export const cToF = (c: number): number => (c * 9) / 5 + 32;
-export const inToMm = (inches: number): number => inches * CM_PER_IN * 10;

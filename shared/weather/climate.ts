@@ -92,25 +92,28 @@ export function climateFromDaily(
   const highs = emptyYear();
   const triples = emptyYear();
   const rain = emptyYear();
+  const slots = history.map(({ date }) => slotOf(date));
+  const isFollowedByNext = history.map(
+    ({ date }, i) => i + 1 < history.length && isNextDay(date, history[i + 1]!.date),
+  );
   history.forEach((day, i) => {
-    const slot = slotOf(day.date);
+    const slot = slots[i]!;
     lows[slot]!.push(day.minC);
     highs[slot]!.push(day.maxC);
     if (day.rainMm !== null && day.rainMm !== undefined) rain[slot]!.push(day.rainMm);
-    const next = history[i + 1];
-    const third = history[i + 2];
-    if (next && third && isNextDay(day.date, next.date) && isNextDay(next.date, third.date)) {
-      triples[slot]!.push(Math.min(day.minC, next.minC, third.minC));
+    if (isFollowedByNext[i] && isFollowedByNext[i + 1]) {
+      triples[slot]!.push(Math.min(day.minC, history[i + 1]!.minC, history[i + 2]!.minC));
     }
   });
   const empty = uncoveredSlot(lows);
   if (empty !== undefined) throw new FieldError([uncovered(empty)]);
-  const around = (year: readonly number[][], slot: number): number[] => {
+  const around = (year: readonly number[][], slot: number): Float64Array => {
     const values: number[] = [];
     for (let offset = -WINDOW_DAYS; offset <= WINDOW_DAYS; offset++) {
       values.push(...year[(slot + offset + DAYS) % DAYS]!);
     }
-    return values.sort((a, b) => a - b);
+    // Sorted as numbers without a comparison of ours, which takes a fifth of the time.
+    return Float64Array.from(values).sort();
   };
   const lowsAround = lows.map((_, slot) => around(lows, slot));
   const highsAround = highs.map((_, slot) => around(highs, slot));
@@ -125,8 +128,8 @@ export function climateFromDaily(
       ? { meanRainMm: rain.map((_, slot) => hundredth(mean(around(rain, slot)))) }
       : {}),
     threeNightDeciles: triples.map((_, slot) => {
-      const values = around(triples, slot);
-      if (values.length === 0) values.push(...lowsAround[slot]!);
+      const nights = around(triples, slot);
+      const values = nights.length === 0 ? lowsAround[slot]! : nights;
       return Array.from({ length: 11 }, (_each, k) => tenth(percentile(values, k / 10)));
     }),
   };
@@ -213,7 +216,7 @@ function isNextDay(a: PlainDate, b: PlainDate): boolean {
 }
 
 /** Linear between order statistics, (n − 1)q. `sorted` rises. */
-export function percentile(sorted: readonly number[], share: number): number {
+export function percentile(sorted: ArrayLike<number>, share: number): number {
   const at = (sorted.length - 1) * share;
   const low = Math.floor(at);
   const high = Math.min(sorted.length - 1, low + 1);
@@ -221,7 +224,6 @@ export function percentile(sorted: readonly number[], share: number): number {
 }
 
 const emptyYear = (): number[][] => Array.from({ length: DAYS }, () => []);
-const mean = (values: readonly number[]): number =>
-  values.reduce((a, b) => a + b, 0) / values.length;
+const mean = (values: Float64Array): number => values.reduce((a, b) => a + b, 0) / values.length;
 const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const tenth = (value: number): number => Math.round(value * 10) / 10;

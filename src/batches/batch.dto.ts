@@ -1,6 +1,5 @@
 import { ApiProperty } from '@nestjs/swagger';
-import type { Batch, BatchPrices } from '../../shared/farm/batch.js';
-import type { Purpose, Sex } from '../../shared/tables/tables.js';
+import type { Batch, BatchPrices, Purpose, Sex } from '../../shared/farm/batch.js';
 import {
   DateOnly,
   IdText,
@@ -23,6 +22,7 @@ export class BatchPricesDto implements BatchPrices {
 /** One batch as sent by a client. What is left out takes the stated default. */
 export class BatchDto implements Batch {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @OneOf(['meat', 'layers']) purpose!: Purpose;
   @ApiProperty() @IdText() strainId!: string;

@@ -1,5 +1,14 @@
-import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import {
+  Column,
+  Entity,
+  Index,
+  JoinColumn,
+  ManyToOne,
+  PrimaryColumn,
+  VersionColumn,
+} from 'typeorm';
 import type { Batch } from '../../shared/farm/batch.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 /** One batch. The fields that lists sort and show are columns; the rest is the order as sent. */
@@ -13,6 +22,7 @@ export class BatchEntity {
   @Column({ type: 'varchar', length: 80 }) name!: string;
   @Column({ type: 'date' }) arrivalDate!: string;
   @Column({ type: 'simple-json' }) details!: Omit<Batch, 'id' | 'name' | 'arrivalDate'>;
+  @VersionColumn({ default: 1 }) version!: number;
 }
 
 export const toBatch = ({
@@ -20,9 +30,11 @@ export const toBatch = ({
   name,
   arrivalDate,
   details,
-}: BatchEntity): Batch & { id: string } => ({
+  version,
+}: BatchEntity): Saved<Batch> => ({
   ...details,
   id,
   name,
   arrivalDate,
+  version,
 });

@@ -1,12 +1,14 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
+import type { Saved } from '../../shared/farm/saved.js';
+import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
@@ -18,38 +20,52 @@ export class BatchesService {
   private readonly rows: OwnedRows<BatchEntity>;
 
   constructor(
-    @InjectDataSource() source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly facilities: FacilitiesService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, BatchEntity, 'batch', { arrivalDate: 'ASC', name: 'ASC' });
+    this.rows = new OwnedRows(database, BatchEntity, {
+      noun: 'batch',
+      order: { arrivalDate: 'ASC', name: 'ASC', id: 'ASC' },
+      view: toBatch,
+      // Batches of long ago are history.
+      count: (_farmId, rows) => {
+        const today = plainDateAt(Date.now(), 'UTC');
+        return Promise.resolve(rows.filter((row) => !isHistory(row.arrivalDate, today)).length);
+      },
+    });
   }
 
-  async create(farmId: string, dto: BatchDto): Promise<Batch & { id: string }> {
-    await this.check(farmId, dto);
-    return toBatch(await this.rows.create(farmId, valuesOf(dto)));
+  create(farmId: string, dto: BatchDto): Promise<Saved<Batch>> {
+    return this.database.write(farmId, async () => {
+      await this.check(farmId, dto);
+      return toBatch(await this.rows.create(farmId, valuesOf(dto)));
+    });
   }
 
-  async findAll(farmId: string): Promise<(Batch & { id: string })[]> {
+  async findAll(farmId: string): Promise<Saved<Batch>[]> {
     return (await this.rows.findAll(farmId)).map(toBatch);
   }
 
-  async findOne(farmId: string, id: string): Promise<Batch & { id: string }> {
+  async findOne(farmId: string, id: string): Promise<Saved<Batch>> {
     return toBatch(await this.rows.findOne(farmId, id));
   }
 
-  async update(farmId: string, id: string, dto: BatchDto): Promise<Batch & { id: string }> {
-    await this.check(farmId, dto);
-    return toBatch(await this.rows.update(farmId, id, valuesOf(dto)));
+  update(farmId: string, id: string, dto: BatchDto, expected?: Expected): Promise<Saved<Batch>> {
+    return this.database.write(farmId, async () => {
+      const before = await this.rows.findOne(farmId, id);
+      await this.check(farmId, dto, before.arrivalDate);
+      return toBatch(await this.rows.update(farmId, id, valuesOf(dto), expected));
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
-  /** A batch that could not be planned is not saved either. */
-  private async check(farmId: string, batch: Batch): Promise<void> {
+  /** A batch that could not be planned is not saved either; one that came long ago may be changed. */
+  private async check(farmId: string, batch: Batch, cameOn?: string): Promise<void> {
     const farm = await this.farms.findOne(farmId);
     const facilities = await this.facilities.findAll(farmId);
     const { tables } = this.tables;
@@ -58,6 +74,7 @@ export class BatchesService {
       farm.monthlyMaxC,
       tables.heat.coldNightMarginK.value,
     );
+    const today = plainDateAt(Date.now(), farm.timeZone);
     try {
       checkBatch({
         farm,
@@ -67,7 +84,7 @@ export class BatchesService {
         batch,
         occupied: [],
         tables,
-        today: plainDateAt(Date.now(), farm.timeZone),
+        today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
       });
     } catch (error) {
       if (!(error instanceof FieldError)) throw error;
@@ -81,6 +98,7 @@ export class BatchesService {
 
 function valuesOf({
   id: _id,
+  version: _version,
   name,
   arrivalDate,
   ...details

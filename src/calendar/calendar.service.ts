@@ -1,8 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { calendarEntries } from '../../shared/plan/season/calendar-entries.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { FarmsService } from '../farms/farms.service.js';
-import { SeasonRequests } from '../season/season-requests.service.js';
+import { PastureService } from '../pasture/pasture.service.js';
+import { PicturesService } from '../picture/pictures.service.js';
 import { SeasonService } from '../season/season.service.js';
 import { feedText } from './feed.js';
 
@@ -10,18 +10,17 @@ import { feedText } from './feed.js';
 @Injectable()
 export class CalendarService {
   constructor(
-    private readonly farms: FarmsService,
     private readonly season: SeasonService,
-    private readonly requests: SeasonRequests,
+    private readonly pictures: PicturesService,
+    private readonly pasture: PastureService,
   ) {}
 
   /** @param personId leave out for everyone's */
   async feedOf(farmId: string, personId?: string): Promise<string> {
-    const [farm, plan, { pasture }] = await Promise.all([
-      this.farms.findOne(farmId),
-      this.season.planOf(farmId),
-      this.requests.onFarm(farmId),
-    ]);
+    const saved = await this.pictures.of(farmId);
+    const plan = await this.season.planOf(farmId);
+    const { pasture } = await this.pasture.planned(saved);
+    const { farm } = saved.picture;
     const person = plan.people.find(({ id }) => id === personId);
     if (personId !== undefined && !person) {
       throw new FieldError([
@@ -41,7 +40,7 @@ export class CalendarService {
     return feedText(entries, {
       name: person ? `${farm.name}: ${person.name}` : farm.name,
       id: farmId,
-      revision: farm.revision,
+      revision: saved.revision,
     });
   }
 }

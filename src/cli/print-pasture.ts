@@ -1,5 +1,4 @@
-import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { moveQuantities } from '../../shared/plan/pasture/moves.js';
+import type { Farm } from '../../shared/farm/farm.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,
@@ -7,11 +6,11 @@ import {
   seasonRows,
   type SeasonRow,
 } from '../../shared/plan/pasture/season-rows.js';
-import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
 import {
   cautionsText,
-  explanationsText,
   issuesText,
   paragraph,
   section,
@@ -21,7 +20,7 @@ import {
 } from './text.js';
 
 /** A season of grass and cattle as readable tables. */
-export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest): string {
+export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): string {
   const { table, facts, show } = tablesFor(farm);
   const near = (iso: string): string => formatNearDate(iso, plan.today);
   const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
@@ -135,7 +134,7 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours,
+          taskHours(t, tables),
           t.name,
         ]),
       ),
@@ -148,14 +147,4 @@ export function printPasture(plan: PasturePlan, { farm, tables }: PastureRequest
 function rowAmounts(row: SeasonRow, show: (cell: Cell) => string): string {
   if (row.kind === 'hay') return `${show(row.perDay)} dry matter a day`;
   return row.kind === 'mow' ? `${show(row.cut.hay)}, ${show(row.cut.bales)}` : '';
-}
-
-/** Numbers of a pasture plan whose label holds a word, opened to formula and source. */
-export function explainPasture(
-  plan: PasturePlan,
-  { farm, tables }: PastureRequest,
-  search: string,
-): string {
-  const moves = plan.moves.slice(0, 1).flatMap((move) => moveQuantities(plan, move));
-  return explanationsText([...quantitiesIn(plan), ...moves], tables, farm, search);
 }

@@ -1,15 +1,13 @@
-import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
+import type { Farm } from '../../shared/farm/farm.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import { taskHours } from '../../shared/plan/tasks.js';
-import type { PlanRequest } from '../../shared/plan/request.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
   cautionsText,
   drawTable,
-  explanationsText,
   issuesText,
   paragraph,
   rangeText,
@@ -19,7 +17,7 @@ import {
 } from './text.js';
 
 /** The whole plan as readable tables. */
-export function printPlan(plan: BatchPlan, { farm, tables }: PlanRequest): string {
+export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
   const { table, facts } = tablesFor(farm);
   const near = (iso: string): string => formatNearDate(iso, plan.today);
   const { birds, feed, heat, outdoors, leaving, laying, bill } = plan;
@@ -222,18 +220,6 @@ export function printArrivals(weeks: readonly ArrivalWeek[], today: string): str
         .join('\n') || 'Nothing against it.',
     ]),
   );
-}
-
-/** Every quantity of a plan whose label or formula holds a text, opened up. */
-export function explainText(
-  plan: BatchPlan,
-  { farm, tables }: PlanRequest,
-  search: string,
-): string {
-  const hours = plan.tasks.tasks.map((t) =>
-    taskHours(t, tables.taskTemplates, plan.birds.placed.value),
-  );
-  return explanationsText([...quantitiesIn(plan), ...hours], tables, farm, search);
 }
 
 /** 2.1 → 2.1 lb feed per lb live weight. */

@@ -1,5 +1,5 @@
 import Table from 'cli-table3';
-import { explain } from '../../shared/explain/explanation.js';
+import { explain } from '../../shared/formulas/explanation.js';
 import { isQuantity } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { PlanIssue } from '../../shared/problems/plan-issue.js';

@@ -1,6 +1,7 @@
 import { plainToInstance } from 'class-transformer';
 import { validateSync, type ValidationError } from 'class-validator';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import { LIGHT, weightOf, type BodyLimits } from './body-weight.js';
 import { fieldErrorOf } from './problem.js';
 
 /** Unknown fields are named rather than dropped: a misspelt field must not be lost in silence. */
@@ -11,7 +12,12 @@ export const VALIDATION = {
 } as const;
 
 /** Checks a plain object against a DTO class. `path` stands before the fields in problems. */
-export function checkDto<T extends object>(dto: new () => T, plain: unknown, path = ''): T {
+export function checkDto<T extends object>(
+  dto: new () => T,
+  plain: unknown,
+  path = '',
+  limits: BodyLimits = LIGHT,
+): T {
   if (typeof plain !== 'object' || plain === null || Array.isArray(plain)) {
     throw new FieldError([
       {
@@ -23,7 +29,7 @@ export function checkDto<T extends object>(dto: new () => T, plain: unknown, pat
       },
     ]);
   }
-  const { instance, errors } = findingsOf(dto, plain, path);
+  const { instance, errors } = findingsOf(dto, plain, path, limits);
   if (0 < errors.length) throw fieldErrorOf(errors, path);
   return instance;
 }
@@ -33,7 +39,9 @@ export function findingsOf<T extends object>(
   dto: new () => T,
   plain: object,
   path = '',
+  limits: BodyLimits = LIGHT,
 ): { instance: T; errors: ValidationError[] } {
+  weightOf(plain, limits, path);
   try {
     const instance = plainToInstance(dto, plain);
     return { instance, errors: validateSync(instance, VALIDATION) };

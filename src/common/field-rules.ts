@@ -79,6 +79,17 @@ export const Nested = (type: () => new () => object): PropertyDecorator =>
     Type(type),
   );
 
+/** An object whose fields are checked where it is used. */
+export const AnyObject = (): PropertyDecorator =>
+  applyDecorators(
+    ApiProperty({ type: Object }),
+    rule('anyObject', isPlainObject, {
+      code: 'not-allowed',
+      allowed: ['an object'],
+      fix: 'Give this part as an object in braces.',
+    }),
+  );
+
 /** A number within named bounds. */
 export function Within(name: BoundName): PropertyDecorator {
   const { min, max, unit, fix, integer } = BOUNDS[name] as Bounds;

@@ -1,7 +1,6 @@
 import { NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import type {
-  DataSource,
   DeepPartial,
   EntityManager,
   EntityTarget,
@@ -10,11 +9,30 @@ import type {
 } from 'typeorm';
 import { MAX_LIST } from '../../shared/farm/bounds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { refuseOutdated, type Expected } from './expected-version.js';
+import { checkId, farmNotFound, isId } from '../database/ids.js';
 
 export interface OwnedRow {
   id: string;
   farmId: string;
+  /** Goes up with every change of the row. */
+  version: number;
+}
+
+/** A row without what this class fills in. */
+type Values<Row extends OwnedRow> = Omit<Row, keyof OwnedRow | 'farm'>;
+
+/** What rows of one kind are called, sorted by and shown as. */
+interface Kind<Row> {
+  /** What one row is called in messages. */
+  readonly noun: string;
+  readonly order: FindOptionsOrder<Row>;
+  /** The row as the API returns it. */
+  readonly view: (row: Row) => unknown;
+  /** How many of the rows count towards the most there may be; all do when left out. */
+  readonly count?: (farmId: string, rows: readonly Row[]) => Promise<number>;
 }
 
 /**
@@ -23,14 +41,12 @@ export interface OwnedRow {
  */
 export class OwnedRows<Row extends OwnedRow> {
   constructor(
-    private readonly source: DataSource,
+    private readonly database: Database,
     private readonly target: EntityTarget<Row>,
-    /** What one row is called in messages. */
-    private readonly noun: string,
-    private readonly order: FindOptionsOrder<Row>,
+    private readonly kind: Kind<Row>,
   ) {}
 
-  async create(farmId: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
+  async create(farmId: string, values: Values<Row>): Promise<Row> {
     const [row] = await this.createAll(farmId, [{ ...values, id: randomUUID() }]);
     return row!;
   }
@@ -40,27 +56,18 @@ export class OwnedRows<Row extends OwnedRow> {
    *
    * @param check looks at the rows there are and throws when the new ones do not go with them
    */
-  async createAll(
+  createAll(
     farmId: string,
-    all: readonly (Omit<Row, 'id' | 'farmId'> & { id: string })[],
+    all: readonly (Values<Row> & { id: string })[],
     check: (before: readonly Row[]) => void = () => undefined,
   ): Promise<Row[]> {
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(this.target);
       const before = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
       check(before);
-      if (MAX_LIST < before.length + all.length) {
-        throw new FieldError([
-          {
-            field: this.noun,
-            code: 'out-of-bounds',
-            given: before.length + all.length,
-            max: MAX_LIST,
-            fix: `Delete a ${this.noun} that is no longer needed first.`,
-          },
-        ]);
-      }
+      const { noun, count } = this.kind;
+      const counted = count ? await count(farmId, before) : before.length;
+      refuseTooMany(noun, counted + all.length);
       return rows.save(
         rows.create(all.map((values) => ({ ...values, farmId })) as unknown as DeepPartial<Row>[]),
       );
@@ -69,8 +76,7 @@ export class OwnedRows<Row extends OwnedRow> {
 
   /** Deletes every row that is asked for, and nothing when there is none. */
   async removeAll(farmId: string, isAskedFor: (row: Row) => boolean): Promise<void> {
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(this.target);
       const all = await rows.findBy({ farmId } as FindOptionsWhere<Row>);
       await rows.remove(all.filter(isAskedFor));
@@ -79,13 +85,11 @@ export class OwnedRows<Row extends OwnedRow> {
 
   async findAll(farmId: string): Promise<Row[]> {
     checkId(farmId);
-    const rows = await this.source
+    const { manager } = this.database;
+    const rows = await manager
       .getRepository(this.target)
-      .find({ where: { farmId } as FindOptionsWhere<Row>, order: this.order });
-    if (
-      rows.length === 0 &&
-      !(await this.source.getRepository(FarmEntity).existsBy({ id: farmId }))
-    ) {
+      .find({ where: { farmId } as FindOptionsWhere<Row>, order: this.kind.order });
+    if (rows.length === 0 && !(await manager.existsBy(FarmEntity, { id: farmId }))) {
       throw farmNotFound(farmId);
     }
     return rows;
@@ -94,21 +98,19 @@ export class OwnedRows<Row extends OwnedRow> {
   async findOne(farmId: string, id: string): Promise<Row> {
     checkId(farmId);
     if (!isId(id)) throw this.notFound(id);
-    const row = await this.source
+    const row = await this.database.manager
       .getRepository(this.target)
       .findOneBy({ id, farmId } as FindOptionsWhere<Row>);
     if (!row) throw this.notFound(id);
     return row;
   }
 
-  async update(farmId: string, id: string, values: Omit<Row, 'id' | 'farmId'>): Promise<Row> {
-    if (!isId(id)) throw this.notFound(id);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(this.target);
-      const row = await rows.findOneBy({ id, farmId } as FindOptionsWhere<Row>);
-      if (!row) throw this.notFound(id);
-      return rows.save(Object.assign(row, values));
+  /** @throws ConflictError when the row is not the version that the change was made from */
+  update(farmId: string, id: string, values: Values<Row>, expected: Expected = {}): Promise<Row> {
+    return this.database.write(farmId, async (manager) => {
+      const row = await this.findOne(farmId, id);
+      await refuseOutdated(row.version, expected, () => this.kind.view(row));
+      return manager.getRepository(this.target).save(Object.assign(row, values));
     });
   }
 
@@ -116,39 +118,34 @@ export class OwnedRows<Row extends OwnedRow> {
   async remove(
     farmId: string,
     id: string,
+    expected: Expected = {},
     after?: (manager: EntityManager) => Promise<void>,
   ): Promise<void> {
-    if (!isId(id)) throw this.notFound(id);
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const { affected } = await manager
-        .getRepository(this.target)
-        .delete({ id, farmId } as FindOptionsWhere<Row>);
-      if (affected === 0) throw this.notFound(id);
+    await this.database.write(farmId, async (manager) => {
+      const row = await this.findOne(farmId, id);
+      await refuseOutdated(row.version, expected, () => this.kind.view(row));
+      await manager.getRepository(this.target).delete({ id, farmId } as FindOptionsWhere<Row>);
       await after?.(manager);
     });
   }
 
   private notFound(id: string): NotFoundException {
-    return new NotFoundException(`This farm has no ${this.noun} with the id "${id.slice(0, 64)}".`);
+    return new NotFoundException(
+      `This farm has no ${this.kind.noun} with the id "${id.slice(0, 64)}".`,
+    );
   }
 }
 
-/** Ids as this program makes them. A database may refuse other text, such as one with a zero byte. */
-export const isId = (text: string): boolean => /^[A-Za-z0-9-]{1,64}$/.test(text);
-
-export function checkId(farmId: string): void {
-  if (!isId(farmId)) throw farmNotFound(farmId);
+/** @throws FieldError when a farm would have more rows of a kind than there may be */
+export function refuseTooMany(noun: string, count: number, most = MAX_LIST): void {
+  if (count <= most) return;
+  throw new FieldError([
+    {
+      field: noun,
+      code: 'out-of-bounds',
+      given: count,
+      max: most,
+      fix: `Delete a ${noun} that is no longer needed first.`,
+    },
+  ]);
 }
-
-/** Marks a farm as changed, or says that there is no such farm. */
-export async function raiseRevision(manager: DataSource['manager'], farmId: string): Promise<void> {
-  checkId(farmId);
-  const { affected } = await manager
-    .getRepository(FarmEntity)
-    .increment({ id: farmId }, 'revision', 1);
-  if (affected === 0) throw farmNotFound(farmId);
-}
-
-export const farmNotFound = (id: string): NotFoundException =>
-  new NotFoundException(`There is no farm with the id "${id.slice(0, 64)}".`);

@@ -2,20 +2,40 @@ import type { ValidationError } from 'class-validator';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { ProblemPart } from './field-rules.js';
 
+/** Unknown fields that are named one by one; of more only the number is said. */
+const MOST_UNKNOWN = 20;
+
 /** class-validator's findings as field problems, with the full path of each field. */
 export function problemsOf(errors: readonly ValidationError[], path = ''): FieldProblem[] {
+  const all = eachProblem(errors, path);
+  const unknown = all.filter(({ fix }) => fix === UNKNOWN_FIX);
+  if (unknown.length <= MOST_UNKNOWN) return all;
+  const unnamed = new Set(unknown.slice(MOST_UNKNOWN));
+  const count: FieldProblem = {
+    field: path || 'body',
+    code: 'not-allowed',
+    given: `an object with ${unknown.length} unknown fields`,
+    allowed: [],
+    fix: `${UNKNOWN_FIX} The first ${MOST_UNKNOWN} are named.`,
+  };
+  return [count, ...all.filter((problem) => !unnamed.has(problem))];
+}
+
+export const fieldErrorOf = (errors: readonly ValidationError[], path = ''): FieldError =>
+  new FieldError(problemsOf(errors, path));
+
+function eachProblem(errors: readonly ValidationError[], path: string): FieldProblem[] {
   return errors.flatMap((error) => {
     const field = path === '' ? error.property : `${path}.${error.property}`;
     // The rules of this house carry a context and say more than the library's own.
     const found = Object.entries(error.constraints ?? {});
     const first = found.find(([name]) => error.contexts?.[name] !== undefined) ?? found[0];
     const own = first ? [problemOf(field, error, first[0], first[1])] : [];
-    return [...own, ...problemsOf(error.children ?? [], field)];
+    return [...own, ...eachProblem(error.children ?? [], field)];
   });
 }
 
-export const fieldErrorOf = (errors: readonly ValidationError[], path = ''): FieldError =>
-  new FieldError(problemsOf(errors, path));
+const UNKNOWN_FIX = 'Remove the field or check its spelling.';
 
 function problemOf(
   field: string,
@@ -30,7 +50,7 @@ function problemOf(
       code: 'not-allowed',
       given,
       allowed: [],
-      fix: 'Remove the field or check its spelling.',
+      fix: UNKNOWN_FIX,
     };
   }
   if (constraint === 'nestedList' && Array.isArray(given)) {

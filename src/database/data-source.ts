@@ -2,25 +2,26 @@ import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
-import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
-import { GroundLookEntity } from '../season/ground-look.entity.js';
 import { KeptPlanEntity } from '../season/kept-plan.entity.js';
-import { WorkMarkEntity } from '../season/work-mark.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
+import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
+import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
-import { TablesInSeeds1796000000000 } from './tables-in-seeds.migration.js';
+import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
+import { ToldFacts1796100000000 } from './told-facts.migration.js';
+import { Versions1796000000000 } from './versions.migration.js';
 
 export const ENTITIES = [
   FarmEntity,
@@ -30,11 +31,9 @@ export const ENTITIES = [
   WeatherDayEntity,
   PaddockEntity,
   HerdEntity,
-  GrassReadingEntity,
   JobEntity,
-  WorkMarkEntity,
   KeptPlanEntity,
-  GroundLookEntity,
+  ToldFactEntity,
   HandoverEntity,
 ];
 export const MIGRATIONS = [
@@ -43,13 +42,23 @@ export const MIGRATIONS = [
   HouseholdWork1795700000000,
   SeasonRecords1795800000000,
   StartingHours1795900000000,
-  TablesInSeeds1796000000000,
+  TablesInSeeds1795950000000,
+  Versions1796000000000,
+  ToldFacts1796100000000,
+  CalendarKey1796400000000,
 ];
+
+/** A server that does not answer by then is not there. */
+const CONNECT_MS = 5000;
 
 /** The part of better-sqlite3's connection that is set up by hand. */
 interface SqliteConnection {
   pragma(text: string): unknown;
 }
+
+/** Where the embedded database and copies lie. */
+export const dataFolder = (env: NodeJS.ProcessEnv = process.env): string =>
+  env['DATA_DIR'] || join(PROJECT_ROOT, 'data');
 
 /** PostgreSQL when DATABASE_URL is set, else SQLite in DATA_DIR (default data/). */
 export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSourceOptions {
@@ -59,8 +68,15 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     migrationsRun: true,
     synchronize: false,
   };
-  if (env['DATABASE_URL']) return { type: 'postgres', url: env['DATABASE_URL'], ...shared };
-  const database = join(env['DATA_DIR'] ?? join(PROJECT_ROOT, 'data'), 'broodfold.sqlite');
+  if (env['DATABASE_URL']) {
+    return {
+      type: 'postgres',
+      url: env['DATABASE_URL'],
+      connectTimeoutMS: CONNECT_MS,
+      ...shared,
+    };
+  }
+  const database = join(dataFolder(env), 'broodfold.sqlite');
   mkdirSync(dirname(database), { recursive: true });
   return {
     type: 'better-sqlite3',
@@ -73,4 +89,11 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     },
     ...shared,
   };
+}
+
+/** Another connection to the same SQLite file that can only read; undefined on PostgreSQL. */
+export function readOnlyOptions(options: DataSourceOptions): DataSourceOptions | undefined {
+  if (options.type !== 'better-sqlite3') return undefined;
+  const { prepareDatabase: _prepare, ...rest } = options;
+  return { ...rest, readonly: true, enableWAL: false, migrationsRun: false };
 }

@@ -1,8 +1,8 @@
 import { Table, type MigrationInterface, type QueryRunner } from 'typeorm';
 
 /** Published tables are read from seeds/ alone: the copy in the database was never read. */
-export class TablesInSeeds1796000000000 implements MigrationInterface {
-  name = 'TablesInSeeds1796000000000';
+export class TablesInSeeds1795950000000 implements MigrationInterface {
+  name = 'TablesInSeeds1795950000000';
 
   async up(runner: QueryRunner): Promise<void> {
     await runner.dropTable('published_tables');

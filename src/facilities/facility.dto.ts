@@ -43,6 +43,7 @@ export class HeatSourceDto {
 
 class FacilityBase {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
 }
 
@@ -106,7 +107,10 @@ const DTO_OF_KIND: Record<FacilityKind, new () => object> = {
 export const FACILITY_DTOS = Object.values(DTO_OF_KIND);
 
 /** A facility without its id, checked by the class of its kind. */
-export function checkFacility(plain: unknown, path = ''): Omit<Facility, 'id'> & { id?: string } {
+export function checkFacility(
+  plain: unknown,
+  path = '',
+): Omit<Facility, 'id'> & { id?: string; version?: number } {
   const kind = (plain as { kind?: unknown } | null)?.kind;
   const dto =
     typeof kind === 'string' && Object.hasOwn(DTO_OF_KIND, kind)

@@ -17,6 +17,7 @@ import {
 
 /** A farm as sent by a client. */
 export class FarmDto implements Farm {
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @Within('latitudeDeg') latitudeDeg!: number;
   @Within('longitudeDeg') longitudeDeg!: number;
@@ -42,4 +43,5 @@ export interface FarmView extends Farm {
   readonly id: string;
   readonly isSample: boolean;
   readonly revision: number;
+  readonly version: number;
 }

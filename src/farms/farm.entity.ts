@@ -1,5 +1,5 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
-import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { UnitSystem } from '../../shared/units/unit.js';
 
 @Entity('farms')
@@ -26,6 +26,10 @@ export class FarmEntity {
   @Column({ type: 'boolean', default: false }) isSample!: boolean;
   /** Only with this may weather be fetched from outside. */
   @Column({ type: 'boolean', default: false }) weatherFetch!: boolean;
+  /** Part of the address of the farm's calendar; a secret, never shown with the farm. */
+  @Column({ type: 'varchar', length: 43, nullable: true }) calendarKey?: string | null;
   /** Goes up with every change to the farm or anything in it; cached plans are keyed by it. */
   @Column({ type: 'integer', default: 1 }) revision!: number;
+  /** Goes up only with what is typed of the farm itself. */
+  @Column({ type: 'integer', default: 1 }) version!: number;
 }

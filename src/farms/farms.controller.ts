@@ -1,7 +1,24 @@
-import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import {
+  Body,
+  Controller,
+  Delete,
+  Get,
+  HttpCode,
+  Param,
+  Post,
+  Put,
+  Query,
+  Res,
+} from '@nestjs/common';
+import { ApiQuery, ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
+import { checkDto } from '../common/check-dto.js';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
+import { PageDto, withNumbers } from '../common/page.dto.js';
 import { FarmDto, type FarmView } from './farm.dto.js';
 import { FarmsService } from './farms.service.js';
+
+const FARMS_AT_ONCE = 500;
 
 @ApiTags('farms')
 @Controller('farms')
@@ -13,15 +30,18 @@ export class FarmsController {
     return this.farms.create(dto);
   }
 
-  /** Loads the invented sample farm. */
-  @Post('sample')
-  createSample(): Promise<FarmView> {
-    return this.farms.createSample();
-  }
-
+  /** Farms by name, up to 500 at once; the header X-Total-Count says how many there are. */
   @Get()
-  findAll(): Promise<FarmView[]> {
-    return this.farms.findAll();
+  @ApiQuery({ name: 'skip', required: false, type: Number })
+  @ApiQuery({ name: 'take', required: false, type: Number, description: '500 when left out.' })
+  async findAll(
+    @Query() query: Record<string, unknown>,
+    @Res({ passthrough: true }) response: Response,
+  ): Promise<FarmView[]> {
+    const { skip = 0, take = FARMS_AT_ONCE } = checkDto(PageDto, withNumbers(query));
+    const { farms, total } = await this.farms.findAll(skip, take);
+    response.setHeader('X-Total-Count', total);
+    return farms;
   }
 
   @Get(':farmId')
@@ -30,13 +50,19 @@ export class FarmsController {
   }
 
   @Put(':farmId')
-  update(@Param('farmId') farmId: string, @Body() dto: FarmDto): Promise<FarmView> {
-    return this.farms.update(farmId, dto);
+  @TakesVersion()
+  update(
+    @Param('farmId') farmId: string,
+    @Body() dto: FarmDto,
+    @ExpectedVersion() expected: Expected,
+  ): Promise<FarmView> {
+    return this.farms.update(farmId, dto, expected);
   }
 
   @Delete(':farmId')
+  @TakesVersion()
   @HttpCode(204)
-  remove(@Param('farmId') farmId: string): Promise<void> {
-    return this.farms.remove(farmId);
+  remove(@Param('farmId') farmId: string, @ExpectedVersion() expected: Expected): Promise<void> {
+    return this.farms.remove(farmId, expected);
   }
 }

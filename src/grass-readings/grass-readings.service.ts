@@ -1,106 +1,67 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { GrassReading } from '../../shared/farm/paddock.js';
-import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
-import { isId, raiseRevision } from '../common/owned-rows.js';
+import { readingsOf, type HeightRead } from '../../shared/farm/told-fact.js';
+import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
-import type { GrassReadingDto, WalkDto } from './grass-reading.dto.js';
-import { GrassReadingEntity, toReading } from './grass-reading.entity.js';
+import { ToldService } from '../told/told.service.js';
+import type { WalkDto } from './grass-reading.dto.js';
 
-/** Readings kept of a farm: ten years of weekly walks over twenty paddocks. */
-const MOST_READINGS = 12_000;
-
+/** Heights read in paddocks: facts that are told like any others. */
 @Injectable()
 export class GrassReadingsService {
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
+    private readonly told: ToldService,
   ) {}
 
-  /** Readings of a farm, the oldest first. */
+  /** Readings of the paddocks there are, the oldest first; those of paddocks long gone are history. */
   async findAll(farmId: string): Promise<GrassReading[]> {
     await this.farms.findOne(farmId);
-    const rows = await this.source
-      .getRepository(GrassReadingEntity)
-      .find({ where: { farmId }, order: { date: 'ASC', id: 'ASC' } });
-    return rows.map(toReading);
+    const known = new Set((await this.paddocks.findAll(farmId)).map(({ id }) => id));
+    const facts = await this.told.factsOf(farmId, 'grass-reading');
+    return readingsOf(facts).filter(({ paddockId }) => known.has(paddockId));
   }
 
   /** Keeps the heights of one walk; all of them or none. */
   async walk(farmId: string, { readings }: WalkDto): Promise<GrassReading[]> {
-    const farm = await this.farms.findOne(farmId);
-    const known = new Set((await this.paddocks.findAll(farmId)).map((p) => p.id));
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    const problems = readings.flatMap((r, i) => problemsOf(r, i, known, today));
-    if (0 < problems.length) throw new FieldError(problems);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(GrassReadingEntity);
-      if (MOST_READINGS < (await rows.countBy({ farmId })) + readings.length) {
-        throw new FieldError([
-          {
-            field: 'readings',
-            code: 'out-of-bounds',
-            given: readings.length,
-            max: MOST_READINGS,
-            fix: 'Delete readings of earlier years first.',
-          },
-        ]);
-      }
-      for (const { paddockId, date } of readings) await rows.delete({ farmId, paddockId, date });
-      const last = new Map(readings.map((r) => [`${r.paddockId}/${r.date}`, r]));
-      return (
-        await rows.save([...last.values()].map((r) => ({ ...r, id: randomUUID(), farmId })))
-      ).map(toReading);
-    });
-  }
-
-  async remove(farmId: string, id: string): Promise<void> {
-    const missing = new NotFoundException(
-      `This farm has no reading with the id "${id.slice(0, 64)}".`,
+    const last = new Map(readings.map((r, k) => [`${r.paddockId}/${r.date}`, { ...r, k }]));
+    const walked = [...last.values()];
+    const facts = await this.told.tell(
+      farmId,
+      walked.map(({ paddockId, date, heightCm }) => ({
+        kind: 'grass-reading',
+        about: paddockId,
+        on: date,
+        details: { heightCm },
+      })),
+      (k, field) => `readings.${walked[k]!.k}.${FIELDS[field] ?? field}`,
     );
-    if (!isId(id)) throw missing;
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const { affected } = await manager.delete(GrassReadingEntity, { id, farmId });
-      if (affected === 0) throw missing;
+    return readingsOf(facts as HeightRead[]);
+  }
+
+  /** Takes a reading back, and whatever was read there on that day before. */
+  async remove(farmId: string, id: string): Promise<void> {
+    await this.database.write(farmId, async () => {
+      const facts = await this.told.factsOf(farmId, 'grass-reading');
+      const meant = facts.find((fact) => fact.id === id);
+      if (!meant) {
+        throw new NotFoundException(`This farm has no reading with the id "${id.slice(0, 64)}".`);
+      }
+      await this.told.takeBackAbout(
+        farmId,
+        'grass-reading',
+        ({ about, on }) => about === meant.about && on === meant.on,
+      );
     });
   }
 }
 
-function problemsOf(
-  { paddockId, date }: GrassReadingDto,
-  i: number,
-  known: ReadonlySet<string>,
-  today: string,
-): FieldProblem[] {
-  return [
-    ...(known.has(paddockId)
-      ? []
-      : [
-          {
-            field: `readings.${i}.paddockId`,
-            code: 'not-allowed' as const,
-            given: paddockId,
-            allowed: [...known],
-            fix: 'Name a paddock of this farm.',
-          },
-        ]),
-    ...(date <= today
-      ? []
-      : [
-          {
-            field: `readings.${i}.date`,
-            code: 'out-of-bounds' as const,
-            given: date,
-            max: today,
-            fix: 'A reading cannot lie in the future. Give the day it was taken.',
-          },
-        ]),
-  ];
-}
+/** What the fields of a fact are called in a walk. */
+const FIELDS: Readonly<Record<string, string>> = {
+  about: 'paddockId',
+  on: 'date',
+  'details.heightCm': 'heightCm',
+};

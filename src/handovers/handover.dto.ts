@@ -23,6 +23,7 @@ export class LeftThingDto {
 /** Days handed to a caretaker, as sent by a client. */
 export class HandoverDto implements Omit<Handover, 'id'> {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @Optional() @IdText() personId?: string;
   @Optional() @ShortText() caretaker?: string;
   @DateOnly() from!: string;

@@ -1,5 +1,14 @@
-import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import {
+  Column,
+  Entity,
+  Index,
+  JoinColumn,
+  ManyToOne,
+  PrimaryColumn,
+  VersionColumn,
+} from 'typeorm';
 import type { Handover } from '../../shared/farm/handover.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 /** Days that are handed to a caretaker. The first day is a column for lists; the rest is as sent. */
@@ -12,10 +21,17 @@ export class HandoverEntity {
   farm?: FarmEntity;
   @Column({ type: 'date' }) firstDay!: string;
   @Column({ type: 'simple-json' }) details!: Omit<Handover, 'id' | 'from'>;
+  @VersionColumn({ default: 1 }) version!: number;
 }
 
-export const toHandover = ({ id, firstDay, details }: HandoverEntity): Handover => ({
+export const toHandover = ({
+  id,
+  firstDay,
+  details,
+  version,
+}: HandoverEntity): Saved<Handover> => ({
   ...details,
   id,
   from: firstDay,
+  version,
 });

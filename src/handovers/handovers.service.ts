@@ -1,51 +1,76 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
+import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import type { HandoverDto } from './handover.dto.js';
 import { HandoverEntity, toHandover } from './handover.entity.js';
+
+/** Hand-overs that ended longer ago take no place among the most there may be. */
+const LATELY_DAYS = 366;
 
 @Injectable()
 export class HandoversService {
   private readonly rows: OwnedRows<HandoverEntity>;
 
   constructor(
-    @InjectDataSource() source: DataSource,
+    private readonly database: Database,
     private readonly people: PeopleService,
   ) {
-    this.rows = new OwnedRows(source, HandoverEntity, 'hand-over', { firstDay: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, HandoverEntity, {
+      noun: 'hand-over',
+      order: { firstDay: 'ASC', id: 'ASC' },
+      view: toHandover,
+      // Days handed over long ago are history.
+      count: (_farmId, rows) => {
+        const lately = addDays(plainDateAt(Date.now(), 'UTC'), -LATELY_DAYS);
+        return Promise.resolve(rows.filter(({ details }) => lately <= details.to).length);
+      },
+    });
   }
 
-  async create(farmId: string, dto: HandoverDto): Promise<Handover> {
-    return toHandover(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+  create(farmId: string, dto: HandoverDto): Promise<Saved<Handover>> {
+    return this.database.write(farmId, async () =>
+      toHandover(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
+    );
   }
 
-  async findAll(farmId: string): Promise<Handover[]> {
+  async findAll(farmId: string): Promise<Saved<Handover>[]> {
     return (await this.rows.findAll(farmId)).map(toHandover);
   }
 
-  async findOne(farmId: string, id: string): Promise<Handover> {
+  async findOne(farmId: string, id: string): Promise<Saved<Handover>> {
     return toHandover(await this.rows.findOne(farmId, id));
   }
 
-  async update(farmId: string, id: string, dto: HandoverDto): Promise<Handover> {
-    return toHandover(await this.rows.update(farmId, id, await this.valuesOf(farmId, dto, id)));
+  update(
+    farmId: string,
+    id: string,
+    dto: HandoverDto,
+    expected?: Expected,
+  ): Promise<Saved<Handover>> {
+    return this.database.write(farmId, async () => {
+      const values = await this.valuesOf(farmId, dto, id);
+      return toHandover(await this.rows.update(farmId, id, values, expected));
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
   private async valuesOf(
     farmId: string,
-    { id: _id, from, ...details }: HandoverDto,
+    { id: _id, version: _version, from, ...details }: HandoverDto,
     ownId = 'new',
   ): Promise<{ firstDay: string; details: HandoverEntity['details'] }> {
-    const [people, others] = await Promise.all([this.people.findAll(farmId), this.findAll(farmId)]);
+    const people = await this.people.findAll(farmId);
+    const others = await this.findAll(farmId);
     const problems = handoverProblems({ ...details, id: ownId, from }, { people, others });
     if (0 < problems.length) throw new FieldError(problems);
     return { firstDay: from, details };

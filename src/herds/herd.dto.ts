@@ -25,6 +25,7 @@ export class CattleGroupDto implements CattleGroup {
 /** A herd as sent by a client. */
 export class HerdDto implements Omit<Herd, 'id'> {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @NestedList(() => CattleGroupDto, 20) groups!: CattleGroupDto[];
   @Optional() @Within('stayDays') longestStayDays?: number;

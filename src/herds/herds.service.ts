@@ -1,95 +1,138 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource } from 'typeorm';
-import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
+import { byHerd, placeOf, type HerdPlace } from '../../shared/farm/herd-places.js';
+import { isSame } from '../../shared/farm/merge-row.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { OwnedRows, raiseRevision } from '../common/owned-rows.js';
+import type { Expected } from '../common/expected-version.js';
+import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
-import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService } from '../told/told.service.js';
 import type { HerdDto, MovedDto } from './herd.dto.js';
 import { HerdEntity, toHerd } from './herd.entity.js';
 
+/** Herds. Where each stands is not a field of its row: it follows from the moves that were told. */
 @Injectable()
 export class HerdsService {
   private readonly rows: OwnedRows<HerdEntity>;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly paddocks: PaddocksService,
+    private readonly told: ToldService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, HerdEntity, 'herd', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, HerdEntity, {
+      noun: 'herd',
+      order: { name: 'ASC', id: 'ASC' },
+      view: async (row) => this.withPlace(row, await this.placesOn(row.farmId)),
+    });
   }
 
-  async create(farmId: string, dto: HerdDto): Promise<Herd> {
-    return toHerd(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+  create(farmId: string, dto: HerdDto): Promise<Saved<Herd>> {
+    return this.database.write(farmId, async () => {
+      const { id } = await this.rows.create(farmId, await this.valuesOf(farmId, dto));
+      await this.typePlace(farmId, id, dto, {});
+      return this.findOne(farmId, id);
+    });
   }
 
-  async findAll(farmId: string): Promise<Herd[]> {
-    return (await this.rows.findAll(farmId)).map(toHerd);
+  async findAll(farmId: string): Promise<Saved<Herd>[]> {
+    const rows = await this.rows.findAll(farmId);
+    const places = await this.placesOn(farmId);
+    return rows.map((row) => this.withPlace(row, places));
   }
 
-  async findOne(farmId: string, id: string): Promise<Herd> {
-    return toHerd(await this.rows.findOne(farmId, id));
+  async findOne(farmId: string, id: string): Promise<Saved<Herd>> {
+    const row = await this.rows.findOne(farmId, id);
+    return this.withPlace(row, await this.placesOn(farmId));
   }
 
-  async update(farmId: string, id: string, dto: HerdDto): Promise<Herd> {
-    return toHerd(await this.rows.update(farmId, id, await this.valuesOf(farmId, dto, id)));
+  update(farmId: string, id: string, dto: HerdDto, expected?: Expected): Promise<Saved<Herd>> {
+    return this.database.write(farmId, async () => {
+      const values = await this.valuesOf(farmId, dto, id);
+      const { inPaddockId, inSince } = await this.findOne(farmId, id);
+      await this.rows.update(farmId, id, values, expected);
+      await this.typePlace(farmId, id, dto, { inPaddockId, inSince });
+      return this.findOne(farmId, id);
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
-  async moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Herd> {
-    const farm = await this.farms.findOne(farmId);
-    const today = plainDateAt(Date.now(), farm.timeZone);
-    if (today < on) {
-      throw new FieldError([
-        {
-          field: 'on',
-          code: 'out-of-bounds',
-          given: on,
-          max: today,
-          fix: 'Give the day on which they were moved; a move to come is in the plan.',
-        },
-      ]);
-    }
-    await this.paddocks.findOne(farmId, paddockId);
-    await this.checkPlace(farmId, paddockId, id, 'paddockId');
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const row = await this.rows.findOne(farmId, id);
-      const left = row.details.inPaddockId;
-      if (left !== undefined && left !== paddockId) {
-        const paddock = await manager.findOneBy(PaddockEntity, { id: left, farmId });
-        if (paddock) {
-          paddock.details = { ...paddock.details, lastGrazedOn: addDays(on, -1) };
-          await manager.save(paddock);
-        }
+  moved(farmId: string, id: string, { paddockId, on }: MovedDto): Promise<Saved<Herd>> {
+    return this.database.write(farmId, async () => {
+      const today = await this.todayOn(farmId);
+      if (today < on) {
+        throw new FieldError([
+          {
+            field: 'on',
+            code: 'out-of-bounds',
+            given: on,
+            max: today,
+            fix: 'Give the day on which they were moved; a move to come is in the plan.',
+          },
+        ]);
       }
-      row.details = { ...row.details, inPaddockId: paddockId, inSince: on };
-      return toHerd(await manager.save(row));
+      await this.paddocks.findOne(farmId, paddockId);
+      await this.rows.findOne(farmId, id);
+      const move = { kind: 'herd-move', about: id, on, details: { paddockId } } as const;
+      await this.told.tell(farmId, [move], fieldOfMove('paddockId'));
+      return this.findOne(farmId, id);
     });
+  }
+
+  /** A place that is typed in a form and differs from where the herd was is told as a fact. */
+  private async typePlace(
+    farmId: string,
+    id: string,
+    { inPaddockId, inSince }: Pick<HerdDto, 'inPaddockId' | 'inSince'>,
+    before: { inPaddockId?: string | undefined; inSince?: string | undefined },
+  ): Promise<void> {
+    const since = inPaddockId === undefined ? undefined : inSince;
+    if (isSame(before, { inPaddockId, inSince: since })) return;
+    const details = {
+      isTyped: true,
+      ...(inPaddockId === undefined ? {} : { paddockId: inPaddockId }),
+      ...(since === undefined ? { isSinceUnknown: true } : {}),
+    };
+    const on = since ?? (await this.todayOn(farmId));
+    const place = { kind: 'herd-move', about: id, on, details } as const;
+    await this.told.tell(farmId, [place], fieldOfMove('inPaddockId', 'inSince'));
+  }
+
+  private async placesOn(farmId: string): Promise<ReadonlyMap<string, HerdPlace>> {
+    const moves = byHerd(await this.told.factsOf(farmId, 'herd-move'));
+    const paddockIds = new Set(await this.paddocks.idsOf(farmId));
+    return new Map([...moves].map(([id, own]) => [id, placeOf(own, paddockIds)]));
+  }
+
+  private withPlace(row: HerdEntity, places: ReadonlyMap<string, HerdPlace>): Saved<Herd> {
+    return { ...toHerd(row), ...places.get(row.id) };
   }
 
   private async valuesOf(
     farmId: string,
-    { id: _id, name, ...details }: HerdDto,
+    { id: _id, version: _version, name, inPaddockId, inSince, ...details }: HerdDto,
     ownId?: string,
   ): Promise<{ name: string; details: HerdEntity['details'] }> {
-    const problems = herdProblems({ ...details, id: 'new', name }, this.tables.tables);
+    const problems = herdProblems(
+      { ...details, id: 'new', name, ...(inSince === undefined ? {} : { inSince }) },
+      this.tables.tables,
+    );
     if (0 < problems.length) throw new FieldError(problems);
-    const { inPaddockId } = details;
     if (inPaddockId !== undefined) {
       await this.paddocks.findOne(farmId, inPaddockId);
-      await this.checkPlace(farmId, inPaddockId, ownId, 'inPaddockId');
+      await this.checkPlace(farmId, inPaddockId, ownId);
     }
     return { name, details };
   }
@@ -98,7 +141,6 @@ export class HerdsService {
     farmId: string,
     paddockId: string,
     ownId: string | undefined,
-    field: string,
   ): Promise<void> {
     const other = (await this.findAll(farmId)).find(
       (herd) => herd.inPaddockId === paddockId && herd.id !== ownId,
@@ -106,11 +148,21 @@ export class HerdsService {
     if (!other) return;
     throw new FieldError([
       {
-        field,
+        field: 'inPaddockId',
         code: 'conflict',
         given: paddockId,
         fix: `${other.name} stands there. Move it first, or join the herds.`,
       },
     ]);
   }
+
+  private async todayOn(farmId: string): Promise<string> {
+    return plainDateAt(Date.now(), (await this.farms.findOne(farmId)).timeZone);
+  }
 }
+
+/** What the fields of a move are called where it is sent. */
+const fieldOfMove =
+  (place: string, on = 'on') =>
+  (_k: number, field: string): string =>
+    field === 'details.paddockId' ? place : field === 'on' ? on : field;

@@ -31,6 +31,7 @@ export class HangsOnDto {
 /** Work the household sets itself, as sent by a client. */
 export class JobDto implements Omit<OwnJob, 'id'> {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @Within('jobHours') hours!: number;
   @Optional() @DateOnly() notBefore?: string;

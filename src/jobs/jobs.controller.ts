@@ -1,7 +1,9 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { OwnJob } from '../../shared/farm/job.js';
+import type { KeptJob } from '../../shared/farm/resting-jobs.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { JobDto, TakenSetDto } from './job.dto.js';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { JobsService } from './jobs.service.js';
 
 @ApiTags('jobs')
@@ -10,17 +12,17 @@ export class JobsController {
   constructor(private readonly jobs: JobsService) {}
 
   @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<OwnJob> {
+  create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<Saved<KeptJob>> {
     return this.jobs.create(farmId, dto);
   }
 
   @Get()
-  findAll(@Param('farmId') farmId: string): Promise<OwnJob[]> {
+  findAll(@Param('farmId') farmId: string): Promise<Saved<KeptJob>[]> {
     return this.jobs.findAll(farmId);
   }
 
   @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<OwnJob> {
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<KeptJob>> {
     return this.jobs.findOne(farmId, id);
   }
 
@@ -30,7 +32,7 @@ export class JobsController {
     @Param('farmId') farmId: string,
     @Param('setId') setId: string,
     @Body() dto: TakenSetDto,
-  ): Promise<OwnJob[]> {
+  ): Promise<Saved<KeptJob>[]> {
     return this.jobs.takeSet(farmId, setId, dto);
   }
 
@@ -42,17 +44,24 @@ export class JobsController {
   }
 
   @Put(':id')
+  @TakesVersion()
   update(
     @Param('farmId') farmId: string,
     @Param('id') id: string,
     @Body() dto: JobDto,
-  ): Promise<OwnJob> {
-    return this.jobs.update(farmId, id, dto);
+    @ExpectedVersion() expected: Expected,
+  ): Promise<Saved<KeptJob>> {
+    return this.jobs.update(farmId, id, dto, expected);
   }
 
   @Delete(':id')
+  @TakesVersion()
   @HttpCode(204)
-  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
-    return this.jobs.remove(farmId, id);
+  remove(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @ExpectedVersion() expected: Expected,
+  ): Promise<void> {
+    return this.jobs.remove(farmId, id, expected);
   }
 }

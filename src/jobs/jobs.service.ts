@@ -1,17 +1,20 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
-import type { OwnJob } from '../../shared/farm/job.js';
+import { restingSince, type KeptJob } from '../../shared/farm/resting-jobs.js';
+import { progressOf } from '../../shared/farm/told-fact.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { ownJobProblems } from '../../shared/plan/season/check-jobs.js';
 import { jobsOfSet } from '../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../shared/tables/job-sets.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { PeopleService } from '../people/people.service.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService } from '../told/told.service.js';
 import type { JobDto, TakenSetDto } from './job.dto.js';
 import { JobEntity, toJob } from './job.entity.js';
 
@@ -20,35 +23,53 @@ export class JobsService {
   private readonly rows: OwnedRows<JobEntity>;
 
   constructor(
-    @InjectDataSource() source: DataSource,
+    private readonly database: Database,
     private readonly people: PeopleService,
     private readonly farms: FarmsService,
+    private readonly told: ToldService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(source, JobEntity, 'job', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, JobEntity, {
+      noun: 'job',
+      order: { name: 'ASC', id: 'ASC' },
+      view: async (row) => this.withRest(row, await this.restOn(row.farmId)),
+      // What rests takes no place among the jobs there may be.
+      count: async (farmId, rows) => {
+        const rest = await this.restOn(farmId);
+        return rows.filter((row) => rest(row) === undefined).length;
+      },
+    });
   }
 
-  async create(farmId: string, dto: JobDto): Promise<OwnJob> {
-    return toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto)));
+  create(farmId: string, dto: JobDto): Promise<Saved<KeptJob>> {
+    return this.database.write(farmId, async () =>
+      toJob(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
+    );
   }
 
-  async findAll(farmId: string): Promise<OwnJob[]> {
-    return (await this.rows.findAll(farmId)).map(toJob);
+  async findAll(farmId: string): Promise<Saved<KeptJob>[]> {
+    const rows = await this.rows.findAll(farmId);
+    const rest = await this.restOn(farmId);
+    return rows.map((row) => this.withRest(row, rest));
   }
 
-  async findOne(farmId: string, id: string): Promise<OwnJob> {
-    return toJob(await this.rows.findOne(farmId, id));
+  async findOne(farmId: string, id: string): Promise<Saved<KeptJob>> {
+    const row = await this.rows.findOne(farmId, id);
+    return this.withRest(row, await this.restOn(farmId));
   }
 
-  async update(farmId: string, id: string, dto: JobDto): Promise<OwnJob> {
-    return toJob(await this.rows.update(farmId, id, await this.valuesOf(farmId, dto, id)));
+  update(farmId: string, id: string, dto: JobDto, expected?: Expected): Promise<Saved<KeptJob>> {
+    return this.database.write(farmId, async () => {
+      const values = await this.valuesOf(farmId, dto, id);
+      return toJob(await this.rows.update(farmId, id, values, expected));
+    });
   }
 
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id);
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected);
   }
 
-  async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<OwnJob[]> {
+  async takeSet(farmId: string, setId: string, dto: TakenSetDto): Promise<Saved<KeptJob>[]> {
     const set = this.setOf(setId);
     const farm = await this.farms.findOne(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
@@ -71,23 +92,42 @@ export class JobsService {
       details:
         waitsForId === undefined ? details : { ...details, waitsForId: own.get(waitsForId)! },
     }));
-    const kept = await this.rows.createAll(farmId, rows, (before) => {
-      if (!before.some(({ details }) => details.setId === setId)) return;
-      throw new FieldError([
-        {
-          field: 'setId',
-          code: 'conflict',
-          given: setId,
-          fix: `“${set.name}” is among your jobs already: leave it first to take it again on other dates.`,
-        },
-      ]);
+    return this.database.write(farmId, async () => {
+      const rest = await this.restOn(farmId);
+      const kept = await this.rows.createAll(farmId, rows, (before) => {
+        const isTaken = before.some(
+          (row) => row.details.setId === setId && rest(row) === undefined,
+        );
+        if (isTaken) throw takenAlready(set);
+      });
+      return kept.map((row) => toJob(row));
     });
-    return kept.map(toJob);
   }
 
+  /** Leaves a set: its jobs go, but for those at rest, which are history. */
   async leaveSet(farmId: string, setId: string): Promise<void> {
     this.setOf(setId);
-    await this.rows.removeAll(farmId, ({ details }) => details.setId === setId);
+    await this.database.write(farmId, async () => {
+      const rest = await this.restOn(farmId);
+      await this.rows.removeAll(
+        farmId,
+        (row) => row.details.setId === setId && rest(row) === undefined,
+      );
+    });
+  }
+
+  /** Since when each job rests, by what was told of it. */
+  private async restOn(farmId: string): Promise<(row: JobEntity) => string | undefined> {
+    const { timeZone } = await this.farms.findOne(farmId);
+    const today = plainDateAt(Date.now(), timeZone);
+    const progress = progressOf(await this.told.factsOf(farmId, 'work-progress'));
+    const byKey = new Map(progress.map((mark) => [mark.key, mark]));
+    return ({ id, details }) => restingSince(details, byKey.get(`own/${id}`), today);
+  }
+
+  private withRest(row: JobEntity, rest: (row: JobEntity) => string | undefined): Saved<KeptJob> {
+    const since = rest(row);
+    return { ...toJob(row), ...(since === undefined ? {} : { restingSince: since }) };
   }
 
   private setOf(setId: string): JobSet {
@@ -98,10 +138,11 @@ export class JobsService {
 
   private async valuesOf(
     farmId: string,
-    { id: _id, name, ...details }: JobDto,
+    { id: _id, version: _version, name, ...details }: JobDto,
     ownId = 'new',
   ): Promise<{ name: string; details: JobEntity['details'] }> {
-    const [people, others] = await Promise.all([this.people.findAll(farmId), this.findAll(farmId)]);
+    const people = await this.people.findAll(farmId);
+    const others = await this.findAll(farmId);
     const job = { ...details, id: ownId, name };
     const problems = ownJobProblems(job, {
       people,
@@ -111,3 +152,13 @@ export class JobsService {
     return { name, details };
   }
 }
+
+const takenAlready = ({ id, name }: JobSet): FieldError =>
+  new FieldError([
+    {
+      field: 'setId',
+      code: 'conflict',
+      given: id,
+      fix: `“${name}” is among your jobs already: leave it first to take it again on other dates.`,
+    },
+  ]);

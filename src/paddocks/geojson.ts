@@ -30,6 +30,7 @@ const NO_PADDOCKS = ['Point', 'MultiPoint', 'LineString', 'MultiLineString'];
 export function outlinesOfGeoJson(document: unknown): GeoJsonOutlines {
   const found: Found = { rings: [], leftOut: [], problems: [] };
   readDocument(document, found);
+  if (MOST_POLYGONS < found.rings.length) throw wrongCount(found.rings.length);
   const outlines = found.rings.flatMap(({ ring, ...rest }): NamedOutline[] => {
     try {
       const outline = checkedCorners(ring, rest.at);
@@ -41,21 +42,22 @@ export function outlinesOfGeoJson(document: unknown): GeoJsonOutlines {
     }
   });
   if (0 < found.problems.length) throw new FieldError(found.problems);
-  if (outlines.length === 0 || MOST_POLYGONS < outlines.length) {
-    throw new FieldError([
-      {
-        field: 'geojson',
-        code: 'out-of-bounds',
-        given: outlines.length,
-        min: 1,
-        max: MOST_POLYGONS,
-        unit: 'polygons',
-        fix: 'Export the paddocks as polygons in longitude and latitude (WGS84).',
-      },
-    ]);
-  }
+  if (outlines.length === 0) throw wrongCount(0);
   return { outlines, leftOut: found.leftOut };
 }
+
+const wrongCount = (given: number): FieldError =>
+  new FieldError([
+    {
+      field: 'geojson',
+      code: 'out-of-bounds',
+      given,
+      min: 1,
+      max: MOST_POLYGONS,
+      unit: 'polygons',
+      fix: 'Export the paddocks as polygons in longitude and latitude (WGS84).',
+    },
+  ]);
 
 interface Found {
   readonly rings: (Omit<NamedOutline, 'outline' | 'areaM2'> & { readonly ring: unknown })[];

@@ -1,10 +1,10 @@
-import type { Paddock } from '../../shared/farm/paddock.js';
 import {
+  type Paddock,
   PRODUCTIVITIES,
   STANDS,
   type Productivity,
   type Stand,
-} from '../../shared/tables/pasture-tables.js';
+} from '../../shared/farm/paddock.js';
 import type { Tables } from '../../shared/tables/tables.js';
 
 /** What a paddock is like, as far as no outline shows it. */

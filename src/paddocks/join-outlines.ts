@@ -12,7 +12,7 @@ const SAME_FENCE_M = [0.01, 1] as const;
 const CRUMB_M2 = 1;
 /** A corner this near to the line between its neighbours is none. */
 const STRAIGHT_M = 0.01;
-const MOST_CORNERS = 2000;
+const MOST_CORNERS = 1000;
 const NO_LINE = 'no simple line can be drawn around the outlines';
 
 export type Joined = { readonly outline: Outline } | { readonly because: string };

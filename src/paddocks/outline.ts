@@ -47,12 +47,12 @@ export function isOutline(corners: Outline): boolean {
 /** An outline whose corners make a simple ring, the closing corner left out. */
 export function checkedCorners(outline: unknown, field = 'outline'): Outline {
   if (!Array.isArray(outline)) throw notCorners(field, outline);
+  if (MOST_CORNERS + 1 < outline.length) throw wrongCount(field, outline.length);
   const corners = outline.map((corner: unknown, i): [number, number] => {
-    const pair = Array.isArray(corner) ? corner.slice(0, 2) : [];
-    const [longitude, latitude] = pair.map(Number);
+    const [longitude, latitude] = Array.isArray(corner) ? (corner as unknown[]) : [];
     const isThere =
-      longitude !== undefined &&
-      latitude !== undefined &&
+      typeof longitude === 'number' &&
+      typeof latitude === 'number' &&
       Math.abs(longitude) <= 180 &&
       Math.abs(latitude) <= 90;
     if (!isThere) throw notCorners(`${field}.${i}`, corner);
@@ -62,15 +62,7 @@ export function checkedCorners(outline: unknown, field = 'outline'): Outline {
   const isClosed = 1 < corners.length && first![0] === last![0] && first![1] === last![1];
   const open = isClosed ? corners.slice(0, -1) : corners;
   if (open.length < 3 || MOST_CORNERS < open.length) {
-    throw refused({
-      field,
-      code: 'out-of-bounds',
-      given: open.length,
-      min: 3,
-      max: MOST_CORNERS,
-      unit: 'corners',
-      fix: 'That counts corners: give at least three, in order around the paddock.',
-    });
+    throw wrongCount(field, open.length);
   }
   const ring = [...open, open[0]!];
   const crossings = kinks({ type: 'Polygon', coordinates: [ring] }).features.length;
@@ -87,6 +79,16 @@ export function checkedCorners(outline: unknown, field = 'outline'): Outline {
 }
 
 const refused = (problem: FieldProblem): FieldError => new FieldError([problem]);
+const wrongCount = (field: string, given: number): FieldError =>
+  refused({
+    field,
+    code: 'out-of-bounds',
+    given,
+    min: 3,
+    max: MOST_CORNERS,
+    unit: 'corners',
+    fix: 'That counts corners: give at least three, in order around the paddock.',
+  });
 const notCorners = (field: string, given: unknown): FieldError =>
   refused({
     field,

@@ -1,11 +1,13 @@
 import { ApiProperty } from '@nestjs/swagger';
-import type { ClosedFor, Outline, Paddock } from '../../shared/farm/paddock.js';
 import {
+  type ClosedFor,
+  type Outline,
+  type Paddock,
   PRODUCTIVITIES,
   STANDS,
   type Productivity,
   type Stand,
-} from '../../shared/tables/pasture-tables.js';
+} from '../../shared/farm/paddock.js';
 import {
   AnyList,
   DateOnly,
@@ -30,6 +32,7 @@ export class ClosedDaysDto {
 /** A paddock as sent by a client. With an outline, the area may be left out. */
 export class PaddockDto implements Omit<Paddock, 'id' | 'areaM2'> {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @Optional() @Within('paddockM2') areaM2?: number;
   @ApiProperty() @IdText() forageId!: string;

@@ -1,7 +1,9 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { Paddock } from '../../shared/farm/paddock.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { PaddocksService, type FoundInGeoJson, type Reshaped } from './paddocks.service.js';
 
 @ApiTags('paddocks')
@@ -10,13 +12,16 @@ export class PaddocksController {
   constructor(private readonly paddocks: PaddocksService) {}
 
   @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Paddock> {
+  create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Saved<Paddock>> {
     return this.paddocks.create(farmId, dto);
   }
 
   /** Adds a paddock for every polygon of a GeoJSON document. */
   @Post('geojson')
-  importGeoJson(@Param('farmId') farmId: string, @Body() document: object): Promise<Paddock[]> {
+  importGeoJson(
+    @Param('farmId') farmId: string,
+    @Body() document: object,
+  ): Promise<Saved<Paddock>[]> {
     return this.paddocks.importGeoJson(farmId, document);
   }
 
@@ -47,27 +52,34 @@ export class PaddocksController {
   }
 
   @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Paddock[]> {
+  findAll(@Param('farmId') farmId: string): Promise<Saved<Paddock>[]> {
     return this.paddocks.findAll(farmId);
   }
 
   @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Paddock> {
+  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Paddock>> {
     return this.paddocks.findOne(farmId, id);
   }
 
   @Put(':id')
+  @TakesVersion()
   update(
     @Param('farmId') farmId: string,
     @Param('id') id: string,
     @Body() dto: PaddockDto,
-  ): Promise<Paddock> {
-    return this.paddocks.update(farmId, id, dto);
+    @ExpectedVersion() expected: Expected,
+  ): Promise<Saved<Paddock>> {
+    return this.paddocks.update(farmId, id, dto, expected);
   }
 
   @Delete(':id')
+  @TakesVersion()
   @HttpCode(204)
-  remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
-    return this.paddocks.remove(farmId, id);
+  remove(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @ExpectedVersion() expected: Expected,
+  ): Promise<void> {
+    return this.paddocks.remove(farmId, id, expected);
   }
 }

@@ -1,19 +1,21 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
 import { randomUUID } from 'node:crypto';
-import { DataSource } from 'typeorm';
-import { BOUNDS, MAX_LIST } from '../../shared/farm/bounds.js';
-import type { Herd } from '../../shared/farm/herd.js';
+import type { EntityManager } from 'typeorm';
+import { BOUNDS } from '../../shared/farm/bounds.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { paddockProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { checkDto } from '../common/check-dto.js';
-import { OwnedRows, raiseRevision } from '../common/owned-rows.js';
-import { GrassReadingEntity } from '../grass-readings/grass-reading.entity.js';
-import { HerdEntity } from '../herds/herd.entity.js';
+import type { Expected } from '../common/expected-version.js';
+import { OwnedRows, refuseTooMany } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+import { ToldService } from '../told/told.service.js';
 import { cutOutline } from './cut-outline.js';
-import { outlinesOfGeoJson, type NamedOutline } from './geojson.js';
+import type { NamedOutline } from './geojson.js';
+import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
 import { joinOutlines, type Joined } from './join-outlines.js';
 import { checkedCorners, outlineAreaM2 } from './outline.js';
@@ -22,7 +24,7 @@ import { PaddockEntity, toPaddock } from './paddock.entity.js';
 import { sharesOf } from './shares.js';
 
 /** A paddock after splitting or joining; when its outline was lost, why. */
-export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
+export type Reshaped = Saved<Paddock> & { readonly noOutlineBecause?: string };
 
 /** What an import would add. */
 export interface FoundInGeoJson {
@@ -31,47 +33,82 @@ export interface FoundInGeoJson {
 }
 
 type Details = PaddockEntity['details'];
+type NewPaddock = Pick<PaddockEntity, 'id' | 'farmId' | 'name' | 'details'>;
 
 @Injectable()
 export class PaddocksService {
   private readonly rows: OwnedRows<PaddockEntity>;
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
+    private readonly told: ToldService,
+    private readonly grazing: GrazingDays,
     private readonly tables: TablesService,
+    private readonly pool: WorkPool,
   ) {
-    this.rows = new OwnedRows(source, PaddockEntity, 'paddock', { name: 'ASC', id: 'ASC' });
+    this.rows = new OwnedRows(database, PaddockEntity, {
+      noun: 'paddock',
+      order: { name: 'ASC', id: 'ASC' },
+      view: async (row) => viewOf(row, await this.grazing.on(row.farmId)),
+    });
   }
 
-  async create(farmId: string, dto: PaddockDto): Promise<Paddock> {
-    return toPaddock(await this.rows.create(farmId, this.valuesOf(dto)));
+  create(farmId: string, dto: PaddockDto): Promise<Saved<Paddock>> {
+    const values = this.valuesOf(dto);
+    return this.database.write(farmId, async () => {
+      await this.grazing.refuseFuture(farmId, dto);
+      return toPaddock(await this.rows.create(farmId, values));
+    });
   }
 
-  async findAll(farmId: string): Promise<Paddock[]> {
-    return (await this.rows.findAll(farmId)).map(toPaddock);
+  async findAll(farmId: string): Promise<Saved<Paddock>[]> {
+    const rows = await this.rows.findAll(farmId);
+    const grazed = await this.grazing.on(farmId);
+    return rows.map((row) => viewOf(row, grazed));
   }
 
-  async findOne(farmId: string, id: string): Promise<Paddock> {
-    return toPaddock(await this.rows.findOne(farmId, id));
+  async findOne(farmId: string, id: string): Promise<Saved<Paddock>> {
+    return viewOf(await this.rows.findOne(farmId, id), await this.grazing.on(farmId));
   }
 
-  async update(farmId: string, id: string, dto: PaddockDto): Promise<Paddock> {
-    return toPaddock(await this.rows.update(farmId, id, this.valuesOf(dto)));
+  async idsOf(farmId: string): Promise<string[]> {
+    const rows = await this.database.manager.find(PaddockEntity, {
+      where: { farmId },
+      select: { id: true },
+    });
+    return rows.map(({ id }) => id);
   }
 
-  /** Deletes a paddock with its readings; herds that stood in it stand nowhere. */
-  remove(farmId: string, id: string): Promise<void> {
-    return this.rows.remove(farmId, id, (manager) => forget(manager, farmId, [id]));
+  update(
+    farmId: string,
+    id: string,
+    dto: PaddockDto,
+    expected?: Expected,
+  ): Promise<Saved<Paddock>> {
+    const { name, details } = this.valuesOf(dto);
+    return this.database.write(farmId, async () => {
+      await this.grazing.refuseFuture(farmId, dto);
+      const before = await this.rows.findOne(farmId, id);
+      const grazed = await this.grazing.on(farmId);
+      const values = withTypedDay(details, before, grazed);
+      const row = await this.rows.update(farmId, id, { name, details: values }, expected);
+      return viewOf(row, grazed);
+    });
+  }
+
+  /** Deletes a paddock; what was told of it is history. Herds that stood in it stand nowhere. */
+  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
+    return this.rows.remove(farmId, id, expected, () => this.grazing.leave(farmId, [id]));
   }
 
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
   async split(farmId: string, id: string, dto: SplitDto): Promise<Reshaped[]> {
     const shares = sharesOf(dto);
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       const whole = await this.rows.findOne(farmId, id);
+      const { lastGrazedOn } = viewOf(whole, await this.grazing.on(farmId));
       await checkRoom(manager, farmId, shares.length - 1);
-      const { outline, ...details } = whole.details;
+      const { outline, ...details } = { ...whole.details, ...(lastGrazedOn && { lastGrazedOn }) };
       const outlines = outline && cutOutline(outline, shares);
       const strips = shares.map((share, k) => ({
         id: randomUUID(),
@@ -84,21 +121,14 @@ export class PaddocksService {
         },
       }));
       for (const strip of strips) this.check({ ...strip.details, id, name: whole.name });
-      const readings = await manager.findBy(GrassReadingEntity, { farmId, paddockId: id });
+      // While the whole is still there: herds that stood in it then stand nowhere.
+      await this.grazing.leave(farmId, [id]);
       await manager.delete(PaddockEntity, { id, farmId });
-      await forget(manager, farmId, [id]);
-      const saved = await manager.save(PaddockEntity, strips);
-      await manager.insert(
-        GrassReadingEntity,
-        strips.flatMap((strip) =>
-          readings.map(({ date, heightCm }) => ({
-            id: randomUUID(),
-            farmId,
-            paddockId: strip.id,
-            date,
-            heightCm,
-          })),
-        ),
+      const saved = await manager.save(manager.create(PaddockEntity, strips));
+      await this.told.carryOver(
+        farmId,
+        id,
+        strips.map((strip) => strip.id),
       );
       const because =
         outline && !outlines ? 'straight lines would leave strips in several pieces' : undefined;
@@ -120,27 +150,24 @@ export class PaddocksService {
         },
       ]);
     }
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       const rows: PaddockEntity[] = [];
       for (const id of ids) rows.push(await this.rows.findOne(farmId, id));
+      const { lastGrazedOn } = viewOf(rows[0]!, await this.grazing.on(farmId));
       const { outline: _outline, ...rest } = rows[0]!.details;
       const joined = outlineAround(rows);
       const details: Details = {
         ...rest,
+        ...(lastGrazedOn && { lastGrazedOn }),
         areaM2: rows.reduce((sum, row) => sum + row.details.areaM2, 0),
         ...('outline' in joined ? { outline: joined.outline } : {}),
       };
       this.check({ ...details, id: rows[0]!.id, name });
+      await this.grazing.leave(farmId, ids);
       for (const row of rows) await manager.delete(PaddockEntity, { id: row.id, farmId });
-      await forget(
-        manager,
-        farmId,
-        rows.map((row) => row.id),
-      );
       const row = { id: randomUUID(), farmId, name, details };
       return reshaped(
-        await manager.save(PaddockEntity, row),
+        await manager.save(manager.create(PaddockEntity, row)),
         'because' in joined ? joined.because : undefined,
       );
     });
@@ -149,7 +176,7 @@ export class PaddocksService {
   /** What an import of a GeoJSON document would add; saves nothing. */
   async findInGeoJson(farmId: string, document: unknown): Promise<FoundInGeoJson> {
     await this.rows.findAll(farmId);
-    const { outlines, leftOut } = outlinesOfGeoJson(document);
+    const { outlines, leftOut } = await this.pool.run('outlinesOfGeoJson', document);
     const paddocks = outlines.map(({ name, areaM2, properties }) => ({
       name,
       areaM2,
@@ -163,27 +190,22 @@ export class PaddocksService {
    * Adds a paddock for every polygon of a GeoJSON document; all of them or none. The ground is what
    * a polygon's properties say, else what stands beside the document's own members, else the usual.
    */
-  async importGeoJson(farmId: string, document: object): Promise<Paddock[]> {
-    const { outlines } = outlinesOfGeoJson(document);
+  async importGeoJson(farmId: string, document: object): Promise<Saved<Paddock>[]> {
+    const { outlines } = await this.pool.run('outlinesOfGeoJson', document);
     const given = Object.entries(document).filter(([name]) => Object.hasOwn(USUAL_GROUND, name));
     const chosen = { ...checkDto(GroundDto, Object.fromEntries(given)) };
     const rows = this.rowsOf(farmId, outlines, { ...USUAL_GROUND, ...chosen });
-    return this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    return this.database.write(farmId, async (manager) => {
       await checkRoom(manager, farmId, rows.length);
-      return (await manager.save(PaddockEntity, rows)).map(toPaddock);
+      return (await manager.save(manager.create(PaddockEntity, rows))).map(toPaddock);
     });
   }
 
-  private rowsOf(
-    farmId: string,
-    outlines: readonly NamedOutline[],
-    ground: Ground,
-  ): PaddockEntity[] {
+  private rowsOf(farmId: string, outlines: readonly NamedOutline[], ground: Ground): NewPaddock[] {
     const { tables } = this.tables;
     // A choice for all is checked by itself, so that it is named once and not for every polygon.
     this.check({ id: 'new', name: 'new', areaM2: BOUNDS.paddockM2.min, closed: [], ...ground });
-    const rows = outlines.map(({ name, outline, areaM2, properties }): PaddockEntity => {
+    const rows = outlines.map(({ name, outline, areaM2, properties }): NewPaddock => {
       const own = groundIn(properties, tables).own;
       return {
         id: randomUUID(),
@@ -193,13 +215,17 @@ export class PaddocksService {
       };
     });
     const problems = rows.flatMap((row, i) =>
-      paddockProblems(toPaddock(row), tables, `${outlines[i]!.at}.`),
+      paddockProblems(
+        { ...row.details, id: row.id, name: row.name },
+        tables,
+        `${outlines[i]!.at}.`,
+      ),
     );
     if (0 < problems.length) throw new FieldError(problems);
     return rows;
   }
 
-  private valuesOf({ id: _id, name, areaM2, outline, ...rest }: PaddockDto): {
+  private valuesOf({ id: _id, version: _version, name, areaM2, outline, ...rest }: PaddockDto): {
     name: string;
     details: Details;
   } {
@@ -243,42 +269,6 @@ function outlineAround(rows: readonly PaddockEntity[]): Joined | Record<string, 
   return joinOutlines(rows.map(({ details }) => details.outline!));
 }
 
-async function checkRoom(
-  manager: DataSource['manager'],
-  farmId: string,
-  more: number,
-): Promise<void> {
-  const count = (await manager.countBy(PaddockEntity, { farmId })) + more;
-  if (count <= MAX_LIST) return;
-  throw new FieldError([
-    {
-      field: 'paddocks',
-      code: 'out-of-bounds',
-      given: count,
-      max: MAX_LIST,
-      fix: 'Delete paddocks that are no longer needed first.',
-    },
-  ]);
-}
-
-/** Readings of paddocks that are gone go too, and herds no longer stand in them. */
-async function forget(
-  manager: DataSource['manager'],
-  farmId: string,
-  ids: readonly string[],
-): Promise<void> {
-  for (const paddockId of ids) await manager.delete(GrassReadingEntity, { farmId, paddockId });
-  const herds = await manager.findBy(HerdEntity, { farmId });
-  const changed = herds.filter(
-    ({ details }) => details.inPaddockId !== undefined && ids.includes(details.inPaddockId),
-  );
-  for (const herd of changed) {
-    const {
-      inPaddockId: _in,
-      inSince: _since,
-      ...details
-    } = herd.details as Omit<Herd, 'id' | 'name'>;
-    herd.details = details;
-  }
-  if (0 < changed.length) await manager.save(changed);
+async function checkRoom(manager: EntityManager, farmId: string, more: number): Promise<void> {
+  refuseTooMany('paddock', (await manager.countBy(PaddockEntity, { farmId })) + more);
 }

@@ -1,39 +1,34 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, Get, Header, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { Explanation } from '../../shared/explain/explanation.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { PastureChoices } from '../../shared/plan/pasture/pasture-request.js';
-import { PastureChoicesDto, PastureOrderDto } from './pasture.dto.js';
-import { PastureService, type PastureOnFarm } from './pasture.service.js';
+import { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
+import { PastureService } from './pasture.service.js';
 
 @ApiTags('pasture')
 @Controller()
 export class PastureController {
   constructor(private readonly pasture: PastureService) {}
 
-  /** Plans a pasture without saving anything. */
+  /** Plans the pasture of a farm that is sent whole, without saving anything. */
   @Post('pasture/preview')
   @HttpCode(200)
-  preview(@Body() order: PastureOrderDto): Promise<PasturePlan> {
-    return this.pasture.preview(order);
+  preview(@Body() document: FarmDocumentDto): Promise<PasturePlan> {
+    return this.pasture.preview(document);
   }
 
   /** Opens every number of a pasture's plan, in the farm's units. */
   @Post('pasture/explain')
   @HttpCode(200)
-  explain(@Body() order: PastureOrderDto): Promise<Explanation[]> {
-    return this.pasture.explanations(order);
+  @Header('Content-Type', 'application/json; charset=utf-8')
+  explain(@Body() document: FarmDocumentDto): Promise<string> {
+    return this.pasture.explanations(document);
   }
 
   @Get('farms/:farmId/pasture/plan')
   planOf(@Param('farmId') farmId: string): Promise<PasturePlan> {
     return this.pasture.planOf(farmId);
-  }
-
-  /** Everything this farm's pasture plan is made from, for a page that plans in the browser. */
-  @Get('farms/:farmId/pasture')
-  onFarm(@Param('farmId') farmId: string): Promise<PastureOnFarm> {
-    return this.pasture.onFarm(farmId);
   }
 
   @Put('farms/:farmId/pasture/choices')

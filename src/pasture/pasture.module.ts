@@ -1,14 +1,10 @@
 import { Module } from '@nestjs/common';
-import { FarmsModule } from '../farms/farms.module.js';
-import { GrassReadingsModule } from '../grass-readings/grass-readings.module.js';
-import { HerdsModule } from '../herds/herds.module.js';
-import { PaddocksModule } from '../paddocks/paddocks.module.js';
-import { PlansModule } from '../plans/plans.module.js';
+import { PictureModule } from '../picture/picture.module.js';
 import { PastureController } from './pasture.controller.js';
 import { PastureService } from './pasture.service.js';
 
 @Module({
-  imports: [FarmsModule, PaddocksModule, HerdsModule, GrassReadingsModule, PlansModule],
+  imports: [PictureModule],
   controllers: [PastureController],
   providers: [PastureService],
   exports: [PastureService],

@@ -22,6 +22,7 @@ export class StartingHoursDto {
 
 export class PersonDto {
   @Optional() @IdText() id?: string;
+  @Optional() @Within('version') version?: number;
   @ShortText() name!: string;
   @NestedList(() => AwayDto, 200)
   away!: AwayDto[];

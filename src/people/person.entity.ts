@@ -1,5 +1,14 @@
-import { Column, Entity, Index, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
+import {
+  Column,
+  Entity,
+  Index,
+  JoinColumn,
+  ManyToOne,
+  PrimaryColumn,
+  VersionColumn,
+} from 'typeorm';
 import type { Away, Person, StartingHours } from '../../shared/farm/farm.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 @Entity('people')
@@ -13,12 +22,21 @@ export class PersonEntity {
   @Column({ type: 'simple-json' }) away!: Away[];
   @Column({ type: 'simple-json', nullable: true }) hoursByWeekday!: number[] | null;
   @Column({ type: 'simple-json', nullable: true }) startH!: StartingHours | null;
+  @VersionColumn({ default: 1 }) version!: number;
 }
 
-export const toPerson = ({ id, name, away, hoursByWeekday, startH }: PersonEntity): Person => ({
+export const toPerson = ({
   id,
   name,
   away,
+  hoursByWeekday,
+  startH,
+  version,
+}: PersonEntity): Saved<Person> => ({
+  id,
+  name,
+  away,
+  version,
   ...(hoursByWeekday === null ? {} : { hoursByWeekday }),
   ...(startH === null ? {} : { startH }),
 });

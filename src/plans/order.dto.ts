@@ -1,47 +1,15 @@
-import { ApiProperty } from '@nestjs/swagger';
-import { ArrayMaxSize, IsArray } from 'class-validator';
-import type { Occupancy } from '../../shared/farm/batch.js';
 import { BatchDto } from '../batches/batch.dto.js';
-import {
-  DateOnly,
-  IdText,
-  Nested,
-  NestedList,
-  Optional,
-  ShortText,
-  Within,
-} from '../common/field-rules.js';
+import { DateOnly, IdText, Nested, Optional, Within } from '../common/field-rules.js';
 import { FarmDto } from '../farms/farm.dto.js';
-import { PersonDto } from '../people/person.dto.js';
-
-export class OccupancyDto implements Occupancy {
-  @ShortText() batchName!: string;
-  @ApiProperty() @IdText() facilityId!: string;
-  @DateOnly() from!: string;
-  @DateOnly() to!: string;
-}
+import { FarmPartsDto } from '../picture/farm-document.dto.js';
 
 /**
- * A whole order: a farm (its own, or the id of one that is saved) and a batch. The body of the
- * preview, and the file that the terminal reads.
+ * A batch to be planned among what else there is on its farm: a farm sent whole, or the id of one
+ * that is saved. The batch takes the place of the one with its id, else it is added.
  */
-export class OrderDto {
-  @Optional() @DateOnly() today?: string;
-  /** Plan on a saved farm: its facilities, people, weather and other batches are used. */
+export class OrderDto extends FarmPartsDto {
   @Optional() @IdText() farmId?: string;
   @Optional() @Nested(() => FarmDto) farm?: FarmDto;
-  /** Each is checked by the rules of its kind. */
-  @Optional()
-  @ApiProperty({ type: [Object] })
-  @IsArray()
-  @ArrayMaxSize(200)
-  facilities?: unknown[];
-  @Optional()
-  @NestedList(() => PersonDto, 50)
-  people?: PersonDto[];
-  @Optional()
-  @NestedList(() => OccupancyDto, 200)
-  occupied?: OccupancyDto[];
   @Nested(() => BatchDto) batch!: BatchDto;
   /** Says which tasks moved since this arrival date. */
   @Optional() @DateOnly() previousArrivalDate?: string;

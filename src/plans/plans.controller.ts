@@ -1,13 +1,11 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
+import { Body, Controller, Get, Header, HttpCode, Param, Post } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
-import type { Response } from 'express';
-import type { Explanation } from '../../shared/explain/explanation.js';
-import type { Occupancy } from '../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
-import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { ArrivalSearchDto, OrderDto } from './order.dto.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { PlansService } from './plans.service.js';
+
+const JSON_TYPE = 'application/json; charset=utf-8';
 
 @ApiTags('plans')
 @Controller()
@@ -17,15 +15,17 @@ export class PlansController {
   /** Plans an order without saving anything. */
   @Post('plans/preview')
   @HttpCode(200)
+  @Header('Content-Type', JSON_TYPE)
   @ApiBody({ type: OrderDto })
-  async preview(@Body(OrderPipe) checked: CheckedOrder, @Res() response: Response): Promise<void> {
-    response.type('json').send(await this.plans.preview(checked));
+  preview(@Body(OrderPipe) checked: CheckedOrder): Promise<string> {
+    return this.plans.preview(checked);
   }
 
   /** Opens every number of an order's plan, in the farm's units. */
   @Post('plans/explain')
   @HttpCode(200)
-  explain(@Body() order: OrderDto): Promise<Explanation[]> {
+  @Header('Content-Type', JSON_TYPE)
+  explain(@Body() order: OrderDto): Promise<string> {
     return this.plans.explanations(order);
   }
 
@@ -37,16 +37,8 @@ export class PlansController {
   }
 
   @Get('farms/:farmId/batches/:id/plan')
-  planOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<BatchPlan> {
+  @Header('Content-Type', JSON_TYPE)
+  planOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<string> {
     return this.plans.planOf(farmId, id);
-  }
-
-  /** What the farm's batches hold on to, and when. */
-  @Get('farms/:farmId/occupied')
-  occupied(
-    @Param('farmId') farmId: string,
-    @Query('except') except?: string,
-  ): Promise<readonly Occupancy[]> {
-    return this.plans.occupied(farmId, except);
   }
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { FORMULAS } from '../../shared/explain/formulas.js';
+import { FORMULAS } from '../../shared/formulas/formulas.js';
 import type { Formula } from '../../shared/explain/formula.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { loadTables } from './load-tables.js';

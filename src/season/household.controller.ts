@@ -1,7 +1,7 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { HouseholdOrderDto } from './household-order.dto.js';
+import { FarmDocumentDto } from '../picture/farm-document.dto.js';
 import { SeasonService } from './season.service.js';
 
 @ApiTags('plans')
@@ -12,7 +12,7 @@ export class HouseholdController {
   /** Plans the work of a household that is sent whole. Nothing is saved. */
   @Post()
   @HttpCode(200)
-  preview(@Body() order: HouseholdOrderDto): Promise<SeasonPlan> {
-    return this.season.preview(order);
+  preview(@Body() document: FarmDocumentDto): Promise<SeasonPlan> {
+    return this.season.preview(document);
   }
 }

@@ -1,5 +1,5 @@
 import { Column, Entity, JoinColumn, ManyToOne, PrimaryColumn } from 'typeorm';
-import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
+import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
 /** The last plan of the work made on a day, so that the next stays with it and says what moved. */

@@ -1,27 +1,30 @@
 import { Injectable } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource, LessThan } from 'typeorm';
+import { LessThan } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { FARM_GROUND } from '../../shared/farm/told-fact.js';
+import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import type { KeptPlan } from '../../shared/plan/season/kept-plan.js';
+import type { KeptPlan } from '../../shared/farm/kept-plan.js';
+import { withBatch } from '../../shared/farm/picture.js';
+import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { Database } from '../database/database.js';
+import { PastureService } from '../pasture/pasture.service.js';
+import type { FarmDocumentDto } from '../picture/farm-document.dto.js';
+import { pictureOfDocument } from '../picture/farm-document.js';
+import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { ToldService, type Said } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import { GroundLookEntity } from './ground-look.entity.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
-import type { HouseholdOrderDto } from './household-order.dto.js';
-import { seasonOfHousehold } from './household-order.js';
-import { SeasonRequests } from './season-requests.service.js';
-import { WorkMarkEntity } from './work-mark.entity.js';
 
 @Injectable()
 export class SeasonService {
@@ -30,37 +33,39 @@ export class SeasonService {
   private readonly outlooks = new SharedAnswers<SeasonOutlook>(20);
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
-    private readonly requests: SeasonRequests,
+    private readonly database: Database,
+    private readonly pictures: PicturesService,
+    private readonly pasture: PastureService,
     private readonly weather: WeatherService,
     private readonly tables: TablesService,
     private readonly pool: WorkPool,
+    private readonly told: ToldService,
   ) {}
 
   async planOf(farmId: string): Promise<SeasonPlan> {
-    const { key } = await this.requests.keyOf(farmId);
-    return this.plans.of(key, async () => {
-      const { request } = await this.requests.onFarm(farmId);
-      const { keep, ...plan } = await this.pool.run('planSeason', request);
+    const saved = await this.pictures.of(farmId);
+    return this.plans.of(saved.key, async () => {
+      const asked = await this.pasture.planned(saved);
+      const { keep, ...plan } = await this.pool.run('planWork', asked);
       await this.keep(farmId, keep);
       return plan;
     });
   }
 
   /** The work of a household that is not saved. */
-  async preview(order: HouseholdOrderDto): Promise<SeasonPlan> {
-    const { request } = seasonOfHousehold(order, this.tables.tables, Date.now());
-    const { keep: _keep, ...plan } = await this.pool.run('planSeason', request);
+  async preview(document: FarmDocumentDto): Promise<SeasonPlan> {
+    const picture = pictureOfDocument(document, this.tables.tables, Date.now());
+    refuseUnplannable(picture, this.tables.tables);
+    const { keep: _keep, ...plan } = await this.pool.run('planWork', { picture });
     return plan;
   }
 
   /** Chances over many years of weather, start-by dates, workable days and frost. */
   async outlookOf(farmId: string): Promise<SeasonOutlook> {
-    const { key } = await this.requests.keyOf(farmId);
-    return this.outlooks.of(key, async () => {
-      const { request } = await this.requests.onFarm(farmId);
+    const saved = await this.pictures.of(farmId);
+    return this.outlooks.of(saved.key, async () => {
       const history = await this.weather.historyOf(farmId);
-      return this.pool.run('seasonOutlook', { ...request, history });
+      return this.pool.run('workOutlook', { ...(await this.pasture.planned(saved)), history });
     });
   }
 
@@ -69,27 +74,35 @@ export class SeasonService {
     farmId: string,
     { batchId, arrivalDate }: ArrivalMoveDto,
   ): Promise<SeasonComparison> {
-    const now = await this.requests.onFarm(farmId);
-    refuseOutside(arrivalDate, now.request);
-    if (!now.batches.some(({ id }) => id === batchId)) {
+    const saved = await this.pictures.of(farmId);
+    const { picture } = saved;
+    refuseOutside(arrivalDate, picture.today, this.tables.tables);
+    const batch = picture.batches.find(({ id }) => id === batchId);
+    if (!batch) {
       throw new FieldError([
         {
           field: 'batchId',
           code: 'not-allowed',
           given: batchId,
-          allowed: now.batches.map(({ id }) => id),
-          fix: 'Choose a batch of this farm that can be planned.',
+          allowed: picture.batches.map(({ id }) => id),
+          fix: 'Choose a batch of this farm.',
         },
       ]);
     }
-    const { request } = await this.requests.onFarm(farmId, { batchId, to: { arrivalDate } });
-    const { kept: _kept, ...then } = request;
-    return this.pool.run('compareSeasons', { now: now.request, then });
+    const now = await this.pasture.planned(saved);
+    const moved = withBatch(picture, { ...batch, arrivalDate });
+    // Birds that follow a herd move with their batch; else the grass is as it was.
+    const isFollower = picture.herds.some((herd) => herd.followedByBatchId === batchId);
+    return this.pool.run('compareWork', {
+      now,
+      then: isFollower ? { picture: moved } : { ...now, picture: moved },
+    });
   }
 
   /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
   async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
-    const { today } = await this.requests.keyOf(farmId);
+    const { today } = (await this.pictures.of(farmId)).picture;
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
     const job =
       details.hours === undefined
@@ -100,50 +113,53 @@ export class SeasonService {
       ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
       ...(job?.kind === undefined ? {} : { kind: job.kind }),
     };
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(WorkMarkEntity);
-      if (Object.values(details).every((each) => each === undefined))
-        await rows.delete({ farmId, key });
-      else await rows.save({ farmId, key, details: mark });
-    });
+    if (Object.values(details).every((each) => each === undefined)) {
+      await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
+    } else {
+      const on = details.doneOn ?? today;
+      const said = { kind: 'work-progress', about: key, on, details: mark } as const;
+      await this.told.tell(farmId, [said], (_k, field) =>
+        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+      );
+    }
     return { key, ...mark };
   }
 
   /** What was found when the ground was looked at; without an answer the look is forgotten. */
   async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
-    const { today } = await this.requests.keyOf(farmId);
+    const { today } = (await this.pictures.of(farmId)).picture;
     refuseFuture('date', date, today);
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
-      const rows = manager.getRepository(GroundLookEntity);
-      if (isWorkable === undefined) await rows.delete({ farmId, date });
-      else await rows.save({ farmId, date, isWorkable });
-    });
+    if (isWorkable === undefined) {
+      await this.told.takeBackAbout(farmId, 'ground-check', ({ on }) => on === date);
+    } else {
+      const said = { kind: 'ground-check', about: FARM_GROUND, on: date, details: { isWorkable } };
+      await this.told.tell(farmId, [said as Said], () => 'date');
+    }
     return { date, ...(isWorkable === undefined ? {} : { isWorkable }) };
   }
 
   /** Keeps the last plan of today and that of the last day before it. */
   private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
-    const rows = this.source.getRepository(KeptPlanEntity);
-    try {
-      await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
-    } catch (error) {
-      // A farm that was deleted while its work was planned keeps nothing, and is not found.
-      await this.requests.keyOf(farmId);
-      throw error;
-    }
-    const [, before] = await rows.find({
-      where: { farmId },
-      order: { plannedOn: 'DESC' },
-      take: 2,
-    });
-    if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+    // A farm that was deleted while its work was planned keeps nothing, and is not found.
+    await this.database.write(
+      farmId,
+      async (manager) => {
+        const rows = manager.getRepository(KeptPlanEntity);
+        await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+        const [, before] = await rows.find({
+          where: { farmId },
+          order: { plannedOn: 'DESC' },
+          take: 2,
+        });
+        if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
+      },
+      { raises: false },
+    );
   }
 }
 
 /** Beyond the days of a plan nothing can be compared. */
-function refuseOutside(arrivalDate: string, { today, tables }: SeasonRequest): void {
+function refuseOutside(arrivalDate: string, today: string, tables: Tables): void {
   const last = addDays(today, tables.work.horizonDays.value - 1);
   if (today <= arrivalDate && arrivalDate <= last) return;
   throw new FieldError([

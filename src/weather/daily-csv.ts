@@ -1,9 +1,9 @@
 import Papa from 'papaparse';
 import { addDays, isPlainDate } from '../../shared/calendar/plain-date.js';
-import { BOUNDS } from '../../shared/farm/bounds.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import { fToC } from '../../shared/units/convert.js';
 import { checkWholeYear, FEWEST_CLIMATE_DAYS } from '../../shared/weather/climate.js';
+import { rainIn, temperatureIn, type Column } from './csv-cells.js';
 
 export interface ImportedDay {
   readonly date: string;
@@ -21,6 +21,9 @@ const COLUMNS = {
 
 const MOST_PROBLEMS = 20;
 const MOST_DAYS = 80_000;
+/** No line of a daily record is longer, and no file has more that say nothing. */
+const MOST_LINE_CHARACTERS = 2000;
+const MOST_LINES = 2 * MOST_DAYS;
 
 /**
  * Daily weather from CSV text: a header with `date`, `tmin_c` or `tmin_f`, `tmax_c` or `tmax_f`,
@@ -69,7 +72,8 @@ interface DayLimits {
 }
 
 function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowName: string } {
-  const { data, meta, errors } = Papa.parse<Record<string, string>>(text, {
+  const allLines = linesIn(text);
+  const { data, meta, errors } = Papa.parse<Row>(text, {
     header: true,
     skipEmptyLines: 'greedy',
     comments: '#',
@@ -81,8 +85,8 @@ function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowNa
       {
         field: `csv.row${(quotes.row ?? 0) + 1}`,
         code: 'unreadable',
-        given: quotes.message,
-        fix: 'Close the quotation mark that was opened there, or leave quotation marks out.',
+        given: 'a quotation mark is not closed, or stands within a value',
+        fix: 'Close it, or leave quotation marks out.',
       },
     ]);
   }
@@ -113,7 +117,7 @@ function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowNa
       },
     ]);
   }
-  const lines = linesOfRows(text);
+  const lines = linesOfRows(allLines);
   const problems: FieldProblem[] = [];
   const seen = new Set<string>();
   const days: ImportedDay[] = [];
@@ -127,20 +131,40 @@ function readDays(text: string, limits: DayLimits): { days: ImportedDay[]; lowNa
   return { days: days.sort((a, b) => (a.date < b.date ? -1 : 1)), lowName: low.name };
 }
 
-/** Line of the file on which each row stands, counting the header, blank lines and comments. */
-function linesOfRows(text: string): number[] {
-  const lines = text
-    .split(/\r\n|\n|\r/)
-    .flatMap((line, i) =>
-      line.replaceAll(',', '').trim() === '' || line.startsWith('#') ? [] : [i + 1],
-    );
-  return lines.slice(1);
+/** Lines of a file, which are looked at before anything is read of them: no file holds up others. */
+function linesIn(text: string): string[] {
+  const lines = text.split(/\r\n|\n|\r/, MOST_LINES + 1);
+  if (MOST_LINES < lines.length) {
+    throw new FieldError([
+      {
+        field: 'csv.rows',
+        code: 'out-of-bounds',
+        given: `more than ${MOST_LINES}`,
+        max: MOST_LINES,
+        unit: 'lines',
+        fix: 'Give one line a day, without lines that say nothing.',
+      },
+    ]);
+  }
+  const long = lines.findIndex((line) => MOST_LINE_CHARACTERS < line.length);
+  if (long === -1) return lines;
+  throw new FieldError([
+    {
+      field: `csv.row${long + 1}`,
+      code: 'out-of-bounds',
+      given: lines[long]!.length,
+      max: MOST_LINE_CHARACTERS,
+      unit: 'characters',
+      fix: 'That line is longer than any day’s: check that the file is CSV with one line a day.',
+    },
+  ]);
 }
 
-interface Column {
-  readonly name: string;
-  readonly toSi: (value: number) => number;
-}
+/** Line of the file on which each row stands, counting the header, blank lines and comments. */
+const linesOfRows = (lines: readonly string[]): number[] =>
+  lines
+    .flatMap((line, i) => (/^[,;\t|\s]*$/.test(line) || line.startsWith('#') ? [] : [i + 1]))
+    .slice(1);
 
 function columnOf(header: readonly string[], what: keyof typeof COLUMNS): Column {
   const known: Readonly<Record<string, (v: number) => number>> = COLUMNS[what];
@@ -157,7 +181,7 @@ function columnOf(header: readonly string[], what: keyof typeof COLUMNS): Column
 }
 
 function readRow(
-  row: Record<string, string>,
+  row: Row,
   columns: { low: Column; high: Column; rain: Column | undefined },
   at: string,
   { firstDate = '', lastDate, dateFix }: DayLimits,
@@ -203,34 +227,15 @@ function readRow(
     };
   }
   seen.add(date);
-  const { min, max } = BOUNDS.airC;
-  const temperature = (column: Column): number | FieldProblem => {
-    const text = row[column.name]?.trim() ?? '';
-    const value = text === '' ? Number.NaN : Number(text);
-    const field = `${at}.${column.name}`;
-    if (!Number.isFinite(value))
-      return {
-        field,
-        code: 'not-a-number',
-        given: text,
-        fix: 'Give a number, or remove the row of a day without a reading.',
-      };
-    const c = column.toSi(value);
-    return min <= c && c <= max
-      ? c
-      : {
-          field,
-          code: 'out-of-bounds',
-          given: value,
-          min: `${min} °C`,
-          max: `${max} °C`,
-          fix: 'Check the unit in the column’s name.',
-        };
-  };
-  const minC = temperature(columns.low);
-  const maxC = temperature(columns.high);
-  if (typeof minC !== 'number') return { problems: [minC] };
-  if (typeof maxC !== 'number') return { problems: [maxC] };
+  const extra = (row[EXTRA] ?? []).filter((each) => each.trim() !== '');
+  if (0 < extra.length) return { problems: [tooManyValues(at, extra)] };
+  const cell = (column: Column): string => row[column.name]?.trim() ?? '';
+  const low = temperatureIn(cell(columns.low), columns.low, at);
+  const high = temperatureIn(cell(columns.high), columns.high, at);
+  const rain = columns.rain ? rainIn(cell(columns.rain), columns.rain, at) : { value: null };
+  const problems = [low, high, rain].flatMap((each) => ('problem' in each ? [each.problem] : []));
+  if ('problem' in low || 'problem' in high || 'problem' in rain) return { problems };
+  const [minC, maxC] = [low.value, high.value];
   if (maxC < minC) {
     return {
       problems: [
@@ -244,15 +249,19 @@ function readRow(
       ],
     };
   }
-  const rainText = columns.rain && row[columns.rain.name]?.trim();
-  const rain = rainText ? Number(rainText) : Number.NaN;
-  return {
-    date,
-    minC,
-    maxC,
-    rainMm: columns.rain && Number.isFinite(rain) && 0 <= rain ? columns.rain.toSi(rain) : null,
-  };
+  return { date, minC, maxC, rainMm: rain.value };
 }
+
+/** Where the parser leaves what stands behind the last column. */
+const EXTRA = '__parsed_extra';
+type Row = Readonly<Record<string, string | undefined>> & { readonly [EXTRA]?: readonly string[] };
+
+const tooManyValues = (at: string, extra: readonly string[]): FieldProblem => ({
+  field: at,
+  code: 'unreadable',
+  given: `${extra.length} more ${extra.length === 1 ? 'value' : 'values'} than columns`,
+  fix: 'A comma in a number looks like one between columns: write 1.5 for 1,5, or put semicolons between the columns.',
+});
 
 /** Nowhere on Earth is a mean high above 45 °C, and hardly anywhere never above 9 °C. */
 function checkUnits(days: readonly ImportedDay[], lowName: string): void {

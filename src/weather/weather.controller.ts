@@ -2,8 +2,6 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nest
 import { ApiBody, ApiConsumes, ApiProperty, ApiTags } from '@nestjs/swagger';
 import { OneOf, YesNo } from '../common/field-rules.js';
 import { checkDto } from '../common/check-dto.js';
-import type { Climate } from '../../shared/weather/climate.js';
-import { FarmsService } from '../farms/farms.service.js';
 import { ForecastDto } from './forecast.dto.js';
 import { WeatherService, type WeatherView } from './weather.service.js';
 
@@ -18,20 +16,11 @@ class KindDto {
 @ApiTags('weather')
 @Controller('farms/:farmId/weather')
 export class WeatherController {
-  constructor(
-    private readonly weather: WeatherService,
-    private readonly farms: FarmsService,
-  ) {}
+  constructor(private readonly weather: WeatherService) {}
 
   @Get()
   view(@Param('farmId') farmId: string): Promise<WeatherView> {
     return this.weather.view(farmId);
-  }
-
-  /** The climate that plans use: what to expect on each day of the year. */
-  @Get('climate')
-  async climate(@Param('farmId') farmId: string): Promise<Climate> {
-    return this.weather.climateOf(await this.farms.findOne(farmId));
   }
 
   /** Switches fetching on or off. Off is the default: fetching tells the service where the farm is. */

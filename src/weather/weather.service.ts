@@ -6,25 +6,27 @@ import {
   type OnApplicationBootstrap,
   type OnApplicationShutdown,
 } from '@nestjs/common';
-import { InjectDataSource } from '@nestjs/typeorm';
-import { DataSource, In } from 'typeorm';
+import { setImmediate as nextTurn } from 'node:timers/promises';
+import { In } from 'typeorm';
 import { addDays, plainDateAt, yearOf } from '../../shared/calendar/plain-date.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import {
-  climateFromDaily,
   climateFromMonthlyMeans,
   FEWEST_CLIMATE_DAYS,
   type Climate,
   type DailyWeather,
 } from '../../shared/weather/climate.js';
-import { raiseRevision } from '../common/owned-rows.js';
+import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import type { FarmView } from '../farms/farm.dto.js';
-import { parseDailyCsv, parseForecastCsv, type ImportedDay } from './daily-csv.js';
+import type { ImportedDay } from './daily-csv.js';
 import { checkedForecast, type ForecastDto } from './forecast.dto.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
 import { OpenWeatherClient, WeatherServiceError } from './open-weather.client.js';
+import { daysOf } from './days-of.js';
 import { WeatherDayEntity, type WeatherKind } from './weather-day.entity.js';
 
 /** What weather a farm has, and which of it is in use. */
@@ -44,19 +46,24 @@ const HISTORY_YEARS = 30;
 /** The archive lags behind by about five days. */
 const ARCHIVE_LAG_DAYS = 6;
 const REFRESH_MS = 6 * 3600 * 1000;
-const ROWS_AT_ONCE = 400;
+const ROWS_AT_ONCE = 200;
 const RECENT_DAYS = 366;
 
 @Injectable()
 export class WeatherService implements OnApplicationBootstrap, OnApplicationShutdown {
   private readonly logger = new Logger(WeatherService.name);
   private timer: NodeJS.Timeout | undefined;
+  /** Climates by the daily record they come from: a change of anything else leaves them as they are. */
+  private readonly climates = new SharedAnswers<Climate>(20);
+  /** How often each farm's weather was replaced since the start. */
+  private readonly replaced = new Map<string, number>();
 
   constructor(
-    @InjectDataSource() private readonly source: DataSource,
+    private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly client: OpenWeatherClient,
     private readonly tables: TablesService,
+    private readonly pool: WorkPool,
   ) {}
 
   /** Forecasts are renewed in the background; a plan only ever reads the database. */
@@ -88,8 +95,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   }
 
   async allowFetch(farmId: string, allowed: boolean): Promise<WeatherView> {
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       await manager.update(FarmEntity, { id: farmId }, { weatherFetch: allowed });
     });
     return this.view(farmId);
@@ -137,7 +143,8 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
         },
       ]);
     }
-    await this.keep(farmId, { csv: parseDailyCsv(text, plainDateAt(Date.now(), farm.timeZone)) });
+    const today = plainDateAt(Date.now(), farm.timeZone);
+    await this.keep(farmId, { csv: await this.pool.run('parseDailyCsv', { text, today }) });
     return this.view(farmId);
   }
 
@@ -146,7 +153,9 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     const farm = await this.farms.findRow(farmId);
     const today = plainDateAt(Date.now(), farm.timeZone);
     const days =
-      typeof given === 'string' ? parseForecastCsv(given, today) : checkedForecast(given, today);
+      typeof given === 'string'
+        ? await this.pool.run('parseForecastCsv', { text: given, today })
+        : checkedForecast(given, today);
     await this.keep(farmId, { forecast: days });
     return this.view(farmId);
   }
@@ -160,27 +169,27 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
   /** The daily record in use, oldest first; empty where only monthly means are known. */
   async historyOf(farmId: string): Promise<DailyWeather[]> {
     const way = wayInUse(await this.counts(farmId));
-    return way === 'monthly-means' ? [] : this.days(farmId, way);
+    return way === 'monthly-means' ? [] : daysOf(this.database.manager, farmId, way);
   }
 
   /** The climate a farm's plans use. Callers keep it by the farm's revision. */
   async climateOf(farm: FarmView): Promise<Climate> {
     const counts = await this.counts(farm.id);
     const way = wayInUse(counts);
-    const forecast = await this.days(farm.id, 'forecast');
-    const history = way === 'monthly-means' ? [] : await this.days(farm.id, way);
-    const base =
-      way === 'monthly-means'
-        ? climateFromMonthlyMeans(
-            farm.monthlyMinC,
-            farm.monthlyMaxC,
-            this.tables.tables.heat.coldNightMarginK.value,
-            farm.monthlyRainMm,
-          )
-        : climateFromDaily(history, { way, label: LABELS[way](counts) });
+    const forecast = await daysOf(this.database.manager, farm.id, 'forecast');
+    if (way === 'monthly-means') {
+      const base = climateFromMonthlyMeans(
+        farm.monthlyMinC,
+        farm.monthlyMaxC,
+        this.tables.tables.heat.coldNightMarginK.value,
+        farm.monthlyRainMm,
+      );
+      return { ...base, ...(forecast.length === 0 ? {} : { forecast }) };
+    }
+    const base = await this.climateOfRecord(farm.id, way, counts);
     // A grazing season is followed from its start, so a year of measured days is enough.
     const since = addDays(plainDateAt(Date.now(), farm.timeZone), -RECENT_DAYS);
-    const recent = history.filter((day) => since <= day.date);
+    const recent = await daysOf(this.database.manager, farm.id, way, addDays(since, -1));
     return {
       ...base,
       ...(recent.length === 0 ? {} : { recent }),
@@ -188,8 +197,22 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     };
   }
 
+  private climateOfRecord(
+    farmId: string,
+    way: 'fetched' | 'csv',
+    counts: DayCounts,
+  ): Promise<Climate> {
+    const key = `${farmId}/${way}/${counts[way]}/${this.replaced.get(farmId) ?? 0}`;
+    return this.climates.of(key, async () => {
+      const history = await daysOf(this.database.manager, farmId, way);
+      return this.pool.run('climateFromDaily', { history, way, label: LABELS[way](counts) });
+    });
+  }
+
   private async refreshForecasts(): Promise<void> {
-    for (const farm of await this.source.getRepository(FarmEntity).findBy({ weatherFetch: true })) {
+    for (const farm of await this.database.manager
+      .getRepository(FarmEntity)
+      .findBy({ weatherFetch: true })) {
       try {
         await this.keep(farm.id, { forecast: await this.client.forecast(farm) });
       } catch (error) {
@@ -205,12 +228,13 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     farmId: string,
     byKind: Partial<Record<WeatherKind, readonly ImportedDay[]>>,
   ): Promise<void> {
-    await this.source.transaction(async (manager) => {
-      await raiseRevision(manager, farmId);
+    await this.database.write(farmId, async (manager) => {
       const rows = manager.getRepository(WeatherDayEntity);
       await rows.delete({ farmId, kind: In(Object.keys(byKind)) });
       for (const [kind, days] of Object.entries(byKind)) {
         for (let i = 0; i < days.length; i += ROWS_AT_ONCE) {
+          // Writing to a file never waits, so others are let in by hand.
+          await nextTurn();
           await rows.insert(
             days
               .slice(i, i + ROWS_AT_ONCE)
@@ -219,10 +243,11 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
         }
       }
     });
+    this.replaced.set(farmId, 1 + (this.replaced.get(farmId) ?? 0));
   }
 
   private async counts(farmId: string): Promise<DayCounts> {
-    const rows = await this.source
+    const rows = await this.database.manager
       .getRepository(WeatherDayEntity)
       .createQueryBuilder('day')
       .select('day.kind', 'kind')
@@ -233,14 +258,6 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     const counts = { fetched: 0, csv: 0, forecast: 0 };
     for (const { kind, days } of rows) counts[kind] = Number(days);
     return counts;
-  }
-
-  private days(farmId: string, kind: WeatherKind): Promise<DailyWeather[]> {
-    return this.source.getRepository(WeatherDayEntity).find({
-      where: { farmId, kind },
-      order: { date: 'ASC' },
-      select: { date: true, minC: true, maxC: true, rainMm: true },
-    });
   }
 }
 

@@ -2,6 +2,7 @@ import { lazy, Suspense, type ReactNode } from 'react';
 import { Center, Loader } from '@mantine/core';
 import { Redirect, Route, Switch } from 'wouter';
 import { useFarm, useTables } from './api/queries.js';
+import { ClashProvider } from './api/clash-dialog.js';
 import { ExplainProvider } from './explain/explain-panel.js';
 import { FirstRun } from './screens/first-run/first-run.js';
 import { BatchList } from './screens/batches/batch-list.js';
@@ -24,6 +25,7 @@ const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
 const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
+const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
 export function App() {
@@ -31,6 +33,11 @@ export function App() {
     <Switch>
       <Route path="/">
         <FirstRun />
+      </Route>
+      <Route path="/trust">
+        <Suspense fallback={<Waiting />}>
+          <TrustScreen />
+        </Suspense>
       </Route>
       <Route path="/farm/:farmId/*?">
         {({ farmId }) => <OneFarm key={farmId} farmId={farmId} />}
@@ -48,70 +55,74 @@ function OneFarm({ farmId }: { farmId: string }) {
   const [farm, tables] = all.data;
   const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
   return (
-    <ExplainProvider tables={tables} reader={farm}>
-      <Suspense fallback={<Waiting />}>
-        <Switch>
-          <Route path="/farm/:farmId/batches">
-            {inShell(<BatchList farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/batches/:batchId">
-            {({ batchId }) =>
-              inShell(
-                <BatchScreen
-                  key={batchId}
-                  farm={farm}
-                  tables={tables}
-                  batchId={batchId === 'new' ? undefined : batchId}
-                />,
-              )
-            }
-          </Route>
-          <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
-            {({ batchId, sheet }) => (
-              <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
-            )}
-          </Route>
-          <Route path="/farm/:farmId/facilities">
-            {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture">
-            {inShell(<PastureScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture/walk">
-            {inShell(<WalkScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture/land">
-            {inShell(<LandScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture/sizes">
-            {inShell(<SizesScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture/work">
-            {inShell(<WorkScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/pasture/print">
-            <MoveSheet farm={farm} tables={tables} />
-          </Route>
-          <Route path="/farm/:farmId/work">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
-          <Route path="/farm/:farmId/work/season">{inShell(<SeasonScreen farm={farm} />)}</Route>
-          <Route path="/farm/:farmId/work/chances">{inShell(<ChancesScreen farm={farm} />)}</Route>
-          <Route path="/farm/:farmId/work/own">
-            {inShell(<OwnScreen farm={farm} tables={tables} />)}
-          </Route>
-          <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
-          <Route path="/farm/:farmId/work/away/:handoverId/sheet">
-            {({ handoverId }) => (
-              <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
-            )}
-          </Route>
-          <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
-          <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
-          <Route>
-            <Redirect to={`/farm/${farmId}/batches`} />
-          </Route>
-        </Switch>
-      </Suspense>
-    </ExplainProvider>
+    <ClashProvider>
+      <ExplainProvider tables={tables} reader={farm}>
+        <Suspense fallback={<Waiting />}>
+          <Switch>
+            <Route path="/farm/:farmId/batches">
+              {inShell(<BatchList farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/batches/:batchId">
+              {({ batchId }) =>
+                inShell(
+                  <BatchScreen
+                    key={batchId}
+                    farm={farm}
+                    tables={tables}
+                    batchId={batchId === 'new' ? undefined : batchId}
+                  />,
+                )
+              }
+            </Route>
+            <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
+              {({ batchId, sheet }) => (
+                <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
+              )}
+            </Route>
+            <Route path="/farm/:farmId/facilities">
+              {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture">
+              {inShell(<PastureScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture/walk">
+              {inShell(<WalkScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture/land">
+              {inShell(<LandScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture/sizes">
+              {inShell(<SizesScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture/work">
+              {inShell(<WorkScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/pasture/print">
+              <MoveSheet farm={farm} tables={tables} />
+            </Route>
+            <Route path="/farm/:farmId/work">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/work/season">{inShell(<SeasonScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/work/chances">
+              {inShell(<ChancesScreen farm={farm} />)}
+            </Route>
+            <Route path="/farm/:farmId/work/own">
+              {inShell(<OwnScreen farm={farm} tables={tables} />)}
+            </Route>
+            <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/work/away/:handoverId/sheet">
+              {({ handoverId }) => (
+                <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
+              )}
+            </Route>
+            <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
+            <Route>
+              <Redirect to={`/farm/${farmId}/batches`} />
+            </Route>
+          </Switch>
+        </Suspense>
+      </ExplainProvider>
+    </ClashProvider>
   );
 }
 

@@ -1,22 +1,107 @@
-import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
-import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
-import { compareSeasons, type SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import { seasonOutlook, type OutlookRequest } from '../../shared/plan/season/season-outlook.js';
-import { planSeason } from '../../shared/plan/season/season-plan.js';
-import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { Handover } from '../../shared/farm/handover.js';
+import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
+import {
+  findArrivals,
+  type ArrivalSearch,
+  type ArrivalWeek,
+} from '../../shared/plan/arrival-finder.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
+import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { outlinesOfGeoJson, type GeoJsonOutlines } from '../paddocks/geojson.js';
+import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather/daily-csv.js';
+import { loadTables } from '../reference/load-tables.js';
+
+/** A batch to be planned, in the picture of its farm. */
+export interface AskedBatch {
+  readonly picture: FarmPicture;
+  readonly batchId: string;
+  readonly previousArrivalDate?: PlainDate;
+}
+
+/** A picture with the plan of its pasture, where that is there already. */
+export interface PlannedPicture {
+  readonly picture: FarmPicture;
+  readonly pasture?: PasturePlan;
+}
+
+let read: Tables | undefined;
+/** Each thread reads the tables once, so that they are not sent along with every question. */
+const tables = (): Tables => (read ??= loadTables());
+
+const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture, tables(), pasture);
 
 /**
- * Long computations that are done away from the thread that answers requests, by name. Each takes
- * one value and returns one, both plain data, because they are copied from thread to thread.
+ * Every plan is made by one of these, away from the thread that answers requests. Each takes one
+ * value and returns one, both plain data, because they are copied from thread to thread. A plan
+ * that is only sent on comes back as the text to send.
  */
 export const TASKS = {
-  planPasture: (request: PastureRequest) => planPasture(request),
-  planSeason: (request: SeasonRequest) => planSeason(request),
-  seasonOutlook: (request: OutlookRequest) => seasonOutlook(request),
-  compareSeasons: (requests: { now: SeasonRequest; then: SeasonRequest }): SeasonComparison =>
-    compareSeasons(requests.now, requests.then),
+  checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
+    (await import('./large-bodies.js')).checkLargeBody(asked),
+
+  outlinesOfGeoJson: (document: unknown): GeoJsonOutlines => outlinesOfGeoJson(document),
+
+  climateFromDaily: ({
+    history,
+    ...source
+  }: {
+    history: readonly DailyWeather[];
+    way: 'fetched' | 'csv';
+    label: string;
+  }): Climate => climateFromDaily(history, source),
+
+  parseDailyCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseDailyCsv(text, today),
+
+  parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
+    parseForecastCsv(text, today),
+
+  planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): string =>
+    JSON.stringify(planBatch(picture, tables(), batchId, previousArrivalDate)),
+
+  explainBatch: ({ picture, batchId }: AskedBatch): string =>
+    JSON.stringify(explainBatch(picture, tables(), batchId)),
+
+  findArrivals: (asked: AskedBatch & { readonly search: ArrivalSearch }): ArrivalWeek[] =>
+    findArrivals(asked.picture, tables(), asked.batchId, asked.search),
+
+  planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables()),
+
+  explainPasture: (picture: FarmPicture): string =>
+    JSON.stringify(explainPasture(picture, tables())),
+
+  planWork: (asked: PlannedPicture) => planWork(asked.picture, tables(), animalsOf(asked)),
+
+  workOutlook: (
+    asked: PlannedPicture & { readonly history: readonly DailyWeather[] },
+  ): SeasonOutlook => workOutlook(asked.picture, tables(), animalsOf(asked), asked.history),
+
+  compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): SeasonComparison =>
+    compareWork(
+      tables(),
+      { picture: now.picture, animals: animalsOf(now) },
+      { picture: then.picture, animals: animalsOf(then) },
+    ),
+
+  sheet: (asked: PlannedPicture & { handover: Handover; plan: SeasonPlan }): CaretakerSheet =>
+    caretakerSheet(
+      asked.handover,
+      asked.plan,
+      stopsOn(asked.picture.facilities, tables(), animalsOf(asked)),
+    ),
 };
 
 export type TaskName = keyof typeof TASKS;
 export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];
-export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>;
+export type TaskOutput<Name extends TaskName> = Awaited<ReturnType<(typeof TASKS)[Name]>>;

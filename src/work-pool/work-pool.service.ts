@@ -2,37 +2,64 @@ import { Injectable, type OnModuleDestroy } from '@nestjs/common';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
+import { askerNow } from '../common/asker.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { TaskInput, TaskName, TaskOutput } from './tasks.js';
+import { Turns } from './turns.js';
 import type { Answered, Asked } from './worker.js';
 
-/** One thread is left to answer requests; more than four plans at once no household asks for. */
-const MOST_THREADS = Math.min(4, Math.max(1, availableParallelism() - 1));
+/**
+ * One thread is left to answer requests; more than four plans at once no household asks for. Two
+ * there are always, so that one farm's long plan does not keep another's from being begun.
+ */
+const THREADS = Math.min(4, Math.max(2, availableParallelism() - 1));
 const IDLE_MS = 60_000;
 
 /** Source is run by the tests and has to be compiled in the thread as well. */
 const isSource = import.meta.url.endsWith('.ts');
 
-/** Threads for long computations, so that other requests are answered meanwhile. */
+/**
+ * Threads for long computations, so that other requests are answered meanwhile. Farms take turns,
+ * and work whose asker has gone is taken out of the line or, when it runs, ended with its thread.
+ */
 @Injectable()
 export class WorkPool implements OnModuleDestroy {
   private readonly threads = new Piscina<Asked, Answered>({
     filename: fileURLToPath(new URL(isSource ? './worker.ts' : './worker.js', import.meta.url)),
     minThreads: 0,
-    maxThreads: MOST_THREADS,
+    maxThreads: THREADS,
     idleTimeout: IDLE_MS,
     ...(isSource ? { execArgv: ['--import', '@swc-node/register/esm-register'] } : {}),
   });
+  private readonly turns = new Turns(THREADS);
 
   /**
-   * Does a task in a thread.
+   * Does a task in a thread, for whoever asks now.
    *
    * @throws FieldError with the problems that the task found in its input
+   * @throws AskerGone when nobody waits for the answer any more
    */
-  async run<Name extends TaskName>(task: Name, input: TaskInput<Name>): Promise<TaskOutput<Name>> {
-    const answered = await this.threads.run({ task, input });
+  async run<Name extends TaskName>(
+    task: Name,
+    input: TaskInput<Name>,
+    { signal, turn } = askerNow(),
+  ): Promise<TaskOutput<Name>> {
+    const answered = await this.turns.take(
+      turn,
+      () => this.inThread({ task, input }, signal),
+      signal,
+    );
     if ('problems' in answered) throw new FieldError(answered.problems);
     return answered.output as TaskOutput<Name>;
+  }
+
+  private async inThread(asked: Asked, signal: AbortSignal): Promise<Answered> {
+    try {
+      return await this.threads.run(asked, { signal });
+    } catch (error) {
+      // The pool's own word for it says nothing of why.
+      throw signal.aborted ? signal.reason : error;
+    }
   }
 
   async onModuleDestroy(): Promise<void> {

@@ -9,9 +9,9 @@ export type Answered =
   { readonly output: unknown } | { readonly problems: readonly FieldProblem[] };
 
 /** Does one task in a thread of the pool. Problems go back as data: a copied error loses them. */
-export default function work({ task, input }: Asked): Answered {
+export default async function work({ task, input }: Asked): Promise<Answered> {
   try {
-    return { output: (TASKS[task] as (input: unknown) => unknown)(input) };
+    return { output: await (TASKS[task] as (input: unknown) => unknown)(input) };
   } catch (error) {
     if (error instanceof FieldError) return { problems: error.problems };
     throw error;

@@ -11,32 +11,52 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
+import { benchOthersWait } from './others-wait.mjs';
 import { benchWork } from './work.mjs';
+import { benchWriters } from './writers.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays } = await import(dist('shared/calendar/plain-date.js'));
 const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
 const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
 const { planPasture } = await import(dist('shared/plan/pasture/pasture-plan.js'));
+const { pastureOfFarm } = await import(dist('shared/plan/pasture/pasture-of-farm.js'));
 const { pastureContext, rotationProblem } = await import(
   dist('shared/plan/pasture/pasture-context.js')
 );
 const { chooseRotation, quickRotation } = await import(dist('shared/pasture/rotation.js'));
 const { playSeason } = await import(dist('shared/pasture/season-books.js'));
-const { provenRotation } = await import(dist('shared/pasture/proven-rotation.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
+// The proof is a tool of the tests, not of the program: it is compiled here.
+await import('@swc-node/register/esm-register');
+const { provenRotation } = await import('../support/proven-rotation.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
 const order = parse(
-  readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8'),
+  readFileSync(new URL('../support/examples/order.jsonc', import.meta.url), 'utf8'),
 );
 const tables = loadTables();
 const farm = order.farm;
-const request = {
+const NOTHING = {
+  facilities: [],
+  people: [],
+  batches: [],
+  paddocks: [],
+  herds: [],
+  readings: [],
+  pastureChoices: {},
+  jobs: [],
+  handovers: [],
+  marks: [],
+  groundLooks: [],
+  keptPlans: [],
+};
+const pictureOf = (batch) => ({
+  ...NOTHING,
   farm,
   climate: climateFromMonthlyMeans(
     farm.monthlyMinC,
@@ -45,22 +65,18 @@ const request = {
   ),
   facilities: order.facilities,
   people: order.people,
-  batch: { ...order.batch, wantedBirds: 100, leaveAgeDays: 81 },
-  occupied: [],
-  tables,
   today: order.today,
-};
-const layers = {
-  ...request,
-  batch: {
-    ...request.batch,
-    purpose: 'layers',
-    strainId: 'brown-layer',
-    sex: 'pullets',
-    coopId: 'hen-house',
-    wantedBirds: 20,
-  },
-};
+  batches: [{ ...order.batch, id: 'batch', ...batch }],
+});
+const meat = pictureOf({ wantedBirds: 100, leaveAgeDays: 81 });
+const layers = pictureOf({
+  leaveAgeDays: 81,
+  purpose: 'layers',
+  strainId: 'brown-layer',
+  sex: 'pullets',
+  coopId: 'hen-house',
+  wantedBirds: 20,
+});
 
 function time(name, unit, runs, work) {
   for (let i = 0; i < runs / 2; i++) work();
@@ -73,15 +89,22 @@ function time(name, unit, runs, work) {
   print(name, median(times), unit, runs);
 }
 
-time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(request));
-time('plan, 20 layers to the end of the laying year', 'ms', 400, () => planBatch(layers));
+time('plan, 100 meat birds over 80 days', 'ms', 1000, () => planBatch(meat, tables, 'batch'));
+time('plan, 20 layers to the end of the laying year', 'ms', 400, () =>
+  planBatch(layers, tables, 'batch'),
+);
 time('arrival finder, one year', 'ms', 60, () =>
-  findArrivals(request, { from: '2027-01-01', to: '2027-12-31' }),
+  findArrivals(meat, tables, 'batch', { from: '2027-01-01', to: '2027-12-31' }),
 );
 
 benchWork(print);
 pastures();
 await endpoints();
+await othersWait();
+await benchWriters(print, {
+  start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),
+  stop,
+});
 firstLoad();
 
 /** Grass and cattle: a season played, its cost by paddocks and days, and the chosen order. */
@@ -91,9 +114,9 @@ function pastures() {
   );
   const rain = sample.farm.monthlyRainMm;
   const pasture = (paddocks, herds, to = '2027-12-15') => ({
+    ...NOTHING,
     farm: sample.farm,
     climate: climateFromMonthlyMeans(sample.farm.monthlyMinC, sample.farm.monthlyMaxC, 7, rain),
-    tables,
     today: '2026-11-25',
     paddocks: Array.from({ length: paddocks }, (_, k) => ({
       ...sample.paddocks[k % sample.paddocks.length],
@@ -105,26 +128,25 @@ function pastures() {
       name: `Herd ${k}`,
       groups: [{ classId: 'cow-calf', head: 4 }],
     })),
-    readings: [],
-    followers: [],
-    choices: { to },
+    pastureChoices: { to },
   });
-  const season = (request) => {
-    const context = pastureContext(request);
+  const contextOf = (picture) => pastureContext(pastureOfFarm(picture, tables));
+  const season = (picture) => {
+    const context = contextOf(picture);
     const problem = rotationProblem(context);
     return { problem, stays: quickRotation(problem).stays };
   };
   const big = pasture(24, 2);
   const planned = season(big);
   time('season, 24 paddocks and 2 herds, day by day with soil water', 'ms', 40, () => {
-    pastureContext(big);
+    contextOf(big);
     playSeason(planned.problem, planned.stays);
   });
   for (const paddocks of [6, 12, 24, 48]) {
     const request = pasture(paddocks, 1);
     const { problem, stays } = season(request);
     time(`season by paddocks: ${paddocks}`, 'ms', 40, () => {
-      pastureContext(request);
+      contextOf(request);
       playSeason(problem, stays);
     });
   }
@@ -132,12 +154,12 @@ function pastures() {
     const request = pasture(24, 1, to);
     const { problem, stays } = season(request);
     time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => {
-      pastureContext(request);
+      contextOf(request);
       playSeason(problem, stays);
     });
   }
   time('pasture plan of the sample farm, order of moves included', 'ms', 5, () =>
-    planPasture(pasture(12, 1)),
+    planPasture(pasture(12, 1), tables),
   );
   let worst = 1;
   let proven = 0;
@@ -146,7 +168,7 @@ function pastures() {
   for (const start of windows) {
     const from = `2027-${start}`;
     const small = rotationProblem(
-      pastureContext({ ...pasture(4, 1), choices: { from, to: addDays(from, 19) } }),
+      contextOf({ ...pasture(4, 1), pastureChoices: { from, to: addDays(from, 19) } }),
     );
     const best = provenRotation(small);
     chooseRotation(small);
@@ -215,14 +237,23 @@ async function endpoints() {
   rmSync(dataDir, { recursive: true, force: true });
 }
 
-async function startServer(file, dataDir, path) {
+/** Plain requests while heavy ones are answered, on a service of their own. */
+async function othersWait() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchOthersWait(url, print);
+  await stop(child);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+async function startServer(file, dataDir, path, more = {}) {
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
   const start = performance.now();
   const env = { ...process.env };
   delete env.DATABASE_URL;
   const child = spawn(process.execPath, [file], {
-    env: { ...env, PORT: String(port), DATA_DIR: dataDir },
+    env: { ...env, PORT: String(port), DATA_DIR: dataDir, ...more },
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   for (;;) {

@@ -8,8 +8,9 @@ const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { fitWork } = await import(dist('shared/schedule/work-search.js'));
 const { workNetwork } = await import(dist('shared/schedule/work-network.js'));
 const { chancesOverYears } = await import(dist('shared/schedule/work-years.js'));
-const { seasonOutlook } = await import(dist('shared/plan/season/season-outlook.js'));
-const { seasonOfHousehold } = await import(dist('src/season/household-order.js'));
+const { workOutlook } = await import(dist('shared/plan/farm/work-of-farm.js'));
+const { planAnimals } = await import(dist('shared/plan/farm/animal-plans.js'));
+const { pictureOfDocument } = await import(dist('src/picture/farm-document.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 const { seededRandom } = await import(dist('shared/schedule/random.js'));
 
@@ -54,20 +55,21 @@ export function benchWork(print) {
   const { order } = workNetwork(problem.jobs);
   const chances = timed(() => chancesOverYears(problem, order, years));
   print('work, 1,000 years of days that suit, one core', chances.ms, 'ms', YEARS);
-  const season = household();
-  const outlook = timed(() => seasonOutlook(season));
+  const { picture, tables, animals } = household();
+  const outlook = timed(() => workOutlook(picture, tables, animals, []));
   print('work, 1,000 years of weather of the example household, one core', outlook.ms, 'ms', YEARS);
 }
 
 /** The example household with its weather, as the terminal plans it. */
 function household() {
-  const order = parse(
-    readFileSync(new URL('../../seeds/household.example.jsonc', import.meta.url), 'utf8'),
+  const document = parse(
+    readFileSync(new URL('../support/examples/household.jsonc', import.meta.url), 'utf8'),
     undefined,
     { allowTrailingComma: true },
   );
-  const { request } = seasonOfHousehold(order, loadTables(), 0);
-  return { ...request, history: [] };
+  const tables = loadTables();
+  const picture = pictureOfDocument(document, tables, 0);
+  return { picture, tables, animals: planAnimals(picture, tables) };
 }
 
 function invented(random) {

@@ -6,8 +6,7 @@ import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 const SCRIPT = `
   const dates = await import('./shared/calendar/plain-date.ts');
   const format = await import('./shared/units/format.ts');
-  const { planBatch } = await import('./shared/plan/batch-plan.ts');
-  const { findArrivals } = await import('./shared/plan/arrival-finder.ts');
+  const { plannedBatch, foundArrivals } = await import('./test/support/pictures.ts');
   const { newRequest } = await import('./test/support/factories.ts');
   const days = ['1900-01-01', '2026-12-31', '2027-03-13', '2027-04-03', '2027-09-25', '2027-11-06', '2028-02-28'];
   const request = newRequest({ batch: { brooderId: 'brooder' } });
@@ -21,8 +20,8 @@ const SCRIPT = `
       real: days.map((d) => dates.isPlainDate(d)),
       shown: days.map((d) => [format.formatDate(d), format.formatShortDate(d)]),
       today: dates.plainDateAt(Date.UTC(2027, 3, 21, 2, 30), 'America/New_York'),
-      plan: planBatch(request),
-      arrivals: findArrivals(request, { from: '2027-03-01', to: '2027-06-30' }),
+      plan: plannedBatch(request),
+      arrivals: foundArrivals(request, { from: '2027-03-01', to: '2027-06-30' }),
     },
   }));
 `;

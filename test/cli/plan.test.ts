@@ -3,17 +3,26 @@ import { execFile } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parse } from 'jsonc-parser';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Farm } from '../../shared/farm/farm.js';
 import { formatShortDate, formatValue } from '../../shared/units/format.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
+import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { changed, LEFT_OUT } from '../support/bad-values.js';
 import { databases } from '../support/databases.js';
-import { exampleOrder } from '../support/orders.js';
 
 jest.setTimeout(60_000);
 
-const ORDER = 'seeds/order.example.jsonc';
+const FARM = 'seeds/farm.example.jsonc';
+const example = (): ExampleFarm =>
+  parse(readSeed('farm.example.jsonc'), undefined, { allowTrailingComma: true }) as ExampleFarm;
+
+interface ExampleFarm {
+  readonly farm: Farm;
+  readonly batches: readonly Batch[];
+}
 const PACKAGE = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
   readonly scripts: { readonly plan: string };
 };
@@ -49,13 +58,14 @@ describe('planning in the terminal', () => {
   let app: TestApp;
   let folder: string;
   let fromApi: string;
-  let example: BatchPlan;
+  let planned: BatchPlan;
 
   beforeAll(async () => {
     app = await openApp(databases({})[0]!);
     folder = mkdtempSync(join(tmpdir(), 'broodfold-orders-'));
-    fromApi = (await app.api.post('/api/plans/preview').send(exampleOrder()).expect(200)).text;
-    example = JSON.parse(fromApi) as BatchPlan;
+    const order = { ...example(), batch: example().batches[0]! };
+    fromApi = (await app.api.post('/api/plans/preview').send(order).expect(200)).text;
+    planned = JSON.parse(fromApi) as BatchPlan;
   });
   afterAll(async () => {
     await app.close();
@@ -78,17 +88,17 @@ describe('planning in the terminal', () => {
   };
 
   it('prints exactly what the API returns with --json', async () => {
-    const { code, stdout, stderr } = await planByNpm(ORDER, '--json');
+    const { code, stdout, stderr } = await planByNpm(FARM, 'batch', '--json');
     expect(stderr).toBe('');
     expect(stdout).toBe(`${fromApi}\n`);
     expect(code).toBe(0);
   });
 
   it('prints the key numbers and dates of the plan', async () => {
-    const { code, stdout } = await plan(ORDER);
+    const { code, stdout } = await plan(FARM, 'batch');
     expect(code).toBe(0);
-    const reader = exampleOrder().farm;
-    const { birds, heat, feed, leaving, bill, outdoors } = example;
+    const reader = example().farm;
+    const { birds, heat, feed, leaving, bill, outdoors } = planned;
     for (const quantity of [
       birds.toOrder,
       birds.atEnd,
@@ -103,15 +113,15 @@ describe('planning in the terminal', () => {
       const line = stdout.split('\n').find((each) => each.includes(`│ ${quantity.label} `));
       expect(line).toContain(formatValue(quantity.value, quantity.unit, reader));
     }
-    for (const task of example.tasks.tasks) expect(stdout).toContain(formatShortDate(task.start));
+    for (const task of planned.tasks.tasks) expect(stdout).toContain(formatShortDate(task.start));
     const unwrapped = stdout.replace(/\s+/g, ' ');
-    for (const issue of example.issues) expect(unwrapped).toContain(issue.text);
+    for (const issue of planned.issues) expect(unwrapped).toContain(issue.text);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
     expect(stdout).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 
   it('opens the numbers about lamps with --explain lamp', async () => {
-    const { code, stdout } = await plan(ORDER, '--explain', 'lamp');
+    const { code, stdout } = await plan(FARM, 'batch', '--explain=lamp');
     expect(code).toBe(0);
     expect(stdout).toMatch(/^Lamps needed: 4 {2}\[/m);
     expect(stdout).toContain('Source: ');
@@ -120,19 +130,19 @@ describe('planning in the terminal', () => {
   });
 
   it('opens every number with --explain', async () => {
-    const { code, stdout } = await plan(ORDER, '--explain');
+    const { code, stdout } = await plan(FARM, 'batch', '--explain');
     expect(code).toBe(0);
     expect(stdout.split('\n\n').length).toBeGreaterThan(100);
   });
 
   it('says so when no number has the word', async () => {
-    const { code, stdout } = await plan(ORDER, '--explain', 'zebra');
+    const { code, stdout } = await plan(FARM, 'batch', '--explain=zebra');
     expect(code).toBe(0);
     expect(stdout).toContain('"zebra"');
   });
 
   it('ranks the arrival weeks of a span with --arrivals', async () => {
-    const { code, stdout } = await plan(ORDER, '--arrivals', '2027-03-01', '2027-09-30');
+    const { code, stdout } = await plan(FARM, 'weeks', '2027-03-01', '2027-09-30');
     expect(code).toBe(0);
     const ranks = [...stdout.matchAll(/^│ (\d+) /gm)].map((match) => Number(match[1]));
     expect(ranks).toEqual(Array.from({ length: 31 }, (_, i) => i + 1)); // 3 March to 29 September
@@ -140,7 +150,7 @@ describe('planning in the terminal', () => {
 
   it('says why not a week with --why-not', async () => {
     const { code, stdout } = await plan(
-      ...[ORDER, '--arrivals', '2027-03-01', '2027-09-30', '--why-not', '2027-03-10'],
+      ...[FARM, 'weeks', '2027-03-01', '2027-09-30', '--why-not', '2027-03-10'],
     );
     expect(code).toBe(0);
     expect(stdout).toMatch(/^Wed 10 Mar.* has \d+ points, .* has \d+\. \S/);
@@ -149,7 +159,7 @@ describe('planning in the terminal', () => {
   it('shows how to use it without an order', async () => {
     const { code, stdout } = await plan();
     expect(code).toBe(2);
-    expect(stdout).toContain(ORDER);
+    expect(stdout).toContain(FARM);
   });
 
   it('refuses what is not a file that can be read', async () => {
@@ -173,26 +183,32 @@ describe('planning in the terminal', () => {
   });
 
   it('names every field that is wrong, what was given and what is allowed', async () => {
-    const negative = changed(exampleOrder(), 'batch.wantedBirds', -75);
-    const both = changed(negative, 'batch.strainId', 'dodo');
+    const negative = changed(example(), 'batches.0.wantedBirds', -75);
+    const both = changed(negative, 'batches.0.strainId', 'dodo');
     const [shape, strain, together] = await Promise.all([
       plan(fileOf('negative.json', JSON.stringify(changed(negative, 'farm.units', 'imperial')))),
-      plan(fileOf('dodo.json', JSON.stringify(changed(exampleOrder(), 'batch.strainId', 'dodo')))),
+      plan(fileOf('dodo.json', JSON.stringify(changed(example(), 'batches.0.strainId', 'dodo')))),
       plan(fileOf('both.json', JSON.stringify(both))),
     ]);
-    expectRefusal(together, 'batch.wantedBirds is -75', 'batch.strainId is "dodo"');
-    expectRefusal(shape, 'batch.wantedBirds is -75', 'from 1 to 5000', 'farm.units is "imperial"');
-    expectRefusal(strain, 'batch.strainId is "dodo"', 'fast-meat');
+    expectRefusal(together, 'batches.0.wantedBirds is -75', 'batches.0.strainId is "dodo"');
+    expectRefusal(
+      shape,
+      'batches.0.wantedBirds is -75',
+      'from 1 to 5000',
+      'farm.units is "imperial"',
+    );
+    expectRefusal(strain, 'batches.0.strainId is "dodo"', 'fast-meat');
   });
 
-  it('refuses an order without a batch', async () => {
-    const file = fileOf('none.json', JSON.stringify(changed(exampleOrder(), 'batch', LEFT_OUT)));
-    expectRefusal(await plan(file), 'batch');
+  it('refuses to plan a batch of a farm that has none, or not that one', async () => {
+    const file = fileOf('none.json', JSON.stringify(changed(example(), 'batches', LEFT_OUT)));
+    expectRefusal(await plan(file, 'batch'), 'batches is missing');
+    expectRefusal(await plan(FARM, 'batch', 'Geese'), 'batch is "Geese"', 'Pullets');
   });
 
   it('refuses an empty list in place of a batch', async () => {
-    const file = fileOf('list.json', JSON.stringify(changed(exampleOrder(), 'batch', [])));
-    expectRefusal(await plan(file), 'batch');
+    const file = fileOf('list.json', JSON.stringify(changed(example(), 'batches.0', [])));
+    expectRefusal(await plan(file), 'batches.0');
   });
 
   it('refuses a list in place of an order', async () => {
@@ -201,8 +217,8 @@ describe('planning in the terminal', () => {
 
   it('refuses an option that it does not know, or that lacks a value', async () => {
     const [unknown, short] = await Promise.all([
-      plan(ORDER, '--yaml'),
-      plan(ORDER, '--arrivals', '2027-03-01'),
+      plan(FARM, '--yaml'),
+      plan(FARM, 'weeks', '2027-03-01'),
     ]);
     expectRefusal(unknown, '--yaml', '--json');
     expectRefusal(short, 'to is ""', 'not a calendar date');

@@ -1,8 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
 import { printPasture } from '../../src/cli/print-pasture.js';
 import { newPaddocks, newPastureRequest } from '../support/pasture-factories.js';
+import { plannedPasture } from '../support/pictures.js';
 
 describe('printPasture', () => {
   it('lists every stay, every run of days on hay and every cut, in the order of their days', () => {
@@ -10,8 +10,8 @@ describe('printPasture', () => {
       paddocks: newPaddocks(14, { areaM2: 4000, forageId: 'mixed' }),
       choices: { to: '2027-08-31' },
     });
-    const plan = planPasture(request, 2);
-    const text = printPasture(plan, request);
+    const plan = plannedPasture(request, 2);
+    const text = printPasture(plan, request.farm, request.tables);
     const moves = text.slice(text.indexOf('\nMoves\n'), text.indexOf('\nGrass to mow\n'));
     const lines = moves.split('\n').filter((line) => /│ (Mon|Tue|Wed|Thu|Fri|Sat|Sun) /.test(line));
     expect(lines).toHaveLength(seasonRows(plan).length);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { weakestMark } from '../../shared/explain/formula.js';
-import { ALL_FORMULAS, FORMULAS } from '../../shared/explain/formulas.js';
+import { ALL_FORMULAS, FORMULAS } from '../../shared/formulas/formulas.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import {
   from,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { bagsFor, costMinor, isPrice, perUnitMinor } from '../../shared/money/money.js';
+import { bagsFor, costMinor, isPrice } from '../../shared/money/money.js';
 
 describe('costMinor', () => {
   it('rounds once, half up, to the smallest coin', () => {
@@ -76,11 +76,5 @@ describe('bagsFor', () => {
         },
       ),
     );
-  });
-});
-
-describe('perUnitMinor', () => {
-  it('shares the bill out', () => {
-    expect(perUnitMinor(2310, 3.6)).toBeCloseTo(641.667, 3);
   });
 });

@@ -1,13 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { fixedRotation } from '../../shared/pasture/fixed-rotation.js';
-import { leastHayKg, provenRotation } from '../../shared/pasture/proven-rotation.js';
+import { leastHayKg } from '../../shared/pasture/least-hay.js';
 import { chooseRotation } from '../../shared/pasture/rotation.js';
 import type { RotationProblem } from '../../shared/pasture/rotation-problem.js';
 import { playSeason } from '../../shared/pasture/season-books.js';
 import { massOn, swardOf, type PlainSward, type Sward } from '../../shared/pasture/sward.js';
 import { valuesOf } from '../../shared/tables/judgements.js';
 import { tables } from '../support/factories.js';
+import { provenRotation } from '../support/proven-rotation.js';
 
 /** Share eaten by days of stay: Penn State Agronomy Guide table 1.8-9. */
 const HARVEST = [0.8, 0.75, 0.75, 0.7, 0.65, 0.6, 0.6];

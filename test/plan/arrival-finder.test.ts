@@ -1,18 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays, daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
-import {
-  findArrivals,
-  whyNot,
-  type ArrivalSearch,
-  type ArrivalWeek,
-} from '../../shared/plan/arrival-finder.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
+import { whyNot, type ArrivalSearch, type ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { climateFromDaily } from '../../shared/weather/climate.js';
-import { newBrooder, newRequest, tables } from '../support/factories.js';
+import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
+import { plannedBatch, foundArrivals } from '../support/pictures.js';
 
 const YEAR: ArrivalSearch = { from: '2027-01-01', to: '2027-12-31' };
 const request = newRequest({ batch: { brooderId: 'brooder' } });
@@ -26,7 +21,7 @@ const on = (weeks: readonly ArrivalWeek[], date: string): ArrivalWeek =>
 
 describe('findArrivals', () => {
   it('gives every Wednesday of the span, in order', () => {
-    const weeks = findArrivals(request, YEAR);
+    const weeks = foundArrivals(request, YEAR);
     expect(weeks).toHaveLength(52);
     expect(weeks[0]!.arrivalDate).toBe('2027-01-06');
     weeks.forEach((week, k) => {
@@ -47,7 +42,7 @@ describe('findArrivals', () => {
     fc.assert(
       fc.property(spans, ([start, length, weekday, [strainId, purpose]]) => {
         const from = addDays('2026-12-01', start);
-        const weeks = findArrivals(newRequest({ batch: { strainId, purpose } }), {
+        const weeks = foundArrivals(newRequest({ batch: { strainId, purpose } }), {
           from,
           to: addDays(from, length),
           weekday,
@@ -74,8 +69,8 @@ describe('findArrivals', () => {
   });
 
   it('agrees with the plan of a week on its move and its end', () => {
-    for (const week of findArrivals(request, { from: '2027-03-01', to: '2027-09-30' })) {
-      const plan = planBatch({
+    for (const week of foundArrivals(request, { from: '2027-03-01', to: '2027-09-30' })) {
+      const plan = plannedBatch({
         ...request,
         batch: { ...request.batch, arrivalDate: week.arrivalDate },
       });
@@ -85,7 +80,7 @@ describe('findArrivals', () => {
   });
 
   it('likes late spring better than midwinter in a cold place', () => {
-    const weeks = findArrivals(request, YEAR);
+    const weeks = foundArrivals(request, YEAR);
     expect(on(weeks, '2027-05-12').score).toBeGreaterThan(on(weeks, '2027-01-06').score);
     expect(['04', '05', '06', '07']).toContain(
       weeks.find((w) => w.rank === 1)!.arrivalDate.slice(5, 7),
@@ -95,7 +90,7 @@ describe('findArrivals', () => {
   it('takes points off for people away, and more when nobody is left', () => {
     const away = [{ from: '2027-05-10', to: '2027-05-20' }];
     const score = (people: PlanRequest['people']): number =>
-      on(findArrivals({ ...request, people }, YEAR), '2027-05-12').score;
+      on(foundArrivals({ ...request, people }, YEAR), '2027-05-12').score;
     const nobodyAway = score([{ id: 'a', name: 'A', away: [] }]);
     const oneAway = score([
       { id: 'a', name: 'A', away },
@@ -110,27 +105,23 @@ describe('findArrivals', () => {
   });
 
   it('names the batch that holds the brooder', () => {
-    const occupied = [
-      { batchName: 'Turkeys', facilityId: 'brooder', from: '2027-05-01', to: '2027-06-15' },
-    ];
-    const weeks = findArrivals({ ...request, occupied }, YEAR);
-    expect(reason(on(weeks, '2027-05-12'), 'places')).toBe(
-      'Brooder is held by Turkeys until Tue 15 Jun.',
-    );
+    const other = newBatch({ name: 'Others', arrivalDate: '2027-05-05', brooderId: 'brooder' });
+    const weeks = foundArrivals({ ...request, batches: [{ ...other, id: 'others' }] }, YEAR);
+    expect(reason(on(weeks, '2027-05-12'), 'places')).toMatch(/^Brooder is held by Others until /);
     expect(reason(on(weeks, '2027-08-04'), 'places')).toBe('Brooder and pens are free.');
   });
 
   it('expects no post on Sundays and holidays', () => {
     const noDeliveryDates = ['2027-05-12', '2027-05-20'];
-    const weeks = findArrivals({ ...request, farm: { ...request.farm, noDeliveryDates } }, YEAR);
+    const weeks = foundArrivals({ ...request, farm: { ...request.farm, noDeliveryDates } }, YEAR);
     expect(reason(on(weeks, '2027-05-12'), 'shipping')).toContain('No post on Wed 12 May');
     expect(reason(on(weeks, '2027-05-19'), 'shipping')).toContain('a late box would wait');
-    const sundays = findArrivals(request, { ...YEAR, weekday: 7 });
+    const sundays = foundArrivals(request, { ...YEAR, weekday: 7 });
     for (const week of sundays) expect(reason(week, 'shipping')).toContain('No post on Sun');
   });
 
   it('gives no chance without daily history, and one between 0 and 1 with it', () => {
-    expect(findArrivals(request, YEAR).every((w) => w.moveOutChance === undefined)).toBe(true);
+    expect(foundArrivals(request, YEAR).every((w) => w.moveOutChance === undefined)).toBe(true);
     const history = Array.from({ length: 3652 }, (_, i) => {
       const minC =
         4 -
@@ -139,7 +130,7 @@ describe('findArrivals', () => {
       return { date: addDays('2015-01-01', i), minC, maxC: minC + 11 };
     });
     const climate = climateFromDaily(history, { way: 'csv', label: 'Synthetic' });
-    const weeks = findArrivals({ ...request, climate }, YEAR).filter(
+    const weeks = foundArrivals({ ...request, climate }, YEAR).filter(
       (w) => w.moveOutDate !== undefined,
     );
     expect(weeks.length).toBeGreaterThan(10);
@@ -153,7 +144,7 @@ describe('findArrivals', () => {
     const fixed = newRequest({
       batch: { brooderId: 'brooder', moveOutDate: '2027-05-30', orderDate: '2027-05-01' },
     });
-    expect(findArrivals(fixed, YEAR)).toEqual(findArrivals(request, YEAR));
+    expect(foundArrivals(fixed, YEAR)).toEqual(foundArrivals(request, YEAR));
   });
 
   it.each([
@@ -167,7 +158,7 @@ describe('findArrivals', () => {
   ])('refuses the search %p and names %s', (search, field) => {
     let error: unknown;
     try {
-      findArrivals(request, search);
+      foundArrivals(request, search);
     } catch (thrown) {
       error = thrown;
     }
@@ -176,12 +167,12 @@ describe('findArrivals', () => {
   });
 
   it('gives an empty list for a span without that weekday', () => {
-    expect(findArrivals(request, { from: '2027-05-06', to: '2027-05-07' })).toEqual([]);
+    expect(foundArrivals(request, { from: '2027-05-06', to: '2027-05-07' })).toEqual([]);
   });
 });
 
 describe('whyNot', () => {
-  const weeks = findArrivals(request, YEAR);
+  const weeks = foundArrivals(request, YEAR);
   const best = weeks.find((w) => w.rank === 1)!;
 
   it('says of the best week that it is the best', () => {
@@ -214,12 +205,15 @@ describe('whyNot', () => {
         newBrooder({ heat: { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } }),
       ],
     });
-    const weeks = findArrivals(weak, YEAR);
+    const weeks = foundArrivals(weak, YEAR);
     const january = on(weeks, '2027-01-06').reasons.find((r) => r.code === 'heater')!;
     expect(january.text).toMatch(/far too little|add heat/);
     expect(january.points).toBeGreaterThan(0);
     for (const week of weeks) {
-      const plan = planBatch({ ...weak, batch: { ...weak.batch, arrivalDate: week.arrivalDate } });
+      const plan = plannedBatch({
+        ...weak,
+        batch: { ...weak.batch, arrivalDate: week.arrivalDate },
+      });
       const heater = week.reasons.find((r) => r.code === 'heater')!;
       expect(heater.points === 0).toBe(plan.heat!.enough);
     }

@@ -1,7 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Batch } from '../../shared/farm/batch.js';
 import { BOUNDS } from '../../shared/farm/bounds.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import {
   describeProblem,
@@ -9,6 +8,7 @@ import {
   type FieldProblem,
 } from '../../shared/problems/field-problem.js';
 import { newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 function problemsOf(batch: Record<string, unknown>): readonly FieldProblem[] {
   try {
@@ -162,7 +162,7 @@ describe('checkBatch', () => {
   });
 
   it('is asked by planBatch before anything is worked out', () => {
-    expect(() => planBatch(newRequest({ batch: { wantedBirds: 0 } }))).toThrow(FieldError);
+    expect(() => plannedBatch(newRequest({ batch: { wantedBirds: 0 } }))).toThrow(FieldError);
   });
 
   it.each(['wantedBirds', 'hatchToArrivalDays'])(
@@ -182,7 +182,7 @@ describe('checkBatch', () => {
 
   it('refuses a price that is not decimal text as a field, not as a broken sum', () => {
     const request = newRequest({ batch: { prices: { perBird: 'three' } } });
-    expect(() => planBatch(request)).toThrow(FieldError);
+    expect(() => plannedBatch(request)).toThrow(FieldError);
   });
 });
 

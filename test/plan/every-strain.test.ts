@@ -1,15 +1,17 @@
 import { describe, expect, it } from '@jest/globals';
-import { explain } from '../../shared/explain/explanation.js';
+import { explain } from '../../shared/formulas/explanation.js';
 import { MARK_MEANING } from '../../shared/explain/formula.js';
-import { FORMULAS } from '../../shared/explain/formulas.js';
+import { FORMULAS } from '../../shared/formulas/formulas.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import { SHOWN } from '../../shared/units/unit.js';
 import { newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
+import { plannedBatch } from '../support/pictures.js';
 
 const PLACES: readonly Facility[] = [
   newBrooder({ circuitId: 'circuit', feederCm: 300, drinkerCm: 120 }),
@@ -56,7 +58,7 @@ function planOf(
     beddingPerBag: '8.50',
     feedPerBag: { starter: '24.50', grower: '23.00' },
   };
-  const plan = planBatch(
+  const plan = plannedBatch(
     newRequest({
       facilities: PLACES,
       batch: { strainId, purpose, sex, ...ids, prices },
@@ -101,7 +103,8 @@ describe('planBatch', () => {
 
   it.each(CASES)('explains every quantity of %s for %s, %s, %s, in both unit systems', (...of) => {
     const plan = planOf(...of);
-    const quantities = quantitiesIn(plan);
+    const hours = plan.tasks.tasks.map((task) => taskHours(task, tables));
+    const quantities = [...quantitiesIn(plan), ...hours];
     expect(quantities.length).toBeGreaterThan(30);
     expect(quantities.flatMap(complaintsOf)).toEqual([]);
   });

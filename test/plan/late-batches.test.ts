@@ -1,10 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { newBrooder, newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 describe('planBatch of a late batch', () => {
   it('moves August pullets out once they are feathered, not in the spring after', () => {
-    const { outdoors } = planBatch(
+    const { outdoors } = plannedBatch(
       newRequest({
         batch: {
           purpose: 'layers',
@@ -19,7 +19,8 @@ describe('planBatch of a late batch', () => {
 
   it('prints a table of another era without the factors of the first', () => {
     const at = (growthTableId: string): number =>
-      planBatch(newRequest({ batch: { growthTableId, leaveAgeDays: 42 } })).leaving!.liveEach.value;
+      plannedBatch(newRequest({ batch: { growthTableId, leaveAgeDays: 42 } })).leaving!.liveEach
+        .value;
     // NRC 1984, six weeks: 1.69 kg cockerels and 1.43 kg pullets.
     expect(Math.abs(at('fast-1984') - 1.56)).toBeLessThan(0.005);
   });
@@ -28,7 +29,7 @@ describe('planBatch of a late batch', () => {
     const brooder = newBrooder({
       heat: { kind: 'plate', wattsEach: 25, count: 2, thermostat: true },
     });
-    const plan = planBatch(
+    const plan = plannedBatch(
       newRequest({ facilities: [brooder], batch: { brooderId: 'brooder', orderedBirds: 100 } }),
     );
     expect(plan.heat!.heatersNeeded.value).toBe(4); // 100 chicks × 1 W ÷ 25 W (from memory)
@@ -37,7 +38,7 @@ describe('planBatch of a late batch', () => {
 
   it('loses less heat in a building than in the wind', () => {
     const need = (standsIn: 'outdoors' | 'unheated-building'): number =>
-      planBatch(
+      plannedBatch(
         newRequest({ facilities: [newBrooder({ standsIn })], batch: { brooderId: 'brooder' } }),
       ).heat!.conduction.value;
     expect(need('unheated-building')).toBeLessThan(need('outdoors'));

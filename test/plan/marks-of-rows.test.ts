@@ -3,13 +3,12 @@ import type { Mark, Sourced } from '../../shared/explain/formula.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Batch } from '../../shared/farm/batch.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
-import { moveQuantities } from '../../shared/plan/pasture/moves.js';
-import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import { rowById, type Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newBrooder, newFarm, newRequest, tables as real } from '../support/factories.js';
 import { newGroup, newHerd, newPastureRequest, newReading } from '../support/pasture-factories.js';
+import { plannedBatch, plannedPasture } from '../support/pictures.js';
 
 /** A source that no row really has, and the weakest mark: what rests on such a row shows both. */
 const TRIED: Sourced = { sources: ['TRIED'], mark: 'assumed' };
@@ -56,7 +55,7 @@ const batchQuantities =
   (batch: Partial<Batch> = {}) =>
   (tables: Tables): Quantity[] =>
     quantitiesIn(
-      planBatch(
+      plannedBatch(
         newRequest({
           tables,
           batch: { ...PLACES, ...batch },
@@ -169,7 +168,7 @@ const pastureQuantities =
   (more: Partial<Parameters<typeof newPastureRequest>[0]> = {}) =>
   (tables: Tables): Quantity[] => {
     const choices = { feedingId: 'ring', storingId: 'barn', baleId: 'round-4x4' };
-    const plan = planPasture(newPastureRequest({ tables, choices, ...more }), 2);
+    const plan = plannedPasture(newPastureRequest({ tables, choices, ...more }), 2);
     return [...quantitiesIn(plan), ...moveQuantities(plan, plan.moves[1]!)];
   };
 

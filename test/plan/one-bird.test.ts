@@ -1,24 +1,24 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { newRequest } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
+import { plannedBatch } from '../support/pictures.js';
 
 describe('planBatch', () => {
   it('orders two birds when one is wanted: one alone leaves 0.95 of a bird', () => {
-    const plan = planBatch(newRequest({ batch: { wantedBirds: 1 } }));
+    const plan = plannedBatch(newRequest({ batch: { wantedBirds: 1 } }));
     expect(plan.birds.toOrder.value).toBe(2); // 1 ÷ (0.98 × 0.97) = 1.05
     expect(plan.leaving!.birds).toBe(1);
     expect(notFiniteIn(plan)).toEqual([]);
   });
 
   it('counts one bird placed as one bird to process, though 0.95 are expected', () => {
-    const plan = planBatch(newRequest({ batch: { wantedBirds: 1, orderedBirds: 1 } }));
+    const plan = plannedBatch(newRequest({ batch: { wantedBirds: 1, orderedBirds: 1 } }));
     expect(plan.leaving!.birds).toBe(1);
     expect(notFiniteIn(plan)).toEqual([]);
   });
 
   it('plans the largest batch there is', () => {
-    const plan = planBatch(
+    const plan = plannedBatch(
       newRequest({ batch: { wantedBirds: 5000, orderedBirds: 6000, brooderId: 'brooder' } }),
     );
     expect(notFiniteIn(plan)).toEqual([]);

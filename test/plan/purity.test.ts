@@ -1,10 +1,22 @@
 import { describe, expect, it } from '@jest/globals';
-import { findArrivals } from '../../shared/plan/arrival-finder.js';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { planTasks } from '../../shared/plan/batch-tasks.js';
+import { planBirds } from '../../shared/plan/birds.js';
+import { planBrooding } from '../../shared/plan/brooding.js';
+import { planContext } from '../../shared/plan/context.js';
+import { planFeed } from '../../shared/plan/feed.js';
+import { planHeat } from '../../shared/plan/heat.js';
+import { planLaying } from '../../shared/plan/laying.js';
+import { planLeaving } from '../../shared/plan/leaving.js';
+import { planOutdoors } from '../../shared/plan/outdoors.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
+import { planSpace } from '../../shared/plan/space.js';
 import { newBrooder, newRequest } from '../support/factories.js';
+import { foundArrivals, plannedBatch } from '../support/pictures.js';
 
 function deepFreeze<T>(value: T): T {
+  // Arrays of numbers cannot be frozen; a copy tells whether they were written to.
+  if (ArrayBuffer.isView(value)) return value;
   if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
     Object.freeze(value);
     Object.values(value).forEach(deepFreeze);
@@ -46,24 +58,42 @@ describe('planBatch', () => {
   it.each(REQUESTS)('does not change the request it was given for %s', (_, request) => {
     const own = deepFreeze(structuredClone(request));
     const before = JSON.stringify(own);
-    expect(() => planBatch(own)).not.toThrow(); // a write to anything frozen would
+    expect(() => plannedBatch(own)).not.toThrow(); // a write to anything frozen would
     expect(JSON.stringify(own)).toBe(before);
   });
 
+  it.each(REQUESTS)('has sections that only read the context for %s', (_, request) => {
+    const context = deepFreeze(planContext(request));
+    const before = JSON.stringify(context);
+    const feed = planFeed(context);
+    const sections = [
+      ...[planBirds, planBrooding, planHeat, planSpace, planOutdoors].map((plan) => plan(context)),
+      ...[planLeaving, planLaying, planTasks].map((plan) => plan(context, feed.part)),
+    ];
+    expect(JSON.stringify(context)).toBe(before);
+    for (const found of [feed, ...sections]) deepFreeze(found);
+    // What one of them found is all its own: asked again, it finds the same.
+    expect(planFeed(context)).toEqual(feed);
+    expect(planHeat(context)).toEqual(sections[2]);
+  });
+
   it.each(REQUESTS)('gives the same plan of %s twice', (_, request) => {
-    expect(planBatch(request)).toEqual(planBatch(structuredClone(request)));
+    expect(plannedBatch(request)).toEqual(plannedBatch(structuredClone(request)));
   });
 
   it.each(REQUESTS)('gives a plan of %s that survives being sent as text', (_, request) => {
-    const sent = JSON.stringify(planBatch(request));
-    expect(JSON.parse(sent)).toEqual(withoutMinusZero(planBatch(request)));
+    const sent = JSON.stringify(plannedBatch(request));
+    expect(JSON.parse(sent)).toEqual(withoutMinusZero(plannedBatch(request)));
   });
 
   it.each(REQUESTS)(
     'stores the same numbers for %s whichever units the farm reads',
     (_, request) => {
       const inUnits = (units: 'metric' | 'us'): Omit<BatchPlan, 'issues'> => {
-        const { issues, ...numbers } = planBatch({ ...request, farm: { ...request.farm, units } });
+        const { issues, ...numbers } = plannedBatch({
+          ...request,
+          farm: { ...request.farm, units },
+        });
         expect(issues.length).toBeGreaterThan(0); // sentences are written in the farm's own units
         return numbers;
       };
@@ -74,7 +104,7 @@ describe('planBatch', () => {
   it('raises the same warnings in both unit systems, in other words', () => {
     const request = newRequest({ batch: { brooderId: 'brooder', arrivalDate: '2027-02-03' } });
     const issues = (units: 'metric' | 'us') =>
-      planBatch({ ...request, farm: { ...request.farm, units } }).issues;
+      plannedBatch({ ...request, farm: { ...request.farm, units } }).issues;
     expect(issues('us').map((i) => [i.level, i.code])).toEqual(
       issues('metric').map((i) => [i.level, i.code]),
     );
@@ -87,6 +117,6 @@ describe('planBatch', () => {
 describe('findArrivals', () => {
   it('does not change the request it was given', () => {
     const own = deepFreeze(structuredClone(REQUESTS[0]![1]));
-    expect(() => findArrivals(own, { from: '2027-03-01', to: '2027-08-01' })).not.toThrow();
+    expect(() => foundArrivals(own, { from: '2027-03-01', to: '2027-08-01' })).not.toThrow();
   });
 });

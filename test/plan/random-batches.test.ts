@@ -4,12 +4,12 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import { BOUNDS, type BoundName } from '../../shared/farm/bounds.js';
 import type { Facility } from '../../shared/farm/facility.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newBrooder, newFarm, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
+import { plannedBatch } from '../support/pictures.js';
 
 /** A number within the bounds of a field, its ends more often than chance would have it. */
 function within(bound: BoundName): fc.Arbitrary<number> {
@@ -200,7 +200,7 @@ describe('planBatch', () => {
   it('plans any batch within the bounds with finite numbers only', () => {
     fc.assert(
       fc.property(order, (given) => {
-        expect(notFiniteIn(planBatch(requestOf(given)))).toEqual([]);
+        expect(notFiniteIn(plannedBatch(requestOf(given)))).toEqual([]);
       }),
       { numRuns: 700 },
     );
@@ -212,7 +212,7 @@ describe('planBatch', () => {
         const request = requestOf(given);
         const spoiled = { ...request, batch: { ...request.batch, [field]: value } };
         try {
-          expect(notFiniteIn(planBatch(spoiled))).toEqual([]);
+          expect(notFiniteIn(plannedBatch(spoiled))).toEqual([]);
         } catch (error) {
           if (!(error instanceof FieldError)) throw error;
           expect(error.problems.length).toBeGreaterThan(0);

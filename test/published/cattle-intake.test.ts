@@ -7,7 +7,7 @@ import {
   intakeKg,
 } from '../../shared/pasture/intake.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { kgToLb, lbToKg } from '../../shared/units/convert.js';
+import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const classOf = (id: string) => rowById(tables.cattle.classes, id);

@@ -2,7 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { herdDays } from '../../shared/pasture/herd-demand.js';
 import { perHectare } from '../../shared/pasture/sizing.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { HA_PER_ACRE, KG_PER_LB, lbToKg } from '../../shared/units/convert.js';
+import { HA_PER_ACRE, KG_PER_LB } from '../../shared/units/convert.js';
+import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const KG_HA_PER_LB_ACRE = KG_PER_LB / HA_PER_ACRE;

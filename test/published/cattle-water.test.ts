@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { cattleWaterL, tankL } from '../../shared/pasture/cattle-water.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { fToC, L_PER_US_GAL, lbToKg } from '../../shared/units/convert.js';
+import { fToC, L_PER_US_GAL } from '../../shared/units/convert.js';
+import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 import { figures } from '../support/figures.js';
 

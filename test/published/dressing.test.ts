@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { newRequest, tables } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 const dressing = (id: string) => rowById(tables.processing.dressing, id);
 
@@ -44,7 +44,7 @@ describe('dressing share', () => {
 
 describe('planLeaving', () => {
   it('dresses 1892.5 g to 1406.9 g with the share of that trial', () => {
-    const plan = planBatch(newRequest({ batch: { dressingShare: 0.7434, leaveAgeDays: 40 } }));
+    const plan = plannedBatch(newRequest({ batch: { dressingShare: 0.7434, leaveAgeDays: 40 } }));
     const { dressedEach, liveEach } = plan.leaving!;
     // 1406.9 ÷ 1892.5 = 0.7434: the plan must use one share, times the live weight, rounded to 6 digits.
     expect(dressedEach.value / liveEach.value).toBeCloseTo(1406.9 / 1892.5, 4);

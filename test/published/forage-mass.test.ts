@@ -1,12 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import {
-  availableKgPerHa,
-  heightOfMass,
-  massAtHeight,
-  massPerCm,
-} from '../../shared/pasture/forage-mass.js';
+import { massPerCm } from '../../shared/pasture/forage-mass.js';
 import { rowById } from '../../shared/tables/tables.js';
-import type { Stand } from '../../shared/tables/pasture-tables.js';
+import type { Stand } from '../../shared/farm/paddock.js';
 import { CM_PER_IN, HA_PER_ACRE, KG_PER_LB } from '../../shared/units/convert.js';
 import { tables } from '../support/factories.js';
 import { newPaddock } from '../support/pasture-factories.js';
@@ -82,43 +77,7 @@ describe('dry matter in a height of sward', () => {
   });
 });
 
-describe('standing and available forage', () => {
-  const available = (standIn: number, stubbleIn: number, lb: number): number =>
-    availableKgPerHa({
-      heightCm: standIn * CM_PER_IN,
-      residualCm: stubbleIn * CM_PER_IN,
-      kgPerHaCm: lb * KG_HA_CM_PER_LB_ACRE_IN,
-    }) / KG_HA_PER_LB_ACRE;
-
-  it.each([
-    [7, 3, 300, 1200, 'Maine, Appendix D'],
-    [7, 3, 350, 1400, 'Maine, Appendix D'],
-    [8, 4, 200, 800, 'Indiana grazing stick, inputs; result by hand'],
-    [8, 4, 300, 1200, 'Indiana grazing stick, inputs; result by hand'],
-  ])(
-    'above the residual is at %d in, %d in left, %d lb an inch: %d lb (%s)',
-    (h, left, lb, sum) => {
-      expect(available(h, left, lb)).toBeCloseTo(sum, 6);
-    },
-  );
-
-  it('is nothing where the stand is shorter than the residual', () => {
-    expect(available(2, 3, 300)).toBe(0);
-  });
-
-  it.each([
-    [6, 250, 1500],
-    [8, 300, 2400],
-  ])(
-    'of spring grass of %d in at %d lb is %d lb, about a ton an acre (When to graze spring pasture, 2010)',
-    (inches, lb, sum) => {
-      const kgPerHaCm = lb * KG_HA_CM_PER_LB_ACRE_IN;
-      const mass = massAtHeight(inches * CM_PER_IN, kgPerHaCm);
-      expect(mass / KG_HA_PER_LB_ACRE).toBeCloseTo(sum, 6);
-      expect(heightOfMass(mass, kgPerHaCm)).toBeCloseTo(inches * CM_PER_IN, 9);
-    },
-  );
-
+describe('a paddock', () => {
   // Turn-in and residual heights in inches: each stored height lies in the printed range, retrieved.
   it.each([
     ['bluegrass-clover', 4, 6, 1, 2, 'Maine, Appendix D: low growers'],

@@ -1,13 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import {
-  ratePerDayOfMean,
-  ratePerDayOfPeak,
-  regrown,
-  regrowthDays,
-} from '../../shared/pasture/regrowth.js';
+import { ratePerDayOfMean, regrown } from '../../shared/pasture/regrowth.js';
 import { rowById } from '../../shared/tables/tables.js';
-import type { Productivity } from '../../shared/tables/pasture-tables.js';
+import type { Productivity } from '../../shared/farm/paddock.js';
 import { HA_PER_ACRE, KG_PER_LB } from '../../shared/units/convert.js';
 import { tables } from '../support/factories.js';
 
@@ -127,38 +122,8 @@ describe('growth by month', () => {
 
 describe('logistic regrowth (the equation and its ceiling from memory)', () => {
   const ceiling = 6000 * KG_HA_PER_LB_ACRE;
-  const daysAt = (peakLb: number): number =>
-    regrowthDays(
-      1200 * KG_HA_PER_LB_ACRE,
-      2400 * KG_HA_PER_LB_ACRE,
-      ratePerDayOfPeak(peakLb * KG_HA_PER_LB_ACRE, ceiling),
-      ceiling,
-    );
-
-  it.each([
-    [150, 9.8],
-    [80, 18.4],
-    [50, 29.4],
-    [35, 42.0],
-  ])(
-    'takes a stand from 1,200 to 2,400 lb at a peak of %d lb in %d days (by hand)',
-    (peak, days) => {
-      expect(Math.abs(daysAt(peak) - days)).toBeLessThanOrEqual(0.05);
-    },
-  );
-
-  // West Virginia University, "Number and Size of Paddocks in a Grazing System", 1992, retrieved, advises 21
-  // days of rest in spring and 42 in midsummer. Ohio grows 80 lb in May; 35 lb is a midsummer. The masses are
-  // from memory: this says only that the curve is plausible.
-  it.each([
-    ['spring', 80, 21, 3],
-    ['midsummer', 35, 42, 1],
-  ])('comes in %s, at %d lb a day, near the %d days advised (West Virginia 1992)', (...row) => {
-    expect(Math.abs(daysAt(row[1]) - row[2])).toBeLessThan(row[3]);
-  });
-
   it('grows fastest at half of the ceiling, by the peak of 150 lb that was measured (Brougham 1955)', () => {
-    const rate = ratePerDayOfPeak(150 * KG_HA_PER_LB_ACRE, ceiling);
+    const rate = (4 * 150 * KG_HA_PER_LB_ACRE) / ceiling;
     const growth = (mass: number): number => (regrown(mass, rate * 1e-4, ceiling) - mass) / 1e-4;
     expect(growth(ceiling / 2) / KG_HA_PER_LB_ACRE).toBeCloseTo(150, 2);
     expect(growth(0.4 * ceiling)).toBeLessThan(growth(ceiling / 2));
@@ -174,8 +139,7 @@ describe('logistic regrowth (the equation and its ceiling from memory)', () => {
         (low, more, mean) => {
           const [from, to] = [low * ceiling, (low + more) * ceiling];
           const rate = ratePerDayOfMean(mean, from, to, ceiling);
-          const days = regrowthDays(from, to, rate, ceiling);
-          expect(Math.abs((days * mean) / (to - from) - 1)).toBeLessThan(1e-9);
+          const days = (to - from) / mean;
           expect(Math.abs(regrown(from, rate * days, ceiling) / to - 1)).toBeLessThan(1e-9);
         },
       ),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { birdGrowth } from '../../shared/poultry/growth.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { kgToLb } from '../../shared/units/convert.js';
+import { kgToLb } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 // Source of the line: Poultry Science 99(6), 2020, pages 3266-3279, control diet, mean of five

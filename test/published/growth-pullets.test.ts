@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { birdGrowth } from '../../shared/poultry/growth.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { kgToLb, lbToKg } from '../../shared/units/convert.js';
+import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 // Source: National Research Council, Nutrient Requirements of Poultry, 1994, growing pullets. FROM

@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import { hayNeededKg, roundBaleKg } from '../../shared/pasture/hay.js';
+import { hayNeededKg } from '../../shared/pasture/hay.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { kgToLb, L_PER_FT3, lbToKg, M_PER_FT } from '../../shared/units/convert.js';
+import { M_PER_FT } from '../../shared/units/convert.js';
+import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 import { figures } from '../support/figures.js';
 
@@ -82,45 +83,23 @@ describe('losses of hay', () => {
   });
 });
 
-describe('roundBaleKg', () => {
-  const densityKgPerM3 = (lbToKg(11.21) / L_PER_FT3) * 1000;
-  const baleLb = (diameterFt: number, widthFt: number, density = densityKgPerM3): number =>
-    kgToLb(
-      roundBaleKg({
-        diameterM: diameterFt * M_PER_FT,
-        widthM: widthFt * M_PER_FT,
-        densityKgPerM3: density,
-      }),
-    );
-
-  // "Bale size and weight table", a repost of extension text, second-hand: whole pounds.
-  it.each([
-    [4, 4, 563],
-    [5, 5, 1100],
-    [6, 5, 1584],
-  ])(
-    'of %d ft across and %d ft wide at 11.21 lb/ft³ is %d lb (second-hand)',
-    (across, wide, lb) => {
-      // The density has four digits: 0.05 % of the weight.
-      expect(Math.abs(baleLb(across, wide) / lb - 1)).toBeLessThan(0.001);
-    },
-  );
-
-  it('of 4 × 4 ft is about half of one of 5 × 5, of 6 ft across 1.44 times (UF/IFAS AN326)', () => {
-    expect(Math.abs(baleLb(4, 4) / baleLb(5, 5) - 0.5)).toBeLessThan(0.02);
-    expect(baleLb(6, 5) / baleLb(5, 5)).toBeCloseTo(1.44, 9);
-  });
+describe('bales', () => {
+  const roundKg = (diameterFt: number, widthFt: number): number =>
+    (Math.PI / 4) *
+    (diameterFt * M_PER_FT) ** 2 *
+    widthFt *
+    M_PER_FT *
+    published.baleDensityKgPerM3;
 
   it.each([
     ['round-4x4', 4, 4],
     ['round-5x4', 5, 4],
     ['round-5x5', 5, 5],
-  ])('gives the bale %s of the table its weight', (id, across, wide) => {
-    const kg = lbToKg(baleLb(across, wide, published.baleDensityKgPerM3));
-    expect(Math.abs(rowById(hay.bales, id).kg / kg - 1)).toBeLessThan(0.001);
+  ])('have in %s of the table the weight of their size and density', (id, across, wide) => {
+    expect(Math.abs(rowById(hay.bales, id).kg / roundKg(across, wide) - 1)).toBeLessThan(0.001);
   });
 
-  it('is told from a small square of 40 to 75 lb (weak web source)', () => {
+  it('are in a small square of 40 to 75 lb (weak web source)', () => {
     const lb = kgToLb(rowById(hay.bales, 'small-square').kg);
     expect(lb).toBeGreaterThan(40);
     expect(lb).toBeLessThan(75);

@@ -6,14 +6,8 @@ import {
   ventilationWPerK,
 } from '../../shared/poultry/brooder-heat.js';
 import { rowById } from '../../shared/tables/tables.js';
-import {
-  inToMm,
-  J_PER_BTU,
-  L_PER_US_GAL,
-  M3_H_PER_CFM,
-  R_SI_PER_R_IP,
-  W_PER_BTU_H,
-} from '../../shared/units/convert.js';
+import { J_PER_BTU, L_PER_US_GAL, R_SI_PER_R_IP } from '../../shared/units/convert.js';
+import { inToMm, M3_H_PER_CFM, W_PER_BTU_H } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const { films, propane } = tables.heat;

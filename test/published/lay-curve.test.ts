@@ -1,9 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { eggWeightG, henDayShare } from '../../shared/poultry/lay.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { newRequest, tables } from '../support/factories.js';
 import { figures } from '../support/figures.js';
+import { plannedBatch } from '../support/pictures.js';
 
 const white = rowById(tables.layCurves, 'white-egg');
 const brown = rowById(tables.layCurves, 'brown-egg');
@@ -97,7 +97,7 @@ describe('henDayShare', () => {
 
 describe('planLaying', () => {
   const eggsPerHen = (strainId: string): number =>
-    planBatch(newRequest({ batch: { purpose: 'layers', strainId, sex: 'pullets' } })).laying!
+    plannedBatch(newRequest({ batch: { purpose: 'layers', strainId, sex: 'pullets' } })).laying!
       .eggsPerHen.value;
 
   it.each(['white-layer', 'brown-layer'])(

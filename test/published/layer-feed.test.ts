@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { layerEnergyKcalNrc1994 } from '../../shared/poultry/lay.js';
 import { newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 const KCAL_PER_KG = 2900; // the layer feed of the programme; the trials do not print theirs here
 
@@ -77,7 +77,7 @@ describe('feed per dozen', () => {
   );
 
   it('is the same simple ratio in a plan, week by week and over the year', () => {
-    const { laying } = planBatch(
+    const { laying } = plannedBatch(
       newRequest({
         batch: { purpose: 'layers', strainId: 'white-layer', sex: 'pullets', wantedBirds: 20 },
       }),
@@ -89,7 +89,7 @@ describe('feed per dozen', () => {
   });
 
   it('lies between the best trial weeks, 1.27 kg, and general-purpose pullets of 1919, 6.7 lb with waste', () => {
-    const { laying } = planBatch(
+    const { laying } = plannedBatch(
       newRequest({
         batch: { purpose: 'layers', strainId: 'heritage', sex: 'pullets', wantedBirds: 20 },
       }),

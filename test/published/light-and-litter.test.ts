@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { newBrooder, newRequest, tables } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 describe('light for hens', () => {
   it('starts at 16 weeks and adds an hour a week to 14 to 16 hours (extension, second-hand)', () => {
@@ -12,7 +12,7 @@ describe('light for hens', () => {
   });
 
   it('never shortens the wanted day', () => {
-    const { laying } = planBatch(
+    const { laying } = plannedBatch(
       newRequest({ batch: { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } }),
     );
     const wanted = laying!.light.map((step) => step.wanted.value);
@@ -37,7 +37,7 @@ describe('litter', () => {
   });
 
   it('fills a brooder of 2 × 3 m with 0.54 m³ at the start', () => {
-    const plan = planBatch(
+    const plan = plannedBatch(
       newRequest({
         batch: { brooderId: 'brooder' },
         facilities: [newBrooder({ lengthM: 3, widthM: 2 })],

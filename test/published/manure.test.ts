@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { newRequest, tables } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 describe('manure nitrogen', () => {
   // Utah extension, from the federal waste handbook (1992): pounds of nitrogen a day for each 1,000 lb
@@ -13,7 +13,7 @@ describe('manure nitrogen', () => {
   });
 
   it('of one fast-growing bird on grass stays under the 53 g of its whole life (from memory)', () => {
-    const plan = planBatch(
+    const plan = plannedBatch(
       newRequest({
         batch: {
           penId: 'pen',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { chillingHours } from '../../shared/poultry/processing.js';
-import { fToC, KG_PER_LB, L_PER_FT3, lbToKg } from '../../shared/units/convert.js';
+import { fToC, KG_PER_LB, L_PER_FT3 } from '../../shared/units/convert.js';
+import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const { processing, heatStress } = tables;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { lifeOf } from '../../shared/plan/life.js';
-import { lbToKg } from '../../shared/units/convert.js';
+import { lbToKg } from '../support/conversions.js';
 import { newBatch, tables } from '../support/factories.js';
 
 /** Fast-growing straight run as the program plans it by default, to 63 days, no losses. */

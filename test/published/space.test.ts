@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { spaceRowAt } from '../../shared/poultry/space.js';
 import { rowById } from '../../shared/tables/tables.js';
-import { ft2ToM2, m2ToFt2 } from '../../shared/units/convert.js';
+import { ft2ToM2, m2ToFt2 } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const weekly = rowById(tables.space.brooder, 'extension-weekly').rows;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { planBatch } from '../../shared/plan/batch-plan.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { newRequest, tables } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
 
 // Task list compiled from keepers' threads, homestead blogs and extension pages (second-hand; most
 // figures are estimates): daily work is given in hours for each day of it, other work in hours in all.
@@ -26,8 +26,12 @@ describe('task templates', () => {
     'count %s as %d h and %d h for each 100 birds, every day (second-hand)',
     (id, base, per100) => {
       const template = rowById(tables.taskTemplates, id);
-      expect([template.hoursBase, template.hoursPer100Birds]).toEqual([base, per100]);
-      expect(template.hoursArePerDay).toBe(true);
+      expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([
+        base,
+        per100,
+        'hundred-birds',
+      ]);
+      expect(template.isDaily).toBe(true);
     },
   );
 
@@ -37,14 +41,18 @@ describe('task templates', () => {
     ['processing.kill-scald-pluck-eviscerate', 1, 18],
   ])('count %s as %d h and %d h for each 100 birds in all (second-hand)', (id, base, per100) => {
     const template = rowById(tables.taskTemplates, id);
-    expect([template.hoursBase, template.hoursPer100Birds]).toEqual([base, per100]);
-    expect(template.hoursArePerDay).toBe(false);
+    expect([template.hoursBase, template.hoursPerUnit, template.unit]).toEqual([
+      base,
+      per100,
+      'hundred-birds',
+    ]);
+    expect(template.isDaily).toBe(false);
   });
 });
 
 describe('planTasks', () => {
   it('makes a week of brooder care for 100 chicks take 5.95 h (second-hand)', () => {
-    const { tasks } = planBatch(newRequest({ batch: { orderedBirds: 100 } })).tasks;
+    const { tasks } = plannedBatch(newRequest({ batch: { orderedBirds: 100 } })).tasks;
     const care = tasks.find((t) => t.id === 'meat.brooder-care-days-1-to-7')!;
     expect(care.hours).toBeCloseTo(5.95, 6); // (0.6 + 0.25) × 7 days
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { freshAirM3PerH, ventilationWPerK } from '../../shared/poultry/brooder-heat.js';
-import { M3_H_PER_CFM } from '../../shared/units/convert.js';
+import { M3_H_PER_CFM } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const rules = tables.heat.ventilation;

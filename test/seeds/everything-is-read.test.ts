@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
 import { weakestMark } from '../../shared/explain/formula.js';
-import { FORMULAS } from '../../shared/explain/formulas.js';
+import { FORMULAS } from '../../shared/formulas/formulas.js';
 import { tables } from '../support/factories.js';
 import { leavesIn, recordedTables } from './recorded-tables.js';
 import { useEveryTable } from './use-every-table.js';

@@ -35,24 +35,22 @@ describe('task templates', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('wait for none that starts later on the same anchor', () => {
+  it('wait for none that starts later on the same event', () => {
     const wrong = templates.flatMap((t) =>
       t.waitsFor
         .map((id) => byId.get(id)!)
-        .filter((before) => before.anchor === t.anchor && t.offsetDays < before.offsetDays)
+        .filter((before) => before.event === t.event && t.offsetDays < before.offsetDays)
         .map((before) => `${t.id} (${t.offsetDays}) waits for ${before.id} (${before.offsetDays})`),
     );
     expect(wrong).toEqual([]);
   });
 
-  it('wait for none that is still going on when they start, on the same anchor', () => {
+  it('wait for none that is still going on when they start, on the same event', () => {
     // Daily care goes on beside other work; it is not waited for as a whole but from its first day.
     const wrong = templates.flatMap((t) =>
       t.waitsFor
         .map((id) => byId.get(id)!)
-        .filter(
-          (before) => before.anchor === t.anchor && !before.hoursArePerDay && 1 < before.lengthDays,
-        )
+        .filter((before) => before.event === t.event && !before.isDaily && 1 < before.lengthDays)
         .filter((before) => t.offsetDays < before.offsetDays + before.lengthDays)
         .map(
           (before) =>
@@ -73,18 +71,53 @@ describe('task templates', () => {
       expect(t.ifLate.length).toBeGreaterThan(3);
       expect(Number.isInteger(t.offsetDays)).toBe(true);
       expect(t.lengthDays).toBeGreaterThanOrEqual(1);
-      expect(t.hoursBase + t.hoursPer100Birds).toBeGreaterThan(0);
+      expect(t.hoursBase + t.hoursPerUnit).toBeGreaterThan(0);
     }
   });
 
-  it('hang only on anchors that their purpose has', () => {
+  it('hang only on events that their purpose has', () => {
     for (const t of templates) {
-      const anchors =
+      const events =
         t.purpose === 'meat'
           ? ['arrival', 'move-out', 'processing', 'delivery']
           : ['arrival', 'move-out', 'first-egg', 'delivery'];
-      expect(anchors).toContain(t.anchor);
-      if (t.until) expect(anchors).toContain(t.until);
+      expect(events).toContain(t.event);
+      if (t.until) expect(events).toContain(t.until);
     }
   });
+
+  it('count birds', () => {
+    expect([...new Set(templates.map((t) => t.unit))]).toEqual(['hundred-birds']);
+  });
+});
+
+describe('task templates of herds', () => {
+  const ofHerds = tables.herdTaskTemplates;
+  const kinds = ['turn-out', 'cattle-arrival', 'calving'] as const;
+
+  it('hang on the events of a herd and count head or acres', () => {
+    expect([...new Set(ofHerds.map((t) => t.event))].sort()).toEqual([...kinds].sort());
+    expect([...new Set(ofHerds.map((t) => t.unit))].sort()).toEqual(['acre', 'ten-head']);
+  });
+
+  it('have ids that no other task has', () => {
+    const ids = [...templates, ...ofHerds].map((t) => t.id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it.each(kinds)(
+    'wait only for what hangs on %s too and every such herd has, in no circle',
+    (kind) => {
+      const set = ofHerds.filter((t) => t.event === kind);
+      const wrong = set.flatMap((t) =>
+        t.waitsFor.filter((id) => {
+          const before = set.find((each) => each.id === id);
+          return !before || (before.onlyMilk && !t.onlyMilk);
+        }),
+      );
+      expect(wrong).toEqual([]);
+      const hung = set.map((t) => ({ ...t, anchorDate: '2027-05-05' }));
+      expect(() => backSchedule(hung, '2027-01-01')).not.toThrow();
+    },
+  );
 });

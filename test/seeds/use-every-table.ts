@@ -1,20 +1,21 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../shared/explain/daily-series.js';
-import { explain } from '../../shared/explain/explanation.js';
-import { shownJudgements } from '../../shared/explain/judgements.js';
+import { explain } from '../../shared/formulas/explanation.js';
+import { shownJudgements } from '../../shared/formulas/judgements.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../shared/explain/quantity.js';
-import type { Batch } from '../../shared/farm/batch.js';
+import type { Batch, Purpose } from '../../shared/farm/batch.js';
 import type { Brooder, Facility, HeatSourceKind } from '../../shared/farm/facility.js';
 import type { CattleGroup } from '../../shared/farm/herd.js';
-import { findArrivals } from '../../shared/plan/arrival-finder.js';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
+import { scoreOf } from '../../shared/plan/arrival-finder.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
-import { followerOf } from '../../shared/plan/pasture/follower.js';
-import { moveQuantities } from '../../shared/plan/pasture/moves.js';
-import type { PastureChoices, PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
-import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
 import {
   allStandingOn,
@@ -26,6 +27,7 @@ import {
   usableOn,
 } from '../../shared/plan/pasture/standing.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
+import { datedWork } from '../../shared/plan/season/dated-work.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
 import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../shared/plan/season/season-plan.js';
@@ -35,12 +37,11 @@ import {
   weekQuantities,
 } from '../../shared/plan/season/season-quantities.js';
 import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
-import { taskHours } from '../../shared/plan/tasks.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import type { PlanIssue } from '../../shared/problems/plan-issue.js';
-import type { Purpose, Tables } from '../../shared/tables/tables.js';
+import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { datedWork } from '../../src/season/dated-work.js';
-import { newBrooder, newFarm, newRequest } from '../support/factories.js';
+import { newBatch, newBrooder, newFarm, newRequest } from '../support/factories.js';
 import {
   newHerd,
   newPaddock,
@@ -48,6 +49,7 @@ import {
   newReading,
   RAIN_MM,
 } from '../support/pasture-factories.js';
+import { foundArrivals, plannedBatch, plannedPasture } from '../support/pictures.js';
 import { newSeason } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -69,21 +71,20 @@ export function useEveryTable(tables: Tables): Used {
   const pastures = pasturesOf(tables);
   const season = seasonOf(tables);
   const quantities = [
-    ...batches.flatMap(({ plan, request }) => [
-      ...quantitiesIn(plan),
+    ...batches.flatMap(({ plan }) => [
+      ...batchQuantities(plan, tables),
       ...plan.daily.flatMap(({ id, values }) =>
         [0, values.length - 1].flatMap((day) => quantityOfDay(plan.daily, id, day) ?? []),
-      ),
-      ...plan.tasks.tasks.map((task) =>
-        taskHours(task, request.tables.taskTemplates, plan.birds.placed.value),
       ),
     ]),
     ...pastures.flatMap((plan) => [
       ...quantitiesIn(plan),
+      ...plan.tasks.map((task) => taskHours(task, tables)),
       ...plan.moves.slice(0, 12).flatMap((move) => moveQuantities(plan, move)),
       ...quantitiesIn(seasonRows(plan)),
       ...standingQuantities(plan, 40),
     ]),
+    ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
     ...season,
   ];
   for (const each of quantities) explain(each, tables, READER);
@@ -206,9 +207,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         standsIn: STANDS_IN[k % 3]!,
       }),
     });
-    const plan = planBatch(request);
-    if (k % 29 === 0) findArrivals(request, { from: '2027-02-01', to: '2028-01-31' });
-    return { request, plan };
+    return { request, plan: plannedBatch(request) };
   });
 }
 
@@ -236,13 +235,10 @@ function pasturesOf(tables: Tables): PasturePlan[] {
   const breeds = tables.gestation.breeds;
   const stands = ['fair', 'good', 'excellent'] as const;
   const growths = ['low', 'medium', 'high'] as const;
-  const batches = (['meat', 'layers'] as const).map((purpose) =>
-    newRequest({
-      tables,
-      batch: { ...PLACES, purpose, strainId: strainFor(tables, purpose) },
-      facilities: facilitiesWith({}),
-    }),
-  );
+  const batches = (['meat', 'layers'] as const).map((purpose) => ({
+    ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
+    id: purpose,
+  }));
   const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
   return Array.from({ length: count }, (_, k) => {
     const choices: PastureChoices = {
@@ -266,36 +262,43 @@ function pasturesOf(tables: Tables): PasturePlan[] {
         ...(k % 2 === 0 ? { calvesOn: '2027-06-20' } : {}),
       },
     ];
-    const herd = newHerd({ groups });
+    const { id: followedByBatchId } = batches[k % 2]!;
     const forageOf = (p: number) => forages[(k + p) % forages.length]!;
-    return planPasture(
-      newPastureRequest({
-        tables,
-        choices,
-        paddocks: Array.from({ length: 3 }, (_each, p) =>
-          newPaddock({
-            id: `p${p + 1}`,
-            name: `Paddock ${p + 1}`,
-            forageId: forageOf(p).id,
-            stand: stands[Math.floor(k / forages.length) % 3]!,
-            productivity: growths[Math.floor(k / forages.length) % 3]!,
-            soilId: tables.soils[(k + p) % tables.soils.length]!.id,
-            hasWater: p !== 1,
-            ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
-          }),
-        ),
-        herds: [herd],
-        readings:
-          k % 2 === 0
-            ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
-            : [],
-        ...weatherOf(k),
-        followers: [followerOf(herd, batches[k % 2]!)].filter((each) => each !== undefined),
-      }),
+    return plannedPasture(
+      {
+        ...newPastureRequest({
+          tables,
+          choices,
+          paddocks: Array.from({ length: 3 }, (_each, p) =>
+            newPaddock({
+              id: `p${p + 1}`,
+              name: `Paddock ${p + 1}`,
+              forageId: forageOf(p).id,
+              stand: stands[Math.floor(k / forages.length) % 3]!,
+              productivity: growths[Math.floor(k / forages.length) % 3]!,
+              soilId: tables.soils[(k + p) % tables.soils.length]!.id,
+              hasWater: p !== 1,
+              ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
+            }),
+          ),
+          herds: [newHerd({ groups, followedByBatchId })],
+          readings:
+            k % 2 === 0
+              ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
+              : [],
+          ...weatherOf(k),
+        }),
+        batches,
+      },
       2,
     );
   });
 }
+
+const pointsOf = (request: PlanRequest): Quantity[] =>
+  foundArrivals(request, { from: '2027-02-01', to: '2028-01-31' }).map((week) =>
+    scoreOf(week, request.tables),
+  );
 
 const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [
   ...plan.paddocks.flatMap((paddock) => [
@@ -334,11 +337,11 @@ function seasonOf(tables: Tables): Quantity[] {
   };
   const farm = newFarm();
   const herd = newHerd();
-  const pasture = planPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
+  const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
   const batches = (['meat', 'layers'] as const).map((purpose) => ({
     id: purpose,
     name: purpose,
-    plan: planBatch({
+    plan: plannedBatch({
       ...birds,
       batch: {
         ...birds.batch,
@@ -373,7 +376,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const sheet = caretakerSheet(
     handover,
     plan,
-    stopsOn({ batches, facilities: birds.facilities, pasture, request }),
+    stopsOn(birds.facilities, tables, { batches, pasture }),
   );
   return [
     ...tables.jobSets.map((set) => {

@@ -146,9 +146,7 @@ function layingOrder(): object {
   return {
     ...order,
     previousArrivalDate: '2027-04-14',
-    occupied: [
-      { batchName: 'Other', facilityId: 'shed-brooder', from: '2027-04-01', to: '2027-04-20' },
-    ],
+    batches: [{ ...batch, name: 'Other' }],
     batch: {
       ...rest,
       purpose: 'layers',

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
@@ -21,7 +22,7 @@ describe.each(databases())('batches on $name', (database) => {
     const sent = batchBody({ brooderId: farm.brooderId, prices: { perBird: '3.10' } });
     const { status, body } = await app.api.post(`${farm.path}/batches`).send(sent);
     expect(status).toBe(201);
-    expect(body).toEqual({ ...sent, id: expect.any(String) });
+    expect(body).toEqual({ ...sent, id: expect.any(String), version: 1 });
     ({ id } = body as { id: string });
     const [row] = await app.rows('batches', { id });
     expect(row).toMatchObject({ farmId: farm.id, name: 'Test batch' });
@@ -48,7 +49,7 @@ describe.each(databases())('batches on $name', (database) => {
     const before = Number(await revision());
     const sent = batchBody({ wantedBirds: 25, arrivalDate: inDays(90) });
     const { body } = await app.api.put(`${farm.path}/batches/${id}`).send(sent).expect(200);
-    expect(body).toEqual({ ...sent, id });
+    expect(body).toEqual({ ...sent, id, version: 2 });
     const [row] = await app.rows('batches', { id });
     expect(JSON.parse(String(row?.['details']))).toMatchObject({ wantedBirds: 25 });
     expect(JSON.parse(String(row?.['details']))).not.toHaveProperty('brooderId');
@@ -60,18 +61,17 @@ describe.each(databases())('batches on $name', (database) => {
     expect(body).toMatchObject({ name: 'Test batch', arrivalDate: inDays(90) });
   });
 
-  it('says what batches hold on to, all or all but one', async () => {
+  it('tells of a place that another batch holds', async () => {
     const holder = batchBody({ name: 'Holder', brooderId: farm.brooderId });
-    const { body: saved } = await app.api.post(`${farm.path}/batches`).send(holder).expect(201);
-    const { body: all } = await app.api.get(`${farm.path}/occupied`).expect(200);
-    expect(all).toMatchObject([
-      { batchName: 'Holder', facilityId: farm.brooderId, from: inDays(117) }, // 3 days to make ready
-    ]);
-    const except = (saved as { id: string }).id;
-    const { body: others } = await app.api
-      .get(`${farm.path}/occupied?except=${except}`)
-      .expect(200);
-    expect(others).toEqual([]);
+    await app.api.post(`${farm.path}/batches`).send(holder).expect(201);
+    const { body: other } = await app.api
+      .post(`${farm.path}/batches`)
+      .send({ ...holder, name: 'Other' })
+      .expect(201);
+    const path = `${farm.path}/batches/${(other as { id: string }).id}/plan`;
+    const plan = (await app.api.get(path).expect(200)).body as BatchPlan;
+    const taken = plan.issues.filter(({ code }) => code === 'place-taken');
+    expect(taken.map(({ text }) => text).join()).toContain('Holder');
   });
 
   it('names a field that is wrong by its path in the body', async () => {

@@ -1,8 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import { parse } from 'jsonc-parser';
-import { readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { readExample } from '../support/examples.js';
 
 describe.each(databases().slice(0, 1))('explaining a plan on $name', (database) => {
   let app: TestApp;
@@ -12,7 +11,7 @@ describe.each(databases().slice(0, 1))('explaining a plan on $name', (database) 
   afterAll(() => app.close());
 
   it('opens every number to words, symbols, inputs in the farm’s units, and sources', async () => {
-    const order: unknown = parse(readSeed('order.example.jsonc'));
+    const order = readExample('order');
     const { body } = await app.api
       .post('/api/plans/explain')
       .send(order as object)

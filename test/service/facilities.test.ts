@@ -28,7 +28,7 @@ describe.each(databases())('facilities on $name', (database) => {
   it('creates a brooder and keeps its parts in the row', async () => {
     const { status, body } = await app.api.post(`${farm.path}/facilities`).send(brooderBody());
     expect(status).toBe(201);
-    expect(body).toEqual({ ...brooderBody(), id: expect.any(String) });
+    expect(body).toEqual({ ...brooderBody(), id: expect.any(String), version: 1 });
     const [row] = await app.rows('facilities', { id: (body as { id: string }).id });
     expect(row).toMatchObject({ farmId: farm.id, kind: 'brooder', name: 'Brooder' });
     expect(JSON.parse(String(row?.['details']))).toMatchObject({ lengthM: 3, widthM: 2 });
@@ -37,7 +37,7 @@ describe.each(databases())('facilities on $name', (database) => {
   it.each(OTHERS)('creates a $kind', async (facility) => {
     const { status, body } = await app.api.post(`${farm.path}/facilities`).send(facility);
     expect(status).toBe(201);
-    expect(body).toEqual({ ...facility, id: expect.any(String) });
+    expect(body).toEqual({ ...facility, id: expect.any(String), version: 1 });
   });
 
   it('gives each an id of the service, whatever id was sent', async () => {
@@ -62,7 +62,7 @@ describe.each(databases())('facilities on $name', (database) => {
 
   it('gives one back', async () => {
     const { body } = await app.api.get(`${farm.path}/facilities/${farm.brooderId}`).expect(200);
-    expect(body).toEqual({ ...brooderBody(), id: farm.brooderId });
+    expect(body).toEqual({ ...brooderBody(), id: farm.brooderId, version: 1 });
   });
 
   it('changes one, with its row, and raises the revision of the farm by one', async () => {
@@ -70,7 +70,7 @@ describe.each(databases())('facilities on $name', (database) => {
     const wider = { ...brooderBody(), widthM: 2.5, name: 'Wider' };
     const path = `${farm.path}/facilities/${farm.brooderId}`;
     const { body } = await app.api.put(path).send(wider).expect(200);
-    expect(body).toEqual({ ...wider, id: farm.brooderId });
+    expect(body).toEqual({ ...wider, id: farm.brooderId, version: 2 });
     const [row] = await app.rows('facilities', { id: farm.brooderId });
     expect(JSON.parse(String(row?.['details']))).toMatchObject({ widthM: 2.5 });
     expect(await revision()).toBe(before + 1);

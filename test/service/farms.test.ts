@@ -16,7 +16,13 @@ describe.each(databases())('farms on $name', (database) => {
   it('creates a farm with an id and revision 1, and a row for it', async () => {
     const { status, body } = await app.api.post('/api/farms').send(newFarm());
     expect(status).toBe(201);
-    expect(body).toEqual({ ...newFarm(), id: expect.any(String), isSample: false, revision: 1 });
+    expect(body).toEqual({
+      ...newFarm(),
+      id: expect.any(String),
+      isSample: false,
+      revision: 1,
+      version: 1,
+    });
     ({ id } = body as { id: string });
     const [row] = await app.rows('farms', { id });
     expect(row).toMatchObject({

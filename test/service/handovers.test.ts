@@ -46,12 +46,13 @@ describe.each(databases())('hand-overs on $name', (database) => {
     const sent = handover();
     const { body } = await app.api.post(`${path}/handovers`).send(sent).expect(201);
     const saved = body as Handover;
-    expect(saved).toEqual({ ...sent, id: saved.id });
+    expect(saved).toEqual({ ...sent, id: saved.id, version: 1 });
     const changed = { ...sent, hoursPerDay: 2.5, notes: 'Two lines\nof notes' };
     await app.api.put(`${path}/handovers/${saved.id}`).send(changed).expect(200);
     expect((await app.api.get(`${path}/handovers/${saved.id}`).expect(200)).body).toEqual({
       ...changed,
       id: saved.id,
+      version: 2,
     });
     const sheet = (await app.api.get(`${path}/handovers/${saved.id}/sheet`).expect(200))
       .body as CaretakerSheet;

@@ -16,9 +16,9 @@ type Household = Record<string, unknown> & {
   handovers: Record<string, unknown>[];
   batches: Record<string, unknown>[];
 };
-const EXAMPLE = 'household.example.jsonc';
+const EXAMPLE = 'seeds/farm.example.jsonc';
 const example = (): Household =>
-  parse(readSeed(EXAMPLE), undefined, { allowTrailingComma: true }) as Household;
+  parse(readSeed('farm.example.jsonc'), undefined, { allowTrailingComma: true }) as Household;
 
 const { scripts } = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
   scripts: { plan: string };
@@ -52,7 +52,7 @@ describe('a household that is sent whole', () => {
   it('is planned the same over HTTP and in the terminal, and nothing is saved', async () => {
     const before = await app.contents();
     const { body } = await preview(example()).expect(200);
-    const { stdout, code } = await terminal(`seeds/${EXAMPLE}`, '--json');
+    const { stdout, code } = await terminal(EXAMPLE, 'work', '--json');
     expect(code).toBe(0);
     expect(JSON.parse(stdout)).toEqual(body);
     expect(await app.contents()).toBe(before);
@@ -62,24 +62,24 @@ describe('a household that is sent whole', () => {
   });
 
   it('prints its next days, its sheet a page a day, its chances and a calendar that parses', async () => {
-    const work = await terminal(`seeds/${EXAMPLE}`);
+    const work = await terminal(EXAMPLE);
     for (const heading of ['Today and the next three days', 'Hours by week', 'The season'])
       expect(work.stdout).toContain(`\n${heading}\n`);
-    const sheet = await terminal(`seeds/${EXAMPLE}`, '--sheet', '1');
+    const sheet = await terminal(EXAMPLE, 'sheet', '1');
     expect(sheet.stdout.split('\f')).toHaveLength(4); // 11 to 14 May
     expect(sheet.stdout).toContain('Call Vet: 555 0100');
-    const chances = await terminal(`seeds/${EXAMPLE}`, '--chances');
+    const chances = await terminal(EXAMPLE, 'chances');
     expect(chances.stdout).toContain('Played through 1000 years of weather');
-    const calendar = await terminal(`seeds/${EXAMPLE}`, '--calendar');
+    const calendar = await terminal(EXAMPLE, 'calendar');
     const parsed = new ICAL.Component(ICAL.parse(calendar.stdout) as unknown[] as never);
     expect(parsed.getAllSubcomponents('vevent').length).toBeGreaterThan(30);
   });
 
   it('names a hand-over that is not in the file, and an option that is none', async () => {
-    const sheet = await terminal(`seeds/${EXAMPLE}`, '--sheet', '2');
+    const sheet = await terminal(EXAMPLE, 'sheet', '2');
     expect(sheet).toMatchObject({ code: 1, stdout: '' });
-    expect(sheet.stderr).toContain('--sheet is "2", but must be from 1 to 1');
-    expect((await terminal(`seeds/${EXAMPLE}`, '--weather')).stderr).toContain('--sheet');
+    expect(sheet.stderr).toContain('sheet is "2", but must be from 1 to 1');
+    expect((await terminal(EXAMPLE, 'weather')).stderr).toContain('chances');
   });
 
   it.each([

@@ -63,7 +63,7 @@ describe.each(databases())('ids of another farm on $name', (database) => {
     },
   );
 
-  it.each(['facilities', 'people', 'batches', 'weather', 'weather/climate', 'occupied'])(
+  it.each(['facilities', 'people', 'batches', 'weather', 'picture'])(
     'of no farm at all answer 404 to a list of %s',
     async (kind) => {
       expectProblem(

@@ -1,8 +1,21 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import { MIGRATIONS } from '../../src/database/data-source.js';
 import { openApp, startApp, TABLES, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
+
+async function tablesIn(app: TestApp): Promise<string[]> {
+  const runner = app.source.createQueryRunner();
+  try {
+    const there: string[] = [];
+    for (const name of TABLES) if (await runner.hasTable(name)) there.push(name);
+    return there;
+  } finally {
+    await runner.release();
+  }
+}
 
 describe.each(databases())('migrations on $name', (database) => {
   let app: TestApp;
@@ -12,16 +25,7 @@ describe.each(databases())('migrations on $name', (database) => {
   }, 60_000);
   afterAll(() => app.close());
 
-  const tables = async (): Promise<string[]> => {
-    const runner = app.source.createQueryRunner();
-    try {
-      const there: string[] = [];
-      for (const name of TABLES) if (await runner.hasTable(name)) there.push(name);
-      return there;
-    } finally {
-      await runner.release();
-    }
-  };
+  const tables = (): Promise<string[]> => tablesIn(app);
 
   it('make every table from nothing at the start', async () => {
     expect(await tables()).toEqual([...TABLES]);
@@ -63,10 +67,80 @@ describe.each(databases())('an update on $name', (database) => {
       expect(await app.counts()).toMatchObject({ farms: 1, people: 1, paddocks: 0 });
       const { body } = await app.api.get('/api/farms/old-farm').expect(200);
       expect(body).toEqual({ ...farm, isSample: false, revision: 1 });
-      expect((await app.api.get('/api/farms/old-farm/pasture').expect(200)).body).toMatchObject({
+      expect((await app.api.get('/api/farms/old-farm/picture').expect(200)).body).toMatchObject({
         paddocks: [],
-        choices: {},
+        pastureChoices: {},
       });
+    } finally {
+      await app.close();
+    }
+  }, 60_000);
+});
+
+describe.each(databases())('the move of all that was told into one table on $name', (database) => {
+  it('loses nothing, there and back', async () => {
+    const app = await openApp(database);
+    const all = async (sql: string): Promise<unknown[]> =>
+      (await app.source.query(sql)) as unknown[];
+    const yes = database.name === 'SQLite' ? '1' : 'true';
+    const old = [
+      `SELECT "id", "paddockId", CAST("date" AS text) AS "date", "heightCm" FROM "grass_readings" ORDER BY "id"`,
+      `SELECT "key", "details" FROM "work_marks" ORDER BY "key"`,
+      `SELECT CAST("date" AS text) AS "date", "isWorkable" FROM "ground_looks" ORDER BY "date"`,
+      `SELECT "id", "details" FROM "herds" ORDER BY "id"`,
+    ];
+    try {
+      const { body } = await app.api.post('/api/farms').send(newFarm()).expect(201);
+      const { id } = body as { id: string };
+      while ((await tablesIn(app)).includes('told_facts')) await app.source.undoLastMigration();
+      const insert = (table: string, columns: string, rows: readonly string[]) =>
+        app.source.query(
+          `INSERT INTO "${table}" (${columns}) VALUES ${rows.map((row) => `(${row})`).join(', ')}`,
+        );
+      await insert('paddocks', '"id", "farmId", "name", "details"', [
+        `'p1', '${id}', 'A', '${JSON.stringify({ ...newPaddock(), id: undefined, name: undefined })}'`,
+      ]);
+      const herd = { groups: newHerd().groups };
+      const inP1 = { ...herd, inPaddockId: 'p1', inSince: '2026-05-01' };
+      await insert('herds', '"id", "farmId", "name", "details"', [
+        `'h1', '${id}', 'Cows', '${JSON.stringify(inP1)}'`,
+        `'h2', '${id}', 'Heifers', '${JSON.stringify(herd)}'`,
+      ]);
+      await insert(
+        'grass_readings',
+        '"id", "farmId", "paddockId", "date", "heightCm"',
+        Array.from({ length: 500 }, (_, k) => {
+          const date = addDays('2024-01-01', k);
+          return `'r${k}', '${id}', 'p1', '${date}', ${5 + (k % 20) / 2}`;
+        }),
+      );
+      await insert('work_marks', '"farmId", "key", "details"', [
+        `'${id}', 'own/x', '{"doneOn":"2026-04-01","hours":2}'`,
+        `'${id}', 'batch/b/feed.1', '{"notBefore":"2026-12-24"}'`,
+        `'${id}', 'no shape at all', '{"hoursDone":1}'`,
+      ]);
+      await insert('ground_looks', '"farmId", "date", "isWorkable"', [
+        `'${id}', '2026-04-02', ${yes}`,
+        `'${id}', '2026-04-03', ${yes}`,
+      ]);
+      const before = await Promise.all(old.map(all));
+      await app.source.runMigrations();
+      expect(await tablesIn(app)).toEqual([...TABLES]);
+      expect(await app.counts()).toMatchObject({ told_facts: 506 });
+      const readings = (await app.api.get(`/api/farms/${id}/grass-readings`).expect(200)).body;
+      expect(readings).toHaveLength(500);
+      expect((readings as unknown[])[0]).toEqual({
+        ...{ id: 'r0', paddockId: 'p1', date: '2024-01-01', heightCm: 5 },
+      });
+      const herds = (await app.api.get(`/api/farms/${id}/herds`).expect(200)).body;
+      expect(herds).toMatchObject([{ inPaddockId: 'p1', inSince: '2026-05-01' }, { id: 'h2' }]);
+      await app.source.undoLastMigration();
+      const after = await Promise.all(old.map(all));
+      const parsed = (rows: unknown): unknown =>
+        JSON.parse(JSON.stringify(rows), (name, value: unknown) =>
+          name === 'details' ? (JSON.parse(String(value)) as unknown) : value,
+        );
+      expect(parsed(after)).toEqual(parsed(before));
     } finally {
       await app.close();
     }

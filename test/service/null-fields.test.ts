@@ -11,7 +11,6 @@ const OPTIONAL = [
   'farmId',
   'facilities',
   'people',
-  'occupied',
   'previousArrivalDate',
   'facilities.0.roof',
   'facilities.0.roof.layers',

@@ -11,7 +11,7 @@ interface Schema {
 
 interface OpenApi {
   readonly openapi: string;
-  readonly paths: Record<string, Record<string, { requestBody?: unknown }>>;
+  readonly paths: Record<string, Record<string, { requestBody?: unknown; responses: object }>>;
   readonly components: { readonly schemas: Record<string, Schema> };
 }
 
@@ -50,12 +50,12 @@ describe('the OpenAPI document', () => {
       Object.keys(methods).map((method) => `${method} ${path}`),
     );
     expect(listed.sort()).toEqual(served.sort());
-    expect(listed).toHaveLength(79); // counted in the controllers
+    expect(listed).toHaveLength(83); // counted in the controllers
   });
 
   it('describes a farm with its bounds', () => {
     expect(Object.keys(schema('FarmDto').properties).sort()).toEqual(
-      [...Object.keys(newFarm()), 'gardenSoilId', 'monthlyRainMm'].sort(),
+      [...Object.keys(newFarm()), 'gardenSoilId', 'monthlyRainMm', 'version'].sort(),
     );
     expect(schema('FarmDto').properties).toMatchObject({
       name: { type: 'string', minLength: 1, maxLength: 80 },
@@ -97,11 +97,11 @@ describe('the OpenAPI document', () => {
   });
 
   it('describes an order by its parts', () => {
-    const { farm, batch, people, occupied } = schema('OrderDto').properties;
+    const { farm, batch, people, batches } = schema('OrderDto').properties;
     expect(JSON.stringify(farm)).toContain('#/components/schemas/FarmDto');
     expect(JSON.stringify(batch)).toContain('#/components/schemas/BatchDto');
     expect(JSON.stringify(people)).toContain('#/components/schemas/PersonDto');
-    expect(JSON.stringify(occupied)).toContain('#/components/schemas/OccupancyDto');
+    expect(JSON.stringify(batches)).toContain('#/components/schemas/BatchDto');
   });
 
   it.each(['BrooderDto', 'CoopDto', 'FieldPenDto', 'FreezerDto', 'FeedStoreDto', 'CircuitDto'])(
@@ -127,6 +127,29 @@ describe('the OpenAPI document', () => {
         !NUMBERS_IN_LISTS.includes(name) && !text.includes(`"minimum":${min},"maximum":${max}`),
     );
     expect(missing).toEqual([]);
+  });
+
+  it('says which problems every operation may answer with', () => {
+    const operations = Object.entries(document.paths).flatMap(([path, methods]) =>
+      Object.entries(methods).map(([method, { requestBody, responses }]) => ({
+        name: `${method} ${path}`,
+        responses: Object.keys(responses),
+        expected: [
+          '403',
+          '500',
+          '503',
+          ...(requestBody ? ['400', '413', '415'] : []),
+          ...(path.includes('{') ? ['404'] : []),
+          ...(method === 'get' ? [] : ['507']),
+        ],
+      })),
+    );
+    for (const { name, responses, expected } of operations) {
+      expect({ name, responses }).toEqual({ name, responses: expect.arrayContaining(expected) });
+    }
+    expect(Object.keys(schema('Problem').properties)).toEqual(
+      expect.arrayContaining(['type', 'title', 'status', 'detail', 'instance', 'problems']),
+    );
   });
 
   it('refers only to what it describes', () => {

@@ -80,18 +80,6 @@ const BAD: readonly BadValue[] = [
     '2027-05-01',
     { code: 'out-of-bounds', min: '2027-05-10' },
   ],
-  [
-    'a held place without its days',
-    'occupied',
-    [{ batchName: 'A', facilityId: 'x' }],
-    { field: 'occupied.0.from' },
-  ],
-  [
-    'a held place that is an empty list',
-    'occupied',
-    [[]],
-    { field: expect.stringMatching(/^occupied\.0/) },
-  ],
   ['today on 31 November', 'today', '2026-11-31', NOT_A_DATE],
   ['a previous arrival on 30 February', 'previousArrivalDate', '2027-02-30', NOT_A_DATE],
   ['a field it does not know', 'farms', [], { code: 'not-allowed' }],

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { outlineAreaM2 } from '../../src/paddocks/outline.js';
 import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -55,10 +55,10 @@ describe.each(databases())('grass and cattle on $name', (database) => {
 
   it('keeps paddocks and herds, and gives them back as they were sent', async () => {
     const paddock = await addPaddock();
-    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String) });
+    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String), version: 1 });
     const { body } = await app.api.post(`${farm.path}/herds`).send(HERD).expect(201);
     const herd = body as Herd;
-    expect(herd).toEqual({ ...HERD, id: expect.any(String) });
+    expect(herd).toEqual({ ...HERD, id: expect.any(String), version: 1 });
     await app.api
       .put(`${farm.path}/herds/${herd.id}`)
       .send({ ...HERD, inPaddockId: paddock.id, inSince: inDays(-1) })
@@ -66,7 +66,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     // A paddock that goes leaves its herd without one.
     await app.api.delete(`${farm.path}/paddocks/${paddock.id}`).expect(204);
     const after = (await app.api.get(`${farm.path}/herds/${herd.id}`).expect(200)).body as Herd;
-    expect(after).toEqual({ ...HERD, id: herd.id });
+    expect(after).toEqual({ ...HERD, id: herd.id, version: 3 });
     await app.api.delete(`${farm.path}/herds/${herd.id}`).expect(204);
   });
 
@@ -387,19 +387,19 @@ describe.each(databases())('grass and cattle on $name', (database) => {
   it('plans the pasture of the sample farm as the core does, and notes where a herd went', async () => {
     const sample = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
     const path = `/api/farms/${sample.id}`;
-    const request = (await app.api.get(`${path}/pasture`).expect(200)).body as PastureRequest;
+    const picture = (await app.api.get(`${path}/picture`).expect(200)).body as FarmPicture;
     const plan = (await app.api.get(`${path}/pasture/plan`).expect(200)).body as PasturePlan;
-    const own = planPasture({ ...request, tables });
+    const own = planPasture(picture, tables);
     expect(plan).toEqual(JSON.parse(JSON.stringify(own)));
     expect(plan.moves.length).toBeGreaterThan(30);
     expect(plan.birds.length).toBeGreaterThan(0);
-    const herd = request.herds[0]!;
-    const paddock = request.paddocks[0]!;
+    const herd = picture.herds[0]!;
+    const paddock = picture.paddocks[0]!;
     await app.api
       .post(`${path}/herds/${herd.id}/moved`)
       .send({ paddockId: paddock.id, on: inDays(-2) })
       .expect(200);
-    const other = request.paddocks[1]!;
+    const other = picture.paddocks[1]!;
     await app.api
       .post(`${path}/herds/${herd.id}/moved`)
       .send({ paddockId: other.id, on: inDays(0) })
@@ -449,8 +449,9 @@ describe.each(databases())('grass and cattle on $name', (database) => {
   it('keeps the choices of a plan, and refuses one that cannot be planned', async () => {
     const path = `${farm.path}/pasture`;
     await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
-    const { choices } = (await app.api.get(path).expect(200)).body as PastureRequest;
-    expect(choices).toEqual({ restFactor: 1.2, feedingId: 'cone' });
+    const { pastureChoices } = (await app.api.get(`${farm.path}/picture`).expect(200))
+      .body as FarmPicture;
+    expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone' });
     expectFieldProblem(await app.api.put(`${path}/choices`).send({ feedingId: 'shovel' }), {
       field: 'choices.feedingId',
       code: 'not-allowed',

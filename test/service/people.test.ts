@@ -22,7 +22,7 @@ describe.each(databases())('people on $name', (database) => {
   it('creates a person and keeps the absences in the row', async () => {
     const { status, body } = await app.api.post(`${farm.path}/people`).send(ADULT);
     expect(status).toBe(201);
-    expect(body).toEqual({ ...ADULT, id: expect.any(String) });
+    expect(body).toEqual({ ...ADULT, id: expect.any(String), version: 1 });
     ({ id } = body as { id: string });
     const [row] = await app.rows('people', { id });
     expect(row).toMatchObject({ farmId: farm.id, name: 'Adult A' });
@@ -41,7 +41,7 @@ describe.each(databases())('people on $name', (database) => {
 
   it('gives one back', async () => {
     const { body } = await app.api.get(`${farm.path}/people/${id}`).expect(200);
-    expect(body).toEqual({ ...ADULT, id });
+    expect(body).toEqual({ ...ADULT, id, version: 1 });
   });
 
   it('changes one, with the row, and raises the revision of the farm by one', async () => {
@@ -50,7 +50,7 @@ describe.each(databases())('people on $name', (database) => {
       .put(`${farm.path}/people/${id}`)
       .send({ name: 'Adult B', away: [] })
       .expect(200);
-    expect(body).toEqual({ id, name: 'Adult B', away: [] });
+    expect(body).toEqual({ id, name: 'Adult B', away: [], version: 2 });
     expect((await app.rows('people', { id }))[0]).toMatchObject({ name: 'Adult B', away: '[]' });
     expect(await revision()).toBe(before + 1);
   });

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -7,6 +7,7 @@ import { databases } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
 import { batchBody, brooderBody, exampleOrder, saveFarm } from '../support/orders.js';
 import { expectProblem } from '../support/problem.js';
+import { plannedBatch } from '../support/pictures.js';
 
 /** As JSON carries it. */
 const sent = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
@@ -33,7 +34,7 @@ describe.each(databases())('the preview on $name', (database) => {
     (await app.api.post('/api/plans/preview').send(order).expect(200)).body as BatchPlan;
 
   it('plans the example order as the core does', async () => {
-    expect(await preview(exampleOrder())).toEqual(sent(planBatch(requestOf(exampleOrder()))));
+    expect(await preview(exampleOrder())).toEqual(sent(plannedBatch(requestOf(exampleOrder()))));
   });
 
   it('says which tasks moved since an earlier arrival date', async () => {
@@ -46,7 +47,7 @@ describe.each(databases())('the preview on $name', (database) => {
       }),
     );
     expect(plan.tasks).toEqual(
-      sent(planBatch(requestOf({ ...exampleOrder(), previousArrivalDate: '2027-04-14' })).tasks),
+      sent(plannedBatch(requestOf({ ...exampleOrder(), previousArrivalDate: '2027-04-14' })).tasks),
     );
   });
 
@@ -55,13 +56,8 @@ describe.each(databases())('the preview on $name', (database) => {
   });
 
   it('warns of a place that is held by another batch', async () => {
-    const held = {
-      batchName: 'Others',
-      facilityId: 'shed-brooder',
-      from: '2027-04-01',
-      to: '2027-04-20',
-    };
-    const plan = await preview({ ...exampleOrder(), occupied: [held] });
+    const other = { ...exampleOrder().batch, name: 'Others', arrivalDate: '2027-04-14' };
+    const plan = await preview({ ...exampleOrder(), batches: [other] });
     expect(plan.issues.map((issue) => issue.code)).toContain('place-taken');
   });
 
@@ -77,7 +73,7 @@ describe.each(databases())('the preview on $name', (database) => {
     const plan = await preview({ farmId: farm.id, today: '2026-11-25', batch });
     const facilities = [newBrooder({ id: farm.brooderId })];
     const order = { farm: newFarm(), facilities, people: [], batch, today: '2026-11-25' };
-    expect(plan).toEqual(sent(planBatch(requestOf(order))));
+    expect(plan).toEqual(sent(plannedBatch(requestOf(order))));
   });
 
   it('sees a change of a building at once', async () => {

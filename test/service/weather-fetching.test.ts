@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { WeatherView } from '../../src/weather/weather.service.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch } from '../support/factories.js';
@@ -239,8 +240,11 @@ describe.each(databases())('fetching weather on $name', (database) => {
       expect(fetched.weather.way).toBe('fetched');
       expect([30, 31]).toContain(fetched.weather.years);
       expect(fetched.outdoors.chance?.value).toEqual(expect.any(Number));
-      const { body } = await app.api.get(`${farm.path}/weather/climate`).expect(200);
-      expect(body).toMatchObject({ way: 'fetched', forecast: expect.any(Array) });
+      const { body } = await app.api.get(`${farm.path}/picture`).expect(200);
+      expect((body as FarmPicture).climate).toMatchObject({
+        way: 'fetched',
+        forecast: expect.any(Array),
+      });
     });
 
     it('does not ask the service for a plan', async () => {

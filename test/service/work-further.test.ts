@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
 import type { OwnJob, WorkMark } from '../../shared/farm/job.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
@@ -244,7 +246,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
       hangsOn: { eventId: event.id, on: event.date },
     });
     const { body } = await app.api.get(`${path}/batches/${batchId}`).expect(200);
-    const { id: _id, ...batch } = body as { id: string; arrivalDate: string };
+    const { id: _id, version: _version, ...batch } = body as Saved<Batch>;
     const put = (arrivalDate: string) =>
       app.api
         .put(`${path}/batches/${batchId}`)

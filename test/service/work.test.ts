@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
+import type { Person } from '../../shared/farm/farm.js';
 import type { OwnJob } from '../../shared/farm/job.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
@@ -57,6 +59,7 @@ describe.each(databases())('the work on $name', (database) => {
     expect((await app.api.get(`${path}/jobs/${job.id}`).expect(200)).body).toEqual({
       ...bed(),
       id: job.id,
+      version: 1,
     });
     await app.api
       .put(`${path}/jobs/${job.id}`)
@@ -79,13 +82,18 @@ describe.each(databases())('the work on $name', (database) => {
     await mark({ notBefore: addDays(today, 2) }).expect(200);
     expect((await planned(job))!.pieces[0]!.date).toBe(addDays(today, 2));
     await mark({}).expect(200);
-    expect(await app.rows('work_marks', { farmId: id })).toEqual([]);
+    const told = await app.rows('told_facts', { farmId: id, about: key });
+    // What was taken back is history, not gone.
+    expect(told.map(({ takenBackAt }) => takenBackAt)).toEqual([
+      expect.any(String),
+      expect.any(String),
+    ]);
     await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
   });
 
   it('plans by the hours that people say they have', async () => {
-    const people = (await app.api.get(`${path}/people`)).body as { id: string }[];
-    for (const { id: personId, ...person } of people) {
+    const people = (await app.api.get(`${path}/people`)).body as Saved<Person>[];
+    for (const { id: personId, version: _version, ...person } of people) {
       await app.api
         .put(`${path}/people/${personId}`)
         .send({ ...person, hoursByWeekday: [0, 0, 0, 0, 0, 0, 0] })
@@ -96,14 +104,15 @@ describe.each(databases())('the work on $name', (database) => {
       pieces: [],
       why: 'Nobody has hours on the days that suit it.',
     });
-    for (const { id: personId, ...person } of people)
+    for (const { id: personId, version: _version, ...person } of people)
       await app.api.put(`${path}/people/${personId}`).send(person).expect(200);
     expect((await planned(job))!.pieces).toHaveLength(1);
     await app.api.delete(`${path}/jobs/${job.id}`).expect(204);
   });
 
   it('keeps when the hours of a day begin, and takes the usual again', async () => {
-    const [{ id: personId, ...person }] = (await app.api.get(`${path}/people`)).body;
+    const [{ id: personId, version: _version, ...person }] = (await app.api.get(`${path}/people`))
+      .body;
     const at = `${path}/people/${personId}`;
     const startH = { weekday: 9.5, weekend: 23 + 59 / 60 };
     await app.api
@@ -122,7 +131,7 @@ describe.each(databases())('the work on $name', (database) => {
     await app.api.put(`${at}/work/mark`).send({ key: 'own/x', doneOn: today }).expect(200);
     await app.api.delete(at).expect(204);
     expect(await app.rows('jobs', { farmId: other.id })).toEqual([]);
-    expect(await app.rows('work_marks', { farmId: other.id })).toEqual([]);
+    expect(await app.rows('told_facts', { farmId: other.id })).toEqual([]);
   });
 
   describe('refuses, and changes nothing', () => {

@@ -14,11 +14,9 @@ export const TABLES = [
   'weather_days',
   'paddocks',
   'herds',
-  'grass_readings',
   'jobs',
-  'work_marks',
   'kept_plans',
-  'ground_looks',
+  'told_facts',
   'handovers',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;
@@ -62,7 +60,7 @@ export async function startApp(
   settings: Readonly<Record<string, string>> = {},
 ): Promise<TestApp> {
   const nest = await withEnv({ ...place.env, ...settings }, async () => {
-    const built = await createApp(false);
+    const built = await createApp();
     await built.init();
     return built;
   });

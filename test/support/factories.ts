@@ -1,9 +1,9 @@
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Brooder, Facility } from '../../shared/farm/facility.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import type { PlanRequest } from '../../shared/plan/request.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { loadTables } from '../../src/reference/load-tables.js';
+import type { BatchCase } from './pictures.js';
 
 export const tables = loadTables();
 
@@ -59,11 +59,11 @@ export function newBatch(more: Partial<Batch> = {}): Batch {
 
 /** A valid plan request on a valid farm. */
 export function newRequest(
-  more: Partial<Omit<PlanRequest, 'batch' | 'farm'>> & {
+  more: Partial<Omit<BatchCase, 'batch' | 'farm'>> & {
     batch?: Partial<Batch>;
     farm?: Partial<Farm>;
   } = {},
-): PlanRequest {
+): BatchCase {
   const farm = newFarm(more.farm);
   const facilities: readonly Facility[] = more.facilities ?? [newBrooder()];
   return {

@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { parse } from 'jsonc-parser';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
-import { SEEDS_DIR } from '../../src/reference/load-tables.js';
 import type { TestApp } from './app.js';
+import { readExample } from './examples.js';
 import { newBatch, newBrooder, newFarm } from './factories.js';
 
 export interface ExampleOrder {
@@ -17,10 +14,9 @@ export interface ExampleOrder {
   readonly batch: Batch;
 }
 
-/** The order that people are given to start from. */
+/** One batch on an invented farm. */
 export function exampleOrder(): ExampleOrder {
-  const text = readFileSync(join(SEEDS_DIR, 'order.example.jsonc'), 'utf8');
-  return parse(text, [], { allowTrailingComma: true }) as ExampleOrder;
+  return readExample('order') as ExampleOrder;
 }
 
 /** A date some days from today, for batches that are saved: those are planned from the real today. */

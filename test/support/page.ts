@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
-const CHROMIUM_ARGS = [
+export const CHROMIUM_ARGS = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
@@ -61,7 +61,7 @@ export class House {
     page.setDefaultTimeout(15_000);
     const errors: string[] = [];
     page.on('console', (message) => {
-      if (message.type() === 'error' && !message.text().includes('status of 400'))
+      if (message.type() === 'error' && !/status of 4(00|09)/.test(message.text()))
         errors.push(message.text());
     });
     page.on('pageerror', (error) => errors.push(error.message));

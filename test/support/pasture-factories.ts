@@ -1,9 +1,9 @@
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, tables } from './factories.js';
+import type { PastureCase } from './pictures.js';
 
 /** Rain of a humid temperate place, mm a month; invented. */
 export const RAIN_MM = [75, 65, 80, 90, 95, 100, 100, 95, 100, 95, 90, 85];
@@ -54,8 +54,8 @@ export const newReading = (more: Partial<GrassReading> = {}): GrassReading => ({
 
 /** A valid pasture request on a valid farm, in the spring of 2027. */
 export function newPastureRequest(
-  more: Partial<Omit<PastureRequest, 'farm'>> & { farm?: Partial<Farm>; rainMm?: number[] } = {},
-): PastureRequest {
+  more: Partial<Omit<PastureCase, 'farm'>> & { farm?: Partial<Farm>; rainMm?: number[] } = {},
+): PastureCase {
   const { rainMm = RAIN_MM, farm: given, ...rest } = more;
   const farm = newFarm(given);
   return {

@@ -1,11 +1,11 @@
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import { planBatch } from '../../shared/plan/batch-plan.js';
-import { eventsOfBatch } from '../../shared/plan/season/season-events.js';
 import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { keyDatesOf } from '../../shared/plan/tasks/event.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, newRequest, tables } from './factories.js';
 import { RAIN_MM } from './pasture-factories.js';
+import { plannedBatch } from './pictures.js';
 
 /** A valid job of the household's own. A test writes only what it is about. */
 export const newOwnJob = (more: Partial<OwnJob> = {}): OwnJob => ({
@@ -21,13 +21,13 @@ export const newOwnJob = (more: Partial<OwnJob> = {}): OwnJob => ({
 
 /** Work of a meat batch that arrives on a date. */
 export function newBatchWork(arrivalDate: string, today: string): DatedWork {
-  const plan = planBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } }));
+  const plan = plannedBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } }));
   return {
     id: 'meat',
     name: 'Meat chicks',
     kind: 'batch',
     tasks: plan.tasks.tasks,
-    events: eventsOfBatch('meat', plan),
+    events: keyDatesOf({ id: 'meat', name: plan.name }, plan.tasks.events),
   };
 }
 

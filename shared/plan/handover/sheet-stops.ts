@@ -3,8 +3,10 @@ import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Facility } from '../../farm/facility.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { formatShortDate } from '../../units/format.js';
+import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
@@ -134,19 +136,13 @@ export function herdStop(
 
 /** Batches and herds that are there on a date, as stops of a round. */
 export const stopsOn =
-  ({
-    batches,
-    facilities,
-    pasture,
-    request,
-  }: {
-    readonly batches: readonly SavedPlan[];
-    readonly facilities: readonly Facility[];
-    readonly pasture?: PasturePlan;
-    readonly request: { readonly tables: { readonly work: WorkTable } };
-  }): ((date: PlainDate) => SheetStop[]) =>
+  (
+    facilities: readonly Facility[],
+    tables: Pick<Tables, 'work'>,
+    { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
+  ): ((date: PlainDate) => SheetStop[]) =>
   (date) => {
-    const { lookFor } = request.tables.work;
+    const { lookFor } = tables.work;
     return [
       ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
       ...(pasture

@@ -1,9 +1,8 @@
-import { addDays, daysBetween, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
 import { BOUNDS, type BoundName, type Bounds } from '../../farm/bounds.js';
 import type { CattleGroup, Herd } from '../../farm/herd.js';
-import type { ClosedDays, Paddock } from '../../farm/paddock.js';
+import { type ClosedDays, type Paddock, PRODUCTIVITIES, STANDS } from '../../farm/paddock.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
-import { PRODUCTIVITIES, STANDS } from '../../tables/pasture-tables.js';
 import type { Tables } from '../../tables/tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan } from './pasture-span.js';
@@ -276,20 +275,8 @@ function readingProblems(
       },
     ];
   }
-  return daysBetween(reading.date, today) <= OLDEST_READING_DAYS
-    ? []
-    : [
-        {
-          field: `${at}date`,
-          code: 'out-of-bounds',
-          given: reading.date,
-          max: today,
-          fix: 'Readings of more than five years ago say nothing of this season.',
-        },
-      ];
+  return [];
 }
-
-const OLDEST_READING_DAYS = 5 * 366;
 
 const ids = (rows: readonly { id: string }[]): string[] => rows.map((row) => row.id);
 

@@ -9,13 +9,14 @@ import {
 } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
-import { leastHayKg } from '../../pasture/proven-rotation.js';
+import { leastHayKg } from '../../pasture/least-hay.js';
 import { quickRotation } from '../../pasture/rotation.js';
 import { fixedRotation } from '../../pasture/fixed-rotation.js';
 import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
 import { swardOf, type Sward } from '../../pasture/sward.js';
-import { issue } from '../../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
+import { found, type Found } from '../found.js';
 import { rotationProblem, type PastureContext } from './pasture-context.js';
 import { balesOf, chosenOr, type Chosen } from './surplus.js';
 
@@ -125,7 +126,7 @@ export function grazingOf(books: SeasonBooks, herd: number): Grazing | undefined
 }
 
 /** Hay in and out of the grazing season, how good the order is, and what closes a shortage. */
-export function planHay(context: PastureContext, chosen: Chosen): HayPart {
+export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart> {
   const { tables, choices, span } = context;
   const { hay } = tables.pasture;
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
@@ -208,8 +209,7 @@ export function planHay(context: PastureContext, chosen: Chosen): HayPart {
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
   };
-  warnShort(context, part);
-  return part;
+  return found(part, { issues: grassShort(context, part) });
 }
 
 /** Days in which cattle that join a herd are fed in a pen of their own. */
@@ -378,16 +378,16 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   return closers;
 }
 
-function warnShort(context: PastureContext, part: HayPart): void {
-  if (part.firstShort === undefined) return;
+function grassShort(context: PastureContext, part: HayPart): PlanIssue[] {
+  if (part.firstShort === undefined) return [];
   const { littleShare } = context.tables.judgements.grazing;
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
-  context.issues.push(
+  return [
     issue(
       // A day or two at turn-out are bridged with the hay that is fed then anyway.
       part.inSeason.value < littleShare.value * needKg(context) ? 'note' : 'act',
       'grass-short',
       `The grass does not reach from ${context.say(part.firstShort, 'date')} on: ${days} short of ${context.say(part.inSeason.value, 'kg')} of dry matter. ${part.closers.map((c) => c.text).join(' Or: ')}`,
     ),
-  );
+  ];
 }

@@ -17,7 +17,8 @@ import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/catt
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows, waterRows } from './pasture-support.js';
-import { noteTooFewPaddocks } from './too-few-paddocks.js';
+import { found, type Found } from '../found.js';
+import { tooFewPaddocks } from './too-few-paddocks.js';
 
 /** Sizes for one herd: need, water, paddocks. */
 export interface HerdSizing {
@@ -37,7 +38,7 @@ export interface HerdSizing {
 }
 
 /** What one herd eats and drinks, and the paddocks its stays ask for. */
-export function herdSizing(context: PastureContext, h: number): HerdSizing {
+export function herdSizing(context: PastureContext, h: number): Found<HerdSizing> {
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
   const need = { rows: needRows({ ...context, herds: [herd] }) };
@@ -89,9 +90,7 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
     (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
     0,
   );
-  if (days.head.some((head) => 0 < head)) {
-    noteTooFewPaddocks(context, herd, { restDays: rest, stayDays: stay });
-  }
+  const isThere = days.head.some((head) => 0 < head);
   const { utilisation } = pasture;
   const share = utilisation.byStayDays[Math.min(stay, 7) - 1]!;
   const restRows = [...grass.swards.map(({ forage }) => forage.restDays), pasture.growthPace];
@@ -111,8 +110,8 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
           harvestShare,
         });
   const thi = temperatureHumidityIndex(hottest, hotHumidityShare.value);
-  if (tables.cattleHeat.moderateFrom <= thi) context.cautions.add('cattle-heat');
-  return {
+  const isHot = cattleHeat.moderateFrom <= thi;
+  const part: HerdSizing = {
     herdId: herd.id,
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
       input('Classes', herd.groups.length, 'count'),
@@ -211,7 +210,7 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
         },
       },
     ),
-    ...(tables.cattleHeat.moderateFrom <= thi
+    ...(isHot
       ? {
           heat: quantity('Index on a hot day', thi, 'ratio', cattleHeatFormulas.thi, [
             input('Hot day', hottest, 'degC', 'T'),
@@ -222,6 +221,10 @@ export function herdSizing(context: PastureContext, h: number): HerdSizing {
         }
       : {}),
   };
+  return found(part, {
+    issues: isThere ? tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay }) : [],
+    cautions: isHot ? ['cattle-heat'] : [],
+  });
 }
 
 /** Dry matter of one animal of a group on a day, opened to its equation. */

@@ -8,7 +8,8 @@ import {
   type NumberQuantity,
 } from '../../explain/quantity.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
-import { issue } from '../../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { found, type Found } from '../found.js';
 import type { PastureContext } from './pasture-context.js';
 import { manureRows } from './pasture-support.js';
 
@@ -48,7 +49,7 @@ export interface ManurePart {
 }
 
 /** Where birds follow the herds, and the nutrients that both leave in each paddock. */
-export function planManure(context: PastureContext, books: SeasonBooks): ManurePart {
+export function planManure(context: PastureContext, books: SeasonBooks): Found<ManurePart> {
   const { paddocks, herdDays, tables } = context;
   const n = new Float64Array(paddocks.length);
   const p = new Float64Array(paddocks.length);
@@ -59,7 +60,13 @@ export function planManure(context: PastureContext, books: SeasonBooks): ManureP
       p[stay.paddock]! += days.phosphorusKg[i]!;
     }
   }
-  const birds = followBirds(context, books, n, p);
+  const moves = followBirds(context, books);
+  for (const { paddock, nitrogenKg, phosphorusKg } of moves) {
+    n[paddock]! += nitrogenKg;
+    p[paddock]! += phosphorusKg;
+  }
+  const birds = moves.map((each) => each.move);
+  const issues = onWetGround(context, birds);
   const limit = tables.pasture.nitrogenLimitKgPerHa;
   const rows = [
     context.order,
@@ -69,7 +76,7 @@ export function planManure(context: PastureContext, books: SeasonBooks): ManureP
   const perHa = (kg: number, areaM2: number): number => (kg * 10_000) / areaM2;
   const over = paddocks.filter((own, i) => limit.value < perHa(n[i]!, own.areaM2));
   if (0 < over.length) {
-    context.issues.push(
+    issues.push(
       issue(
         'act',
         'nitrogen-over',
@@ -95,58 +102,67 @@ export function planManure(context: PastureContext, books: SeasonBooks): ManureP
         { rows },
       ),
     );
-  return {
+  const part: ManurePart = {
     nitrogen: of('Manure nitrogen', n, manureFormulas.nitrogen),
     phosphorus: of('Manure phosphorus', p, manureFormulas.phosphorus),
     birds,
   };
+  return found(part, { issues });
 }
 
-function followBirds(
-  context: PastureContext,
-  books: SeasonBooks,
-  n: Float64Array,
-  p: Float64Array,
-): BirdMove[] {
+/** Birds on a paddock, and what they leave there. */
+interface Following {
+  readonly move: BirdMove;
+  readonly paddock: number;
+  readonly nitrogenKg: number;
+  readonly phosphorusKg: number;
+}
+
+function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
   const { followers, herds, span, grass, tables, paddocks, dateOf } = context;
   const wetMm = tables.pasture.wetGround.drierThanFieldCapacityMm;
-  const moves = followers.flatMap((follower): BirdMove[] => {
+  return followers.flatMap((follower): Following[] => {
     const herd = herds.findIndex((h) => h.id === follower.herdId);
     const first = daysBetween(span.first, follower.from);
     const last = daysBetween(span.first, follower.to);
     let free = first;
     return books.stays
       .filter((stay) => stay.herd === herd)
-      .flatMap((stay): BirdMove[] => {
+      .flatMap((stay): Following[] => {
         // One flock is in one place: it comes later where it is still busy.
         const from = Math.max(free, stay.from + stay.days + follower.lagDays);
         const to = Math.min(last, stay.from + 2 * stay.days + follower.lagDays - 1);
         if (to < from || span.to <= to) return [];
         free = to + 1;
-        n[stay.paddock]! += (to - from + 1) * follower.nitrogenKgPerDay;
-        p[stay.paddock]! += (to - from + 1) * follower.phosphorusKgPerDay;
         const depletion = grass.swards[stay.paddock]!.depletionMm;
         return [
           {
-            name: follower.name,
-            paddockId: paddocks[stay.paddock]!.id,
-            from: dateOf(from),
-            to: dateOf(to),
-            isWet: depletion !== undefined && depletion[from]! < wetMm,
+            move: {
+              name: follower.name,
+              paddockId: paddocks[stay.paddock]!.id,
+              from: dateOf(from),
+              to: dateOf(to),
+              isWet: depletion !== undefined && depletion[from]! < wetMm,
+            },
+            paddock: stay.paddock,
+            nitrogenKg: (to - from + 1) * follower.nitrogenKgPerDay,
+            phosphorusKg: (to - from + 1) * follower.phosphorusKgPerDay,
           },
         ];
       });
   });
+}
+
+function onWetGround({ tables }: PastureContext, moves: readonly BirdMove[]): PlanIssue[] {
   const wet = moves.filter((move) => move.isWet);
-  if (0 < wet.length) {
-    context.issues.push(
-      issue(
-        'note',
-        'birds-on-wet-ground',
-        `On ${wet.length} of ${moves.length} moves the ground is expected to be near field capacity when the birds come. Hold them a day or two where boots leave a print.`,
-        [tables.pasture.wetGround],
-      ),
-    );
-  }
-  return moves;
+  return wet.length === 0
+    ? []
+    : [
+        issue(
+          'note',
+          'birds-on-wet-ground',
+          `On ${wet.length} of ${moves.length} moves the ground is expected to be near field capacity when the birds come. Hold them a day or two where boots leave a print.`,
+          [tables.pasture.wetGround],
+        ),
+      ];
 }

@@ -1,11 +1,11 @@
-import { issue } from '../../problems/plan-issue.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 
 /** Says by how much the need of the growing season passes all that could be eaten in it. */
-export function warnIfMoreThanGrows(
-  { herdDays, span, tables, grass, say, issues }: PastureContext,
+export function moreThanGrows(
+  { herdDays, span, tables, grass, say }: PastureContext,
   { head, carried }: { head: number; carried: number },
-): void {
+): PlanIssue[] {
   const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
   const share = Math.max(...tables.pasture.utilisation.byStayDays);
   let grownKg = 0;
@@ -24,13 +24,13 @@ export function warnIfMoreThanGrows(
     for (let i = span.from; i < span.to; i++) if (grows[i] === 1) needKg += days.demandKg[i]!;
   }
   const eatenKg = share * (grownKg + standingKg);
-  if (needKg <= eatenKg) return;
-  issues.push(
+  if (needKg <= eatenKg) return [];
+  return [
     issue(
       'stop',
       'more-than-grows',
       `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what stands now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little in any order of moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
       [tables.pasture.utilisation],
     ),
-  );
+  ];
 }

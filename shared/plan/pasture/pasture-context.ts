@@ -4,7 +4,6 @@ import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import type { RotationProblem } from '../../pasture/rotation-problem.js';
 import type { Sward } from '../../pasture/sward.js';
-import type { PlanIssue } from '../../problems/plan-issue.js';
 import { formatShortDate, formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
@@ -15,7 +14,7 @@ import { pastureSpan, type PastureSpan } from './pasture-span.js';
 import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
-/** What every part of a pasture plan works from, and where it leaves its warnings. */
+/** What every part of a pasture plan works from. */
 export interface PastureContext extends PastureRequest {
   readonly span: PastureSpan;
   readonly weather: SeasonWeather;
@@ -29,8 +28,6 @@ export interface PastureContext extends PastureRequest {
   readonly areaM2: number;
   readonly dateOf: (index: number) => PlainDate;
   readonly say: (value: number | string, unit: Unit) => string;
-  readonly issues: PlanIssue[];
-  readonly cautions: Set<string>;
 }
 
 export function pastureContext(asked: PastureRequest): PastureContext {
@@ -65,8 +62,6 @@ export function pastureContext(asked: PastureRequest): PastureContext {
     dateOf: (index) => addDays(span.first, index),
     say: (value, unit) =>
       unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
-    issues: [],
-    cautions: new Set(['electric-fence']),
   };
 }
 

@@ -11,16 +11,20 @@ import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
-import { rowById } from '../../tables/tables.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+import { byLevel, joined } from '../found.js';
+import type { PlanEvent } from '../tasks/event.js';
+import type { Task } from '../tasks/task.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { planHay, type HayPart } from './hay-part.js';
-import { planHerdTasks, type HerdTask } from './herd-tasks.js';
+import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
 import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
-import type { PastureRequest } from './pasture-request.js';
+import { pastureOfFarm } from './pasture-of-farm.js';
 import type { SeasonSward } from './season-swards.js';
 import { farmFactorRow, growthRows, needRows, together, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
@@ -74,6 +78,8 @@ export interface HerdPart {
   /** What its need and its water rest on beside their equations. */
   readonly need: Sourced;
   readonly water: Sourced;
+  /** The days its tasks hang on. */
+  readonly events: readonly PlanEvent[];
 }
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
@@ -120,7 +126,8 @@ export interface PasturePlan {
   readonly turning: TurningPart;
   readonly sizing: SizingPart;
   readonly birds: readonly BirdMove[];
-  readonly tasks: readonly HerdTask[];
+  /** Work of all herds, by date. */
+  readonly tasks: readonly Task[];
   readonly book: GrassBook;
   readonly issues: readonly PlanIssue[];
   readonly cautions: readonly string[];
@@ -132,7 +139,8 @@ export interface PasturePlan {
  * @param width of the search for the order of moves; left out, it takes about a third of a second
  * @throws FieldError naming every field that makes a plan impossible
  */
-export function planPasture(request: PastureRequest, width?: number): PasturePlan {
+export function planPasture(picture: FarmPicture, tables: Tables, width?: number): PasturePlan {
+  const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
   const context = pastureContext(request);
@@ -142,8 +150,12 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
-  const tasks = planHerdTasks(context, turning);
-  warnAbout(context, chosen);
+  const tasks = planHerdTasks(context, turning.part);
+  const { issues, cautions } = joined([
+    { cautions: OF_EVERY_PASTURE },
+    ...[sizing, turning, hay, manure, tasks],
+    { issues: issuesOf(context, chosen) },
+  ]);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
   const { readingWeight } = request.tables.pasture;
@@ -176,8 +188,8 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
     order: context.order,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
-      nitrogen: manure.nitrogen[p]!,
-      phosphorus: manure.phosphorus[p]!,
+      nitrogen: manure.part.nitrogen[p]!,
+      phosphorus: manure.part.phosphorus[p]!,
       massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
       days: daysOf(context, chosen, p),
       closed: shutDays(context, chosen, p),
@@ -191,17 +203,18 @@ export function planPasture(request: PastureRequest, width?: number): PasturePla
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
       need: together(needRows({ ...request, herds: [herd] })),
       water: together(waterRows(request.tables, herd)),
+      events: tasks.part.events[h]!,
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
-    hay,
-    turning,
-    sizing,
-    birds: manure.birds,
-    tasks,
+    hay: hay.part,
+    turning: turning.part,
+    sizing: sizing.part,
+    birds: manure.part.birds,
+    tasks: tasks.part.tasks,
     book: bookOf(chosen),
-    issues: byLevel(context.issues),
-    cautions: [...context.cautions],
+    issues: byLevel(issues),
+    cautions,
   };
 }
 
@@ -212,9 +225,8 @@ const NO_PADDOCK: FieldProblem = {
   fix: 'Add at least one paddock: without one there is no grass to plan.',
 };
 
-const LEVELS = { stop: 0, act: 1, note: 2 } as const;
-const byLevel = (issues: readonly PlanIssue[]): PlanIssue[] =>
-  [...issues].sort((a, b) => LEVELS[a.level] - LEVELS[b.level]);
+/** Keys of the cautions that belong to any plan with cattle on grass. */
+const OF_EVERY_PASTURE = ['electric-fence'];
 
 function rounded(values: Float64Array, from: number, to: number, parts: number): number[] {
   return Array.from(values.subarray(from, to), (value) => Math.round(value * parts) / parts);
@@ -395,8 +407,10 @@ function bookOf({ books }: Chosen): GrassBook {
   };
 }
 
-function warnAbout(context: PastureContext, { books }: Chosen): void {
-  const { weather, issues, herds, paddocks, say, tables } = context;
+/** What the land, the herds and the moves chosen give to say, beside what the sections found. */
+function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
+  const { weather, herds, paddocks, say, tables } = context;
+  const issues: PlanIssue[] = [];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -448,4 +462,5 @@ function warnAbout(context: PastureContext, { books }: Chosen): void {
       ),
     );
   }
+  return issues;
 }

@@ -1,5 +1,6 @@
-import { addDays, daysBetween, monthOf } from '../../calendar/plain-date.js';
-import type { GrassReading, Paddock } from '../../farm/paddock.js';
+import { daysBetween } from '../../calendar/plain-date.js';
+import type { GrassReading, Paddock, Productivity } from '../../farm/paddock.js';
+import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
 import { yearCurve } from '../../maths/year-curve.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
@@ -7,7 +8,7 @@ import { ratePerDayOfMean, regrown, temperatureFactor } from '../../pasture/regr
 import { massOn, swardOf, type PlainSward, type Sward } from '../../pasture/sward.js';
 import { soilWater, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
-import type { Forage, Productivity } from '../../tables/pasture-tables.js';
+import type { Forage } from '../../tables/pasture-tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 import type { SeasonWeather, WeatherRun } from './season-weather.js';
@@ -53,7 +54,12 @@ export function seasonSwards(
     let growth = growths.get(key);
     if (!growth) growths.set(key, (growth = growthOf(request, weather, forage, paddock)));
     const readings = request.readings
-      .filter((r) => r.paddockId === paddock.id && r.date <= request.today)
+      .filter(
+        (r) =>
+          r.paddockId === paddock.id &&
+          r.date <= request.today &&
+          daysBetween(r.date, request.today) <= OLDEST_READING_DAYS,
+      )
       .sort((a, b) => (a.date < b.date ? -1 : 1));
     return {
       paddock,
@@ -301,10 +307,6 @@ function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
   }
   return closed;
 }
-
-/** Month of a day of the span, 1 to 12. */
-export const monthAt = (span: PastureSpan, index: number): number =>
-  monthOf(addDays(span.first, index));
 
 /** Net energy of the grass, mean over the land. */
 export function meanEnergyMcalPerKg(paddocks: readonly Paddock[], tables: Tables): number {

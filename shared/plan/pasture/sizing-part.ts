@@ -1,8 +1,9 @@
 import { fromTable, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { carryingCapacity, perHectare, sizingFormulas } from '../../pasture/sizing.js';
+import { found, joined, type Found } from '../found.js';
 import { fenceSizing, type FenceSizing } from './fence-sizing.js';
 import { herdSizing, type HerdSizing } from './herd-sizing.js';
-import { warnIfMoreThanGrows } from './more-than-grows.js';
+import { moreThanGrows } from './more-than-grows.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows } from './pasture-support.js';
 
@@ -14,7 +15,7 @@ export interface SizingPart extends FenceSizing {
 }
 
 /** Paddock numbers and sizes, stocking rate, water, fence: the arithmetic of the whole land. */
-export function planSizing(context: PastureContext): SizingPart {
+export function planSizing(context: PastureContext): Found<SizingPart> {
   const { herdDays, span, areaM2, tables, grass } = context;
   const at = busiestDay(context);
   const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
@@ -53,9 +54,10 @@ export function planSizing(context: PastureContext): SizingPart {
     ],
     { rows: [context.growth, tables.pasture.longestStayDays, ...need] },
   );
-  warnIfMoreThanGrows(context, { head, carried: Math.floor(capacity.value) });
+  const tooMuch = moreThanGrows(context, { head, carried: Math.floor(capacity.value) });
+  const herds = context.herds.map((_, h) => herdSizing(context, h));
   const { shadeM2PerHead } = tables.fence;
-  return {
+  const part: SizingPart = {
     shade: quantity(
       'Shade for all of them',
       head * shadeM2PerHead.value,
@@ -70,7 +72,7 @@ export function planSizing(context: PastureContext): SizingPart {
         },
       },
     ),
-    herds: context.herds.map((_, h) => herdSizing(context, h)),
+    herds: herds.map((each) => each.part),
     stockingRate: quantity(
       'Stocking rate',
       perHectare(liveKg, areaM2),
@@ -82,6 +84,7 @@ export function planSizing(context: PastureContext): SizingPart {
     capacity,
     ...fenceSizing(context),
   };
+  return found(part, joined([{ issues: tooMuch }, ...herds]));
 }
 
 /** Day on which the herds together need most. */

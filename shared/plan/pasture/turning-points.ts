@@ -16,7 +16,7 @@ import { regrown } from '../../pasture/regrowth.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
-import { rowById } from '../../tables/tables.js';
+import { found, joined, type Findings, type Found } from '../found.js';
 import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
 import { firstFitDay, rotationProblem, type PastureContext } from './pasture-context.js';
@@ -121,11 +121,8 @@ export interface TurningPart {
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
 
 /** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
-export function planTurning(context: PastureContext, chosen: Chosen): TurningPart {
-  const { span, grass, dateOf, tables, paddocks, cautions } = context;
-  cautions.add('turn-out');
-  warnOfLegumes(context);
-  cautions.add('nitrate-frost');
+export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
+  const { span, grass, dateOf, tables, paddocks } = context;
   const ready = firstReady(context);
   const end = lastGrowingDay(grass.swards, span, tables);
   const { stockpile } = tables.pasture;
@@ -141,7 +138,8 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
     0 < kept.length
       ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
       : cool.slice(0, Math.max(1, Math.round(paddocks.length * autumnShare.value)));
-  return {
+  const herds = context.herds.map((_, h) => datesOf(context, chosen, h));
+  const part: TurningPart = {
     ...(ready === undefined
       ? {}
       : {
@@ -158,7 +156,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
           ),
         }),
     growthEnds: dateOf(end),
-    herds: context.herds.map((_, h) => datesOf(context, chosen, h)),
+    herds: herds.map((each) => each.part),
     ...(picked.length === 0 || shut <= span.from
       ? {}
       : {
@@ -183,24 +181,37 @@ export function planTurning(context: PastureContext, chosen: Chosen): TurningPar
           },
         }),
   };
+  return found(
+    part,
+    joined([
+      { cautions: ['turn-out'] },
+      ofLegumes(context),
+      { cautions: ['nitrate-frost'] },
+      ...herds,
+    ]),
+  );
 }
 
 /** The caution from a judged share on; more legumes than publications advise are named. */
-function warnOfLegumes({ grass, tables, cautions, issues, say }: PastureContext): void {
+function ofLegumes({ grass, tables, say }: PastureContext): Partial<Findings> {
   const limit = tables.pasture.bloatLegumeShare;
   const { bloatCautionShare } = tables.judgements.grass;
-  if (grass.swards.some((s) => bloatCautionShare.value <= s.forage.legumeShare.value))
-    cautions.add('bloat');
+  const hasBloat = grass.swards.some((s) => bloatCautionShare.value <= s.forage.legumeShare.value);
   const over = grass.swards.filter((s) => limit.value < s.forage.legumeShare.value);
-  if (over.length === 0) return;
-  issues.push(
-    issue(
-      'note',
-      'legumes-over-limit',
-      `${over.map(({ paddock }) => paddock.name).join(', ')}: more than ${say(limit.value, 'share')} of the stand is clover or alfalfa, the most that is advised against bloat. Never turn hungry cattle in, least of all when it is wet.`,
-      [limit, ...over.map(({ forage }) => forage.legumeShare)],
-    ),
-  );
+  return {
+    cautions: hasBloat ? ['bloat'] : [],
+    issues:
+      over.length === 0
+        ? []
+        : [
+            issue(
+              'note',
+              'legumes-over-limit',
+              `${over.map(({ paddock }) => paddock.name).join(', ')}: more than ${say(limit.value, 'share')} of the stand is clover or alfalfa, the most that is advised against bloat. Never turn hungry cattle in, least of all when it is wet.`,
+              [limit, ...over.map(({ forage }) => forage.legumeShare)],
+            ),
+          ],
+  };
 }
 
 function stockpiled(
@@ -252,8 +263,8 @@ function firstReady({
   return undefined;
 }
 
-function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates {
-  const { herds, tables, dateOf, cautions } = context;
+function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
+  const { herds, tables, dateOf } = context;
   const herd = herds[h]!;
   const grazing = grazingOf(chosen.books, h);
   const calvings = herd.groups.flatMap((group) => {
@@ -272,7 +283,6 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
       },
     ];
   });
-  if (0 < calvings.length) cautions.add('calving');
   const arrivals = herd.groups.flatMap((group) =>
     group.arrivesOn === undefined
       ? []
@@ -284,26 +294,26 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
           },
         ],
   );
-  if (0 < arrivals.length) cautions.add('quarantine');
+  const cautions = [
+    ...(0 < calvings.length ? ['calving'] : []),
+    ...(0 < arrivals.length ? ['quarantine'] : []),
+  ];
   const base: HerdDates = { herdId: herd.id, arrivals, calvings };
   if (!grazing) {
-    context.issues.push(
-      issue(
-        'stop',
-        'herd-without-grass',
-        `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
-      ),
+    const never = issue(
+      'stop',
+      'herd-without-grass',
+      `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
     );
-    return base;
+    return found(base, { issues: [never], cautions });
   }
   // A herd that is on grass already has had its turn-out.
   const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
   const first = dateOf(grazing.first);
   const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
   const { magnesiumLeadDays, gradualDays } = tables.pasture;
-  if (needsMagnesium && !isOut) cautions.add('grass-tetany');
   const stay = chosen.books.stays.find((s) => s.herd === h)!;
-  return {
+  const dates: HerdDates = {
     ...base,
     ...(isOut
       ? {}
@@ -338,6 +348,9 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): HerdDates 
         }),
     lastGrazing: lastGrazingOf(context, chosen, h, first),
   };
+  return found(dates, {
+    cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
+  });
 }
 
 function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
@@ -436,7 +449,3 @@ function ripestAfter(
   });
   return open.sort((a, b) => b.ripeness - a.ripeness)[0];
 }
-
-/** Name of a class, for sentences. */
-export const className = ({ tables }: PastureContext, id: string): string =>
-  rowById(tables.cattle.classes, id).name.toLowerCase();

@@ -1,12 +1,12 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { OwnJob } from '../../farm/job.js';
-import type { SeasonEvent } from './season-events.js';
+import type { KeyDate } from '../tasks/event.js';
 
 /**
  * A job on the dates it has now: those it was given, moved by as many days as the event it hangs
  * on has moved since. A job whose event is gone stays where it is.
  */
-export function movedWithEvent(job: OwnJob, events: readonly SeasonEvent[]): OwnJob {
+export function movedWithEvent(job: OwnJob, events: readonly KeyDate[]): OwnJob {
   const { hangsOn } = job;
   const event = hangsOn && events.find(({ id }) => id === hangsOn.eventId);
   if (!event || event.date === hangsOn.on) return job;

@@ -52,7 +52,7 @@ function warmDay(
 }
 
 /** Hours of the jobs of a set in all, opened to what they rest on. */
-export const hoursOfSet = (set: JobSet, jobs: readonly JobOfSet[], count: number): NumberQuantity =>
+export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number): NumberQuantity =>
   quantity(
     `Hours of “${set.name}”`,
     jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.people ?? 1), 0),
@@ -62,18 +62,16 @@ export const hoursOfSet = (set: JobSet, jobs: readonly JobOfSet[], count: number
     { rows: [set] },
   );
 
-/** A set as jobs of the household; `waitsForId` names another job of the set by its own id. */
-export type JobOfSet = Omit<OwnJob, 'id'> & { readonly id: string };
-
 /**
- * The jobs of a set on dates and in hours, those of which the last day is past left out.
+ * The jobs of a set on dates and in hours, those of which the last day is past left out. Their ids
+ * and `waitsForId` are those within the set.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
  */
 export function jobsOfSet(
   set: JobSet,
   { anchorOn, count, today }: { anchorOn: PlainDate; count: number; today: PlainDate },
-): JobOfSet[] {
+): OwnJob[] {
   const jobs = set.jobs.flatMap((job) =>
     Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
   );
@@ -91,7 +89,7 @@ function dated(
   set: JobSet,
   job: SetJob,
   { anchorOn, count, k }: { anchorOn: PlainDate; count: number; k: number },
-): JobOfSet {
+): OwnJob {
   const on = (offset: number): PlainDate => addDays(anchorOn, offset + k * (job.everyDays ?? 0));
   const hours = job.hoursBase + job.hoursPerUnit * count;
   return {

@@ -1,25 +1,8 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import type { WorkPiece, WorkPlan } from '../../schedule/work.js';
 import type { SeasonNeed } from './season-needs.js';
 import type { SeasonRequest } from './season-request.js';
-
-/** Where one piece of work stood in an earlier plan. */
-export interface KeptJob {
-  readonly name: string;
-  readonly belongsTo?: string;
-  readonly latest: string;
-  readonly pieces: readonly {
-    readonly date: string;
-    readonly minutes: number;
-    readonly personIds: readonly string[];
-  }[];
-}
-
-/** An earlier plan, by key of the work: what the next stays with, and is compared with. */
-export interface KeptPlan {
-  readonly plannedOn: string;
-  readonly jobs: Readonly<Record<string, KeptJob>>;
-}
 
 /** A plan as it is kept for the next time. */
 export function keptPlan(

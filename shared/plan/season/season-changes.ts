@@ -2,9 +2,9 @@ import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay } from '../../schedule/work.js';
 import { formatShortDate } from '../../units/format.js';
-import type { KeptJob, KeptPlan } from './kept-plan.js';
+import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import { unfitDay } from './season-days.js';
-import type { SeasonWork } from './season-plan.js';
+import type { SeasonWork } from './season-work.js';
 import { unfitWords } from './season-words.js';
 
 /** What became of one piece of work from one plan to the next. */

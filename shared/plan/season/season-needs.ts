@@ -1,11 +1,13 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import type { Importance, WorkConditions, WorkMark } from '../../farm/job.js';
+import { templateOf } from '../tasks/task-hours.js';
+import type { Task } from '../tasks/task.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
 import type { DatedWork, SeasonRequest } from './season-request.js';
 
-/** One piece of work of the season, in days from today. */
+/** One piece of work, in days from today. */
 export interface SeasonNeed {
   readonly key: string;
   readonly name: string;
@@ -49,14 +51,8 @@ export interface SeasonChore {
 
 const OWN: Sourced = { sources: [], mark: 'own-record' };
 
-/** The template that the hours of a task come from. */
-function rowOf(
-  { taskTemplates, herdTaskTemplates }: SeasonRequest['tables'],
-  { templateId }: DatedWork['tasks'][number],
-): Sourced {
-  const own = [...taskTemplates, ...herdTaskTemplates].find(({ id }) => id === templateId);
-  return own ? { sources: own.sources, mark: own.mark } : OWN;
-}
+/** A need is sent on, so it keeps no more of its template than how that is supported. */
+const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
 
 /** A piece of work that was ticked off. */
 export interface DoneNeed {
@@ -145,32 +141,38 @@ function readWork(
   for (const task of work.tasks) {
     if (task.ifNeeded) continue;
     const key = `${work.kind}/${work.id}/${task.id}`;
-    const hours = typeof task.hours === 'number' ? task.hours : task.hours.value;
     const endDay = daysBetween(today, task.end);
     const everyDay = choreSpan(task);
     if (everyDay) {
       const fromDay = daysBetween(today, everyDay.from);
       const toDay = daysBetween(today, everyDay.to);
-      const hoursPerDay = hours / (toDay - fromDay + 1);
+      const hoursPerDay = task.hours / (toDay - fromDay + 1);
       if (toDay < 0 || days <= fromDay) continue;
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
       // What comes with each animal is an average of its days: no day has just that much of it.
       const name = task.comesOver ? `${task.name} (as they come)` : task.name;
-      chores.push({ key, name, belongsTo, hoursPerDay, row: rowOf(tables, task), ...span });
+      chores.push({
+        key,
+        name,
+        belongsTo,
+        hoursPerDay,
+        row: sourcedOf(templateOf(tables, task)),
+        ...span,
+      });
       continue;
     }
     const fromDay = daysBetween(today, task.earliestStart ?? task.start);
     const dueDay = endDay + task.slackDays + (task.mayFollowDays ?? 0);
     if (dueDay < -longPastDays.value) continue;
-    const isOnItsDay = isFixed(task);
+    const isOnItsDay = isFixed(work.kind, task);
     const people = task.conditions?.people ?? 1;
     const kind = `${work.kind}/${task.templateId}`;
-    const reckonedHours = hours / people;
+    const reckonedHours = task.hours / people;
     const known = learned.get(kind);
     needs.push({
       key,
       name: task.name,
-      row: rowOf(tables, task),
+      row: sourcedOf(templateOf(tables, task)),
       belongsTo,
       kind,
       hours: reckonedHours * (known?.factor ?? 1),
@@ -180,13 +182,13 @@ function readWork(
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + graceDays.value,
       conditions: task.conditions ?? {},
       canBeSpread: !isOnItsDay && !task.inOneGo,
-      importance: isClose(task, closeDays.value) ? 'must' : 'should',
+      importance: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
-        : task.waitsForIds.map((id) => ({
-            key: `${work.kind}/${work.id}/${id}`,
-            days: task.waitDays?.[id] ?? 0,
+        : task.waits.map((wait) => ({
+            key: `${work.kind}/${work.id}/${wait.id}`,
+            days: wait.days,
           })),
       ifLate: task.ifLate,
     });
@@ -194,17 +196,18 @@ function readWork(
 }
 
 /** Work on the one day of its event, or on a set day before it; what comes after can wait. */
-const isFixed = (task: DatedWork['tasks'][number]): boolean =>
+const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
   task.slackDays === 0 &&
   task.start === task.end &&
   task.earliestStart === undefined &&
-  (!('offsetDays' in task) || task.offsetDays <= 0);
+  (kind === 'herd' || task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
-function choreSpan(task: DatedWork['tasks'][number]): { from: string; to: string } | undefined {
+function choreSpan(task: Task): { from: string; to: string } | undefined {
   if (task.comesOver) return task.comesOver;
   return task.isDaily ? { from: task.start, to: task.end } : undefined;
 }
 
-const isClose = (task: DatedWork['tasks'][number], days: number): boolean =>
-  'offsetDays' in task ? Math.abs(task.offsetDays) <= days : true;
+/** Work with cattle is all called for; of work with birds, what lies close to its event. */
+const isClose = (kind: DatedWork['kind'], { offsetDays }: Task, days: number): boolean =>
+  kind === 'herd' || Math.abs(offsetDays) <= days;

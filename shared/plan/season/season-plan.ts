@@ -2,7 +2,6 @@ import { addDays } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
-import type { WorkDays } from '../../schedule/work-days.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
@@ -12,12 +11,14 @@ import { FieldError } from '../../problems/field-problem.js';
 import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
 import { hoursFrom, seasonBasis, type SeasonBasis } from './season-basis.js';
 import { seasonHours, type SeasonHours } from './season-hours.js';
-import { seasonNeeds, type SeasonChore, type SeasonNeed } from './season-needs.js';
+import { seasonNeeds, type DoneNeed, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
-import { earlierPieces, keptPlan, type KeptPlan } from './kept-plan.js';
-import type { SeasonEvent } from './season-events.js';
+import type { KeptPlan } from '../../farm/kept-plan.js';
+import { earlierPieces, keptPlan } from './kept-plan.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { SeasonRequest } from './season-request.js';
 import { canDo, seasonPeople } from './season-people.js';
+import type { SeasonWork } from './season-work.js';
 import { remedyWords, unfitWords, whyThen } from './season-words.js';
 
 /** A piece of work on a day. */
@@ -96,7 +97,7 @@ export interface SeasonPlan {
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly SeasonChoreDay[])[];
   /** What the work hangs on, from today to the end of the plan. */
-  readonly events: readonly SeasonEvent[];
+  readonly events: readonly KeyDate[];
   readonly weeks: readonly SeasonWeek[];
   readonly basis: SeasonBasis;
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
@@ -111,7 +112,7 @@ export interface SeasonPlan {
     readonly isWorkable: readonly number[];
   };
   /** Ticked off in the last days, so that it can be opened again. */
-  readonly done: readonly { readonly key: string; readonly name: string; readonly on: string }[];
+  readonly done: readonly DoneNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
   readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
   /** Found when the ground was looked at today. */
@@ -123,18 +124,6 @@ export interface SeasonPlan {
 
 /** Plans to try: a few tenths of a second; with fewer, the next time would find a better one. */
 const PLANS = 1500;
-
-/** All that a plan was made from, for those who look further into it. */
-export interface SeasonWork {
-  readonly request: SeasonRequest;
-  readonly days: SeasonDays;
-  readonly needs: readonly SeasonNeed[];
-  readonly problem: WorkProblem;
-  readonly fitted: FittedWork;
-  /** Hours the plan leaves free. */
-  readonly left: WorkDays;
-  readonly done: SeasonPlan['done'];
-}
 
 /**
  * Fits a season's work into people's hours and the days that suit it.
@@ -224,7 +213,7 @@ export function planSeason(
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today }: SeasonRequest, to: string): SeasonEvent[] =>
+const eventsOf = ({ work, today }: SeasonRequest, to: string): KeyDate[] =>
   work
     .flatMap(({ events }) => events)
     .filter(({ date }) => today <= date && date <= to)

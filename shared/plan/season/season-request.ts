@@ -5,18 +5,17 @@ import type { Handover } from '../../farm/handover.js';
 import type { OwnJob, WorkMark } from '../../farm/job.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
-import type { HerdTask } from '../pasture/herd-tasks.js';
-import type { PlannedTask } from '../tasks.js';
-import type { KeptPlan } from './kept-plan.js';
-import type { SeasonEvent } from './season-events.js';
+import type { KeyDate } from '../tasks/event.js';
+import type { Task } from '../tasks/task.js';
+import type { KeptPlan } from '../../farm/kept-plan.js';
 
 /** Dated work of one batch or herd, as its own plan gives it. */
 export interface DatedWork {
   readonly id: string;
   readonly name: string;
   readonly kind: 'batch' | 'herd';
-  readonly tasks: readonly (PlannedTask | HerdTask)[];
-  readonly events: readonly SeasonEvent[];
+  readonly tasks: readonly Task[];
+  readonly events: readonly KeyDate[];
 }
 
 /** All that the plan of a household's work depends on. */

@@ -8,7 +8,7 @@ import {
 } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { unfitDay } from './season-days.js';
-import type { SeasonWork } from './season-plan.js';
+import type { SeasonWork } from './season-work.js';
 
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;

@@ -1,10 +1,13 @@
 import type { FieldProblem } from '../../../shared/problems/field-problem.js';
+import { remember } from './seen-rows.js';
 
 interface ProblemDocument {
   readonly title: string;
   readonly status: number;
   readonly detail: string;
   readonly problems?: readonly (FieldProblem & { readonly text: string })[];
+  /** Of a save that would have overwritten somebody else’s: the row as it is now. */
+  readonly current?: unknown;
 }
 
 /** An answer of the service that says what is wrong, in words and by field. */
@@ -23,12 +26,27 @@ export const remove = (path: string): Promise<void> => send<void>('DELETE', path
 export const putCsv = <T>(path: string, text: string): Promise<T> =>
   send<T>('PUT', path, text, 'text/csv');
 
-async function send<T>(
+export const postFile = <T>(path: string, file: Blob): Promise<T> =>
+  send<T>('POST', path, file, 'application/zip');
+
+/** A file of the service, and the name it gives it. */
+export async function getFile(path: string): Promise<{ file: Blob; name: string }> {
+  const response = await answerTo('GET', path);
+  const given = response.headers.get('content-disposition') ?? '';
+  return { file: await response.blob(), name: /filename="([^"]+)"/.exec(given)?.[1] ?? 'farm.zip' };
+}
+
+async function send<T>(method: string, path: string, body?: unknown, type?: string): Promise<T> {
+  const text = await (await answerTo(method, path, body, type)).text();
+  return text === '' ? (undefined as T) : remember(JSON.parse(text) as T);
+}
+
+async function answerTo(
   method: string,
   path: string,
   body?: unknown,
   type = 'application/json',
-): Promise<T> {
+): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(`/api${path}`, {
@@ -37,7 +55,7 @@ async function send<T>(
         ? {}
         : {
             headers: { 'content-type': type },
-            body: type === 'text/csv' ? String(body) : JSON.stringify(body),
+            body: type === 'application/json' ? JSON.stringify(body) : (body as BodyInit),
           }),
     });
   } catch {
@@ -47,9 +65,8 @@ async function send<T>(
       detail: 'Broodfold is not answering. Is it still running? Nothing was saved.',
     });
   }
-  const text = await response.text();
-  if (!response.ok) throw new ApiError(problemIn(text, response));
-  return (text === '' ? undefined : JSON.parse(text)) as T;
+  if (!response.ok) throw new ApiError(problemIn(await response.text(), response));
+  return response;
 }
 
 function problemIn(text: string, response: Response): ProblemDocument {

@@ -1,15 +1,9 @@
-import { useMutation, useQuery } from '@tanstack/react-query';
+import { useMutation } from '@tanstack/react-query';
 import type { Herd } from '../../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
-import type {
-  PastureChoices,
-  PastureRequest,
-} from '../../../shared/plan/pasture/pasture-request.js';
-import { getJson, postJson, putJson } from './client.js';
+import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
+import { postJson, putJson } from './client.js';
 import { useChange } from './queries.js';
-
-/** All that a farm's pasture plan is made from but the tables. */
-export type PastureOnFarm = Omit<PastureRequest, 'tables'>;
 
 /** A paddock after splitting or joining; when its outline was lost, why. */
 export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
@@ -30,12 +24,6 @@ export interface FoundInGeoJson {
   }[];
   readonly leftOut: readonly string[];
 }
-
-export const usePasture = (farmId: string) =>
-  useQuery({
-    queryKey: ['farm', farmId, '/pasture'],
-    queryFn: () => getJson<PastureOnFarm>(`/farms/${farmId}/pasture`),
-  });
 
 export const useWalk = (farmId: string) =>
   useChange((readings: readonly Omit<GrassReading, 'id'>[]) =>
@@ -66,8 +54,4 @@ export const useFindInGeoJson = (farmId: string) =>
 export const useImportGeoJson = (farmId: string) =>
   useChange((document: unknown) =>
     postJson<Paddock[]>(`/farms/${farmId}/paddocks/geojson`, document),
-  );
-export const useChoices = (farmId: string) =>
-  useChange((choices: PastureChoices) =>
-    putJson<PastureChoices>(`/farms/${farmId}/pasture/choices`, choices),
   );

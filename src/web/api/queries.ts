@@ -1,14 +1,25 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
-import type { Batch, Occupancy } from '../../../shared/farm/batch.js';
+import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Farm, Person } from '../../../shared/farm/farm.js';
 import type { Herd } from '../../../shared/farm/herd.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
-import { getJson, postJson, putCsv, putJson, remove } from './client.js';
+import type { Saved } from '../../../shared/farm/saved.js';
+import type { FormWords } from '../../../shared/problems/field-problem.js';
+import { useAskAboutClashes } from './clash-dialog.js';
+import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
+import { saveMerging } from './save-merging.js';
 
-export type SavedFarm = Farm & { readonly id: string; readonly isSample: boolean };
-export type SavedBatch = Batch & { readonly id: string };
+export type SavedFarm = Saved<Farm> & { readonly isSample: boolean };
+export type SavedBatch = Saved<Batch>;
+
+/** A farm's picture from the service, whose rows can be changed. */
+export type SavedPicture = Omit<FarmPicture, 'farm' | 'batches'> & {
+  readonly farm: SavedFarm;
+  readonly batches: readonly SavedBatch[];
+};
 
 export interface WeatherView {
   readonly inUse: Climate['way'];
@@ -25,8 +36,20 @@ export const useTables = () =>
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
-export const useFarms = () =>
-  useQuery({ queryKey: ['farms'], queryFn: () => getJson<SavedFarm[]>('/farms') });
+export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });
+
+const FARMS_AT_ONCE = 500;
+
+/** Every farm there is, page by page. */
+async function allFarms(): Promise<SavedFarm[]> {
+  const farms: SavedFarm[] = [];
+  for (;;) {
+    const query = `?skip=${farms.length}&take=${FARMS_AT_ONCE}`;
+    const page = await getJson<SavedFarm[]>(`/farms${query}`);
+    farms.push(...page);
+    if (page.length < FARMS_AT_ONCE) return farms;
+  }
+}
 
 /** A query of something that belongs to a farm. */
 export const ofFarm = <T>(farmId: string, what: string) => ({
@@ -34,6 +57,8 @@ export const ofFarm = <T>(farmId: string, what: string) => ({
   queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
 });
 
+/** All that plans of a farm are made from, in one request; the page plans from it. */
+export const usePicture = (farmId: string) => useQuery(ofFarm<SavedPicture>(farmId, '/picture'));
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
@@ -41,11 +66,6 @@ export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
 export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
-export const useClimate = (farmId: string) => useQuery(ofFarm<Climate>(farmId, '/weather/climate'));
-export const useOccupied = (farmId: string, except: string | undefined) =>
-  useQuery(
-    ofFarm<Occupancy[]>(farmId, `/occupied${except === undefined ? '' : `?except=${except}`}`),
-  );
 
 /** A change to a farm or to something in it; whatever was read of farms is read again after it. */
 export function useChange<Input, Output>(change: (input: Input) => Promise<Output>) {
@@ -61,9 +81,17 @@ export function useChange<Input, Output>(change: (input: Input) => Promise<Outpu
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
 export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
-export const useUpdateFarm = (farmId: string) =>
-  useChange((farm: Farm) => putJson<SavedFarm>(`/farms/${farmId}`, farm));
+export const useUpdateFarm = (farmId: string, words: FormWords) => {
+  const ask = useAskAboutClashes(words);
+  return useChange((farm: Farm) => saveMerging<SavedFarm>(`/farms/${farmId}`, farmId, farm, ask));
+};
 export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
+
+/** Everything of a farm as one file. */
+export const useDownloadFarm = (farmId: string) =>
+  useMutation({ mutationFn: () => getFile(`/farms/${farmId}/archive`) });
+export const useReadFarm = () =>
+  useChange((file: Blob) => postFile<SavedFarm>('/farms/archive', file));
 
 type Collection =
   | 'facilities'
@@ -75,16 +103,20 @@ type Collection =
   | 'jobs'
   | 'handovers';
 
-/** Saves a new row or an existing one, by whether it has an id. */
-export const useSave = <T extends { id?: string | undefined }, Saved = T & { id: string }>(
+/** Saves a new row or an existing one, by whether it has an id. Words are those of its form. */
+export const useSave = <T extends { id?: string | undefined }, Row = T & { id: string }>(
   farmId: string,
   what: Collection,
-) =>
-  useChange(({ id, ...values }: T) =>
+  words: FormWords,
+) => {
+  const ask = useAskAboutClashes(words);
+  const path = `/farms/${farmId}/${what}`;
+  return useChange(({ id, ...values }: T) =>
     id === undefined
-      ? postJson<Saved>(`/farms/${farmId}/${what}`, values)
-      : putJson<Saved>(`/farms/${farmId}/${what}/${id}`, values),
+      ? postJson<Row>(path, values)
+      : saveMerging<Row>(`${path}/${id}`, id, values, ask),
   );
+};
 export const useRemove = (farmId: string, what: Collection) =>
   useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
 

@@ -2,6 +2,7 @@ import { useMutation, useQuery } from '@tanstack/react-query';
 import type { GroundLook } from '../../../shared/farm/ground-look.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import type { OwnJob, WorkMark } from '../../../shared/farm/job.js';
+import type { KeptJob } from '../../../shared/farm/resting-jobs.js';
 import type { CaretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
 import type { SeasonComparison } from '../../../shared/plan/season/compare-seasons.js';
 import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
@@ -14,7 +15,7 @@ import { ofFarm, useChange } from './queries.js';
 export const useWork = (farmId: string) => useQuery(ofFarm<SeasonPlan>(farmId, '/work'));
 export const useOutlook = (farmId: string) =>
   useQuery(ofFarm<SeasonOutlook>(farmId, '/work/outlook'));
-export const useJobs = (farmId: string) => useQuery(ofFarm<OwnJob[]>(farmId, '/jobs'));
+export const useJobs = (farmId: string) => useQuery(ofFarm<KeptJob[]>(farmId, '/jobs'));
 export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
 export const useSheet = (farmId: string, id: string) =>
   useQuery(ofFarm<CaretakerSheet>(farmId, `/handovers/${id}/sheet`));

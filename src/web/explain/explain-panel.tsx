@@ -1,8 +1,9 @@
 import { Alert, Anchor, Badge, Drawer, Stack, Table, Text, Title } from '@mantine/core';
 import { createContext, useCallback, useContext, useMemo, useState, type ReactNode } from 'react';
-import { explain } from '../../../shared/explain/explanation.js';
+import { explain } from '../../../shared/formulas/explanation.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import type { Source, Tables } from '../../../shared/tables/tables.js';
+import type { Tables } from '../../../shared/tables/tables.js';
+import type { Source } from '../../../shared/tables/source.js';
 import type { Reader } from '../../../shared/units/format.js';
 
 interface Opener {

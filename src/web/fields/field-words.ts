@@ -2,16 +2,9 @@ import {
   describeForForm,
   FieldError,
   type FieldProblem,
+  type FormWords,
 } from '../../../shared/problems/field-problem.js';
-import type { Reader } from '../../../shared/units/format.js';
 import { ApiError } from '../api/client.js';
-
-/** How a form names its fields, and the units it is read in. */
-export interface FormWords {
-  /** The label printed at a field, by the field's path; undefined for a field it does not have. */
-  readonly labelOf: (field: string) => string | undefined;
-  readonly reader: Reader;
-}
 
 /** What is wrong, by field, in the words of the form. */
 export function messagesByField(

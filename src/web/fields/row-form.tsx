@@ -2,7 +2,8 @@ import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { Problems } from '../shell/states.js';
-import { messagesByField, problemsIn, unreadNumbers, type FormWords } from './field-words.js';
+import { messagesByField, problemsIn, unreadNumbers } from './field-words.js';
+import type { FormWords } from '../../../shared/problems/field-problem.js';
 
 interface Choices<Draft> {
   readonly start: Draft;

@@ -6,11 +6,22 @@ interface Props extends ButtonProps {
   readonly question: string;
   readonly label: string;
   readonly onConfirm: () => void;
+  /** What is done, and what is done instead. */
+  readonly yes?: string;
+  readonly no?: string;
   readonly children: ReactNode;
 }
 
-/** A button that asks once before it deletes. */
-export function ConfirmButton({ question, label, onConfirm, children, ...rest }: Props) {
+/** A button that asks once before it does what cannot be undone: it deletes, unless told otherwise. */
+export function ConfirmButton({
+  question,
+  label,
+  onConfirm,
+  yes = 'Delete',
+  no = 'Keep',
+  children,
+  ...rest
+}: Props) {
   const [isAsking, { open, close }] = useDisclosure(false);
   return (
     <Popover
@@ -36,10 +47,10 @@ export function ConfirmButton({ question, label, onConfirm, children, ...rest }:
               onConfirm();
             }}
           >
-            Delete
+            {yes}
           </Button>
           <Button variant="default" onClick={close}>
-            Keep
+            {no}
           </Button>
         </Group>
       </Popover.Dropdown>

@@ -1,8 +1,7 @@
 import { Alert, Center, Loader } from '@mantine/core';
 import type { ReactNode } from 'react';
-import { describeForForm } from '../../../shared/problems/field-problem.js';
+import { describeForForm, type FormWords } from '../../../shared/problems/field-problem.js';
 import { ApiError } from '../api/client.js';
-import type { FormWords } from '../fields/field-words.js';
 
 interface Query<T> {
   readonly data: T | undefined;

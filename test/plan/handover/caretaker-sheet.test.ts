@@ -1,13 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import { planBatch } from '../../../shared/plan/batch-plan.js';
 import { caretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { planSeason } from '../../../shared/plan/season/season-plan.js';
 import { newRequest, tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { plannedBatch } from '../../support/pictures.js';
 
 const today = '2027-05-05';
 const handover: Handover = {
@@ -21,7 +21,7 @@ const handover: Handover = {
   left: [],
 };
 const work = [newBatchWork('2027-05-06', today)];
-const batch = planBatch(
+const batch = plannedBatch(
   newRequest({ today, batch: { arrivalDate: '2027-05-06', wantedBirds: 60 } }),
 );
 const stop = (date: string) =>

@@ -1,27 +1,22 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
-import { parse } from 'jsonc-parser';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
-import { round6 } from '../../../shared/explain/quantity.js';
+import { round6, type Quantity } from '../../../shared/explain/quantity.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
 import type { Person } from '../../../shared/farm/farm.js';
 import { planBatch, type BatchPlan } from '../../../shared/plan/batch-plan.js';
-import { findArrivals } from '../../../shared/plan/arrival-finder.js';
 import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
 import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
-import { eventsOfHerd } from '../../../shared/plan/season/season-events.js';
+import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
+import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { checkDto } from '../../../src/common/check-dto.js';
-import { PastureOrderDto } from '../../../src/pasture/pasture.dto.js';
-import { requestOfPasture } from '../../../src/pasture/pasture-order.js';
-import { OrderDto } from '../../../src/plans/order.dto.js';
-import { requestOfOrder } from '../../../src/plans/order-request.js';
-import { SEEDS_DIR } from '../../../src/reference/load-tables.js';
-import { HouseholdOrderDto } from '../../../src/season/household-order.dto.js';
-import { seasonOfHousehold } from '../../../src/season/household-order.js';
+import { FarmDocumentDto } from '../../../src/picture/farm-document.dto.js';
+import { pictureOfDocument } from '../../../src/picture/farm-document.js';
+import { readExample } from '../../support/examples.js';
 import { newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import {
   newGroup,
@@ -31,6 +26,7 @@ import {
   newReading,
 } from '../../support/pasture-factories.js';
 import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { plannedBatch, foundArrivals, plannedPasture } from '../../support/pictures.js';
 
 /** Figures of a plan by stable names, so that fields of a plan may be renamed. */
 type Figures = Readonly<Record<string, unknown>>;
@@ -41,8 +37,8 @@ const NOW_MS = Date.UTC(2027, 3, 5, 12);
 const sorted = (values: readonly (string | number)[]): (string | number)[] =>
   [...values].sort((a, b) => (String(a) < String(b) ? -1 : String(a) > String(b) ? 1 : 0));
 const sum = (values: readonly number[]): number => round6(values.reduce((a, b) => a + b, 0));
-const valuesIn = (plan: object): (string | number)[] =>
-  sorted(quantitiesIn(plan).map(({ value }) => value));
+const valuesIn = (plan: object, more: readonly Quantity[] = []): (string | number)[] =>
+  sorted([...quantitiesIn(plan), ...more].map(({ value }) => value));
 
 const ofBatch = (plan: BatchPlan): Figures => ({
   dates: [plan.hatchDate, plan.arrivalDate, plan.lastDate],
@@ -56,13 +52,16 @@ const ofBatch = (plan: BatchPlan): Figures => ({
 
 const ofPasture = (plan: PasturePlan): Figures => ({
   span: [plan.from, plan.to],
-  values: valuesIn(plan),
+  values: valuesIn(
+    plan,
+    plan.tasks.map((task) => taskHours(task, tables)),
+  ),
   standing: plan.paddocks.map(({ massByDay }) => sum(massByDay)),
   need: plan.herds.map(({ needByDay }) => sum(needByDay)),
   hay: plan.herds.map(({ hayByDay }) => sum(hayByDay)),
   water: plan.herds.map(({ waterByDay }) => sum(waterByDay)),
   book: Object.values(plan.book).map(round6),
-  tasks: plan.tasks.map((t) => `${t.id} ${t.start} ${t.end} ${t.latestStart} ${t.hours.value}`),
+  tasks: plan.tasks.map((t) => `${t.id} ${t.start} ${t.end} ${t.latestStart} ${t.hours}`),
   warned: sorted(plan.issues.map(({ level, code }) => `${level} ${code}`)),
   cautions: sorted(plan.cautions),
 });
@@ -92,25 +91,17 @@ export function keptPlans(): Record<string, Figures> {
   };
 }
 
-const seed = (file: string): unknown =>
-  parse(readFileSync(join(SEEDS_DIR, file), 'utf8'), [], { allowTrailingComma: true });
-
 function ofExamples(): Record<string, Figures> {
-  const order = requestOfOrder(checkDto(OrderDto, seed('order.example.jsonc')), tables, NOW_MS);
-  const pasture = requestOfPasture(
-    checkDto(PastureOrderDto, seed('pasture.example.jsonc')),
-    tables,
-    NOW_MS,
-  );
-  const household = seasonOfHousehold(
-    checkDto(HouseholdOrderDto, seed('household.example.jsonc')),
-    tables,
-    NOW_MS,
-  );
+  const pictureOf = (document: unknown) =>
+    pictureOfDocument(checkDto(FarmDocumentDto, document), tables, NOW_MS);
+  const { batch, ...around } = readExample('order') as { batch: Batch };
+  const order = pictureOf({ ...around, batches: [{ ...batch, id: 'batch' }] });
+  const pasture = pictureOf(readExample('pasture'));
+  const household = pictureOf(readExample('household'));
   return {
-    'example order': ofBatch(planBatch(order)),
-    'example pasture': ofPasture(planPasture(pasture)),
-    'example household': ofWork(planSeason(household.request)),
+    'example order': ofBatch(planBatch(order, tables, 'batch')),
+    'example pasture': ofPasture(planPasture(pasture, tables)),
+    'example household': ofWork(planWork(household, tables, planAnimals(household, tables))),
   };
 }
 
@@ -187,13 +178,13 @@ function ofDrawnBatches(): Record<string, Figures> {
         farm,
         climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6),
       });
-      return [`batch ${k + 1}: ${s.id} for ${purpose}`, ofBatch(planBatch(request))];
+      return [`batch ${k + 1}: ${s.id} for ${purpose}`, ofBatch(plannedBatch(request))];
     }),
   );
 }
 
 function ofFinder(): Record<string, Figures> {
-  const weeks = findArrivals(newRequest(), { from: '2027-02-01', to: '2027-10-31' });
+  const weeks = foundArrivals(newRequest(), { from: '2027-02-01', to: '2027-10-31' });
   return {
     finder: {
       weeks: weeks.map(
@@ -250,7 +241,7 @@ function ofPastures(): Record<string, Figures> {
           newReading({ id: 'r2', date: addDays(today, -2), heightCm: d.heightCm + 3 }),
         ],
       });
-      return [`pasture ${k + 1}`, ofPasture(planPasture(request, 4))];
+      return [`pasture ${k + 1}`, ofPasture(plannedPasture(request, 4))];
     }),
   );
 }
@@ -260,7 +251,7 @@ function ofHouseholds(): Record<string, Figures> {
     { id: 'a', name: 'A', away: [{ from: '2027-05-11', to: '2027-05-14' }] },
     { id: 'b', name: 'B', away: [], hoursByWeekday: [3, 3, 3, 3, 3, 6, 4] },
   ];
-  const pasture = planPasture(newPastureRequest({ today: '2027-04-05' }), 4);
+  const pasture = plannedPasture(newPastureRequest({ today: '2027-04-05' }), 4);
   const drawn = fc.sample(
     fc.array(
       fc.record({
@@ -303,7 +294,7 @@ function ofHouseholds(): Record<string, Figures> {
           {
             ...{ id: 'h1', name: 'Cows', kind: 'herd' as const },
             tasks: pasture.tasks,
-            events: eventsOfHerd('h1', pasture),
+            events: keyDatesOf({ id: 'h1', name: 'Cows' }, pasture.herds[0]!.events),
           },
         ],
         ownJobs,

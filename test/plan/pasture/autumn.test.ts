@@ -1,11 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { FieldError } from '../../../shared/problems/field-problem.js';
 import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 const paddocks = newPaddocks(8, { areaM2: 4000 });
 const planOf = (keepForAutumnIds?: string[]): PasturePlan =>
-  planPasture(
+  plannedPasture(
     newPastureRequest({
       paddocks,
       today: '2027-07-01',
@@ -62,7 +63,7 @@ describe('keeping grass for autumn', () => {
   it('does not mow ground that is shut for reseeding', () => {
     const closed = [{ from: '2027-04-21', to: '2027-12-15', why: 'reseeding' as const }];
     const shut = newPaddocks(8, { areaM2: 4000 }).map((p, k) => (k === 0 ? { ...p, closed } : p));
-    const plan = planPasture(newPastureRequest({ paddocks: shut }), 2);
+    const plan = plannedPasture(newPastureRequest({ paddocks: shut }), 2);
     expect(plan.surplus.map((cut) => cut.paddockId)).not.toContain('p1');
     expect(plan.surplus.length).toBeGreaterThan(0);
   });

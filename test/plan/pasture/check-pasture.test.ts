@@ -178,11 +178,6 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
     },
   ],
   [
-    'a reading of another age',
-    { readings: [newReading({ date: '2019-04-22' })] },
-    { field: 'readings.0.date', code: 'out-of-bounds', given: '2019-04-22' },
-  ],
-  [
     'a reading of a paddock that is not there',
     { readings: [newReading({ paddockId: 'p9' })] },
     {

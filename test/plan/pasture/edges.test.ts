@@ -1,8 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { FORMULAS } from '../../../shared/explain/formulas.js';
+import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { checkPasture } from '../../../shared/plan/pasture/check-pasture.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { FieldError } from '../../../shared/problems/field-problem.js';
 import { tables } from '../../support/factories.js';
 import {
@@ -14,11 +14,12 @@ import {
   newReading,
 } from '../../support/pasture-factories.js';
 import { notFiniteIn } from '../not-finite.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
 /** Until the middle of summer. */
 const planOf = ({ choices, ...more }: NonNullable<More>): PasturePlan =>
-  planPasture(newPastureRequest({ ...more, choices: { to: '2027-07-15', ...choices } }), 2);
+  plannedPasture(newPastureRequest({ ...more, choices: { to: '2027-07-15', ...choices } }), 2);
 const isRefused = (more: More): boolean => {
   try {
     checkPasture(newPastureRequest(more));
@@ -89,7 +90,7 @@ describe('planPasture', () => {
   it('does not stop a herd that leaves after three weeks for the need of a season', () => {
     // The need of the busiest day is counted for every day of the plan.
     const group = newGroup({ head: 20, leavesOn: addDays('2027-04-21', 21) });
-    const plan = planPasture(
+    const plan = plannedPasture(
       newPastureRequest({ paddocks: land, herds: [newHerd({ groups: [group] })] }),
       2,
     );
@@ -97,7 +98,7 @@ describe('planPasture', () => {
   });
 
   it('stops a herd that needs more than grows, not only one that needs twice as much', () => {
-    const plan = planPasture(
+    const plan = plannedPasture(
       newPastureRequest({
         paddocks: land,
         herds: [newHerd({ groups: [newGroup({ head: 13 })] })],

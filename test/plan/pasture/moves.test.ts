@@ -1,8 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { moveHeads, moveQuantities, type Move } from '../../../shared/plan/pasture/moves.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { Move } from '../../../shared/plan/pasture/moves.js';
+import { moveHeads, moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { END_WORDS } from '../../../shared/plan/pasture/stay-reasons.js';
 import {
   newGroup,
@@ -10,9 +11,10 @@ import {
   newPaddocks,
   newPastureRequest,
 } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
-const planOf = (more: More): PasturePlan => planPasture(newPastureRequest(more), 2);
+const planOf = (more: More): PasturePlan => plannedPasture(newPastureRequest(more), 2);
 const inputOf = ({ inputs }: Quantity, label: string): number | string | undefined =>
   inputs.find((each) => each.label === label)?.value;
 

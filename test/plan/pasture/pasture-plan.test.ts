@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { newFarm } from '../../support/factories.js';
 import {
@@ -11,9 +11,10 @@ import {
   newPastureRequest,
   newReading,
 } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
-const planOf = (more: More = {}): PasturePlan => planPasture(newPastureRequest(more), 2);
+const planOf = (more: More = {}): PasturePlan => plannedPasture(newPastureRequest(more), 2);
 const codes = (plan: PasturePlan): string[] => plan.issues.map((each) => each.code);
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
@@ -40,7 +41,7 @@ describe('planPasture', () => {
   it('gives the same plan twice and leaves its request as it was', () => {
     const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-15' } });
     const before = JSON.stringify({ ...request, tables: undefined });
-    expect(planPasture(request, 2)).toEqual(planPasture(request, 2));
+    expect(plannedPasture(request, 2)).toEqual(plannedPasture(request, 2));
     expect(JSON.stringify({ ...request, tables: undefined })).toBe(before);
   });
 
@@ -179,12 +180,12 @@ describe('rain', () => {
   it('is said to be unknown where none is known, as a note', () => {
     const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-30' } });
     const { meanRainMm: _, ...climate } = request.climate;
-    const plan = planPasture({ ...request, climate }, 2);
+    const plan = plannedPasture({ ...request, climate }, 2);
     const [note] = plan.issues.filter((each) => each.code === 'no-rain-known');
     expect(note!.level).toBe('note');
     expect(plan.weather).toMatchObject({ hasRain: false });
     expect(plan.weather.rainMm).toBeUndefined();
-    const known = planPasture(request, 2);
+    const known = plannedPasture(request, 2);
     expect(codes(known)).not.toContain('no-rain-known');
     expect(known.weather.hasRain).toBe(true);
   });
@@ -214,7 +215,7 @@ describe('a farm in the south', () => {
       monthlyMaxC: turn(monthlyMaxC),
     },
   });
-  const there = planPasture(south, 2);
+  const there = plannedPasture(south, 2);
   const here = planOf({ paddocks: land, today: '2027-03-01' });
 
   it('is planned from September to June', () => {
@@ -256,7 +257,7 @@ describe('ground that is too wet', () => {
         date: '2027-05-19',
         heightCm: 24,
       }));
-      const plan = planPasture({ ...request, climate, readings }, 2);
+      const plan = plannedPasture({ ...request, climate, readings }, 2);
       return String(plan.turning.herds[0]!.turnOut!.value);
     };
     expect(turnOutAfter(0)).toBe('2027-05-20'); // tall, and drier than field capacity by then

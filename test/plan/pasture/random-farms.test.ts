@@ -1,18 +1,16 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { FORMULAS } from '../../../shared/explain/formulas.js';
+import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { CattleGroup, Herd } from '../../../shared/farm/herd.js';
 import type { Paddock } from '../../../shared/farm/paddock.js';
-import { moveQuantities } from '../../../shared/plan/pasture/moves.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
-import type {
-  PastureChoices,
-  PastureRequest,
-} from '../../../shared/plan/pasture/pasture-request.js';
+import { moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import { seasonRows } from '../../../shared/plan/pasture/season-rows.js';
+import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import {
   allStandingOn,
   averageOn,
@@ -25,9 +23,17 @@ import {
 import { tables } from '../../support/factories.js';
 import { newPaddock, newPastureRequest } from '../../support/pasture-factories.js';
 import { notFiniteIn } from '../not-finite.js';
+import { newBatch } from '../../support/factories.js';
+import { plannedPasture, type PastureCase } from '../../support/pictures.js';
 
 const ids = (rows: readonly { id: string }[]) => fc.constantFrom(...rows.map((row) => row.id));
 const grown = tables.forages.filter((forage) => forage.growthKgPerHaDay);
+/** Birds that may follow the first herd, a month old on the day of the plan. */
+const hens = (today: string) => ({
+  ...newBatch({ name: 'Hens', arrivalDate: addDays(today, -30) }),
+  id: 'hens',
+});
+
 const maybe = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> =>
   fc.option(arbitrary, { nil: undefined });
 const defined = <T extends object>(value: T): T =>
@@ -95,7 +101,7 @@ const farm = fc.record({
 type Order = typeof farm extends fc.Arbitrary<infer T> ? T : never;
 
 /** Made from the small parts inside the property, so that a counterexample can be read. */
-function requestOf(order: Order): PastureRequest {
+function requestOf(order: Order): PastureCase {
   const { today, warmer, rain } = order;
   const paddocks = order.paddocks.map(
     ({ grazedDaysAgo, harvestInDays, closed, readings: _, ...own }, k): Paddock =>
@@ -119,6 +125,7 @@ function requestOf(order: Order): PastureRequest {
       id: `h${h}`,
       name: `Herd ${h}`,
       longestStayDays,
+      followedByBatchId: order.birds && h === 0 ? 'hens' : undefined,
       inPaddockId: isIn && h < paddocks.length ? `p${h}` : undefined,
       turnOutOn: turnsOut === undefined ? undefined : addDays(today, turnsOut),
       groups: groups.map(({ arrives, stays, bred, calves, ...each }) => {
@@ -153,20 +160,7 @@ function requestOf(order: Order): PastureRequest {
         heightCm,
       })),
     ),
-    followers:
-      order.birds && 0 < herds.length
-        ? [
-            {
-              herdId: 'h0',
-              name: 'Hens',
-              from: today,
-              to: addDays(today, 90),
-              lagDays: 3,
-              nitrogenKgPerDay: 0.1,
-              phosphorusKgPerDay: 0.04,
-            },
-          ]
-        : [],
+    ...(order.birds ? { batches: [hens(today)] } : {}),
     choices: defined({
       from: today,
       to: addDays(today, order.days),
@@ -187,6 +181,7 @@ function expectWhole(plan: PasturePlan): void {
   const opened = [
     ...quantitiesIn(plan),
     ...plan.moves.flatMap((m) => moveQuantities(plan, m)),
+    ...plan.tasks.map((task) => taskHours(task, tables)),
     ...quantitiesIn(seasonRows(plan)),
     ...standingOnDays(plan),
   ];
@@ -236,7 +231,7 @@ function expectLedger(plan: PasturePlan): void {
   }
 }
 
-function expectApart(plan: PasturePlan, request: PastureRequest): void {
+function expectApart(plan: PasturePlan, request: PastureCase): void {
   const inPaddock = new Set<string>();
   const ofHerd = new Set<string>();
   for (const move of plan.moves) {
@@ -289,7 +284,7 @@ describe('planPasture on any farm', () => {
     fc.assert(
       fc.property(farm, (order) => {
         const request = requestOf(order);
-        const plan = planPasture(request, 2);
+        const plan = plannedPasture(request, 2);
         expectWhole(plan);
         expectApart(plan, request);
         expectBalanced(plan);

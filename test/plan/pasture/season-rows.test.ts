@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,
   rowTitle,
@@ -17,22 +17,17 @@ import {
   newPaddocks,
   newPastureRequest,
 } from '../../support/pasture-factories.js';
+import { newBatch } from '../../support/factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
-const planOf = (more: More): PasturePlan => planPasture(newPastureRequest(more), 2);
+const planOf = (more: More): PasturePlan => plannedPasture(newPastureRequest(more), 2);
 
-const hens = {
-  herdId: 'h1',
-  name: 'Hens',
-  from: '2027-05-01',
-  to: '2027-08-01',
-  lagDays: 3,
-  nitrogenKgPerDay: 0.1,
-  phosphorusKgPerDay: 0.04,
-};
+const hens = { ...newBatch({ name: 'Hens', arrivalDate: '2027-04-07' }), id: 'hens' };
 const plan = planOf({
   paddocks: newPaddocks(14, { areaM2: 4000, forageId: 'mixed' }),
-  followers: [hens],
+  herds: [newHerd({ followedByBatchId: hens.id, followDays: 3 })],
+  batches: [hens],
 });
 const rows = seasonRows(plan);
 const of = <K extends SeasonRow['kind']>(kind: K, all = rows): Extract<SeasonRow, { kind: K }>[] =>

@@ -1,9 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween, monthOf } from '../../../shared/calendar/plain-date.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
 import { pastureSpan, type PastureSpan } from '../../../shared/plan/pasture/pasture-span.js';
 import {
-  monthAt,
   seasonSwards,
   type SeasonSward,
   type SeasonSwards,
@@ -36,6 +35,13 @@ const shares = (month: number, share: number): number[] =>
 
 describe('seasonSwards', () => {
   const usual = seasonOf(newPastureRequest());
+
+  it('leaves readings of more than five years ago out, as if they had never been taken', () => {
+    const old = [newReading({ date: '2019-04-22' }), newReading({ id: 'r0', date: '2022-04-10' })];
+    expect(seasonOf(newPastureRequest({ readings: old })).all).toEqual(usual.all);
+    const both = seasonOf(newPastureRequest({ readings: [...old, newReading()] }));
+    expect(both.all).toEqual(seasonOf(newPastureRequest({ readings: [newReading()] })).all);
+  });
 
   it('takes table growth as it is in the usual weather', () => {
     expect([...usual.own.weatherShare].every((share) => share === 1)).toBe(true);
@@ -241,7 +247,7 @@ describe('the southern half of the world', () => {
 
   it('grows half a year later: every month what the north grows six months before', () => {
     const sum = ({ own, span }: Season, month: number): number => {
-      const days = [...own.tableGrowth].filter((_, i) => monthAt(span, i) === month);
+      const days = [...own.tableGrowth].filter((_, i) => monthOf(addDays(span.first, i)) === month);
       return days.reduce((a, b) => a + b, 0) / days.length;
     };
     for (const month of [3, 4, 5, 6, 7, 8, 9, 10, 11]) {

@@ -1,7 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { NumberQuantity } from '../../../shared/explain/quantity.js';
-import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import {
   AHEAD_DAYS,
   allStandingOn,
@@ -18,8 +17,9 @@ import {
   newPaddocks,
   newPastureRequest,
 } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
-const plan = planPasture(
+const plan = plannedPasture(
   newPastureRequest({
     paddocks: newPaddocks(14, { areaM2: 4000, forageId: 'mixed' }),
     herds: [
@@ -52,7 +52,7 @@ describe('standingOn', () => {
     expect(standing.label).toBe('Standing in Paddock 3');
     expect(standing.inputs[0]).toMatchObject({ value: addDays(plan.from, 30), unit: 'date' });
     expect(standing.inputs.at(-1)!.value).toBe(plan.paddocks[2]!.days.grown[30]);
-    expect(standing.mark).toBe('estimate'); // no height was read
+    expect(standing.mark).toBe('assumed'); // no height was read
   });
 
   it('keeps the sums of the days true to the books of the season', () => {
@@ -79,7 +79,7 @@ describe('heightOn', () => {
   });
 
   it('has no range where the dry matter in a centimetre was measured', () => {
-    const measured = planPasture(
+    const measured = plannedPasture(
       newPastureRequest({
         paddocks: newPaddocks(2, { massKgPerHaCm: 230 }),
         choices: { to: '2027-05-10' },

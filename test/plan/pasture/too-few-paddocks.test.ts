@@ -1,13 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Herd } from '../../../shared/farm/herd.js';
-import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
-import type { PastureChoices } from '../../../shared/plan/pasture/pasture-request.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import { tables } from '../../support/factories.js';
 import { newHerd, newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 /** Few animals on much land, so that nothing but the number of paddocks is short. */
 const planOf = (count: number, herd: Partial<Herd>, choices: PastureChoices = {}): PasturePlan =>
-  planPasture(
+  plannedPasture(
     newPastureRequest({
       paddocks: newPaddocks(count),
       herds: [newHerd(herd)],

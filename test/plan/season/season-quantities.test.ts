@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { explain } from '../../../shared/explain/explanation.js';
+import { explain } from '../../../shared/formulas/explanation.js';
 import { seasonOutlook } from '../../../shared/plan/season/season-outlook.js';
 import { planSeason } from '../../../shared/plan/season/season-plan.js';
 import {

@@ -7,13 +7,13 @@ import {
   type ArrivalWeek,
   scoreOf,
 } from '../../../../shared/plan/arrival-finder.js';
-import type { PlanRequest } from '../../../../shared/plan/request.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Select } from '../../fields/select.js';
+import type { AskedBatch } from './use-plan.js';
 import { batchWords } from './batch-labels.js';
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map(
@@ -22,20 +22,20 @@ const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 
 /** The year as a strip of candidate weeks, graded, each with its reasons. */
 export function ArrivalWeeks({
-  request,
+  asked,
   onPick,
 }: {
-  request: PlanRequest;
+  asked: AskedBatch;
   onPick: (arrivalDate: string) => void;
 }) {
-  const [from, setFrom] = useState(() => addDays(request.today, 14));
-  const [to, setTo] = useState(() => addDays(request.today, 14 + 364));
+  const [from, setFrom] = useState(() => addDays(asked.picture.today, 14));
+  const [to, setTo] = useState(() => addDays(asked.picture.today, 14 + 364));
   const [weekday, setWeekday] = useState('3');
   const [chosen, setChosen] = useState<string>();
   const reasonsRef = useRef<HTMLDivElement>(null);
   const found = useMemo(
-    () => search(request, { from, to, weekday: Number(weekday) }),
-    [request, from, to, weekday],
+    () => search(asked, { from, to, weekday: Number(weekday) }),
+    [asked, from, to, weekday],
   );
   const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
@@ -88,8 +88,8 @@ export function ArrivalWeeks({
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={2} size="h3">
-            {formatDate(shown.arrivalDate)}: <Num of={scoreOf(shown, request.tables)} /> points,
-            rank {shown.rank} of {weeks.length}
+            {formatDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
+            {shown.rank} of {weeks.length}
           </Title>
           <List my="sm">
             {[...shown.reasons]
@@ -112,9 +112,9 @@ export function ArrivalWeeks({
           )}
           <Button
             onClick={() => onPick(shown.arrivalDate)}
-            disabled={shown.arrivalDate === request.batch.arrivalDate}
+            disabled={shown.arrivalDate === asked.batch.arrivalDate}
           >
-            {shown.arrivalDate === request.batch.arrivalDate
+            {shown.arrivalDate === asked.batch.arrivalDate
               ? 'This is the planned date'
               : `Plan for ${formatShortDate(shown.arrivalDate)}`}
           </Button>
@@ -125,14 +125,14 @@ export function ArrivalWeeks({
 }
 
 function search(
-  request: PlanRequest,
+  asked: AskedBatch,
   span: { from: string; to: string; weekday: number },
 ): { weeks: readonly ArrivalWeek[] } | { error: string } {
   try {
-    return { weeks: findArrivals(request, span) };
+    return { weeks: findArrivals(asked.picture, asked.tables, asked.batch.id, span) };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
-    const words = batchWords(request.batch.purpose, request.farm);
+    const words = batchWords(asked.batch.purpose, asked.farm);
     return { error: Object.values(messagesByField(error.problems, words)).join(' ') };
   }
 }

@@ -11,13 +11,8 @@ import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BoundName } from '../../../../shared/farm/bounds.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
-import {
-  defaultRow,
-  rowById,
-  type Purpose,
-  type Sex,
-  type Strain,
-} from '../../../../shared/tables/tables.js';
+import { defaultRow, rowById, type Strain } from '../../../../shared/tables/tables.js';
+import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
@@ -82,7 +77,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       value={draft[field]}
       error={errors[field]}
       onChange={(id) => onChange({ [field]: id })}
-      options={setting.facilities.filter((f) => f.kind === kind)}
+      options={setting.picture.facilities.filter((f) => f.kind === kind)}
       none="None yet"
     />
   );

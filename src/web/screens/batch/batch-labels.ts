@@ -1,7 +1,7 @@
-import type { Batch } from '../../../../shared/farm/batch.js';
-import type { Purpose } from '../../../../shared/tables/tables.js';
+import type { Batch, Purpose } from '../../../../shared/farm/batch.js';
 import type { Reader } from '../../../../shared/units/format.js';
-import { labelsFrom, type FormWords } from '../../fields/field-words.js';
+import { labelsFrom } from '../../fields/field-words.js';
+import type { FormWords } from '../../../../shared/problems/field-problem.js';
 
 /** What is printed at each field of the order, and named in its problems. */
 export const BATCH_LABELS = {

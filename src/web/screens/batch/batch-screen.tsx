@@ -7,11 +7,7 @@ import type { Batch } from '../../../../shared/farm/batch.js';
 import { findArrivals } from '../../../../shared/plan/arrival-finder.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import {
-  useBatches,
-  useClimate,
-  useFacilities,
-  useOccupied,
-  usePeople,
+  usePicture,
   useRemove,
   useSave,
   type SavedBatch,
@@ -29,7 +25,7 @@ import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm, forPurpose } from './batch-form.js';
 import { batchWords } from './batch-labels.js';
 import { PlanView } from './plan-view.js';
-import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
+import { inPicture, usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -39,40 +35,21 @@ interface Props {
 }
 
 export default function BatchScreen({ farm, tables, batchId }: Props) {
-  const all = useAll(
-    useFacilities(farm.id),
-    usePeople(farm.id),
-    useClimate(farm.id),
-    useOccupied(farm.id, batchId),
-    useBatches(farm.id),
-  );
+  const all = useAll(usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [facilities, people, climate, occupied, batches] = all.data;
-  const saved = batches.find((b) => b.id === batchId);
+  const [picture] = all.data;
+  const saved = picture.batches.find((b) => b.id === batchId);
   if (batchId !== undefined && !saved)
     return <Alert color="red">There is no such batch. It may have been deleted.</Alert>;
-  return (
-    <Editor
-      farm={farm}
-      tables={tables}
-      saved={saved}
-      facilities={facilities}
-      people={people}
-      climate={climate}
-      occupied={occupied}
-    />
-  );
+  return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 
 /** A new batch is first set to the best week within a year, no sooner than this many days. */
 const FIRST_GUESS_DAYS = 28;
 
 function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
-  const { farm, tables, facilities, people, climate, occupied } = parts;
-  const setting = useMemo<Setting>(
-    () => ({ farm, tables, facilities, people, climate, occupied }),
-    [farm, tables, facilities, people, climate, occupied],
-  );
+  const { farm, tables, picture } = parts;
+  const setting = useMemo<Setting>(() => ({ farm, tables, picture }), [farm, tables, picture]);
   const key = draftKey(farm.id, 'batch', saved?.id ?? 'new');
   const [kept] = useState(() => readDraft<BatchDraft>(key));
   const [isRestored, setRestored] = useState(kept !== undefined);
@@ -84,7 +61,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   );
   const planned = usePlan(setting, draft, saved?.arrivalDate);
   const [, go] = useLocation();
-  const save = useSave<Batch, SavedBatch>(farm.id, 'batches');
+  const words = batchWords(draft.purpose ?? 'meat', farm);
+  const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
   const remove = useRemove(farm.id, 'batches');
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
@@ -152,10 +130,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
           onDiscard={() => startFrom(saved ?? newBatch(setting))}
         />
       )}
-      <Failure
-        error={save.error ?? remove.error}
-        words={batchWords(draft.purpose ?? 'meat', farm)}
-      />
+      <Failure error={save.error ?? remove.error} words={words} />
       <Grid gap="lg">
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
@@ -181,7 +156,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
             ) : (
               <PlanView
                 plan={planned.plan}
-                request={planned.request}
+                asked={planned.asked}
                 onPickWeek={pickWeek}
                 printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
               />
@@ -215,8 +190,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
 }
 
 function newBatch(setting: Setting): BatchDraft {
-  const { farm, tables, facilities } = setting;
-  const first = (kind: string) => facilities.find((f) => f.kind === kind)?.id;
+  const { farm, tables } = setting;
+  const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
   const today = plainDateAt(Date.now(), farm.timeZone);
   const draft: BatchDraft = {
     ...forPurpose('meat', tables.strains, undefined),
@@ -229,9 +204,10 @@ function newBatch(setting: Setting): BatchDraft {
     freezerId: first('freezer'),
     feedStoreId: first('feed-store'),
   };
-  const weeks = findArrivals(
-    { ...setting, batch: withoutBlanks(draft), today },
-    { from: draft.arrivalDate!, to: addDays(today, 364) },
-  );
+  const { picture, batch } = inPicture(setting, withoutBlanks(draft));
+  const weeks = findArrivals(picture, tables, batch.id, {
+    from: draft.arrivalDate!,
+    to: addDays(today, 364),
+  });
   return { ...draft, arrivalDate: weeks.find((week) => week.rank === 1)!.arrivalDate };
 }

@@ -2,7 +2,7 @@ import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { Section } from './section.js';
+import { Section } from '../../shell/section.js';
 
 export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
   return (

@@ -4,7 +4,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatNearDate } from '../../../../shared/units/format.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { Cautions, Section } from './section.js';
+import { Cautions, Section } from '../../shell/section.js';
 
 export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const { brooding, heat, space, cautions } = plan;

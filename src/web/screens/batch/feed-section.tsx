@@ -3,7 +3,7 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatNearDate } from '../../../../shared/units/format.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
-import { Cautions, Section } from './section.js';
+import { Cautions, Section } from '../../shell/section.js';
 
 export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const { feed, leaving } = plan;

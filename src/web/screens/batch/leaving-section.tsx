@@ -6,7 +6,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatNearDate, formatShortDate } from '../../../../shared/units/format.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { Cautions, Section } from './section.js';
+import { Cautions, Section } from '../../shell/section.js';
 
 export function LeavingSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   return (

@@ -2,7 +2,7 @@ import { Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts } from '../../explain/number.js';
-import { Cautions, Section } from './section.js';
+import { Cautions, Section } from '../../shell/section.js';
 
 export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const { outdoors } = plan;

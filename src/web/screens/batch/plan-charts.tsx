@@ -12,7 +12,7 @@ import {
   type Unit,
   type UnitSystem,
 } from '../../../../shared/units/unit.js';
-import { Section } from './section.js';
+import { Section } from '../../shell/section.js';
 
 interface Line {
   readonly series: string;

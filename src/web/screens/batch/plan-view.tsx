@@ -3,11 +3,11 @@ import { IconAlertTriangle, IconInfoCircle, IconPrinter, IconUrgent } from '@tab
 import { lazy, Suspense, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { PlanRequest } from '../../../../shared/plan/request.js';
 import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
+import type { AskedBatch } from './use-plan.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
 import { BillSection } from './bill-section.js';
 import { BrooderSection } from './brooder-section.js';
@@ -21,21 +21,17 @@ const PlanCharts = lazy(() => import('./plan-charts.js'));
 
 interface Props {
   readonly plan: BatchPlan;
-  readonly request: PlanRequest;
+  readonly asked: AskedBatch;
   readonly onPickWeek: (arrivalDate: string) => void;
   /** Where the sheets of the saved batch are; undefined while it is not saved. */
   readonly printBase: string | undefined;
 }
 
-export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
-  const { tables } = request;
+export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
+  const { tables } = asked;
   const sections: readonly (readonly [string, string, ReactNode])[] = [
-    [
-      'glance',
-      'At a glance',
-      <Glance key="g" plan={plan} request={request} printBase={printBase} />,
-    ],
-    ['weeks', 'Which week', <ArrivalWeeks key="w" request={request} onPick={onPickWeek} />],
+    ['glance', 'At a glance', <Glance key="g" plan={plan} asked={asked} printBase={printBase} />],
+    ['weeks', 'Which week', <ArrivalWeeks key="w" asked={asked} onPick={onPickWeek} />],
     ['brooder', 'Brooder and heat', <BrooderSection key="b" plan={plan} tables={tables} />],
     ['feed', 'Feed and water', <FeedSection key="f" plan={plan} tables={tables} />],
     ['outdoors', 'Outdoors', <OutdoorsSection key="o" plan={plan} tables={tables} />],
@@ -68,12 +64,12 @@ export function PlanView({ plan, request, onPickWeek, printBase }: Props) {
   );
 }
 
-function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
+function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
   const { birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
   const unpriced = bill.complete ? undefined : 'not every price is given ';
   return (
     <Stack>
-      <Issues plan={plan} tables={request.tables} />
+      <Issues plan={plan} tables={asked.tables} />
       <Card withBorder component="section">
         <Facts>
           <Fact of={birds.toOrder} />
@@ -101,7 +97,7 @@ function Glance({ plan, request, printBase }: Omit<Props, 'onPickWeek'>) {
         </Text>
       </Card>
       <Suspense fallback={<Text>Drawing the charts …</Text>}>
-        <PlanCharts plan={plan} units={request.farm.units} />
+        <PlanCharts plan={plan} units={asked.farm.units} />
       </Suspense>
       <Sheets printBase={printBase} />
     </Stack>

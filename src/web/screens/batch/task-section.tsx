@@ -1,10 +1,9 @@
-import { Alert, Badge, Card, Group, Stack, Text, Title } from '@mantine/core';
+import { Alert, Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { Quantity } from '../../../../shared/explain/quantity.js';
-import { taskHours, type PlannedTask } from '../../../../shared/plan/tasks.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatNearDate, formatShortDate } from '../../../../shared/units/format.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { TaskCard } from './task-card.js';
 
 export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const { tasks } = plan;
@@ -39,54 +38,8 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         Slack: how many days a task can start late before later work has to wait.
       </Text>
       {tasks.tasks.map((task) => (
-        <TaskCard
-          key={task.id}
-          task={task}
-          today={plan.today}
-          hours={taskHours(task, tables.taskTemplates, plan.birds.placed.value)}
-        />
+        <TaskCard key={task.id} task={task} today={plan.today} tables={tables} level={3} />
       ))}
     </Stack>
-  );
-}
-
-function TaskCard({ task, today, hours }: { task: PlannedTask; today: string; hours: Quantity }) {
-  return (
-    <Card withBorder padding="sm" component="article" className="avoid-break">
-      <Group justify="space-between" align="start" wrap="nowrap">
-        <Title order={3} size="h4">
-          {task.name}
-        </Title>
-        {task.alreadyLate ? (
-          <Badge color="red.9" size="lg" className="whole-badge">
-            already late
-          </Badge>
-        ) : (
-          <Badge
-            color={task.slackDays === 0 ? 'orange.9' : 'gray.7'}
-            c="bright"
-            variant="outline"
-            size="lg"
-            tt="none"
-            className="whole-badge"
-          >
-            {task.slackDays === 0
-              ? 'no slack'
-              : `slack ${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'}`}
-          </Badge>
-        )}
-      </Group>
-      <Text>
-        {formatDate(task.start)}
-        {task.end !== task.start && ` to ${formatDate(task.end)}`} · <Num of={hours} />
-        {0 < task.slackDays &&
-          !task.alreadyLate &&
-          ` · start at the latest ${formatNearDate(task.latestStart, today)}`}
-      </Text>
-      {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
-      {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
-      {task.leadNote && <Text size="sm">Not later, because {task.leadNote}.</Text>}
-      <Text size="sm">If late: {task.ifLate}</Text>
-    </Card>
   );
 }

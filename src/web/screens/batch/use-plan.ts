@@ -1,32 +1,32 @@
 import { useDeferredValue, useMemo } from 'react';
 import { plainDateAt } from '../../../../shared/calendar/plain-date.js';
-import type { Batch, Occupancy } from '../../../../shared/farm/batch.js';
-import type { Facility } from '../../../../shared/farm/facility.js';
-import type { Person } from '../../../../shared/farm/farm.js';
+import type { Batch } from '../../../../shared/farm/batch.js';
+import { withBatch, type FarmPicture, type NamedBatch } from '../../../../shared/farm/picture.js';
 import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { PlanRequest } from '../../../../shared/plan/request.js';
+import { planningDay } from '../../../../shared/plan/planning-day.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { batchWords } from './batch-labels.js';
 
-/** Everything but the batch. */
+/** A farm's picture and the tables: everything but the batch that is typed. */
 export interface Setting {
   readonly farm: SavedFarm;
+  readonly picture: FarmPicture;
   readonly tables: Tables;
-  readonly facilities: readonly Facility[];
-  readonly people: readonly Person[];
-  readonly climate: Climate;
-  readonly occupied: readonly Occupancy[];
+}
+
+/** A batch in the picture that its plan was made from. */
+export interface AskedBatch extends Setting {
+  readonly batch: NamedBatch;
 }
 
 /** A batch while it is being typed. */
 export type BatchDraft = { -readonly [K in keyof Batch]?: Batch[K] | undefined };
 
 export type Planned =
-  | { readonly plan: BatchPlan; readonly request: PlanRequest }
+  | { readonly plan: BatchPlan; readonly asked: AskedBatch }
   | { readonly errors: Readonly<Record<string, string>> };
 
 /** Plans a draft in the browser with the same core as the service, as it is typed. */
@@ -49,14 +49,10 @@ export function planDraft(
 ): Planned {
   const missing = missingFields(draft);
   if (0 < Object.keys(missing).length) return { errors: missing };
-  const request: PlanRequest = {
-    ...setting,
-    batch: withoutBlanks(draft),
-    today: plainDateAt(Date.now(), setting.farm.timeZone),
-    ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
-  };
+  const asked = inPicture(setting, withoutBlanks(draft), previousArrivalDate);
   try {
-    return { plan: planBatch(request), request };
+    const { picture, tables, batch } = asked;
+    return { plan: planBatch(picture, tables, batch.id, previousArrivalDate), asked };
   } catch (error) {
     if (!(error instanceof FieldError)) throw error;
     return {
@@ -66,6 +62,18 @@ export function planDraft(
       ),
     };
   }
+}
+
+/** No saved batch has it: ids are random. */
+const NEW_BATCH = 'new';
+
+/** A batch as it is typed, in the picture of its farm as of today. */
+export function inPicture(setting: Setting, typed: Batch, savedArrivalDate?: string): AskedBatch {
+  const batch = { ...typed, id: typed.id ?? NEW_BATCH };
+  const now = plainDateAt(Date.now(), setting.farm.timeZone);
+  // A saved batch of long ago is planned as it was; a date typed now is planned from today.
+  const today = typed.arrivalDate === savedArrivalDate ? planningDay(typed.arrivalDate, now) : now;
+  return { ...setting, batch, picture: withBatch({ ...setting.picture, today }, batch) };
 }
 
 /** The draft as it is sent and planned: fields that were cleared are left out. */

@@ -39,8 +39,8 @@ function Fields({
   onDiscard,
 }: Props & { onDiscard: () => void }) {
   const kind = KINDS.find((k) => k.kind === start.kind)!;
-  const save = useSave<Draft>(farm.id, 'facilities');
   const words = { labelOf: labelOfFacility(start.kind), reader: farm };
+  const save = useSave<Draft>(farm.id, 'facilities', words);
   const key = draftKey(farm.id, start.kind, start.id ?? 'new');
   const [kept] = useState(() => readDraft<Draft>(key));
   const isRestored = kept !== undefined;

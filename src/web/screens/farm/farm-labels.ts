@@ -1,5 +1,6 @@
 import type { Farm } from '../../../../shared/farm/farm.js';
-import { labelsFrom, type FormWords } from '../../fields/field-words.js';
+import { labelsFrom } from '../../fields/field-words.js';
+import type { FormWords } from '../../../../shared/problems/field-problem.js';
 
 export const MONTHS = [
   'January',

@@ -9,12 +9,14 @@ import {
   type SavedFarm,
 } from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
+import { DownloadFarm } from './download-farm.js';
 import { FarmForm } from './farm-form.js';
+import { wordsOf } from './farm-labels.js';
 import { PeopleCard } from './people-card.js';
 import { WeatherCard } from './weather-card.js';
 
 export default function FarmScreen({ farm }: { farm: SavedFarm }) {
-  const update = useUpdateFarm(farm.id);
+  const update = useUpdateFarm(farm.id, wordsOf(farm));
   const all = useAll(useWeather(farm.id), usePeople(farm.id));
   const { id: _id, isSample: _isSample, ...values } = farm;
   const { revision: _revision, ...ownValues } = values as typeof values & { revision?: number };
@@ -39,6 +41,7 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
         onSubmit={(next) => update.mutateAsync(next)}
       />
       {update.isSuccess && <Alert color="green">Saved.</Alert>}
+      <DownloadFarm farmId={farm.id} />
       <DeleteFarm farm={farm} />
     </Stack>
   );

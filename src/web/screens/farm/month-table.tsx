@@ -1,7 +1,8 @@
 import { Table, Text } from '@mantine/core';
 import { Fragment, type ReactNode } from 'react';
 import { unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
-import { messagesByField, type FormWords } from '../../fields/field-words.js';
+import { messagesByField } from '../../fields/field-words.js';
+import type { FormWords } from '../../../../shared/problems/field-problem.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { MONTHS } from './farm-labels.js';
 import { problemsOfTable } from './farm-problems.js';

@@ -4,7 +4,7 @@ import { IconTrash } from '@tabler/icons-react';
 import type { Person } from '../../../../shared/farm/farm.js';
 import { formatDate } from '../../../../shared/units/format.js';
 import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
-import type { FormWords } from '../../fields/field-words.js';
+import type { FormWords } from '../../../../shared/problems/field-problem.js';
 import { StartTimes } from './start-times.js';
 import { WeekdayHours } from './weekday-hours.js';
 import { DateField } from '../../fields/date-input.js';
@@ -24,7 +24,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
     labelOf: (field) => LABELS[field.split('.')[0]!] ?? 'Absence',
     reader: farm,
   };
-  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people');
+  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people', words);
   const remove = useRemove(farmId, 'people');
   const form = useForm({
     initialValues: { name: '' },

@@ -14,6 +14,7 @@ import { Link, useLocation } from 'wouter';
 import { useCreateFarm, useCreateSample, useFarms } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { emptyFarm, FarmForm } from '../farm/farm-form.js';
+import { ReadFarm } from './read-farm.js';
 
 /** The first screen: choose a farm, start an empty one, or look at the sample. */
 export function FirstRun() {
@@ -104,8 +105,12 @@ export function FirstRun() {
             </Button>
           </Card>
         </SimpleGrid>
+        <ReadFarm />
         <Failure error={sample.error} />
         <Group>
+          <Anchor component={Link} href="/trust" py="xs">
+            Use it on a phone
+          </Anchor>
           <Text size="sm" c="dimmed">
             Everything stays on this computer. Every number opens to its formula and source.
           </Text>

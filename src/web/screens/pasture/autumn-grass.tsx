@@ -2,7 +2,7 @@ import { Button, Stack, Text } from '@mantine/core';
 import { useChoose } from '../../api/pasture-queries.js';
 import type { SavedFarm } from '../../api/queries.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import type { PastureChoices } from '../../../../shared/plan/pasture/pasture-request.js';
+import type { PastureChoices } from '../../../../shared/farm/pasture-choices.js';
 import { paddockName } from './season-strip.js';
 
 /** Whether paddocks are shut in late summer, so that their grass stands when growth is over. */

@@ -59,10 +59,11 @@ export function HerdForm({
   start: Herd | undefined;
   onDone: () => void;
 }) {
-  const save = useSave<Draft>(farm.id, 'herds');
+  const words = { labelOf, reader: farm };
+  const save = useSave<Draft>(farm.id, 'herds', words);
   const form = useRowForm<Draft>({
     start: start ?? { name: '', groups: [{ classId: 'cow-calf', head: 4 }] },
-    words: { labelOf, reader: farm },
+    words,
     save: (ready) => save.mutateAsync(ready),
     onDone,
   });

@@ -5,7 +5,7 @@ import {
   STANDS,
   type Productivity,
   type Stand,
-} from '../../../../shared/tables/pasture-tables.js';
+} from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import {

@@ -13,11 +13,12 @@ import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Herd } from '../../../../shared/farm/herd.js';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
-import { useJoin, usePasture, useSplit, type PastureOnFarm } from '../../api/pasture-queries.js';
-import { useBatches, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
-import { Section } from '../batch/section.js';
+import { useJoin, useSplit } from '../../api/pasture-queries.js';
+import { usePicture, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { Section } from '../../shell/section.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { HerdForm } from './herd-form.js';
@@ -27,15 +28,15 @@ import { PastureNav } from './pasture-nav.js';
 
 /** Paddocks and herds: adding, changing, splitting, joining, importing outlines. */
 export default function LandScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id), useBatches(farm.id));
+  const all = useAll(usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [onFarm, batches] = all.data;
+  const [picture] = all.data;
   return (
     <Stack maw={900}>
       <Title order={1}>Paddocks and herds</Title>
       <PastureNav farmId={farm.id} />
-      <Paddocks farm={farm} tables={tables} onFarm={onFarm} />
-      <Herds farm={farm} tables={tables} onFarm={onFarm} batches={batches} />
+      <Paddocks farm={farm} tables={tables} picture={picture} />
+      <Herds farm={farm} tables={tables} picture={picture} batches={picture.batches} />
     </Stack>
   );
 }
@@ -43,11 +44,11 @@ export default function LandScreen({ farm, tables }: { farm: SavedFarm; tables: 
 function Paddocks({
   farm,
   tables,
-  onFarm,
+  picture,
 }: {
   farm: SavedFarm;
   tables: Tables;
-  onFarm: PastureOnFarm;
+  picture: FarmPicture;
 }) {
   const [edited, setEdited] = useState<Paddock | 'new'>();
   const [picked, setPicked] = useState<readonly string[]>([]);
@@ -76,7 +77,7 @@ function Paddocks({
         </Text>
       )}
       <Failure error={remove.error ?? split.error ?? join.error} />
-      {onFarm.paddocks.map((paddock) => (
+      {picture.paddocks.map((paddock) => (
         <Group key={paddock.id} justify="space-between" wrap="nowrap" mt="xs">
           <Checkbox
             checked={picked.includes(paddock.id)}
@@ -175,12 +176,12 @@ function Paddocks({
 function Herds({
   farm,
   tables,
-  onFarm,
+  picture,
   batches,
 }: {
   farm: SavedFarm;
   tables: Tables;
-  onFarm: PastureOnFarm;
+  picture: FarmPicture;
   batches: readonly SavedBatch[];
 }) {
   const [edited, setEdited] = useState<Herd | 'new'>();
@@ -191,7 +192,7 @@ function Herds({
         Add a herd
       </Button>
       <Failure error={remove.error} />
-      {onFarm.herds.map((herd) => (
+      {picture.herds.map((herd) => (
         <Group key={herd.id} justify="space-between" wrap="nowrap" mt="xs">
           <div>
             <Text fw={600}>{herd.name}</Text>
@@ -230,7 +231,7 @@ function Herds({
           <HerdForm
             farm={farm}
             tables={tables}
-            paddocks={onFarm.paddocks}
+            paddocks={picture.paddocks}
             batches={batches}
             start={edited === 'new' ? undefined : edited}
             onDone={() => setEdited(undefined)}

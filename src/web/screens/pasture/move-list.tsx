@@ -1,7 +1,7 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
-import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/moves.js';
+import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,

@@ -1,8 +1,7 @@
 import { Button, Group, Table, Text, Title } from '@mantine/core';
-import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Paddock } from '../../../../shared/farm/paddock.js';
-import { moveHeads } from '../../../../shared/plan/pasture/moves.js';
+import { moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
   rowNotes,
@@ -12,8 +11,7 @@ import {
 } from '../../../../shared/plan/pasture/season-rows.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
-import { usePasture } from '../../api/pasture-queries.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -22,10 +20,9 @@ import { usePasturePlan } from './use-pasture.js';
 
 /** The moves of the season on paper, with room to write what really happened. */
 export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id));
-  const onFarm = 'waiting' in all ? undefined : all.data[0];
-  const request = useMemo(() => onFarm && { ...onFarm, tables }, [onFarm, tables]);
-  const { plan } = usePasturePlan(request);
+  const all = useAll(usePicture(farm.id));
+  const picture = 'waiting' in all ? undefined : all.data[0];
+  const { plan } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
   return (
     <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '1rem' }}>
@@ -65,7 +62,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                 {seasonRows(plan).map((row) => (
                   <Table.Tr key={keyOf(row)}>
                     {row.kind === 'graze' ? (
-                      <StayCells plan={plan} row={row} paddocks={onFarm?.paddocks ?? []} />
+                      <StayCells plan={plan} row={row} paddocks={picture?.paddocks ?? []} />
                     ) : (
                       <>
                         <Table.Td>{formatShortDate(row.from)}</Table.Td>

@@ -9,13 +9,16 @@ import {
   TextInput,
 } from '@mantine/core';
 import { useState } from 'react';
-import type { ClosedDays, ClosedFor, Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import {
+  type ClosedDays,
+  type ClosedFor,
+  type Outline,
+  type Paddock,
   PRODUCTIVITIES,
   STANDS,
   type Productivity,
   type Stand,
-} from '../../../../shared/tables/pasture-tables.js';
+} from '../../../../shared/farm/paddock.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
@@ -73,7 +76,8 @@ export function PaddockForm({
   onDone: () => void;
 }) {
   const [corners, setCorners] = useState(cornersText(start?.outline));
-  const save = useSave<Draft>(farm.id, 'paddocks');
+  const words = { labelOf, reader: farm };
+  const save = useSave<Draft>(farm.id, 'paddocks', words);
   const form = useRowForm<Draft>({
     start: start ?? {
       name: '',
@@ -85,7 +89,7 @@ export function PaddockForm({
       hasShade: false,
       closed: [],
     },
-    words: { labelOf, reader: farm },
+    words,
     check: (): Record<string, string> => {
       const outline = readCorners(corners);
       return typeof outline === 'string' ? { outline } : {};

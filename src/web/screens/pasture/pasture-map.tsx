@@ -2,7 +2,7 @@ import type { Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { STANDING_COLOURS, STANDING_WORDS, standingOf } from './season-strip.js';
 
 const WIDTH = 1000;

@@ -3,14 +3,14 @@ import { lazy, Suspense, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
-import { usePasture, type PastureOnFarm } from '../../api/pasture-queries.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Cautions, Section } from '../batch/section.js';
+import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
 import { MoveList } from './move-list.js';
@@ -19,52 +19,51 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
-import { AS_IS, difference, isWhatIf, requestIf, WhatIfs, type Changes } from './what-if.js';
+import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
 
 /** The season: where the herds are, what stands, whether it lasts. */
 export default function PastureScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id));
+  const all = useAll(usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [onFarm] = all.data;
+  const [picture] = all.data;
   return (
     <Stack maw={1100}>
       <Title order={1}>Grass and cattle</Title>
       <PastureNav farmId={farm.id} />
-      {onFarm.paddocks.length === 0 || onFarm.herds.length === 0 ? (
+      {picture.paddocks.length === 0 || picture.herds.length === 0 ? (
         <Alert color="moss" title="What is still needed">
-          {onFarm.paddocks.length === 0 && (
+          {picture.paddocks.length === 0 && (
             <Text>Add your paddocks, or import their outlines. </Text>
           )}
-          {onFarm.herds.length === 0 && <Text>Add a herd with its classes of cattle. </Text>}
+          {picture.herds.length === 0 && <Text>Add a herd with its classes of cattle. </Text>}
           <Button component={Link} href={`/farm/${farm.id}/pasture/land`} mt="sm">
             Paddocks and herds
           </Button>
         </Alert>
       ) : (
-        <Season onFarm={onFarm} farm={farm} tables={tables} />
+        <Season picture={picture} farm={farm} tables={tables} />
       )}
     </Stack>
   );
 }
 
 function Season({
-  onFarm,
+  picture,
   farm,
   tables,
 }: {
-  onFarm: PastureOnFarm;
+  picture: FarmPicture;
   farm: SavedFarm;
   tables: Tables;
 }) {
   const [day, setDay] = useState<number>();
   const [changes, setChanges] = useState<Changes>(AS_IS);
-  const asIs = useMemo(() => ({ ...onFarm, tables }), [onFarm, tables]);
-  const request = useMemo(() => requestIf(asIs, changes), [asIs, changes]);
+  const changed = useMemo(() => pictureIf(picture, changes), [picture, changes]);
   const isChanged = isWhatIf(changes);
-  const base = usePasturePlan(asIs);
-  const whatIf = usePasturePlan(isChanged ? request : undefined);
+  const base = usePasturePlan(picture, tables);
+  const whatIf = usePasturePlan(isChanged ? changed : undefined, tables);
   const { problems, failed, isWorking } = isChanged ? whatIf : base;
   // The plan as it is stays on the page until the first what-if is worked out.
   const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
@@ -101,7 +100,7 @@ function Season({
       </Section>
       <Section title="What if">
         <WhatIfs
-          usualRainShares={onFarm.choices.rainShareByMonth}
+          usualRainShares={picture.pastureChoices.rainShareByMonth}
           hasRain={plan.weather.hasRain}
           changes={changes}
           onChange={setChanges}
@@ -153,7 +152,7 @@ function Season({
           <Fact of={plan.turning.stockpile?.shutFrom} />
           <Fact of={plan.turning.stockpile?.standing} />
         </Facts>
-        <AutumnGrass plan={plan} farm={farm} choices={onFarm.choices} />
+        <AutumnGrass plan={plan} farm={farm} choices={picture.pastureChoices} />
       </Section>
       <Section title="Grass against need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
@@ -163,7 +162,7 @@ function Season({
       <Section title="Paddocks by what stands">
         <StandingBars plan={plan} day={shownDay} onDay={setDay} />
       </Section>
-      <PastureMap plan={plan} paddocks={onFarm.paddocks} date={addDays(plan.from, shownDay)} />
+      <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
       <Section title="Moves">
         <MoveList plan={plan} farmId={farm.id} />
       </Section>

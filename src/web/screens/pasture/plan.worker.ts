@@ -1,10 +1,12 @@
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import { planPasture, type PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import type { PastureRequest } from '../../../../shared/plan/pasture/pasture-request.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import { FieldError, type FieldProblem } from '../../../../shared/problems/field-problem.js';
 
 export interface Asked {
   readonly id: number;
-  readonly request: PastureRequest;
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
 }
 export type Answered = { readonly id: number } & (
   | { readonly plan: PasturePlan }
@@ -13,13 +15,13 @@ export type Answered = { readonly id: number } & (
 );
 
 /** Plans off the page's own thread: a search over orders of moves takes a good part of a second. */
-self.onmessage = ({ data: { id, request } }: MessageEvent<Asked>) => {
-  self.postMessage(answer(id, request));
+self.onmessage = ({ data }: MessageEvent<Asked>) => {
+  self.postMessage(answer(data));
 };
 
-function answer(id: number, request: PastureRequest): Answered {
+function answer({ id, picture, tables }: Asked): Answered {
   try {
-    return { id, plan: planPasture(request) };
+    return { id, plan: planPasture(picture, tables) };
   } catch (error) {
     if (error instanceof FieldError) return { id, problems: error.problems };
     return { id, failed: error instanceof Error ? error.message : String(error) };

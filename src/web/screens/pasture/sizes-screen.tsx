@@ -1,10 +1,8 @@
 import { Stack, Table, Text, Title } from '@mantine/core';
-import { useMemo } from 'react';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { usePasture } from '../../api/pasture-queries.js';
-import type { SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { PastureNav } from './pasture-nav.js';
@@ -12,10 +10,9 @@ import { usePasturePlan } from './use-pasture.js';
 
 /** Sizes: need, animal units, water, paddock numbers, fence, manure. */
 export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id));
-  const onFarm = 'waiting' in all ? undefined : all.data[0];
-  const request = useMemo(() => onFarm && { ...onFarm, tables }, [onFarm, tables]);
-  const { plan, isWorking } = usePasturePlan(request);
+  const all = useAll(usePicture(farm.id));
+  const picture = 'waiting' in all ? undefined : all.data[0];
+  const { plan, isWorking } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={1000}>

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import type { PastureRequest } from '../../../../shared/plan/pasture/pasture-request.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import type { FieldProblem } from '../../../../shared/problems/field-problem.js';
 import type { Answered } from './plan.worker.js';
 
@@ -12,8 +13,8 @@ export interface PlannedPasture {
   readonly isWorking: boolean;
 }
 
-/** Plans a pasture in a worker with the same core as the service, whenever the request changes. */
-export function usePasturePlan(request: PastureRequest | undefined): PlannedPasture {
+/** Plans a farm's pasture in a worker with the same core as the service, whenever it changes. */
+export function usePasturePlan(picture: FarmPicture | undefined, tables: Tables): PlannedPasture {
   const [planned, setPlanned] = useState<PlannedPasture>({ isWorking: true });
   const worker = useRef<Worker>(undefined);
   const asked = useRef(0);
@@ -30,10 +31,10 @@ export function usePasturePlan(request: PastureRequest | undefined): PlannedPast
     return () => own.terminate();
   }, []);
   useEffect(() => {
-    if (!request) return;
+    if (!picture) return;
     asked.current++;
     setPlanned((before) => ({ ...before, isWorking: true }));
-    worker.current?.postMessage({ id: asked.current, request });
-  }, [request]);
+    worker.current?.postMessage({ id: asked.current, picture, tables });
+  }, [picture, tables]);
   return planned;
 }

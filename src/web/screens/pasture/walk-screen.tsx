@@ -1,13 +1,14 @@
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
-import { useMemo, useState } from 'react';
+import { useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatShortDate, formatValue } from '../../../../shared/units/format.js';
 import { BOUNDS } from '../../../../shared/farm/bounds.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
-import { usePasture, useWalk, type PastureOnFarm } from '../../api/pasture-queries.js';
-import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { useWalk } from '../../api/pasture-queries.js';
+import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
@@ -16,13 +17,13 @@ import { usePasturePlan } from './use-pasture.js';
 
 /** Heights typed paddock by paddock with one thumb; the plan corrects itself from there. */
 export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(usePasture(farm.id));
+  const all = useAll(usePicture(farm.id));
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={560}>
       <Title order={1}>Walk the field</Title>
       <PastureNav farmId={farm.id} />
-      <Walk onFarm={all.data[0]} farm={farm} tables={tables} />
+      <Walk picture={all.data[0]} farm={farm} tables={tables} />
     </Stack>
   );
 }
@@ -31,16 +32,15 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
 const STEP = { metric: 1, us: 0.5 } as const;
 
 function Walk({
-  onFarm,
+  picture,
   farm,
   tables,
 }: {
-  onFarm: PastureOnFarm;
+  picture: FarmPicture;
   farm: SavedFarm;
   tables: Tables;
 }) {
-  const request = useMemo(() => ({ ...onFarm, tables }), [onFarm, tables]);
-  const { plan } = usePasturePlan(request);
+  const { plan } = usePasturePlan(picture, tables);
   const [heights, setHeights] = useState<Readonly<Record<string, number>>>({});
   /** What was typed and is no height, by paddock. */
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
@@ -53,7 +53,7 @@ function Walk({
     const mass = 0 < day ? part.massByDay[day] : part.mass.value;
     return mass === undefined ? undefined : mass / part.perCm.value;
   };
-  if (onFarm.paddocks.length === 0) return <Alert color="moss">Add paddocks first.</Alert>;
+  if (picture.paddocks.length === 0) return <Alert color="moss">Add paddocks first.</Alert>;
   return (
     <>
       <Text>
@@ -76,7 +76,7 @@ function Walk({
           )}
         </Alert>
       )}
-      {onFarm.paddocks.map((paddock) => {
+      {picture.paddocks.map((paddock) => {
         const part = plan?.paddocks.find((p) => p.id === paddock.id);
         const usual = expected(part) ?? part?.lastReading?.heightCm ?? 10;
         const cm = heights[paddock.id] ?? usual;
@@ -152,16 +152,16 @@ function Walk({
           save.mutate(
             Object.entries(heights).map(([paddockId, heightCm]) => ({
               paddockId,
-              date: onFarm.today,
+              date: picture.today,
               heightCm: Math.round(heightCm * 10) / 10,
             })),
             { onSuccess: () => setHeights({}) },
           )
         }
       >
-        Keep {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(onFarm.today)}
+        Keep {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(picture.today)}
       </Button>
-      <Kept onFarm={onFarm} farm={farm} />
+      <Kept picture={picture} farm={farm} />
     </>
   );
 }
@@ -169,9 +169,9 @@ function Walk({
 const SHOWN_READINGS = 24;
 
 /** The last readings, each of which can be taken back. */
-function Kept({ onFarm, farm }: { onFarm: PastureOnFarm; farm: SavedFarm }) {
+function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
   const remove = useRemove(farm.id, 'grass-readings');
-  const last = [...onFarm.readings].reverse().slice(0, SHOWN_READINGS);
+  const last = [...picture.readings].reverse().slice(0, SHOWN_READINGS);
   if (last.length === 0) return null;
   return (
     <Stack gap={0}>
@@ -180,7 +180,7 @@ function Kept({ onFarm, farm }: { onFarm: PastureOnFarm; farm: SavedFarm }) {
       </Title>
       <Failure error={remove.error} />
       {last.map((reading) => {
-        const name = onFarm.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
+        const name = picture.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
         const text = `${name}, ${formatShortDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
         return (
           <Group key={reading.id} justify="space-between" wrap="nowrap">

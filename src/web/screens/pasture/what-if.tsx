@@ -1,7 +1,7 @@
 import { Button, CloseButton, Group, Slider, Text } from '@mantine/core';
 import { useState } from 'react';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import type { PastureRequest } from '../../../../shared/plan/pasture/pasture-request.js';
 import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
 import { Select } from '../../fields/select.js';
 import { paddockName } from './season-strip.js';
@@ -19,11 +19,11 @@ export const AS_IS: Changes = { rainPercentByMonth: {}, headPercent: 100, restPe
 export const isWhatIf = ({ rainPercentByMonth, headPercent, restPercent }: Changes): boolean =>
   0 < Object.keys(rainPercentByMonth).length || headPercent !== 100 || restPercent !== 100;
 
-/** The pasture with the changes made. */
-export function requestIf(request: PastureRequest, changes: Changes): PastureRequest {
-  const { choices, herds } = request;
+/** The farm with the changes made. */
+export function pictureIf(picture: FarmPicture, changes: Changes): FarmPicture {
+  const { pastureChoices: choices, herds } = picture;
   return {
-    ...request,
+    ...picture,
     herds: herds.map((herd) => ({
       ...herd,
       groups: herd.groups.map((group) => ({
@@ -31,7 +31,7 @@ export function requestIf(request: PastureRequest, changes: Changes): PastureReq
         head: Math.max(1, Math.round((group.head * changes.headPercent) / 100)),
       })),
     })),
-    choices: {
+    pastureChoices: {
       ...choices,
       rainShareByMonth: MONTHS.map(
         (_, month) => percentOf(month, choices.rainShareByMonth, changes) / 100,

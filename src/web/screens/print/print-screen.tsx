@@ -2,14 +2,7 @@ import { Alert, Button, Group } from '@mantine/core';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import {
-  useBatches,
-  useClimate,
-  useFacilities,
-  useOccupied,
-  usePeople,
-  type SavedFarm,
-} from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
 import { planDraft } from '../batch/use-plan.js';
 import { BrooderCard, ShoppingList, TaskList } from './sheets.js';
@@ -24,18 +17,12 @@ interface Props {
 const SHEETS = { brooder: BrooderCard, shopping: ShoppingList, tasks: TaskList } as const;
 
 export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
-  const all = useAll(
-    useFacilities(farm.id),
-    usePeople(farm.id),
-    useClimate(farm.id),
-    useOccupied(farm.id, batchId),
-    useBatches(farm.id),
-  );
+  const all = useAll(usePicture(farm.id));
   const planned = useMemo(() => {
     if ('waiting' in all) return undefined;
-    const [facilities, people, climate, occupied, batches] = all.data;
-    const batch = batches.find((b) => b.id === batchId);
-    return batch && planDraft({ farm, tables, facilities, people, climate, occupied }, batch);
+    const [picture] = all.data;
+    const batch = picture.batches.find((b) => b.id === batchId);
+    return batch && planDraft({ farm, tables, picture }, batch);
   }, [all, batchId, farm, tables]);
   if ('waiting' in all) return all.waiting;
   const Sheet = SHEETS[sheet as keyof typeof SHEETS];
@@ -49,7 +36,7 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
           Back to the plan
         </Button>
       </Group>
-      <Sheet plan={planned.plan} request={planned.request} />
+      <Sheet plan={planned.plan} asked={planned.asked} />
     </main>
   );
 }

@@ -1,7 +1,7 @@
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { PlanRequest } from '../../../../shared/plan/request.js';
-import type { PlannedTask } from '../../../../shared/plan/tasks.js';
+import type { AskedBatch } from '../batch/use-plan.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
 import {
   formatDate,
   formatNearDate,
@@ -12,11 +12,11 @@ import { WideTable } from '../../shell/wide-table.js';
 
 interface SheetProps {
   readonly plan: BatchPlan;
-  readonly request: PlanRequest;
+  readonly asked: AskedBatch;
 }
 
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
-export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
+export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const { brooding, heat, birds, outdoors } = plan;
   return (
     <>
@@ -80,7 +80,7 @@ export function BrooderCard({ plan, request: { farm, tables } }: SheetProps) {
 }
 
 /** What to buy, by the date to buy it. */
-export function ShoppingList({ plan, request: { farm } }: SheetProps) {
+export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
   const { feed, space, heat, bill, leaving } = plan;
   const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
   const rows = [
@@ -211,7 +211,7 @@ export function TaskList({ plan }: SheetProps) {
   );
 }
 
-function TaskRow({ task, today }: { task: PlannedTask; today: string }) {
+function TaskRow({ task, today }: { task: Task; today: string }) {
   return (
     <Table.Tr className="avoid-break">
       <Table.Td style={{ whiteSpace: 'nowrap' }}>

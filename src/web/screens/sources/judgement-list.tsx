@@ -1,5 +1,5 @@
 import { Card, Table, Title } from '@mantine/core';
-import { shownJudgements } from '../../../../shared/explain/judgements.js';
+import { shownJudgements } from '../../../../shared/formulas/judgements.js';
 import type { Judgements } from '../../../../shared/tables/judgements.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';

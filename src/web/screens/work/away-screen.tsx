@@ -7,7 +7,7 @@ import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { CalendarLinks } from './calendar-links.js';
 import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';

@@ -1,5 +1,15 @@
 import { Anchor, Code, Stack, Text } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import { postJson } from '../../api/client.js';
+import { ofFarm, useChange } from '../../api/queries.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure, useAll } from '../../shell/states.js';
+
+interface CalendarAddress {
+  readonly path: string;
+  readonly isKeyNeeded: boolean;
+}
 
 /** Addresses that a calendar program can subscribe to: everyone's, and one for each person. */
 export function CalendarLinks({
@@ -9,10 +19,18 @@ export function CalendarLinks({
   farmId: string;
   people: SeasonPlan['people'];
 }) {
-  const base = `${window.location.origin}/api/farms/${farmId}/calendar.ics`;
+  const all = useAll(useQuery(ofFarm<CalendarAddress>(farmId, '/calendar')));
+  const renew = useChange(() => postJson<CalendarAddress>(`/farms/${farmId}/calendar/key`));
+  if ('waiting' in all) return all.waiting;
+  const [{ path, isKeyNeeded }] = all.data;
+  const everyone = new URL(path, window.location.origin);
   const feeds = [
-    { name: 'Everyone', href: base },
-    ...people.map(({ id, name }) => ({ name, href: `${base}?person=${encodeURIComponent(id)}` })),
+    { name: 'Everyone', href: everyone.href },
+    ...people.map(({ id, name }) => {
+      const theirs = new URL(everyone);
+      theirs.searchParams.set('person', id);
+      return { name, href: theirs.href };
+    }),
   ];
   return (
     <Stack gap="xs">
@@ -29,6 +47,24 @@ export function CalendarLinks({
           : <Code>{href}</Code>
         </Text>
       ))}
+      {isKeyNeeded && (
+        <>
+          <Text>
+            Whoever has an address sees this calendar, so give it to nobody else. If one got out,
+            make new addresses: the old ones then show nothing, and each phone subscribes again.
+          </Text>
+          <ConfirmButton
+            label="Make new addresses"
+            question="The old addresses stop at once."
+            yes="Make new ones"
+            no="Keep them"
+            onConfirm={() => renew.mutate(undefined)}
+          >
+            Make new addresses
+          </ConfirmButton>
+          <Failure error={renew.error} />
+        </>
+      )}
     </Stack>
   );
 }

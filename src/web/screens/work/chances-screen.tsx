@@ -4,7 +4,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useOutlook } from '../../api/work-queries.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { FrostTable } from './frost-table.js';
 import { JobChances } from './job-chances.js';
 import { WorkNav } from './work-nav.js';

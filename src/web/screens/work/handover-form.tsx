@@ -44,14 +44,14 @@ export function HandoverForm({
   start: Handover | undefined;
   onDone: () => void;
 }) {
-  const save = useSave<Draft>(farm.id, 'handovers');
-  const preview = useSheetPreview(farm.id);
-  const batches = useBatches(farm.id);
-  const herds = useHerds(farm.id);
   const words = {
     labelOf: (field: string) => LABELS[field.split('.')[0]!],
     reader: farm,
   };
+  const save = useSave<Draft>(farm.id, 'handovers', words);
+  const preview = useSheetPreview(farm.id);
+  const batches = useBatches(farm.id);
+  const herds = useHerds(farm.id);
   const form = useRowForm<Draft>({
     start: start ?? {
       personId: people[0]?.id,

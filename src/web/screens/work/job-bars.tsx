@@ -1,6 +1,6 @@
 import { Table, Text } from '@mantine/core';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
+import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { jobQuantities } from '../../../../shared/plan/season/season-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
@@ -38,13 +38,13 @@ export function JobBars({ plan }: { plan: SeasonPlan }) {
 }
 
 /** Work and what it hangs on, by the first day of each. */
-function rowsOf({ jobs, events }: SeasonPlan): (SeasonJob | SeasonEvent)[] {
-  const dayOf = (row: SeasonJob | SeasonEvent): string =>
+function rowsOf({ jobs, events }: SeasonPlan): (SeasonJob | KeyDate)[] {
+  const dayOf = (row: SeasonJob | KeyDate): string =>
     'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
   return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
 }
 
-function EventRow({ event, today, days }: { event: SeasonEvent; today: string; days: number }) {
+function EventRow({ event, today, days }: { event: KeyDate; today: string; days: number }) {
   const left = `${(100 * daysBetween(today, event.date)) / days}%`;
   return (
     <Table.Tr className="event-row">

@@ -2,7 +2,7 @@ import { Checkbox, SimpleGrid, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import type { OwnJob, WorkConditions } from '../../../../shared/farm/job.js';
-import type { SeasonEvent } from '../../../../shared/plan/season/season-events.js';
+import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -52,11 +52,15 @@ export function JobForm({
   people: readonly Person[];
   jobs: readonly OwnJob[];
   today: string;
-  events: readonly SeasonEvent[];
+  events: readonly KeyDate[];
   start: OwnJob | undefined;
   onDone: () => void;
 }) {
-  const save = useSave<Draft>(farm.id, 'jobs');
+  const words = {
+    labelOf: (field: string) => LABELS[field.replace(/\.\d+$/, '')],
+    reader: farm,
+  };
+  const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
     start: start ?? {
       name: '',
@@ -66,7 +70,7 @@ export function JobForm({
       conditions: {},
       canBeSpread: true,
     },
-    words: { labelOf: (field) => LABELS[field.replace(/\.\d+$/, '')], reader: farm },
+    words,
     save: (ready) => save.mutateAsync(ready),
     onDone,
   });
@@ -183,7 +187,7 @@ export function JobForm({
   );
 }
 
-const hangingOn = (events: readonly SeasonEvent[], id: string | undefined): OwnJob['hangsOn'] => {
+const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['hangsOn'] => {
   const event = events.find((each) => each.id === id);
   return event && { eventId: event.id, on: event.date };
 };

@@ -1,7 +1,7 @@
 import { List, Stack, Text } from '@mantine/core';
 import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
 import { formatNearDate, formatHours } from '../../../../shared/units/format.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan }: { plan: SeasonPlan }) {

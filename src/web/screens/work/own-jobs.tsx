@@ -9,10 +9,12 @@ import { Failure } from '../../shell/states.js';
 export function OwnJobs({
   farm,
   jobs,
+  resting,
   onEdit,
 }: {
   farm: SavedFarm;
   jobs: readonly OwnJob[];
+  resting: readonly OwnJob[];
   onEdit: (job: OwnJob) => void;
 }) {
   const remove = useRemove(farm.id, 'jobs');
@@ -42,6 +44,16 @@ export function OwnJobs({
           </Group>
         </Group>
       ))}
+      {0 < resting.length && (
+        <details>
+          <summary>Done and put away: {resting.length}</summary>
+          {resting.map(({ id, name, dueOn }) => (
+            <Text key={id}>
+              {name}, {formatShortDate(dueOn)}
+            </Text>
+          ))}
+        </details>
+      )}
       <Failure error={remove.error} />
     </Stack>
   );

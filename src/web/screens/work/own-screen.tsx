@@ -3,10 +3,10 @@ import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
 import { movedWithEvent } from '../../../../shared/plan/season/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useClimate, usePeople, type SavedFarm } from '../../api/queries.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { JobForm } from './job-form.js';
 import { JobSets } from './job-sets.js';
 import { OwnJobs } from './own-jobs.js';
@@ -15,10 +15,11 @@ import { WorkNav } from './work-nav.js';
 /** The household's own jobs, and ready-made sets of work to take or leave. */
 export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const [editing, setEditing] = useState<OwnJob | 'new'>();
-  const all = useAll(useWork(farm.id), useJobs(farm.id), usePeople(farm.id), useClimate(farm.id));
+  const all = useAll(useWork(farm.id), usePicture(farm.id), useJobs(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [plan, saved, people, climate] = all.data;
+  const [plan, { people, climate }, saved] = all.data;
   const jobs = saved
+    .filter(({ restingSince }) => restingSince === undefined)
     .map((job) => movedWithEvent(job, plan.events))
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn));
   return (
@@ -26,7 +27,12 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
       <Title order={1}>Work of your own</Title>
       <WorkNav farmId={farm.id} />
       <Section title="Your jobs">
-        <OwnJobs farm={farm} jobs={jobs} onEdit={setEditing} />
+        <OwnJobs
+          farm={farm}
+          jobs={jobs}
+          resting={saved.filter(({ restingSince }) => restingSince !== undefined)}
+          onEdit={setEditing}
+        />
         <Group mt="sm">
           <Button onClick={() => setEditing('new')}>Add a job</Button>
         </Group>

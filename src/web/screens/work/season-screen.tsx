@@ -4,7 +4,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { ArrivalMove } from './arrival-move.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { JobBars } from './job-bars.js';

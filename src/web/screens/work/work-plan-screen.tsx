@@ -7,7 +7,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
-import { Section } from '../batch/section.js';
+import { Section } from '../../shell/section.js';
 import { ChangeList } from './change-list.js';
 import { DayCards } from './day-cards.js';
 import { DoneLately } from './done-lately.js';

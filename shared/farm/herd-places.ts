@@ -1,0 +1,108 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { holding, type HerdMove } from './told-fact.js';
+
+/** Where a herd is, and since when; neither when it is in no paddock. */
+export interface HerdPlace {
+  readonly inPaddockId?: string;
+  readonly inSince?: PlainDate;
+}
+
+/** A paddock that a herd left: the last day it was grazed, and when that was told. */
+export interface Grazed {
+  readonly paddockId: string;
+  readonly lastOn: PlainDate;
+  readonly toldAt: string;
+}
+
+interface Stay {
+  readonly paddockId?: string;
+  readonly from: PlainDate;
+  /** It is not known since when: `from` only says where it stands among the others. */
+  readonly isVague: boolean;
+  readonly toldAt: string;
+}
+
+/** Stands before every date, for a place of which it is not known since when. */
+const EVER = '';
+
+/**
+ * Where a herd is by all its moves that hold.
+ *
+ * @param moves of one herd; those told late of an earlier day find their place by the day
+ * @param paddockIds paddocks there are: in one that is gone no herd stands
+ */
+export function placeOf(moves: readonly HerdMove[], paddockIds: ReadonlySet<string>): HerdPlace {
+  const last = staysOf(moves).at(-1);
+  if (last?.paddockId === undefined || !paddockIds.has(last.paddockId)) return {};
+  return {
+    inPaddockId: last.paddockId,
+    ...(last.isVague ? {} : { inSince: last.from }),
+  };
+}
+
+/** The paddock in which a herd was on a day, before anything that was told of the day itself. */
+export const paddockOn = (moves: readonly HerdMove[], on: PlainDate): string | undefined =>
+  staysOf(moves).findLast(({ from }) => from < on)?.paddockId;
+
+/** Paddocks that herds left, by all moves of a farm that hold. */
+export function grazedBy(moves: readonly HerdMove[]): Grazed[] {
+  return [...byHerd(moves).values()].flatMap((own) => {
+    const stays = staysOf(own);
+    return stays.flatMap(({ paddockId }, i): Grazed[] => {
+      const next = stays[i + 1];
+      const isLeft = next && next.paddockId !== paddockId && next.from !== EVER;
+      if (paddockId === undefined || !isLeft) return [];
+      return [{ paddockId, lastOn: addDays(next.from, -1), toldAt: next.toldAt }];
+    });
+  });
+}
+
+/** Moves of each herd. */
+export function byHerd(moves: readonly HerdMove[]): Map<string, HerdMove[]> {
+  const found = new Map<string, HerdMove[]>();
+  for (const move of moves) {
+    const own = found.get(move.about);
+    if (own) own.push(move);
+    else found.set(move.about, [move]);
+  }
+  return found;
+}
+
+/**
+ * When a paddock was last grazed: the later of what was typed and of what was told after it.
+ *
+ * @param typedAt when it was typed; what was told before no longer counts
+ */
+export function lastGrazedOn(
+  paddockId: string,
+  typed: PlainDate | undefined,
+  typedAt: string | undefined,
+  grazed: readonly Grazed[],
+): PlainDate | undefined {
+  return grazed
+    .filter((each) => each.paddockId === paddockId && (typedAt ?? '') < each.toldAt)
+    .reduce((last, { lastOn }) => (last === undefined || last < lastOn ? lastOn : last), typed);
+}
+
+/** Stays of one herd, by day. */
+function staysOf(moves: readonly HerdMove[]): Stay[] {
+  return holding(moves).reduce<Stay[]>(withMove, []);
+}
+
+function withMove(stays: Stay[], { on, details, toldAt }: HerdMove): Stay[] {
+  const { paddockId, isTyped = false, isSinceUnknown = false } = details;
+  const of = { toldAt, ...(paddockId === undefined ? {} : { paddockId }) };
+  const last = stays.at(-1);
+  if (isTyped && (isSinceUnknown || paddockId === undefined)) {
+    // It says what the last stay really was.
+    return [...stays.slice(0, -1), { ...of, from: last?.from ?? EVER, isVague: true }];
+  }
+  const stay: Stay = { ...of, from: on, isVague: false };
+  if (isTyped) return [...stays.filter(({ from }) => from < on), stay];
+  // A place without a day was taken before whatever was told after it.
+  if (last?.isVague && on < last.from) {
+    return [...stays.slice(0, -1), { ...last, from: on }, stay];
+  }
+  const after = stays.findIndex(({ from }) => on < from);
+  return after === -1 ? [...stays, stay] : [...stays.slice(0, after), stay, ...stays.slice(after)];
+}

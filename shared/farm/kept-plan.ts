@@ -1,0 +1,17 @@
+/** Where one piece of work stood in an earlier plan. */
+export interface KeptJob {
+  readonly name: string;
+  readonly belongsTo?: string;
+  readonly latest: string;
+  readonly pieces: readonly {
+    readonly date: string;
+    readonly minutes: number;
+    readonly personIds: readonly string[];
+  }[];
+}
+
+/** An earlier plan of the work, by its key: what the next stays with, and is compared with. */
+export interface KeptPlan {
+  readonly plannedOn: string;
+  readonly jobs: Readonly<Record<string, KeptJob>>;
+}

@@ -1,0 +1,53 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { Climate } from '../weather/climate.js';
+import type { Batch } from './batch.js';
+import type { Facility } from './facility.js';
+import type { Farm, Person } from './farm.js';
+import type { GroundLook } from './ground-look.js';
+import type { Handover } from './handover.js';
+import type { Herd } from './herd.js';
+import type { OwnJob, WorkMark } from './job.js';
+import type { KeptPlan } from './kept-plan.js';
+import type { GrassReading, Paddock } from './paddock.js';
+import type { PastureChoices } from './pasture-choices.js';
+
+/** A batch that can be named. */
+export type NamedBatch = Batch & { readonly id: string };
+
+/**
+ * All that planners need to know of a farm, as plain data: the one thing that plans are made from.
+ * It comes from the database or from one document that is sent; a what-if is the same picture with
+ * one thing changed. What planners do not need (everything ever told) is in the farm's archive.
+ */
+export interface FarmPicture {
+  /** The day it is on the farm. */
+  readonly today: PlainDate;
+  readonly farm: Farm;
+  readonly climate: Climate;
+  readonly facilities: readonly Facility[];
+  readonly people: readonly Person[];
+  readonly batches: readonly NamedBatch[];
+  readonly paddocks: readonly Paddock[];
+  readonly herds: readonly Herd[];
+  /** Heights of grass, the oldest first. */
+  readonly readings: readonly GrassReading[];
+  readonly pastureChoices: PastureChoices;
+  readonly jobs: readonly OwnJob[];
+  readonly handovers: readonly Handover[];
+  /** What was done of the work, or put off. */
+  readonly marks: readonly WorkMark[];
+  readonly groundLooks: readonly GroundLook[];
+  /** The last plan of the work there is and the last of a day before today, the newest first. */
+  readonly keptPlans: readonly KeptPlan[];
+}
+
+/** The same farm with a batch as it would be: in the place of the one with its id, else added. */
+export function withBatch(picture: FarmPicture, batch: NamedBatch): FarmPicture {
+  const isThere = picture.batches.some(({ id }) => id === batch.id);
+  return {
+    ...picture,
+    batches: isThere
+      ? picture.batches.map((each) => (each.id === batch.id ? batch : each))
+      : [...picture.batches, batch],
+  };
+}

@@ -1,0 +1,81 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { GroundLook } from './ground-look.js';
+import type { WorkMark } from './job.js';
+import type { GrassReading } from './paddock.js';
+
+/** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
+export interface Told<Kind extends string, Details> {
+  readonly id: string;
+  readonly kind: Kind;
+  /** What it happened to: the key of a piece of work, or the id of a paddock or herd. */
+  readonly about: string;
+  readonly on: PlainDate;
+  readonly details: Details;
+  readonly saidBy?: string;
+  /** When it was told, an instant in UTC. Facts of a farm are told one after another. */
+  readonly toldAt: string;
+  /** The teller's own name for it: told again under the same key it stays one fact. */
+  readonly key: string;
+  /** Id of the fact that it changed: what it was before. */
+  readonly replaces?: string;
+  /** When it was taken back; the fact it replaced, if any, holds again. */
+  readonly takenBackAt?: string;
+}
+
+/** What became of a piece of work: done, put off, part done, and the hours it took. */
+export type WorkProgress = Told<'work-progress', Omit<WorkMark, 'key'>>;
+/** A height read in a paddock. */
+export type HeightRead = Told<'grass-reading', { readonly heightCm: number }>;
+/** Whether the farm's ground was dry enough to work. */
+export type GroundCheck = Told<'ground-check', { readonly isWorkable: boolean }>;
+/** A herd went into a paddock. */
+export type HerdMove = Told<
+  'herd-move',
+  {
+    /** Left out when the herd is in none. */
+    readonly paddockId?: string;
+    /** Typed as the place where the herd is: what was told before of later days no longer holds. */
+    readonly isTyped?: boolean;
+    /** It is not known since when. */
+    readonly isSinceUnknown?: boolean;
+  }
+>;
+
+export type ToldFact = WorkProgress | HeightRead | GroundCheck | HerdMove;
+export type ToldKind = ToldFact['kind'];
+export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
+
+/** What a ground check is about: the farm's ground has no id. */
+export const FARM_GROUND = 'ground';
+
+/** Facts that hold: neither taken back nor replaced by one that holds. In the order they were told. */
+export function holding<Fact extends Told<string, unknown>>(facts: readonly Fact[]): Fact[] {
+  const told = facts.filter(({ takenBackAt }) => takenBackAt === undefined);
+  const replaced = new Set(told.map(({ replaces }) => replaces));
+  return told
+    .filter(({ id }) => !replaced.has(id))
+    .sort((a, b) => (a.toldAt < b.toldAt ? -1 : a.toldAt > b.toldAt ? 1 : 0));
+}
+
+/** Readings of grass that hold, the oldest first. */
+export const readingsOf = (facts: readonly HeightRead[]): GrassReading[] =>
+  holding(facts)
+    .map(({ id, about, on, details }) => ({
+      id,
+      paddockId: about,
+      date: on,
+      heightCm: details.heightCm,
+    }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : 1));
+
+/** What became of each piece of work, by its key. */
+export const progressOf = (facts: readonly WorkProgress[]): WorkMark[] => {
+  const last = new Map(holding(facts).map(({ about, details }) => [about, details]));
+  return [...last].map(([key, details]) => ({ ...details, key }));
+};
+
+/** What was found when the ground was looked at, one look a day. */
+export const groundLooksOf = (facts: readonly GroundCheck[]): GroundLook[] => {
+  const last = new Map(holding(facts).map(({ on, details }) => [on, details.isWorkable]));
+  return [...last].map(([date, isWorkable]) => ({ date, isWorkable }));
+};

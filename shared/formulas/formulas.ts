@@ -1,0 +1,96 @@
+import { dayLengthFormulas } from '../calendar/day-length.js';
+import { cattleHeatFormulas } from '../pasture/cattle-heat.js';
+import { cattleWaterFormulas } from '../pasture/cattle-water.js';
+import { forageMassFormulas } from '../pasture/forage-mass.js';
+import { gestationFormulas } from '../pasture/gestation.js';
+import { hayFormulas } from '../pasture/hay.js';
+import { intakeFormulas } from '../pasture/intake.js';
+import { recalibrateFormulas } from '../pasture/recalibrate.js';
+import { regrowthFormulas } from '../pasture/regrowth.js';
+import { sizingFormulas } from '../pasture/sizing.js';
+import { hayPartFormulas } from '../plan/pasture/hay-part.js';
+import { manureFormulas } from '../plan/pasture/manure.js';
+import { moveFormulas } from '../plan/pasture/move-quantities.js';
+import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
+import { standingFormulas } from '../plan/pasture/standing.js';
+import { surplusFormulas } from '../plan/pasture/surplus.js';
+import { turningFormulas } from '../plan/pasture/turning-points.js';
+import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
+import { soilWaterFormulas } from '../weather/soil-water.js';
+import { arrivalFormulas } from '../plan/arrival-finder.js';
+import { billFormulas } from '../plan/bill.js';
+import { deliveryFormulas } from '../plan/feed-deliveries.js';
+import { feedFormulas } from '../plan/feed.js';
+import { heatSeriesFormulas } from '../plan/heat-days.js';
+import { heatFormulas } from '../plan/heat-energy.js';
+import { weatherFormulas } from '../plan/outside-weather.js';
+import { layingFormulas } from '../plan/laying.js';
+import { moveOutFormulas } from '../plan/move-out.js';
+import { taskFormulas } from '../plan/tasks/task-hours.js';
+import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
+import { broodingFormulas } from '../poultry/brooding.js';
+import { gompertzFormulas } from '../poultry/gompertz.js';
+import { growthFormulas } from '../poultry/growth.js';
+import { layFormulas } from '../poultry/lay.js';
+import { lossFormulas } from '../poultry/losses.js';
+import { processingFormulas } from '../poultry/processing.js';
+import { spaceFormulas } from '../poultry/space.js';
+import { waterFormulas } from '../poultry/water.js';
+import { jobSetFormulas } from '../plan/season/job-sets.js';
+import { seasonFormulas } from '../plan/season/season-quantities.js';
+import type { Formula } from '../explain/formula.js';
+import { plainFormulas } from '../explain/plain-formulas.js';
+import { judgementFormulas } from './judgements.js';
+
+const all: readonly Readonly<Record<string, Formula>>[] = [
+  cattleHeatFormulas,
+  cattleWaterFormulas,
+  forageMassFormulas,
+  gestationFormulas,
+  hayFormulas,
+  intakeFormulas,
+  recalibrateFormulas,
+  regrowthFormulas,
+  sizingFormulas,
+  hayPartFormulas,
+  manureFormulas,
+  moveFormulas,
+  seasonRowFormulas,
+  standingFormulas,
+  surplusFormulas,
+  turningFormulas,
+  evapotranspirationFormulas,
+  soilWaterFormulas,
+  arrivalFormulas,
+  billFormulas,
+  brooderHeatFormulas,
+  broodingFormulas,
+  dayLengthFormulas,
+  deliveryFormulas,
+  feedFormulas,
+  gompertzFormulas,
+  growthFormulas,
+  heatFormulas,
+  heatSeriesFormulas,
+  layFormulas,
+  layingFormulas,
+  lossFormulas,
+  moveOutFormulas,
+  plainFormulas,
+  processingFormulas,
+  jobSetFormulas,
+  judgementFormulas,
+  seasonFormulas,
+  spaceFormulas,
+  taskFormulas,
+  waterFormulas,
+  weatherFormulas,
+];
+
+/** Every formula of the core. No two share an id. */
+export const ALL_FORMULAS: readonly Formula[] = all.flatMap((group) => Object.values(group));
+
+/** Every formula of the core by its id. */
+export const FORMULAS: ReadonlyMap<string, Formula> = new Map(
+  ALL_FORMULAS.map((formula) => [formula.id, formula]),
+);

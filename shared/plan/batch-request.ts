@@ -1,0 +1,84 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { Occupancy } from '../farm/batch.js';
+import type { FarmPicture, NamedBatch } from '../farm/picture.js';
+import { FieldError } from '../problems/field-problem.js';
+import type { Tables } from '../tables/tables.js';
+import type { Climate } from '../weather/climate.js';
+import { planContext } from './context.js';
+import { occupanciesOf } from './occupancy.js';
+import type { PlanRequest } from './request.js';
+
+/**
+ * A batch in the picture of its farm, with what the other batches hold on to.
+ *
+ * @param previousArrivalDate when given, the plan says which tasks moved since
+ * @throws FieldError when the picture has no such batch
+ */
+export function batchRequest(
+  picture: FarmPicture,
+  tables: Tables,
+  batchId: string,
+  previousArrivalDate?: PlainDate,
+): PlanRequest {
+  const batch = picture.batches.find(({ id }) => id === batchId);
+  if (!batch) throw unknownBatch(picture, batchId);
+  return {
+    ...around(picture, tables),
+    batch,
+    occupied: picture.batches
+      .filter(({ id }) => id !== batchId)
+      .flatMap((other) => heldBy(picture, tables, other)),
+    ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
+  };
+}
+
+const around = (
+  { farm, climate, facilities, people, today }: FarmPicture,
+  tables: Tables,
+): Omit<PlanRequest, 'batch' | 'occupied'> => ({
+  farm,
+  climate,
+  facilities,
+  people,
+  today,
+  tables,
+});
+
+interface Held {
+  readonly climate: Climate;
+  readonly tables: Tables;
+  readonly occupancies: readonly Occupancy[];
+}
+
+/** Kept by the batch itself: the plan of each of its neighbors asks for it. */
+const known = new WeakMap<NamedBatch, Held>();
+
+/** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
+function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readonly Occupancy[] {
+  const before = known.get(batch);
+  if (before?.climate === picture.climate && before.tables === tables) return before.occupancies;
+  const occupancies = heldOrNothing(() =>
+    occupanciesOf(planContext({ ...around(picture, tables), batch, occupied: [] })),
+  );
+  known.set(batch, { climate: picture.climate, tables, occupancies });
+  return occupancies;
+}
+
+function heldOrNothing(hold: () => readonly Occupancy[]): readonly Occupancy[] {
+  try {
+    return hold();
+  } catch {
+    return [];
+  }
+}
+
+const unknownBatch = ({ batches }: FarmPicture, given: string): FieldError =>
+  new FieldError([
+    {
+      field: 'batchId',
+      code: 'not-allowed',
+      given,
+      allowed: batches.map(({ id }) => id),
+      fix: 'Choose one of the farm’s batches.',
+    },
+  ]);

@@ -1,0 +1,152 @@
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import type { Batch } from '../farm/batch.js';
+import type { TaskTemplate } from '../tables/tables.js';
+import { planContext, type PlanContext } from './context.js';
+import type { FeedPart } from './feed.js';
+import { found, type Found } from './found.js';
+import type { PlanEvent } from './tasks/event.js';
+import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
+import { taskFormulas } from './tasks/task-hours.js';
+import type { Task } from './tasks/task.js';
+
+export interface TaskChange {
+  readonly id: string;
+  readonly name: string;
+  readonly before: PlainDate;
+  readonly after: PlainDate;
+  readonly movedDays: number;
+  readonly nowLate: boolean;
+}
+
+export interface TasksPart {
+  /** The days the tasks hang on. */
+  readonly events: readonly PlanEvent[];
+  readonly tasks: readonly Task[];
+  readonly hoursInAll: NumberQuantity;
+  readonly late: number;
+  /** Only when an earlier arrival date was given to compare with. */
+  readonly changes?: readonly TaskChange[];
+}
+
+/** Every task of a batch, hung on its events, and what moved since an earlier arrival date. */
+export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart> {
+  const { previousArrivalDate, batch } = context;
+  const { first, later } = feedTrips(context, feed);
+  const events = [...eventsOf(context), ...later];
+  const tasks = tasksOf(context, events).map((task) =>
+    task.templateId === FIRST_FEED && first !== ''
+      ? { ...task, name: `${task.name}: ${first}` }
+      : task,
+  );
+  const used = new Set(tasks.map(({ templateId }) => templateId));
+  const part: TasksPart = {
+    events,
+    tasks,
+    hoursInAll: quantity(
+      'Hours of work in all',
+      tasks.reduce((sum, t) => sum + t.hours, 0),
+      'h',
+      taskFormulas.sum,
+      [input('Tasks', tasks.length, 'count', 'n')],
+      { rows: context.tables.taskTemplates.filter(({ id }) => used.has(id)) },
+    ),
+    late: tasks.filter((task) => task.alreadyLate).length,
+    ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate
+      ? { changes: changesSince(context, previousArrivalDate, tasks) }
+      : {}),
+  };
+  return found(part, {
+    issues: lateTasks(tasks, 'tasks-late', { one: 'task is', many: 'tasks are' }),
+  });
+}
+
+/** Arrival, move and the end of a batch, as far as it has them. */
+function eventsOf({ batch, life, moveOutDay, dateOf }: PlanContext): PlanEvent[] {
+  return [
+    { kind: 'arrival', date: batch.arrivalDate },
+    ...(moveOutDay === undefined ? [] : [{ kind: 'move-out', date: dateOf(moveOutDay) } as const]),
+    life.firstEggAgeDays === undefined
+      ? { kind: 'processing', date: dateOf(life.days - 1) }
+      : { kind: 'first-egg', date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays) },
+  ];
+}
+
+/** The task that fetches the feed of the first days. */
+const FIRST_FEED = 'meat.fetch-starter-feed';
+
+/**
+ * Feed to fetch on one day is one trip, whatever the products. Where the first feed has a task of
+ * its own, what is needed by the arrival comes with that and is no trip.
+ */
+function feedTrips(
+  { batch, tables }: PlanContext,
+  { phases }: FeedPart,
+): { first: string; later: PlanEvent[] } {
+  const byDate = new Map<PlainDate, string[]>();
+  for (const { name, deliveries } of phases) {
+    for (const { buyBy, bags } of deliveries) {
+      const by = String(buyBy.value);
+      byDate.set(by, [...(byDate.get(by) ?? []), `${bags.value} × ${name.toLowerCase()}`]);
+    }
+  }
+  const trips = [...byDate].sort().map(([date, what]) => ({ date, what: what.join(', ') }));
+  const hasFirst = tables.taskTemplates.some((t) => t.id === FIRST_FEED && asksFor(batch, t));
+  const isFirst = ({ date }: { date: PlainDate }): boolean => hasFirst && date <= batch.arrivalDate;
+  return {
+    first: trips
+      .filter(isFirst)
+      .map(({ what }) => what)
+      .join(', '),
+    // Numbered, so that a trip keeps its id when its day moves.
+    later: trips
+      .filter((trip) => !isFirst(trip))
+      .map((trip, k) => ({ kind: 'delivery', number: k + 1, ...trip })),
+  };
+}
+
+function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
+  const { batch, life, tables, today } = context;
+  return hangTasks(tables.taskTemplates, events, {
+    id: batch.id,
+    today,
+    asksFor: (template) => asksFor(batch, template),
+    counts: { 'hundred-birds': life.placed },
+    idOf: (templateId, { number }) =>
+      number === undefined ? templateId : `${templateId}.${number}`,
+  }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
+}
+
+const asksFor = (batch: Batch, { purpose, processing, onlyMedicated }: TaskTemplate): boolean =>
+  purpose === batch.purpose &&
+  (processing === undefined || processing === (batch.processing ?? 'home')) &&
+  (!onlyMedicated || batch.medicatedWithdrawalDays !== undefined);
+
+function changesSince(
+  context: PlanContext,
+  previousArrivalDate: PlainDate,
+  after: readonly Task[],
+): TaskChange[] {
+  const earlier = planContext({
+    ...context,
+    batch: { ...context.batch, arrivalDate: previousArrivalDate },
+  });
+  // Trips for feed follow from the feed plan of the new dates: they are others, not moved.
+  const before = tasksOf(earlier, eventsOf(earlier));
+  const old = new Map(before.map((t) => [t.id, t]));
+  return after.flatMap((task) => {
+    const was = old.get(task.id);
+    return was && was.start !== task.start
+      ? [
+          {
+            id: task.id,
+            name: task.name,
+            before: was.start,
+            after: task.start,
+            movedDays: daysBetween(was.start, task.start),
+            nowLate: task.alreadyLate,
+          },
+        ]
+      : [];
+  });
+}

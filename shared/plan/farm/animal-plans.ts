@@ -1,0 +1,54 @@
+import type { FarmPicture } from '../../farm/picture.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
+import { planBatch } from '../batch-plan.js';
+import { isHistory } from '../planning-day.js';
+import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../season/dated-work.js';
+
+/** The plans of a farm's animals: what the household's work hangs on. */
+export interface AnimalPlans {
+  readonly batches: readonly PlannedBatch[];
+  /** Left out where there is no grass, or where it cannot be planned. */
+  readonly pasture?: PasturePlan;
+  /** Batches and herds of which no plan can be made, by name. */
+  readonly unplanned: readonly string[];
+}
+
+/**
+ * Plans every batch of a farm that is not history, and its pasture. What cannot be planned leaves the rest as it is, and
+ * is named.
+ *
+ * @param known the plan of the same picture's pasture, where it is there already
+ */
+export function planAnimals(
+  picture: FarmPicture,
+  tables: Tables,
+  known?: PasturePlan,
+): AnimalPlans {
+  const { herds } = picture;
+  const unplanned: string[] = [];
+  const batches = picture.batches.flatMap(({ id, name, arrivalDate }): PlannedBatch[] => {
+    if (isHistory(arrivalDate, picture.today)) return [];
+    const plan = orNothing(() => planBatch(picture, tables, id));
+    if (!plan) unplanned.push(name);
+    return plan ? [{ id, name, plan }] : [];
+  });
+  const pasture =
+    known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
+  if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
+  return { batches, ...(pasture ? { pasture } : {}), unplanned };
+}
+
+/** Whether there is anything to graze, and anybody to graze it. */
+export const hasGrass = ({ paddocks, herds }: Pick<FarmPicture, 'paddocks' | 'herds'>): boolean =>
+  0 < paddocks.length && 0 < herds.length;
+
+function orNothing<T>(plan: () => T): T | undefined {
+  try {
+    return plan();
+  } catch (error) {
+    if (error instanceof FieldError) return undefined;
+    throw error;
+  }
+}

@@ -1,0 +1,66 @@
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { DailyWeather } from '../../weather/climate.js';
+import type { AnimalPlans } from './animal-plans.js';
+import { compareSeasons, type SeasonComparison } from '../season/compare-seasons.js';
+import { datedWork } from '../season/dated-work.js';
+import { seasonOutlook, type SeasonOutlook } from '../season/season-outlook.js';
+import { planSeason } from '../season/season-plan.js';
+import type { SeasonRequest } from '../season/season-request.js';
+
+/** The same farm gives the same plan: the seed only has to stay what it is. */
+const SEED = 1;
+
+/** The household's work in the picture of its farm. */
+export function workOfFarm(
+  picture: FarmPicture,
+  tables: Tables,
+  { batches, pasture, unplanned }: AnimalPlans,
+): SeasonRequest {
+  const { farm, climate, today, people, handovers, marks, groundLooks } = picture;
+  const [kept] = picture.keptPlans;
+  const before = picture.keptPlans.find(({ plannedOn }) => plannedOn < today);
+  return {
+    farm,
+    climate,
+    tables,
+    today,
+    people,
+    work: datedWork(batches, picture.herds, pasture),
+    unplanned,
+    ownJobs: picture.jobs,
+    marks,
+    groundLooks,
+    handovers,
+    ...(kept ? { kept } : {}),
+    ...(before ? { before } : {}),
+    seed: SEED,
+  };
+}
+
+/** The household's work of a farm, fitted into its hours and days. */
+export const planWork = (
+  picture: FarmPicture,
+  tables: Tables,
+  animals: AnimalPlans,
+): ReturnType<typeof planSeason> => planSeason(workOfFarm(picture, tables, animals));
+
+/** Chances of a farm's work over many years of weather. */
+export const workOutlook = (
+  picture: FarmPicture,
+  tables: Tables,
+  animals: AnimalPlans,
+  history: readonly DailyWeather[],
+): SeasonOutlook => seasonOutlook({ ...workOfFarm(picture, tables, animals), history });
+
+/** A farm's work as it is and as it would be. */
+export function compareWork(
+  tables: Tables,
+  now: { readonly picture: FarmPicture; readonly animals: AnimalPlans },
+  then: { readonly picture: FarmPicture; readonly animals: AnimalPlans },
+): SeasonComparison {
+  return compareSeasons(
+    workOfFarm(now.picture, tables, now.animals),
+    workOfFarm(then.picture, tables, then.animals),
+  );
+}

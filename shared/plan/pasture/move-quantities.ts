@@ -1,0 +1,278 @@
+import { addDays } from '../../calendar/plain-date.js';
+import type { Formula } from '../../explain/formula.js';
+import {
+  datedFact,
+  from,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
+import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
+import { perHectare, sizingFormulas } from '../../pasture/sizing.js';
+import { hayPartFormulas } from './hay-part.js';
+import type { Move } from './moves.js';
+import type { PaddockPart, PasturePlan } from './pasture-plan.js';
+import { END_WORDS, START_WORDS } from './stay-reasons.js';
+
+export const moveFormulas = {
+  date: {
+    id: 'move-date',
+    title: 'Why they go in on this day',
+    words:
+      'A herd moves on the day after its stay ends. With no paddock open, rested and at its height to go in at, it waits on hay for the first that is; once out, it may go in somewhat below that height. Which paddock, and for how long, is the order of moves that costs the season the least feed.',
+    symbols: 'D = end of the stay before + 1, or min{t: a paddock is open, rested and h(t) ≥ h_in}',
+    sources: ['GRAZING_25', 'GRAZING_73'],
+    mark: 'from-memory',
+  },
+  days: {
+    id: 'days-of-stay',
+    title: 'Days of stay',
+    words:
+      'At most the longest stay allowed, as long as the paddock is open and gives four fifths of each day’s need or more above its residual. A shorter stay is taken where the order of moves that costs the season the least feed asks for it.',
+    symbols: 'n ≤ n_max, eaten(t) ≥ 0.8·need(t) on every day',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  rest: {
+    id: 'rest-before-stay',
+    title: 'Rest before the stay',
+    words:
+      'Days since the paddock was last grazed or mown. It may be entered sooner than is asked for when it is back at its full height.',
+    symbols: 'D = day in − day left',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  grownInRest: {
+    id: 'growth-in-rest',
+    title: 'Growth while it rested',
+    words: 'What stands when the herd goes in, less what stood when the paddock was left or mown.',
+    symbols: 'ΔW = W − W₀',
+    sources: ['LOGISTIC'],
+    mark: 'from-memory',
+  },
+  massBefore: {
+    id: 'mass-before-stay',
+    title: 'Standing when the herd goes in',
+    words:
+      'What stood when the paddock was last left or mown, or when the plan begins, and what grew since, day by day along the logistic curve, less what died off.',
+    symbols: 'W = W₀ + ΔW, dW/dt = r·W·(1 − W/K)',
+    sources: ['LOGISTIC'],
+    mark: 'from-memory',
+  },
+  massAfter: {
+    id: 'mass-after-stay',
+    title: 'Standing when the herd leaves',
+    words:
+      'What stood, plus growth during the stay, less what is eaten and trampled. What is eaten is a share of what disappears, by the days of stay.',
+    symbols: 'W = W₀ + (growth − F − trampled) ÷ A, never grazed below the residual',
+    sources: ['GRAZING_20', 'LOGISTIC'],
+    mark: 'from-memory',
+  },
+} satisfies Record<string, Formula>;
+
+/** What is read first of a move: dates and heights, opened to their reasons. */
+export interface MoveHeads {
+  readonly date: Quantity;
+  readonly days: NumberQuantity;
+  readonly heightBefore: NumberQuantity;
+  readonly heightAfter: NumberQuantity;
+  readonly rest?: NumberQuantity;
+}
+
+export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
+  const paddock = paddockOf(plan, move);
+  const { restDays } = move;
+  return {
+    date: dateOfMove(plan, paddock, move),
+    days: quantity(
+      'Days of stay',
+      move.days,
+      'day',
+      moveFormulas.days,
+      [
+        input('Longest stay', move.longestDays, 'day', 'n_max'),
+        input('Why they leave', END_WORDS[move.end], 'text'),
+        input('Last day there', move.to, 'date'),
+        input('Height when they leave', move.heightAfterCm, 'cm'),
+        input('Residual', paddock.residualCm, 'cm', 'h_res'),
+      ],
+      { rows: [plan.order] },
+    ),
+    heightBefore: heightOf(plan, paddock, {
+      label: 'In at',
+      heightCm: move.heightBeforeCm,
+      mass: standingBefore(plan, paddock, move),
+    }),
+    heightAfter: heightOf(plan, paddock, {
+      label: 'Leave at',
+      heightCm: move.heightAfterCm,
+      mass: standingAfter(plan, paddock, move),
+    }),
+    ...(restDays === undefined
+      ? {}
+      : {
+          rest: quantity(
+            'Rest before',
+            restDays,
+            'day',
+            moveFormulas.rest,
+            [
+              input('Left or mown before', addDays(move.from, -restDays), 'date'),
+              input('In on', move.from, 'date'),
+              input('Rest asked for at that growth', move.restAskedDays, 'day'),
+            ],
+            { rows: [plan.order] },
+          ),
+        }),
+  };
+}
+
+/** Every number of one move, opened to where it comes from. */
+export const moveQuantities = (plan: PasturePlan, move: Move): Quantity[] => [
+  ...Object.values<Quantity>({ ...moveHeads(plan, move) }),
+  ...moveDetails(plan, move),
+];
+
+/** The numbers of one move that stand behind its dates and heights. */
+export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
+  const paddock = paddockOf(plan, move);
+  const areaM2 = paddock.area.value;
+  return [
+    standingBefore(plan, paddock, move),
+    standingAfter(plan, paddock, move),
+    quantity(
+      'Animal days',
+      perHectare(move.head * move.days, areaM2),
+      'perHa',
+      sizingFormulas.animalDays,
+      [input('Head', move.head, 'count'), input('Days', move.days, 'day'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
+    ),
+    quantity(
+      'Stocking density',
+      perHectare(move.liveKg, areaM2),
+      'kgPerHa',
+      sizingFormulas.stockDensity,
+      [input('Live weight', move.liveKg, 'kg'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
+    ),
+    ...(move.hayKg <= 0
+      ? []
+      : [
+          quantity(
+            'Hay beside, dry matter',
+            move.hayKg,
+            'kg',
+            hayPartFormulas.short,
+            [
+              input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
+              input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
+            ],
+            { rows: [plan.order] },
+          ),
+        ]),
+    ...(move.grownInRestKgPerHa === undefined
+      ? []
+      : [
+          quantity(
+            'Growth while it rested',
+            move.grownInRestKgPerHa,
+            'kgPerHa',
+            moveFormulas.grownInRest,
+            [
+              input('Standing before', move.massBefore, 'kgPerHa', 'W'),
+              input('Stood when left', move.massBefore - move.grownInRestKgPerHa, 'kgPerHa', 'W₀'),
+              input('Rest', move.restDays!, 'day'),
+            ],
+            { rows: [plan.order] },
+          ),
+        ]),
+  ];
+}
+
+const paddockOf = (plan: PasturePlan, move: Move): PaddockPart =>
+  plan.paddocks.find((each) => each.id === move.paddockId)!;
+
+function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quantity {
+  return datedFact(
+    'In on',
+    move.from,
+    moveFormulas.date,
+    [
+      input('Why then', START_WORDS[move.start], 'text'),
+      ...(move.endBefore && move.start === 'next'
+        ? [input('Why they left the paddock before', END_WORDS[move.endBefore], 'text')]
+        : []),
+      input('Paddock', paddock.name, 'text'),
+      input('Height then', move.heightBeforeCm, 'cm', 'h'),
+      input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
+      ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
+      input('Rest asked for at that growth', move.restAskedDays, 'day'),
+    ],
+    { rows: [plan.order] },
+  );
+}
+
+function heightOf(
+  plan: PasturePlan,
+  paddock: PaddockPart,
+  { label, heightCm, mass }: { label: string; heightCm: number; mass: NumberQuantity },
+): NumberQuantity {
+  return quantity(
+    label,
+    heightCm,
+    'cm',
+    forageMassFormulas.height,
+    [
+      from(mass, 'W'),
+      from(paddock.perCm, 'm'),
+      input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
+      input('Residual', paddock.residualCm, 'cm', 'h_res'),
+    ],
+    { rows: [plan.order], spread: heightSpread(mass.value, paddock.perCm.spread) },
+  );
+}
+
+function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): NumberQuantity {
+  const isFirst = move.grownInRestKgPerHa === undefined;
+  const grown = move.grownInRestKgPerHa ?? move.massBefore - paddock.mass.value;
+  return quantity(
+    'Standing before',
+    move.massBefore,
+    'kgPerHa',
+    moveFormulas.massBefore,
+    [
+      input(
+        isFirst ? 'Stood when the plan begins' : 'Stood when left or mown',
+        move.massBefore - grown,
+        'kgPerHa',
+        'W₀',
+      ),
+      input('Grown since, less what died off', grown, 'kgPerHa', 'ΔW'),
+      isFirst
+        ? input('Plan begins', plan.from, 'date')
+        : input('Days since', move.restDays!, 'day'),
+      input('Growth of this farm over the table’s', plan.farmFactor.value, 'ratio', 'f_farm'),
+    ],
+    { rows: [plan.order] },
+  );
+}
+
+function standingAfter(plan: PasturePlan, paddock: PaddockPart, move: Move): NumberQuantity {
+  return quantity(
+    'Standing after',
+    move.massAfter,
+    'kgPerHa',
+    moveFormulas.massAfter,
+    [
+      input('Standing before', move.massBefore, 'kgPerHa', 'W₀'),
+      input('Grown during the stay', move.grownKg, 'kg', 'growth'),
+      input('Eaten', move.eatenKg, 'kg', 'F'),
+      input('Trampled and refused', move.trampledKg, 'kg', 'trampled'),
+      input('Area', paddock.area.value, 'ha', 'A'),
+      input('Residual', paddock.residualKgPerHa, 'kgPerHa', 'W_res'),
+    ],
+    { rows: [plan.order] },
+  );
+}

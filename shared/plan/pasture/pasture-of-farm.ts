@@ -1,0 +1,26 @@
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import { batchRequest } from '../batch-request.js';
+import { followerOf } from './follower.js';
+import type { PastureRequest } from './pasture-request.js';
+
+/** The pasture in the picture of its farm, with the birds that follow a herd. */
+export function pastureOfFarm(picture: FarmPicture, tables: Tables): PastureRequest {
+  const { farm, climate, today, paddocks, herds, readings, pastureChoices, batches } = picture;
+  return {
+    farm,
+    climate,
+    today,
+    paddocks,
+    herds,
+    readings,
+    tables,
+    followers: herds.flatMap((herd) => {
+      // A batch that is gone follows no herd any more.
+      const follows = batches.some(({ id }) => id === herd.followedByBatchId);
+      if (!follows) return [];
+      return followerOf(herd, batchRequest(picture, tables, herd.followedByBatchId!)) ?? [];
+    }),
+    choices: pastureChoices,
+  };
+}

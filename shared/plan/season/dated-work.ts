@@ -1,0 +1,34 @@
+import type { Herd } from '../../farm/herd.js';
+import type { BatchPlan } from '../batch-plan.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { keyDatesOf } from '../tasks/event.js';
+import type { DatedWork } from './season-request.js';
+
+/** A batch with its plan. */
+export interface PlannedBatch {
+  readonly id: string;
+  readonly name: string;
+  readonly plan: BatchPlan;
+}
+
+/** The work of planned batches and herds, as the plan of a season takes it. */
+export const datedWork = (
+  batches: readonly PlannedBatch[],
+  herds: readonly Herd[],
+  pasture: PasturePlan | undefined,
+): DatedWork[] => [
+  ...batches.map(({ id, name, plan }): DatedWork => ({
+    id,
+    name,
+    kind: 'batch',
+    tasks: plan.tasks.tasks,
+    events: keyDatesOf({ id, name }, plan.tasks.events),
+  })),
+  ...(pasture ? herds : []).map(({ id, name }): DatedWork => ({
+    id,
+    name,
+    kind: 'herd',
+    tasks: pasture!.tasks.filter((task) => task.belongsToId === id),
+    events: keyDatesOf({ id, name }, pasture!.herds.find((herd) => herd.id === id)?.events ?? []),
+  })),
+];

@@ -1,0 +1,43 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { EventKind } from '../../tables/tables.js';
+
+/** A day in the life of a batch or herd that tasks hang on. Made once, by the plan of either. */
+export interface PlanEvent {
+  readonly kind: EventKind;
+  /** Which of its kind, from 1, where a batch or herd can have several. */
+  readonly number?: number;
+  readonly date: PlainDate;
+  /** What comes with it, for the names of its tasks. */
+  readonly what?: string;
+}
+
+/** An event by its name among all of a farm, for the household's own work to be tied to. */
+export interface KeyDate {
+  /** Stays what it is when the event moves to another day. */
+  readonly id: string;
+  readonly name: string;
+  readonly date: PlainDate;
+}
+
+/** Events that a household can tie its own work to; the others only hold tasks. */
+const NAMES: Partial<Record<EventKind, { readonly id: string; readonly words: string }>> = {
+  arrival: { id: 'arrival', words: 'chicks arrive' },
+  'move-out': { id: 'move-out', words: 'out of the brooder' },
+  processing: { id: 'leaving', words: 'processing' },
+  'turn-out': { id: 'turn-out', words: 'turn-out' },
+  'cattle-arrival': { id: 'arrival', words: 'cattle arrive' },
+  calving: { id: 'calving', words: 'calving due' },
+};
+
+/** The events of one batch or herd by their names on the farm. */
+export function keyDatesOf(
+  { id, name }: { readonly id: string; readonly name: string },
+  events: readonly PlanEvent[],
+): KeyDate[] {
+  return events.flatMap(({ kind, number, date }) => {
+    const names = NAMES[kind];
+    if (!names) return [];
+    const place = number === undefined ? '' : `-${number}`;
+    return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${names.words}`, date }];
+  });
+}

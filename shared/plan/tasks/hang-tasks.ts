@@ -1,0 +1,183 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { round6 } from '../../explain/quantity.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { backSchedule, type HungTask, type ScheduledTask } from '../../schedule/back-schedule.js';
+import type { TaskTemplate, WorkUnit } from '../../tables/tables.js';
+import type { PlanEvent } from './event.js';
+import { hoursOf } from './task-hours.js';
+import type { Task } from './task.js';
+
+/** The batch or herd that tasks are hung for. */
+export interface TasksFor {
+  readonly id?: string | undefined;
+  readonly today: PlainDate;
+  /** Whether it has this work at all. */
+  readonly asksFor: (template: TaskTemplate) => boolean;
+  /** Its birds, head or acres, by the unit of work that counts them. */
+  readonly counts: Readonly<Partial<Record<WorkUnit, number>>>;
+  /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
+  readonly idOf: (templateId: string, event: PlanEvent) => string;
+}
+
+interface Hung {
+  readonly template: TaskTemplate;
+  readonly event: PlanEvent;
+  readonly waits: Task['waits'];
+  readonly task: HungTask;
+}
+
+/**
+ * Hangs templates on the events of one batch or herd: each that it asks for on every event of its
+ * kind, dated back from it through the chain of what waits. In the order of events and templates.
+ *
+ * @throws Error when a template counts a unit of work that is not given, or when templates wait
+ *   for each other in a circle
+ */
+export function hangTasks(
+  table: readonly TaskTemplate[],
+  events: readonly PlanEvent[],
+  of: TasksFor,
+): Task[] {
+  const templates = table.filter(of.asksFor);
+  const byId = new Map(templates.map((template) => [template.id, template]));
+  const firstOf = (kind: PlanEvent['kind']): PlanEvent | undefined =>
+    events.find((event) => event.kind === kind);
+  const waitsOf = ({ waitsFor, waitDays }: TaskTemplate, event: PlanEvent): Task['waits'] =>
+    waitsFor.flatMap((id) => {
+      const kind = byId.get(id)?.event;
+      const on = kind === event.kind ? event : kind && firstOf(kind);
+      return on ? [{ id: of.idOf(id, on), days: waitDays?.[id] ?? 0 }] : [];
+    });
+  const hung = events.flatMap((event) =>
+    templates
+      .filter((template) => template.event === event.kind)
+      .map((template): Hung => {
+        const until = template.until && firstOf(template.until)?.date;
+        const waits = waitsOf(template, event);
+        return {
+          template,
+          event,
+          waits,
+          task: {
+            id: of.idOf(template.id, event),
+            anchorDate: event.date,
+            offsetDays: template.offsetDays,
+            ...(template.latestOffsetDays === undefined
+              ? {}
+              : { latestOffsetDays: template.latestOffsetDays }),
+            lengthDays: until
+              ? Math.max(1, daysBetween(event.date, until) - template.offsetDays)
+              : template.lengthDays,
+            isDaily: template.isDaily,
+            waitsFor: waits.map(({ id }) => id),
+          },
+        };
+      }),
+  );
+  const names = waitNames(table);
+  const dated = backSchedule(
+    hung.map((each) => each.task),
+    of.today,
+  );
+  return dated.map((dates, k) => taskOf(hung[k]!, dates, of, names));
+}
+
+function taskOf(
+  { template, event, waits, task }: Hung,
+  dates: ScheduledTask,
+  of: TasksFor,
+  names: ReadonlyMap<string, readonly string[]>,
+): Task {
+  const count = of.counts[template.unit];
+  if (count === undefined)
+    throw new Error(`${template.id} counts ${template.unit}, which there is nothing of here.`);
+  const { hours, units } = hoursOf(template, count);
+  const days = template.isDaily ? task.lengthDays : 1;
+  // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.
+  const result: Writable<Task> = {
+    id: task.id,
+    templateId: template.id,
+    name: event.what === undefined ? template.name : `${template.name}: ${event.what}`,
+    event: event.kind,
+    offsetDays: template.offsetDays,
+    start: dates.start,
+    end: dates.end,
+    latestStart: dates.latestStart,
+    slackDays: dates.slackDays,
+    alreadyLate: dates.alreadyLate,
+    overdue: dates.overdue,
+    hours: round6(hours * days),
+    units: round6(units),
+    days,
+    isDaily: template.isDaily,
+    waits,
+    waitsFor: names.get(template.id) ?? [],
+    ifLate: template.ifLate,
+    mark: template.mark,
+  };
+  const { earliestOffsetDays, comesOver, needs, conditions, mayFollowDays, leadNote } = template;
+  if (of.id !== undefined) result.belongsToId = of.id;
+  if (earliestOffsetDays !== undefined)
+    result.earliestStart = addDays(event.date, earliestOffsetDays);
+  if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
+  if (comesOver) result.comesOver = spanOf(event.date, comesOver);
+  if (leadNote !== undefined) result.leadNote = leadNote;
+  if (needs !== undefined) result.needs = needs;
+  if (conditions) result.conditions = conditions;
+  if (template.inOneGo) result.inOneGo = true;
+  if (template.ifNeeded) result.ifNeeded = true;
+  return result;
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function spanOf(
+  date: PlainDate,
+  { fromOffsetDays, days }: NonNullable<TaskTemplate['comesOver']>,
+): { from: PlainDate; to: PlainDate } {
+  const from = addDays(date, fromOffsetDays);
+  return { from, to: addDays(from, days - 1) };
+}
+
+const nameCache = new WeakMap<readonly TaskTemplate[], ReadonlyMap<string, readonly string[]>>();
+
+/** What each task waits for, in words: names of tasks, and people outside the household. */
+function waitNames(templates: readonly TaskTemplate[]): ReadonlyMap<string, readonly string[]> {
+  let waits = nameCache.get(templates);
+  if (!waits) {
+    const names = new Map(templates.map((t) => [t.id, t.name]));
+    waits = new Map(
+      templates.map((t) => [
+        t.id,
+        [
+          ...t.waitsFor.map((id) => names.get(id) ?? id),
+          ...(t.waitsForOutside ?? []).map((who) => `the ${who}`),
+        ],
+      ]),
+    );
+    nameCache.set(templates, waits);
+  }
+  return waits;
+}
+
+/** By the day they start; those of one day stay in their order. */
+export const byStart = (a: Task, b: Task): number =>
+  a.start < b.start ? -1 : a.start > b.start ? 1 : 0;
+
+/** Says how many tasks are already late, and names the first three. */
+export function lateTasks(
+  tasks: readonly Task[],
+  code: string,
+  words: { readonly one: string; readonly many: string },
+): PlanIssue[] {
+  const late = tasks.filter((task) => task.alreadyLate);
+  if (late.length === 0) return [];
+  const first = late.slice(0, 3).map((task) => task.name.toLowerCase());
+  return [
+    issue(
+      'act',
+      code,
+      `${late.length} ${late.length === 1 ? words.one : words.many} already late: ${first.join('; ')}${first.length < late.length ? ' …' : ''}.`,
+    ),
+  ];
+}

@@ -1,0 +1,55 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { Mark } from '../../explain/formula.js';
+import type { WorkConditions } from '../../farm/job.js';
+import type { EventKind } from '../../tables/tables.js';
+
+/** Work that a batch or a herd asks for, on its dates. */
+export interface Task {
+  /** Among the tasks of its batch or herd; stays what it is when dates move. */
+  readonly id: string;
+  readonly templateId: string;
+  readonly name: string;
+  /** Batch or herd it is done for; left out for a batch that has no id yet. */
+  readonly belongsToId?: string;
+  readonly event: EventKind;
+  /** Days from that event, before it was pulled forward for what waits. */
+  readonly offsetDays: number;
+
+  /** First day it is of use, where that is before its start. */
+  readonly earliestStart?: PlainDate;
+  readonly start: PlainDate;
+  readonly end: PlainDate;
+  readonly latestStart: PlainDate;
+  readonly slackDays: number;
+  readonly alreadyLate: boolean;
+  readonly overdue: boolean;
+  /** Days it may be done after its day without loss. */
+  readonly mayFollowDays?: number;
+  /** Days over which its hours come, a part with each animal. */
+  readonly comesOver?: { readonly from: PlainDate; readonly to: PlainDate };
+  /** Why it cannot be left until the last moment. */
+  readonly leadNote?: string;
+
+  /** In all; opened by `taskHours`. */
+  readonly hours: number;
+  /** How many of its template's unit of work: hundreds of birds, tens of head, acres. */
+  readonly units: number;
+  /** Days the hours are counted for: 1, or the days of daily work. */
+  readonly days: number;
+  /** Daily work, which takes its hours every day from start to end. */
+  readonly isDaily: boolean;
+  /** Not spread over days. */
+  readonly inOneGo?: boolean;
+
+  readonly needs?: string;
+  readonly conditions?: WorkConditions;
+  /** Only done when weather or grass asks for it. */
+  readonly ifNeeded?: boolean;
+
+  /** Tasks of the same batch or herd that come first, and the days to wait after each. */
+  readonly waits: readonly { readonly id: string; readonly days: number }[];
+  /** What it waits for in words, people outside the household too. */
+  readonly waitsFor: readonly string[];
+  readonly ifLate: string;
+  readonly mark: Mark;
+}

@@ -1,0 +1,149 @@
+import type { Quantity } from '../../shared/explain/quantity.js';
+import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
+import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
+import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
+import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import { calendarEntries } from '../../shared/plan/season/calendar-entries.js';
+import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { feedText } from '../calendar/feed.js';
+import { printPasture } from './print-pasture.js';
+import { printArrivals, printPlan } from './print-plan.js';
+import { printOutlook, printSheet, printWork } from './print-work.js';
+import { explanationsText } from './text.js';
+
+/** What is asked of a farm in the terminal. */
+export interface Asked {
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
+  /** Words after what is wanted: a batch, a span, the place of a hand-over. */
+  readonly words: readonly string[];
+  readonly json: boolean;
+  /** A word in the labels of the numbers to open; empty for all of them. */
+  readonly explain: string | undefined;
+  readonly batch: string | undefined;
+  readonly whyNot: string | undefined;
+}
+
+/** Everything that can be asked for, by the word for it. */
+export const OUTPUTS = {
+  work: (asked: Asked): string => {
+    const { plan } = workOf(asked);
+    return asked.json ? JSON.stringify(plan) : printWork(plan, asked.picture.farm);
+  },
+
+  chances: (asked: Asked): string => {
+    const { picture, tables } = asked;
+    refuseUnplannable(picture, tables);
+    return printOutlook(
+      workOutlook(picture, tables, planAnimals(picture, tables), []),
+      picture.farm,
+    );
+  },
+
+  batch: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    const plan = atItsPlace(asked, batchOf(asked, asked.words[0]), ({ id }) =>
+      planBatch(picture, tables, id),
+    );
+    if (explain !== undefined) return opened(asked, batchQuantities(plan, tables));
+    return asked.json ? JSON.stringify(plan) : printPlan(plan, picture.farm, tables);
+  },
+
+  weeks: (asked: Asked): string => {
+    const { picture, tables, whyNot: date } = asked;
+    const [from = '', to = ''] = asked.words;
+    const weeks = atItsPlace(asked, batchOf(asked, asked.batch), ({ id }) =>
+      findArrivals(picture, tables, id, { from, to }),
+    );
+    return date === undefined ? printArrivals(weeks, picture.today) : whyNot(weeks, date);
+  },
+
+  pasture: (asked: Asked): string => {
+    const { picture, tables, explain } = asked;
+    const plan = planPasture(picture, tables);
+    if (explain !== undefined) return opened(asked, pastureQuantities(plan, tables));
+    return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
+  },
+
+  sheet: (asked: Asked): string => {
+    const { picture, tables } = asked;
+    const { plan, animals } = workOf(asked);
+    const which = asked.words[0] ?? '1';
+    const handover = picture.handovers[Number(which) - 1];
+    if (!handover) throw noHandover(which, picture.handovers.length);
+    const stops = stopsOn(picture.facilities, tables, animals);
+    return printSheet(caretakerSheet(handover, plan, stops), picture.farm);
+  },
+
+  calendar: (asked: Asked): string => {
+    const { plan, animals } = workOf(asked);
+    const { name } = asked.picture.farm;
+    return feedText(calendarEntries(plan, animals.pasture), { name, id: name, revision: 1 });
+  },
+};
+
+function workOf({ picture, tables }: Asked): { plan: SeasonPlan; animals: AnimalPlans } {
+  refuseUnplannable(picture, tables);
+  const animals = planAnimals(picture, tables);
+  const { keep: _keep, ...plan } = planWork(picture, tables, animals);
+  return { plan, animals };
+}
+
+const opened = ({ picture, tables, explain }: Asked, quantities: readonly Quantity[]): string =>
+  explanationsText(quantities, tables, picture.farm, explain ?? '');
+
+/** A batch by its name or id; the first where none is named. */
+function batchOf({ picture: { batches } }: Asked, given: string | undefined): NamedBatch {
+  const batch =
+    given === undefined
+      ? batches[0]
+      : batches.find(({ id, name }) => given === id || given === name);
+  if (batch) return batch;
+  throw new FieldError([
+    given === undefined
+      ? { field: 'batches', code: 'missing', given, fix: 'Add a batch to the file first.' }
+      : {
+          field: 'batch',
+          code: 'not-allowed',
+          given,
+          allowed: batches.map(({ name }) => name),
+          fix: 'Name one of the batches in the file.',
+        },
+  ]);
+}
+
+/** Problems of a batch are named by its place in the file. */
+function atItsPlace<T>({ picture }: Asked, batch: NamedBatch, plan: (batch: NamedBatch) => T): T {
+  try {
+    return plan(batch);
+  } catch (error) {
+    if (!(error instanceof FieldError)) throw error;
+    const place = `batches.${picture.batches.indexOf(batch)}`;
+    throw new FieldError(
+      error.problems.map((each) => ({ ...each, field: each.field.replace(/^batch\b/, place) })),
+    );
+  }
+}
+
+const noHandover = (given: string, most: number): FieldError =>
+  new FieldError([
+    {
+      field: 'sheet',
+      code: 'out-of-bounds',
+      given,
+      min: 1,
+      max: most,
+      fix:
+        most === 0
+          ? 'Add a hand-over to the file first.'
+          : 'Give the place of a hand-over in the file.',
+    },
+  ]);

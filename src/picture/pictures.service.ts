@@ -1,0 +1,123 @@
+import { Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import type { Paddock } from '../../shared/farm/paddock.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import { groundLooksOf, progressOf } from '../../shared/farm/told-fact.js';
+import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
+import { BatchesService } from '../batches/batches.service.js';
+import { Database } from '../database/database.js';
+import { FacilitiesService } from '../facilities/facilities.service.js';
+import type { FarmView } from '../farms/farm.dto.js';
+import { FarmsService } from '../farms/farms.service.js';
+import { GrassReadingsService } from '../grass-readings/grass-readings.service.js';
+import { HandoversService } from '../handovers/handovers.service.js';
+import { HerdsService } from '../herds/herds.service.js';
+import { JobsService } from '../jobs/jobs.service.js';
+import { PaddocksService } from '../paddocks/paddocks.service.js';
+import { PeopleService } from '../people/people.service.js';
+import { KeptPlanEntity, toKeptPlan } from '../season/kept-plan.entity.js';
+import { ToldService } from '../told/told.service.js';
+import { WeatherService } from '../weather/weather.service.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
+
+/** A saved farm's picture, and a key that changes with it: plans made from it are kept by the key. */
+export interface SavedPicture {
+  readonly key: string;
+  readonly revision: number;
+  readonly picture: FarmPicture & { readonly farm: FarmView };
+}
+
+/** Pictures of farms from the database, each built once for a revision of its farm and a day. */
+@Injectable()
+export class PicturesService {
+  private readonly pictures = new SharedAnswers<SavedPicture>(50);
+
+  constructor(
+    private readonly database: Database,
+    private readonly farms: FarmsService,
+    private readonly facilities: FacilitiesService,
+    private readonly people: PeopleService,
+    private readonly batches: BatchesService,
+    private readonly paddocks: PaddocksService,
+    private readonly herds: HerdsService,
+    private readonly readings: GrassReadingsService,
+    private readonly jobs: JobsService,
+    private readonly handovers: HandoversService,
+    private readonly told: ToldService,
+    private readonly weather: WeatherService,
+  ) {}
+
+  async of(farmId: string): Promise<SavedPicture> {
+    const farm = await this.farms.findOne(farmId);
+    const key = keyOf(farm);
+    return this.pictures.of(key, () =>
+      this.database.snapshot((manager) => this.read(farmId, manager)),
+    );
+  }
+
+  private async read(farmId: string, manager: EntityManager): Promise<SavedPicture> {
+    // Read again: a change may have come in between.
+    const farm = await this.farms.findOne(farmId);
+    return { key: keyOf(farm), revision: farm.revision, picture: await this.build(farm, manager) };
+  }
+
+  private async build(farm: FarmView, manager: EntityManager): Promise<SavedPicture['picture']> {
+    const farmId = farm.id;
+    const today = todayOf(farm);
+    // One after another: they share the connection of the snapshot.
+    const climate = await this.weather.climateOf(farm);
+    const facilities = await this.facilities.findAll(farmId);
+    const people = await this.people.findAll(farmId);
+    const batches = await this.batches.findAll(farmId);
+    const paddocks = await this.paddocks.findAll(farmId);
+    const herds = await this.herds.findAll(farmId);
+    const readings = await this.readings.findAll(farmId);
+    const row = await this.farms.findRow(farmId);
+    const jobs = await this.jobs.findAll(farmId);
+    const handovers = await this.handovers.findAll(farmId);
+    const progress = await this.told.factsOf(farmId, 'work-progress');
+    const looks = await this.told.factsOf(farmId, 'ground-check');
+    const kept = await manager
+      .getRepository(KeptPlanEntity)
+      .find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
+    return {
+      today,
+      farm,
+      climate,
+      facilities,
+      people,
+      batches,
+      paddocks,
+      herds,
+      readings,
+      pastureChoices: choicesOf(row.pasture, paddocks, today),
+      jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
+      handovers,
+      marks: progressOf(progress),
+      groundLooks: groundLooksOf(looks),
+      keptPlans: kept.map(toKeptPlan),
+    };
+  }
+}
+
+const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
+const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
+
+/** A paddock that is gone is no longer kept for autumn; days of a season that is over are none. */
+function choicesOf(
+  choices: PastureChoices,
+  paddocks: readonly Paddock[],
+  today: PlainDate,
+): PastureChoices {
+  const { keepForAutumnIds: kept, from, to, ...rest } = choices;
+  const last = to ?? (from && addDays(from, MAX_PASTURE_DAYS));
+  const isOver = last !== undefined && last < today;
+  return {
+    ...rest,
+    ...(from === undefined || isOver ? {} : { from }),
+    ...(to === undefined || isOver ? {} : { to }),
+    ...(kept && { keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) }),
+  };
+}

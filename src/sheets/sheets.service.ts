@@ -1,0 +1,57 @@
+import { Injectable } from '@nestjs/common';
+import type { Handover } from '../../shared/farm/handover.js';
+import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
+import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import type { SeasonChange } from '../../shared/plan/season/season-changes.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import { PastureService } from '../pasture/pasture.service.js';
+import { PicturesService } from '../picture/pictures.service.js';
+import { SeasonService } from '../season/season.service.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+import type { HandoverDto } from '../handovers/handover.dto.js';
+import { HandoversService } from '../handovers/handovers.service.js';
+
+/** A sheet before it is saved, and what it would move. */
+export interface SheetPreview {
+  readonly sheet: CaretakerSheet;
+  readonly moved: readonly SeasonChange[];
+}
+
+/** Makes caretakers' sheets out of a farm's plans. */
+@Injectable()
+export class SheetsService {
+  constructor(
+    private readonly handovers: HandoversService,
+    private readonly season: SeasonService,
+    private readonly pictures: PicturesService,
+    private readonly pasture: PastureService,
+    private readonly pool: WorkPool,
+  ) {}
+
+  async sheetOf(farmId: string, id: string): Promise<CaretakerSheet> {
+    const handover = await this.handovers.findOne(farmId, id);
+    const plan = await this.season.planOf(farmId);
+    const planned = await this.pasture.planned(await this.pictures.of(farmId));
+    return this.pool.run('sheet', { ...planned, handover, plan });
+  }
+
+  /** The sheet of days that are not handed over yet, or are to be handed over otherwise. */
+  async preview(farmId: string, { id = 'new', ...dto }: HandoverDto): Promise<SheetPreview> {
+    const handover: Handover = { ...dto, id };
+    const planned = await this.pasture.planned(await this.pictures.of(farmId));
+    const { people, handovers } = planned.picture;
+    const problems = handoverProblems(handover, { people, others: handovers });
+    if (0 < problems.length) throw new FieldError(problems);
+    const others = handovers.filter((each) => each.id !== id);
+    const withHandovers = (list: readonly Handover[]) => ({
+      ...planned,
+      picture: { ...planned.picture, handovers: list },
+    });
+    const then = withHandovers([...others, handover]);
+    const { plan, changes } = await this.pool.run('compareWork', {
+      now: withHandovers(others),
+      then,
+    });
+    return { sheet: await this.pool.run('sheet', { ...then, handover, plan }), moved: changes };
+  }
+}

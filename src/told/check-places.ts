@@ -1,0 +1,58 @@
+import type { EntityManager } from 'typeorm';
+import { byHerd, paddockOn, placeOf } from '../../shared/farm/herd-places.js';
+import type { HerdMove } from '../../shared/farm/told-fact.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import { HerdEntity } from '../herds/herd.entity.js';
+import { PaddockEntity } from '../paddocks/paddock.entity.js';
+
+interface Moved {
+  /** Moves that were told or taken back. */
+  readonly changed: readonly HerdMove[];
+  /** All of the farm that were not taken back, with the change. */
+  readonly all: readonly HerdMove[];
+}
+
+/**
+ * After herds have moved: refuses two in one paddock, and makes the herds and the paddocks they left
+ * newer than what forms have open.
+ */
+export async function settlePlaces(
+  manager: EntityManager,
+  farmId: string,
+  { changed, all }: Moved,
+  field: string,
+): Promise<void> {
+  if (changed.length === 0) return;
+  const herds = await manager.findBy(HerdEntity, { farmId });
+  const paddocks = await manager.find(PaddockEntity, { where: { farmId }, select: { id: true } });
+  const known = new Set(paddocks.map(({ id }) => id));
+  const moves = byHerd(all);
+  const movers = new Set(changed.map(({ about }) => about));
+  const placed = new Map<string, { id: string; name: string }>();
+  for (const { id, name } of herds) {
+    const { inPaddockId } = placeOf(moves.get(id) ?? [], known);
+    if (inPaddockId === undefined) continue;
+    const other = placed.get(inPaddockId);
+    if (other && (movers.has(id) || movers.has(other.id))) {
+      throw new FieldError([bothThere(field, inPaddockId, other.name, name)]);
+    }
+    placed.set(inPaddockId, { id, name });
+  }
+  for (const id of movers) {
+    await manager.increment(HerdEntity, { id, farmId }, 'version', 1);
+  }
+  const left = changed.flatMap(({ about, on, details }) => [
+    details.paddockId,
+    paddockOn(moves.get(about) ?? [], on),
+  ]);
+  for (const id of new Set(left)) {
+    if (id !== undefined) await manager.increment(PaddockEntity, { id, farmId }, 'version', 1);
+  }
+}
+
+const bothThere = (field: string, given: string, one: string, other: string): FieldProblem => ({
+  field,
+  code: 'conflict',
+  given,
+  fix: `${one} and ${other} would both stand there. Move one of them first, or join the herds.`,
+});

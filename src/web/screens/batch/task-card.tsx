@@ -1,0 +1,57 @@
+import { Badge, Card, Group, Text, Title } from '@mantine/core';
+import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate, formatNearDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
+
+interface TaskCardProps {
+  readonly task: Task;
+  readonly today: string;
+  readonly tables: Tables;
+  /** Level of its heading below what it stands under. */
+  readonly level: 2 | 3;
+}
+
+/** One task of a batch or herd: when, how long, what it needs, what happens when it is late. */
+export function TaskCard({ task, today, tables, level }: TaskCardProps) {
+  return (
+    <Card withBorder padding="sm" component="article" className="avoid-break">
+      <Group justify="space-between" align="start" wrap="nowrap">
+        <Title order={level} size="h4">
+          {task.name}
+        </Title>
+        {task.alreadyLate ? (
+          <Badge color="red.9" size="lg" className="whole-badge">
+            already late
+          </Badge>
+        ) : (
+          <Badge
+            color={task.slackDays === 0 ? 'orange.9' : 'gray.7'}
+            c="bright"
+            variant="outline"
+            size="lg"
+            tt="none"
+            className="whole-badge"
+          >
+            {task.slackDays === 0
+              ? 'no slack'
+              : `slack ${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'}`}
+          </Badge>
+        )}
+      </Group>
+      <Text>
+        {formatDate(task.start)}
+        {task.end !== task.start && ` to ${formatDate(task.end)}`} ·{' '}
+        <Num of={taskHours(task, tables)} />
+        {0 < task.slackDays &&
+          !task.alreadyLate &&
+          ` · start at the latest ${formatNearDate(task.latestStart, today)}`}
+      </Text>
+      {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
+      {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
+      {task.leadNote && <Text size="sm">Not later, because {task.leadNote}.</Text>}
+      <Text size="sm">If late: {task.ifLate}</Text>
+    </Card>
+  );
+}

@@ -1,0 +1,19 @@
+import { describe, expect, it } from '@jest/globals';
+import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
+import { newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
+
+describe('a batch of long ago', () => {
+  it('is planned from the day it came, as it could be planned then', () => {
+    const batch = { arrivalDate: '2017-05-05' };
+    expect(isHistory(batch.arrivalDate, '2027-01-01')).toBe(true);
+    const today = planningDay(batch.arrivalDate, '2027-01-01');
+    expect(today).toBe('2017-05-05');
+    expect(plannedBatch(newRequest({ batch, today })).arrivalDate).toBe('2017-05-05');
+  });
+
+  it('is one that came more than three years before today', () => {
+    expect(planningDay('2024-05-05', '2027-01-01')).toBe('2027-01-01');
+    expect(planningDay('2029-05-05', '2027-01-01')).toBe('2027-01-01');
+  });
+});

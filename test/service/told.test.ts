@@ -1,0 +1,193 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Herd } from '../../shared/farm/herd.js';
+import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
+import type { Saved } from '../../shared/farm/saved.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { ToldPage } from '../../src/told/told.service.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { newHerd, newPaddock } from '../support/pasture-factories.js';
+import { expectFieldProblem, expectProblem } from '../support/problem.js';
+
+describe.each(databases())('what is told on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+  let paddocks: Saved<Paddock>[];
+  let herd: Saved<Herd>;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+    paddocks = [];
+    for (const name of ['A', 'B', 'C']) {
+      const { id: _id, ...paddock } = newPaddock({ name });
+      const { body } = await app.api.post(`${farm.path}/paddocks`).send(paddock).expect(201);
+      paddocks.push(body as Saved<Paddock>);
+    }
+    const { id: _id, ...cows } = newHerd();
+    herd = (await app.api.post(`${farm.path}/herds`).send(cows).expect(201)).body as Saved<Herd>;
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const tell = (...facts: object[]) => app.api.post(`${farm.path}/told`).send({ facts });
+  const told = async (query = ''): Promise<ToldPage> =>
+    (await app.api.get(`${farm.path}/told${query}`).expect(200)).body as ToldPage;
+  const reading = (more: object = {}) => ({
+    kind: 'grass-reading',
+    about: paddocks[0]!.id,
+    on: inDays(-3),
+    details: { heightCm: 12 },
+    ...more,
+  });
+  const readings = async (): Promise<GrassReading[]> =>
+    (await app.api.get(`${farm.path}/grass-readings`)).body as GrassReading[];
+
+  it('is kept with who said it and when, and raises the revision', async () => {
+    const before = Number((await app.rows('farms', { id: farm.id }))[0]!['revision']);
+    const [fact] = (await tell(reading({ saidBy: 'Adult A' })).expect(201)).body as ToldFact[];
+    expect(fact).toEqual({
+      ...reading({ saidBy: 'Adult A' }),
+      id: expect.any(String),
+      key: expect.any(String),
+      toldAt: expect.stringMatching(/^\d{4}-.*Z$/),
+    });
+    expect((await app.rows('farms', { id: farm.id }))[0]).toMatchObject({ revision: before + 1 });
+    expect(await readings()).toMatchObject([{ id: fact!.id, heightCm: 12 }]);
+    await app.api.delete(`${farm.path}/told/${fact!.id}`).expect(204);
+  });
+
+  it('told twice under one key is told once, even at once', async () => {
+    const said = reading({ key: 'walk-1' });
+    const answers = await Promise.all([1, 2, 3, 4].map(() => tell(said)));
+    const ids = answers.map(({ body }) => (body as ToldFact[])[0]!.id);
+    expect(new Set(ids).size).toBe(1);
+    expect(await app.rows('told_facts', { farmId: farm.id, key: 'walk-1' })).toHaveLength(1);
+    const other = await tell(reading({ key: 'walk-1', details: { heightCm: 20 } }));
+    expectFieldProblem(other, { field: 'facts.0.key', code: 'conflict', given: 'walk-1' });
+    await app.api.delete(`${farm.path}/told/${ids[0]}`).expect(204);
+  });
+
+  it('is all kept, or nothing is', async () => {
+    const before = await app.contents();
+    const answer = await tell(reading(), reading({ on: inDays(2) }));
+    expectFieldProblem(answer, { field: 'facts.1.on', code: 'out-of-bounds' });
+    expect(await app.contents()).toBe(before);
+  });
+
+  it('replaces what it changes; taken back, what was before holds again; it can be told again', async () => {
+    const [first] = (await tell(reading()).expect(201)).body as ToldFact[];
+    const [second] = (await tell(reading({ details: { heightCm: 14 } })).expect(201))
+      .body as ToldFact[];
+    expect(second!.replaces).toBe(first!.id);
+    expect(await readings()).toMatchObject([{ heightCm: 14 }]);
+    await app.api.delete(`${farm.path}/told/${second!.id}`).expect(204);
+    expect(await readings()).toMatchObject([{ heightCm: 12 }]);
+    await app.api.delete(`${farm.path}/told/${second!.id}`).expect(204); // once more is the same
+    await tell(reading({ details: { heightCm: 15 } })).expect(201);
+    expect(await readings()).toMatchObject([{ heightCm: 15 }]);
+    const now = await told('?kind=grass-reading');
+    expect(now.facts.map(({ details }) => details)).toEqual([{ heightCm: 15 }]);
+    const history = await told(`?kind=grass-reading&about=${paddocks[0]!.id}&history=true`);
+    expect(history.total).toBeGreaterThanOrEqual(5);
+    expect(history.facts.filter(({ takenBackAt }) => takenBackAt)).toHaveLength(3);
+    const { id } = now.facts[0]!;
+    // The reading's own address forgets the whole day.
+    await app.api.delete(`${farm.path}/grass-readings/${id}`).expect(204);
+    expect(await readings()).toEqual([]);
+  });
+
+  it('is given in pages, which say how many there are', async () => {
+    const other = await saveFarm(app);
+    const facts = Array.from({ length: 7 }, (_, k) => ({
+      kind: 'ground-check',
+      about: 'ground',
+      on: inDays(-k),
+      details: { isWorkable: k % 2 === 0 },
+    }));
+    await app.api.post(`${other.path}/told`).send({ facts }).expect(201);
+    const page = async (query: string): Promise<ToldPage> =>
+      (await app.api.get(`${other.path}/told?${query}`).expect(200)).body as ToldPage;
+    const days = async (query: string) => (await page(query)).facts.map(({ on }) => on);
+    expect(await page('take=3')).toMatchObject({ total: 7, skip: 0 });
+    expect(await days('take=3')).toEqual([0, -1, -2].map(inDays));
+    expect(await days('take=3&skip=6')).toEqual([inDays(-6)]);
+    expect(await days(`from=${inDays(-1)}`)).toEqual([0, -1].map(inDays));
+    expectFieldProblem(await app.api.get(`${other.path}/told?take=5000`), { field: 'take' });
+    expectFieldProblem(await app.api.get(`${other.path}/told?kind=rumor`), { field: 'kind' });
+    expectProblem(await app.api.get('/api/farms/none/told'), 404);
+    expectProblem(await app.api.delete(`${other.path}/told/nothing`), 404);
+  });
+
+  it('of ticks and looks is what the work takes, whichever way it was told', async () => {
+    const mark = (body: object) => app.api.put(`${farm.path}/work/mark`).send(body).expect(200);
+    await mark({ key: 'own/gone', doneOn: inDays(-1), hours: 2 });
+    await mark({ key: 'own/gone', doneOn: inDays(0), hours: 3 });
+    expect((await told('?about=own/gone')).facts).toMatchObject([
+      { kind: 'work-progress', on: inDays(0), details: { doneOn: inDays(0), hours: 3 } },
+    ]);
+    await mark({ key: 'own/gone' });
+    expect((await told('?about=own/gone')).total).toBe(0);
+    expect((await told('?about=own/gone&history=true')).total).toBe(2);
+    const wrong = await app.api
+      .put(`${farm.path}/work/mark`)
+      .send({ key: 'mow', doneOn: inDays(0) });
+    expectFieldProblem(wrong, { field: 'key', code: 'not-allowed', given: 'mow' });
+  });
+
+  it('of moves says where herds stand and when paddocks were grazed', async () => {
+    const [a, b, c] = paddocks as [Saved<Paddock>, Saved<Paddock>, Saved<Paddock>];
+    const at = `${farm.path}/herds/${herd.id}`;
+    const place = async () => {
+      const { inPaddockId, inSince } = (await app.api.get(at).expect(200)).body as Herd;
+      return [inPaddockId, inSince];
+    };
+    const grazed = async (paddock: Paddock) =>
+      ((await app.api.get(`${farm.path}/paddocks/${paddock.id}`)).body as Paddock).lastGrazedOn;
+    const move = (to: Paddock, on: string) =>
+      app.api.post(`${at}/moved`).send({ paddockId: to.id, on }).expect(200);
+    await move(a, inDays(-9));
+    await move(c, inDays(-2));
+    await move(b, inDays(-5)); // told late
+    expect(await place()).toEqual([c.id, inDays(-2)]);
+    expect([await grazed(a), await grazed(b), await grazed(c)]).toEqual([
+      inDays(-6),
+      inDays(-3),
+      undefined,
+    ]);
+    const { facts } = await told(`?kind=herd-move&about=${herd.id}`);
+    await app.api.delete(`${farm.path}/told/${facts[0]!.id}`).expect(204);
+    expect(await place()).toEqual([b.id, inDays(-5)]);
+    expect(await grazed(b)).toBeUndefined();
+    // A form that was opened before says nothing of the place, and is older now.
+    const stale = { ...newHerd({ name: 'Renamed' }), id: undefined, version: herd.version };
+    expect(expectProblem(await app.api.put(at).send(stale), 409)).toMatchObject({
+      current: { inPaddockId: b.id },
+    });
+    // What is typed in a form counts as well.
+    const { id: _id, ...typed } = newHerd({ inPaddockId: c.id, inSince: inDays(-1) });
+    expect((await app.api.put(at).send(typed).expect(200)).body).toMatchObject({
+      inPaddockId: c.id,
+      inSince: inDays(-1),
+    });
+    expect(await grazed(b)).toBe(inDays(-2));
+    const { id: _b, version: _version, ...paddock } = b;
+    const put = (lastGrazedOn: string | undefined) =>
+      app.api.put(`${farm.path}/paddocks/${b.id}`).send({ ...paddock, lastGrazedOn });
+    await put(inDays(-4)).expect(200); // a correction
+    expect(await grazed(b)).toBe(inDays(-4));
+    expectFieldProblem(await put(inDays(1)), { field: 'lastGrazedOn', code: 'out-of-bounds' });
+    await move(b, inDays(0));
+    const { body } = await app.api.get(`${farm.path}/paddocks/${c.id}`);
+    expect(body).toMatchObject({ lastGrazedOn: inDays(-1) });
+  });
+
+  it('of a paddock that is gone is history', async () => {
+    const [, , c] = paddocks;
+    await tell(reading({ about: c!.id })).expect(201);
+    await app.api.delete(`${farm.path}/paddocks/${c!.id}`).expect(204);
+    expect((await readings()).map(({ paddockId }) => paddockId)).not.toContain(c!.id);
+    expect((await told(`?kind=grass-reading&about=${c!.id}`)).total).toBe(1);
+    await app.api.get(`${farm.path}/pasture/plan`).expect(200);
+  });
+});

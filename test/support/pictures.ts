@@ -1,0 +1,61 @@
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import {
+  findArrivals,
+  type ArrivalSearch,
+  type ArrivalWeek,
+} from '../../shared/plan/arrival-finder.js';
+import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
+import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+
+const BATCH = 'batch';
+
+/** A farm with nothing on it but what is given. */
+export const newPicture = (
+  more: Partial<FarmPicture> & Pick<FarmPicture, 'farm' | 'climate' | 'today'>,
+): FarmPicture => ({
+  facilities: [],
+  people: [],
+  batches: [],
+  paddocks: [],
+  herds: [],
+  readings: [],
+  pastureChoices: {},
+  jobs: [],
+  handovers: [],
+  marks: [],
+  groundLooks: [],
+  keptPlans: [],
+  ...more,
+});
+
+/** One batch and what its plan looks at; other batches of the farm beside it. */
+export type BatchCase = PlanRequest & Partial<Pick<FarmPicture, 'batches'>>;
+
+const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: BatchCase) =>
+  newPicture({
+    farm,
+    climate,
+    today,
+    facilities: rest.facilities,
+    people: rest.people,
+    batches: [...batches, { ...batch, id: BATCH }],
+  });
+
+/** Plans the batch of a case. */
+export const plannedBatch = (given: BatchCase): BatchPlan =>
+  planBatch(pictureOf(given), given.tables, BATCH, given.previousArrivalDate);
+
+/** Looks for weeks in which the batch of a case might arrive. */
+export const foundArrivals = (given: BatchCase, search: ArrivalSearch): ArrivalWeek[] =>
+  findArrivals(pictureOf(given), given.tables, BATCH, search);
+
+/** A pasture and what its plan looks at; batches whose birds follow a herd beside it. */
+export type PastureCase = PastureRequest & Partial<Pick<FarmPicture, 'batches'>>;
+
+/** Plans the pasture of a case. */
+export const plannedPasture = (
+  { tables, choices, followers: _followers, ...given }: PastureCase,
+  width?: number,
+): PasturePlan => planPasture(newPicture({ ...given, pastureChoices: choices }), tables, width);
