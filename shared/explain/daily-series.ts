@@ -1,6 +1,13 @@
 import type { Unit } from '../units/unit.js';
-import { weakestMark, type Formula, type Mark } from './formula.js';
-import { input, round6, type Quantity, type QuantityInput } from './quantity.js';
+import { weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
+import {
+  allSources,
+  input,
+  round6,
+  weakestOf,
+  type Quantity,
+  type QuantityInput,
+} from './quantity.js';
 
 /** An input that changes from day to day: the value of another series on the same day. */
 export interface SeriesInput {
@@ -26,6 +33,8 @@ export interface DailySeries {
 interface SeriesOptions {
   readonly sources?: readonly string[];
   readonly mark?: Mark;
+  /** Rows of tables that the values rest on beside their inputs. */
+  readonly rows?: readonly Sourced[];
   readonly outside?: DailySeries['outside'] | undefined;
 }
 
@@ -40,6 +49,8 @@ export function dailySeries(
 ): DailySeries {
   const rounded = new Array<number>(values.length);
   for (let i = 0; i < values.length; i++) rounded[i] = round5(values[i] as number);
+  const { rows = [] } = options;
+  const known = inputs.flatMap((each) => ('series' in each ? [] : [each]));
   return {
     id,
     label,
@@ -47,8 +58,8 @@ export function dailySeries(
     formula: formula.id,
     values: rounded,
     inputs,
-    sources: options.sources ?? formula.sources,
-    mark: options.mark ?? formula.mark,
+    sources: allSources(options.sources ?? formula.sources, rows, known),
+    mark: weakestOf(weakestMark(formula.mark, options.mark ?? formula.mark), [...rows, ...known]),
     ...(options.outside ? { outside: options.outside } : {}),
   };
 }
@@ -67,13 +78,21 @@ export function quantityOfDay(
     const other = all.find((s) => s.id === each.series);
     const otherValue = other?.values[dayIndex];
     return other && otherValue !== undefined
-      ? [{ ...input(each.label, otherValue, other.unit, each.symbol), mark: other.mark }]
+      ? [{ ...input(each.label, otherValue, other.unit, each.symbol), mark: markOf(all, other) }]
       : [];
   });
   const { label, unit, formula, sources, outside } = series;
   const mark = weakestMark(series.mark, ...inputs.flatMap((each) => each.mark ?? []));
   const day = { label, value: round6(value), unit, formula, inputs, sources, mark };
   return outside && outside.fromDay <= dayIndex ? { ...day, outside: outside.text } : day;
+}
+
+/** Mark of a series, the series that it is fed with included. */
+function markOf(all: readonly DailySeries[], { mark, inputs }: DailySeries): Mark {
+  const fed = inputs.flatMap((each) =>
+    'series' in each ? all.filter(({ id }) => id === each.series) : [],
+  );
+  return weakestMark(mark, ...fed.map((series) => markOf(all, series)));
 }
 
 /** Daily values are drawn and listed by the hundred: five decimals are plenty and cheap to make. */

@@ -8,7 +8,7 @@ export const plainFormulas = {
     words: 'Measured or counted by you; where there are several of a size, one times how many.',
     symbols: 'A = a·n',
     sources: ['ARITHMETIC'],
-    mark: 'computed',
+    mark: 'own-record',
   },
   free: {
     id: 'room-free',
@@ -48,7 +48,7 @@ export const plainFormulas = {
     title: 'Nest boxes',
     words: 'Hens divided by the hens that share a nest, rounded up.',
     symbols: 'n = ⌈N ÷ h⌉',
-    sources: ['EXT_LAYER_SPACE'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;

@@ -1,5 +1,5 @@
 import type { Unit } from '../units/unit.js';
-import { weakestMark, type Formula, type Mark } from './formula.js';
+import { weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
 
 /** One input of a formula: a number with its unit, or a word such as the name of a table. */
 export interface QuantityInput {
@@ -7,8 +7,10 @@ export interface QuantityInput {
   readonly symbol?: string;
   readonly unit: Unit;
   readonly value: number | string;
-  /** How well the input is supported, where it was itself computed; a result is no better. */
+  /** How well the input is supported, where that is known; a result is no better. */
   readonly mark?: Mark;
+  /** Of an input that was read from a row of a table. */
+  readonly sources?: readonly string[];
   /** Set when the input itself lies outside the range that its source covers. */
   readonly outside?: string;
 }
@@ -41,8 +43,12 @@ export interface NumberQuantity extends Quantity {
 }
 
 export interface QuantityOptions {
+  /** In place of the formula's. */
   readonly sources?: readonly string[];
+  /** A result is no better supported than this, nor than its formula, its inputs and its rows. */
   readonly mark?: Mark;
+  /** Rows of tables that the value rests on beside its inputs. */
+  readonly rows?: readonly Sourced[];
   readonly spread?: Spread | undefined;
   readonly outside?: string | undefined;
 }
@@ -56,6 +62,37 @@ export const input = (
   symbol === undefined
     ? { label, unit, value: tidy(value) }
     : { label, symbol, unit, value: tidy(value) };
+
+/** A value of a table as an input: it hands on the mark and the sources of its row. */
+export const fromTable = (
+  { mark, sources }: Sourced,
+  label: string,
+  value: number | string,
+  unit: Unit,
+  symbol?: string,
+): QuantityInput => ({ ...input(label, value, unit, symbol), mark, sources });
+
+/** A judgement as an input, by its own name. */
+export const fromJudgement = (
+  judged: Sourced & { readonly name: string; readonly value: number; readonly unit: Unit },
+  symbol?: string,
+): QuantityInput => fromTable(judged, judged.name, judged.value, judged.unit, symbol);
+
+/** What the farm itself measured, counted or logged, as an input. */
+export const fromFarm = (
+  label: string,
+  value: number | string,
+  unit: Unit,
+  symbol?: string,
+): QuantityInput => ({ ...input(label, value, unit, symbol), mark: 'own-record' });
+
+/** A value that the user may have given; else the table's stands in, with the mark of its row. */
+export const givenOrTable = (
+  isGiven: boolean,
+  row: Sourced,
+  ...[label, value, unit, symbol]: Parameters<typeof input>
+): QuantityInput =>
+  isGiven ? fromFarm(label, value, unit, symbol) : fromTable(row, label, value, unit, symbol);
 
 /**
  * A computed quantity as the input of another: it hands on its mark and its "outside the range", so
@@ -76,7 +113,10 @@ export function from(
   };
 }
 
-/** Builds a number that explains itself. Sources and mark come from the formula unless given. */
+/**
+ * Builds a number that explains itself. Its sources are those of the formula, unless others are
+ * given, with those of the rows it was fed with; its mark is the weakest of all of these.
+ */
 export function quantity(
   label: string,
   value: number,
@@ -107,7 +147,7 @@ function built<V extends number | string>(
   unit: Unit,
   formula: Formula,
   inputs: readonly QuantityInput[],
-  { sources = formula.sources, mark = formula.mark, spread, outside }: QuantityOptions,
+  { sources = formula.sources, mark, rows = [], spread, outside }: QuantityOptions,
 ): Quantity & { readonly value: V } {
   // Built by assignment: a plan makes hundreds, and conditional spreads cost more than the sums.
   const result: Writable<Quantity & { readonly value: V }> = {
@@ -116,8 +156,11 @@ function built<V extends number | string>(
     unit,
     formula: formula.id,
     inputs,
-    sources,
-    mark: weakestOf(mark, inputs),
+    sources: allSources(sources, rows, inputs),
+    mark: weakestOf(mark === undefined ? formula.mark : weakestMark(formula.mark, mark), [
+      ...rows,
+      ...inputs,
+    ]),
   };
   if (spread) result.spread = tidySpread(spread);
   const beyond = outside ?? inputs.find((each) => each.outside !== undefined)?.outside;
@@ -125,10 +168,29 @@ function built<V extends number | string>(
   return result;
 }
 
-function weakestOf(mark: Mark, inputs: readonly QuantityInput[]): Mark {
+/** The weakest of a mark and those that are known of parts. */
+export function weakestOf(mark: Mark, parts: readonly { readonly mark?: Mark }[]): Mark {
   let weakest = mark;
-  for (const each of inputs) if (each.mark !== undefined) weakest = weakestMark(weakest, each.mark);
+  for (const each of parts) if (each.mark !== undefined) weakest = weakestMark(weakest, each.mark);
   return weakest;
+}
+
+/** Sources with those of rows and inputs, each once. */
+export function allSources(
+  own: readonly string[],
+  ...lists: readonly (readonly { readonly sources?: readonly string[] }[])[]
+): readonly string[] {
+  let all: string[] | undefined;
+  for (const list of lists) {
+    for (const { sources } of list) {
+      for (const id of sources ?? []) {
+        if ((all ?? own).includes(id)) continue;
+        all ??= [...own];
+        all.push(id);
+      }
+    }
+  }
+  return all ?? own;
 }
 
 /** Below this a power of ten overflows; nothing on a farm is as small. */

@@ -1,4 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
+import type { Sourced } from '../explain/formula.js';
 import { within } from './bounds.js';
 import { list, number, optional, row, twelveMonths, type RowOf } from './field.js';
 import { date, id } from './words.js';
@@ -47,4 +48,6 @@ export interface Follower {
   readonly lagDays: number;
   readonly nitrogenKgPerDay: number;
   readonly phosphorusKgPerDay: number;
+  /** What these rest on; left out where somebody gave them. */
+  readonly rows?: readonly Sourced[];
 }

@@ -1,5 +1,5 @@
 import type { Tables } from '../tables/tables.js';
-import type { Source } from '../tables/sourced.js';
+import type { Source } from '../tables/source.js';
 import { formatValue, type Reader } from '../units/format.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
@@ -16,6 +16,8 @@ export interface Explanation {
     readonly label: string;
     readonly symbol?: string;
     readonly value: string;
+    /** How well it is supported, where that is known. */
+    readonly mark?: string;
   }[];
   readonly mark: string;
   readonly markMeaning: string;
@@ -39,10 +41,11 @@ export function explain(
     formulaTitle: formula.title,
     words: formula.words,
     symbols: formula.symbols,
-    inputs: quantity.inputs.map(({ label, symbol, value, unit }) => ({
+    inputs: quantity.inputs.map(({ label, symbol, value, unit, mark }) => ({
       label,
       ...(symbol === undefined ? {} : { symbol }),
       value: formatValue(value, unit, reader),
+      ...(mark === undefined ? {} : { mark }),
     })),
     mark: quantity.mark,
     markMeaning: MARK_MEANING[quantity.mark],

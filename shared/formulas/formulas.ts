@@ -17,6 +17,7 @@ import { surplusFormulas } from '../plan/pasture/surplus.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
+import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
@@ -35,9 +36,11 @@ import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
-import type { Formula } from '../explain/formula.js';
+import { jobSetFormulas } from '../plan/season/job-sets.js';
 import { seasonFormulas } from '../plan/season/season-quantities.js';
+import type { Formula } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
+import { judgementFormulas } from './judgements.js';
 
 const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
@@ -58,6 +61,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   turningFormulas,
   evapotranspirationFormulas,
   soilWaterFormulas,
+  arrivalFormulas,
   billFormulas,
   brooderHeatFormulas,
   broodingFormulas,
@@ -74,6 +78,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  jobSetFormulas,
+  judgementFormulas,
   seasonFormulas,
   spaceFormulas,
   taskFormulas,

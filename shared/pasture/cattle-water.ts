@@ -9,7 +9,7 @@ export const cattleWaterFormulas = {
     words:
       'Printed water of one animal at that mean temperature, times the head. For cows in milk on hot days the larger of two tables is taken.',
     symbols: 'V = Σ head·v(T)',
-    sources: ['GRAZING_46', 'GRAZING_47'],
+    sources: [],
     mark: 'published',
   },
   edge: {
@@ -17,7 +17,7 @@ export const cattleWaterFormulas = {
     title: 'Trough edge',
     words: 'Two feet of edge for every fifteen head.',
     symbols: 'L = head·0.61 m ÷ 15',
-    sources: ['GRAZING_49', 'GRAZING_51'],
+    sources: [],
     mark: 'published',
   },
   tank: {
@@ -25,20 +25,13 @@ export const cattleWaterFormulas = {
     title: 'Smallest tank',
     words: 'By how fast it refills: what the herd drinks at once, or a share of the day’s water.',
     symbols: 'V = head·7.6 L, or a share of the day',
-    sources: ['GRAZING_52'],
+    sources: [],
     mark: 'published',
   },
 } satisfies Record<string, Formula>;
 
 type WaterCurve = (airC: number) => number;
 const cache = new WeakMap<CattleWaterTable, Map<string, WaterCurve>>();
-
-/** Tables of growing cattle are printed for 400, 600 and 800 lb. */
-const GROWING = [
-  { id: 'growing-400', kg: 181.4 },
-  { id: 'growing-600', kg: 272.2 },
-  { id: 'growing-800', kg: 362.9 },
-] as const;
 
 /**
  * Water one animal drinks in a day, L.
@@ -66,11 +59,13 @@ export function cattleWaterL(
 }
 
 function growingL(table: CattleWaterTable, airC: number, weightKg: number): number {
-  const above = GROWING.findIndex((row) => weightKg < row.kg);
-  const at = (k: number): number => curveOf(table, GROWING[k]!.id)(airC);
+  // Tables of growing cattle are printed for some weights, in rising order.
+  const growing = Object.entries(table.growingKg).map(([id, kg]) => ({ id, kg }));
+  const above = growing.findIndex((row) => weightKg < row.kg);
+  const at = (k: number): number => curveOf(table, growing[k]!.id)(airC);
   if (above === 0) return at(0);
-  if (above === -1) return at(GROWING.length - 1);
-  const [low, high] = [GROWING[above - 1]!, GROWING[above]!];
+  if (above === -1) return at(growing.length - 1);
+  const [low, high] = [growing[above - 1]!, growing[above]!];
   const part = (weightKg - low.kg) / (high.kg - low.kg);
   return at(above - 1) + part * (at(above) - at(above - 1));
 }
@@ -80,15 +75,7 @@ function curveOf(table: CattleWaterTable, id: string): WaterCurve {
   if (!curves) cache.set(table, (curves = new Map()));
   let curve = curves.get(id);
   if (!curve) {
-    const rows = [...table.classes[id]!];
-    // The printed row of nursing cows falls in the hottest month; another chart gives more.
-    if (id === 'nursing-cow') {
-      rows.splice(
-        rows.findIndex((row) => 26 < row.airC),
-        Infinity,
-        table.lactatingHot,
-      );
-    }
+    const rows = table.classes[id]!;
     curve = monotoneCubic(
       rows.map((row) => row.airC),
       rows.map((row) => row.litres),
@@ -103,7 +90,8 @@ export function tankL(
   table: CattleWaterTable,
   herd: { head: number; litresPerDay: number; refillH: number },
 ): number {
-  const row = table.tank.find((each) => herd.refillH <= each.refillH) ?? table.tank.at(-1)!;
+  const { rows } = table.tank;
+  const row = rows.find((each) => herd.refillH <= each.refillH) ?? rows.at(-1)!;
   return row.litresPerHead === undefined
     ? row.shareOfDay! * herd.litresPerDay
     : row.litresPerHead * herd.head;

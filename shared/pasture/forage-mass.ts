@@ -10,14 +10,23 @@ export const forageMassFormulas = {
     words:
       'Height times the dry matter in a centimetre of it, by kind and density of the stand. Measured with the hand flat on the sward, not the tallest leaf.',
     symbols: 'W = h·m',
-    sources: ['GRAZING_15', 'GRAZING_17'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   area: {
     id: 'paddock-area-given',
     title: 'Area of the paddock',
     words: 'As you gave it, or from its outline on the ellipsoid.',
     symbols: 'A = as given, or from the outline',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
+  },
+  legumes: {
+    id: 'legumes-in-stand',
+    title: 'Legumes in the stand',
+    words:
+      'The usual share of clover and alfalfa in a stand of that kind; yours may differ, and it rises in summer. The more of it, the greater the danger of bloat.',
+    symbols: 's = as usual for the kind',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -35,8 +44,8 @@ export const forageMassFormulas = {
     words:
       'Standing forage over the dry matter in a centimetre of it, which differs from stand to stand within the printed range.',
     symbols: 'h = W ÷ m',
-    sources: ['GRAZING_15', 'GRAZING_17'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 

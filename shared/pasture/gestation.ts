@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
-import type { Formula } from '../explain/formula.js';
+import { weakestMark, type Formula, type Sourced } from '../explain/formula.js';
 import { rowById } from '../tables/tables.js';
 import type { GestationTable } from '../tables/pasture-tables.js';
 
@@ -10,8 +10,8 @@ export const gestationFormulas = {
     words:
       'Day of service plus the mean gestation of the breed. Two standard deviations either side hold about 95 of 100 calvings.',
     symbols: 'D = service + g ± 2·s',
-    sources: ['GRAZING_99', 'GRAZING_101'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -21,6 +21,8 @@ export interface CalvingDue {
   readonly late: PlainDate;
   readonly meanDays: number;
   readonly sdDays: number;
+  /** What the due date and its span rest on. */
+  readonly row: Sourced;
 }
 
 /**
@@ -39,5 +41,9 @@ export function calvingDue(table: GestationTable, bredOn: PlainDate, breedId = '
     late: addDays(due, spread),
     meanDays: breed.meanDays,
     sdDays,
+    row: {
+      sources: breed.sources,
+      mark: weakestMark(breed.mark, breed.sdDays === undefined ? table.sdDays.mark : breed.mark),
+    },
   };
 }

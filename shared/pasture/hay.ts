@@ -7,7 +7,7 @@ export const hayFormulas = {
     words:
       'Dry matter to feed, divided by the dry share of hay and by what is left after losses in store and at the feeder.',
     symbols: 'H = F ÷ (dm·(1 − l_store)·(1 − l_feed))',
-    sources: ['GRAZING_65', 'GRAZING_66', 'GRAZING_67', 'GRAZING_13'],
+    sources: ['GRAZING_13'],
     mark: 'published',
   },
   cut: {

@@ -6,10 +6,6 @@ import { cattleWaterL } from './cattle-water.js';
 import { calvingDue, type CalvingDue } from './gestation.js';
 import { animalUnits, intakeKg } from './intake.js';
 
-/** Days before calving on which a milk cow is dry. */
-const DRY_DAYS = 60;
-/** Week of lactation taken for a cow whose calving is not known. */
-export const MID_LACTATION_WEEKS = 12;
 const CLASS_OF_DRY = 'dry-cow';
 const CLASS_OF_NURSING = 'cow-calf';
 const CALVING_CLASSES = ['dry-cow', 'heifer'];
@@ -49,6 +45,7 @@ export function dueOf(group: CattleGroup, tables: Tables): CalvingDue | undefine
     late: addDays(group.calvesOn, 2 * sdDays),
     meanDays: 0,
     sdDays,
+    row: tables.gestation.sdDays,
   };
 }
 
@@ -57,12 +54,13 @@ export function classOn(
   group: CattleGroup,
   due: PlainDate | undefined,
   date: PlainDate,
-  classes: readonly CattleClass[],
+  { cattle: { classes }, judgements }: Tables,
 ): CattleClass {
   const own = rowById(classes, group.classId);
+  const { dryCowDays } = judgements.grass;
   if (due === undefined) return own;
   if (CALVING_CLASSES.includes(own.id) && due <= date) return rowById(classes, CLASS_OF_NURSING);
-  if (own.equation === 'nrc-dairy' && addDays(due, -DRY_DAYS) <= date && date < due)
+  if (own.equation === 'nrc-dairy' && addDays(due, -dryCowDays.value) <= date && date < due)
     return rowById(classes, CLASS_OF_DRY);
   return own;
 }
@@ -135,7 +133,7 @@ function addGroup(
     : span.days;
   for (let i = begins; i < ends; i++) {
     const date = addDays(span.first, i);
-    const of = classOn(group, due, date, classes);
+    const of = classOn(group, due, date, tables);
     const weightKg = startKg + gainKg * Math.max(0, i - Math.max(begins, span.from));
     const isCalved = due !== undefined && due <= date;
     const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
@@ -143,7 +141,9 @@ function addGroup(
       weightKg,
       milkKg,
       energyMcalPerKg: span.energyMcalPerKg,
-      weekOfLactation: isCalved ? daysBetween(due, date) / 7 : MID_LACTATION_WEEKS,
+      weekOfLactation: isCalved
+        ? daysBetween(due, date) / 7
+        : tables.judgements.grass.midLactationWeeks.value,
     });
     // Calves at foot count from four months on.
     const calves =

@@ -33,8 +33,8 @@ export const intakeFormulas = {
     title: 'Dry matter as a share of body weight',
     words: 'Body weight times the usual share for that class.',
     symbols: 'DMI = s·BW',
-    sources: ['GRAZING_11', 'GRAZING_12'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   demand: {
     id: 'herd-demand',
@@ -49,7 +49,7 @@ export const intakeFormulas = {
     title: 'Animal units',
     words: 'One unit is 1,000 lb (454 kg) of live weight.',
     symbols: 'AU = Σ head·BW ÷ 454 kg',
-    sources: ['GRAZING_3', 'GRAZING_5'],
+    sources: ['GRAZING_5'],
     mark: 'published',
   },
 } satisfies Record<string, Formula>;

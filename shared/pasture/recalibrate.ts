@@ -8,8 +8,8 @@ export const recalibrateFormulas = {
     words:
       'Growth between your readings over the growth expected in the same days, averaged as ratios. Four imagined readings that agree with the table are averaged in, so that one reading does not throw the plan about.',
     symbols: 'f = exp(Σ ln(measured ÷ expected) ÷ (n + 4))',
-    sources: ['PLANNING_GUESS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
   },
   off: {
     id: 'reading-against-plan',
@@ -17,7 +17,7 @@ export const recalibrateFormulas = {
     words: 'The height read, less what had been expected for that day, as a share of it.',
     symbols: '(h_read − h_expected) ÷ h_expected',
     sources: ['ARITHMETIC'],
-    mark: 'computed',
+    mark: 'own-record',
   },
 } satisfies Record<string, Formula>;
 
@@ -25,9 +25,6 @@ export interface GrowthPair {
   readonly measuredKgPerHa: number;
   readonly expectedKgPerHa: number;
 }
-
-/** Least growth from which a ratio says anything, kg/ha. */
-const LEAST_KG_PER_HA = 40;
 
 /**
  * Factor on growth from the farm's own readings: 1 without any, drawn slowly towards what they say.
@@ -40,7 +37,9 @@ export function growthFactor(
   pairs: readonly GrowthPair[],
 ): { factor: number; readings: number } {
   const ratios = pairs
-    .filter((p) => LEAST_KG_PER_HA <= p.expectedKgPerHa && LEAST_KG_PER_HA / 4 <= p.measuredKgPerHa)
+    .filter(
+      (p) => table.leastKgPerHa <= p.expectedKgPerHa && table.leastKgPerHa / 4 <= p.measuredKgPerHa,
+    )
     .map((p) => Math.log(clamp(p.measuredKgPerHa / p.expectedKgPerHa, table)));
   const sum = ratios.reduce((a, b) => a + b, 0);
   const factor = Math.exp(sum / (ratios.length + table.priorReadings));

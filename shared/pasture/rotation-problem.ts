@@ -1,4 +1,8 @@
+import type { Judgements } from '../tables/judgements.js';
 import type { Sward } from './sward.js';
+
+/** What an order of moves is weighed by. */
+export type GrazingJudgements = Readonly<Record<keyof Judgements['grazing'], number>>;
 
 /** Herds as the search sees them: what they would eat of grass on each day. */
 export interface Grazers {
@@ -19,6 +23,7 @@ export interface RotationProblem {
   /** Share eaten of what disappears, by days of stay, and how much less in rank grass. */
   readonly harvestShare: readonly number[];
   readonly rankDrop: number;
+  readonly judged: GrazingJudgements;
 }
 
 /** A herd in a paddock from a day on, for some days. */

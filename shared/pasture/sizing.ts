@@ -47,8 +47,8 @@ export const sizingFormulas = {
     title: 'Animal days on an area',
     words: 'Head times days in the paddock, divided by its area.',
     symbols: 'head·days ÷ A',
-    sources: ['REMEMBERED'],
-    mark: 'from-memory',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   energiser: {
     id: 'fence-energiser',
@@ -56,16 +56,16 @@ export const sizingFormulas = {
     words:
       'One joule for a mile of fence, whatever the strands; counting wire asks for four times.',
     symbols: 'E = L·1 J ÷ 1.6 km',
-    sources: ['GRAZING_58'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   shade: {
     id: 'cattle-shade',
     title: 'Shade',
     words: 'Head times the shade one lies in at noon.',
     symbols: 'A = head·a',
-    sources: ['GRAZING_61', 'GRAZING_62'],
-    mark: 'from-memory',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   lane: {
     id: 'lane-length',

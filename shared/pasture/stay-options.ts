@@ -2,29 +2,6 @@ import type { Grazers, RotationProblem } from './rotation-problem.js';
 import { decisionDay, NEVER, type Option, type State } from './rotation-state.js';
 import { grazeDay, massOn, type Sward } from './sward.js';
 
-/**
- * What an order of stays costs, in kilograms of dry matter: hay for what the grass does not give,
- * and three judgements that keep the sward right.
- */
-export const COST = {
-  /** For each kg eaten from a paddock entered below its turn-in height. */
-  early: 0.3,
-  /** For each kg eaten at full height before the rest is over, times the share of rest missed. */
-  shortRest: 0.5,
-  /** For each kg that stood above the rank height on entry. */
-  rank: 0.1,
-  /** For each kg of hay once the herd has been on grass: better to have waited. */
-  backOnHay: 0.2,
-  /** For each move: fence and a walk. */
-  moveKg: 2,
-} as const;
-
-/** Share of the turn-in height, above the residual, below which a paddock is never entered. */
-const EARLIEST_SHARE = 0.65;
-/** A paddock is never entered again before this share of its rest. */
-const LEAST_REST_SHARE = 0.2;
-/** A stay ends when the grass gives less than this share of a day's need. */
-const LEAST_DAY_SHARE = 0.8;
 interface Enterable {
   readonly paddock: number;
   readonly mass: number;
@@ -37,6 +14,9 @@ interface Enterable {
 /**
  * Every stay the next herd could make now; a day on hay when it could make none at full height.
  *
+ * A stay costs, in kilograms of dry matter: hay for what the grass does not give, and what the
+ * judgements of the problem add to keep the sward right.
+ *
  * @param most paddocks looked at, the ripest first; all of them for a proof
  */
 export function optionsOf(
@@ -44,6 +24,7 @@ export function optionsOf(
   state: State,
   most = problem.swards.length,
 ): Option[] {
+  const { judged } = problem;
   const day = decisionDay(state);
   const herd = state.free.indexOf(day);
   const grazers = problem.herds[herd]!;
@@ -55,13 +36,13 @@ export function optionsOf(
       if (isTaken(state, herd, p, day)) continue;
       const sward = problem.swards[p]!;
       const rest = restShare(sward, state.lastEnd[p]!, day, grazers, p);
-      if (rest < LEAST_REST_SHARE) continue;
+      if (rest < judged.leastRestShare) continue;
       const mass = massOn(sward, state.mass[p]!, state.massDay[p]!, day);
       // A lightly grazed stand can be back at its height before the rest of the month is over.
       const restMissed = Math.max(0, 1 - rest);
       if (0 < restMissed && mass < sward.turnInKgPerHa) continue;
       // Turn-out waits for the full height; later a herd may come a little early.
-      const share = state.isOut[herd] ? EARLIEST_SHARE : 1;
+      const share = state.isOut[herd] ? judged.earliestShare : 1;
       const earliest =
         sward.residualKgPerHa + share * (sward.turnInKgPerHa - sward.residualKgPerHa);
       if (mass < earliest) continue;
@@ -78,7 +59,7 @@ export function optionsOf(
   }
   if (!hasReady) {
     const demand = grazers.demandKg[day]!;
-    const costKg = demand * (state.isOut[herd] ? 1 + COST.backOnHay : 1);
+    const costKg = demand * (state.isOut[herd] ? 1 + judged.backOnHay : 1);
     options.push({ herd, paddock: -1, from: day, days: 1, massAfter: 0, costKg });
   }
   return options;
@@ -106,7 +87,7 @@ function staysIn(
   problem: RotationProblem,
   at: { herd: number; paddock: number; day: number; mass: number; restMissed: number },
 ): Option[] {
-  const { swards, herds, to, harvestShare, rankDrop } = problem;
+  const { swards, herds, to, harvestShare, rankDrop, judged } = problem;
   const sward = swards[at.paddock]!;
   const herd = herds[at.herd]!;
   const isRank = sward.rankKgPerHa < at.mass;
@@ -120,18 +101,18 @@ function staysIn(
     const last = at.day + days - 1;
     if (sward.isClosed[last] !== 0 || herd.demandKg[last]! <= 0) break;
     const share = harvestShare[Math.min(days, harvestShare.length) - 1]! - (isRank ? rankDrop : 0);
-    const run = grazeStay(sward, herd, at.mass, at.day, days, share);
+    const run = grazeStay(sward, herd, { ...at, days, share, leastDayShare: judged.leastDayShare });
     if (!run.lasts) break;
-    const earlyKg = at.mass < sward.turnInKgPerHa ? COST.early * run.eatenKg : 0;
-    const shortKg = COST.shortRest * at.restMissed * run.eatenKg;
-    const rankKg = isRank ? COST.rank * (at.mass - sward.rankKgPerHa) * sward.areaHa : 0;
+    const earlyKg = at.mass < sward.turnInKgPerHa ? judged.early * run.eatenKg : 0;
+    const shortKg = judged.shortRest * at.restMissed * run.eatenKg;
+    const rankKg = isRank ? judged.rank * (at.mass - sward.rankKgPerHa) * sward.areaHa : 0;
     options.push({
       herd: at.herd,
       paddock: at.paddock,
       from: at.day,
       days,
       massAfter: run.massAfter,
-      costKg: run.hayKg + earlyKg + shortKg + rankKg + COST.moveKg,
+      costKg: run.hayKg + earlyKg + shortKg + rankKg + judged.moveKg,
     });
   }
   return options;
@@ -140,10 +121,13 @@ function staysIn(
 function grazeStay(
   sward: Sward,
   herd: Grazers,
-  massBefore: number,
-  day: number,
-  days: number,
-  share: number,
+  {
+    mass: massBefore,
+    day,
+    days,
+    share,
+    leastDayShare,
+  }: { mass: number; day: number; days: number; share: number; leastDayShare: number },
 ): { massAfter: number; hayKg: number; eatenKg: number; lasts: boolean } {
   let mass = massBefore;
   let hayKg = 0;
@@ -156,7 +140,7 @@ function grazeStay(
     mass = grazed.massKgPerHa;
     eatenKg += eaten;
     hayKg += demand - eaten;
-    if (eaten < LEAST_DAY_SHARE * demand) return { massAfter: mass, hayKg, eatenKg, lasts: false };
+    if (eaten < leastDayShare * demand) return { massAfter: mass, hayKg, eatenKg, lasts: false };
   }
   return { massAfter: mass, hayKg, eatenKg, lasts: true };
 }

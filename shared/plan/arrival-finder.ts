@@ -7,6 +7,8 @@ import {
   weekdayOf,
   type PlainDate,
 } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { MAX_FINDER_DAYS } from '../farm/bounds.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
@@ -14,11 +16,24 @@ import type { Tables } from '../tables/tables.js';
 import { formatShortDate } from '../units/format.js';
 import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
+import { valuesOf } from '../tables/judgements.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
 import type { PlanRequest } from './request.js';
+
+export const arrivalFormulas = {
+  score: {
+    id: 'arrival-score',
+    title: 'Points of an arrival week',
+    words:
+      'A hundred, less points for everything that speaks against the week. How many each is worth is a judgement.',
+    symbols: 'S = max(0, 100 − Σ p)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
 
 export interface ArrivalWeek {
   readonly arrivalDate: PlainDate;
@@ -54,9 +69,10 @@ export function findArrivals(
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
   const life = lifeOf(request.batch, request.tables);
+  const points = valuesOf(request.tables.judgements.arrival);
   const weeks: Omit<ArrivalWeek, 'rank'>[] = [];
   for (let date = first; date <= search.to; date = addDays(date, 7)) {
-    weeks.push(scoreWeek(withoutFixedDates(request), life, date));
+    weeks.push(scoreWeek({ request: withoutFixedDates(request), points }, life, date));
   }
   const ranked = [...weeks].sort(
     (a, b) => b.score - a.score || (a.arrivalDate < b.arrivalDate ? -1 : 1),
@@ -64,6 +80,20 @@ export function findArrivals(
   const rank = new Map(ranked.map((week, k) => [week.arrivalDate, k + 1]));
   return weeks.map((week) => ({ ...week, rank: rank.get(week.arrivalDate)! }));
 }
+
+/** Points of a week, opened to what took them off and to the judgements behind it. */
+export const scoreOf = (
+  { score, reasons }: ArrivalWeek,
+  { judgements }: Pick<Tables, 'judgements'>,
+): NumberQuantity =>
+  quantity(
+    'Points of the week',
+    score,
+    'count',
+    arrivalFormulas.score,
+    reasons.filter(({ points }) => 0 < points).map((r) => input(r.text, r.points, 'count', 'p')),
+    { rows: Object.values(judgements.arrival) },
+  );
 
 /** Answers "why not that week?" against the best one. */
 export function whyNot(weeks: readonly ArrivalWeek[], arrivalDate: PlainDate): string {
@@ -88,7 +118,7 @@ function withoutFixedDates(request: PlanRequest): PlanRequest {
 }
 
 function scoreWeek(
-  request: PlanRequest,
+  { request, points }: Pick<CandidateWeek, 'request' | 'points'>,
   life: Life,
   arrivalDate: PlainDate,
 ): Omit<ArrivalWeek, 'rank'> {
@@ -113,6 +143,7 @@ function scoreWeek(
         );
   const at: CandidateWeek = {
     request,
+    points,
     life,
     arrivalDate,
     leavingDate,

@@ -14,8 +14,9 @@ import { defaultRow, rowById } from '../tables/tables.js';
 import { formatShortDate, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
 import { daysOfHeat } from './heat-days.js';
+import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
-import { BROODER_DAYS_AFTER, BROODER_DAYS_BEFORE, overlaps } from './occupancy.js';
+import { overlaps } from './occupancy.js';
 import type { PlanRequest } from './request.js';
 
 /** One thing that speaks for or against a week. Points are taken off a hundred. */
@@ -34,39 +35,11 @@ export interface ArrivalReason {
   readonly points: number;
   readonly text: string;
 }
-/** Points a week loses at most for each kind of reason: judgements, open to change. */
-const POINTS = {
-  neverWarm: 40,
-  perDayHeld: 1,
-  heldMost: 20,
-  unsureNights: 12,
-  placeTaken: 30,
-  brooderTooSmall: 15,
-  heaterShort: 10,
-  heaterTooWeak: 25,
-  pensShort: 15,
-  heatBegins: 8,
-  heatSerious: 20,
-  everybodyAway: 40,
-  somebodyAway: 8,
-  processedAfterFrost: 8,
-  processedInCold: 15,
-  notDelivered: 30,
-  frozenBox: 12,
-  past: 100,
-  shortNotice: 15,
-} as const;
-
-/** Days that are usual between ordering and arrival; sooner is hard to get. */
-const USUAL_LEAD_DAYS = 28;
-/** A box travelling on a day with a mean low under this is at risk, °C. */
-const COLD_BOX_C = -5;
-/** Working outdoors at processing is called cold when the day's high stays under this, °C. */
-const COLD_WORK_C = 5;
-
 /** One candidate week with what was worked out for it. */
 export interface CandidateWeek {
   readonly request: PlanRequest;
+  /** Points of each kind of reason, and what they hang on. */
+  readonly points: Readonly<Record<keyof Judgements['arrival'], number>>;
   readonly life: Life;
   readonly arrivalDate: PlainDate;
   readonly leavingDate: PlainDate;
@@ -98,6 +71,7 @@ export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
 }
 
 function nights({
+  points,
   moveDay,
   earliest,
   moveOutDate,
@@ -107,12 +81,12 @@ function nights({
   if (moveDay === undefined) {
     return {
       code: 'nights',
-      points: POINTS.neverWarm,
+      points: points.neverWarm,
       text: 'No nights are warm enough to move out before the end; the birds stay indoors.',
     };
   }
   const held = moveDay - earliest;
-  const unsure = moveOutChance === undefined ? 0 : (1 - moveOutChance) * POINTS.unsureNights;
+  const unsure = moveOutChance === undefined ? 0 : (1 - moveOutChance) * points.unsureNights;
   const chance =
     moveOutChance === undefined
       ? ''
@@ -120,7 +94,7 @@ function nights({
   const when = `out on ${formatShortDate(moveOutDate!)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
   return {
     code: 'nights',
-    points: Math.min(POINTS.heldMost, held * POINTS.perDayHeld) + unsure,
+    points: Math.min(points.heldMost, held * points.perDayHeld) + unsure,
     text:
       held === 0
         ? `Nights are warm as soon as the birds are old enough: ${when}.`
@@ -129,6 +103,7 @@ function nights({
 }
 
 function places({
+  points,
   request,
   arrivalDate,
   moveDay,
@@ -137,6 +112,7 @@ function places({
   life,
 }: CandidateWeek): MaybeReason {
   const { batch, occupied, facilities } = request;
+  const { daysBefore, daysAfter } = request.tables.judgements.birds;
   const lastInBrooder = addDays(arrivalDate, moveDay ?? life.days - 1);
   const home = batch.purpose === 'meat' ? (batch.penId ?? batch.coopId) : batch.coopId;
   const wanted = [
@@ -144,8 +120,8 @@ function places({
       ? [
           {
             facilityId: batch.brooderId,
-            from: addDays(arrivalDate, -BROODER_DAYS_BEFORE),
-            to: addDays(lastInBrooder, BROODER_DAYS_AFTER),
+            from: addDays(arrivalDate, -daysBefore.value),
+            to: addDays(lastInBrooder, daysAfter.value),
           },
         ]
       : []),
@@ -157,7 +133,7 @@ function places({
     const name = facilities.find((f) => f.id === want.facilityId)?.name ?? 'A place';
     return {
       code: 'places',
-      points: POINTS.placeTaken,
+      points: points.placeTaken,
       text: `${name} is held by ${other.batchName} until ${formatShortDate(other.to)}.`,
     };
   }
@@ -166,7 +142,7 @@ function places({
     : { code: 'places', points: 0, text: 'Brooder and pens are free.' };
 }
 
-function room({ request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
+function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
   const brooder = facilityOf(request.facilities, 'brooder', request.batch.brooderId);
   if (!brooder) return undefined;
   const { brooder: standards } = request.tables.space;
@@ -182,7 +158,7 @@ function room({ request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReas
     ) {
       return {
         code: 'room',
-        points: POINTS.brooderTooSmall,
+        points: points.brooderTooSmall,
         text: `${brooder.name} is outgrown on ${formatShortDate(addDays(arrivalDate, i))}, ${daysText(until - i)} before the move.`,
       };
     }
@@ -190,7 +166,7 @@ function room({ request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReas
   return { code: 'room', points: 0, text: `${brooder.name} is large enough until the move.` };
 }
 
-function heater({ request, life, weather, moveDay }: CandidateWeek): MaybeReason {
+function heater({ points, request, life, weather, moveDay }: CandidateWeek): MaybeReason {
   const { tables, farm, batch } = request;
   const brooder = facilityOf(request.facilities, 'brooder', batch.brooderId);
   if (!brooder || brooder.heat.kind === 'plate') return undefined;
@@ -205,11 +181,11 @@ function heater({ request, life, weather, moveDay }: CandidateWeek): MaybeReason
   const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
   if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
   return leastW <= installedW
-    ? { code: 'heater', points: POINTS.heaterShort, text: `${asks}: add heat.` }
-    : { code: 'heater', points: POINTS.heaterTooWeak, text: `${asks}: far too little.` };
+    ? { code: 'heater', points: points.heaterShort, text: `${asks}: add heat.` }
+    : { code: 'heater', points: points.heaterTooWeak, text: `${asks}: far too little.` };
 }
 
-function pens({ request, life, moveDay }: CandidateWeek): MaybeReason {
+function pens({ points, request, life, moveDay }: CandidateWeek): MaybeReason {
   const pen = facilityOf(request.facilities, 'field-pen', request.batch.penId);
   if (!pen || moveDay === undefined || life.firstEggAgeDays !== undefined) return undefined;
   const needM2 = life.aliveAll[moveDay]! * request.tables.space.pen.floorM2;
@@ -219,26 +195,28 @@ function pens({ request, life, moveDay }: CandidateWeek): MaybeReason {
     ? { code: 'pens', points: 0, text: `${pen.name}: room enough outdoors.` }
     : {
         code: 'pens',
-        points: POINTS.pensShort,
+        points: points.pensShort,
         text: `${pen.name} gives ${shown(haveM2)} of the ${shown(needM2)} the birds need outdoors.`,
       };
 }
 
-function heat({ request, life, weather }: CandidateWeek): MaybeReason {
+function heat({ points, request, life, weather }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const { beginsC, seriousC } = request.tables.heatStress;
-  const hottest = Math.max(...weather.hotMaxC.subarray(Math.max(0, weather.hotMaxC.length - 14)));
+  const hottest = Math.max(
+    ...weather.hotMaxC.subarray(Math.max(0, weather.hotMaxC.length - points.lastHotDays)),
+  );
   const shown = formatValue(hottest, 'degC', request.farm);
   if (seriousC <= hottest)
     return {
       code: 'heat',
-      points: POINTS.heatSerious,
+      points: points.heatSerious,
       text: `Hot days of ${shown} fall in the last two weeks: serious for heavy birds.`,
     };
   if (beginsC <= hottest)
     return {
       code: 'heat',
-      points: POINTS.heatBegins,
+      points: points.heatBegins,
       text: `Hot days of ${shown} fall in the last two weeks: heat stress begins at ${formatValue(beginsC, 'degC', request.farm)}.`,
     };
   return {
@@ -248,15 +226,25 @@ function heat({ request, life, weather }: CandidateWeek): MaybeReason {
   };
 }
 
-function people({ request, arrivalDate, leavingDate, life }: CandidateWeek): ArrivalReason[] {
+function people({
+  points,
+  request,
+  arrivalDate,
+  leavingDate,
+  life,
+}: CandidateWeek): ArrivalReason[] {
   if (request.people.length === 0) return [];
   const spans = [
-    { from: addDays(arrivalDate, -1), to: addDays(arrivalDate, 13), what: 'the first two weeks' },
+    {
+      from: addDays(arrivalDate, -1),
+      to: addDays(arrivalDate, points.mindedFirstDays),
+      what: 'the first two weeks',
+    },
     ...(life.firstEggAgeDays === undefined
       ? [{ from: addDays(leavingDate, -1), to: leavingDate, what: 'processing' }]
       : []),
   ];
-  const reasons = spans.flatMap((span) => awayReason(request.people, span));
+  const reasons = spans.flatMap((span) => awayReason(request.people, span, points));
   return reasons.length === 0
     ? [
         {
@@ -268,7 +256,11 @@ function people({ request, arrivalDate, leavingDate, life }: CandidateWeek): Arr
     : reasons;
 }
 
-function awayReason(people: readonly Person[], span: Away & { what: string }): ArrivalReason[] {
+function awayReason(
+  people: readonly Person[],
+  span: Away & { what: string },
+  points: CandidateWeek['points'],
+): ArrivalReason[] {
   const gone = people.filter((p) => p.away.some((a) => a.from <= span.to && span.from <= a.to));
   if (gone.length === 0) return [];
   const names = gone.map((p) => p.name).join(' and ');
@@ -276,14 +268,14 @@ function awayReason(people: readonly Person[], span: Away & { what: string }): A
     ? [
         {
           code: 'people',
-          points: POINTS.everybodyAway,
+          points: points.everybodyAway,
           text: `Nobody is at home on some day of ${span.what}: ${names} away.`,
         },
       ]
     : [
         {
           code: 'people',
-          points: POINTS.somebodyAway,
+          points: points.somebodyAway,
           text: `${names} ${gone.length === 1 ? 'is' : 'are'} away in ${span.what}.`,
         },
       ];
@@ -296,14 +288,14 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
   return false;
 }
 
-function cold({ request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
+function cold({ points, request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
   const on = formatShortDate(leavingDate);
-  if (high < COLD_WORK_C)
+  if (high < points.coldWorkC)
     return {
       code: 'cold',
-      points: POINTS.processedInCold,
+      points: points.processedInCold,
       text: `Processing on ${on} is cold work: an expected high of ${formatValue(high, 'degC', request.farm)}.`,
     };
   const frost = `${yearOf(leavingDate)}-${request.farm.firstFrost}`;
@@ -312,31 +304,31 @@ function cold({ request, leavingDate, life, weather }: CandidateWeek): MaybeReas
   return isAfter
     ? {
         code: 'cold',
-        points: POINTS.processedAfterFrost,
+        points: points.processedAfterFrost,
         text: `Processing on ${on} comes after the usual first frost.`,
       }
     : { code: 'cold', points: 0, text: `Processing on ${on}, before cold weather.` };
 }
 
-function shipping({ request, arrivalDate, weather }: CandidateWeek): ArrivalReason[] {
+function shipping({ points, request, arrivalDate, weather }: CandidateWeek): ArrivalReason[] {
   const reasons: ArrivalReason[] = [];
   if (weekdayOf(arrivalDate) === 7 || request.farm.noDeliveryDates.includes(arrivalDate)) {
     reasons.push({
       code: 'shipping',
-      points: POINTS.notDelivered,
+      points: points.notDelivered,
       text: `No post on ${formatShortDate(arrivalDate)}; the box would wait, and 72 hours from hatch is the limit.`,
     });
   } else if (request.farm.noDeliveryDates.includes(addDays(arrivalDate, 1))) {
     reasons.push({
       code: 'shipping',
-      points: POINTS.notDelivered / 2,
+      points: points.notDelivered / 2,
       text: 'The next day is a holiday: a late box would wait over it.',
     });
   }
-  if (weather.minC[0]! < COLD_BOX_C) {
+  if (weather.minC[0]! < points.coldBoxC) {
     reasons.push({
       code: 'shipping',
-      points: POINTS.frozenBox,
+      points: points.frozenBox,
       text: `The box travels in nights of ${formatValue(weather.minC[0]!, 'degC', request.farm)}.`,
     });
   }
@@ -345,13 +337,13 @@ function shipping({ request, arrivalDate, weather }: CandidateWeek): ArrivalReas
     : reasons;
 }
 
-function leadTime({ request, arrivalDate }: CandidateWeek): MaybeReason {
+function leadTime({ points, request, arrivalDate }: CandidateWeek): MaybeReason {
   const lead = daysBetween(request.today, arrivalDate);
-  if (lead < 1) return { code: 'lead-time', points: POINTS.past, text: 'That date has passed.' };
-  if (lead < USUAL_LEAD_DAYS)
+  if (lead < 1) return { code: 'lead-time', points: points.past, text: 'That date has passed.' };
+  if (lead < points.usualLeadDays)
     return {
       code: 'lead-time',
-      points: POINTS.shortNotice,
+      points: points.shortNotice,
       text: `Only ${lead} days from today: the birds may be sold out and the brooder not ready.`,
     };
   return undefined;

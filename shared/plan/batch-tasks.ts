@@ -39,6 +39,7 @@ export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart
       ? { ...task, name: `${task.name}: ${first}` }
       : task,
   );
+  const used = new Set(tasks.map(({ templateId }) => templateId));
   const part: TasksPart = {
     events,
     tasks,
@@ -48,6 +49,7 @@ export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart
       'h',
       taskFormulas.sum,
       [input('Tasks', tasks.length, 'count', 'n')],
+      { rows: context.tables.taskTemplates.filter(({ id }) => used.has(id)) },
     ),
     late: tasks.filter((task) => task.alreadyLate).length,
     ...(previousArrivalDate !== undefined && previousArrivalDate !== batch.arrivalDate

@@ -124,7 +124,7 @@ export function planBill(
       from(total, 'C'),
       what
         ? { ...from(what, 'n'), value: n }
-        : { label: 'Birds at the end', symbol: 'n', unit: 'count', value: n },
+        : { ...from(parts.birds.atEnd, 'n', 'Birds at the end'), value: n },
     ]);
   const part: BillPart = {
     currency: farm.currency,
@@ -167,7 +167,7 @@ export function planBill(
   function processingLine({ leaving, birds }: typeof parts): BillLine[] {
     if (leaving) {
       const amount = quantity('Birds processed', leaving.birds, 'count', billFormulas.line, [
-        input('Birds leaving', leaving.birds, 'count'),
+        from(birds.atEnd),
       ]);
       if (batch.processing === 'home' && prices.processingPerBird === undefined) return [];
       return [line('Processing', amount, prices.processingPerBird)];

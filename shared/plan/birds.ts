@@ -1,13 +1,16 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
+  from,
+  fromFarm,
+  fromTable,
+  givenOrTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
   type QuantityInput,
 } from '../explain/quantity.js';
-import { weakestMark } from '../explain/formula.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -26,10 +29,18 @@ export interface BirdsPart {
 
 export function planBirds(context: PlanContext): Found<BirdsPart> {
   const { batch, life } = context;
-  const lossSources = { sources: life.losses.sources, mark: life.losses.mark };
+  const lossRows = { rows: [life.losses] };
   const rateInputs = [
-    input('Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'),
-    input('Loss later', life.rates.laterShare, 'share', 'l₂'),
+    givenOrTable(
+      batch.firstWeekLossPercent !== undefined,
+      life.losses,
+      ...(['Loss in the first week', life.rates.firstWeekShare, 'share', 'l₁'] as const),
+    ),
+    givenOrTable(
+      batch.laterLossPercent !== undefined,
+      life.losses,
+      ...(['Loss later', life.rates.laterShare, 'share', 'l₂'] as const),
+    ),
   ];
   const endDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const endCount = batch.purpose === 'layers' ? life.alive.female[endDay]! : life.aliveAll[endDay]!;
@@ -45,7 +56,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
       input('Share of the sex wanted', life.wantedSexShare, 'share', 's'),
     ],
     {
-      ...lossSources,
+      ...lossRows,
       spread: {
         low: life.orderForWanted,
         high: Math.max(life.orderCautious, life.orderForWanted),
@@ -58,17 +69,21 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     life.placed,
     'count',
     lossFormulas.order,
-    [input('Birds ordered', batch.orderedBirds ?? life.orderForWanted, 'count')],
+    [
+      batch.orderedBirds === undefined
+        ? from(toOrder, undefined, 'Birds ordered')
+        : fromFarm('Birds ordered', batch.orderedBirds, 'count'),
+    ],
     { sources: ['ARITHMETIC'] },
   );
-  const aliveInputs = [input('Birds placed', life.placed, 'count', 'N₀'), ...rateInputs];
+  const aliveInputs = [from(placed, 'N₀'), ...rateInputs];
   const atEnd = quantity(
     batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds leaving',
     Math.max(1, Math.floor(endCount + 1e-9)),
     'count',
     lossFormulas.alive,
     [...aliveInputs, input('Days after arrival', endDay, 'day', 't')],
-    lossSources,
+    lossRows,
   );
   const lostFirstWeek = quantity(
     'Losses to expect in the first week',
@@ -76,7 +91,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     'count',
     lossFormulas.alive,
     aliveInputs,
-    lossSources,
+    lossRows,
   );
   const cockerelDay =
     life.cockerelsLeaveAgeDays === undefined
@@ -96,7 +111,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
               'Cockerels leave',
               context.dateOf(cockerelDay),
               processingFormulas.leaveDate,
-              [input('Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
+              [fromTable(life.strain.leave, 'Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
             ),
             birds: quantity(
               'Cockerels to process',
@@ -104,7 +119,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
               'count',
               lossFormulas.alive,
               aliveInputs,
-              lossSources,
+              lossRows,
             ),
           },
         }),
@@ -118,16 +133,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
 function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): DailySeries[] {
   const { life, batch } = context;
   const table = life.growthTable;
-  const ownFactor = batch.weightFactor !== undefined;
-  const options = {
-    sources: [
-      ...table.sources,
-      ...(table.sexRatio?.sources ?? []),
-      ...(ownFactor ? [] : life.strain.factorSources),
-    ],
-    mark: weakestMark('computed', table.mark, ownFactor ? 'computed' : life.strain.factorMark),
-    outside: outsideFromDay(context),
-  };
+  const options = { rows: life.weightRows, outside: outsideFromDay(context) };
   const inputs = [
     input('Growth table', table.name, 'text'),
     input('Small-flock factor on weight', life.weightFactor, 'ratio', 'f'),
@@ -135,11 +141,9 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
   ];
   const weight = (id: string, label: string, values: Float64Array) =>
     dailySeries(id, label, 'kg', growthFormulas.weight, values, inputs, options);
-  const { sources, mark } = life.losses;
   return [
     dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
-      sources,
-      mark,
+      rows: [life.losses],
     }),
     weight('weight-mean', 'Live weight, mean', life.meanWeightKg),
     ...(batch.sex === 'pullets'

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
 import { defaultRow, rowById, type BroodingSchedule } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
@@ -48,12 +48,12 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
   const { life, tables, brooderDays, dateOf } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];
-  let from = 0;
+  let first = 0;
   let current: number | undefined;
   const targets: number[] = [];
   const close = (to: number): void => {
     if (current === undefined) return;
-    steps.push(stepOf(current, from, to));
+    steps.push(stepOf(current, first, to));
   };
   for (let i = 0; i < brooderDays; i++) {
     const heaterC = underHeaterC(schedule, life.arrivalAgeDays + i);
@@ -64,7 +64,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
         : current === undefined || STEP_C <= Math.abs(heaterC - current);
     if (!changed) continue;
     close(i - 1);
-    from = i;
+    first = i;
     current = heaterC;
   }
   close(brooderDays - 1);
@@ -77,7 +77,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
     broodingFormulas.underHeater,
     heated,
     [input('Schedule', schedule.name, 'text'), input('Measured at', schedule.where, 'text')],
-    { sources: schedule.sources, mark: schedule.mark },
+    { rows: [schedule] },
   );
   const part: BroodingPart = {
     scheduleId: schedule.id,
@@ -88,45 +88,43 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
   };
   return found(part, { series: [underHeater] });
 
-  function stepOf(heaterC: number, first: number, last: number): BroodingStep {
-    const age = life.arrivalAgeDays + first;
+  function stepOf(heaterC: number, start: number, last: number): BroodingStep {
+    const age = life.arrivalAgeDays + start;
     const spread = scheduleSpreadC(tables, age);
     const zone = tables.heat.zone;
-    const heaterInput = [input('Under the heat', heaterC, 'degC', 'T_h')];
+    const underHeater = quantity(
+      'Under the heat, chick height',
+      heaterC,
+      'degC',
+      broodingFormulas.underHeater,
+      [input('Schedule', schedule.name, 'text'), input('Age', age, 'day')],
+      {
+        rows: [schedule],
+        spread: spread && {
+          ...spread,
+          because: 'the published schedules differ; much of it is where the thermometer hangs',
+        },
+      },
+    );
+    const heaterInput = [from(underHeater, 'T_h', 'Under the heat')];
     return {
-      from: dateOf(first),
+      from: dateOf(start),
       to: dateOf(last),
       fromAgeDays: age,
       toAgeDays: life.arrivalAgeDays + last,
-      underHeater: quantity(
-        'Under the heat, chick height',
-        heaterC,
-        'degC',
-        broodingFormulas.underHeater,
-        [input('Schedule', schedule.name, 'text'), input('Age', age, 'day')],
-        {
-          sources: schedule.sources,
-          mark: schedule.mark,
-          spread: spread && {
-            ...spread,
-            because: 'the published schedules differ; much of it is where the thermometer hangs',
-          },
-        },
-      ),
+      underHeater,
       floor: quantity('Floor under the heat', heaterC, 'degC', broodingFormulas.floor, heaterInput),
-      coolEnd: quantity(
-        'Cool end',
-        coolEndC(zone, heaterC),
-        'degC',
-        broodingFormulas.coolEnd,
-        heaterInput,
-      ),
+      coolEnd: quantity('Cool end', coolEndC(zone, heaterC), 'degC', broodingFormulas.coolEnd, [
+        ...heaterInput,
+        fromTable(zone, 'Cooler at the far end by', zone.coolEndBelowHeaterK, 'K'),
+        fromTable(zone, 'Never below', zone.coolEndMinC, 'degC'),
+      ]),
       room: quantity(
         'Room air when the whole room is heated',
         heaterC - zone.roomBelowHeaterK,
         'degC',
         broodingFormulas.room,
-        heaterInput,
+        [...heaterInput, fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')],
       ),
     };
   }

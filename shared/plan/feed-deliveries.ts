@@ -2,13 +2,16 @@ import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
+  type QuantityInput,
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { bagsFor } from '../money/money.js';
+import type { Sourced } from '../explain/formula.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 
@@ -27,8 +30,8 @@ export const deliveryFormulas = {
     title: 'Buy by',
     words: 'First day the delivery is fed, less five days in hand.',
     symbols: 'D = first use − 5 days',
-    sources: ['FEED_KEEPING'],
-    mark: 'common-practice',
+    sources: [],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -44,7 +47,7 @@ export function deliveriesOf(
   context: PlanContext,
   flockFeedKg: Float64Array,
   phase: { from: number; to: number; name: string },
-  bagKg: number,
+  { bagKg, bagInput, rows }: { bagKg: number; bagInput: QuantityInput; rows: readonly Sourced[] },
 ): FeedDelivery[] {
   const { tables, facilities, batch, dateOf } = context;
   const keep = tables.feedKeeping;
@@ -74,17 +77,23 @@ export function deliveriesOf(
           deliveryFormulas.buyBy,
           [
             input('First fed', firstUse, 'date'),
-            input('In hand', keep.bagLeadDays, 'day'),
-            input('Longest kept', keep.maxDays, 'day'),
+            fromTable(keep, 'In hand', keep.bagLeadDays, 'day'),
+            fromTable(keep, 'Longest kept', keep.maxDays, 'day'),
+            fromTable(keep, 'Kept, by careful advice', keep.low, 'day'),
+            fromTable(keep, 'Kept at the very most', keep.high, 'day'),
             ...(store ? [input('Feed store holds', store.capacityKg, 'kg')] : []),
           ],
         ),
         firstUse,
         lastUse: dateOf(end - 1),
-        bags: quantity(`${phase.name} bags`, bags, 'bags', deliveryFormulas.bags, [
-          input('Fed from this delivery', kg, 'kg'),
-          input('One bag', bagKg, 'kg'),
-        ]),
+        bags: quantity(
+          `${phase.name} bags`,
+          bags,
+          'bags',
+          deliveryFormulas.bags,
+          [input('Fed from this delivery', kg, 'kg'), bagInput],
+          { rows },
+        ),
       });
     }
     start = end;

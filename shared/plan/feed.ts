@@ -1,10 +1,11 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
-import { weakestMark, type Formula } from '../explain/formula.js';
+import type { Formula, Sourced } from '../explain/formula.js';
 import {
   datedFact,
   from as fromQuantity,
+  givenOrTable,
   input,
   quantity,
   type NumberQuantity,
@@ -12,6 +13,7 @@ import {
 } from '../explain/quantity.js';
 import { bagsFor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
+import type { Life } from './life.js';
 import { outsideFromDay, outsideGrowthTable, type PlanContext } from './context.js';
 import {
   deliveriesOf,
@@ -52,9 +54,6 @@ export const feedFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** Weight of a bag when none is given: 50 lb. */
-export const DEFAULT_BAG_KG = 22.68;
-
 export interface FeedPhasePart {
   readonly phaseId: string;
   readonly name: string;
@@ -78,27 +77,29 @@ export interface FeedPart {
 
 export function planFeed(context: PlanContext): Found<FeedPart> {
   const { life, batch, phases } = context;
-  const bagKg = batch.bagKg ?? DEFAULT_BAG_KG;
+  const { usualBag } = context.tables.feedKeeping;
+  const bagKg = batch.bagKg ?? usualBag.kg;
+  const bagInput = givenOrTable(batch.bagKg !== undefined, usualBag, 'One bag', bagKg, 'kg');
   const lay = feedWithLay(context);
   const flockFeedKg = lay.part;
   const factorInputs = [
     input('Growth table', life.growthTable.name, 'text'),
+    ...(life.growthTable.feedModel
+      ? [input('Where no feed is printed', life.growthTable.feedModel.note, 'text')]
+      : []),
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
-    input('Waste', life.wasteShare, 'share'),
+    givenOrTable(
+      batch.wastePercent !== undefined,
+      life.strain.waste,
+      ...(['Waste', life.wasteShare, 'share'] as const),
+    ),
   ];
   const feedOptions = {
-    sources: [
-      ...life.growthTable.sources,
-      ...(life.growthTable.feedModel?.sources ?? []),
-      ...(batch.feedFactor === undefined ? life.strain.factorSources : []),
-      ...(life.layCurve ? layFormulas.layerEnergy.sources : []),
+    rows: [
+      ...life.feedRows,
+      life.losses,
+      ...(life.layCurve ? [layFormulas.layerEnergy, life.layCurve, ...eggWeightRows(life)] : []),
     ],
-    mark: weakestMark(
-      'computed',
-      life.growthTable.mark,
-      batch.feedFactor === undefined ? life.strain.factorMark : 'computed',
-      life.layCurve ? layFormulas.layerEnergy.mark : 'computed',
-    ),
     outside: outsideGrowthTable(context),
   };
   const cumulative = new Float64Array(life.days);
@@ -149,20 +150,29 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
         `${phase.name} from`,
         context.dateOf(from),
         feedFormulas.phaseStart,
-        [input('Age', dated.fromAgeDays, 'day'), input('Programme', life.programme.name, 'text')],
-        { sources: life.programme.sources, mark: life.programme.mark },
+        [
+          input('Age', dated.fromAgeDays, 'day'),
+          input('Programme', life.programme.name, 'text'),
+          input('Energy of a kilogram', phase.energyKcalPerKg, 'kcal'),
+        ],
+        { rows: [life.programme] },
       ),
       lastDay: context.dateOf(to - 1),
       totalKg: total,
-      bags: quantity(
-        `${phase.name} bags`,
-        bagsFor(totalKg, bagKg),
-        'bags',
-        deliveryFormulas.bags,
-        [fromQuantity(total, 'F', 'Feed'), input('One bag', bagKg, 'kg')],
-        { sources: ['ARITHMETIC'] },
+      bags: quantity(`${phase.name} bags`, bagsFor(totalKg, bagKg), 'bags', deliveryFormulas.bags, [
+        fromQuantity(total, 'F', 'Feed'),
+        bagInput,
+      ]),
+      deliveries: deliveriesOf(
+        context,
+        flockFeedKg,
+        { from, to, name: phase.name },
+        {
+          bagKg,
+          bagInput,
+          rows: feedOptions.rows,
+        },
       ),
-      deliveries: deliveriesOf(context, flockFeedKg, { from, to, name: phase.name }, bagKg),
     };
   });
   const total = quantity(
@@ -178,14 +188,10 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
   const part: FeedPart = {
     phases: parts,
     total,
-    perBird: quantity(
-      'Feed per bird leaving',
-      sum / endBirds,
-      'kg',
-      plainFormulas.perBird,
-      [fromQuantity(total), input('Birds at the end', endBirds, 'count')],
-      feedOptions,
-    ),
+    perBird: quantity('Feed per bird leaving', sum / endBirds, 'kg', plainFormulas.perBird, [
+      fromQuantity(total),
+      input('Birds at the end', endBirds, 'count'),
+    ]),
     bagKg,
     peakWater: water.part,
     flockFeedKg,
@@ -202,6 +208,10 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     ]),
   );
 }
+
+/** Row of the egg weights, which carry a mark of their own beside their curve's sources. */
+export const eggWeightRows = ({ layCurve }: Pick<Life, 'layCurve'>): Sourced[] =>
+  layCurve ? [{ sources: layCurve.sources, mark: layCurve.eggWeightMark }] : [];
 
 function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;

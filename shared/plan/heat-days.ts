@@ -1,5 +1,6 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
-import type { Formula } from '../explain/formula.js';
+import { fromTable } from '../explain/quantity.js';
+import type { Formula, Sourced } from '../explain/formula.js';
 import type { Brooder } from '../farm/facility.js';
 import {
   birdSensibleHeatW,
@@ -9,6 +10,7 @@ import {
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
 import { coolEndC, meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
+import { rowById, type HeatTable, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 
@@ -27,8 +29,8 @@ const AROUND: Formula = {
   words:
     'Outdoors: the outdoor low. In an unheated building: 3 °C warmer. In a heated room: the room.',
   symbols: 'T_out = T_night + 3 °C',
-  sources: ['PLANNING_GUESS'],
-  mark: 'estimate',
+  sources: ['ARITHMETIC'],
+  mark: 'computed',
 };
 export const heatSeriesFormulas = { brooderAir: BROODER_AIR, around: AROUND };
 /** What the brooder asks of its heat source on one day. */
@@ -57,8 +59,7 @@ export function daysOfHeat(context: HeatContext, brooder: Brooder, wPerK: number
     const heaterC = underHeaterC(schedule, age);
     if (heaterC === undefined) break;
     const insideC = meanBrooderAirC(table.zone, heaterC, brooder.heat.kind);
-    const around = (outsideC: number): number =>
-      surroundingsC(brooder, outsideC, table.building.warmerThanOutsideK);
+    const around = (outsideC: number): number => surroundingsC(brooder, outsideC, table);
     const nightC = around(weather.coldMinC[i]!);
     const meanC = around((weather.minC[i]! + weather.maxC[i]!) / 2);
     const weightKg = life.meanWeightKg[i]!;
@@ -97,9 +98,25 @@ const times = (range: LowMidHigh, factor: number): LowMidHigh => ({
   high: range.high * factor,
 });
 
-function surroundingsC(brooder: Brooder, outsideC: number, warmerK: number): number {
-  if (brooder.standsIn === 'heated-room') return brooder.roomC ?? 20;
-  return brooder.standsIn === 'outdoors' ? outsideC : outsideC + warmerK;
+function surroundingsC(brooder: Brooder, outsideC: number, table: HeatTable): number {
+  if (brooder.standsIn === 'heated-room') return brooder.roomC ?? table.heatedRoom.airC;
+  return brooder.standsIn === 'outdoors' ? outsideC : outsideC + table.building.warmerThanOutsideK;
+}
+
+/** Rows that the air around a brooder rests on: none outdoors, nor in a room whose air is given. */
+export function surroundingRows(brooder: Brooder, { heat }: Tables): readonly Sourced[] {
+  if (brooder.standsIn === 'outdoors') return [];
+  if (brooder.standsIn === 'unheated-building') return [heat.building];
+  return brooder.roomC === undefined ? [heat.heatedRoom] : [];
+}
+
+/** Materials of the walls and the lid; a printed R-value is the user's own. */
+export function shellRows({ walls, roof }: Brooder, { materials }: Tables): readonly Sourced[] {
+  return [walls, roof].flatMap((part) =>
+    part?.rM2KPerW === undefined
+      ? (part?.layers ?? []).map(({ materialId }) => rowById(materials, materialId))
+      : [],
+  );
 }
 
 /**
@@ -114,7 +131,18 @@ export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], heaters: numbe
 }
 
 /** Air in and around the brooder, heat needed and energy used, by day. */
-export function heatSeries(days: readonly DayHeat[], energyKWh: readonly number[]): DailySeries[] {
+export function heatSeries(
+  { tables, life }: Pick<PlanContext, 'tables' | 'life'>,
+  brooder: Brooder,
+  days: readonly DayHeat[],
+  energyKWh: readonly number[],
+): DailySeries[] {
+  const { birds, ventilation, films } = tables.heat;
+  const rows = [
+    ...[birds, ventilation, films, life.losses],
+    ...life.weightRows,
+    ...shellRows(brooder, tables),
+  ];
   const nightInputs = [
     { label: 'Air in the brooder, mean', symbol: 'T_in', series: 'brooder-air' },
     { label: 'Air around the brooder on a cold night', symbol: 'T_out', series: 'around-brooder' },
@@ -126,7 +154,15 @@ export function heatSeries(days: readonly DayHeat[], energyKWh: readonly number[
       'degC',
       BROODER_AIR,
       days.map((d) => d.insideC),
-      [{ label: 'Under the heat', symbol: 'T_h', series: 'under-heater' }],
+      [
+        { label: 'Under the heat', symbol: 'T_h', series: 'under-heater' },
+        fromTable(
+          tables.heat.zone,
+          'Share of the floor under the heat',
+          tables.heat.zone.warmShare,
+          'share',
+        ),
+      ],
     ),
     dailySeries(
       'around-brooder',
@@ -135,6 +171,7 @@ export function heatSeries(days: readonly DayHeat[], energyKWh: readonly number[
       AROUND,
       days.map((d) => d.nightC),
       [{ label: 'Outdoor cold night', series: 'night-cold' }],
+      { rows: surroundingRows(brooder, tables) },
     ),
     dailySeries(
       'heat-need',
@@ -143,6 +180,7 @@ export function heatSeries(days: readonly DayHeat[], energyKWh: readonly number[
       brooderHeatFormulas.need,
       days.map((d) => d.need.mid),
       nightInputs,
+      { rows },
     ),
     dailySeries('energy-day', 'Energy in the day', 'kWh', brooderHeatFormulas.energy, energyKWh, [
       { label: 'Heat needed on a cold night', symbol: 'Q', series: 'heat-need' },

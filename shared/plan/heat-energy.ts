@@ -2,6 +2,7 @@ import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
   from,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
@@ -70,11 +71,12 @@ export interface HeatEnergy {
 
 export function energyOf(
   context: PlanContext,
-  { heat }: Brooder,
+  brooder: Brooder,
   days: readonly DayHeat[],
   { need, neededCount }: { need: NumberQuantity; neededCount: number },
 ): Found<HeatEnergy> {
   const { farm } = context;
+  const { heat } = brooder;
   const energyKWh = days.map((day) => dayEnergyKWh(day, heat, Math.max(heat.count, neededCount)));
   const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
@@ -99,6 +101,7 @@ export function energyOf(
       context.dateOf(Math.max(0, heatDays - 1)),
       heatFormulas.heatOff,
       [input('Last day of the schedule or of the brooder', days.length - 1, 'day')],
+      { mark: need.mark },
     ),
     energyTotal,
     energyPerDay: quantity(
@@ -131,7 +134,7 @@ export function energyOf(
       ],
     ),
   };
-  return found(part, { series: heatSeries(days, energyKWh) });
+  return found(part, { series: heatSeries(context, brooder, days, energyKWh) });
 }
 
 function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {
@@ -142,7 +145,10 @@ function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity 
     litres(MJPerL),
     'L',
     heatFormulas.gas,
-    [from(energy, 'E', 'Energy'), input('Heat in a litre', MJPerL, 'MJPerL', 'H')],
+    [
+      from(energy, 'E', 'Energy'),
+      fromTable(tables.heat.propane, 'Heat in a litre', MJPerL, 'MJPerL', 'H'),
+    ],
     {
       spread: {
         low: litres(high),

@@ -1,5 +1,12 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
-import { from, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import {
+  from,
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -25,10 +32,11 @@ export function heatersOf(
   const isPlate = heat.kind === 'plate';
   const neededW = isPlate ? life.placed * tables.heat.plate.wattsPerChick : need.value;
   const countFor = (watts: number): number => Math.ceil(watts / heat.wattsEach - 1e-9);
-  const each = input('Each', heat.wattsEach, 'W', 'P');
+  const each = fromFarm('Each', heat.wattsEach, 'W', 'P');
   const heatersNeeded = isPlate
     ? quantity('Plates needed', countFor(neededW), 'count', brooderHeatFormulas.plateRule, [
         input('Chicks', life.placed, 'count', 'N'),
+        fromTable(tables.heat.plate, 'For each chick', tables.heat.plate.wattsPerChick, 'W'),
         each,
       ])
     : quantity(
@@ -50,7 +58,7 @@ export function heatersOf(
     heat.wattsEach * heat.count,
     'W',
     plainFormulas.measured,
-    [each, input('Count', heat.count, 'count', 'n')],
+    [each, fromFarm('Count', heat.count, 'count', 'n')],
   );
   const enough = neededW <= installed.value;
   const issues: PlanIssue[] = enough
@@ -62,6 +70,7 @@ export function heatersOf(
         'act',
         'plate-room-cold',
         `Plates want a room of ${context.say(tables.heat.plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${brooder.name} is about ${context.say(night.worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`,
+        [tables.heat.plate],
       ),
     );
   }

@@ -1,16 +1,17 @@
-import { weakestMark } from '../explain/formula.js';
 import {
   datedFact,
   from,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
+import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import type { PlanContext } from './context.js';
-import { heatSeriesFormulas, type DayHeat } from './heat-days.js';
-import { climateMark, climateSources, weatherFormulas } from './outside-weather.js';
+import { surroundingRows, type DayHeat } from './heat-days.js';
+import { coldNightRows, weatherFormulas } from './outside-weather.js';
 
 /** The night that asks for most heat, and what it asks for. */
 export interface NightFacts {
@@ -25,6 +26,7 @@ export interface ColdestNight extends NightFacts {
 
 export function coldestNightOf(
   context: PlanContext,
+  brooder: Brooder,
   days: readonly DayHeat[],
   conduction: NumberQuantity,
 ): ColdestNight {
@@ -33,7 +35,9 @@ export function coldestNightOf(
     0,
   );
   const worst = days[coldest]!;
-  const options = { sources: climateSources(context), mark: climateMark(context) };
+  const options = { rows: coldNightRows(context) };
+  const { heat } = context.tables;
+  const around = surroundingRows(brooder, context.tables);
   return {
     worst,
     coldestNight: datedFact(
@@ -41,7 +45,7 @@ export function coldestNightOf(
       context.dateOf(coldest),
       weatherFormulas.coldNight,
       [input('Air around the brooder', worst.nightC, 'degC')],
-      options,
+      { rows: [...options.rows, ...around] },
     ),
     coldestNightLow: quantity(
       'Outdoor low that night',
@@ -50,6 +54,9 @@ export function coldestNightOf(
       weatherFormulas.coldNight,
       [
         input('Expected mean low', context.weather.minC[coldest]!, 'degC'),
+        ...coldNightRows(context).map((row) =>
+          fromTable(row, 'A cold night is colder by', row.value, 'K'),
+        ),
         input('Weather used', context.climate.label, 'text'),
       ],
       options,
@@ -61,14 +68,19 @@ export function coldestNightOf(
       brooderHeatFormulas.need,
       [
         from(conduction, 'UA'),
-        input('Air in the brooder, mean', worst.insideC, 'degC', 'T_in'),
+        fromTable(heat.zone, 'Air in the brooder, mean', worst.insideC, 'degC', 'T_in'),
         input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
-        input('Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
-        input('Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
+        fromTable(heat.ventilation, 'Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
+        fromTable(heat.birds, 'Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
         input('Elevation', context.farm.elevationM, 'm'),
       ],
       {
-        mark: weakestMark(brooderHeatFormulas.need.mark, heatSeriesFormulas.brooderAir.mark),
+        rows: [
+          ...coldNightRows(context),
+          ...context.life.weightRows,
+          context.life.losses,
+          ...around,
+        ],
         spread: {
           low: worst.need.low,
           high: worst.need.high,

@@ -1,4 +1,4 @@
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import {
   brooderHeatFormulas,
@@ -10,7 +10,7 @@ import { issue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';
-import { daysOfHeat } from './heat-days.js';
+import { daysOfHeat, shellRows } from './heat-days.js';
 import { energyOf, type HeatEnergy } from './heat-energy.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
 import { coldestNightOf, type NightFacts } from './heat-night.js';
@@ -35,13 +35,17 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
   if (!brooder) {
     return found(undefined, { ...outdoors, issues: [NO_BROODER] });
   }
+  const rule = tables.heat.lampRule;
   const conduction = conductionOf(context, brooder);
   const days = daysOfHeat(context, brooder, conduction.value);
-  const night = coldestNightOf(context, days, conduction);
+  const night = coldestNightOf(context, brooder, days, conduction);
   const heaters = heatersOf(context, brooder, night);
-  const neededCount = heaters.part.heatersNeeded.value;
-  const circuit = circuitPart(context, brooder, neededCount);
-  const energy = energyOf(context, brooder, days, { need: night.need, neededCount });
+  const { heatersNeeded } = heaters.part;
+  const circuit = circuitPart(context, brooder, heatersNeeded);
+  const energy = energyOf(context, brooder, days, {
+    need: night.need,
+    neededCount: heatersNeeded.value,
+  });
   const part: HeatPart = {
     brooderName: brooder.name,
     conduction,
@@ -50,13 +54,17 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     need: night.need,
     ...heaters.part,
     lampRule: quantity(
-      '250 W lamps by the common rule',
-      lampsByRule(tables.heat.lampRule, context.life.placed, night.worst.nightC),
+      `${rule.lampW} W lamps by the common rule`,
+      lampsByRule(rule, context.life.placed, night.worst.nightC),
       'count',
       brooderHeatFormulas.lampRule,
       [
         input('Chicks', context.life.placed, 'count', 'N'),
-        input('Air around the brooder', night.worst.nightC, 'degC', 'T'),
+        {
+          ...from(night.coldestNight),
+          ...input('Air around the brooder', night.worst.nightC, 'degC', 'T'),
+        },
+        fromTable(rule, 'Chicks a lamp warms at most', rule.chicks, 'count'),
       ],
       10 < night.worst.nightC
         ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
@@ -99,5 +107,6 @@ function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity
         ),
       ),
     ],
+    { rows: [tables.heat.films, ...shellRows(brooder, tables)] },
   );
 }

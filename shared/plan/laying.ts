@@ -5,6 +5,7 @@ import { dailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
@@ -12,7 +13,7 @@ import {
 } from '../explain/quantity.js';
 import { eggWeightG, henDayShare, layFormulas } from '../poultry/lay.js';
 import type { PlanContext } from './context.js';
-import type { FeedPart } from './feed.js';
+import { eggWeightRows, type FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 
 export const layingFormulas = {
@@ -31,8 +32,8 @@ export const layingFormulas = {
     words:
       'Hours of light wanted, less the natural day. From 16 weeks the wanted day grows by an hour a week to 15 hours; it never shrinks while hens lay.',
     symbols: 'h = max(0, L_wanted − N)',
-    sources: ['LIGHT_MSU', 'NOAA_SOLAR'],
-    mark: 'second-hand',
+    sources: ['NOAA_SOLAR'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -67,7 +68,9 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
   const curve = life.layCurve;
   if (!curve || life.firstEggAgeDays === undefined) return found(undefined);
   const firstDay = life.firstEggAgeDays - life.arrivalAgeDays;
-  const options = { sources: curve.sources, mark: curve.mark };
+  const options = { rows: [curve] };
+  const flock = { rows: [curve, life.losses] };
+  const fed = { rows: [...life.feedRows, life.losses, curve, ...eggWeightRows(life)] };
   const share = new Float64Array(life.days);
   const eggs = new Float64Array(life.days);
   for (let i = firstDay; i < life.days; i++) {
@@ -75,6 +78,8 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
     eggs[i] = share[i]! * life.alive.female[i]!;
   }
   const curveInputs = [
+    input('Lay curve', curve.name, 'text'),
+    ...(curve.note === undefined ? [] : [input('Note', curve.note, 'text')]),
     input('Ceiling', curve.scalePercent / 100, 'share', 'M'),
     input('Rise a week', curve.risePerWeek, 'ratio', 'z'),
     input('Start, weeks of age', curve.firstEggWeek, 'ratio', 'd'),
@@ -100,7 +105,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
         { label: 'Birds alive', symbol: 'N', series: 'alive' },
         { label: 'Eggs per hen and day', symbol: 'y', series: 'hen-day' },
       ],
-      options,
+      flock,
     ),
   ];
   const weeks: LayWeek[] = [];
@@ -120,7 +125,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
           input('Eggs per hen and day, mid-week', henDayShare(curve, midWeek), 'share', 'y'),
           input('Egg weight', eggWeightG(curve, midWeek), 'g'),
         ],
-        options,
+        flock,
       ),
       feed: quantity(
         'Feed in the week',
@@ -139,6 +144,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
           input('Energy of the feed', life.programme.phases.at(-1)!.energyKcalPerKg, 'ratio'),
           input('Waste', life.wasteShare, 'share'),
         ],
+        { rows: [...fed.rows, life.programme] },
       ),
     });
   }
@@ -165,7 +171,11 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
       [input('Start of the lay curve, weeks', curve.firstEggWeek, 'ratio', 'd')],
       {
         ...options,
-        spread: { low: 126, high: 154, because: 'published ages run from 18 to 22 weeks' },
+        spread: {
+          low: 7 * curve.firstEggWeekLow,
+          high: 7 * curve.firstEggWeekHigh,
+          because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
+        },
       },
     ),
     peak: quantity('Peak lay', peakShare, 'share', layFormulas.henDay, curveInputs, options),
@@ -179,7 +189,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
         input('Hens at the first egg', hens, 'count'),
         input('Days of lay', life.days - firstDay, 'day'),
       ],
-      options,
+      flock,
     ),
     eggsPerHen: quantity(
       'Eggs per hen housed',
@@ -187,7 +197,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
       'eggs',
       layFormulas.eggs,
       [input('Eggs in the year', allEggs, 'eggs'), input('Hens at the first egg', hens, 'count')],
-      options,
+      flock,
     ),
     feedPerDozen: quantity(
       'Feed per dozen eggs',
@@ -195,6 +205,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
       'kg',
       layFormulas.feedPerDozen,
       [input('Feed of the laying year', layFeed, 'kg', 'F'), input('Eggs', allEggs, 'eggs', 'E')],
+      { rows: [...fed.rows, layFormulas.layerEnergy] },
     ),
     feedToFirstEgg: quantity(
       'Feed per pullet to the first egg',
@@ -205,6 +216,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
         input('Feed of the flock', sum(feed.flockFeedKg, 0, firstDay), 'kg'),
         input('Birds', life.aliveAll[firstDay]!, 'count'),
       ],
+      { rows: [...life.feedRows, life.losses] },
     ),
     light: lightSteps(context),
   };
@@ -238,7 +250,10 @@ function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightSt
         wantedH,
         'h',
         layingFormulas.lampHours,
-        [input('Age', life.arrivalAgeDays + i, 'day'), input('Final', light.targetH, 'h')],
+        [
+          input('Age', life.arrivalAgeDays + i, 'day'),
+          fromTable(light, 'Final', light.targetH, 'h'),
+        ],
         wantedH < light.targetH
           ? {}
           : {
@@ -254,7 +269,7 @@ function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightSt
         input('Date', date, 'date'),
       ]),
       add: quantity('Lamp hours to add', add, 'h', layingFormulas.lampHours, [
-        input('Light wanted', wantedH, 'h', 'L_wanted'),
+        fromTable(light, 'Light wanted', wantedH, 'h', 'L_wanted'),
         input('Natural day', naturalH, 'h', 'N'),
       ]),
     });

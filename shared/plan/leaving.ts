@@ -1,19 +1,25 @@
-import { weakestMark } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
 import { addDays } from '../calendar/plain-date.js';
 import {
   datedFact,
   from,
+  fromFarm,
+  fromTable,
+  givenOrTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
+  type QuantityInput,
+  weakestOf,
 } from '../explain/quantity.js';
+import type { Batch } from '../farm/batch.js';
 import { facilityOf } from '../farm/facility.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { chillingHours, processingFormulas } from '../poultry/processing.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
+import type { Life } from './life.js';
 import { outsideGrowthTable, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, joined, type Findings, type Found } from './found.js';
@@ -76,18 +82,28 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
 }
 
 function whenTheyLeave({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'on' | 'age'> {
+  const age = ageInput(batch, life);
   return {
     on: datedFact('Processing', dateOf(life.days - 1), processingFormulas.leaveDate, [
       input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
-      input('Age at leaving', life.lastAgeDays, 'day'),
+      age,
       ...(batch.targetLiveKg === undefined
         ? []
-        : [input('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
+        : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
     ]),
     age: quantity('Age at processing', life.lastAgeDays, 'day', processingFormulas.leaveDate, [
-      input('Chosen or by target', life.lastAgeDays, 'day'),
+      age,
     ]),
   };
+}
+
+/** Age at leaving: reached with the target weight, chosen, or what is usual for the strain. */
+function ageInput({ targetLiveKg, leaveAgeDays }: Batch, life: Life): QuantityInput {
+  const { lastAgeDays, strain } = life;
+  const label = 'Age at leaving';
+  if (targetLiveKg === undefined)
+    return givenOrTable(leaveAgeDays !== undefined, strain.leave, label, lastAgeDays, 'day');
+  return { ...input(label, lastAgeDays, 'day'), mark: weakestOf('computed', life.weightRows) };
 }
 
 type LiveWeights = Pick<LeavingPart, 'birds' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'>;
@@ -97,16 +113,7 @@ function liveWeights(context: PlanContext): LiveWeights {
   const last = life.days - 1;
   // Expected survivors are a fraction; one bird placed is still one bird to process.
   const birds = Math.max(1, Math.floor(life.aliveAll[last]! + 1e-9));
-  const ownFactor = batch.weightFactor !== undefined;
-  const options = {
-    sources: [...life.growthTable.sources, ...(ownFactor ? [] : life.strain.factorSources)],
-    mark: weakestMark(
-      'computed',
-      life.growthTable.mark,
-      ownFactor ? 'computed' : life.strain.factorMark,
-    ),
-    outside: outsideGrowthTable(context),
-  };
+  const options = { rows: life.weightRows, outside: outsideGrowthTable(context) };
   const weigh = (label: string, kg: number): NumberQuantity => {
     const hatchKg = life.hatchKg;
     return quantity(
@@ -140,7 +147,7 @@ function liveWeights(context: PlanContext): LiveWeights {
         }
       : {}),
     liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [
-      input('Birds', birds, 'count', 'n'),
+      { ...input('Birds', birds, 'count', 'n'), mark: life.losses.mark },
       from(liveEach, 'a'),
     ]),
   };
@@ -152,7 +159,7 @@ type DressedWeights = Pick<
 >;
 
 function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights): DressedWeights {
-  const dressing = rowById(tables.processing.dressing, life.strain.dressing);
+  const dressing = rowById(tables.processing.dressing, life.strain.dressing!);
   const { waterUptake } = tables.processing;
   const share = batch.dressingShare ?? dressing.share;
   const dressedEach = quantity(
@@ -162,13 +169,14 @@ function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights)
     processingFormulas.dressed,
     [
       from(live.liveEach, 'W', 'Live weight'),
-      input('Dressing percentage', share, 'share', 'y'),
+      givenOrTable(
+        batch.dressingShare !== undefined,
+        dressing,
+        ...(['Dressing percentage', share, 'share', 'y'] as const),
+      ),
       input('Definition', dressing.definition, 'text'),
     ],
     {
-      ...(batch.dressingShare === undefined
-        ? { sources: dressing.sources, mark: dressing.mark }
-        : { sources: [], mark: 'computed' }),
       spread: {
         low: live.liveEach.value * dressing.low,
         high: live.liveEach.value * dressing.high,
@@ -181,7 +189,10 @@ function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights)
     dressedEach.value * live.birds,
     'kg',
     plainFormulas.times,
-    [input('Birds', live.birds, 'count', 'n'), from(dressedEach, 'a')],
+    [
+      { ...input('Birds', live.birds, 'count', 'n'), mark: life.losses.mark },
+      from(dressedEach, 'a'),
+    ],
   );
   return {
     dressedEach,
@@ -194,11 +205,9 @@ function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights)
       processingFormulas.packed,
       [
         from(dressedAll, 'W_d', 'Dressed, all birds'),
-        input('Water kept', waterUptake.share, 'share', 'u'),
+        fromTable(waterUptake, 'Water kept', waterUptake.share, 'share', 'u'),
       ],
       {
-        sources: [...dressing.sources, ...waterUptake.sources],
-        mark: waterUptake.mark,
         spread: {
           low: dressedAll.value * (1 + waterUptake.low),
           high: dressedAll.value * (1 + waterUptake.high),
@@ -222,10 +231,9 @@ function inTheFreezer(
     processingFormulas.freezer,
     [
       from(packedAll, 'W_p', 'Packed, all birds'),
-      input('A litre holds', packing.kgPerL, 'kgPerL', 'ρ'),
+      fromTable(packing, 'A litre holds', packing.kgPerL, 'kgPerL', 'ρ'),
     ],
     {
-      mark: packing.mark,
       spread: {
         low: packedAll.value / packing.high,
         high: packedAll.value / packing.low,
@@ -246,8 +254,8 @@ function inTheFreezer(
     );
   }
   const freezerFree = quantity('Freezer room free', free, 'freezerL', plainFormulas.free, [
-    input('Freezer', freezer.litres, 'freezerL'),
-    input('Already taken', freezer.usedL, 'freezerL'),
+    fromFarm('Freezer', freezer.litres, 'freezerL'),
+    fromFarm('Already taken', freezer.usedL, 'freezerL'),
   ]);
   return found({ freezerNeed, freezerFree }, { issues });
 }
@@ -256,19 +264,18 @@ function processingDay(
   { life, tables, dateOf }: PlanContext,
   { dressedEach, dressedAll }: DressedWeights,
 ): Pick<LeavingPart, 'feedOff' | 'feedOffAt' | 'ice' | 'chillHours'> {
-  const { withdrawalH, startHour, ice, chilling } = tables.processing;
+  const { withdrawalH, ice, chilling } = tables.processing;
+  const startH = tables.judgements.birds.processingStartH.value;
   const on = dateOf(life.days - 1);
-  const offHour = (24 + startHour - withdrawalH.value) % 24;
+  const offHour = (24 + startH - withdrawalH.value) % 24;
   return {
     feedOff: quantity(
       'Hours without feed',
       withdrawalH.value,
       'h',
       processingFormulas.withdrawal,
-      [input('Start of processing', `${startHour}:00`, 'text')],
+      [fromTable(withdrawalH, 'Planned', withdrawalH.value, 'h', 'h')],
       {
-        sources: withdrawalH.sources,
-        mark: withdrawalH.mark,
         spread: {
           low: withdrawalH.low,
           high: withdrawalH.high,
@@ -276,16 +283,17 @@ function processingDay(
         },
       },
     ),
-    feedOffAt: `${addDays(on, withdrawalH.value > startHour ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
     ice: quantity(
       'Ice',
       dressedAll.value * ice.share,
       'kg',
       processingFormulas.ice,
-      [from(dressedAll, 'N·W_d', 'Dressed, all birds')],
+      [
+        from(dressedAll, 'N·W_d', 'Dressed, all birds'),
+        fromTable(ice, 'Share of it', ice.share, 'share'),
+      ],
       {
-        sources: ice.sources,
-        mark: ice.mark,
         spread: {
           low: dressedAll.value * ice.low,
           high: dressedAll.value * ice.high,
@@ -298,8 +306,10 @@ function processingDay(
       chillingHours(chilling.rows, dressedEach.value),
       'h',
       processingFormulas.chillBy,
-      [from(dressedEach, 'W_d', 'Carcass')],
-      { sources: chilling.sources, mark: chilling.mark },
+      [
+        from(dressedEach, 'W_d', 'Carcass'),
+        fromTable(chilling, 'Chilled to', chilling.targetC, 'degC'),
+      ],
     ),
   };
 }
@@ -309,13 +319,14 @@ const WEIGHT = growthFormulas.weight;
 /** Warns of hot days in the last two weeks, when the birds are heavy. */
 function hotDays({ life, tables, weather, say }: PlanContext): Partial<Findings> {
   const heat = tables.heatStress;
-  const from = Math.max(0, life.days - 14);
+  const from = Math.max(0, life.days - tables.judgements.arrival.lastHotDays.value);
   const hottest = Math.max(...weather.hotMaxC.subarray(from));
   if (hottest < heat.beginsC) return {};
   const hot = issue(
     heat.seriousC <= hottest ? 'act' : 'note',
     'heat-stress',
     `In the last two weeks a hot day reaches about ${say(hottest, 'degC')}: heavy birds pant from ${say(heat.beginsC, 'degC')}. Plan shade, air and a second water round.`,
+    [heat],
   );
   return { issues: [hot], cautions: ['heat-stress'] };
 }

@@ -1,5 +1,12 @@
+import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
-import { birdGrowth, LAST_AGE_DAYS, sexShares, type BirdGrowth } from '../poultry/growth.js';
+import {
+  birdGrowth,
+  growthFormulas,
+  LAST_AGE_DAYS,
+  sexShares,
+  type BirdGrowth,
+} from '../poultry/growth.js';
 import { birdsToOrder, survivingShare, type LossRates } from '../poultry/losses.js';
 import {
   rowById,
@@ -54,6 +61,10 @@ export interface Life {
   readonly meanWeightKg: Float64Array;
   /** Given to the flock that day, waste included; growing birds only (no lay). */
   readonly flockFeedKg: Float64Array;
+  /** Rows that weights rest on: the growth table and the factor on it, where that is the strain's. */
+  readonly weightRows: readonly Sourced[];
+  /** Rows that feed rests on. */
+  readonly feedRows: readonly Sourced[];
 }
 
 /**
@@ -90,9 +101,9 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
         );
   const lastAgeDays = isLaying
     ? firstEggAgeDays! + LAY_YEAR_DAYS
-    : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leaveAgeDays);
+    : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leave.ageDays);
   const cockerelsLeaveAgeDays =
-    isLaying && batch.sex === 'straight-run' ? strain.leaveAgeDays : undefined;
+    isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 
   const arrivalAgeDays = batch.hatchToArrivalDays;
   const days = lastAgeDays - arrivalAgeDays + 1;
@@ -119,7 +130,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const placed = batch.orderedBirds ?? orderForWanted;
 
   const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
-  const wasteShare = (batch.wastePercent ?? strain.wastePercent) / 100;
+  const wasteShare = (batch.wastePercent ?? strain.waste.percent) / 100;
   const alive = { male: new Float64Array(days), female: new Float64Array(days) };
   const weightKg = { male: new Float64Array(days), female: new Float64Array(days) };
   const aliveAll = new Float64Array(days);
@@ -172,6 +183,28 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     hatchKg: shares.male * growth.male.weightKg[0]! + shares.female * growth.female.weightKg[0]!,
     meanWeightKg,
     flockFeedKg,
+    ...rowsOf(batch, strain, growthTable),
+  };
+}
+
+/** What weights and feed rest on; a factor that the household set is its own. */
+function rowsOf(
+  batch: Batch,
+  strain: Strain,
+  table: GrowthTable,
+): Pick<Life, 'weightRows' | 'feedRows'> {
+  const isFirstTable = table.id === strain.growthTables[0];
+  const factor = { sources: strain.factorSources, mark: strain.factorMark };
+  const { sexRatio, maleGompertz, feedModel = growthFormulas.feedModel } = table;
+  const printed = [table, ...(sexRatio ? [sexRatio] : []), ...(maleGompertz ? [maleGompertz] : [])];
+  return {
+    weightRows: [...printed, ...(isFirstTable && batch.weightFactor === undefined ? [factor] : [])],
+    feedRows: [
+      ...printed,
+      feedModel,
+      ...(isFirstTable && batch.feedFactor === undefined ? [factor] : []),
+      ...(batch.wastePercent === undefined ? [strain.waste] : []),
+    ],
   };
 }
 

@@ -11,8 +11,8 @@ export const moveOutFormulas = {
     words:
       'First day from the rule’s age on, at which the expected night lows of the coming seven nights average at least the rule’s temperature for birds of that age. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
     symbols: 'min{t ≥ age: mean(T_night, t … t + 6) ≥ T_rule}',
-    sources: ['MOVE_NIGHTS_45F'],
-    mark: 'second-hand',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   chance: {
     id: 'move-out-chance',
@@ -61,6 +61,10 @@ export function moveOutIndex(
 export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
   return rule.later.findLast((row) => row.fromDay <= ageDays)?.nightLowC ?? rule.nightLowC;
 }
+
+/** Whether the rule's night low at an age is that for older birds. */
+export const isLaterRule = (rule: MoveOutRule, ageDays: number): boolean =>
+  rule.later.some((row) => row.fromDay <= ageDays);
 
 /** Mean of the expected lows of seven nights from a day on, which is what the rule is held against. */
 export function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {

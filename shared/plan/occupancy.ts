@@ -5,21 +5,18 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatShortDate } from '../units/format.js';
 import type { PlanContext } from './context.js';
 
-/** Days a brooder is taken before the birds come (bedded, pre-heated) and after (stripped, dried). */
-export const BROODER_DAYS_BEFORE = 3;
-export const BROODER_DAYS_AFTER = 7;
-
 /** What a batch holds on to, and when: its brooder and its pens or coop. */
 export function occupanciesOf(context: PlanContext): Occupancy[] {
   const { batch, brooderDays, moveOutDay, life, dateOf } = context;
+  const { daysBefore, daysAfter } = context.tables.judgements.birds;
   const result: Occupancy[] = [];
   const hold = (facilityId: string | undefined, from: string, to: string): void => {
     if (facilityId !== undefined) result.push({ batchName: batch.name, facilityId, from, to });
   };
   hold(
     batch.brooderId,
-    addDays(batch.arrivalDate, -BROODER_DAYS_BEFORE),
-    addDays(dateOf(brooderDays), BROODER_DAYS_AFTER),
+    addDays(batch.arrivalDate, -daysBefore.value),
+    addDays(dateOf(brooderDays), daysAfter.value),
   );
   if (moveOutDay !== undefined) {
     const home = batch.purpose === 'meat' ? (batch.penId ?? batch.coopId) : batch.coopId;

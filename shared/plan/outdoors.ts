@@ -1,6 +1,10 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import {
   datedFact,
+  from,
+  fromFarm,
+  fromTable,
+  givenOrTable,
   input,
   quantity,
   type NumberQuantity,
@@ -12,10 +16,7 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { shareOfYearsAtLeast } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
-import { meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
-
-/** A pen is moved to fresh grass once a day. */
-export const DEFAULT_MOVES_PER_DAY = 1;
+import { isLaterRule, meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
 
 export interface OutdoorsPart {
   readonly rule: string;
@@ -56,7 +57,10 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
 function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { moveOutRule: rule, life, climate, tables, dayOfYear, weather, batch } = context;
   const sources = tables.moveOut.find((m) => m.id === life.strain.moveOut)!;
-  const options = { sources: sources.sources, mark: sources.mark };
+  const ageDays = life.arrivalAgeDays + day;
+  const later = { sources: sources.laterSources, mark: sources.laterMark };
+  const rows = [sources, ...(isLaterRule(rule, ageDays) ? [later] : [])];
+  const options = { rows };
   const chance = shareOfYearsAtLeast(
     climate,
     dayOfYear[day]!,
@@ -70,10 +74,11 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
         'act',
         'move-out-cold',
         `On the fixed date ${context.say(batch.moveOutDate!, 'date')} the expected night low is below the rule (${rule.name}). Keep heat ready outdoors or wait.`,
+        rows,
       ),
     );
   }
-  if (chance !== undefined && chance < 0.6) {
+  if (chance !== undefined && chance < tables.judgements.birds.unsureBelow.value) {
     issues.push(
       issue(
         'note',
@@ -90,7 +95,7 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       [
         input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
         input('Expected lows of seven nights, mean', meanOfNext(weather.minC, day), 'degC'),
-        input('Rule’s night low at that age', nightLowAt(rule, life.arrivalAgeDays + day), 'degC'),
+        input('Rule’s night low at that age', nightLowAt(rule, ageDays), 'degC'),
         input('Weather used', climate.label, 'text'),
       ],
       options,
@@ -135,6 +140,7 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
               ),
               input('Years on record', climate.years, 'count'),
             ],
+            options,
           ),
         }),
   };
@@ -146,7 +152,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
   const coop = facilityOf(facilities, 'coop', batch.coopId);
   const per = tables.space.pen;
-  const options = { sources: per.sources, mark: per.mark };
+  const options = { rows: [per, life.losses] };
   const birds = life.aliveAll[day]!;
   const floorNeeded = quantity(
     'Floor needed outdoors',
@@ -184,6 +190,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
         'act',
         'pens-short',
         `${home.name} gives ${context.say(have, 'm2')} for ${Math.round(birds)} birds, which need ${context.say(floorNeeded.value, 'm2')}. ${pens ? `Build ${needed - pens.count} more.` : 'Add room.'}`,
+        [per],
       ),
     );
   }
@@ -193,6 +200,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
         'act',
         'stocking-density',
         `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
+        [cap],
       ),
     );
   }
@@ -200,14 +208,21 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
     home: home.name,
     floorNeeded,
     floorHave: quantity('Floor there is', have, 'm2', plainFormulas.measured, [
-      input('One pen', onePenM2, 'm2'),
-      input('Pens', pens?.count ?? 1, 'count'),
+      fromFarm('One pen', onePenM2, 'm2'),
+      fromFarm('Pens', pens?.count ?? 1, 'count'),
     ]),
-    density: quantity('Stocking density at the end', density, 'kgPerM2', spaceFormulas.density, [
-      input('Birds at the end', endBirds, 'count', 'N'),
-      input('Live weight', life.meanWeightKg[life.days - 1]!, 'kg', 'W'),
-      input('Floor', have, 'm2', 'A'),
-    ]),
+    density: quantity(
+      'Stocking density at the end',
+      density,
+      'kgPerM2',
+      spaceFormulas.density,
+      [
+        input('Birds at the end', endBirds, 'count', 'N'),
+        input('Live weight', life.meanWeightKg[life.days - 1]!, 'kg', 'W'),
+        fromFarm('Floor', have, 'm2', 'A'),
+      ],
+      { rows: [life.losses, ...life.weightRows] },
+    ),
   };
   if (!pens) return found(shared, { issues });
   const moved = movedPens(context, day, { have, needed, onePenM2 });
@@ -226,7 +241,13 @@ function movedPens(
   pens: { have: number; needed: number; onePenM2: number },
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
-  const moves = batch.movesPerDay ?? DEFAULT_MOVES_PER_DAY;
+  const usual = tables.space.penMoves;
+  const moves = batch.movesPerDay ?? usual.perDay;
+  const movesInput = givenOrTable(
+    batch.movesPerDay !== undefined,
+    usual,
+    ...(['Moves a day', moves, 'ratio', 'm'] as const),
+  );
   const daysOut = life.days - 1 - day;
   const groundM2 = Math.max(pens.have, pens.have * moves * daysOut);
   const manure = tables.manure[batch.purpose];
@@ -234,29 +255,21 @@ function movedPens(
   for (let i = day; i < life.days - 1; i++) {
     nKg += manure.nKgPerDayPerKgLive * life.aliveAll[i]! * life.meanWeightKg[i]!;
   }
+  const ground = quantity('Ground covered', groundM2, 'm2', spaceFormulas.ground, [
+    fromFarm('Floor of all pens', pens.have, 'm2'),
+    movesInput,
+    input('Days on grass', daysOut, 'day', 'D'),
+  ]);
   return {
     pensNeeded: quantity('Pens needed', pens.needed, 'count', spaceFormulas.pens, [
       input('Birds at the move', life.aliveAll[day]!, 'count', 'N'),
-      input('Floor a bird', tables.space.pen.floorM2, 'm2', 'a'),
-      input('One pen', pens.onePenM2, 'm2', 'A_pen'),
+      fromTable(tables.space.pen, 'Floor a bird', tables.space.pen.floorM2, 'm2', 'a'),
+      fromFarm('One pen', pens.onePenM2, 'm2', 'A_pen'),
     ]),
-    movesPerDay: quantity(
-      'Pen moves a day',
-      moves,
-      'ratio',
-      spaceFormulas.ground,
-      [input('Yours, or one a day', moves, 'ratio')],
-      {
-        sources: ['REMEMBERED'],
-        mark: 'from-memory',
-        spread: { low: 1, high: 2, because: 'twice a day late in life is remembered practice' },
-      },
-    ),
-    ground: quantity('Ground covered', groundM2, 'm2', spaceFormulas.ground, [
-      input('Floor of all pens', pens.have, 'm2'),
-      input('Moves a day', moves, 'ratio', 'm'),
-      input('Days on grass', daysOut, 'day', 'D'),
-    ]),
+    movesPerDay: quantity('Pen moves a day', moves, 'ratio', spaceFormulas.ground, [movesInput], {
+      spread: { low: usual.low, high: usual.high, because: usual.because },
+    }),
+    ground,
     nitrogen: quantity(
       'Manure nitrogen on that ground',
       nKg / (groundM2 / 10000),
@@ -264,9 +277,10 @@ function movedPens(
       spaceFormulas.nitrogen,
       [
         input('Nitrogen in all', nKg, 'kg'),
-        input('Ground', groundM2, 'm2', 'G'),
-        input('A day per kg live', manure.nKgPerDayPerKgLive * 1000, 'g'),
+        from(ground, 'G', 'Ground'),
+        fromTable(manure, 'A day per kg live', manure.nKgPerDayPerKgLive * 1000, 'g'),
       ],
+      { rows: [life.losses, ...life.weightRows] },
     ),
   };
 }
@@ -274,7 +288,7 @@ function movedPens(
 function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;
   const per = tables.space.coop;
-  const options = { sources: per.sources, mark: per.mark };
+  const options = { rows: [per, life.losses] };
   const birds = life.aliveAll[day]!;
   const hens = life.alive.female[(life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays]!;
   const coop = facilityOf(facilities, 'coop', batch.coopId);
@@ -315,7 +329,7 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
       ? {
           home: coop.name,
           floorHave: quantity('Coop floor there is', coop.floorM2, 'm2', plainFormulas.measured, [
-            input('Measured', coop.floorM2, 'm2'),
+            fromFarm('Measured', coop.floorM2, 'm2'),
           ]),
         }
       : {}),
@@ -329,9 +343,9 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
       {
         ...options,
         spread: {
-          low: Math.ceil(hens / 7),
-          high: Math.ceil(hens / 4),
-          because: 'one nest for 4 to 7 hens',
+          low: Math.ceil(hens / per.hensPerNestHigh),
+          high: Math.ceil(hens / per.hensPerNestLow),
+          because: `one nest for ${per.hensPerNestLow} to ${per.hensPerNestHigh} hens`,
         },
       },
     ),

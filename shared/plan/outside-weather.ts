@@ -1,6 +1,7 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
-import type { Formula, Mark } from '../explain/formula.js';
+import type { Formula } from '../explain/formula.js';
 import { input } from '../explain/quantity.js';
+import type { HeatTable } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 
 export const weatherFormulas = {
@@ -10,8 +11,8 @@ export const weatherFormulas = {
     words:
       'The low that one night in ten falls below, at that time of year in the years on record; or the mean low less 6 °C when only monthly means are known.',
     symbols: 'T = P10(lows), or T_mean − 6 °C',
-    sources: ['PLANNING_GUESS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   nightLow: {
     id: 'expected-night-low',
@@ -54,10 +55,7 @@ export function outsideSeries(context: PlanContext): DailySeries[] {
       weatherFormulas.coldNight,
       weather.coldMinC,
       used,
-      {
-        sources: climateSources(context),
-        mark: climateMark(context),
-      },
+      { rows: coldNightRows(context) },
     ),
     dailySeries(
       'day-high',
@@ -70,7 +68,9 @@ export function outsideSeries(context: PlanContext): DailySeries[] {
   ];
 }
 
-export const climateSources = ({ climate }: PlanContext): string[] =>
-  climate.way === 'monthly-means' ? ['PLANNING_GUESS'] : ['ARITHMETIC'];
-export const climateMark = ({ climate }: PlanContext): Mark =>
-  climate.way === 'monthly-means' ? 'estimate' : 'computed';
+/** What a cold night rests on beside the record: the usual margin, where only means are known. */
+export const coldNightRows = ({
+  climate,
+  tables,
+}: PlanContext): readonly HeatTable['coldNightMarginK'][] =>
+  climate.way === 'monthly-means' ? [tables.heat.coldNightMarginK] : [];

@@ -2,6 +2,9 @@ import { plainFormulas } from '../explain/plain-formulas.js';
 import { dailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
+  from,
+  fromFarm,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
@@ -48,7 +51,8 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
   );
   const need = (of: 'floorM2' | 'feederCm' | 'drinkerCm') =>
     Float64Array.from(rows, (row, i) => life.aliveAll[i]! * (row[of] ?? 0));
-  const options = { sources: standard.sources, mark: standard.mark };
+  const options = { rows: [standard] };
+  const alive = { rows: [standard, life.losses] };
   const floor = need('floorM2');
   const floorNeed = dailySeries(
     'floor-need',
@@ -94,22 +98,25 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
           input('Age', life.arrivalAgeDays + last, 'day'),
           input('Standard', standard.name, 'text'),
         ],
-        options,
+        alive,
       ),
       ...(have === undefined
         ? {}
         : {
             have: quantity(`${name} there is`, have, unit, plainFormulas.measured, [
-              input('Measured', have, unit),
+              fromFarm('Measured', have, unit),
             ]),
           }),
       ...(outAt < 0
         ? {}
         : {
-            runsOut: datedFact(`${name} runs out`, context.dateOf(outAt), spaceFormulas.runsOut, [
-              input('Needed that day', values[outAt]!, unit),
-              input('There is', have!, unit),
-            ]),
+            runsOut: datedFact(
+              `${name} runs out`,
+              context.dateOf(outAt),
+              spaceFormulas.runsOut,
+              [input('Needed that day', values[outAt]!, unit), fromFarm('There is', have!, unit)],
+              alive,
+            ),
           }),
     };
     return found(needed, { issues });
@@ -138,42 +145,41 @@ function litterOf(
   const startM3 = floorM2 * litter.depthM;
   const totalM3 = startM3 * (1 + litter.topUpShare * topUps);
   const inputs = [
-    input('Floor', floorM2, 'm2', 'A'),
-    input('Depth', litter.depthM * 100, 'cm', 'd'),
-    input('Weekly top-ups', topUps, 'count'),
+    fromFarm('Floor', floorM2, 'm2', 'A'),
+    fromTable(litter, 'Depth', litter.depthM * 100, 'cm', 'd'),
+  ];
+  const topUpInputs = [
+    ...inputs,
+    fromTable({ ...litter, mark: litter.topUpMark }, 'Weekly top-ups', topUps, 'count'),
   ];
   const deep = (depthM: number): number => (totalM3 * depthM) / litter.depthM;
+  const total = quantity('Bedding in all', totalM3, 'm3', spaceFormulas.litter, topUpInputs, {
+    spread: {
+      low: deep(litter.low),
+      high: deep(litter.high),
+      because: 'sources lay 7.6 to 15 cm (3 to 6 in)',
+    },
+  });
   return {
-    start: quantity('Bedding to start with', startM3, 'm3', spaceFormulas.litter, inputs, {
-      mark: litter.mark,
-      sources: litter.sources,
-    }),
+    start: quantity('Bedding to start with', startM3, 'm3', spaceFormulas.litter, inputs),
     topUp: quantity(
       'Top-up each week',
       topUps === 0 ? 0 : startM3 * litter.topUpShare,
       'm3',
       spaceFormulas.litter,
-      inputs,
-      { mark: litter.topUpMark },
+      topUpInputs,
     ),
-    total: quantity('Bedding in all', totalM3, 'm3', spaceFormulas.litter, inputs, {
-      spread: {
-        low: deep(litter.low),
-        high: deep(litter.high),
-        because: 'sources lay 7.6 to 15 cm (3 to 6 in)',
-      },
-    }),
+    total,
     bags: quantity(
       'Bags of shavings',
       Math.ceil(totalM3 / litter.bagLooseM3 - 1e-9),
       'bags',
       spaceFormulas.litter,
       [
-        input('Bedding in all', totalM3, 'm3'),
-        input('One bag opens to', litter.bagLooseM3, 'm3'),
+        from(total),
+        { ...input('One bag opens to', litter.bagLooseM3, 'm3'), mark: 'common-practice' as const },
         input('Note', litter.bagNote, 'text'),
       ],
-      { mark: 'common-practice' },
     ),
     cleanOut: datedFact('Clean out', dateOf(days + 1), spaceFormulas.litter, [
       input('Days in the brooder', days, 'day'),

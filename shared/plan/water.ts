@@ -1,5 +1,5 @@
 import { dailySeries } from '../explain/daily-series.js';
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
@@ -7,10 +7,11 @@ import { found, type Found } from './found.js';
 /** Drinking water of every day, and the most that is needed in one. */
 export function planWater(context: PlanContext): Found<NumberQuantity> {
   const { life, batch, tables, weather } = context;
-  const byAge = waterByAgeL(tables.water[batch.purpose]);
+  const table = tables.water[batch.purpose];
+  const byAge = waterByAgeL(table);
   const heat = tables.water.heat;
   const litres = new Float64Array(life.days);
-  const lastPrintedDay = Math.ceil(tables.water[batch.purpose].points.at(-1)!.ageDays);
+  const lastPrintedDay = Math.ceil(table.points.at(-1)!.ageDays);
   // Hens drink as full-grown birds from the table's last row on; meat birds still grow.
   const outside =
     batch.purpose === 'meat' && lastPrintedDay < life.lastAgeDays
@@ -31,7 +32,8 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
     [
       { label: 'Birds alive', symbol: 'N', series: 'alive' },
       { label: 'Expected high', symbol: 'T', series: 'day-high' },
-      input('Rise at 32 °C', heat.rise, 'share', 'r'),
+      fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
+      fromTable(table, 'Printed for air of', table.referenceC, 'degC'),
     ],
     {
       outside: outside
@@ -40,7 +42,8 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
     },
   );
   const hotC = weather.hotMaxC[peak]!;
-  const cool = life.aliveAll[peak]! * byAge[life.arrivalAgeDays + peak]!;
+  const eachL = byAge[life.arrivalAgeDays + peak]!;
+  const cool = life.aliveAll[peak]! * eachL;
   const most = quantity(
     'Most water in one day',
     litres[peak]!,
@@ -48,11 +51,13 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
     waterFormulas.water,
     [
       input('Birds alive', life.aliveAll[peak]!, 'count', 'N'),
-      input('One bird at that age, cool', byAge[life.arrivalAgeDays + peak]! * 1000, 'mL', 'v'),
+      fromTable(table, ...(['One bird at that age, cool', eachL * 1000, 'mL', 'v'] as const)),
+      fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
       input('Expected high', weather.maxC[peak]!, 'degC', 'T'),
       input('Date', context.dateOf(peak), 'date'),
     ],
     {
+      rows: [life.losses],
       outside: lastPrintedDay < life.arrivalAgeDays + peak ? outside : undefined,
       spread: {
         low: cool * waterHeatFactor(heat, weather.maxC[peak]!, heat.riseLow),

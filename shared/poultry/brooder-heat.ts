@@ -19,8 +19,8 @@ export const brooderHeatFormulas = {
     words:
       'Area of each part divided by its R-value: the layers plus a film of still air inside and, outdoors, of moving air outside; in a building both films are still.',
     symbols: 'UA = Σ A ÷ (R_in + Σ d/λ + R_out)',
-    sources: ['CONDUCTION', 'R_VALUES'],
-    mark: 'second-hand',
+    sources: ['CONDUCTION'],
+    mark: 'computed',
   },
   ventilation: {
     id: 'brooder-ventilation',
@@ -80,8 +80,8 @@ export const brooderHeatFormulas = {
     title: 'Load that the circuit can carry all day',
     words: 'Volts times amps, times 80 % for a load that runs three hours or more.',
     symbols: 'P = 0.8·V·A',
-    sources: ['NEC_80'],
-    mark: 'second-hand',
+    sources: [],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 

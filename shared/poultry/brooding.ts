@@ -49,16 +49,16 @@ export function underHeaterC(schedule: BroodingSchedule, ageDays: number): numbe
   const { steps } = schedule;
   const last = steps.at(-1)!;
   if (last.toDay < ageDays) return undefined;
-  if (!schedule.interpolate) {
-    const step = steps.find((s) => s.fromDay <= ageDays && ageDays <= s.toDay);
-    return step && (step.lowC + step.highC) / 2;
-  }
+  const step = steps.find((s) => s.fromDay <= ageDays && ageDays <= s.toDay);
+  if (!schedule.interpolate || step) return step && middleC(step);
   const next = steps.findIndex((s) => ageDays <= s.fromDay);
   const b = steps[next]!;
   const a = steps[Math.max(0, next - 1)]!;
-  if (a === b || b.fromDay === ageDays) return b.lowC;
-  return a.lowC + ((b.lowC - a.lowC) * (ageDays - a.fromDay)) / (b.fromDay - a.fromDay);
+  if (a === b) return middleC(b);
+  return middleC(a) + ((middleC(b) - middleC(a)) * (ageDays - a.toDay)) / (b.fromDay - a.toDay);
 }
+
+const middleC = ({ lowC, highC }: { lowC: number; highC: number }): number => (lowC + highC) / 2;
 
 /** Lowest and highest of all schedules' temperatures at an age. */
 export function scheduleSpreadC(

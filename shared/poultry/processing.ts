@@ -7,16 +7,16 @@ export const processingFormulas = {
     words:
       'Live weight times the dressing percentage. What is left in the carcass differs between sources.',
     symbols: 'W_d = y·W',
-    sources: ['YIELD_TABLE'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   packed: {
     id: 'packed-weight',
     title: 'Packed weight',
     words: 'Dressed weight plus the water a carcass keeps from an ice bath.',
     symbols: 'W_p = W_d·(1 + u)',
-    sources: [],
-    mark: 'from-memory',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   freezer: {
     id: 'freezer-litres',
@@ -24,23 +24,23 @@ export const processingFormulas = {
     words:
       'Packed weight of all birds divided by what a litre of freezer holds. Whole birds pack looser than blocks.',
     symbols: 'V = N·W_p ÷ ρ',
-    sources: ['FREEZER_NCSU'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   ice: {
     id: 'ice',
     title: 'Ice to chill',
     words: 'Three quarters of the dressed weight; half to all of it is common practice, no source.',
     symbols: 'I = 0.75·N·W_d',
-    sources: ['ICE_PRACTICE'],
-    mark: 'common-practice',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   chillBy: {
     id: 'chill-hours',
     title: 'Hours to chill below 4.4 °C (40 °F)',
     words: '4 hours for a carcass under 1.8 kg (4 lb), 6 hours to 3.6 kg (8 lb), 8 hours above.',
     symbols: 'h = 4, 6 or 8 by W_d',
-    sources: ['CHILL_TIMES'],
+    sources: [],
     mark: 'published',
   },
   withdrawal: {
@@ -48,7 +48,7 @@ export const processingFormulas = {
     title: 'Hours without feed before processing',
     words: '8 to 12 hours agree everywhere; 10 is planned. Water stays.',
     symbols: '8 h ≤ h ≤ 12 h',
-    sources: ['FEED_WITHDRAWAL'],
+    sources: [],
     mark: 'published',
   },
   leaveDate: {

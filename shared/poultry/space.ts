@@ -7,24 +7,24 @@ export const spaceFormulas = {
     title: 'Floor the birds need',
     words: 'Floor for one bird of that age in the chosen standard, times the birds alive.',
     symbols: 'A = N·a(age)',
-    sources: ['EXT_SPACE'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   edge: {
     id: 'edge-need',
     title: 'Feeder or drinker edge the birds need',
     words: 'Edge for one bird of that age, times the birds alive. Both sides of a trough count.',
     symbols: 'L = N·l(age)',
-    sources: ['EXT_SPACE'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   density: {
     id: 'stocking-density',
     title: 'Stocking density at the end',
     words: 'Live weight of all birds divided by the floor they share.',
     symbols: 'd = N·W ÷ A',
-    sources: ['UK_BROILER_CAP'],
-    mark: 'second-hand',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   runsOut: {
     id: 'space-runs-out',
@@ -39,8 +39,8 @@ export const spaceFormulas = {
     title: 'Field pens needed',
     words: 'Birds at the move times floor per bird, divided by the floor of one pen, rounded up.',
     symbols: 'n = ⌈N·a ÷ A_pen⌉',
-    sources: ['PASTURED_PEN', 'CNG_SPACE'],
-    mark: 'second-hand',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   ground: {
     id: 'ground-covered',
@@ -56,8 +56,8 @@ export const spaceFormulas = {
     words:
       'Nitrogen per kilogram of live weight and day, summed over the days on grass, divided by the ground.',
     symbols: 'N = Σ n_day·N_birds·W(t) ÷ G',
-    sources: ['MANURE_USU'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   litter: {
     id: 'litter-volume',
@@ -65,8 +65,8 @@ export const spaceFormulas = {
     words:
       'Floor times depth at the start; a quarter more each following week as top-up. Bags are counted by the volume one opens to.',
     symbols: 'V = A·d·(1 + 0.25·weeks)',
-    sources: ['LITTER_EXT'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 

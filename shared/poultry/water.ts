@@ -10,8 +10,8 @@ export const waterFormulas = {
     words:
       'Printed water of one bird at that age, times the birds alive; above 21 °C it rises evenly to 40 % more at 32 °C.',
     symbols: 'V = N·v(t)·[1 + r·(T − 21) ÷ (32 − 21)] for T > 21 °C',
-    sources: ['POULTRY_CRC_WATER'],
-    mark: 'second-hand',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 

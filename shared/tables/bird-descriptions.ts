@@ -45,7 +45,6 @@ const growthPoints = table('GrowthPoint', {
 export const growthTables = table('GrowthTable', {
   id: ID,
   name: NAME,
-  era: NAME,
   asHatched: maybe(growthPoints),
   male: maybe(growthPoints),
   female: maybe(growthPoints),
@@ -73,7 +72,7 @@ export const strains = table('Strain', {
   feedFactor: FACTOR,
   factorSources: SOURCES,
   factorMark: MARK,
-  wastePercent: PERCENT,
+  waste: part('Waste', { percent: PERCENT }),
   feedProgramme: nested(
     'Feed',
     row('FeedOfPurpose', {
@@ -83,8 +82,8 @@ export const strains = table('Strain', {
   ),
   losses: rowOf('losses'),
   layLosses: maybe(rowOf('losses')),
-  leaveAgeDays: DAYS,
-  dressing: rowOf('processing.dressing'),
+  leave: part('Leave', { ageDays: DAYS }),
+  dressing: maybe(rowOf('processing.dressing')),
   moveOut: rowOf('moveOut'),
   layCurve: maybe(rowOf('layCurves')),
 });
@@ -96,7 +95,6 @@ export const feedProgrammes = table('FeedProgramme', {
     id: ID,
     name: NAME,
     fromDay: DAY_OR_FIRST_EGG,
-    toDay: maybe(DAYS),
     proteinPercentLow: PERCENT,
     proteinPercentHigh: PERCENT,
     energyKcalPerKg: KCAL,
@@ -124,7 +122,6 @@ export const space = nested(
       default: maybe(YES_NO),
       rows: table('SpaceRow', {
         fromDay: DAYS,
-        toDay: maybe(DAYS),
         floorM2: M2,
         feederCm: maybe(CM),
         drinkerCm: maybe(CM),
@@ -132,15 +129,15 @@ export const space = nested(
       ...SOURCED,
     }),
     pen: part('PenSpace', { floorM2: M2, low: M2, high: M2, ...RANGED }),
+    penMoves: part('PenMoves', { perDay: COUNT, low: COUNT, high: COUNT, because: WORDS }),
     coop: part('CoopSpace', {
       floorM2: M2,
       floorMinM2: M2,
       floorMaxM2: M2,
-      runM2: M2,
       hensPerNest: COUNT,
+      hensPerNestLow: COUNT,
+      hensPerNestHigh: COUNT,
       roostCm: CM,
-      feederCm: CM,
-      drinkerCm: CM,
     }),
     liveWeightCapKgPerM2: part('LiveWeightCap', { value: KG, high: KG }),
   }),
@@ -199,7 +196,6 @@ export const processing = nested(
       targetC: AIR_C,
       rows: table('ChillingRow', { belowKg: maybe(KG), hours: HOURS }),
     }),
-    startHour: HOURS,
   }),
 );
 
@@ -207,12 +203,13 @@ export const layCurves = table('LayCurve', {
   id: ID,
   name: NAME,
   firstEggWeek: WEEKS,
+  firstEggWeekLow: WEEKS,
+  firstEggWeekHigh: WEEKS,
   scalePercent: PERCENT,
   risePerWeek: FACTOR,
   declinePerWeek: SHARE,
   eggWeight: table('EggWeight', { ageWeeks: WEEKS, eggG: GRAMS }),
   eggWeightMark: MARK,
-  points: table('LayPoint', { ageWeeks: WEEKS, henDayPercent: PERCENT }),
   note: maybe(WORDS),
   ...SOURCED,
 });
@@ -250,6 +247,7 @@ export const heat = nested(
       roomBelowHeaterK: KELVIN,
     }),
     building: part('Building', { warmerThanOutsideK: KELVIN }),
+    heatedRoom: part('HeatedRoom', { airC: AIR_C }),
     coldNightMarginK: part('ColdNights', { value: KELVIN }),
     plate: part('Plate', { wattsPerChick: WATTS, warmestRoomFromC: AIR_C }),
     lampRule: part('LampRule', { chicks: COUNT, atF: COEFFICIENT, lampW: WATTS }),
@@ -286,6 +284,7 @@ export const light = part('Light', {
 
 export const moveOut = table('MoveOut', {
   id: ID,
+  laterSources: SOURCES,
   laterMark: MARK,
   rules: table('MoveOutRule', {
     id: ID,
@@ -308,5 +307,6 @@ export const feedKeeping = part('FeedKeeping', {
   low: DAYS,
   high: DAYS,
   bagLeadDays: DAYS,
+  usualBag: part('UsualBag', { kg: KG }),
   ...RANGED,
 });

@@ -50,6 +50,7 @@ export const PER_KG = figure(0, 0.1);
 export const WATTS = figure(0, 2000, 'W');
 export const R_VALUE = figure(0, 100);
 export const INDEX = figure(40, 120);
+export const SIGNED = figure(-10_000, 10_000);
 export const COEFFICIENT = figure(0, 100);
 
 /** A word or sentence of a table. */

@@ -1,5 +1,5 @@
 import type { Importance, WorkConditions } from '../farm/job.js';
-import type { Sourced } from './sourced.js';
+import type { Sourced } from '../explain/formula.js';
 
 /** One job of a ready-made set, in days from the set's anchor and hours by a count. */
 export interface SetJob {
@@ -31,6 +31,9 @@ export interface JobSet extends Sourced {
   readonly anchor: 'last-frost' | 'first-frost' | 'date';
   readonly anchorName: string;
   /** Where the date to begin with comes from, when the anchor is a date of the user's. */
-  readonly suggest?: { readonly from: 'last-frost' | 'warm-days'; readonly offsetDays?: number };
+  readonly suggest?:
+    | { readonly from: 'last-frost'; readonly offsetDays?: number }
+    /** The first of some days in a row with an average high of so much or more. */
+    | { readonly from: 'warm-days'; readonly dayMaxC: number; readonly daysInRow: number };
   readonly jobs: readonly SetJob[];
 }

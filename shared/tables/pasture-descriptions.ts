@@ -29,7 +29,6 @@ import {
   table,
   value,
   WORDS,
-  YES_NO,
 } from './figures.js';
 
 const massOf = nested('Mass', row('MassOfStand', { low: KG_A_HA, high: KG_A_HA, value: KG_A_HA }));
@@ -40,9 +39,15 @@ export const forages = table('Forage', {
   name: NAME,
   habit: choice('Habit', ['cool-season', 'warm-season']),
   massKgPerHaCm: part('MassPerHeight', { fair: massOf, good: massOf, excellent: massOf }),
-  heights: part('Heights', { turnInCm: CM, residualCm: CM, rankCm: CM, rankMark: maybe(MARK) }),
+  heights: part('Heights', {
+    turnInCm: CM,
+    residualCm: CM,
+    rankCm: CM,
+    rankSources: SOURCES,
+    rankMark: MARK,
+  }),
   restDays: part('Rest', { fast: DAYS, slow: DAYS, hot: DAYS }),
-  legumeShare: SHARE,
+  legumeShare: value('LegumeShare', SHARE),
   temperature: part('GrowthTemperature', {
     baseC: AIR_C,
     optimumFromC: AIR_C,
@@ -51,20 +56,14 @@ export const forages = table('Forage', {
   }),
   water: part('WaterOfForage', { kc: SHARE, rootDepthM: M, depletionShare: SHARE }),
   energyMcalPerKg: value('Energy', FACTOR),
-  growthKgPerHaDay: maybe(part('GrowthByMonth', { low: months, medium: months, high: months })),
-  prussicAcid: maybe(YES_NO),
+  growthKgPerHaDay: part('GrowthByMonth', { low: months, medium: months, high: months }),
 });
 
 export const soils = table('Soil', {
   id: ID,
   name: NAME,
   fieldCapacity: SHARE,
-  fieldCapacityLow: maybe(SHARE),
-  fieldCapacityHigh: maybe(SHARE),
   wiltingPoint: SHARE,
-  wiltingPointLow: maybe(SHARE),
-  wiltingPointHigh: maybe(SHARE),
-  drainDays: DAYS,
   ...SOURCED,
 });
 
@@ -74,7 +73,7 @@ const hayMethods = table('HayMethod', {
   loss: SHARE,
   low: SHARE,
   high: SHARE,
-  mark: maybe(MARK),
+  ...SOURCED,
 });
 
 export const pasture = nested(
@@ -84,6 +83,7 @@ export const pasture = nested(
     winterLossPerDay: value('WinterLoss', SHARE),
     readingWeight: part('ReadingWeight', {
       priorReadings: COUNT,
+      leastKgPerHa: KG_A_HA,
       lowFactor: FACTOR,
       highFactor: FACTOR,
     }),
@@ -95,15 +95,8 @@ export const pasture = nested(
       high: DIFFERENCE,
       because: WORDS,
     }),
-    animalUnit: part('AnimalUnit', {
-      kgPerDay: KG,
-      low: KG,
-      high: KG,
-      daysInMonth: DAYS,
-      because: WORDS,
-    }),
-    fastGrowthKgPerHaDay: KG_A_HA,
-    slowGrowthKgPerHaDay: KG_A_HA,
+    animalUnit: part('AnimalUnit', { kgPerDay: KG }),
+    growthPace: part('GrowthPace', { fastKgPerHaDay: KG_A_HA, slowKgPerHaDay: KG_A_HA }),
     longestStayDays: value('LongestStay', DAYS),
     wetGround: part('WetGround', { drierThanFieldCapacityMm: MM }),
     quarantineDays: spread('Quarantine', DAYS),
@@ -111,19 +104,16 @@ export const pasture = nested(
     gradualDays: part('GradualDays', { low: DAYS, value: DAYS, high: DAYS }),
     bloatLegumeShare: value('BloatLegumeShare', SHARE),
     stockpile: part('Stockpile', { daysBeforeGrowthEnds: DAYS, low: DAYS, high: DAYS }),
-    birdsBehind: part('BirdsBehind', { lagDays: DAYS, high: DAYS }),
+    birdsBehind: part('BirdsBehind', { lagDays: DAYS }),
     nitrogenLimitKgPerHa: spread('NitrogenLimit', KG_A_HA),
     rawManure: part('RawManure', { touchingSoilDays: DAYS, offSoilDays: DAYS }),
     hay: part('Hay', {
       dryMatterShare: SHARE,
-      baleDensityKgPerM3: KG,
       harvestShare: SHARE,
       stubbleCm: CM,
       bales: table('Bale', { id: ID, name: NAME, kg: KG }),
       feeding: hayMethods,
-      feedingSources: SOURCES,
       storing: hayMethods,
-      storingSources: SOURCES,
     }),
   }),
 );
@@ -146,13 +136,14 @@ export const cattle = nested(
       gainKgPerDay: KG,
       milkKgPerDay: KG,
       milkFatPercent: maybe(PERCENT),
+      usual: nested('Usual', row('Usual', SOURCED)),
       bodyWeightShare: spread('BodyWeightShare', SHARE),
       water: choice('Water', ['nursing-cow', 'dry-cow', 'bull', 'growing', 'milk-cow']),
       manure: part('CattleManure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG }),
     }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
-      metabolicExponent: SHARE,
+      metabolicShare: SHARE,
       calfOverDays: DAYS,
       calfUnits: SHARE,
       because: WORDS,
@@ -163,7 +154,7 @@ export const cattle = nested(
 const waterAtAir = { airC: AIR_C, litres: LITERS } as const;
 export const cattleWater = part('CattleWater', {
   classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
-  lactatingHot: nested('LactatingHot', row('LactatingHot', waterAtAir)),
+  growingKg: record('Weights', KG, 30),
   milkCow: part('MilkCowWater', {
     base: COEFFICIENT,
     perKgDryMatter: COEFFICIENT,
@@ -172,8 +163,14 @@ export const cattleWater = part('CattleWater', {
     sodiumGPerKgDryMatter: COEFFICIENT,
     perC: COEFFICIENT,
   }),
-  tank: table('Tank', { refillH: HOURS, litresPerHead: maybe(LITERS), shareOfDay: maybe(SHARE) }),
-  tankSources: SOURCES,
+  tank: part('Tank', {
+    rows: table('TankRow', {
+      refillH: HOURS,
+      litresPerHead: maybe(LITERS),
+      shareOfDay: maybe(SHARE),
+    }),
+  }),
+  refill: part('Refill', { hours: HOURS }),
   troughEdgeM: part('TroughEdge', { per: COUNT, m: M }),
   distance: part('WaterDistance', { milkM: M, otherM: M }),
 });
@@ -198,7 +195,8 @@ export const fence = nested(
   'Fence',
   row('FenceTable', {
     laneWidthM: part('LaneWidth', { low: M, high: M }),
-    energiserJPerKm: part('Energizer', { value: FACTOR, because: WORDS }),
+    energiserJPerKm: part('Energizer', { value: FACTOR, byWire: FACTOR, because: WORDS }),
+    shape: part('PaddockShape', { longToShort: FACTOR }),
     groundRodMPerJ: value('GroundRod', FACTOR),
     shadeM2PerHead: spread('Shade', M2),
   }),

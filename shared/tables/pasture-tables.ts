@@ -1,5 +1,5 @@
 import type { Productivity, Stand } from '../farm/paddock.js';
-import type { Sourced } from './sourced.js';
+import type { Mark, Sourced } from '../explain/formula.js';
 
 interface Value extends Sourced {
   readonly value: number;
@@ -24,13 +24,15 @@ export interface Forage {
     readonly turnInCm: number;
     readonly residualCm: number;
     readonly rankCm: number;
+    readonly rankSources: readonly string[];
+    readonly rankMark: Mark;
   };
   readonly restDays: Sourced & {
     readonly fast: number;
     readonly slow: number;
     readonly hot: number;
   };
-  readonly legumeShare: number;
+  readonly legumeShare: Value;
   readonly temperature: Sourced & {
     readonly baseC: number;
     readonly optimumFromC: number;
@@ -43,9 +45,8 @@ export interface Forage {
     readonly depletionShare: number;
   };
   readonly energyMcalPerKg: Value;
-  /** Mean daily growth of each month, January first, northern hemisphere; none means no plan. */
-  readonly growthKgPerHaDay?: Sourced & Readonly<Record<Productivity, readonly number[]>>;
-  readonly prussicAcid?: boolean;
+  /** Mean daily growth of each month, January first, northern hemisphere. */
+  readonly growthKgPerHaDay: Sourced & Readonly<Record<Productivity, readonly number[]>>;
 }
 
 export interface Soil extends Sourced {
@@ -53,7 +54,6 @@ export interface Soil extends Sourced {
   readonly name: string;
   readonly fieldCapacity: number;
   readonly wiltingPoint: number;
-  readonly drainDays: number;
 }
 
 export type IntakeEquation =
@@ -67,6 +67,8 @@ export interface CattleClass {
   readonly gainKgPerDay: number;
   readonly milkKgPerDay: number;
   readonly milkFatPercent?: number;
+  /** Stands for weight, gain and milk that are not given. */
+  readonly usual: Sourced;
   readonly bodyWeightShare: ValueRange;
   readonly water: string;
   readonly manure: Sourced & {
@@ -79,14 +81,15 @@ export interface CattleTable {
   readonly classes: readonly CattleClass[];
   readonly animalUnits: Sourced & {
     readonly perKgLive: number;
-    readonly metabolicExponent: number;
+    /** Units by metabolic weight over units by weight, of a large cow. */
+    readonly metabolicShare: number;
     readonly calfOverDays: number;
     readonly calfUnits: number;
     readonly because: string;
   };
 }
 
-export interface HayMethod {
+export interface HayMethod extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly loss: number;
@@ -98,7 +101,10 @@ export interface PastureTable {
   readonly ceilingKgPerHa: ValueRange;
   readonly winterLossPerDay: Value;
   readonly readingWeight: Sourced & {
+    /** How many readings the table's own growth counts for. */
     readonly priorReadings: number;
+    /** Growth expected between two readings from which they say anything. */
+    readonly leastKgPerHa: number;
     readonly lowFactor: number;
     readonly highFactor: number;
   };
@@ -112,13 +118,12 @@ export interface PastureTable {
   };
   readonly animalUnit: Sourced & {
     readonly kgPerDay: number;
-    readonly low: number;
-    readonly high: number;
-    readonly daysInMonth: number;
-    readonly because: string;
   };
-  readonly fastGrowthKgPerHaDay: number;
-  readonly slowGrowthKgPerHaDay: number;
+  /** Growth of a day from which the short, and the middling, rest of a forage is enough. */
+  readonly growthPace: Sourced & {
+    readonly fastKgPerHaDay: number;
+    readonly slowKgPerHaDay: number;
+  };
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };
   readonly quarantineDays: ValueRange;
@@ -134,7 +139,7 @@ export interface PastureTable {
     readonly low: number;
     readonly high: number;
   };
-  readonly birdsBehind: Sourced & { readonly lagDays: number; readonly high: number };
+  readonly birdsBehind: Sourced & { readonly lagDays: number };
   readonly nitrogenLimitKgPerHa: ValueRange;
   readonly rawManure: Sourced & {
     readonly touchingSoilDays: number;
@@ -142,14 +147,11 @@ export interface PastureTable {
   };
   readonly hay: Sourced & {
     readonly dryMatterShare: number;
-    readonly baleDensityKgPerM3: number;
     readonly harvestShare: number;
     readonly stubbleCm: number;
     readonly bales: readonly { readonly id: string; readonly name: string; readonly kg: number }[];
     readonly feeding: readonly HayMethod[];
-    readonly feedingSources: readonly string[];
     readonly storing: readonly HayMethod[];
-    readonly storingSources: readonly string[];
   };
 }
 
@@ -157,7 +159,8 @@ export interface CattleWaterTable extends Sourced {
   readonly classes: Readonly<
     Record<string, readonly { readonly airC: number; readonly litres: number }[]>
   >;
-  readonly lactatingHot: { readonly airC: number; readonly litres: number };
+  /** Weight for which each row of growing cattle was printed, kg. */
+  readonly growingKg: Readonly<Record<string, number>>;
   readonly milkCow: Sourced & {
     readonly base: number;
     readonly perKgDryMatter: number;
@@ -166,12 +169,15 @@ export interface CattleWaterTable extends Sourced {
     readonly sodiumGPerKgDryMatter: number;
     readonly perC: number;
   };
-  readonly tank: readonly {
-    readonly refillH: number;
-    readonly litresPerHead?: number;
-    readonly shareOfDay?: number;
-  }[];
-  readonly tankSources: readonly string[];
+  readonly tank: Sourced & {
+    readonly rows: readonly {
+      readonly refillH: number;
+      readonly litresPerHead?: number;
+      readonly shareOfDay?: number;
+    }[];
+  };
+  /** Time a trough takes to refill for a day's water, where none is given. */
+  readonly refill: Sourced & { readonly hours: number };
   readonly troughEdgeM: Sourced & { readonly per: number; readonly m: number };
   readonly distance: Sourced & { readonly milkM: number; readonly otherM: number };
 }
@@ -188,7 +194,10 @@ export interface GestationTable {
 
 export interface FenceTable {
   readonly laneWidthM: Sourced & { readonly low: number; readonly high: number };
-  readonly energiserJPerKm: Value & { readonly because: string };
+  /** `byWire`: how many times as much where every strand of wire is counted. */
+  readonly energiserJPerKm: Value & { readonly byWire: number; readonly because: string };
+  /** Of a paddock, where none is drawn. */
+  readonly shape: Sourced & { readonly longToShort: number };
   readonly groundRodMPerJ: Value;
   readonly shadeM2PerHead: ValueRange;
 }

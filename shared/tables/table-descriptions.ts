@@ -2,6 +2,7 @@ import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
 import * as grass from './pasture-descriptions.js';
 import * as origins from './source-descriptions.js';
+import * as judged from './judgement-descriptions.js';
 import type { Tables } from './tables.js';
 import * as work from './work-descriptions.js';
 
@@ -41,4 +42,5 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   work: work.work,
   jobSets: work.jobSets,
   cautions: origins.cautions,
+  judgements: judged.judgements,
 };

@@ -1,8 +1,9 @@
 import type { Purpose } from '../farm/batch.js';
 import type { WorkConditions } from '../farm/job.js';
 import type { JobSet } from './job-sets.js';
+import type { Judgements } from './judgements.js';
 import type { WorkTable } from './work-table.js';
-import type { Mark } from '../explain/formula.js';
+import type { Mark, Sourced } from '../explain/formula.js';
 import type {
   CattleHeatTable,
   CattleTable,
@@ -13,7 +14,7 @@ import type {
   PastureTable,
   Soil,
 } from './pasture-tables.js';
-import type { Source, Sourced } from './sourced.js';
+import type { Source } from './source.js';
 
 export type BirdSex = 'male' | 'female';
 
@@ -30,7 +31,6 @@ export interface GrowthPoint {
 export interface GrowthTable extends Sourced {
   readonly id: string;
   readonly name: string;
-  readonly era: string;
   readonly asHatched?: readonly GrowthPoint[];
   readonly male?: readonly GrowthPoint[];
   readonly female?: readonly GrowthPoint[];
@@ -63,12 +63,14 @@ export interface Strain {
   readonly feedFactor: number;
   readonly factorSources: readonly string[];
   readonly factorMark: Mark;
-  readonly wastePercent: number;
+  readonly waste: Sourced & { readonly percent: number };
   readonly feedProgramme: Partial<Record<Purpose, string>>;
   readonly losses: string;
   readonly layLosses?: string;
-  readonly leaveAgeDays: number;
-  readonly dressing: string;
+  /** Age at which meat birds are usually processed, and cockerels beside pullets. */
+  readonly leave: Sourced & { readonly ageDays: number };
+  /** Of those that are raised for meat. */
+  readonly dressing?: string;
   readonly moveOut: string;
   readonly layCurve?: string;
 }
@@ -76,8 +78,8 @@ export interface Strain {
 export interface FeedPhase {
   readonly id: string;
   readonly name: string;
+  /** A phase lasts until the next one begins. */
   readonly fromDay: number | 'first-egg';
-  readonly toDay?: number;
   readonly proteinPercentLow: number;
   readonly proteinPercentHigh: number;
   readonly energyKcalPerKg: number;
@@ -104,9 +106,9 @@ export interface BroodingSchedule extends Sourced {
   }[];
 }
 
+/** A row holds until the next one begins. */
 export interface SpaceRow {
   readonly fromDay: number;
-  readonly toDay?: number;
   readonly floorM2: number;
   readonly feederCm?: number;
   readonly drinkerCm?: number;
@@ -122,15 +124,15 @@ export interface BrooderSpaceStandard extends Sourced {
 export interface SpaceStandards {
   readonly brooder: readonly BrooderSpaceStandard[];
   readonly pen: Sourced & Ranged & { readonly floorM2: number };
+  readonly penMoves: Sourced & Ranged & { readonly perDay: number; readonly because: string };
   readonly coop: Sourced & {
     readonly floorM2: number;
     readonly floorMinM2: number;
     readonly floorMaxM2: number;
-    readonly runM2: number;
     readonly hensPerNest: number;
+    readonly hensPerNestLow: number;
+    readonly hensPerNestHigh: number;
     readonly roostCm: number;
-    readonly feederCm: number;
-    readonly drinkerCm: number;
   };
   readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
 }
@@ -180,19 +182,20 @@ export interface ProcessingTable {
     readonly targetC: number;
     readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
   };
-  readonly startHour: number;
 }
 
 export interface LayCurve extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly firstEggWeek: number;
+  /** Range of published ages at the first egg. */
+  readonly firstEggWeekLow: number;
+  readonly firstEggWeekHigh: number;
   readonly scalePercent: number;
   readonly risePerWeek: number;
   readonly declinePerWeek: number;
   readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
   readonly eggWeightMark: Mark;
-  readonly points: readonly { readonly ageWeeks: number; readonly henDayPercent: number }[];
   readonly note?: string;
 }
 
@@ -226,6 +229,7 @@ export interface HeatTable {
     readonly roomBelowHeaterK: number;
   };
   readonly building: Sourced & { readonly warmerThanOutsideK: number };
+  readonly heatedRoom: Sourced & { readonly airC: number };
   readonly coldNightMarginK: Sourced & { readonly value: number };
   readonly plate: Sourced & { readonly wattsPerChick: number; readonly warmestRoomFromC: number };
   readonly lampRule: Sourced & {
@@ -254,6 +258,7 @@ export interface LightTable extends Sourced, Ranged {
 
 export interface MoveOutTable extends Sourced {
   readonly id: string;
+  readonly laterSources: readonly string[];
   readonly laterMark: Mark;
   readonly rules: readonly MoveOutRule[];
 }
@@ -357,7 +362,12 @@ export interface Tables {
   >;
   readonly heatStress: Sourced & { readonly beginsC: number; readonly seriousC: number };
   readonly feedKeeping: Sourced &
-    Ranged & { readonly maxDays: number; readonly bagLeadDays: number };
+    Ranged & {
+      readonly maxDays: number;
+      readonly bagLeadDays: number;
+      /** Taken where no weight of a bag is given. */
+      readonly usualBag: Sourced & { readonly kg: number };
+    };
   readonly taskTemplates: readonly TaskTemplate[];
   readonly forages: readonly Forage[];
   readonly soils: readonly Soil[];
@@ -371,6 +381,7 @@ export interface Tables {
   readonly work: WorkTable;
   readonly jobSets: readonly JobSet[];
   readonly cautions: Readonly<Record<string, Caution>>;
+  readonly judgements: Judgements;
 }
 
 /** File in `seeds/` that holds each table. One list for the service, the terminal and the tests. */
@@ -406,6 +417,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   work: 'work.json',
   jobSets: 'job-sets.json',
   cautions: 'cautions.json',
+  judgements: 'judgements.json',
 };
 
 /** The row with an id. Table references are checked once, when tables are loaded. */

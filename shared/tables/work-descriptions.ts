@@ -1,7 +1,8 @@
 import { startingHourFields } from '../farm/farm.js';
-import { choice, list, nested, record, row, sevenDays } from '../farm/field.js';
+import { choice, list, nested, oneOf, record, row, sevenDays } from '../farm/field.js';
 import { jobFields, workConditionFields } from '../farm/job.js';
 import {
+  AIR_C,
   DAYS,
   HOURS,
   ID,
@@ -73,33 +74,42 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
 export const taskTemplates = taskTemplate('Task', 'taskTemplates');
 export const herdTaskTemplates = taskTemplate('HerdTask', 'herdTaskTemplates');
 
-export const work = part('Work', {
-  horizonDays: value('Horizon', DAYS),
-  hoursByWeekday: part('HoursByWeekday', {
-    values: sevenDays('Hours', HOURS.bounds),
-    because: maybe(WORDS),
+export const work = nested(
+  'Work',
+  row('Work', {
+    horizonDays: value('Horizon', DAYS),
+    hoursByWeekday: part('HoursByWeekday', {
+      values: sevenDays('Hours', HOURS.bounds),
+      because: maybe(WORDS),
+    }),
+    startH: part('Begins', startingHourFields.fields),
+    wetDay: part('WetDay', {
+      rainMm: MM,
+      meanRainMm: MM,
+      wetAfterWetShare: SHARE,
+      because: maybe(WORDS),
+    }),
+    workableGround: part('WorkableGround', {
+      layerM: M,
+      drierThanFieldCapacityMm: MM,
+      kc: SHARE,
+      depletionShare: SHARE,
+      usualSoilId: rowOf('soils'),
+    }),
+    smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
+    placing: part('Placing', {
+      importance: table('Priority', { id: importance, lostCost: POINTS, lateCostPerDay: POINTS }),
+      moveCost: POINTS,
+    }),
+    lookFor: nested(
+      'LookFor',
+      row('LookFor', {
+        outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
+        cattle: list('Cattle', WORDS, 20, 'sentences', 1),
+      }),
+    ),
   }),
-  startH: part('Begins', startingHourFields.fields),
-  wetDay: part('WetDay', {
-    rainMm: MM,
-    meanRainMm: MM,
-    wetAfterWetShare: SHARE,
-    because: maybe(WORDS),
-  }),
-  workableGround: part('WorkableGround', { layerM: M, drierThanFieldCapacityMm: MM, kc: SHARE }),
-  smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
-  importance: table('Priority', {
-    id: importance,
-    name: NAME,
-    lostCost: POINTS,
-    lateCostPerDay: POINTS,
-  }),
-  lookFor: part('LookFor', {
-    outdoorBirds: list('Outdoor birds', WORDS, 20, 'sentences', 1),
-    cattle: list('Cattle', WORDS, 20, 'sentences', 1),
-  }),
-  moveCost: POINTS,
-});
+);
 
 export const jobSets = table('JobSet', {
   id: ID,
@@ -108,13 +118,17 @@ export const jobSets = table('JobSet', {
   anchor: choice('Anchor', ['last-frost', 'first-frost', 'date']),
   anchorName: NAME,
   suggest: maybe(
-    nested(
-      'Suggested',
-      row('Suggested', {
-        from: choice('From', ['last-frost', 'warm-days']),
+    oneOf('Suggested', 'from', {
+      'last-frost': row('FromLastFrost', {
+        from: choice('From', ['last-frost']),
         offsetDays: maybe(OFFSET_DAYS),
       }),
-    ),
+      'warm-days': row('FromWarmDays', {
+        from: choice('From', ['warm-days']),
+        dayMaxC: AIR_C,
+        daysInRow: DAYS,
+      }),
+    }),
   ),
   jobs: table('SetJob', {
     id: ID,

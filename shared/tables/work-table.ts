@@ -1,9 +1,9 @@
 import type { StartingHours } from '../farm/farm.js';
 import type { Importance } from '../farm/job.js';
-import type { Sourced } from './sourced.js';
+import type { Sourced } from '../explain/formula.js';
 
 /** What fitting work into hours and days goes by. */
-export interface WorkTable extends Sourced {
+export interface WorkTable {
   readonly horizonDays: Sourced & { readonly value: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
   readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
@@ -21,23 +21,28 @@ export interface WorkTable extends Sourced {
     readonly layerM: number;
     readonly drierThanFieldCapacityMm: number;
     readonly kc: number;
+    readonly depletionShare: number;
+    /** Soil of a garden of which nobody told. */
+    readonly usualSoilId: string;
   };
   /** Work longer than so many hours may be spread, in pieces of at least so many. */
   readonly smallestPieceHours: Sourced & {
     readonly value: number;
     readonly longerThanHours: number;
   };
-  readonly importance: readonly {
-    readonly id: Importance;
-    readonly name: string;
-    readonly lostCost: number;
-    readonly lateCostPerDay: number;
-  }[];
+  /** What late, lost and moved work counts for when plans are weighed against each other. */
+  readonly placing: Sourced & {
+    readonly importance: readonly {
+      readonly id: Importance;
+      readonly lostCost: number;
+      readonly lateCostPerDay: number;
+    }[];
+    /** What moving one job to other days counts for when a plan is made again. */
+    readonly moveCost: number;
+  };
   /** What to look for on a round of animals. */
-  readonly lookFor: Sourced & {
+  readonly lookFor: {
     readonly outdoorBirds: readonly string[];
     readonly cattle: readonly string[];
   };
-  /** What moving one job to other days counts for when a plan is made again. */
-  readonly moveCost: number;
 }

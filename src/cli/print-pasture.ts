@@ -114,8 +114,16 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Paddocks',
       table(
-        ['paddock', 'area', 'height', 'standing', 'manure N', 'manure P'],
-        plan.paddocks.map((p) => [p.name, p.area, p.height, p.mass, p.nitrogen, p.phosphorus]),
+        ['paddock', 'area', 'height', 'standing', 'legumes', 'manure N', 'manure P'],
+        plan.paddocks.map((p) => [
+          p.name,
+          p.area,
+          p.height,
+          p.mass,
+          p.legumes,
+          p.nitrogen,
+          p.phosphorus,
+        ]),
       ),
     ),
     section(

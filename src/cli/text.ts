@@ -28,7 +28,10 @@ export function explanationsText(
         `${e.label}: ${e.value}  [${e.mark}]`,
         `  ${e.formulaTitle}: ${e.words}`,
         `  ${e.symbols}`,
-        ...e.inputs.map((i) => `    ${i.symbol ? `${i.symbol} = ` : ''}${i.value}  (${i.label})`),
+        ...e.inputs.map(
+          (i) =>
+            `    ${i.symbol ? `${i.symbol} = ` : ''}${i.value}  (${i.label})${i.mark ? ` [${i.mark}]` : ''}`,
+        ),
         ...(e.spread ? [`  Range: ${e.spread}`] : []),
         ...(e.outside ? [`  Outside the table's range: ${e.outside}`] : []),
         ...e.sources.map(
@@ -73,7 +76,11 @@ export function rangeText({ spread, unit, outside }: Quantity, reader: Reader): 
 
 const LEVEL_WORDS = { stop: 'STOP', act: 'Act ', note: 'Note' } as const;
 export const issuesText = ({ issues }: { readonly issues: readonly PlanIssue[] }): string =>
-  issues.map((i) => paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}`, '      ')).join('\n');
+  issues
+    .map((i) =>
+      paragraph(`${LEVEL_WORDS[i.level]}  ${i.text}${i.mark ? ` [${i.mark}]` : ''}`, '      '),
+    )
+    .join('\n');
 
 export const cautionsText = (
   keys: readonly string[],

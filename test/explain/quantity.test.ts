@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import { weakestMark } from '../../shared/explain/formula.js';
 import { ALL_FORMULAS, FORMULAS } from '../../shared/formulas/formulas.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
-import { from, input, quantity, round6 } from '../../shared/explain/quantity.js';
+import {
+  from,
+  input,
+  quantity,
+  round6,
+  fromTable,
+  givenOrTable,
+} from '../../shared/explain/quantity.js';
 import { tables } from '../support/factories.js';
 
 describe('round6', () => {
@@ -44,7 +51,7 @@ describe('round6', () => {
 const formula = FORMULAS.get('birds-alive')!;
 
 describe('quantity', () => {
-  it('takes sources and mark of its formula unless it is given others', () => {
+  it('takes sources and mark of its formula unless it is given others, or weaker ones', () => {
     const plain = quantity('Birds', 10.1234567, 'count', formula, [
       input('Placed', 12, 'count', 'N'),
     ]);
@@ -62,6 +69,26 @@ describe('quantity', () => {
       mark: 'from-memory',
     });
     expect(other).toMatchObject({ sources: ['NRC1994'], mark: 'from-memory' });
+    const better = quantity('Birds', 1, 'count', formula, [], { mark: 'published' });
+    expect(better.mark).toBe('computed'); // a formula that is worked out makes no published number
+  });
+
+  it('rests on rows of tables and on inputs read from them, whatever else is said', () => {
+    const row = { sources: ['NRC1984'], mark: 'second-hand' as const };
+    const worse = { sources: ['PLANNING_GUESS'], mark: 'estimate' as const };
+    const made = quantity('Birds', 1, 'count', formula, [fromTable(row, 'Loss', 0.02, 'share')], {
+      sources: ['NRC1994'],
+      rows: [worse, row],
+    });
+    expect(made.sources).toEqual(['NRC1994', 'PLANNING_GUESS', 'NRC1984']);
+    expect(made.mark).toBe('estimate');
+    expect(made.inputs[0]).toMatchObject({ mark: 'second-hand', sources: ['NRC1984'] });
+  });
+
+  it('takes what the user gave for the farm’s own, and the table’s for the table’s', () => {
+    const row = { sources: ['NRC1984'], mark: 'second-hand' as const };
+    expect(givenOrTable(true, row, 'Loss', 0.02, 'share').mark).toBe('own-record');
+    expect(givenOrTable(false, row, 'Loss', 0.02, 'share').mark).toBe('second-hand');
   });
 });
 
@@ -70,7 +97,9 @@ describe('weakestMark', () => {
     expect(weakestMark('published', 'computed')).toBe('computed');
     expect(weakestMark('estimate', 'from-memory', 'published')).toBe('estimate');
     expect(weakestMark('from-memory', 'second-hand')).toBe('from-memory');
-    expect(weakestMark()).toBe('published');
+    expect(weakestMark('own-record', 'published')).toBe('published');
+    expect(weakestMark('assumed', 'estimate')).toBe('assumed');
+    expect(weakestMark()).toBe('own-record');
   });
 });
 

@@ -166,7 +166,7 @@ describe('a saved batch', () => {
       await page.keyboard.press('Enter');
       const dialog = page.getByRole('dialog');
       await dialog.getByRole('heading', { name: /^Sources?$/ }).waitFor();
-      expect(await dialog.innerText()).toContain('How well it is supported');
+      expect(await dialog.innerText()).toContain('How sure is this?');
       await page.keyboard.press('Escape');
       await dialog.waitFor({ state: 'hidden' });
     }

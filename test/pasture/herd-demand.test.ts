@@ -135,7 +135,7 @@ describe('herdDays', () => {
 
 describe('classOn', () => {
   const classAt = (group: CattleGroup, index: number): string =>
-    classOn(group, dueOf(group, tables)?.due, on(index), classes).id;
+    classOn(group, dueOf(group, tables)?.due, on(index), tables).id;
 
   it.each(['dry-cow', 'heifer'])('makes a %s a nursing cow on the day she calves', (classId) => {
     const group = newGroup({ classId, calvesOn: on(50) });

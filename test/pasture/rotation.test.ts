@@ -6,6 +6,8 @@ import { chooseRotation } from '../../shared/pasture/rotation.js';
 import type { RotationProblem } from '../../shared/pasture/rotation-problem.js';
 import { playSeason } from '../../shared/pasture/season-books.js';
 import { massOn, swardOf, type PlainSward, type Sward } from '../../shared/pasture/sward.js';
+import { valuesOf } from '../../shared/tables/judgements.js';
+import { tables } from '../support/factories.js';
 import { provenRotation } from '../support/proven-rotation.js';
 
 /** Share eaten by days of stay: Penn State Agronomy Guide table 1.8-9. */
@@ -55,6 +57,7 @@ function problem(given: {
     to: days,
     harvestShare: HARVEST,
     rankDrop: 0.15,
+    judged: valuesOf(tables.judgements.grazing),
   };
 }
 

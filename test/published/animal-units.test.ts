@@ -6,8 +6,13 @@ import { rowById } from '../../shared/tables/tables.js';
 import { KG_PER_LB } from '../../shared/units/convert.js';
 import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
+import { figures } from '../support/figures.js';
 
-const { perKgLive, metabolicExponent } = tables.cattle.animalUnits;
+const { animalUnit: published } = figures<{
+  animalUnit: { low: number; high: number; daysInMonth: number; metabolicExponent: number };
+}>('pasture-figures.json');
+const { perKgLive } = tables.cattle.animalUnits;
+const { metabolicExponent } = published;
 const linear = (lb: number): number => animalUnits(perKgLive, lbToKg(lb));
 const metabolic = (lb: number): number => linear(lb) ** metabolicExponent;
 
@@ -67,12 +72,15 @@ describe('animal units by metabolic weight, the spread that is named', () => {
     expect(linear(1400)).toBeCloseTo(1.4, 6);
     expect(metabolic(1400).toFixed(2)).toBe('1.29');
     expect(tables.cattle.animalUnits.because).toMatch(/1\.40.*1\.29/);
-    expect(tables.cattle.animalUnits.metabolicExponent).toBe(0.75);
+    expect(metabolicExponent).toBe(0.75);
+    const { metabolicShare } = tables.cattle.animalUnits;
+    expect(metabolic(1400) / linear(1400)).toBeCloseTo(metabolicShare, 2);
   });
 });
 
 describe('what an animal unit eats', () => {
-  const { kgPerDay, low, high, daysInMonth } = tables.pasture.animalUnit;
+  const { kgPerDay } = tables.pasture.animalUnit;
+  const { low, high, daysInMonth } = published;
 
   it.each([
     [1200, 31.2],

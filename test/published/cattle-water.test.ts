@@ -4,6 +4,7 @@ import { rowById } from '../../shared/tables/tables.js';
 import { fToC, L_PER_US_GAL } from '../../shared/units/convert.js';
 import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
+import { figures } from '../support/figures.js';
 
 const gallons = (classId: string, airF: number, weightLb = 1200): number =>
   cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, classId), {
@@ -70,7 +71,9 @@ describe('cattleWaterL', () => {
   );
 
   it('keeps the printed row of nursing cows, whose mean is 14.7 gal (Michigan, table)', () => {
-    const rows = tables.cattleWater.classes['nursing-cow']!;
+    const rows = figures<{
+      'nursing-cow': readonly { airC: number; litres: number }[];
+    }>('nursing-cow-water.json')['nursing-cow'];
     const stored = (airF: number): number =>
       rows.find((row) => Math.abs(row.airC - fToC(airF)) < 0.01)!.litres / L_PER_US_GAL;
     for (const [, airF, nursing] of MONTHS)

@@ -22,9 +22,9 @@ describe('feed programme', () => {
 
   it('rears a pullet on 18 % to 6 and 15 % to 14 weeks (1984 edition, table of pullets)', () => {
     expect(phase('pullet', 'starter').proteinPercentLow).toBe(18);
-    expect(phase('pullet', 'starter').toDay).toBe(42);
+    expect(phase('pullet', 'grower').fromDay).toBe(42);
     expect(phase('pullet', 'grower').proteinPercentLow).toBe(15);
-    expect(phase('pullet', 'grower').toDay).toBe(98);
+    expect(phase('pullet', 'developer').fromDay).toBe(98);
   });
 
   it('gives a pullet 17 % protein and 2 % calcium from 18 weeks to the first egg (from memory)', () => {

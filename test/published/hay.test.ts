@@ -4,8 +4,10 @@ import { rowById } from '../../shared/tables/tables.js';
 import { M_PER_FT } from '../../shared/units/convert.js';
 import { kgToLb, lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
+import { figures } from '../support/figures.js';
 
 const { hay } = tables.pasture;
+const { hay: published } = figures<{ hay: { baleDensityKgPerM3: number } }>('pasture-figures.json');
 const noLoss = { storeLoss: 0, feedLoss: 0 };
 const hayLb = (dryMatterLb: number, dryMatterShare: number, losses = noLoss): number =>
   kgToLb(hayNeededKg({ dryMatterKg: lbToKg(dryMatterLb), dryMatterShare, ...losses }));
@@ -83,7 +85,11 @@ describe('losses of hay', () => {
 
 describe('bales', () => {
   const roundKg = (diameterFt: number, widthFt: number): number =>
-    (Math.PI / 4) * (diameterFt * M_PER_FT) ** 2 * widthFt * M_PER_FT * hay.baleDensityKgPerM3;
+    (Math.PI / 4) *
+    (diameterFt * M_PER_FT) ** 2 *
+    widthFt *
+    M_PER_FT *
+    published.baleDensityKgPerM3;
 
   it.each([
     ['round-4x4', 4, 4],

@@ -2,11 +2,18 @@ import { describe, expect, it } from '@jest/globals';
 import { eggWeightG, henDayShare } from '../../shared/poultry/lay.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { newRequest, tables } from '../support/factories.js';
+import { figures } from '../support/figures.js';
 import { plannedBatch } from '../support/pictures.js';
 
 const white = rowById(tables.layCurves, 'white-egg');
 const brown = rowById(tables.layCurves, 'brown-egg');
 const dual = rowById(tables.layCurves, 'dual-purpose');
+
+/** Published means that the curves were fitted to. */
+const points =
+  figures<Readonly<Record<string, readonly { ageWeeks: number; henDayPercent: number }[]>>>(
+    'lay-points.json',
+  );
 
 /** Mean of the curve over whole weeks of age, the last one included, in per cent. */
 function meanPercent(curve: typeof white, firstWeek: number, lastWeek: number): number {
@@ -36,7 +43,7 @@ describe('henDayShare', () => {
 
   it('stores each printed mean at the middle of its three weeks of age', () => {
     // Weeks 18 to 20 are 18.0 to 21.0 weeks of age, with their middle at 19.5.
-    expect(white.points.map((p) => [p.ageWeeks, p.henDayPercent])).toEqual([
+    expect(points['white-egg']!.map((p) => [p.ageWeeks, p.henDayPercent])).toEqual([
       [19.5, 21.8],
       [22.5, 70.3],
       [25.5, 90],
@@ -74,7 +81,7 @@ describe('henDayShare', () => {
   );
 
   it('holds the two published brown-egg means and no other point', () => {
-    expect(brown.points.map((p) => p.henDayPercent)).toEqual([87.1, 85.5]);
+    expect(points['brown-egg']!.map((p) => p.henDayPercent)).toEqual([87.1, 85.5]);
   });
 
   it('peaks a dual-purpose hen between 60 and 75 % (common practice, no source)', () => {

@@ -42,9 +42,9 @@ describe('tables as they are loaded', () => {
   it.each([
     [
       'a figure that is out of its bounds',
-      'strains.0.leaveAgeDays',
+      'strains.0.leave.ageDays',
       900,
-      { field: 'seeds/strains.json: fast-meat.leaveAgeDays', min: 0, max: 400, unit: 'day' },
+      { field: 'seeds/strains.json: fast-meat.leave.ageDays', min: 0, max: 400, unit: 'day' },
     ],
     [
       'a source that is not listed',

@@ -16,7 +16,7 @@ const loosePasture = fc.record(
     farm: fc.constant(newFarm()),
     name: anyJson,
     areaM2: anyJson,
-    forageId: fc.constantFrom('mixed', 'sorghum-sudan', 7),
+    forageId: fc.constantFrom('mixed', 'plastic', 7),
     closed: fc.oneof(fc.constant([]), anyJson),
     outline: fc.array(fc.array(anyJson, { maxLength: 3 }), { maxLength: 5 }),
     groups: fc.array(fc.record({ classId: fc.constant('stocker'), head: anyJson })),

@@ -82,7 +82,6 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ['areaM2', { areaM2: 0 }, { field: 'areaM2', code: 'out-of-bounds', given: 0 }],
     ['residual', { turnInCm: 10, residualCm: 12 }, { field: 'residualCm', code: 'out-of-bounds' }],
     ['forage', { forageId: 'moss' }, { field: 'forageId', code: 'not-allowed', given: 'moss' }],
-    ['no growth curve', { forageId: 'sorghum-sudan' }, { field: 'forageId', code: 'not-allowed' }],
     [
       'crossing sides',
       { outline: [SQUARE[0], SQUARE[2], SQUARE[1], SQUARE[3]] },

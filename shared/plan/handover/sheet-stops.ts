@@ -5,7 +5,6 @@ import type { Facility } from '../../farm/facility.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
-
 import { formatShortDate } from '../../units/format.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -106,12 +105,20 @@ export function herdStop(
     where: stay ? paddock(stay.paddockId) : 'not on grass',
     amounts: [
       quantity('Head', head, 'count', hayPartFormulas.headToday, [on]),
-      quantity('Water today', herd.waterByDay[day]!, 'L', cattleWaterFormulas.day, [
-        input('Head', head, 'count'),
-        on,
-      ]),
+      quantity(
+        'Water today',
+        herd.waterByDay[day]!,
+        'L',
+        cattleWaterFormulas.day,
+        [input('Head', head, 'count'), on],
+        { rows: [herd.water] },
+      ),
       ...(0 < hayKg
-        ? [quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on])]
+        ? [
+            quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on], {
+              rows: [plan.order],
+            }),
+          ]
         : []),
     ],
     actions: [

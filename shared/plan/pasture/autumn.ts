@@ -1,19 +1,19 @@
 import { addDays } from '../../calendar/plain-date.js';
 import type { Paddock } from '../../farm/paddock.js';
+import type { Tables } from '../../tables/tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 import type { SeasonSward } from './season-swards.js';
 
-/** Growth below this a day is called over for the year, kg/ha. */
-const GROWTH_OVER_KG_PER_HA = 5;
-
 /** Last day of a plan on which any paddock still grows. */
-export function lastGrowingDay(swards: readonly SeasonSward[], span: PastureSpan): number {
+export function lastGrowingDay(
+  swards: readonly SeasonSward[],
+  span: PastureSpan,
+  { judgements }: Tables,
+): number {
+  const least = judgements.grass.growsKgPerHa.value;
   let end = span.to - 1;
-  while (
-    span.from < end &&
-    swards.every((s) => s.tableGrowth[end]! * s.weatherShare[end]! < GROWTH_OVER_KG_PER_HA)
-  )
+  while (span.from < end && swards.every((s) => s.tableGrowth[end]! * s.weatherShare[end]! < least))
     end--;
   return end;
 }

@@ -46,15 +46,6 @@ export function paddockProblems(paddock: Paddock, tables: Tables, at = ''): Prob
     ...oneOf(`${at}forageId`, paddock.forageId, ids(tables.forages)),
     ...oneOf(`${at}soilId`, paddock.soilId, ids(tables.soils)),
   ];
-  if (forage && !forage.growthKgPerHaDay) {
-    problems.push({
-      field: `${at}forageId`,
-      code: 'not-allowed',
-      given: forage.id,
-      allowed: ids(tables.forages.filter((f) => f.growthKgPerHaDay)),
-      fix: `No published growth by month is known for ${forage.name}. Choose the nearest kind that has one.`,
-    });
-  }
   const turnInCm = paddock.turnInCm ?? forage?.heights.turnInCm;
   const residualCm = paddock.residualCm ?? forage?.heights.residualCm;
   if (turnInCm !== undefined && residualCm !== undefined && turnInCm <= residualCm) {

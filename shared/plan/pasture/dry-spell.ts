@@ -1,4 +1,5 @@
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { rowById } from '../../tables/tables.js';
 import { soilWaterFormulas } from '../../weather/soil-water.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -10,8 +11,6 @@ export interface DrySpell {
   readonly rain: NumberQuantity;
 }
 
-/** Soil is called dry when it leaves less than this share of growth. */
-const DRY_SHARE = 0.9;
 /** Days over which rain is summed before the worst day. */
 const RAIN_DAYS = 30;
 
@@ -22,15 +21,21 @@ export function drySpell({
   weather,
   dateOf,
   areaM2,
+  tables,
 }: PastureContext): DrySpell | undefined {
   const { rainMm } = weather.expected;
   if (!rainMm) return undefined;
+  const { dryShare } = tables.judgements.grass;
+  const rows = grass.swards.flatMap(({ forage, paddock }) => [
+    forage.water,
+    rowById(tables.soils, paddock.soilId),
+  ]);
   const left = (day: number): number =>
     grass.swards.reduce((sum, s) => sum + s.stress![day]! * s.paddock.areaM2, 0) / areaM2;
   let first: number | undefined;
   let worst = span.from;
   for (let day = span.from; day < span.to; day++) {
-    if (first === undefined && left(day) < DRY_SHARE) first = day;
+    if (first === undefined && left(day) < dryShare.value) first = day;
     if (left(day) < left(worst)) worst = day;
   }
   if (first === undefined) return undefined;
@@ -52,7 +57,9 @@ export function drySpell({
         input('Water missing from the root zone', depletion, 'rainMm', 'D'),
         input('Rain of thirty days before', rained, 'rainMm', 'P'),
         input('Reference evapotranspiration of them', used, 'rainMm', 'ET₀'),
+        fromJudgement(dryShare),
       ],
+      { rows },
     ),
     rain: quantity('Rain of thirty days before', rained, 'rainMm', soilWaterFormulas.depletion, [
       input('Until', dateOf(worst), 'date'),

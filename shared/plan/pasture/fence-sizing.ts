@@ -1,4 +1,4 @@
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { fromTable, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { longSideM, rectangleFenceM, sizingFormulas, splitFenceM } from '../../pasture/sizing.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -10,25 +10,25 @@ export interface FenceSizing {
   readonly energiser: NumberQuantity;
 }
 
-/** Shape of a paddock where none is drawn: twice as long as wide. */
-const LONG_TO_SHORT = 2;
-
 export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext): FenceSizing {
   const { energiserJPerKm, groundRodMPerJ, laneWidthM: lane } = tables.fence;
-  const fenceM = paddocks.reduce((m, p) => m + rectangleFenceM(p.areaM2, LONG_TO_SHORT), 0);
+  const { shape } = tables.fence;
+  const { longToShort } = shape;
+  const shapeInput = fromTable(shape, 'Long side over short', longToShort, 'ratio', 'k');
+  const fenceM = paddocks.reduce((m, p) => m + rectangleFenceM(p.areaM2, longToShort), 0);
   const energiserJ = (fenceM / 1000) * energiserJPerKm.value;
   const mean = areaM2 / Math.max(1, grass.swards.length);
   return {
     lane: quantity(
       'Lane along a mean paddock',
-      longSideM(mean, LONG_TO_SHORT),
+      longSideM(mean, longToShort),
       'm',
       sizingFormulas.lane,
       [
         input('Area', mean, 'ha', 'A'),
-        input('Long side over short', LONG_TO_SHORT, 'ratio', 'k'),
-        input('Width, at least', lane.low, 'm'),
-        input('Width, at most', lane.high, 'm'),
+        shapeInput,
+        fromTable(lane, 'Width, at least', lane.low, 'm'),
+        fromTable(lane, 'Width, at most', lane.high, 'm'),
       ],
     ),
     energiser: quantity(
@@ -38,30 +38,34 @@ export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext)
       sizingFormulas.energiser,
       [
         input('Fence, each paddock by itself', fenceM, 'm'),
-        input('A kilometre', energiserJPerKm.value, 'J'),
-        input('Ground rods for it, in all', energiserJ * groundRodMPerJ.value, 'm'),
+        shapeInput,
+        fromTable(energiserJPerKm, 'A kilometre', energiserJPerKm.value, 'J'),
+        fromTable(
+          groundRodMPerJ,
+          ...(['Ground rods for it, in all', energiserJ * groundRodMPerJ.value, 'm'] as const),
+        ),
       ],
       {
         spread: {
           low: energiserJ,
-          high: 4 * energiserJ,
+          high: energiserJPerKm.byWire * energiserJ,
           because: energiserJPerKm.because,
         },
       },
     ),
     fence: quantity(
       'Fence around a mean paddock',
-      rectangleFenceM(mean, LONG_TO_SHORT),
+      rectangleFenceM(mean, longToShort),
       'm',
       sizingFormulas.fence,
-      [input('Area', mean, 'ha', 'A'), input('Long side over short', LONG_TO_SHORT, 'ratio', 'k')],
+      [input('Area', mean, 'ha', 'A'), shapeInput],
     ),
     split: quantity(
       'Fence to split it in two',
-      splitFenceM(mean, LONG_TO_SHORT, 2),
+      splitFenceM(mean, longToShort, 2),
       'm',
       sizingFormulas.fence,
-      [input('Area', mean, 'ha', 'A'), input('Long side over short', LONG_TO_SHORT, 'ratio', 'k')],
+      [input('Area', mean, 'ha', 'A'), shapeInput],
     ),
   };
 }

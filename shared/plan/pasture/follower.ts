@@ -13,7 +13,9 @@ export function followerOf(herd: Herd, batch: PlanRequest): Follower | undefined
   const last = life.days - 1;
   const days = last - moveOutDay;
   if (days < 1) return undefined;
-  const { nKgPerDayPerKgLive, pKgPerDayPerKgLive } = tables.manure[batch.batch.purpose];
+  const manure = tables.manure[batch.batch.purpose];
+  const { nKgPerDayPerKgLive, pKgPerDayPerKgLive } = manure;
+  const { birdsBehind } = tables.pasture;
   let liveKgDays = 0;
   for (let i = moveOutDay; i < last; i++) liveKgDays += life.aliveAll[i]! * life.meanWeightKg[i]!;
   const meanLiveKg = liveKgDays / days;
@@ -22,8 +24,13 @@ export function followerOf(herd: Herd, batch: PlanRequest): Follower | undefined
     name: batch.batch.name,
     from: dateOf(moveOutDay),
     to: dateOf(last - 1),
-    lagDays: herd.followDays ?? tables.pasture.birdsBehind.lagDays,
+    lagDays: herd.followDays ?? birdsBehind.lagDays,
     nitrogenKgPerDay: meanLiveKg * nKgPerDayPerKgLive,
     phosphorusKgPerDay: meanLiveKg * pKgPerDayPerKgLive,
+    rows: [
+      ...[manure, life.losses],
+      ...life.weightRows,
+      ...(herd.followDays === undefined ? [birdsBehind] : []),
+    ],
   };
 }

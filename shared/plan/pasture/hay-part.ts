@@ -1,4 +1,12 @@
-import { input, from, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  from,
+  fromJudgement,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
 import { leastHayKg } from '../../pasture/least-hay.js';
@@ -10,7 +18,7 @@ import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
 import { rotationProblem, type PastureContext } from './pasture-context.js';
-import { balesOf, type Chosen } from './surplus.js';
+import { balesOf, chosenOr, type Chosen } from './surplus.js';
 
 export const hayPartFormulas = {
   headToday: {
@@ -19,7 +27,7 @@ export const hayPartFormulas = {
     words: 'Animals that have arrived and not left.',
     symbols: 'n = Σ head',
     sources: ['ARITHMETIC'],
-    mark: 'computed',
+    mark: 'own-record',
   },
   fedToday: {
     id: 'hay-today',
@@ -104,9 +112,6 @@ export interface HayPart {
   readonly closers: readonly Closer[];
 }
 
-/** Less than this share of a day's need is not called short. */
-const SHORT_SHARE = 0.05;
-
 interface Grazing {
   readonly first: number;
   readonly last: number;
@@ -126,7 +131,12 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
   const { hay } = tables.pasture;
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
   const problem = rotationProblem(context, { swards: chosen.swards });
-  const dry = (label: string, kg: number, formula: Formula, books = chosen.books): NumberQuantity =>
+  const dry = (
+    label: string,
+    kg: number,
+    formula: Formula,
+    { books = chosen.books, more = [] }: { books?: SeasonBooks; more?: QuantityInput[] } = {},
+  ): NumberQuantity =>
     quantity(
       label,
       kg,
@@ -136,14 +146,16 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
         input('Need of the plan', needKg(context), 'kg'),
         input('Eaten of grass', sumFrom(books.eatenKg, span.from, span.to), 'kg'),
         input('Days of the plan', span.to - span.from, 'day'),
+        ...more,
       ],
-      { mark: context.growthMark },
+      { rows: [context.order] },
     );
   const inSeason = dry('Feed short while grazing, dry matter', inSeasonKg, hayPartFormulas.short);
   const outside = dry(
     'Feed before and after grazing, dry matter',
     outsideKg,
     hayPartFormulas.winter,
+    { more: quarantineInputs(context) },
   );
   const feeding = rowById(hay.feeding, choices.feedingId ?? 'ring');
   const storing = rowById(hay.storing, choices.storingId ?? 'barn');
@@ -158,12 +170,17 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     [
       from(inSeason, 'F₁'),
       from(outside, 'F₂'),
-      input('Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
-      input(`Lost in store, ${storing.name}`, storing.loss, 'share', 'l_store'),
-      input(`Lost at feeding, ${feeding.name}`, feeding.loss, 'share', 'l_feed'),
+      fromTable(hay, 'Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
+      fromTable(
+        chosenOr(choices.storingId, storing),
+        ...([`Lost in store, ${storing.name}`, storing.loss, 'share', 'l_store'] as const),
+      ),
+      fromTable(
+        chosenOr(choices.feedingId, feeding),
+        ...([`Lost at feeding, ${feeding.name}`, feeding.loss, 'share', 'l_feed'] as const),
+      ),
     ],
     {
-      mark: hay.mark,
       spread: {
         low: hayFor(allKg, storing.low, feeding.low),
         high: hayFor(allKg, storing.high, feeding.high),
@@ -185,7 +202,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       'All feed with a simple fixed rotation',
       sumFrom(fixedBooks.hayKg, span.from, span.to),
       hayPartFormulas.all,
-      fixedBooks,
+      { books: fixedBooks },
     ),
     least: dry('All feed no order can save', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
@@ -193,6 +210,18 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
   };
   return found(part, { issues: grassShort(context, part) });
+}
+
+/** Days in which cattle that join a herd are fed in a pen of their own. */
+function quarantineInputs({ herds, tables }: PastureContext): QuantityInput[] {
+  const { quarantineDays: days } = tables.pasture;
+  if (!herds.some(({ groups }) => groups.some(({ arrivesOn }) => arrivesOn !== undefined)))
+    return [];
+  return [
+    fromTable(days, 'Days in quarantine', days.value, 'day'),
+    fromTable(days, `At least, as ${days.because ?? 'advice differs'}`, days.low, 'day'),
+    fromTable(days, 'At most', days.high, 'day'),
+  ];
 }
 
 function needKg({ herdDays, span }: PastureContext): number {
@@ -216,7 +245,12 @@ interface FeedOf {
   readonly shortDays: number;
 }
 
-function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShare = 1): FeedOf {
+function feedOf(
+  { span, herdDays, tables }: PastureContext,
+  books: SeasonBooks,
+  headShare = 1,
+): FeedOf {
+  const { shortShare } = tables.judgements.grazing;
   let inSeasonKg = 0;
   let outsideKg = 0;
   let firstShort: number | undefined;
@@ -232,7 +266,7 @@ function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShar
         continue;
       }
       inSeasonKg += hay[i]!;
-      if (hay[i]! <= SHORT_SHARE * headShare * demandKg[i]!) continue;
+      if (hay[i]! <= shortShare.value * headShare * demandKg[i]!) continue;
       shortDays++;
       if (firstShort === undefined || i < firstShort) firstShort = i;
     }
@@ -240,11 +274,7 @@ function feedOf({ span, herdDays }: PastureContext, books: SeasonBooks, headShar
   return { inSeasonKg, outsideKg, firstShort, shortDays };
 }
 
-/** Fewer head than this share is not a way out but another farm. */
-const LEAST_HEAD_SHARE = 0.4;
 const HALVINGS = 4;
-/** Most land that is tried, in mean paddocks. */
-const MOST_ADDED = 6;
 
 /** Largest share between 0 and 1 for which something holds, found by halving; 0 when none does. */
 function largestThat(holds: (share: number) => boolean): number {
@@ -259,7 +289,10 @@ function largestThat(holds: (share: number) => boolean): number {
 }
 
 function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] {
-  const least = LITTLE_SHARE * needKg(context);
+  const { littleShare, leastHeadShare, mostAdded, longerRestDays } =
+    context.tables.judgements.grazing;
+  const rows = [context.order];
+  const least = littleShare.value * needKg(context);
   const shortWith = (change: Parameters<typeof rotationProblem>[1], headShare = 1): number => {
     const problem = rotationProblem(context, change);
     const books = playSeason(problem, quickRotation(problem).stays);
@@ -275,14 +308,23 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   // A day or two are bridged with hay; nobody sells a cow for them.
   if (inSeason.value <= least) return closers;
   const headShare = largestThat((share) => shortWith({ headShare: share }, share) <= least * share);
-  if (LEAST_HEAD_SHARE <= headShare) {
+  if (leastHeadShare.value <= headShare) {
     const head = Math.max(...context.herdDays.map((d) => Math.max(...d.head)));
     closers.push({
       kind: 'fewer-head',
       text: `Keep ${Math.round(headShare * 100)} % of the head from the first day: about ${Math.floor(head * headShare)} in the largest herd.`,
-      amount: quantity('Share of the head', headShare, 'share', hayPartFormulas.headShare, [
-        input('Need of the plan', needKg(context), 'kg'),
-      ]),
+      amount: quantity(
+        'Share of the head',
+        headShare,
+        'share',
+        hayPartFormulas.headShare,
+        [
+          input('Need of the plan', needKg(context), 'kg'),
+          fromJudgement(leastHeadShare),
+          fromJudgement(littleShare),
+        ],
+        { rows },
+      ),
     });
   }
   const mean = context.areaM2 / Math.max(1, context.paddocks.length);
@@ -290,24 +332,32 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   const own = context.grass.swards.map((each) => each.sward);
   const withLand = (share: number): readonly Sward[] => [
     ...own,
-    swardOf({ ...sward, areaHa: ((1 - share) * MOST_ADDED * mean) / 10_000 }),
+    swardOf({ ...sward, areaHa: ((1 - share) * mostAdded.value * mean) / 10_000 }),
   ];
   // The least land is the largest share of the most land that can be left out.
   const landShare = largestThat((share) => shortWith({ swards: withLand(share) }) <= least);
   if (0 < landShare) {
-    const moreM2 = (1 - landShare) * MOST_ADDED * mean;
+    const moreM2 = (1 - landShare) * mostAdded.value * mean;
     closers.push({
       kind: 'more-land',
       text: `Add a paddock of about ${context.say(moreM2, 'ha')} like ${context.paddocks[0]!.name}.`,
-      amount: quantity('Paddock to add', moreM2, 'ha', hayPartFormulas.areaShare, [
-        input('Mean paddock', mean, 'ha'),
-      ]),
+      amount: quantity(
+        'Paddock to add',
+        moreM2,
+        'ha',
+        hayPartFormulas.areaShare,
+        [input('Mean paddock', mean, 'ha'), fromJudgement(mostAdded), fromJudgement(littleShare)],
+        { rows },
+      ),
     });
   }
   const slower = rotationProblem(context);
   const longer = {
     ...slower,
-    swards: slower.swards.map((s) => ({ ...s, minRestDays: s.minRestDays.map((d) => d + 7) })),
+    swards: slower.swards.map((s) => ({
+      ...s,
+      minRestDays: s.minRestDays.map((d) => d + longerRestDays.value),
+    })),
   };
   const saved =
     inSeason.value - feedOf(context, playSeason(longer, quickRotation(longer).stays)).inSeasonKg;
@@ -315,24 +365,27 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
     closers.push({
       kind: 'slower',
       text: `Rest every paddock a week longer and feed hay meanwhile: saves ${context.say(saved, 'kg')} of dry matter.`,
-      amount: quantity('Dry matter saved', saved, 'kg', hayPartFormulas.short, [
-        input('Longer rest', 7, 'day'),
-      ]),
+      amount: quantity(
+        'Dry matter saved',
+        saved,
+        'kg',
+        hayPartFormulas.short,
+        [fromJudgement(longerRestDays)],
+        { rows },
+      ),
     });
   }
   return closers;
 }
 
-/** A shortage below this share of the whole need is only noted. */
-const LITTLE_SHARE = 0.02;
-
 function grassShort(context: PastureContext, part: HayPart): PlanIssue[] {
   if (part.firstShort === undefined) return [];
+  const { littleShare } = context.tables.judgements.grazing;
   const days = part.shortDays === 1 ? '1 day is' : `${part.shortDays} days are`;
   return [
     issue(
       // A day or two at turn-out are bridged with the hay that is fed then anyway.
-      part.inSeason.value < LITTLE_SHARE * needKg(context) ? 'note' : 'act',
+      part.inSeason.value < littleShare.value * needKg(context) ? 'note' : 'act',
       'grass-short',
       `The grass does not reach from ${context.say(part.firstShort, 'date')} on: ${days} short of ${context.say(part.inSeason.value, 'kg')} of dry matter. ${part.closers.map((c) => c.text).join(' Or: ')}`,
     ),

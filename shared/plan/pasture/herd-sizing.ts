@@ -1,12 +1,22 @@
-import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  from,
+  fromJudgement,
+  fromTable,
+  givenOrTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
 import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing.js';
 import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
-import { classOn, dueOf, MID_LACTATION_WEEKS } from '../../pasture/herd-demand.js';
+import { classOn, dueOf } from '../../pasture/herd-demand.js';
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { CattleGroup } from '../../farm/herd.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
+import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
+import { needRows, waterRows } from './pasture-support.js';
 import { found, type Found } from '../found.js';
 import { tooFewPaddocks } from './too-few-paddocks.js';
 
@@ -27,14 +37,13 @@ export interface HerdSizing {
   readonly heat?: NumberQuantity;
 }
 
-/** Air humidity taken on a hot afternoon, where none is measured. */
-const HOT_HUMIDITY = 0.5;
-const REFILL_H = 4;
-
 /** What one herd eats and drinks, and the paddocks its stays ask for. */
 export function herdSizing(context: PastureContext, h: number): Found<HerdSizing> {
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
+  const need = { rows: needRows({ ...context, herds: [herd] }) };
+  const { cattleHeat, cattleWater, pasture } = tables;
+  const { hotHumidityShare } = tables.judgements.grass;
   const days = context.herdDays[h]!;
   let busy = span.from;
   let thirsty = span.from;
@@ -56,6 +65,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       input('Energy of the grass, Mcal/kg', context.energyMcalPerKg, 'ratio', 'NE'),
       input('On', dateOf(busy), 'date'),
     ],
+    need,
   );
   const water = quantity(
     'Water a day, at most',
@@ -72,18 +82,35 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
         'T',
       ),
     ],
+    { rows: waterRows(tables, herd) },
   );
-  const refillH = choices.refillH ?? REFILL_H;
+  const refillH = choices.refillH ?? cattleWater.refill.hours;
   const stay = herd.longestStayDays ?? tables.pasture.longestStayDays.value;
   const rest = grass.swards.reduce(
     (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
     0,
   );
   const isThere = days.head.some((head) => 0 < head);
-  const share = tables.pasture.utilisation.byStayDays[Math.min(stay, 7) - 1]!;
+  const { utilisation } = pasture;
+  const share = utilisation.byStayDays[Math.min(stay, 7) - 1]!;
+  const restRows = [...grass.swards.map(({ forage }) => forage.restDays), pasture.growthPace];
+  const stayInput = givenOrTable(
+    herd.longestStayDays !== undefined,
+    pasture.longestStayDays,
+    ...(['Stay', stay, 'day'] as const),
+  );
   const available = meanAvailable(context);
-  const thi = temperatureHumidityIndex(hottest, HOT_HUMIDITY);
-  const isHot = tables.cattleHeat.moderateFrom <= thi;
+  const areaFor = (harvestShare: number): number =>
+    available === 0
+      ? 0
+      : paddockAreaM2({
+          demandKgPerDay: demand.value,
+          days: stay,
+          availableKgPerHa: available,
+          harvestShare,
+        });
+  const thi = temperatureHumidityIndex(hottest, hotHumidityShare.value);
+  const isHot = cattleHeat.moderateFrom <= thi;
   const part: HerdSizing = {
     herdId: herd.id,
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
@@ -97,6 +124,14 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       'kg',
       intakeFormulas.share,
       [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
+      {
+        rows: [
+          ...need.rows,
+          ...herd.groups.map(
+            ({ classId }) => rowById(tables.cattle.classes, classId).bodyWeightShare,
+          ),
+        ],
+      },
     ),
     animalUnits: quantity(
       'Animal units',
@@ -105,8 +140,9 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       intakeFormulas.animalUnits,
       [input('Live weight', days.liveKg[busy]!, 'kg', 'BW')],
       {
+        ...need,
         spread: {
-          low: days.animalUnits[busy]! * 0.92,
+          low: days.animalUnits[busy]! * tables.cattle.animalUnits.metabolicShare,
           high: days.animalUnits[busy]!,
           because: tables.cattle.animalUnits.because,
         },
@@ -122,7 +158,15 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       }),
       'L',
       cattleWaterFormulas.tank,
-      [from(water, 'V'), input('Refill for a day’s water', refillH, 'h')],
+      [
+        from(water, 'V'),
+        givenOrTable(
+          choices.refillH !== undefined,
+          cattleWater.refill,
+          ...(['Refill for a day’s water', refillH, 'h'] as const),
+        ),
+      ],
+      { rows: [cattleWater.tank] },
     ),
     troughEdge: quantity(
       'Trough edge',
@@ -131,8 +175,11 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       cattleWaterFormulas.edge,
       [
         input('Head', days.head[thirsty]!, 'count'),
-        input('Head that share it', tables.cattleWater.troughEdgeM.per, 'count'),
-        input('For that many', tables.cattleWater.troughEdgeM.m, 'm'),
+        fromTable(
+          cattleWater.troughEdgeM,
+          ...(['Head that share it', cattleWater.troughEdgeM.per, 'count'] as const),
+        ),
+        fromTable(cattleWater.troughEdgeM, 'For that many', cattleWater.troughEdgeM.m, 'm'),
       ],
     ),
     paddocks: quantity(
@@ -140,40 +187,37 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       paddocksFor(rest, stay),
       'count',
       sizingFormulas.paddocks,
-      [input('Longest rest', rest, 'day'), input('Stay', stay, 'day')],
+      [input('Longest rest', rest, 'day'), stayInput],
+      { rows: restRows },
     ),
     paddockArea: quantity(
       'Size of each',
-      available === 0
-        ? 0
-        : paddockAreaM2({
-            demandKgPerDay: demand.value,
-            days: stay,
-            availableKgPerHa: available,
-            harvestShare: share,
-          }),
+      areaFor(share),
       'ha',
       sizingFormulas.area,
       [
         from(demand, 'F'),
-        input('Stay', stay, 'day'),
+        stayInput,
         input('Grass above the residual at turn-in', available, 'kgPerHa'),
-        input('Share eaten', share, 'share', 'u'),
+        fromTable(utilisation, 'Share eaten', share, 'share', 'u'),
       ],
+      {
+        rows: [context.growth],
+        spread: {
+          low: areaFor(share + utilisation.high),
+          high: areaFor(share + utilisation.low),
+          because: utilisation.because,
+        },
+      },
     ),
     ...(isHot
       ? {
-          heat: quantity(
-            'Index on a hot day',
-            thi,
-            'ratio',
-            cattleHeatFormulas.thi,
-            [
-              input('Hot day', hottest, 'degC', 'T'),
-              input('Humidity taken', HOT_HUMIDITY, 'share', 'RH'),
-            ],
-            { mark: 'estimate' },
-          ),
+          heat: quantity('Index on a hot day', thi, 'ratio', cattleHeatFormulas.thi, [
+            input('Hot day', hottest, 'degC', 'T'),
+            fromJudgement(hotHumidityShare, 'RH'),
+            fromTable(cattleHeat, 'Cattle feel the heat from', cattleHeat.moderateFrom, 'ratio'),
+            fromTable(cattleHeat, 'Serious from', cattleHeat.severeFrom, 'ratio'),
+          ]),
         }
       : {}),
   };
@@ -185,27 +229,35 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
 
 /** Dry matter of one animal of a group on a day, opened to its equation. */
 function intakeOfOne(
-  { tables, energyMcalPerKg }: PastureContext,
+  { tables, energyMcalPerKg, paddocks }: PastureContext,
   group: CattleGroup,
   date: PlainDate,
 ): NumberQuantity {
-  const of = classOn(group, dueOf(group, tables)?.due, date, tables.cattle.classes);
+  const of = classOn(group, dueOf(group, tables)?.due, date, tables);
   const weightKg = group.weightKg ?? of.weightKg;
   const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
   const share = of.bodyWeightShare;
+  const { midLactationWeeks } = tables.judgements.grass;
   return quantity(
     `One ${of.name.toLowerCase()} a day`,
-    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: MID_LACTATION_WEEKS }),
+    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: midLactationWeeks.value }),
     'kg',
     formulaOfEquation(of.equation),
     [
-      input('Live weight', weightKg, 'kg', 'BW'),
-      ...(0 < milkKg ? [input('Milk', milkKg, 'kg')] : []),
+      givenOrTable(
+        group.weightKg !== undefined,
+        of.usual,
+        ...(['Live weight', weightKg, 'kg', 'BW'] as const),
+      ),
+      ...(0 < milkKg
+        ? [givenOrTable(group.milkKgPerDay !== undefined, of.usual, 'Milk', milkKg, 'kg')]
+        : []),
+      ...(of.equation === 'nrc-dairy' ? [fromJudgement(midLactationWeeks)] : []),
       input('Energy of the grass, Mcal/kg', energyMcalPerKg, 'ratio', 'NE'),
-      input('Share of body weight, the plain rule', share.value, 'share', 's'),
+      fromTable(share, 'Share of body weight, the plain rule', share.value, 'share', 's'),
     ],
     {
-      ...(of.equation === 'share' ? { sources: share.sources, mark: share.mark } : {}),
+      rows: paddocks.map(({ forageId }) => rowById(tables.forages, forageId).energyMcalPerKg),
       spread: {
         low: share.low * weightKg,
         high: share.high * weightKg,

@@ -1,10 +1,17 @@
 import type { Formula } from '../../explain/formula.js';
 import { daysBetween } from '../../calendar/plain-date.js';
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import type { PastureContext } from './pasture-context.js';
+import { manureRows } from './pasture-support.js';
 
 export const manureFormulas = {
   nitrogen: {
@@ -13,16 +20,16 @@ export const manureFormulas = {
     words:
       'Nitrogen the herds and the birds behind them drop while in the paddock. A third or more can be lost to the air.',
     symbols: 'N = Σ days·live weight·n ÷ A',
-    sources: ['GRAZING_117'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   phosphorus: {
     id: 'paddock-phosphorus',
     title: 'Manure phosphorus of the plan',
     words: 'Elemental phosphorus dropped while in the paddock; times 2.29 for phosphate.',
     symbols: 'P = Σ days·live weight·p ÷ A',
-    sources: ['GRAZING_117'],
-    mark: 'published',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -59,8 +66,13 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
     p[paddock]! += phosphorusKg;
   }
   const birds = moves.map((each) => each.move);
-  const issues = onWetGround(birds);
+  const issues = onWetGround(context, birds);
   const limit = tables.pasture.nitrogenLimitKgPerHa;
+  const rows = [
+    context.order,
+    ...manureRows(tables, context.herds),
+    ...context.followers.flatMap(({ rows: of = [] }) => of),
+  ];
   const perHa = (kg: number, areaM2: number): number => (kg * 10_000) / areaM2;
   const over = paddocks.filter((own, i) => limit.value < perHa(n[i]!, own.areaM2));
   if (0 < over.length) {
@@ -69,16 +81,26 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
         'act',
         'nitrogen-over',
         `${over.map((own) => own.name).join(', ')}: manure nitrogen passes ${context.say(limit.value, 'kgPerHa')} in the plan, more than most grass can use. Spread the birds over more ground.`,
+        [limit],
       ),
     );
   }
   const of = (label: string, kg: Float64Array, formula: Formula): NumberQuantity[] =>
     paddocks.map((own, i) =>
-      quantity(label, perHa(kg[i]!, own.areaM2), 'kgPerHa', formula, [
-        input('In all', kg[i]!, 'kg'),
-        input('Area', own.areaM2, 'ha', 'A'),
-        input('Limit to keep to', limit.value, 'kgPerHa'),
-      ]),
+      quantity(
+        label,
+        perHa(kg[i]!, own.areaM2),
+        'kgPerHa',
+        formula,
+        [
+          input('In all', kg[i]!, 'kg'),
+          fromFarm('Area', own.areaM2, 'ha', 'A'),
+          fromTable(limit, 'Limit to keep to', limit.value, 'kgPerHa'),
+          fromTable(limit, `Least, as ${limit.because}`, limit.low, 'kgPerHa'),
+          fromTable(limit, 'Most', limit.high, 'kgPerHa'),
+        ],
+        { rows },
+      ),
     );
   const part: ManurePart = {
     nitrogen: of('Manure nitrogen', n, manureFormulas.nitrogen),
@@ -131,7 +153,7 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
   });
 }
 
-function onWetGround(moves: readonly BirdMove[]): PlanIssue[] {
+function onWetGround({ tables }: PastureContext, moves: readonly BirdMove[]): PlanIssue[] {
   const wet = moves.filter((move) => move.isWet);
   return wet.length === 0
     ? []
@@ -140,6 +162,7 @@ function onWetGround(moves: readonly BirdMove[]): PlanIssue[] {
           'note',
           'birds-on-wet-ground',
           `On ${wet.length} of ${moves.length} moves the ground is expected to be near field capacity when the birds come. Hold them a day or two where boots leave a print.`,
+          [tables.pasture.wetGround],
         ),
       ];
 }

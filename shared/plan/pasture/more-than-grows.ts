@@ -6,6 +6,7 @@ export function moreThanGrows(
   { herdDays, span, tables, grass, say }: PastureContext,
   { head, carried }: { head: number; carried: number },
 ): PlanIssue[] {
+  const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
   const share = Math.max(...tables.pasture.utilisation.byStayDays);
   let grownKg = 0;
   let standingKg = 0;
@@ -15,7 +16,7 @@ export function moreThanGrows(
     for (let i = span.from; i < span.to; i++) {
       const kgPerHa = tableGrowth[i]! * weatherShare[i]! * grass.farmFactor;
       grownKg += kgPerHa * sward.areaHa;
-      if (GROWS_KG_PER_HA <= kgPerHa) grows[i] = 1;
+      if (growsKgPerHa <= kgPerHa) grows[i] = 1;
     }
   }
   let needKg = 0;
@@ -29,9 +30,7 @@ export function moreThanGrows(
       'stop',
       'more-than-grows',
       `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what stands now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little in any order of moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
+      [tables.pasture.utilisation],
     ),
   ];
 }
-
-/** Growth of a day that counts as growing season, kg/ha. */
-const GROWS_KG_PER_HA = 5;

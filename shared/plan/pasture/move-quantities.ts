@@ -31,8 +31,8 @@ export const moveFormulas = {
     words:
       'At most the longest stay allowed, as long as the paddock is open and gives four fifths of each day’s need or more above its residual. A shorter stay is taken where the order of moves that costs the season the least feed asks for it.',
     symbols: 'n ≤ n_max, eaten(t) ≥ 0.8·need(t) on every day',
-    sources: ['GRAZING_20', 'PLANNING_GUESS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   rest: {
     id: 'rest-before-stay',
@@ -85,13 +85,20 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
   const { restDays } = move;
   return {
     date: dateOfMove(plan, paddock, move),
-    days: quantity('Days of stay', move.days, 'day', moveFormulas.days, [
-      input('Longest stay', move.longestDays, 'day', 'n_max'),
-      input('Why they leave', END_WORDS[move.end], 'text'),
-      input('Last day there', move.to, 'date'),
-      input('Height when they leave', move.heightAfterCm, 'cm'),
-      input('Residual', paddock.residualCm, 'cm', 'h_res'),
-    ]),
+    days: quantity(
+      'Days of stay',
+      move.days,
+      'day',
+      moveFormulas.days,
+      [
+        input('Longest stay', move.longestDays, 'day', 'n_max'),
+        input('Why they leave', END_WORDS[move.end], 'text'),
+        input('Last day there', move.to, 'date'),
+        input('Height when they leave', move.heightAfterCm, 'cm'),
+        input('Residual', paddock.residualCm, 'cm', 'h_res'),
+      ],
+      { rows: [plan.order] },
+    ),
     heightBefore: heightOf(plan, paddock, {
       label: 'In at',
       heightCm: move.heightBeforeCm,
@@ -105,11 +112,18 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
     ...(restDays === undefined
       ? {}
       : {
-          rest: quantity('Rest before', restDays, 'day', moveFormulas.rest, [
-            input('Left or mown before', addDays(move.from, -restDays), 'date'),
-            input('In on', move.from, 'date'),
-            input('Rest asked for at that growth', move.restAskedDays, 'day'),
-          ]),
+          rest: quantity(
+            'Rest before',
+            restDays,
+            'day',
+            moveFormulas.rest,
+            [
+              input('Left or mown before', addDays(move.from, -restDays), 'date'),
+              input('In on', move.from, 'date'),
+              input('Rest asked for at that growth', move.restAskedDays, 'day'),
+            ],
+            { rows: [plan.order] },
+          ),
         }),
   };
 }
@@ -132,26 +146,31 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
       perHectare(move.head * move.days, areaM2),
       'perHa',
       sizingFormulas.animalDays,
-      [
-        input('Head', move.head, 'count'),
-        input('Days', move.days, 'day'),
-        input('Area', areaM2, 'ha', 'A'),
-      ],
+      [input('Head', move.head, 'count'), input('Days', move.days, 'day'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
     ),
     quantity(
       'Stocking density',
       perHectare(move.liveKg, areaM2),
       'kgPerHa',
       sizingFormulas.stockDensity,
-      [input('Live weight', move.liveKg, 'kg'), input('Area', areaM2, 'ha', 'A')],
+      [input('Live weight', move.liveKg, 'kg'), from(paddock.area, 'A')],
+      { rows: [plan.order] },
     ),
     ...(move.hayKg <= 0
       ? []
       : [
-          quantity('Hay beside, dry matter', move.hayKg, 'kg', hayPartFormulas.short, [
-            input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
-            input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
-          ]),
+          quantity(
+            'Hay beside, dry matter',
+            move.hayKg,
+            'kg',
+            hayPartFormulas.short,
+            [
+              input('Need of the stay', move.eatenKg + move.hayKg, 'kg', 'need'),
+              input('Eaten of grass', move.eatenKg, 'kg', 'eaten'),
+            ],
+            { rows: [plan.order] },
+          ),
         ]),
     ...(move.grownInRestKgPerHa === undefined
       ? []
@@ -166,7 +185,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
               input('Stood when left', move.massBefore - move.grownInRestKgPerHa, 'kgPerHa', 'W₀'),
               input('Rest', move.restDays!, 'day'),
             ],
-            { mark: plan.growthMark },
+            { rows: [plan.order] },
           ),
         ]),
   ];
@@ -191,7 +210,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
       input('Rest asked for at that growth', move.restAskedDays, 'day'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 
@@ -211,7 +230,7 @@ function heightOf(
       input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
       input('Residual', paddock.residualCm, 'cm', 'h_res'),
     ],
-    { mark: plan.growthMark, spread: heightSpread(mass.value, paddock.perCm.spread) },
+    { rows: [plan.order], spread: heightSpread(mass.value, paddock.perCm.spread) },
   );
 }
 
@@ -236,7 +255,7 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
         : input('Days since', move.restDays!, 'day'),
       input('Growth of this farm over the table’s', plan.farmFactor.value, 'ratio', 'f_farm'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 
@@ -254,6 +273,6 @@ function standingAfter(plan: PasturePlan, paddock: PaddockPart, move: Move): Num
       input('Area', paddock.area.value, 'ha', 'A'),
       input('Residual', paddock.residualKgPerHa, 'kgPerHa', 'W_res'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }

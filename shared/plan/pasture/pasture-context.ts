@@ -1,12 +1,14 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import { weakestMark, type Mark } from '../../explain/formula.js';
+import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import type { RotationProblem } from '../../pasture/rotation-problem.js';
 import type { Sward } from '../../pasture/sward.js';
 import { formatShortDate, formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
+import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
+import { growthRows, orderRows, together } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
 import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';
@@ -19,8 +21,10 @@ export interface PastureContext extends PastureRequest {
   readonly grass: SeasonSwards;
   readonly herdDays: readonly HerdDays[];
   readonly energyMcalPerKg: number;
-  /** How well growth is supported: no date or mass that hangs on it is better. */
-  readonly growthMark: Mark;
+  /** What growth and standing grass rest on: no date or mass that hangs on them is better. */
+  readonly growth: Sourced;
+  /** The same with all that the order of moves is chosen by. */
+  readonly order: Sourced;
   readonly areaM2: number;
   readonly dateOf: (index: number) => PlainDate;
   readonly say: (value: number | string, unit: Unit) => string;
@@ -30,7 +34,7 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   const span = pastureSpan(asked);
   const weather = seasonWeather(asked, span);
   const open = seasonSwards(asked, span, weather);
-  const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span));
+  const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span, asked.tables));
   const request = { ...asked, paddocks };
   const { tables, herds } = request;
   const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
@@ -42,10 +46,8 @@ export function pastureContext(asked: PastureRequest): PastureContext {
     weather,
     grass,
     energyMcalPerKg,
-    growthMark: weakestMark(
-      'from-memory',
-      ...grass.swards.map((s) => s.forage.growthKgPerHaDay!.mark),
-    ),
+    growth: together(growthRows(request, weather, grass)),
+    order: together([...growthRows(request, weather, grass), ...orderRows(request)]),
     herdDays: herds.map((herd) =>
       herdDays(herd, tables, {
         first: span.first,
@@ -85,11 +87,9 @@ export function rotationProblem(
     to: span.to,
     harvestShare: byStayDays,
     rankDrop,
+    judged: valuesOf(tables.judgements.grazing),
   };
 }
-
-/** Growth of a day at which grass is called growing, kg/ha. */
-export const GROWS_KG_PER_HA = 5;
 
 /**
  * First day of the plan on which any paddock grows, as what stands before it is winter's, and on
@@ -98,12 +98,13 @@ export const GROWS_KG_PER_HA = 5;
  */
 export function firstFitDay({ grass, span, weather, tables }: PastureContext): number {
   const wetMm = tables.pasture.wetGround.drierThanFieldCapacityMm;
+  const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
   const isWet = (day: number): boolean =>
     weather.isKnown[day] === 1 &&
     grass.swards.every((s) => s.depletionMm !== undefined && s.depletionMm[day]! < wetMm);
   for (let day = span.from; day < span.to; day++) {
     const grows = grass.swards.some(
-      (s) => GROWS_KG_PER_HA <= s.tableGrowth[day]! * s.weatherShare[day]!,
+      (s) => growsKgPerHa <= s.tableGrowth[day]! * s.weatherShare[day]!,
     );
     if (grows && !isWet(day)) return day;
   }

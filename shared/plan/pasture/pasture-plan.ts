@@ -1,5 +1,13 @@
-import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import type { Mark } from '../../explain/formula.js';
+import {
+  from,
+  fromFarm,
+  fromJudgement,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
+import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
@@ -18,6 +26,7 @@ import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import type { SeasonSward } from './season-swards.js';
+import { farmFactorRow, growthRows, needRows, together, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -40,6 +49,8 @@ export interface PaddockPart {
   readonly lastReading?: { readonly date: string; readonly heightCm: number };
   /** How far the last reading was off what had been expected. */
   readonly off?: NumberQuantity;
+  /** Clover and alfalfa in it, against what is advised because of bloat. */
+  readonly legumes: NumberQuantity;
   readonly nitrogen: NumberQuantity;
   readonly phosphorus: NumberQuantity;
   /** Standing in the evening of each day of the plan, kg/ha. */
@@ -64,6 +75,9 @@ export interface HerdPart {
   readonly needByDay: readonly number[];
   readonly hayByDay: readonly number[];
   readonly waterByDay: readonly number[];
+  /** What its need and its water rest on beside their equations. */
+  readonly need: Sourced;
+  readonly water: Sourced;
   /** The days its tasks hang on. */
   readonly events: readonly PlanEvent[];
 }
@@ -101,7 +115,9 @@ export interface PasturePlan {
     readonly rainMm?: readonly number[];
   };
   readonly farmFactor: NumberQuantity;
-  readonly growthMark: Mark;
+  /** What all growth rests on, and what the order of moves does besides. */
+  readonly growth: Sourced;
+  readonly order: Sourced;
   readonly paddocks: readonly PaddockPart[];
   readonly herds: readonly HerdPart[];
   readonly moves: readonly Move[];
@@ -142,6 +158,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
   ]);
   const dry = drySpell(context);
   const { rainMm } = weather.expected;
+  const { readingWeight } = request.tables.pasture;
   return {
     from: dateOf(span.from),
     to: dateOf(span.to - 1),
@@ -158,9 +175,17 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       context.grass.farmFactor,
       'ratio',
       recalibrateFormulas.factor,
-      [input('Readings with growth between them', context.grass.pairs, 'count', 'n')],
+      [
+        {
+          ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
+          mark: farmFactorRow(request.tables, context.grass.pairs).mark,
+        },
+        input('Readings the table counts for', readingWeight.priorReadings, 'count'),
+      ],
+      { sources: readingWeight.sources },
     ),
-    growthMark: context.growthMark,
+    growth: context.growth,
+    order: context.order,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
       nitrogen: manure.part.nitrogen[p]!,
@@ -176,6 +201,8 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+      need: together(needRows({ ...request, herds: [herd] })),
+      water: together(waterRows(request.tables, herd)),
       events: tasks.part.events[h]!,
     })),
     moves: movesOf(context, chosen),
@@ -255,8 +282,7 @@ function paddockPart(
     forageMassFormulas.mass,
     [input('Kind', forage.name, 'text'), input('Stand', paddock.stand, 'text')],
     {
-      sources: forage.massKgPerHaCm.sources,
-      mark: paddock.massKgPerHaCm === undefined ? forage.massKgPerHaCm.mark : 'computed',
+      rows: paddock.massKgPerHaCm === undefined ? [forage.massKgPerHaCm] : [],
       ...(paddock.massKgPerHaCm === undefined
         ? {
             spread: {
@@ -270,22 +296,28 @@ function paddockPart(
   );
   const heightCm = sward.startKgPerHa / kgPerHaCm;
   const fromWhat = reading
-    ? [input('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
-    : [input('Last reading', 'none: taken as grazed down before winter', 'text')];
-  const mark: Mark = reading ? 'from-memory' : 'estimate';
+    ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
+    : own.heightKnown === 'last-grazing'
+      ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
+      : [fromJudgement(context.tables.judgements.grass.unknownHeightCm)];
+  // Its own growth alone: another paddock that nobody read makes this one no less known.
+  const growth = together(
+    growthRows(context, context.weather, { ...context.grass, swards: [own] }),
+  );
   return {
     id: paddock.id,
     name: paddock.name,
     forage: forage.name,
     area: quantity('Area', paddock.areaM2, 'ha', forageMassFormulas.area, []),
     perCm,
+    legumes: legumesOf(context, own),
     height: quantity(
       `Height on ${context.say(context.dateOf(context.span.from), 'date')}`,
       heightCm,
       'cm',
       forageMassFormulas.grownHeight,
       fromWhat,
-      { mark },
+      { rows: [growth] },
     ),
     mass: quantity(
       'Standing then',
@@ -293,7 +325,7 @@ function paddockPart(
       'kgPerHa',
       forageMassFormulas.mass,
       [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
-      { mark },
+      { rows: [growth] },
     ),
     turnInCm: sward.turnInKgPerHa / kgPerHaCm,
     residualCm: sward.residualKgPerHa / kgPerHaCm,
@@ -310,13 +342,31 @@ function paddockPart(
             'share',
             recalibrateFormulas.off,
             [
-              input('Read', reading.heightCm, 'cm', 'h_read'),
+              fromFarm('Read', reading.heightCm, 'cm', 'h_read'),
               input('Expected', expectedAtReading / kgPerHaCm, 'cm', 'h_expected'),
             ],
+            { rows: [growth] },
           ),
         }
       : {}),
   };
+}
+
+function legumesOf({ tables }: PastureContext, { forage }: SeasonSward): NumberQuantity {
+  const { legumeShare } = forage;
+  const { bloatLegumeShare: limit } = tables.pasture;
+  return quantity(
+    'Clover and alfalfa in it',
+    legumeShare.value,
+    'share',
+    forageMassFormulas.legumes,
+    [
+      input('Kind', forage.name, 'text'),
+      fromTable(limit, 'Advised against bloat, at most', limit.value, 'share'),
+      fromJudgement(tables.judgements.grass.bloatCautionShare),
+    ],
+    { rows: [legumeShare] },
+  );
 }
 
 /** Feed besides grass, the feed of cattle in quarantine included. */
@@ -377,6 +427,7 @@ function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
         'note',
         'no-water',
         `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in, within ${say(tables.cattleWater.distance.otherM, 'm')} of where they graze (milk cows ${say(tables.cattleWater.distance.milkM, 'm')}).`,
+        [tables.cattleWater.distance],
       ),
     );
   }
@@ -387,6 +438,7 @@ function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
         'note',
         'long-stay',
         `${herd.name} may stay ${herd.longestStayDays} days: from the third or fourth day on it bites the regrowth.`,
+        [tables.pasture.longestStayDays],
       ),
     );
   }
@@ -406,6 +458,7 @@ function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
         'stop',
         'manure-before-harvest',
         `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
+        [tables.pasture.rawManure],
       ),
     );
   }

@@ -134,6 +134,7 @@ function hayRow(plan: PasturePlan, herd: HerdPart, first: number, end: number): 
         input('Least on a day', Math.min(...fed), 'kg'),
         input('Most on a day', Math.max(...fed), 'kg'),
       ],
+      { rows: [herd.need, plan.order] },
     ),
   };
 }

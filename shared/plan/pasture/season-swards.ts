@@ -26,6 +26,8 @@ export interface SeasonSward {
   readonly stress: Float64Array | undefined;
   readonly depletionMm: Float64Array | undefined;
   readonly reading: GrassReading | undefined;
+  /** What the mass on the first day is grown on from. */
+  readonly heightKnown: 'reading' | 'last-grazing' | 'nothing';
   /** Mass that had been expected on the day of the last reading, where an earlier one is known. */
   readonly expectedAtReading: number | undefined;
 }
@@ -38,12 +40,6 @@ export interface SeasonSwards {
 
 /** Days before the season beyond which it does not matter when a paddock was grazed. */
 const LONG_AGO = -1000;
-
-/** Days before the season from which a reading still tells how a stand comes out of winter. */
-const WINTER_DAYS = 200;
-
-/** Height of a stand of which nothing is known: grazed down before winter, cm. */
-const UNKNOWN_HEIGHT_CM = 5;
 
 /** Every paddock of a farm over the season, its growth scaled to the farm's own readings. */
 export function seasonSwards(
@@ -124,7 +120,12 @@ function growthOf(
 ): Growth {
   const table = tableGrowth(forage, paddock.productivity, farm.latitudeDeg, weather.dayOfYear);
   const soil = rowById(tables.soils, paddock.soilId);
-  const zone: RootZone = { ...soil, ...forage.water };
+  const { fieldCapacity, wiltingPoint } = soil;
+  const { kc, rootDepthM, depletionShare } = forage.water;
+  const zone: RootZone = {
+    ...{ fieldCapacity, wiltingPoint },
+    ...{ kc, rootDepthM, depletionShare },
+  };
   const waterOf = ({ rainMm, referenceMm }: WeatherRun) =>
     rainMm && soilWater(zone, { rainMm, referenceMm });
   const now = waterOf(weather.expected);
@@ -132,10 +133,11 @@ function growthOf(
   const warmth = (run: WeatherRun, i: number): number =>
     temperatureFactor(forage.temperature, (run.minC[i]! + run.maxC[i]!) / 2);
   const { low, high } = tables.pasture.weatherFactor;
+  const ease = tables.judgements.grass.ease.value;
   // The table's months already have the usual weather in them, so only the difference counts.
   const weatherShare = Float64Array.from(table, (_, i) => {
-    const warm = ratio(warmth(weather.expected, i), warmth(weather.usual, i));
-    const wet = now && usual ? ratio(now.stress[i]!, usual.stress[i]!) : 1;
+    const warm = ratio(warmth(weather.expected, i), warmth(weather.usual, i), ease);
+    const wet = now && usual ? ratio(now.stress[i]!, usual.stress[i]!, ease) : 1;
     return Math.min(high, Math.max(low, warm * wet));
   });
   return {
@@ -147,9 +149,8 @@ function growthOf(
   };
 }
 
-/** Keeps the ratio of two shares tame where both are next to nothing. */
-const EASE = 0.05;
-const ratio = (now: number, usual: number): number => (now + EASE) / (usual + EASE);
+/** Eased, so that it stays tame where both shares are next to nothing. */
+const ratio = (now: number, usual: number, ease: number): number => (now + ease) / (usual + ease);
 
 /** Daily growth by a forage's monthly table; months are turned by half a year in the south. */
 function tableGrowth(
@@ -158,7 +159,7 @@ function tableGrowth(
   latitudeDeg: number,
   dayOfYear: Int16Array,
 ): Float64Array {
-  const months = forage.growthKgPerHaDay![productivity];
+  const months = forage.growthKgPerHaDay[productivity];
   const own = latitudeDeg < 0 ? [...months.slice(6), ...months.slice(0, 6)] : months;
   const year = yearCurve(own, 0);
   return Float64Array.from(dayOfYear, (day) => year[day - 1]!);
@@ -206,7 +207,9 @@ function swardOfBase(
     loss: Float64Array.from(growth.table, (kg) => (kg <= 0 ? winterLossPerDay.value : 0)),
     residualKgPerHa: residualCm * kgPerHaCm,
     turnInKgPerHa: turnInCm * kgPerHaCm,
-    rankKgPerHa: Math.max(turnInCm * 1.2, forage.heights.rankCm) * kgPerHaCm,
+    rankKgPerHa:
+      Math.max(turnInCm * tables.judgements.grass.rankOverReady.value, forage.heights.rankCm) *
+      kgPerHaCm,
     minRestDays: restDays(request, forage, growth.expected),
     isClosed: closedDays(paddock, span),
     cutDays: [],
@@ -238,7 +241,7 @@ function swardOfBase(
       0 <= dayIn(span, before)
         ? massOn(sward, before.heightCm * kgPerHaCm, dayIn(span, before), dayIn(span, reading))
         : undefined,
-    sward: { ...sward, startKgPerHa: startMass(sward, base, span, winterLossPerDay.value) },
+    ...startOf(sward, base, span, tables),
   };
 }
 
@@ -248,21 +251,37 @@ const grewUntouched = (paddock: Paddock, a: GrassReading, b: GrassReading): bool
   b.date < paddock.lastGrazedOn;
 
 /** Mass on the first planned day: the last reading or the last grazing, grown on from there. */
-function startMass(sward: Sward, base: Base, span: PastureSpan, winterLossPerDay: number): number {
+function startOf(
+  sward: Sward,
+  base: Base,
+  span: PastureSpan,
+  { pasture, judgements }: Tables,
+): Pick<SeasonSward, 'sward' | 'heightKnown'> {
   const { paddock, readings, kgPerHaCm } = base;
-  const known = readings.map((r) => ({ day: dayIn(span, r), mass: r.heightCm * kgPerHaCm }));
+  const { unknownHeightCm, winterReadingDays } = judgements.grass;
+  const known = readings.map((r) => ({
+    ...{ day: dayIn(span, r), mass: r.heightCm * kgPerHaCm },
+    heightKnown: 'reading' as SeasonSward['heightKnown'],
+  }));
   if (paddock.lastGrazedOn !== undefined) {
     const day = daysBetween(span.first, paddock.lastGrazedOn) + 1;
     const after = readings.at(-1);
     if (!after || after.date <= paddock.lastGrazedOn)
-      known.push({ day, mass: sward.residualKgPerHa });
+      known.push({ day, mass: sward.residualKgPerHa, heightKnown: 'last-grazing' });
   }
-  const unknown = { day: 0, mass: UNKNOWN_HEIGHT_CM * kgPerHaCm };
-  const recent = known.filter((each) => -WINTER_DAYS <= each.day);
+  const unknown: (typeof known)[number] = {
+    ...{ day: 0, mass: unknownHeightCm.value * kgPerHaCm },
+    heightKnown: 'nothing',
+  };
+  const recent = known.filter((each) => -winterReadingDays.value <= each.day);
   const last = recent.reduce((a, b) => (a.day <= b.day ? b : a), recent[0] ?? unknown);
   // Read before the season: over winter a part of it dies off.
-  if (last.day < 0) last.mass *= (1 - winterLossPerDay) ** -last.day;
-  return massOn(sward, last.mass, Math.max(0, Math.min(last.day, span.from)), span.from);
+  if (last.day < 0) last.mass *= (1 - pasture.winterLossPerDay.value) ** -last.day;
+  const day = Math.max(0, Math.min(last.day, span.from));
+  return {
+    sward: { ...sward, startKgPerHa: massOn(sward, last.mass, day, span.from) },
+    heightKnown: last.heightKnown,
+  };
 }
 
 function restDays(
@@ -270,7 +289,7 @@ function restDays(
   forage: Forage,
   growth: Float64Array,
 ): Int16Array {
-  const { fastGrowthKgPerHaDay: fast, slowGrowthKgPerHaDay: slow } = tables.pasture;
+  const { fastKgPerHaDay: fast, slowKgPerHaDay: slow } = tables.pasture.growthPace;
   const factor = choices.restFactor ?? 1;
   return Int16Array.from(growth, (kg) => {
     const days =

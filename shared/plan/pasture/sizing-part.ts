@@ -1,10 +1,11 @@
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { fromTable, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { carryingCapacity, perHectare, sizingFormulas } from '../../pasture/sizing.js';
 import { found, joined, type Found } from '../found.js';
 import { fenceSizing, type FenceSizing } from './fence-sizing.js';
 import { herdSizing, type HerdSizing } from './herd-sizing.js';
 import { moreThanGrows } from './more-than-grows.js';
 import type { PastureContext } from './pasture-context.js';
+import { needRows } from './pasture-support.js';
 
 export interface SizingPart extends FenceSizing {
   readonly herds: readonly HerdSizing[];
@@ -29,6 +30,7 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
     growthKg += (perHa * paddock.areaM2) / 10_000;
   }
   growthKg *= grass.farmFactor;
+  const need = needRows(context);
   const days = span.to - span.from;
   const each = head === 0 ? 0 : demandKg / head;
   const capacity = quantity(
@@ -46,11 +48,11 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
     sizingFormulas.capacity,
     [
       input('Growth of all paddocks', growthKg, 'kg'),
-      input('Share eaten', share, 'share', 'u'),
+      fromTable(tables.pasture.utilisation, 'Share eaten', share, 'share', 'u'),
       input('One animal a day', each, 'kg'),
       input('Days', days, 'day'),
     ],
-    { mark: 'from-memory' },
+    { rows: [context.growth, tables.pasture.longestStayDays, ...need] },
   );
   const tooMuch = moreThanGrows(context, { head, carried: Math.floor(capacity.value) });
   const herds = context.herds.map((_, h) => herdSizing(context, h));
@@ -61,9 +63,8 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
       head * shadeM2PerHead.value,
       'm2',
       sizingFormulas.shade,
-      [input('Head', head, 'count'), input('Each', shadeM2PerHead.value, 'm2')],
+      [input('Head', head, 'count'), fromTable(shadeM2PerHead, 'Each', shadeM2PerHead.value, 'm2')],
       {
-        mark: shadeM2PerHead.mark,
         spread: {
           low: head * shadeM2PerHead.low,
           high: head * shadeM2PerHead.high,
@@ -78,6 +79,7 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
       'kgPerHa',
       sizingFormulas.stockingRate,
       [input('Live weight', liveKg, 'kg'), input('All paddocks', areaM2, 'ha')],
+      { rows: need },
     ),
     capacity,
     ...fenceSizing(context),

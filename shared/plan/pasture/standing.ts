@@ -73,7 +73,7 @@ export function standingOn(plan: PasturePlan, paddock: PaddockPart, day: number)
       input('Died off since', upTo(diedOff), 'kgPerHa', 'died off'),
       input('Of it, grown on that day', grown[day]!, 'kgPerHa'),
     ],
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 
@@ -137,6 +137,7 @@ export function needOn(plan: PasturePlan, herd: HerdPart, day: number): NumberQu
         input(`${name}, each that day`, eachKgByDay[day]!, 'kg', 'DMI'),
       ]),
     ],
+    { rows: [herd.need] },
   );
 }
 
@@ -158,6 +159,7 @@ export function needAheadOf(plan: PasturePlan, day: number): NumberQuantity {
       input('Days', days, 'day'),
       ...plan.herds.map((herd) => input(herd.name, needOf(herd), 'kg')),
     ],
+    { rows: plan.herds.map(({ need }) => need) },
   );
 }
 
@@ -177,7 +179,7 @@ function sumOfPaddocks(
     'kg',
     formula,
     plan.paddocks.map((paddock) => input(paddock.name, kg(paddock), 'kg')),
-    { mark: plan.growthMark },
+    { rows: [plan.order] },
   );
 }
 

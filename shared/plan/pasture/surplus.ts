@@ -1,11 +1,20 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { Formula } from '../../explain/formula.js';
-import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import { weakestMark, type Formula, type Sourced } from '../../explain/formula.js';
+import {
+  from,
+  fromFarm,
+  fromJudgement,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
 import { chooseRotation, quickRotation, type Rotation } from '../../pasture/rotation.js';
 import type { Paddock } from '../../farm/paddock.js';
 import { hayFormulas } from '../../pasture/hay.js';
 import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
 import { swardOf, type Sward } from '../../pasture/sward.js';
+import type { Judgements } from '../../tables/judgements.js';
 import { rowById } from '../../tables/tables.js';
 import { rotationProblem, type PastureContext } from './pasture-context.js';
 import { dateAt } from './pasture-span.js';
@@ -47,11 +56,6 @@ interface Worth {
 const MOST_CUTS = 6;
 /** Sums of the same feed in another order differ by no more. */
 const ROUNDING_KG = 1;
-/** Days a mown paddock is shut before and after: grass to gain, hay to dry. */
-const SHUT_BEFORE_DAYS = 21;
-const DRYING_DAYS = 5;
-/** What a kilogram of hay in store counts for against the cost of an order. */
-const HAY_WORTH = 0.5;
 
 /**
  * Finds the order of stays, mowing paddocks whose grass would be rank before a herd comes.
@@ -61,13 +65,14 @@ const HAY_WORTH = 0.5;
  */
 export function chooseWithCuts(context: PastureContext, width?: number): Chosen {
   let swards: readonly Sward[] = context.grass.swards.map((each) => each.sward);
+  const { grazing } = context.tables.judgements;
   const worthOf = (tried: readonly Sward[]): Worth => {
     const problem = rotationProblem(context, { swards: tried });
     const rotation = quickRotation(problem);
     const books = playSeason(problem, rotation.stays);
     const share = context.tables.pasture.hay.harvestShare;
     const hay = books.mown.reduce((sum, cut) => sum + cut.kg * share, 0);
-    return { score: rotation.costKg - HAY_WORTH * hay, feedKg: feedOf(books), books };
+    return { score: rotation.costKg - grazing.hayWorth.value * hay, feedKg: feedOf(books), books };
   };
   let best = worthOf(swards);
   const feedWithoutKg = best.feedKg;
@@ -76,7 +81,7 @@ export function chooseWithCuts(context: PastureContext, width?: number): Chosen 
     const next = firstRank(context, swards, best.books, refused);
     if (!next) break;
     const tried = swards.map((sward, p) =>
-      p === next.paddock ? withCut(sward, next.day, best.books, p) : sward,
+      p === next.paddock ? withCut(sward, next.day, best.books, { paddock: p, grazing }) : sward,
     );
     const found = worthOf(tried);
     // Grass that is mown must not be missed later: hay is no gain that has to be fed back.
@@ -131,17 +136,24 @@ const isLeftAlone = ({ closed }: Paddock, on: PlainDate): boolean =>
     ({ why, from, to }) => why !== 'hay' && from <= on && (why === 'stockpile' || on <= to),
   );
 
-function withCut(sward: Sward, day: number, books: SeasonBooks, paddock: number): Sward {
+function withCut(
+  sward: Sward,
+  day: number,
+  books: SeasonBooks,
+  { paddock, grazing }: { paddock: number; grazing: Judgements['grazing'] },
+): Sward {
   const isClosed = Uint8Array.from(sward.isClosed);
   const left = books.stays.findLast((s) => s.paddock === paddock && s.from + s.days <= day);
-  const from = Math.max(left ? left.from + left.days : 0, day - SHUT_BEFORE_DAYS);
-  for (let i = from; i < Math.min(isClosed.length, day + DRYING_DAYS); i++) isClosed[i] = 1;
+  const from = Math.max(left ? left.from + left.days : 0, day - grazing.shutBeforeDays.value);
+  for (let i = from; i < Math.min(isClosed.length, day + grazing.dryingDays.value); i++)
+    isClosed[i] = 1;
   return swardOf({ ...sward, isClosed, cutDays: [day] });
 }
 
 /** Every cut of the plan as hay and bales. */
 export function surplusOf(context: PastureContext, { books, swards }: Chosen): Surplus[] {
   const { hay } = context.tables.pasture;
+  const { grazing } = context.tables.judgements;
   return books.mown
     .filter((cut) => 0 < cut.kg)
     .sort((a, b) => a.day - b.day)
@@ -154,13 +166,14 @@ export function surplusOf(context: PastureContext, { books, swards }: Chosen): S
         'kg',
         hayFormulas.cut,
         [
-          input('Area', own.areaM2, 'ha', 'A'),
+          fromFarm('Area', own.areaM2, 'ha', 'A'),
           input('Standing', kg / sward.areaHa + sward.stubbleKgPerHa, 'kgPerHa', 'W'),
-          input('Cutting height', sward.stubbleKgPerHa / kgPerHaCm, 'cm'),
-          input('Brought home', hay.harvestShare, 'share', 's'),
-          input('Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
+          fromTable(hay, 'Cutting height', sward.stubbleKgPerHa / kgPerHaCm, 'cm'),
+          fromTable(hay, 'Brought home', hay.harvestShare, 'share', 's'),
+          fromTable(hay, 'Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
+          fromJudgement(grazing.shutBeforeDays),
         ],
-        { mark: hay.mark },
+        { rows: [context.order] },
       );
       let shut = day;
       while (0 < shut && sward.isClosed[shut - 1] === 1) shut--;
@@ -174,6 +187,12 @@ export function surplusOf(context: PastureContext, { books, swards }: Chosen): S
     });
 }
 
+/** A row that was chosen; where nobody chose, that it is this one is assumed. */
+export const chosenOr = (chosenId: string | undefined, { sources, mark }: Sourced): Sourced => ({
+  sources,
+  mark: chosenId === undefined ? weakestMark(mark, 'assumed') : mark,
+});
+
 /** Bales of the household's kind in an amount of hay. */
 export function balesOf(
   { tables, choices }: PastureContext,
@@ -184,6 +203,9 @@ export function balesOf(
   const bale = rowById(bales, choices.baleId ?? bales.at(-1)!.id);
   return quantity(label, Math.ceil(hay.value / bale.kg - 1e-9), 'bales', surplusFormulas.bales, [
     from(hay, 'H'),
-    input(`One bale, ${bale.name}`, bale.kg, 'kg'),
+    fromTable(
+      chosenOr(choices.baleId, tables.pasture.hay),
+      ...([`One bale, ${bale.name}`, bale.kg, 'kg'] as const),
+    ),
   ]);
 }

@@ -28,6 +28,7 @@ export function tooFewPaddocks(
       'note',
       'too-few-paddocks',
       `The longest rest, ${rest}, with stays of ${say(stayDays, 'day')} takes ${needed} paddocks for ${name}; ${inTurn}. Split paddocks until there are ${needed}${longerStays}. A shorter rest is no fix, because the grass is not back by then; nor are stays over ${say(longest, 'day')}, which bite the regrowth.`,
+      [tables.pasture.longestStayDays],
     ),
   ];
 }

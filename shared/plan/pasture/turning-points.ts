@@ -2,6 +2,9 @@ import { addDays } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import {
   datedFact,
+  fromFarm,
+  fromJudgement,
+  fromTable,
   input,
   quantity,
   type NumberQuantity,
@@ -13,15 +16,10 @@ import { regrown } from '../../pasture/regrowth.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
-import { found, joined, type Found } from '../found.js';
+import { found, joined, type Findings, type Found } from '../found.js';
 import { autumnShutDay, lastGrowingDay } from './autumn.js';
 import { grazingOf } from './hay-part.js';
-import {
-  firstFitDay,
-  GROWS_KG_PER_HA,
-  rotationProblem,
-  type PastureContext,
-} from './pasture-context.js';
+import { firstFitDay, rotationProblem, type PastureContext } from './pasture-context.js';
 import { END_WORDS, endOfStay } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 
@@ -125,10 +123,11 @@ const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
 /** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
 export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
   const { span, grass, dateOf, tables, paddocks } = context;
-  const hasBloat = grass.swards.some((s) => 0.3 <= s.forage.legumeShare);
   const ready = firstReady(context);
-  const end = lastGrowingDay(grass.swards, span);
-  const days = tables.pasture.stockpile.daysBeforeGrowthEnds;
+  const end = lastGrowingDay(grass.swards, span, tables);
+  const { stockpile } = tables.pasture;
+  const days = stockpile.daysBeforeGrowthEnds;
+  const { growsKgPerHa, autumnShare } = tables.judgements.grass;
   const shut = autumnShutDay(context, end);
   const cool = grass.swards
     .map((s, p) => ({ s, p }))
@@ -138,7 +137,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
   const picked =
     0 < kept.length
       ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
-      : cool.slice(0, Math.max(1, Math.round(paddocks.length / 4)));
+      : cool.slice(0, Math.max(1, Math.round(paddocks.length * autumnShare.value)));
   const herds = context.herds.map((_, h) => datesOf(context, chosen, h));
   const part: TurningPart = {
     ...(ready === undefined
@@ -153,7 +152,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
               input('Height to go in at', ready.turnInCm, 'cm', 'h_in'),
               input('Weather used', context.climate.label, 'text'),
             ],
-            { mark: context.growthMark },
+            { rows: [context.growth] },
           ),
         }),
     growthEnds: dateOf(end),
@@ -166,7 +165,15 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
               'To keep grass for autumn, shut from',
               dateOf(shut),
               turningFormulas.stockpile,
-              [input('Growth ends about', dateOf(end), 'date'), input('Days shut', days, 'day')],
+              [
+                input('Growth ends about', dateOf(end), 'date'),
+                fromJudgement(growsKgPerHa),
+                fromTable(stockpile, 'Days shut', days, 'day'),
+                fromTable(stockpile, 'At least', stockpile.low, 'day'),
+                fromTable(stockpile, 'At most', stockpile.high, 'day'),
+                ...(0 < kept.length ? [] : [fromJudgement(autumnShare)]),
+              ],
+              { rows: [context.growth] },
             ),
             isKept: 0 < kept.length,
             paddockIds: picked.map(({ p }) => paddocks[p]!.id),
@@ -174,21 +181,53 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
           },
         }),
   };
-  const cautions = ['turn-out', ...(hasBloat ? ['bloat'] : []), 'nitrate-frost'];
-  return found(part, joined([{ cautions }, ...herds]));
+  return found(
+    part,
+    joined([
+      { cautions: ['turn-out'] },
+      ofLegumes(context),
+      { cautions: ['nitrate-frost'] },
+      ...herds,
+    ]),
+  );
+}
+
+/** The caution from a judged share on; more legumes than publications advise are named. */
+function ofLegumes({ grass, tables, say }: PastureContext): Partial<Findings> {
+  const limit = tables.pasture.bloatLegumeShare;
+  const { bloatCautionShare } = tables.judgements.grass;
+  const hasBloat = grass.swards.some((s) => bloatCautionShare.value <= s.forage.legumeShare.value);
+  const over = grass.swards.filter((s) => limit.value < s.forage.legumeShare.value);
+  return {
+    cautions: hasBloat ? ['bloat'] : [],
+    issues:
+      over.length === 0
+        ? []
+        : [
+            issue(
+              'note',
+              'legumes-over-limit',
+              `${over.map(({ paddock }) => paddock.name).join(', ')}: more than ${say(limit.value, 'share')} of the stand is clover or alfalfa, the most that is advised against bloat. Never turn hungry cattle in, least of all when it is wet.`,
+              [limit, ...over.map(({ forage }) => forage.legumeShare)],
+            ),
+          ],
+  };
 }
 
 function stockpiled(
-  { grass, dateOf, growthMark }: PastureContext,
+  { grass, dateOf, growth, tables }: PastureContext,
   paddock: number,
   from: number,
   to: number,
 ): NumberQuantity {
   const { sward, paddock: own } = grass.swards[paddock]!;
   const sum = sward.rateSum[to]! - sward.rateSum[from]!;
+  const ceiling = tables.pasture.ceilingKgPerHa;
+  const standing = (kgPerHa: number): number =>
+    regrown(sward.residualKgPerHa, sum, (sward.ceilingKgPerHa * kgPerHa) / ceiling.value);
   return quantity(
     'Standing when growth ends',
-    regrown(sward.residualKgPerHa, sum, sward.ceilingKgPerHa),
+    standing(ceiling.value),
     'kgPerHa',
     turningFormulas.stockpileMass,
     [
@@ -197,9 +236,16 @@ function stockpiled(
       input('Growth ends about', dateOf(to), 'date'),
       input('Residual', sward.residualKgPerHa, 'kgPerHa', 'W_res'),
       input('Relative growth rates of those days, summed', sum, 'ratio', 'Σr'),
-      input('Ceiling', sward.ceilingKgPerHa, 'kgPerHa', 'K'),
+      fromTable(ceiling, 'Ceiling', sward.ceilingKgPerHa, 'kgPerHa', 'K'),
     ],
-    { mark: growthMark },
+    {
+      rows: [growth],
+      spread: {
+        low: standing(ceiling.low),
+        high: standing(ceiling.high),
+        because: ceiling.because ?? 'the ceiling differs',
+      },
+    },
   );
 }
 
@@ -228,9 +274,9 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
       {
         classId: group.classId,
         due: datedFact('Calving due', due.due, gestationFormulas.due, [
-          ...(group.bredOn ? [input('Service', group.bredOn, 'date')] : []),
-          input('Gestation', due.meanDays, 'day', 'g'),
-          input('Standard deviation', due.sdDays, 'day', 's'),
+          ...(group.bredOn ? [fromFarm('Service', group.bredOn, 'date')] : []),
+          fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
+          fromTable(due.row, 'Standard deviation', due.sdDays, 'day', 's'),
         ]),
         early: due.early,
         late: due.late,
@@ -277,8 +323,13 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
             'Hay beside grass until',
             addDays(first, gradualDays.value),
             turningFormulas.gradual,
-            [input('Turn-out', first, 'date')],
-            { mark: gradualDays.mark },
+            [
+              input('Turn-out', first, 'date'),
+              fromTable(gradualDays, 'Days after it', gradualDays.value, 'day'),
+              fromTable(gradualDays, 'At least', gradualDays.low, 'day'),
+              fromTable(gradualDays, 'At most', gradualDays.high, 'day'),
+            ],
+            { rows: [context.growth] },
           ),
           ...(needsMagnesium
             ? {
@@ -286,8 +337,11 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
                   'Magnesium mineral from',
                   addDays(first, -magnesiumLeadDays.value),
                   turningFormulas.magnesium,
-                  [input('Turn-out', first, 'date'), input('Lead', magnesiumLeadDays.value, 'day')],
-                  { mark: context.growthMark },
+                  [
+                    input('Turn-out', first, 'date'),
+                    fromTable(magnesiumLeadDays, 'Lead', magnesiumLeadDays.value, 'day'),
+                  ],
+                  { rows: [context.growth] },
                 ),
               }
             : {}),
@@ -316,13 +370,14 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
       input('Height to go in at', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
       turnOutOn === undefined
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
-        : input('Not before the date you set', turnOutOn, 'date', 't₀'),
-      ...(turnOutOn === undefined ? [input('Growth that counts', GROWS_KG_PER_HA, 'kgPerHa')] : []),
+        : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
+      ...(turnOutOn === undefined ? [fromJudgement(tables.judgements.grass.growsKgPerHa)] : []),
       input('Herd can graze from', dateOf(there), 'date'),
       ...(depletionMm
         ? [
             input('Ground drier than field capacity by', depletionMm[stay.from]!, 'rainMm'),
-            input(
+            fromTable(
+              tables.pasture.wetGround,
               'Counted as wet, where measured or forecast, below',
               tables.pasture.wetGround.drierThanFieldCapacityMm,
               'rainMm',
@@ -330,7 +385,7 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
           ]
         : []),
     ],
-    { mark: context.growthMark },
+    { rows: [context.order] },
   );
 }
 
@@ -365,7 +420,7 @@ function lastGrazingOf(
         : []),
       input('First day on grass', turnOut, 'date'),
     ],
-    { mark: context.growthMark },
+    { rows: [context.order] },
   );
 }
 /** The open paddock that is nearest to its height on the morning after a day. */

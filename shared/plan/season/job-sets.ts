@@ -1,12 +1,22 @@
 import { addDays, dayOfYear, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { Formula } from '../../explain/formula.js';
+import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { OwnJob } from '../../farm/job.js';
 import type { JobSet, SetJob } from '../../tables/job-sets.js';
 import type { Climate } from '../../weather/climate.js';
 
-/** Bees fly and are looked at from here on: 55 °F. */
-const WARM_DAY_C = 12.8;
-const RUN_DAYS = 3;
+export const jobSetFormulas = {
+  hours: {
+    id: 'hours-of-set',
+    title: 'Hours of a set of jobs',
+    words:
+      'A base plus an amount for each of the count, over the jobs of the set, for everyone who takes part.',
+    symbols: 'H = Σ (b + v·n)·people',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
 
 /**
  * The date a set is hung on unless the user says otherwise: the next one from today on, or the one
@@ -17,24 +27,40 @@ export function suggestedAnchor(
   { farm, climate, today }: { farm: Farm; climate: Climate; today: PlainDate },
 ): PlainDate {
   const dateIn = (year: number): PlainDate => {
-    if (set.suggest?.from === 'warm-days') return addDays(`${year}-01-01`, warmDay(climate));
-    const frost = set.anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
-    return addDays(`${year}-${frost}`, set.suggest?.offsetDays ?? 0);
+    const { anchor, suggest } = set;
+    const frost = anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
+    return suggest?.from === 'warm-days'
+      ? addDays(`${year}-01-01`, warmDay(climate, suggest))
+      : addDays(`${year}-${frost}`, suggest?.offsetDays ?? 0);
   };
   const lastDue = Math.max(...set.jobs.map(({ dueOffsetDays }) => dueOffsetDays));
   const first = [0, 1, 2].map((k) => dateIn(yearOf(today) + k));
   return first.find((date) => today <= addDays(date, Math.floor(lastDue / 2))) ?? first[1]!;
 }
 
-/** Days from 1 January to the first of three mean days in a row that are warm enough. */
-function warmDay({ meanMaxC }: Climate): number {
+/** Days from 1 January to the first of some average days in a row that are warm enough. */
+function warmDay(
+  { meanMaxC }: Climate,
+  { dayMaxC, daysInRow }: { dayMaxC: number; daysInRow: number },
+): number {
   const day = meanMaxC.findIndex((_, i) =>
-    Array.from({ length: RUN_DAYS }, (_each, k) => meanMaxC[(i + k) % meanMaxC.length]!).every(
-      (c) => WARM_DAY_C <= c,
+    Array.from({ length: daysInRow }, (_each, k) => meanMaxC[(i + k) % meanMaxC.length]!).every(
+      (c) => dayMaxC <= c,
     ),
   );
   return day < 0 ? dayOfYear('2023-05-01') - 1 : day;
 }
+
+/** Hours of the jobs of a set in all, opened to what they rest on. */
+export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number): NumberQuantity =>
+  quantity(
+    `Hours of “${set.name}”`,
+    jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.people ?? 1), 0),
+    'h',
+    jobSetFormulas.hours,
+    [input(`How many, ${set.unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
+    { rows: [set] },
+  );
 
 /**
  * The jobs of a set on dates and in hours, those of which the last day is past left out. Their ids

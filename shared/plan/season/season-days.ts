@@ -25,8 +25,6 @@ export type SeasonPlace = Pick<
 
 /** Soil water is followed from so many days before the plan. */
 const BEFORE_DAYS = 45;
-/** What was seen of the ground counts for a year. */
-const LOOKS_DAYS = 365;
 
 /** What is the same of a plan's days in every weather. */
 export interface SeasonFrame {
@@ -46,7 +44,10 @@ export function seasonFrame(place: SeasonPlace, days: number): SeasonFrame {
   const zone = workedLayer({ farm, tables });
   const usualMm = tables.work.workableGround.drierThanFieldCapacityMm;
   const frame = { ...frameFrom(place, BEFORE_DAYS, days), zone };
-  return { ...frame, fitFromMm: fitFromMm(usualMm, looksWithWater(place, zone, usualMm)) };
+  return {
+    ...frame,
+    fitFromMm: fitFromMm(usualMm, looksWithWater(place, zone, usualMm), tables.judgements.work),
+  };
 }
 
 function frameFrom(place: SeasonPlace, before: number, days: number) {
@@ -64,7 +65,8 @@ function frameFrom(place: SeasonPlace, before: number, days: number) {
 function looksWithWater(place: SeasonPlace, zone: RootZone, usualMm: number) {
   const { today, climate, farm, tables } = place;
   const looks = place.groundLooks.filter(
-    ({ date }) => date <= today && daysBetween(date, today) < LOOKS_DAYS,
+    ({ date }) =>
+      date <= today && daysBetween(date, today) < tables.judgements.work.looksCountDays.value,
   );
   if (looks.length === 0) return [];
   const oldest = looks.reduce((a, { date }) => (date < a ? date : a), today);

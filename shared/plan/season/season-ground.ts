@@ -1,18 +1,45 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { GroundLook } from '../../farm/ground-look.js';
+import type { Judgements } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
+import { OWN_DEFAULT, weakestMark, type Sourced } from '../../explain/formula.js';
 import type { Farm } from '../../farm/farm.js';
+import type { Soil } from '../../tables/pasture-tables.js';
+import type { Climate } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
 import { soilWater, type RootZone } from '../../weather/soil-water.js';
 
-const USUAL_SOIL = 'loam';
+/** Soil of the garden, or the usual one where none is given. */
+const soilOf = ({ farm, tables }: { farm: Farm; tables: Tables }): Soil =>
+  rowById(tables.soils, farm.gardenSoilId ?? tables.work.workableGround.usualSoilId);
+
+/** What workable days rest on; soil and rain are assumed where nobody gave them. */
+export const groundRows = ({
+  farm,
+  tables,
+  climate,
+}: {
+  farm: Farm;
+  tables: Tables;
+  climate: Climate;
+}): Sourced[] => {
+  const { sources, mark } = soilOf({ farm, tables });
+  const isGiven = farm.gardenSoilId !== undefined;
+  return [
+    tables.work.wetDay,
+    tables.work.workableGround,
+    { sources, mark: isGiven ? mark : weakestMark(mark, 'assumed') },
+    // Without any rain known, days count as dry.
+    ...(climate.meanRainMm === undefined ? [OWN_DEFAULT] : []),
+  ];
+};
 
 /** The layer that is worked, as a root zone of FAO-56 with the soil of the garden. */
 export function workedLayer({ farm, tables }: { farm: Farm; tables: Tables }): RootZone {
-  const { layerM, kc } = tables.work.workableGround;
-  const soil = rowById(tables.soils, farm.gardenSoilId ?? USUAL_SOIL);
-  return { ...soil, rootDepthM: layerM, depletionShare: 0.5, kc };
+  const { layerM, kc, depletionShare } = tables.work.workableGround;
+  const { fieldCapacity, wiltingPoint } = soilOf({ farm, tables });
+  return { fieldCapacity, wiltingPoint, rootDepthM: layerM, depletionShare, kc };
 }
 
 /** What the household saw of its ground, in days of a run. */
@@ -63,7 +90,7 @@ export function layerDepletionMm(
 
 /**
  * How dry below field capacity the household's own ground has to be, mm: the figure nearest to
- * the usual one that goes against as few of its looks as can be, from half of it to twice as much.
+ * the usual one that goes against as few of its looks as can be, between shares of it that are judged.
  * A look that asks for more than that says that the balance is off, not the figure.
  *
  * @param looks what was found, with the water missing from the layer that morning
@@ -71,6 +98,7 @@ export function layerDepletionMm(
 export function fitFromMm(
   usualMm: number,
   looks: readonly { readonly depletionMm: number; readonly isWorkable: boolean }[],
+  { groundLeastShare, groundMostShare }: Judgements['work'],
 ): number {
   /** A hair more than was too wet. */
   const ABOVE = 0.1;
@@ -78,7 +106,9 @@ export function fitFromMm(
     looks.filter((look) => look.isWorkable !== mm <= look.depletionMm).length;
   const candidates = looks
     .map((look) => look.depletionMm + (look.isWorkable ? 0 : ABOVE))
-    .filter((mm) => usualMm / 2 <= mm && mm <= 2 * usualMm);
+    .filter(
+      (mm) => groundLeastShare.value * usualMm <= mm && mm <= groundMostShare.value * usualMm,
+    );
   return candidates.reduce((best, mm) => {
     const better = against(mm) - against(best);
     const isNearer = Math.abs(mm - usualMm) < Math.abs(best - usualMm);

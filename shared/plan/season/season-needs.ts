@@ -1,5 +1,7 @@
 import { daysBetween } from '../../calendar/plain-date.js';
+import type { Sourced } from '../../explain/formula.js';
 import type { Importance, WorkConditions, WorkMark } from '../../farm/job.js';
+import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
@@ -32,6 +34,8 @@ export interface SeasonNeed {
   readonly personIds?: readonly string[];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
+  /** What the hours of its template rest on; own jobs have hours of the household's own. */
+  readonly row: Sourced;
 }
 
 /** Work that repeats every day between two days and takes its hours first. */
@@ -42,19 +46,13 @@ export interface SeasonChore {
   readonly hoursPerDay: number;
   readonly fromDay: number;
   readonly toDay: number;
+  readonly row: Sourced;
 }
 
-/** Days a piece of work may run late before it is no use; common practice, no source. */
-const GRACE_DAYS = 10;
-/** Work within so many days of its event is what animals depend on; common practice, no source. */
-const CLOSE_DAYS = 7;
-/** Work of which the end lies so far back is taken as done; common practice, no source. */
-const LONG_PAST_DAYS = 7;
+const OWN: Sourced = { sources: [], mark: 'own-record' };
 
-/** What was done of a piece of work never makes it vanish: it has to be ticked off. */
-const LEAST_HOURS = 0.25;
-/** Work that was ticked off can be opened again for so many days. */
-const SHOWN_DONE_DAYS = 7;
+/** A need is sent on, so it keeps no more of its template than how that is supported. */
+const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
 
 /** A piece of work that was ticked off. */
 export interface DoneNeed {
@@ -64,13 +62,15 @@ export interface DoneNeed {
 }
 
 function doneLately(
-  { today }: SeasonRequest,
+  { today, tables }: SeasonRequest,
   needs: readonly SeasonNeed[],
   marks: ReadonlyMap<string, WorkMark>,
 ): DoneNeed[] {
   return needs.flatMap(({ key, name }) => {
     const on = marks.get(key)?.doneOn;
-    return on === undefined || SHOWN_DONE_DAYS < daysBetween(on, today) ? [] : [{ key, name, on }];
+    return on === undefined || tables.judgements.work.shownDoneDays.value < daysBetween(on, today)
+      ? []
+      : [{ key, name, on }];
   });
 }
 
@@ -82,7 +82,8 @@ export function seasonNeeds(
   const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
   const needs: SeasonNeed[] = [];
   const chores: SeasonChore[] = [];
-  const learned = learnedHours(request.marks);
+  const judged = request.tables.judgements.work;
+  const learned = learnedHours(request.marks, judged);
   for (const work of request.work) readWork(request, { work, days, learned }, needs, chores);
   const events = request.work.flatMap((work) => work.events);
   for (const given of request.ownJobs) {
@@ -90,6 +91,7 @@ export function seasonNeeds(
     needs.push({
       key: `own/${job.id}`,
       name: job.name,
+      row: OWN,
       hours: job.hours,
       fromDay: job.notBefore ? daysBetween(request.today, job.notBefore) : 0,
       dueDay: daysBetween(request.today, job.dueOn),
@@ -117,7 +119,8 @@ export function seasonNeeds(
       const putOff = notBefore ? daysBetween(request.today, notBefore) : 0;
       return {
         ...need,
-        hours: 0 < hoursDone ? Math.max(LEAST_HOURS, need.hours - hoursDone) : need.hours,
+        hours:
+          0 < hoursDone ? Math.max(judged.leastHours.value, need.hours - hoursDone) : need.hours,
         ...(0 < hoursDone ? { hoursDone } : {}),
         fromDay: Math.max(0, need.fromDay, putOff),
         // What is ticked off or long past holds nothing up.
@@ -128,11 +131,12 @@ export function seasonNeeds(
 }
 
 function readWork(
-  { today }: SeasonRequest,
+  { today, tables }: SeasonRequest,
   { work, days, learned }: { work: DatedWork; days: number; learned: Map<string, LearnedHours> },
   needs: SeasonNeed[],
   chores: SeasonChore[],
 ): void {
+  const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const belongsTo = { kind: work.kind, id: work.id, name: work.name };
   for (const task of work.tasks) {
     if (task.ifNeeded) continue;
@@ -147,12 +151,19 @@ function readWork(
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
       // What comes with each animal is an average of its days: no day has just that much of it.
       const name = task.comesOver ? `${task.name} (as they come)` : task.name;
-      chores.push({ key, name, belongsTo, hoursPerDay, ...span });
+      chores.push({
+        key,
+        name,
+        belongsTo,
+        hoursPerDay,
+        row: sourcedOf(templateOf(tables, task)),
+        ...span,
+      });
       continue;
     }
     const fromDay = daysBetween(today, task.earliestStart ?? task.start);
     const dueDay = endDay + task.slackDays + (task.mayFollowDays ?? 0);
-    if (dueDay < -LONG_PAST_DAYS) continue;
+    if (dueDay < -longPastDays.value) continue;
     const isOnItsDay = isFixed(work.kind, task);
     const people = task.conditions?.people ?? 1;
     const kind = `${work.kind}/${task.templateId}`;
@@ -161,16 +172,17 @@ function readWork(
     needs.push({
       key,
       name: task.name,
+      row: sourcedOf(templateOf(tables, task)),
       belongsTo,
       kind,
       hours: reckonedHours * (known?.factor ?? 1),
       ...(known ? { learned: { ...known, reckonedHours } } : {}),
       fromDay,
       dueDay,
-      untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + GRACE_DAYS,
+      untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + graceDays.value,
       conditions: task.conditions ?? {},
       canBeSpread: !isOnItsDay && !task.inOneGo,
-      importance: isClose(work.kind, task) ? 'must' : 'should',
+      importance: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
@@ -197,5 +209,5 @@ function choreSpan(task: Task): { from: string; to: string } | undefined {
 }
 
 /** Work with cattle is all called for; of work with birds, what lies close to its event. */
-const isClose = (kind: DatedWork['kind'], { offsetDays }: Task): boolean =>
-  kind === 'herd' || Math.abs(offsetDays) <= CLOSE_DAYS;
+const isClose = (kind: DatedWork['kind'], { offsetDays }: Task, days: number): boolean =>
+  kind === 'herd' || Math.abs(offsetDays) <= days;

@@ -1,3 +1,4 @@
+import type { Sourced } from '../../explain/formula.js';
 import { addDays, dayOfYear } from '../../calendar/plain-date.js';
 import { latestStart } from '../../schedule/latest-start.js';
 import { seededRandom, type Random } from '../../schedule/random.js';
@@ -10,6 +11,7 @@ import { percentile, type DailyWeather } from '../../weather/climate.js';
 import { runsOfYears, type DayRun } from '../../weather/day-run.js';
 import { drawnRun } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
+import { seasonBasis } from './season-basis.js';
 import { seasonDays, seasonFrame, type SeasonDays, type SeasonFrame } from './season-days.js';
 import type { SeasonNeed } from './season-needs.js';
 import { fitSeason, suitsNeed } from './season-plan.js';
@@ -57,10 +59,10 @@ export interface SeasonOutlook {
   readonly jobs: readonly JobOutlook[];
   readonly workable: readonly WorkableSpan[];
   readonly frost: readonly FrostDates[];
+  /** What chances rest on beside the years of weather. */
+  readonly basis: Sourced;
 }
 
-/** A household's own years are used when there are so many; fewer say little of one year in ten. */
-const FEWEST_YEARS = 10;
 const DRAWN_YEARS = 1000;
 const FROST_YEARS = 200;
 /** Plans tried for the order in which jobs are taken, the same in every year. */
@@ -81,7 +83,7 @@ export interface OutlookRequest extends SeasonRequest {
  * Source: Monte Carlo with a fixed seed; the error of a share p of n years is √(p(1 − p)/n).
  */
 export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS): SeasonOutlook {
-  const { work } = fitSeason(request, PLANS);
+  const { work, chores } = fitSeason(request, PLANS);
   const { problem, needs, fitted } = work;
   const frame = seasonFrame(request, problem.days);
   const random = seededRandom(request.seed);
@@ -106,6 +108,7 @@ export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today),
     frost: frostOf(request, drawing),
+    basis: seasonBasis(work.request, needs, chores).planned,
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
       const { latestDay, earliestDay } = windows[i]!;
@@ -150,7 +153,8 @@ function yearsOf(
   { random, drawnYears, spreadFactor }: Drawing,
 ): { runs: DayRun[]; isMeasured: boolean } {
   const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
-  if (FEWEST_YEARS <= measured.length) return { runs: measured, isMeasured: true };
+  if (tables.judgements.work.fewestYears.value <= measured.length)
+    return { runs: measured, isMeasured: true };
   const { wetDay } = tables.work;
   const runs = Array.from({ length: drawnYears }, () =>
     drawnRun(climate, frame.dayOfYear, wetDay, random, spreadFactor),
@@ -204,7 +208,9 @@ function frostOf(
 ): FrostDates[] {
   const { latitudeDeg } = farm;
   const measured = halfYearLows(history, latitudeDeg);
-  const isEnough = FEWEST_YEARS <= Math.min(measured.springs.length, measured.autumns.length);
+  const isEnough =
+    tables.judgements.work.fewestYears.value <=
+    Math.min(measured.springs.length, measured.autumns.length);
   const days = halfYearDays(latitudeDeg);
   const draw = (dayOfYear: Int16Array): Float64Array[] =>
     Array.from(

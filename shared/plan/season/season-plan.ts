@@ -1,4 +1,5 @@
 import { addDays } from '../../calendar/plain-date.js';
+import type { Sourced } from '../../explain/formula.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
 import { workNetwork } from '../../schedule/work-network.js';
@@ -8,6 +9,7 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
+import { hoursFrom, seasonBasis, type SeasonBasis } from './season-basis.js';
 import { seasonHours, type SeasonHours } from './season-hours.js';
 import { seasonNeeds, type DoneNeed, type SeasonChore, type SeasonNeed } from './season-needs.js';
 import { changesSince, type SeasonChange } from './season-changes.js';
@@ -38,6 +40,8 @@ export interface SeasonJob {
   /** How the household's own log changed those hours; left out where nothing was logged. */
   readonly learned?: SeasonNeed['learned'];
   readonly kind?: string;
+  /** What its hours rest on. */
+  readonly hoursFrom: Sourced;
   readonly people: number;
   /** By the calendar alone: first and last day, and the days between. */
   readonly earliest: string;
@@ -95,6 +99,7 @@ export interface SeasonPlan {
   /** What the work hangs on, from today to the end of the plan. */
   readonly events: readonly KeyDate[];
   readonly weeks: readonly SeasonWeek[];
+  readonly basis: SeasonBasis;
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
   readonly weather: {
     readonly label: string;
@@ -146,6 +151,7 @@ export function planSeason(
       hoursDone: need.hoursDone ?? 0,
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
+      hoursFrom: hoursFrom(request, need),
       people: problem.jobs[i]!.people,
       earliest: dateOf(window.earliestDay),
       latest: dateOf(window.latestDay),
@@ -174,6 +180,7 @@ export function planSeason(
     chores: choresOf(request, chores, hours),
     events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),
+    basis: seasonBasis(request, needs, chores),
     weather: {
       label: request.climate.label,
       forecastDays: days.isForecast.reduce((sum, day) => sum + day, 0),
@@ -236,7 +243,7 @@ export function fitSeason(
       seededRandom(request.seed),
       request.kept && {
         plan: earlierPieces(request, needs, request.kept),
-        costPerMove: request.tables.work.moveCost,
+        costPerMove: request.tables.work.placing.moveCost,
       },
     ),
   );
@@ -252,7 +259,8 @@ export function jobsOf(
   onItsDay: SeasonHours['onItsDay'],
 ): WorkJob[] {
   const index = new Map(needs.map((need, i) => [need.key, i]));
-  const { smallestPieceHours, importance, wetDay } = tables.work;
+  const { smallestPieceHours, wetDay } = tables.work;
+  const { importance } = tables.work.placing;
   return needs.map((need): WorkJob => {
     const { lostCost, lateCostPerDay } = importance.find((each) => each.id === need.importance)!;
     const suits = suitsNeed(need, days, wetDay.rainMm);

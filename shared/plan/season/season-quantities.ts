@@ -1,4 +1,4 @@
-import type { Formula } from '../../explain/formula.js';
+import type { Formula, Sourced } from '../../explain/formula.js';
 import {
   datedFact,
   input,
@@ -6,6 +6,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
+import type { SeasonBasis } from './season-basis.js';
 import type { JobOutlook, SeasonOutlook } from './season-outlook.js';
 import type { SeasonJob, SeasonWeek } from './season-plan.js';
 
@@ -34,8 +35,8 @@ export const seasonFormulas = {
     words:
       'A base plus an amount for the birds, head, acres or pieces, from the template or as you set it; where the household logged what such work took, times the geometric mean of logged over reckoned hours, the template counted as one time more.',
     symbols: 'h = (b + v·n)·exp(Σ ln(logged ÷ reckoned) ÷ (times + 1))',
-    sources: ['TASK_KEEPERS', 'PLANNING_GUESS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'own-record',
   },
   week: {
     id: 'hours-of-week',
@@ -68,53 +69,75 @@ export const seasonFormulas = {
 
 type Dated = Pick<
   SeasonJob,
-  'name' | 'latest' | 'earliest' | 'slackDays' | 'spareDays' | 'hours' | 'learned'
+  'name' | 'latest' | 'earliest' | 'slackDays' | 'spareDays' | 'hours' | 'learned' | 'hoursFrom'
 >;
 
 /** Due day, slack and hours of a piece of work, each to be opened. */
-export function jobQuantities(job: Dated): {
+export function jobQuantities(
+  job: Dated,
+  { planned }: Pick<SeasonBasis, 'planned'>,
+): {
   latest: Quantity;
   slack: NumberQuantity;
   hours: NumberQuantity;
 } {
-  const { name, latest, earliest, slackDays, spareDays, hours, learned } = job;
+  const { name, latest, earliest, slackDays, spareDays, hours, learned, hoursFrom } = job;
   const work = input('Work', name, 'text');
   return {
     latest: datedFact('Due by', latest, seasonFormulas.latest, [work]),
-    slack: quantity('Slack', spareDays, 'day', seasonFormulas.slack, [
-      work,
-      input('Earliest day', earliest, 'date', 'E'),
-      input('Latest day', latest, 'date', 'L'),
-      input('Slack by the calendar', slackDays, 'day'),
-    ]),
-    hours: quantity('Hours of each', hours, 'h', seasonFormulas.hours, [
-      work,
-      input('By the template or as set', learned?.reckonedHours ?? hours, 'h'),
-      input('Times it was logged', learned?.times ?? 0, 'count'),
-    ]),
+    slack: quantity(
+      'Slack',
+      spareDays,
+      'day',
+      seasonFormulas.slack,
+      [
+        work,
+        input('Earliest day', earliest, 'date', 'E'),
+        input('Latest day', latest, 'date', 'L'),
+        input('Slack by the calendar', slackDays, 'day'),
+      ],
+      { rows: [planned] },
+    ),
+    hours: quantity(
+      'Hours of each',
+      hours,
+      'h',
+      seasonFormulas.hours,
+      [
+        work,
+        input('By the template or as set', learned?.reckonedHours ?? hours, 'h'),
+        input('Times it was logged', learned?.times ?? 0, 'count'),
+      ],
+      { rows: [hoursFrom] },
+    ),
   };
 }
 
 /** Hours of a week, each to be opened. */
-export function weekQuantities({ from, hours, choreHours, plannedHours, dueHours }: SeasonWeek): {
+export function weekQuantities(
+  { from, hours, choreHours, plannedHours, dueHours }: SeasonWeek,
+  basis: SeasonBasis,
+): {
   given: NumberQuantity;
   chores: NumberQuantity;
   planned: NumberQuantity;
   due: NumberQuantity;
 } {
-  const sum = (label: string, value: number): NumberQuantity =>
-    quantity(label, value, 'h', seasonFormulas.week, [input('Week of', from, 'date')]);
+  const sum = (label: string, value: number, row: Sourced): NumberQuantity =>
+    quantity(label, value, 'h', seasonFormulas.week, [input('Week of', from, 'date')], {
+      rows: [row],
+    });
   return {
-    given: sum('Hours there are', hours),
-    chores: sum('Hours of chores', choreHours),
-    planned: sum('Hours of planned work', plannedHours),
-    due: sum('Hours of work due', dueHours),
+    given: sum('Hours there are', hours, basis.given),
+    chores: sum('Hours of chores', choreHours, basis.chores),
+    planned: sum('Hours of planned work', plannedHours, basis.planned),
+    due: sum('Hours of work due', dueHours, basis.due),
   };
 }
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
-  { years, isMeasured, label }: SeasonOutlook,
+  { years, isMeasured, label, basis }: SeasonOutlook,
   { name, latest, chance, standardError, startBy }: JobOutlook,
 ): { chance: NumberQuantity; startBy?: Quantity } {
   const inputs = [
@@ -130,9 +153,14 @@ export function outlookQuantities(
         high: Math.min(1, chance + standardError),
         because: 'one standard error, from the number of years',
       },
+      rows: [basis],
     }),
     ...(startBy === undefined
       ? {}
-      : { startBy: datedFact('Begin by', startBy, seasonFormulas.startBy, inputs) }),
+      : {
+          startBy: datedFact('Begin by', startBy, seasonFormulas.startBy, inputs, {
+            rows: [basis],
+          }),
+        }),
   };
 }

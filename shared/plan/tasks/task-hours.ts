@@ -10,16 +10,16 @@ export const taskFormulas = {
     words:
       'A base plus an amount for every 100 birds, ten head or acre; daily work is multiplied by its days. Most figures are estimates: put in your own.',
     symbols: 'h = (b + v·n)·days',
-    sources: ['TASK_KEEPERS', 'HERD_TASKS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   sum: {
     id: 'task-hours-in-all',
     title: 'Hours of work in all',
     words: 'Hours of every task of the batch, summed. Most figures are estimates: put in your own.',
     symbols: 'H = Σ h',
-    sources: ['TASK_KEEPERS'],
-    mark: 'estimate',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -45,12 +45,12 @@ export function hoursOf(
   return { hours: hoursBase + (hoursPerUnit * count) / size, units: count / size };
 }
 
-type TaskTables = Pick<Tables, 'taskTemplates' | 'herdTaskTemplates'>;
+type Templates = Pick<Tables, 'taskTemplates' | 'herdTaskTemplates'>;
 
-/** The row that a task comes from, in either table. */
-function templateOf(
+/** The row that the hours of a task come from. */
+export function templateOf(
+  { taskTemplates, herdTaskTemplates }: Templates,
   { templateId }: Task,
-  { taskTemplates, herdTaskTemplates }: TaskTables,
 ): TaskTemplate {
   const isIts = ({ id }: TaskTemplate): boolean => id === templateId;
   const template = taskTemplates.find(isIts) ?? herdTaskTemplates.find(isIts);
@@ -59,8 +59,8 @@ function templateOf(
 }
 
 /** The hours of a task, opened to their inputs. */
-export function taskHours(task: Task, tables: TaskTables): NumberQuantity {
-  const template = templateOf(task, tables);
+export function taskHours(task: Task, tables: Templates): NumberQuantity {
+  const template = templateOf(tables, task);
   const { forEvery, units } = UNITS[template.unit];
   return quantity(
     `Hours: ${task.name}`,
@@ -73,6 +73,6 @@ export function taskHours(task: Task, tables: TaskTables): NumberQuantity {
       input(units, task.units, 'ratio', 'n'),
       input('Days', task.days, 'day'),
     ],
-    { mark: template.mark, sources: template.sources },
+    { rows: [template] },
   );
 }

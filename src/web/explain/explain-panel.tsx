@@ -3,7 +3,7 @@ import { createContext, useCallback, useContext, useMemo, useState, type ReactNo
 import { explain } from '../../../shared/formulas/explanation.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { Tables } from '../../../shared/tables/tables.js';
-import type { Source } from '../../../shared/tables/sourced.js';
+import type { Source } from '../../../shared/tables/source.js';
 import type { Reader } from '../../../shared/units/format.js';
 
 interface Opener {
@@ -100,7 +100,9 @@ function ExplanationView({
                     </Text>
                   )}
                 </Table.Th>
-                <Table.Td ta="right">{i.value}</Table.Td>
+                <Table.Td ta="right">
+                  {i.value} {i.mark && <MarkBadge mark={i.mark} />}
+                </Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
@@ -108,7 +110,7 @@ function ExplanationView({
       )}
       <section>
         <Title order={3} size="h4">
-          How well it is supported
+          How sure is this?
         </Title>
         <MarkBadge mark={e.mark} /> <Text component="span">{e.markMeaning}</Text>
       </section>
@@ -155,12 +157,14 @@ export function SourceView({ source }: { source: Source }) {
 }
 
 const MARK_COLORS: Record<string, string> = {
+  'own-record': 'moss.9',
   published: 'moss.9',
   computed: 'blue.9',
   'second-hand': 'gray.8',
   'common-practice': 'gray.8',
   'from-memory': 'red.9',
   estimate: 'gray.8',
+  assumed: 'red.9',
 };
 
 export function MarkBadge({ mark }: { mark: string }) {

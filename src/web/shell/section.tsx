@@ -1,6 +1,7 @@
 import { Alert, Card, Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { MarkBadge } from '../explain/explain-panel.js';
 
 export function Section({ title, children }: { title: string; children: ReactNode }) {
   return (
@@ -28,6 +29,12 @@ export function Cautions({
     .map((key) => (
       <Alert key={key} color="orange" title={tables.cautions[key]!.title}>
         {tables.cautions[key]!.text}
+        {tables.cautions[key]!.mark && (
+          <>
+            {' '}
+            <MarkBadge mark={tables.cautions[key]!.mark} />
+          </>
+        )}
         {tables.cautions[key]!.sources?.map((id) => (
           <Text key={id} size="sm" component="span" c="dimmed">
             {' '}

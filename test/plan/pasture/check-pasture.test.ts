@@ -68,16 +68,6 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
     },
   ],
   [
-    'a forage without growth by month',
-    paddock({ forageId: 'sorghum-sudan' }),
-    {
-      field: 'paddocks.0.forageId',
-      code: 'not-allowed',
-      given: 'sorghum-sudan',
-      allowed: tables.forages.filter((f) => f.growthKgPerHaDay).map((f) => f.id),
-    },
-  ],
-  [
     'an unknown soil',
     paddock({ soilId: 'concrete' }),
     {

@@ -77,7 +77,8 @@ describe('planPasture', () => {
     expect(read!.lastReading).toEqual({ date: '2027-05-20', heightCm: 21 });
     expect(read!.off).toBeDefined();
     expect(other!.off).toBeUndefined();
-    expect(other!.height.mark).toBe('estimate');
+    expect(other!.height.mark).toBe('assumed');
+    expect(read!.height.mark).not.toBe('assumed');
     expect(plan.farmFactor.inputs[0]!.value).toBe(1);
   });
 

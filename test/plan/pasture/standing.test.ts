@@ -52,7 +52,7 @@ describe('standingOn', () => {
     expect(standing.label).toBe('Standing in Paddock 3');
     expect(standing.inputs[0]).toMatchObject({ value: addDays(plan.from, 30), unit: 'date' });
     expect(standing.inputs.at(-1)!.value).toBe(plan.paddocks[2]!.days.grown[30]);
-    expect(standing.mark).toBe('estimate'); // no height was read
+    expect(standing.mark).toBe('assumed'); // no height was read
   });
 
   it('keeps the sums of the days true to the books of the season', () => {

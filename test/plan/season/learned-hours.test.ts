@@ -1,7 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import { learnedHours } from '../../../shared/plan/season/learned-hours.js';
 import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { tables } from '../../support/factories.js';
 import { newBatchWork, newSeason } from '../../support/season-factories.js';
+
+const judged = tables.judgements.work;
 
 const log = (hours: number, reckonedHours: number, kind = 'batch/meat.order') => ({
   key: `batch/old/${kind}`,
@@ -14,18 +17,21 @@ const log = (hours: number, reckonedHours: number, kind = 'batch/meat.order') =>
 describe('learnedHours', () => {
   it('moves half of the way, in ratios, after one log, and closer with more', () => {
     const factor = (times: number): number =>
-      learnedHours(Array.from({ length: times }, () => log(4, 1))).get('batch/meat.order')!.factor;
+      learnedHours(
+        Array.from({ length: times }, () => log(4, 1)),
+        judged,
+      ).get('batch/meat.order')!.factor;
     expect(factor(1)).toBeCloseTo(2, 9); // √4
     expect(factor(3)).toBeCloseTo(4 ** (3 / 4), 9);
   });
 
   it('lets what took longer and what took less cancel out', () => {
-    const learned = learnedHours([log(2, 1), log(1, 2)]).get('batch/meat.order')!;
+    const learned = learnedHours([log(2, 1), log(1, 2)], judged).get('batch/meat.order')!;
     expect(learned).toEqual({ factor: 1, times: 2 });
   });
 
   it('keeps a slip of the pen within five times, and kinds apart', () => {
-    const learned = learnedHours([log(500, 1), log(1, 1, 'batch/other')]);
+    const learned = learnedHours([log(500, 1), log(1, 1, 'batch/other')], judged);
     expect(learned.get('batch/meat.order')!.factor).toBeCloseTo(Math.sqrt(5), 9);
     expect(learned.get('batch/other')!.factor).toBe(1);
   });

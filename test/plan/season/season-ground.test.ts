@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import { seasonFrame, usualDays } from '../../../shared/plan/season/season-days.js';
 import { fitFromMm } from '../../../shared/plan/season/season-ground.js';
+import { tables } from '../../support/factories.js';
 import { newSeason } from '../../support/season-factories.js';
 
 const today = '2027-04-20';
@@ -54,19 +55,21 @@ describe('looks at the ground', () => {
 
 describe('fitFromMm', () => {
   it('keeps the usual figure while no look goes against it', () => {
-    expect(fitFromMm(5, [])).toBe(5);
-    expect(fitFromMm(5, [{ depletionMm: 9, isWorkable: true }])).toBe(5);
-    expect(fitFromMm(5, [{ depletionMm: 2, isWorkable: false }])).toBe(5);
+    expect(fitFromMm(5, [], tables.judgements.work)).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 9, isWorkable: true }], tables.judgements.work)).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 2, isWorkable: false }], tables.judgements.work)).toBe(5);
   });
 
   it('goes no further than the looks ask for', () => {
-    expect(fitFromMm(5, [{ depletionMm: 8, isWorkable: false }])).toBeCloseTo(8.1, 9);
-    expect(fitFromMm(5, [{ depletionMm: 3, isWorkable: true }])).toBe(3);
+    expect(
+      fitFromMm(5, [{ depletionMm: 8, isWorkable: false }], tables.judgements.work),
+    ).toBeCloseTo(8.1, 9);
+    expect(fitFromMm(5, [{ depletionMm: 3, isWorkable: true }], tables.judgements.work)).toBe(3);
   });
 
   it('does not believe that ground as dry as dust has to be drier still', () => {
-    expect(fitFromMm(5, [{ depletionMm: 30, isWorkable: false }])).toBe(5);
-    expect(fitFromMm(5, [{ depletionMm: 0, isWorkable: true }])).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 30, isWorkable: false }], tables.judgements.work)).toBe(5);
+    expect(fitFromMm(5, [{ depletionMm: 0, isWorkable: true }], tables.judgements.work)).toBe(5);
   });
 
   it('goes with the larger number of looks where they contradict each other', () => {
@@ -75,6 +78,6 @@ describe('fitFromMm', () => {
       { depletionMm: 7, isWorkable: false },
       { depletionMm: 6, isWorkable: true },
     ];
-    expect(fitFromMm(5, looks)).toBeCloseTo(8.1, 9);
+    expect(fitFromMm(5, looks, tables.judgements.work)).toBeCloseTo(8.1, 9);
   });
 });

@@ -15,8 +15,8 @@ describe('the numbers of a season', () => {
   const plan = planSeason(request, 50);
   const outlook = seasonOutlook({ ...request, history: [] }, 50);
   const all = [
-    ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job))),
-    ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week))),
+    ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job, plan.basis))),
+    ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week, plan.basis))),
     ...outlook.jobs.flatMap((job) => Object.values(outlookQuantities(outlook, job))),
   ];
 
@@ -31,7 +31,7 @@ describe('the numbers of a season', () => {
 
   it('are those of the plan', () => {
     const job = plan.jobs[3]!;
-    expect(jobQuantities(job).slack.value).toBe(job.spareDays);
-    expect(jobQuantities(job).latest.value).toBe(job.latest);
+    expect(jobQuantities(job, plan.basis).slack.value).toBe(job.spareDays);
+    expect(jobQuantities(job, plan.basis).latest.value).toBe(job.latest);
   });
 });

@@ -185,7 +185,7 @@ describe('taskHours', () => {
       const [base, perUnit, units, days] = inputs.map((each) => Number(each.value));
       expect(value).toBe(task.hours);
       expect(value).toBeCloseTo((base! + perUnit! * units!) * days!, 3);
-      expect(sources).toEqual(['HERD_TASKS']);
+      expect(sources).toEqual(['ARITHMETIC', 'HERD_TASKS']);
     }
   });
 });

@@ -1,9 +1,15 @@
 import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
 import { useMemo, useRef, useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import { findArrivals, whyNot, type ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import {
+  findArrivals,
+  whyNot,
+  type ArrivalWeek,
+  scoreOf,
+} from '../../../../shared/plan/arrival-finder.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Select } from '../../fields/select.js';
@@ -82,8 +88,8 @@ export function ArrivalWeeks({
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={2} size="h3">
-            {formatDate(shown.arrivalDate)}: {shown.score} points, rank {shown.rank} of{' '}
-            {weeks.length}
+            {formatDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
+            {shown.rank} of {weeks.length}
           </Title>
           <List my="sm">
             {[...shown.reasons]

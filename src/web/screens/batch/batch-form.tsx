@@ -12,8 +12,6 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
-import { DEFAULT_BAG_KG } from '../../../../shared/plan/feed.js';
-import { DEFAULT_MOVES_PER_DAY } from '../../../../shared/plan/outdoors.js';
 import { defaultRow, rowById, type Strain } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
@@ -140,7 +138,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         value={draft.arrivalDate}
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
-      {purpose === 'meat' && quantity('leaveAgeDays', strain?.leaveAgeDays)}
+      {purpose === 'meat' && quantity('leaveAgeDays', strain?.leave.ageDays)}
       <Accordion variant="contained" multiple>
         <Panel title="Places">
           {place('brooderId', 'brooder')}
@@ -166,11 +164,11 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('firstWeekLossPercent', usual?.firstWeekPercent)}
             {quantity('laterLossPercent', usual?.laterPercent)}
             {quantity('orderedBirds')}
-            {quantity('bagKg', DEFAULT_BAG_KG)}
+            {quantity('bagKg', tables.feedKeeping.usualBag.kg)}
             {quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
-            {purpose === 'meat' && quantity('movesPerDay', DEFAULT_MOVES_PER_DAY)}
+            {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
           <DateField
@@ -377,9 +375,12 @@ function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
   return {
     weightFactor: isFirstTable ? strain.weightFactor : 1,
     feedFactor: isFirstTable ? strain.feedFactor : 1,
-    wastePercent: strain.wastePercent,
+    wastePercent: strain.waste.percent,
     firstWeekPercent: losses.firstWeekPercent,
     laterPercent: losses.laterPercent,
-    dressingShare: rowById(tables.processing.dressing, strain.dressing).share,
+    dressingShare:
+      strain.dressing === undefined
+        ? undefined
+        : rowById(tables.processing.dressing, strain.dressing).share,
   };
 }

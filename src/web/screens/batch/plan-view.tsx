@@ -4,6 +4,8 @@ import { lazy, Suspense, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import type { AskedBatch } from './use-plan.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
@@ -67,7 +69,7 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
   const unpriced = bill.complete ? undefined : 'not every price is given ';
   return (
     <Stack>
-      <Issues plan={plan} />
+      <Issues plan={plan} tables={asked.tables} />
       <Card withBorder component="section">
         <Facts>
           <Fact of={birds.toOrder} />
@@ -141,7 +143,7 @@ const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode 
   note: { color: 'gray', title: 'Good to know', icon: <IconInfoCircle aria-hidden /> },
 };
 
-function Issues({ plan }: { plan: BatchPlan }) {
+function Issues({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const levels = (['stop', 'act', 'note'] as const).filter((level) =>
     plan.issues.some((i) => i.level === level),
   );
@@ -158,9 +160,7 @@ function Issues({ plan }: { plan: BatchPlan }) {
           {plan.issues
             .filter((i) => i.level === level)
             .map((i) => (
-              <Text key={i.code + i.text} my={4} c="bright">
-                {i.text}
-              </Text>
+              <IssueText key={i.code + i.text} issue={i} tables={tables} />
             ))}
         </Alert>
       ))}

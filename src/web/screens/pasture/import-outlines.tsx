@@ -130,7 +130,7 @@ function GroundForAll({
         <Select
           label="What grows there"
           value={ground.forageId}
-          options={tables.forages.filter((f) => f.growthKgPerHaDay)}
+          options={tables.forages}
           onChange={(forageId) => set({ forageId })}
         />
         <Select<Stand>

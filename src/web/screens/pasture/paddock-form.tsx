@@ -111,7 +111,7 @@ export function PaddockForm({
           label={FIELDS.forageId.label}
           value={draft.forageId}
           error={errorAt('forageId')}
-          options={tables.forages.filter((f) => f.growthKgPerHaDay)}
+          options={tables.forages}
           onChange={(forageId) => set({ forageId })}
         />
         <Select<Stand>

@@ -8,6 +8,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
@@ -93,7 +94,7 @@ function Season({
           Move sheet to print
         </Button>
       </Group>
-      <Issues plan={plan} />
+      <Issues plan={plan} tables={tables} />
       <Section title="Where the herds are">
         <SeasonStrip plan={plan} />
       </Section>
@@ -216,13 +217,13 @@ function HerdFacts({
 const COLOURS = { stop: 'red', act: 'orange', note: 'gray' } as const;
 const TITLES = { stop: 'Must be put right', act: 'Needs doing', note: 'Good to know' } as const;
 
-function Issues({ plan }: { plan: PasturePlan }) {
+function Issues({ plan, tables }: { plan: PasturePlan; tables: Tables }) {
   return (['stop', 'act', 'note'] as const).map((level) => {
     const own = plan.issues.filter((i) => i.level === level);
     return own.length === 0 ? null : (
       <Alert key={level} color={COLOURS[level]} title={TITLES[level]}>
         {own.map((i) => (
-          <div key={i.code + i.text}>{i.text}</div>
+          <IssueText key={i.code + i.text} issue={i} tables={tables} />
         ))}
       </Alert>
     );

@@ -63,6 +63,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
                     <Table.Th>Area</Table.Th>
                     <Table.Th>Height</Table.Th>
                     <Table.Th>Standing</Table.Th>
+                    <Table.Th>Clover, alfalfa</Table.Th>
                     <Table.Th>Manure nitrogen</Table.Th>
                     <Table.Th>Phosphorus</Table.Th>
                   </Table.Tr>
@@ -79,6 +80,9 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
                       </Table.Td>
                       <Table.Td>
                         <Num of={p.mass} />
+                      </Table.Td>
+                      <Table.Td>
+                        <Num of={p.legumes} />
                       </Table.Td>
                       <Table.Td>
                         <Num of={p.nitrogen} />

@@ -2,22 +2,34 @@ import { Card, Stack, Text, Title } from '@mantine/core';
 import { MARK_MEANING } from '../../../../shared/explain/formula.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { MarkBadge, SourceView } from '../../explain/explain-panel.js';
+import { JudgementList } from './judgement-list.js';
 
-/** Every source that a number may rest on, and what the marks mean. */
+/** What the marks mean, the judgements that plans go by, and every source a number may rest on. */
 export default function SourcesScreen({ tables }: { tables: Tables }) {
   return (
     <Stack maw={800}>
-      <Title order={1}>Sources</Title>
+      <Title order={1}>Where numbers come from</Title>
       <Card withBorder component="section">
         <Title order={2} size="h3">
-          What the marks mean
+          How sure is this?
         </Title>
+        <Text my={4}>
+          A number is no surer than the weakest figure behind it. From the surest for your farm to
+          the least:
+        </Text>
         {Object.entries(MARK_MEANING).map(([mark, meaning]) => (
           <Text key={mark} my={4}>
             <MarkBadge mark={mark} /> {meaning}
           </Text>
         ))}
       </Card>
+      <Title order={2}>Judgements</Title>
+      <Text>
+        No publication decides these. They are what the plans go by; you may well see one or the
+        other differently.
+      </Text>
+      <JudgementList judgements={tables.judgements} />
+      <Title order={2}>Sources</Title>
       {Object.entries(tables.sources).map(([id, source]) => (
         <SourceView key={id} source={source} />
       ))}

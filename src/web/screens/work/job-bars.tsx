@@ -28,7 +28,7 @@ export function JobBars({ plan }: { plan: SeasonPlan }) {
             'date' in row ? (
               <EventRow key={row.id} event={row} today={plan.today} days={days} />
             ) : (
-              <JobRow key={row.key} job={row} today={plan.today} days={days} />
+              <JobRow key={row.key} job={row} plan={plan} days={days} />
             ),
           )}
         </Table.Tbody>
@@ -61,8 +61,9 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
   );
 }
 
-function JobRow({ job, today, days }: { job: SeasonJob; today: string; days: number }) {
-  const { latest, slack } = jobQuantities(job);
+function JobRow({ job, plan, days }: { job: SeasonJob; plan: SeasonPlan; days: number }) {
+  const { today } = plan;
+  const { latest, slack } = jobQuantities(job, plan.basis);
   return (
     <Table.Tr>
       <Table.Th scope="row">

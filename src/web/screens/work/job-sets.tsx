@@ -1,12 +1,13 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
-import { jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
+import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
-import { formatShortDate, formatHours } from '../../../../shared/units/format.js';
+import { formatShortDate } from '../../../../shared/units/format.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
+import { Num } from '../../explain/number.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
@@ -61,7 +62,7 @@ function SetCard({
   const leave = useLeaveSet(farm.id);
   const dated =
     anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: count ?? 0, today });
-  const hours = dated.reduce((sum, job) => sum + job.hours * (job.conditions.people ?? 1), 0);
+  const hours = hoursOfSet(set, dated, count ?? 0);
   return (
     <Card withBorder padding="sm" component="section" aria-label={set.name}>
       <Stack gap="xs">
@@ -82,7 +83,7 @@ function SetCard({
               />
             </Group>
             <Text size="sm">
-              Counted in {set.unit}. {dated.length} pieces of work, {formatHours(hours)} in all
+              Counted in {set.unit}. {dated.length} pieces of work, <Num of={hours} /> in all
               {dated[0] && `, from ${formatShortDate(firstOf(dated))} on`}.
             </Text>
             <details>

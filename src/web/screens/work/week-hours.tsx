@@ -42,16 +42,16 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
               <Table.Tr key={week.from}>
                 <Table.Th scope="row">{formatShortDate(week.from)}</Table.Th>
                 <Table.Td>
-                  <Num of={weekQuantities(week).given} />
+                  <Num of={weekQuantities(week, plan.basis).given} />
                 </Table.Td>
                 <Table.Td>
-                  <Num of={weekQuantities(week).chores} />
+                  <Num of={weekQuantities(week, plan.basis).chores} />
                 </Table.Td>
                 <Table.Td>
-                  <Num of={weekQuantities(week).planned} />
+                  <Num of={weekQuantities(week, plan.basis).planned} />
                 </Table.Td>
                 <Table.Td>
-                  <Num of={weekQuantities(week).due} />
+                  <Num of={weekQuantities(week, plan.basis).due} />
                 </Table.Td>
                 <Table.Td aria-hidden className="week-bar-cell">
                   <Bar week={week} most={most} />

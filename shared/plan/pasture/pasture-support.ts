@@ -1,0 +1,139 @@
+import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
+import { allSources, weakestOf } from '../../explain/quantity.js';
+import { regrowthFormulas } from '../../pasture/regrowth.js';
+import { rowById } from '../../tables/tables.js';
+import type { CattleGroup, Herd } from '../../farm/herd.js';
+import type { PastureRequest } from './pasture-request.js';
+import type { SeasonSward, SeasonSwards } from './season-swards.js';
+import type { SeasonWeather } from './season-weather.js';
+
+const OWN: Sourced = { sources: [], mark: 'own-record' };
+
+/** Several rows as one support: the weakest of their marks, all of their sources. */
+export const together = (rows: readonly Sourced[]): Sourced => ({
+  mark: weakestOf('own-record', rows),
+  sources: allSources([], rows),
+});
+
+/** What the growth of all paddocks rests on, and what stands in them. */
+export function growthRows(
+  { tables }: PastureRequest,
+  weather: SeasonWeather,
+  grass: SeasonSwards,
+): Sourced[] {
+  const { ceilingKgPerHa, winterLossPerDay } = tables.pasture;
+  return [
+    regrowthFormulas.regrowth,
+    ceilingKgPerHa,
+    winterLossPerDay,
+    ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, grass.pairs)]),
+    ...grass.swards.flatMap((sward) => [
+      ...rowsOfPaddock(sward),
+      ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.unknownHeightCm] : []),
+    ]),
+    // Without any rain known, the soil is taken to be as wet as it usually is.
+    ...(weather.expected.rainMm ? [] : [OWN_DEFAULT]),
+    // Weather matters to growth only where it is not the usual one.
+    ...(weather.expected === weather.usual
+      ? []
+      : [
+          tables.pasture.weatherFactor,
+          tables.judgements.grass.ease,
+          ...grass.swards.flatMap(({ forage, paddock }) => [
+            forage.temperature,
+            ...(weather.expected.rainMm
+              ? [forage.water, rowById(tables.soils, paddock.soilId)]
+              : []),
+          ]),
+        ]),
+  ];
+}
+
+/** The farm's growth over the table's: its own record once that outweighs what it is drawn to. */
+export const farmFactorRow = (
+  { pasture: { readingWeight } }: PastureRequest['tables'],
+  pairs: number,
+): Sourced => ({
+  sources: readingWeight.sources,
+  mark: markOfBlend(pairs, { weight: readingWeight.priorReadings, mark: readingWeight.mark }),
+});
+
+function rowsOfPaddock({ forage, paddock }: SeasonSward): Sourced[] {
+  const { heights, massKgPerHaCm, growthKgPerHaDay } = forage;
+  const { rankSources, rankMark } = heights;
+  return [
+    growthKgPerHaDay,
+    paddock.massKgPerHaCm === undefined ? massKgPerHaCm : OWN,
+    ...(paddock.turnInCm === undefined || paddock.residualCm === undefined ? [heights] : []),
+    { sources: rankSources, mark: rankMark },
+  ];
+}
+
+/** What the order of moves is chosen by, beside the grass: needs, rests, shares eaten, judgements. */
+export function orderRows({ tables, herds, paddocks }: PastureRequest): Sourced[] {
+  const { utilisation, growthPace, longestStayDays, wetGround } = tables.pasture;
+  return [
+    ...[utilisation, growthPace, wetGround, tables.judgements.grass.growsKgPerHa],
+    ...Object.values(tables.judgements.grazing),
+    ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).restDays),
+    ...(herds.every((herd) => herd.longestStayDays !== undefined) ? [] : [longestStayDays]),
+    ...needRows({ tables, herds, paddocks }),
+  ];
+}
+
+/** What the need of herds rests on beside its equations: energy of the grass, weights not given. */
+export const needRows = ({
+  tables,
+  herds,
+  paddocks,
+}: Pick<PastureRequest, 'tables' | 'herds' | 'paddocks'>): Sourced[] => [
+  ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).energyMcalPerKg),
+  ...herds.flatMap(({ groups }) =>
+    groups.flatMap((group) => [
+      ...usualRows(tables, group),
+      ...(group.arrivesOn === undefined ? [] : [tables.pasture.quarantineDays]),
+    ]),
+  ),
+  tables.cattle.animalUnits,
+  tables.pasture.animalUnit,
+];
+
+/** Stands in for the weight, gain or milk of a group that nobody gave. */
+export function usualRows(
+  { cattle, judgements }: PastureRequest['tables'],
+  group: CattleGroup,
+): Sourced[] {
+  const of = rowById(cattle.classes, group.classId);
+  const isGiven =
+    group.weightKg !== undefined &&
+    group.gainKgPerDay !== undefined &&
+    (of.milkKgPerDay === 0 || group.milkKgPerDay !== undefined);
+  const { dryCowDays, midLactationWeeks } = judgements.grass;
+  return [
+    ...(isGiven ? [] : [of.usual]),
+    ...(of.equation === 'share' ? [of.bodyWeightShare] : []),
+    ...(of.equation === 'nrc-dairy' ? [dryCowDays] : []),
+    ...(of.equation === 'nrc-dairy' && group.bredOn === undefined && group.calvesOn === undefined
+      ? [midLactationWeeks]
+      : []),
+  ];
+}
+
+/** What the water of a herd rests on: the table of its classes, and what they eat where that counts. */
+export function waterRows(tables: PastureRequest['tables'], { groups }: Herd): Sourced[] {
+  return groups.flatMap((group) => {
+    const isMilk = rowById(tables.cattle.classes, group.classId).water === 'milk-cow';
+    return isMilk
+      ? [tables.cattleWater.milkCow, ...usualRows(tables, group)]
+      : [tables.cattleWater, ...usualRows(tables, group)];
+  });
+}
+
+/** Manure of cattle as their classes have it, and what their weights rest on. */
+export const manureRows = (tables: PastureRequest['tables'], herds: readonly Herd[]): Sourced[] =>
+  herds.flatMap(({ groups }) =>
+    groups.flatMap((group) => [
+      rowById(tables.cattle.classes, group.classId).manure,
+      ...usualRows(tables, group),
+    ]),
+  );

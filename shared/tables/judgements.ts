@@ -1,0 +1,104 @@
+import type { Unit } from '../units/unit.js';
+import type { Sourced } from '../explain/formula.js';
+
+/** A figure that is nobody's finding: a household could well see it otherwise. */
+export interface Judgement extends Sourced {
+  /** A few words, as it stands beside other inputs. */
+  readonly name: string;
+  /** What it decides. */
+  readonly words: string;
+  readonly value: number;
+  readonly unit: Unit;
+}
+
+/** What the plans go by where no publication decides. */
+export const JUDGED = {
+  /** Points off a hundred that a week of arrival loses, and what they hang on. */
+  arrival: [
+    'neverWarm',
+    'perDayHeld',
+    'heldMost',
+    'unsureNights',
+    'placeTaken',
+    'brooderTooSmall',
+    'heaterShort',
+    'heaterTooWeak',
+    'pensShort',
+    'heatBegins',
+    'heatSerious',
+    'everybodyAway',
+    'somebodyAway',
+    'processedAfterFrost',
+    'processedInCold',
+    'notDelivered',
+    'frozenBox',
+    'past',
+    'shortNotice',
+    'usualLeadDays',
+    'coldBoxC',
+    'coldWorkC',
+    'lastHotDays',
+    'mindedFirstDays',
+  ],
+  /** Brooders, moving out, processing. */
+  birds: ['daysBefore', 'daysAfter', 'unsureBelow', 'processingStartH'],
+  /** What an order of moves is weighed by: hay, and what keeps the sward right. */
+  grazing: [
+    'early',
+    'shortRest',
+    'rank',
+    'backOnHay',
+    'moveKg',
+    'earliestShare',
+    'leastRestShare',
+    'leastDayShare',
+    'hayWorth',
+    'shutBeforeDays',
+    'dryingDays',
+    'shortShare',
+    'littleShare',
+    'leastHeadShare',
+    'mostAdded',
+    'longerRestDays',
+  ],
+  /** Grass and cattle. */
+  grass: [
+    'growsKgPerHa',
+    'unknownHeightCm',
+    'ease',
+    'winterReadingDays',
+    'rankOverReady',
+    'autumnShare',
+    'bloatCautionShare',
+    'dryShare',
+    'hotHumidityShare',
+    'dryCowDays',
+    'midLactationWeeks',
+  ],
+  /** The household's work. */
+  work: [
+    'graceDays',
+    'closeDays',
+    'longPastDays',
+    'leastHours',
+    'shownDoneDays',
+    'mostLoggedFactor',
+    'usualHoursWeight',
+    'looksCountDays',
+    'groundLeastShare',
+    'groundMostShare',
+    'fewestYears',
+  ],
+} as const;
+
+type Group<K extends string> = Readonly<Record<K, Judgement>>;
+
+export type Judgements = {
+  readonly [G in keyof typeof JUDGED]: Group<(typeof JUDGED)[G][number]>;
+};
+
+/** The bare values of a group, for code that reads them by the million. */
+export const valuesOf = <K extends string>(group: Group<K>): Readonly<Record<K, number>> =>
+  Object.fromEntries(
+    Object.entries<Judgement>(group).map(([key, { value }]) => [key, value]),
+  ) as Record<K, number>;

@@ -1,0 +1,263 @@
+import { describe, expect, it } from '@jest/globals';
+import type { Mark, Sourced } from '../../shared/explain/formula.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
+import { rowById, type Tables } from '../../shared/tables/tables.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newBrooder, newFarm, newRequest, tables as real } from '../support/factories.js';
+import { newGroup, newHerd, newPastureRequest, newReading } from '../support/pasture-factories.js';
+import { plannedBatch, plannedPasture } from '../support/pictures.js';
+
+/** A source that no row really has, and the weakest mark: what rests on such a row shows both. */
+const TRIED: Sourced = { sources: ['TRIED'], mark: 'assumed' };
+
+const clone = (): Tables => structuredClone(real);
+
+/** Tables in which every row is as well supported as can be, so that one weak row shows. */
+function allPublished(): Tables {
+  const strengthen = (part: unknown): void => {
+    if (typeof part !== 'object' || part === null) return;
+    for (const [key, value] of Object.entries(part)) {
+      if (key.toLowerCase().endsWith('mark')) Object.assign(part, { [key]: 'published' });
+      else strengthen(value);
+    }
+  };
+  const tables = clone();
+  strengthen(tables);
+  return tables;
+}
+
+/** Labels of the quantities that rest on a row: directly, or on others that do. */
+function restingOn(
+  spoil: (tables: Tables) => void,
+  quantitiesOf: (tables: Tables) => readonly Quantity[],
+): string[] {
+  const tables = allPublished();
+  spoil(tables);
+  const found = quantitiesOf(tables);
+  const direct = found.filter(({ sources }) => sources.includes('TRIED'));
+  expect(direct.length).toBeGreaterThan(0);
+  const weak = found.filter(({ mark }) => mark === 'assumed');
+  expect(weak).toEqual(expect.arrayContaining(direct));
+  expect(weak.length).toBeLessThan(found.length);
+  return weak.map(({ label }) => label);
+}
+
+const spoilt = (row: Sourced): void => void Object.assign(row, TRIED);
+
+const PLACES = {
+  ...{ brooderId: 'brooder', penId: 'pen', coopId: 'coop', freezerId: 'freezer' },
+  prices: { feedPerBag: { starter: '20.00' } },
+};
+const batchQuantities =
+  (batch: Partial<Batch> = {}) =>
+  (tables: Tables): Quantity[] =>
+    quantitiesIn(
+      plannedBatch(
+        newRequest({
+          tables,
+          batch: { ...PLACES, ...batch },
+          facilities: [
+            newBrooder({ circuitId: 'circuit', feederCm: 300, drinkerCm: 150 }),
+            { kind: 'circuit', id: 'circuit', name: 'C', volts: 120, amps: 15, otherLoadW: 0 },
+            { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11, count: 2 },
+            {
+              kind: 'coop',
+              id: 'coop',
+              name: 'Coop',
+              floorM2: 8,
+              roostM: 6,
+              nestBoxes: 6,
+              runM2: 9,
+            },
+            { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 60 },
+          ],
+        }),
+      ),
+    );
+
+describe('rows behind the numbers of a batch', () => {
+  it.each<[string, (tables: Tables) => Sourced, string[]]>([
+    ['losses', (t) => rowById(t.losses, 'fast-meat'), ['Birds to order', 'Birds leaving']],
+    ['growth table', (t) => rowById(t.growthTables, 'fast-2020'), ['Live weight each', 'Ice']],
+    ['waste', (t) => rowById(t.strains, 'fast-meat').waste, ['Feed for the whole batch']],
+    ['usual age', (t) => rowById(t.strains, 'fast-meat').leave, ['Processing']],
+    ['feed programme', (t) => rowById(t.feedProgrammes, 'broiler'), ['Grower from']],
+    ['keeping of feed', (t) => t.feedKeeping, ['Buy Starter by']],
+    ['weight of a bag', (t) => t.feedKeeping.usualBag, ['Starter bags', 'The bill']],
+    ['schedule', (t) => t.broodingSchedules[0]!, ['Under the heat, chick height', 'Cool end']],
+    ['space standard', (t) => t.space.brooder[0]!, ['Brooder floor needed at most']],
+    ['floor of pens', (t) => t.space.pen, ['Floor needed outdoors', 'Pens needed']],
+    ['moves of pens', (t) => t.space.penMoves, ['Pen moves a day', 'Ground covered']],
+    ['water', (t) => t.water.meat, ['Most water in one day']],
+    ['rise of water in heat', (t) => t.water.heat, ['Most water in one day']],
+    ['air films', (t) => t.heat.films, ['Walls and lid, per degree', 'Energy in total']],
+    ['materials', (t) => rowById(t.materials, 'plywood'), ['Walls and lid, per degree']],
+    ['warmth of birds', (t) => t.heat.birds, ['Heat needed on the coldest expected night']],
+    ['fresh air', (t) => t.heat.ventilation, ['Lamps needed']],
+    ['zones of a brooder', (t) => t.heat.zone, ['Cool end', 'Lamps needed']],
+    ['building', (t) => t.heat.building, ['Heat needed on the coldest expected night']],
+    ['cold nights', (t) => t.heat.coldNightMarginK, ['Outdoor low that night', 'Lamps needed']],
+    ['lamp rule', (t) => t.heat.lampRule, ['250 W lamps by the common rule']],
+    ['circuit', (t) => t.heat.circuit, ['Circuit carries all day']],
+    ['bedding', (t) => t.litter, ['Bedding to start with', 'Bags of shavings']],
+    ['move-out rule', (t) => rowById(t.moveOut, 'meat'), ['Out of the brooder']],
+    ['manure', (t) => t.manure.meat, ['Manure nitrogen on that ground']],
+    ['dressing', (t) => t.processing.dressing[0]!, ['Dressed weight each', 'Freezer room needed']],
+    ['water in the carcass', (t) => t.processing.waterUptake, ['Packed weight, all birds']],
+    ['packing', (t) => t.processing.packing, ['Freezer room needed']],
+    ['ice', (t) => t.processing.ice, ['Ice']],
+    ['chilling', (t) => t.processing.chilling, ['Hours to chill below 4.4 °C (40 °F)']],
+    ['withdrawal', (t) => t.processing.withdrawalH, ['Hours without feed']],
+  ])('say how sure they are of: %s', (_, rowOf, labels) => {
+    const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities());
+    expect(found).toEqual(expect.arrayContaining(labels));
+  });
+
+  const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+  it.each<[string, (tables: Tables) => Sourced, string[]]>([
+    ['lay curve', (t) => rowById(t.layCurves, 'brown-egg'), ['Peak lay', 'Eggs in the week']],
+    ['light', (t) => t.light, ['Light wanted', 'Lamp hours to add']],
+    ['coop', (t) => t.space.coop, ['Nest boxes', 'Roost', 'Coop floor needed']],
+    ['losses', (t) => rowById(t.losses, 'layer'), ['Hens at the first egg', 'Eggs in the week']],
+  ])('say of hens how sure they are of: %s', (_, rowOf, labels) => {
+    const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities(hens));
+    expect(found).toEqual(expect.arrayContaining(labels));
+  });
+
+  it('carry marks that stand beside a row’s own: of egg weights, and of nights for older birds', () => {
+    const markOf = (label: string, tables: Tables, batch: Partial<Batch>): Mark =>
+      batchQuantities(batch)(tables).find((q) => q.label === label)!.mark;
+    const eggs = clone();
+    Object.assign(rowById(eggs.layCurves, 'brown-egg'), { eggWeightMark: 'assumed' });
+    expect(markOf('Feed in the week', eggs, hens)).toBe('assumed');
+    expect(markOf('Peak lay', eggs, hens)).toBe('from-memory');
+    const nights = clone();
+    Object.assign(rowById(nights.moveOut, 'meat'), { laterMark: 'assumed' });
+    const late = { moveOutDate: '2027-07-20', leaveAgeDays: 90 };
+    expect(markOf('Out of the brooder', nights, late)).toBe('assumed');
+    expect(markOf('Out of the brooder', nights, {})).not.toBe('assumed');
+    const litter = clone();
+    Object.assign(litter.litter, { topUpMark: 'assumed' });
+    expect(markOf('Bedding in all', litter, {})).toBe('assumed');
+    expect(markOf('Bedding to start with', litter, {})).not.toBe('assumed');
+  });
+
+  it('are the household’s own once it has given them', () => {
+    const own = {
+      firstWeekLossPercent: 1,
+      laterLossPercent: 1,
+      dressingShare: 0.7,
+      bagKg: 25,
+      wastePercent: 2,
+      movesPerDay: 1,
+    };
+    const inputOf = (label: string): Mark | undefined =>
+      batchQuantities(own)(real)
+        .flatMap(({ inputs }) => inputs)
+        .find((each) => each.label === label)?.mark;
+    for (const label of ['Loss later', 'Dressing percentage', 'One bag', 'Waste', 'Moves a day'])
+      expect([label, inputOf(label)]).toEqual([label, 'own-record']);
+    expect(batchQuantities({ wastePercent: 2 })(real).map((q) => q.label)).toContain('Ice');
+  });
+});
+
+const pastureQuantities =
+  (more: Partial<Parameters<typeof newPastureRequest>[0]> = {}) =>
+  (tables: Tables): Quantity[] => {
+    const choices = { feedingId: 'ring', storingId: 'barn', baleId: 'round-4x4' };
+    const plan = plannedPasture(newPastureRequest({ tables, choices, ...more }), 2);
+    return [...quantitiesIn(plan), ...moveQuantities(plan, plan.moves[1]!)];
+  };
+
+describe('rows behind the numbers of a pasture', () => {
+  const kind = (t: Tables) => rowById(t.forages, 'orchardgrass-legume');
+  const cow = (t: Tables) => rowById(t.cattle.classes, 'cow-calf');
+  it.each<[string, (tables: Tables) => Sourced, string[]]>([
+    ['growth by month', (t) => kind(t).growthKgPerHaDay, ['Grass ready', 'Turn-out', 'In on']],
+    ['forage in a centimetre', (t) => kind(t).massKgPerHaCm, ['Dry matter in a centimetre']],
+    ['heights', (t) => kind(t).heights, ['Grass ready', 'Turn-out']],
+    ['rest', (t) => kind(t).restDays, ['Paddocks for the longest rest', 'In on']],
+    ['energy', (t) => kind(t).energyMcalPerKg, ['Dry matter a day, at most']],
+    ['legumes', (t) => kind(t).legumeShare, ['Clover and alfalfa in it']],
+    ['the bloat limit', (t) => t.pasture.bloatLegumeShare, ['Clover and alfalfa in it']],
+    ['ceiling', (t) => t.pasture.ceilingKgPerHa, ['Standing when growth ends', 'Grass ready']],
+    ['loss in winter', (t) => t.pasture.winterLossPerDay, ['Standing then']],
+    [
+      'share eaten',
+      (t) => t.pasture.utilisation,
+      ['Size of each', 'Head the land carries in the plan'],
+    ],
+    ['longest stay', (t) => t.pasture.longestStayDays, ['Paddocks for the longest rest']],
+    ['magnesium', (t) => t.pasture.magnesiumLeadDays, ['Magnesium mineral from']],
+    ['change of feed', (t) => t.pasture.gradualDays, ['Hay beside grass until']],
+    ['fall grass', (t) => t.pasture.stockpile, ['To keep grass for autumn, shut from']],
+    ['nitrogen limit', (t) => t.pasture.nitrogenLimitKgPerHa, ['Manure nitrogen']],
+    ['hay', (t) => t.pasture.hay, ['Hay to have in store for it', 'Bales for it']],
+    ['feeding hay', (t) => rowById(t.pasture.hay.feeding, 'ring'), ['Hay to have in store for it']],
+    ['storing hay', (t) => rowById(t.pasture.hay.storing, 'barn'), ['Hay to have in store for it']],
+    ['weights not given', (t) => cow(t).usual, ['Dry matter a day, at most', 'Animal units']],
+    ['manure of cattle', (t) => cow(t).manure, ['Manure nitrogen', 'Manure phosphorus']],
+    ['share of weight', (t) => cow(t).bodyWeightShare, ['By the share of body weight']],
+    ['animal units', (t) => t.cattle.animalUnits, ['Animal units']],
+    ['water', (t) => t.cattleWater, ['Water a day, at most']],
+    ['tank', (t) => t.cattleWater.tank, ['Smallest tank']],
+    ['refill', (t) => t.cattleWater.refill, ['Smallest tank']],
+    ['trough', (t) => t.cattleWater.troughEdgeM, ['Trough edge']],
+    ['lane', (t) => t.fence.laneWidthM, ['Lane along a mean paddock']],
+    ['energizer', (t) => t.fence.energiserJPerKm, ['Energiser for all of that fence']],
+    ['shade', (t) => t.fence.shadeM2PerHead, ['Shade for all of them']],
+    ['weighing of moves', (t) => t.judgements.grazing.earliestShare, ['In on', 'Days of stay']],
+    ['unread stands', (t) => t.judgements.grass.unknownHeightCm, ['Standing then', 'Grass ready']],
+  ])('say how sure they are of: %s', (_, rowOf, labels) => {
+    const found = restingOn((tables) => spoilt(rowOf(tables)), pastureQuantities());
+    expect(found).toEqual(expect.arrayContaining(labels));
+  });
+
+  it('no longer hang on a guessed height once every paddock was read, nor on weights once given', () => {
+    const readings = Array.from({ length: 6 }, (_, k) =>
+      newReading({ id: `r${k}`, paddockId: `p${k + 1}` }),
+    );
+    const ready = (more: Parameters<typeof pastureQuantities>[0]): Mark =>
+      pastureQuantities(more)(real).find(({ label }) => label === 'Grass ready')!.mark;
+    expect(ready({})).toBe('assumed');
+    expect(ready({ readings })).toBe('estimate');
+    const groups = [newGroup({ weightKg: 500, gainKgPerDay: 0, milkKgPerDay: 8 })];
+    const need = (more: Parameters<typeof pastureQuantities>[0]): Mark =>
+      pastureQuantities(more)(real).find(({ label }) => label === 'Dry matter a day, at most')!
+        .mark;
+    expect(need({})).toBe('assumed');
+    expect(need({ herds: [newHerd({ groups })] })).toBe('estimate');
+  });
+
+  it('are assumed where no rain is known', () => {
+    const readings = Array.from({ length: 6 }, (_, k) =>
+      newReading({ id: `r${k}`, paddockId: `p${k + 1}` }),
+    );
+    const { monthlyMinC, monthlyMaxC } = newFarm();
+    const climate = climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6);
+    const ready = pastureQuantities({ readings, climate })(real).find(
+      ({ label }) => label === 'Grass ready',
+    );
+    expect(ready).toMatchObject({ mark: 'assumed' });
+    expect(ready!.sources).toContain('OWN_DEFAULT');
+  });
+
+  it('take the farm’s own growth for a record once its readings outweigh the table', () => {
+    const factor = (readings: number): Mark =>
+      pastureQuantities({
+        today: '2027-06-20',
+        readings: Array.from({ length: readings + 1 }, (_, k) =>
+          newReading({
+            id: `r${k}`,
+            date: `2027-05-${String(1 + 5 * k).padStart(2, '0')}`,
+            heightCm: 9 + 2 * k,
+          }),
+        ),
+      })(real).find(({ label }) => label.startsWith('Growth of this farm'))!.mark;
+    expect(factor(1)).toBe('estimate');
+    expect(factor(4)).toBe('own-record');
+  });
+});

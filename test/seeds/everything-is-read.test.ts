@@ -1,0 +1,66 @@
+import { describe, expect, it } from '@jest/globals';
+import { quantityOfDay } from '../../shared/explain/daily-series.js';
+import { weakestMark } from '../../shared/explain/formula.js';
+import { FORMULAS } from '../../shared/formulas/formulas.js';
+import { tables } from '../support/factories.js';
+import { leavesIn, recordedTables } from './recorded-tables.js';
+import { useEveryTable } from './use-every-table.js';
+
+/** Length of work that goes on until another event: it counts where that event never comes. */
+const isUntilAnother = (path: string): boolean => {
+  const [table, row, field] = path.split('.');
+  return (
+    table === 'taskTemplates' &&
+    field === 'lengthDays' &&
+    tables.taskTemplates[Number(row)]!.until !== undefined
+  );
+};
+
+/** What stands in seeds for plans to come by, or for people who look into the files. */
+describe('seeds', () => {
+  const recorded = recordedTables(tables);
+  const { quantities, batches } = useEveryTable(recorded.tables);
+
+  it('hold no value, mark or source that nothing reads', () => {
+    const unread = leavesIn(tables).filter(
+      (path) => !recorded.read.has(path) && !path.startsWith('sources.'),
+    );
+    expect(unread.filter((path) => !isUntilAnother(path))).toEqual([]);
+  });
+
+  it('list no source that no number opens to and no caution names', () => {
+    const ids = Object.keys(tables.sources);
+    expect(ids.filter((id) => !recorded.read.has(`sources.${id}.title`))).toEqual([]);
+  });
+
+  it('never let a number claim more than its formula and its inputs', () => {
+    expect(quantities.length).toBeGreaterThan(5000);
+    const wrong = quantities.filter(({ mark, formula, inputs }) => {
+      const marks = inputs.flatMap((each) => each.mark ?? []);
+      return weakestMark(mark, FORMULAS.get(formula)!.mark, ...marks) !== mark;
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('never let a number leave out a source of its inputs', () => {
+    const wrong = quantities.filter(({ sources, inputs }) =>
+      inputs.some((each) => (each.sources ?? []).some((id) => !sources.includes(id))),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('never let a day of a series claim more than the series it is fed with', () => {
+    for (const { plan } of batches) {
+      const marks = new Map(
+        plan.daily.map(({ id }) => [id, quantityOfDay(plan.daily, id, 0)?.mark]),
+      );
+      for (const { id, inputs } of plan.daily) {
+        const fed = inputs.flatMap((each) =>
+          'series' in each ? (marks.get(each.series) ?? []) : [],
+        );
+        const own = marks.get(id);
+        if (own) expect(weakestMark(own, ...fed)).toBe(own);
+      }
+    }
+  });
+});

@@ -1,0 +1,391 @@
+import { addDays } from '../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../shared/explain/daily-series.js';
+import { explain } from '../../shared/formulas/explanation.js';
+import { shownJudgements } from '../../shared/formulas/judgements.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import type { Batch, Purpose } from '../../shared/farm/batch.js';
+import type { Brooder, Facility, HeatSourceKind } from '../../shared/farm/facility.js';
+import type { CattleGroup } from '../../shared/farm/herd.js';
+import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
+import { scoreOf } from '../../shared/plan/arrival-finder.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
+import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { seasonRows } from '../../shared/plan/pasture/season-rows.js';
+import {
+  allStandingOn,
+  averageOn,
+  heightOn,
+  needAheadOf,
+  needOn,
+  standingOn,
+  usableOn,
+} from '../../shared/plan/pasture/standing.js';
+import type { PlanRequest } from '../../shared/plan/request.js';
+import { datedWork } from '../../shared/plan/season/dated-work.js';
+import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
+import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import { planSeason } from '../../shared/plan/season/season-plan.js';
+import {
+  jobQuantities,
+  outlookQuantities,
+  weekQuantities,
+} from '../../shared/plan/season/season-quantities.js';
+import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+import { taskHours } from '../../shared/plan/tasks/task-hours.js';
+import type { PlanIssue } from '../../shared/problems/plan-issue.js';
+import type { Tables } from '../../shared/tables/tables.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newBatch, newBrooder, newFarm, newRequest } from '../support/factories.js';
+import {
+  newHerd,
+  newPaddock,
+  newPastureRequest,
+  newReading,
+  RAIN_MM,
+} from '../support/pasture-factories.js';
+import { foundArrivals, plannedBatch, plannedPasture } from '../support/pictures.js';
+import { newSeason } from '../support/season-factories.js';
+
+const READER = { units: 'metric', currency: 'USD' } as const;
+
+/** Everything that service, page and terminal make of the tables, and what a person can open. */
+export interface Used {
+  readonly batches: readonly { readonly request: PlanRequest; readonly plan: BatchPlan }[];
+  readonly pastures: readonly PasturePlan[];
+  readonly quantities: readonly Quantity[];
+}
+
+/**
+ * Plans with every row of every table: strains by purpose with each of their tables, schedules,
+ * standards and rules; every forage, class, breed, way of feeding and storing; a year of work with
+ * every set. Opens every number, and reads what the page shows of rows by itself.
+ */
+export function useEveryTable(tables: Tables): Used {
+  const batches = batchesOf(tables);
+  const pastures = pasturesOf(tables);
+  const season = seasonOf(tables);
+  const quantities = [
+    ...batches.flatMap(({ plan }) => [
+      ...batchQuantities(plan, tables),
+      ...plan.daily.flatMap(({ id, values }) =>
+        [0, values.length - 1].flatMap((day) => quantityOfDay(plan.daily, id, day) ?? []),
+      ),
+    ]),
+    ...pastures.flatMap((plan) => [
+      ...quantitiesIn(plan),
+      ...plan.tasks.map((task) => taskHours(task, tables)),
+      ...plan.moves.slice(0, 12).flatMap((move) => moveQuantities(plan, move)),
+      ...quantitiesIn(seasonRows(plan)),
+      ...standingQuantities(plan, 40),
+    ]),
+    ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
+    ...season,
+  ];
+  for (const each of quantities) explain(each, tables, READER);
+  showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);
+  for (const { plan } of batches) showIssues(tables, plan.issues);
+  for (const plan of pastures) showIssues(tables, plan.issues);
+  showRows(tables);
+  return { batches, pastures, quantities };
+}
+
+/** Cautions of plans as the page shows them: title, text, sources. */
+function showCautions(
+  tables: Tables,
+  plans: readonly { readonly cautions: readonly string[] }[],
+): void {
+  for (const key of new Set(plans.flatMap(({ cautions }) => cautions))) {
+    const { title, text, sources, mark } = tables.cautions[key]!;
+    void [title, text, mark];
+    for (const id of sources ?? []) void tables.sources[id]?.title;
+  }
+}
+
+/** Warnings as the page shows them: with the titles of their sources. */
+function showIssues(tables: Tables, issues: readonly PlanIssue[]): void {
+  for (const { sources = [] } of issues) for (const id of sources) void tables.sources[id]?.title;
+}
+
+/**
+ * What forms and lists of the page read of rows by themselves, beyond what plans do: names to
+ * choose from, and what a placeholder says is usual.
+ */
+function showRows(tables: Tables): void {
+  const named: readonly { readonly id: string; readonly name: string }[][] = [
+    [...tables.strains],
+    [...tables.growthTables],
+    [...tables.broodingSchedules],
+    [...tables.space.brooder],
+    [...tables.materials],
+    [...tables.soils],
+    [...tables.forages],
+    [...tables.cattle.classes],
+    [...tables.gestation.breeds],
+    [...tables.jobSets],
+    ...tables.moveOut.map(({ rules }) => [...rules]),
+    ...tables.feedProgrammes.map(({ phases }) => [...phases]),
+  ];
+  for (const list of named) for (const { id, name } of list) void [id, name];
+  for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
+  for (const { description } of tables.strains) void description;
+  for (const list of Object.values(shownJudgements(tables.judgements)))
+    for (const { value } of list) explain(value, tables, READER);
+}
+
+const STANDS_IN = ['outdoors', 'unheated-building', 'heated-room'] as const;
+const KINDS: readonly HeatSourceKind[] = ['lamp', 'plate', 'gas'];
+
+function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  const bodies = tables.strains.flatMap((strain) =>
+    strain.purposes.flatMap((purpose) =>
+      strain.growthTables.flatMap((growthTableId) =>
+        (['straight-run', 'pullets'] as const).flatMap((sex): Partial<Batch>[] => {
+          const rules = tables.moveOut.find(({ id }) => id === strain.moveOut)!.rules;
+          return rules.map(({ id }) => ({
+            purpose,
+            sex,
+            growthTableId,
+            strainId: strain.id,
+            moveOutRuleId: id,
+          }));
+        }),
+      ),
+    ),
+  );
+  const count = Math.max(
+    3 * bodies.length,
+    tables.materials.length,
+    tables.broodingSchedules.length,
+    tables.space.brooder.length,
+  );
+  return Array.from({ length: count }, (_, k) => {
+    const heat = {
+      kind: KINDS[Math.floor(k / 3) % 3]!,
+      wattsEach: 250,
+      count: 4,
+      thermostat: k % 2 === 0,
+    };
+    const layers = [
+      { materialId: tables.materials[k % tables.materials.length]!.id, thicknessMm: 20 },
+    ];
+    const warmerK = [0, -45, 14, -22][k % 4]!;
+    const farm = newFarm();
+    const request = newRequest({
+      tables,
+      climate: climateFromMonthlyMeans(
+        farm.monthlyMinC.map((c) => c + warmerK),
+        farm.monthlyMaxC.map((c) => c + warmerK),
+        tables.heat.coldNightMarginK.value,
+      ),
+      people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
+      batch: {
+        ...bodies[k % bodies.length],
+        ...PLACES,
+        arrivalDate: ['2027-05-05', '2027-07-20', '2027-12-10'][k % 3]!,
+        hatchToArrivalDays: k % 4,
+        wantedBirds: [60, 400][k % 2]!,
+        ...(k % 6 === 4 && bodies[k % bodies.length]!.purpose === 'meat'
+          ? { targetLiveKg: 5, weightFactor: 1.3 }
+          : {}),
+        broodingScheduleId:
+          tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
+        spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
+        processing: k % 2 === 0 ? 'home' : 'hired',
+        ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
+        ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
+      },
+      facilities: facilitiesWith({
+        heat,
+        walls: { layers },
+        roof: { layers },
+        standsIn: STANDS_IN[k % 3]!,
+      }),
+    });
+    return { request, plan: plannedBatch(request) };
+  });
+}
+
+const PLACES = {
+  brooderId: 'brooder',
+  penId: 'pen',
+  coopId: 'coop',
+  freezerId: 'freezer',
+  feedStoreId: 'store',
+} as const;
+
+const facilitiesWith = (more: Partial<Brooder>): Facility[] => [
+  newBrooder({ feederCm: 300, drinkerCm: 150, circuitId: 'circuit', ...more }),
+  { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps: 15, otherLoadW: 60 },
+  { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11, count: 2 },
+  { kind: 'coop', id: 'coop', name: 'Coop', floorM2: 8, roostM: 6, nestBoxes: 6, runM2: 40 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 60 },
+  { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 500 },
+];
+
+function pasturesOf(tables: Tables): PasturePlan[] {
+  const { feeding, storing, bales } = tables.pasture.hay;
+  const forages = tables.forages.filter((each) => each.growthKgPerHaDay);
+  const { classes } = tables.cattle;
+  const breeds = tables.gestation.breeds;
+  const stands = ['fair', 'good', 'excellent'] as const;
+  const growths = ['low', 'medium', 'high'] as const;
+  const batches = (['meat', 'layers'] as const).map((purpose) => ({
+    ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
+    id: purpose,
+  }));
+  const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
+  return Array.from({ length: count }, (_, k) => {
+    const choices: PastureChoices = {
+      feedingId: feeding[k % feeding.length]!.id,
+      storingId: storing[k % storing.length]!.id,
+      baleId: bales[k % bales.length]!.id,
+      refillH: [1, 4, 12, 24][k % 4]!,
+    };
+    const groups: CattleGroup[] = [
+      { classId: classes[k % classes.length]!.id, head: 3 },
+      {
+        classId: 'dry-cow',
+        head: 2,
+        bredOn: '2026-08-10',
+        breedId: breeds[k % breeds.length]!.id,
+      },
+      {
+        classId: classes[(k + 3) % classes.length]!.id,
+        head: 1,
+        arrivesOn: '2027-06-01',
+        ...(k % 2 === 0 ? { calvesOn: '2027-06-20' } : {}),
+      },
+    ];
+    const { id: followedByBatchId } = batches[k % 2]!;
+    const forageOf = (p: number) => forages[(k + p) % forages.length]!;
+    return plannedPasture(
+      {
+        ...newPastureRequest({
+          tables,
+          choices,
+          paddocks: Array.from({ length: 3 }, (_each, p) =>
+            newPaddock({
+              id: `p${p + 1}`,
+              name: `Paddock ${p + 1}`,
+              forageId: forageOf(p).id,
+              stand: stands[Math.floor(k / forages.length) % 3]!,
+              productivity: growths[Math.floor(k / forages.length) % 3]!,
+              soilId: tables.soils[(k + p) % tables.soils.length]!.id,
+              hasWater: p !== 1,
+              ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
+            }),
+          ),
+          herds: [newHerd({ groups, followedByBatchId })],
+          readings:
+            k % 2 === 0
+              ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
+              : [],
+          ...weatherOf(k),
+        }),
+        batches,
+      },
+      2,
+    );
+  });
+}
+
+const pointsOf = (request: PlanRequest): Quantity[] =>
+  foundArrivals(request, { from: '2027-02-01', to: '2028-01-31' }).map((week) =>
+    scoreOf(week, request.tables),
+  );
+
+const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [
+  ...plan.paddocks.flatMap((paddock) => [
+    standingOn(plan, paddock, day),
+    heightOn(plan, paddock, day),
+  ]),
+  ...plan.herds.map((herd) => needOn(plan, herd, day)),
+  ...[allStandingOn, averageOn, usableOn, needAheadOf].map((of) => of(plan, day)),
+];
+
+const strainFor = (tables: Tables, purpose: Purpose): string =>
+  tables.strains.find(({ defaultFor }) => defaultFor?.includes(purpose))!.id;
+
+/** Usual weather, a hot place, or a forecast that is not the usual weather. */
+function weatherOf(k: number): Pick<PastureRequest, 'climate'> {
+  const warmerK = [0, 12, 0][k % 3]!;
+  const farm = newFarm();
+  const climate = climateFromMonthlyMeans(
+    farm.monthlyMinC.map((c) => c + warmerK),
+    farm.monthlyMaxC.map((c) => c + warmerK),
+    6,
+    RAIN_MM,
+  );
+  const forecast = Array.from({ length: 16 }, (_, day) => ({
+    date: addDays('2027-04-21', day),
+    ...{ minC: 18, maxC: 38, rainMm: day % 2 === 0 ? 30 : 0 },
+  }));
+  return { climate: k % 3 === 2 ? { ...climate, forecast } : climate };
+}
+
+/** Numbers of a year of work, its chances and its sheet. */
+function seasonOf(tables: Tables): Quantity[] {
+  const today = '2027-04-05';
+  const { request: birds } = {
+    request: newRequest({ tables, today, facilities: facilitiesWith({}) }),
+  };
+  const farm = newFarm();
+  const herd = newHerd();
+  const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
+  const batches = (['meat', 'layers'] as const).map((purpose) => ({
+    id: purpose,
+    name: purpose,
+    plan: plannedBatch({
+      ...birds,
+      batch: {
+        ...birds.batch,
+        ...PLACES,
+        purpose,
+        strainId: strainFor(tables, purpose),
+        arrivalDate: '2027-04-21',
+      },
+    }),
+  }));
+  const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
+  const ownJobs = tables.jobSets.flatMap((set) =>
+    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
+  );
+  const handover = {
+    ...{ id: 'h', caretaker: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
+    ...{ walkingOrder: [], phones: [], left: [] },
+  };
+  const request: SeasonRequest = newSeason({
+    tables,
+    today,
+    ownJobs: ownJobs.map((job, k) => {
+      const { waitsForId: _waits, ...rest } = job;
+      return { ...rest, id: `${job.setId}/${job.id}/${k}` };
+    }),
+    work: datedWork(batches, [herd], pasture),
+    handovers: [handover],
+  });
+  const { keep, ...plan } = planSeason(request, 20);
+  planSeason({ ...request, kept: keep }, 20);
+  const outlook = seasonOutlook({ ...request, history: [] }, 5);
+  const sheet = caretakerSheet(
+    handover,
+    plan,
+    stopsOn(birds.facilities, tables, { batches, pasture }),
+  );
+  return [
+    ...tables.jobSets.map((set) => {
+      const on = { anchorOn: '2027-05-01', count: 2, today };
+      return hoursOfSet(set, jobsOfSet(set, on), on.count);
+    }),
+    ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, plan.basis))),
+    ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
+    ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
+    ...quantitiesIn(sheet),
+  ];
+}
