@@ -1,7 +1,7 @@
 import type { Unit } from '../units/unit.js';
 import { weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
 import {
-  allSources,
+  withRowSources,
   input,
   round6,
   weakestOf,
@@ -58,7 +58,7 @@ export function dailySeries(
     formula: formula.id,
     values: rounded,
     inputs,
-    sources: allSources(options.sources ?? formula.sources, rows, known),
+    sources: withRowSources(options.sources ?? formula.sources, rows, known),
     mark: weakestOf(weakestMark(formula.mark, options.mark ?? formula.mark), [...rows, ...known]),
     ...(options.outside ? { outside: options.outside } : {}),
   };

@@ -28,10 +28,13 @@ const PLACE = Object.fromEntries(
 
 const STRONGEST: Mark = 'own-record';
 
+/** Whether a mark is less well supported than another. */
+export const isWeaker = (mark: Mark, than: Mark): boolean => PLACE[than] < PLACE[mark];
+
 /** The weakest link decides the mark of a result; of nothing at all it is the strongest. */
 export function weakestMark(...marks: readonly Mark[]): Mark {
   let weakest = STRONGEST;
-  for (const mark of marks) if (PLACE[weakest] < PLACE[mark]) weakest = mark;
+  for (const mark of marks) if (isWeaker(mark, weakest)) weakest = mark;
   return weakest;
 }
 

@@ -1,5 +1,8 @@
 import type { Unit } from '../units/unit.js';
-import { weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
+import { isWeaker, type Formula, type Mark, type Sourced } from './formula.js';
+
+/** Where an input keeps the sources of its row; no text that is sent or kept holds it. */
+const ROW_SOURCES = Symbol('sources of the row');
 
 /** One input of a formula: a number with its unit, or a word such as the name of a table. */
 export interface QuantityInput {
@@ -9,8 +12,8 @@ export interface QuantityInput {
   readonly value: number | string;
   /** How well the input is supported, where that is known; a result is no better. */
   readonly mark?: Mark;
-  /** Of an input that was read from a row of a table. */
-  readonly sources?: readonly string[];
+  /** Sources of the row it was read from: they go to the result's own, and are not sent twice. */
+  readonly [ROW_SOURCES]?: readonly string[];
   /** Set when the input itself lies outside the range that its source covers. */
   readonly outside?: string;
 }
@@ -64,13 +67,19 @@ export const input = (
     : { label, symbol, unit, value: tidy(value) };
 
 /** A value of a table as an input: it hands on the mark and the sources of its row. */
-export const fromTable = (
+export function fromTable(
   { mark, sources }: Sourced,
   label: string,
   value: number | string,
   unit: Unit,
   symbol?: string,
-): QuantityInput => ({ ...input(label, value, unit, symbol), mark, sources });
+): QuantityInput {
+  // Written out twice: a plan makes hundreds, and spreads cost more than the sums.
+  const tidied = tidy(value);
+  return symbol === undefined
+    ? { label, unit, value: tidied, mark, [ROW_SOURCES]: sources }
+    : { label, symbol, unit, value: tidied, mark, [ROW_SOURCES]: sources };
+}
 
 /** A judgement as an input, by its own name. */
 export const fromJudgement = (
@@ -84,7 +93,10 @@ export const fromFarm = (
   value: number | string,
   unit: Unit,
   symbol?: string,
-): QuantityInput => ({ ...input(label, value, unit, symbol), mark: 'own-record' });
+): QuantityInput =>
+  symbol === undefined
+    ? { label, unit, value: tidy(value), mark: 'own-record' }
+    : { label, symbol, unit, value: tidy(value), mark: 'own-record' };
 
 /** A value that the user may have given; else the table's stands in, with the mark of its row. */
 export const givenOrTable = (
@@ -156,11 +168,11 @@ function built<V extends number | string>(
     unit,
     formula: formula.id,
     inputs,
-    sources: allSources(sources, rows, inputs),
-    mark: weakestOf(mark === undefined ? formula.mark : weakestMark(formula.mark, mark), [
-      ...rows,
-      ...inputs,
-    ]),
+    sources: withRowSources(sources, rows, inputs),
+    mark: weakestOf(
+      weakestOf(mark && isWeaker(mark, formula.mark) ? mark : formula.mark, rows),
+      inputs,
+    ),
   };
   if (spread) result.spread = tidySpread(spread);
   const beyond = outside ?? inputs.find((each) => each.outside !== undefined)?.outside;
@@ -171,26 +183,46 @@ function built<V extends number | string>(
 /** The weakest of a mark and those that are known of parts. */
 export function weakestOf(mark: Mark, parts: readonly { readonly mark?: Mark }[]): Mark {
   let weakest = mark;
-  for (const each of parts) if (each.mark !== undefined) weakest = weakestMark(weakest, each.mark);
+  for (const each of parts)
+    if (each.mark !== undefined && isWeaker(each.mark, weakest)) weakest = each.mark;
   return weakest;
 }
 
-/** Sources with those of rows and inputs, each once. */
+/** Sources with those of rows, each once. */
 export function allSources(
   own: readonly string[],
-  ...lists: readonly (readonly { readonly sources?: readonly string[] }[])[]
+  rows: readonly { readonly sources: readonly string[] }[],
 ): readonly string[] {
   let all: string[] | undefined;
-  for (const list of lists) {
-    for (const { sources } of list) {
-      for (const id of sources ?? []) {
-        if ((all ?? own).includes(id)) continue;
-        all ??= [...own];
-        all.push(id);
-      }
-    }
-  }
+  for (const { sources } of rows) all = added(own, all, sources);
   return all ?? own;
+}
+
+/** Sources with those of rows and of inputs that were read from rows, each once. */
+export function withRowSources(
+  own: readonly string[],
+  rows: readonly Sourced[],
+  inputs: readonly QuantityInput[],
+): readonly string[] {
+  const all = allSources(own, rows);
+  let more: string[] | undefined;
+  for (const { [ROW_SOURCES]: sources } of inputs) if (sources) more = added(all, more, sources);
+  return more ?? all;
+}
+
+/** A list is copied only when something is to be added: most have nothing. */
+function added(
+  own: readonly string[],
+  before: string[] | undefined,
+  sources: readonly string[],
+): string[] | undefined {
+  let all = before;
+  for (const id of sources) {
+    if ((all ?? own).includes(id)) continue;
+    all ??= [...own];
+    all.push(id);
+  }
+  return all;
 }
 
 /** Below this a power of ten overflows; nothing on a farm is as small. */

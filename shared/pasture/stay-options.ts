@@ -101,7 +101,7 @@ function staysIn(
     const last = at.day + days - 1;
     if (sward.isClosed[last] !== 0 || herd.demandKg[last]! <= 0) break;
     const share = harvestShare[Math.min(days, harvestShare.length) - 1]! - (isRank ? rankDrop : 0);
-    const run = grazeStay(sward, herd, { ...at, days, share, leastDayShare: judged.leastDayShare });
+    const run = grazeStay(sward, herd, at, days, share, judged.leastDayShare);
     if (!run.lasts) break;
     const earlyKg = at.mass < sward.turnInKgPerHa ? judged.early * run.eatenKg : 0;
     const shortKg = judged.shortRest * at.restMissed * run.eatenKg;
@@ -121,13 +121,10 @@ function staysIn(
 function grazeStay(
   sward: Sward,
   herd: Grazers,
-  {
-    mass: massBefore,
-    day,
-    days,
-    share,
-    leastDayShare,
-  }: { mass: number; day: number; days: number; share: number; leastDayShare: number },
+  { mass: massBefore, day }: { readonly mass: number; readonly day: number },
+  days: number,
+  share: number,
+  leastDayShare: number,
 ): { massAfter: number; hayKg: number; eatenKg: number; lasts: boolean } {
   let mass = massBefore;
   let hayKg = 0;

@@ -82,7 +82,8 @@ describe('quantity', () => {
     });
     expect(made.sources).toEqual(['NRC1994', 'PLANNING_GUESS', 'NRC1984']);
     expect(made.mark).toBe('estimate');
-    expect(made.inputs[0]).toMatchObject({ mark: 'second-hand', sources: ['NRC1984'] });
+    expect(made.inputs[0]).toMatchObject({ label: 'Loss', mark: 'second-hand' });
+    expect(JSON.stringify(made.inputs)).not.toContain('NRC1984');
   });
 
   it('takes what the user gave for the farm’s own, and the table’s for the table’s', () => {

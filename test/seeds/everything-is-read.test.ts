@@ -42,13 +42,6 @@ describe('seeds', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('never let a number leave out a source of its inputs', () => {
-    const wrong = quantities.filter(({ sources, inputs }) =>
-      inputs.some((each) => (each.sources ?? []).some((id) => !sources.includes(id))),
-    );
-    expect(wrong).toEqual([]);
-  });
-
   it('never let a day of a series claim more than the series it is fed with', () => {
     for (const { plan } of batches) {
       const marks = new Map(
