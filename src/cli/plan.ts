@@ -88,7 +88,7 @@ function asked(args: readonly string[]): Omit<Asked, 'tables' | 'picture'> & {
   }
 }
 
-const unknown = (field: string, given: string, allowed: readonly string[]): FieldError =>
-  new FieldError([
-    { field, code: 'not-allowed', given, allowed, fix: 'Run with --help for examples.' },
-  ]);
+function unknown(field: string, given: string, allowed: readonly string[]): FieldError {
+  const fix = 'Run with --help for examples.';
+  return new FieldError([{ field, code: 'not-allowed', given, allowed, fix }]);
+}
