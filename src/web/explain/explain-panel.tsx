@@ -100,9 +100,8 @@ function ExplanationView({
                     </Text>
                   )}
                 </Table.Th>
-                <Table.Td ta="right">
-                  {i.value} {i.mark && <MarkBadge mark={i.mark} />}
-                </Table.Td>
+                <Table.Td ta="right">{i.value}</Table.Td>
+                <Table.Td>{i.mark && <MarkBadge mark={i.mark} />}</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
