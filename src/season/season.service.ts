@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import { LessThan } from 'typeorm';
-import { addDays } from '../../shared/calendar/plain-date.js';
+import { LessThan, type EntityManager } from 'typeorm';
+import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { FARM_GROUND } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
@@ -13,6 +13,7 @@ import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { storageFaultOf } from '../common/storage-fault.js';
 import { Database } from '../database/database.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
@@ -141,22 +142,28 @@ export class SeasonService {
 
   /** Keeps the last plan of today and that of the last day before it. */
   private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
-    // A farm that was deleted while its work was planned keeps nothing, and is not found.
-    await this.database.write(
-      farmId,
-      async (manager) => {
-        const rows = manager.getRepository(KeptPlanEntity);
-        await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
-        const [, before] = await rows.find({
-          where: { farmId },
-          order: { plannedOn: 'DESC' },
-          take: 2,
-        });
-        if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
-      },
-      { raises: false },
-    );
+    try {
+      // A farm that was deleted while its work was planned keeps nothing, and is not found.
+      await this.database.write(farmId, (manager) => keepPlan(manager, farmId, plannedOn, jobs), {
+        raises: false,
+      });
+    } catch (error) {
+      // The plan is there all the same: a full disk does not keep it from being read.
+      if (!storageFaultOf(error)) throw error;
+    }
   }
+}
+
+async function keepPlan(
+  manager: EntityManager,
+  farmId: string,
+  plannedOn: PlainDate,
+  jobs: KeptPlan['jobs'],
+): Promise<void> {
+  const rows = manager.getRepository(KeptPlanEntity);
+  await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+  const [, before] = await rows.find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
+  if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
 }
 
 /** Beyond the days of a plan nothing can be compared. */

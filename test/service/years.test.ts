@@ -108,8 +108,8 @@ describe.each(databases())('years later on $name', (database) => {
       const handovers = await get<Row[]>('/handovers');
       for (const what of [
         ...['', '/facilities', '/people', '/batches', '/paddocks', '/herds', '/jobs'],
-        ...['/handovers', '/grass-readings', '/told?history=true', '/occupied', '/weather'],
-        ...['/weather/climate', '/pasture', '/pasture/plan', '/work', '/calendar.ics'],
+        ...['/handovers', '/grass-readings', '/told?history=true', '/weather', '/picture'],
+        ...['/pasture/plan', '/work', '/calendar.ics'],
         ...batches.map(({ id }) => `/batches/${id}/plan`),
         ...handovers.map(({ id }) => `/handovers/${id}/sheet`),
       ]) {
