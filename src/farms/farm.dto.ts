@@ -1,11 +1,17 @@
 import { whole } from '../../shared/farm/bounds.js';
 import { farmFields } from '../../shared/farm/farm.js';
-import { number, row, yesNo, type RowOf } from '../../shared/farm/field.js';
+import { number, optional, row, yesNo, type RowOf } from '../../shared/farm/field.js';
 import { id, version } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
-/** A farm as sent by a client. */
-export class FarmDto extends dtoOf(farmFields) {}
+const sentFarm = {
+  ...farmFields,
+  name: 'SentFarm',
+  fields: { ...farmFields.fields, version: optional(version()) },
+};
+
+/** A farm as sent by a client, with the version that was seen last. */
+export class SentFarmDto extends dtoOf(sentFarm) {}
 
 /** A farm as sent to a client. */
 export const farmViewFields = row('FarmView', {

@@ -15,7 +15,7 @@ import type { Response } from 'express';
 import { checkDto } from '../common/check-dto.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { PageDto, withNumbers } from '../common/page.dto.js';
-import { FarmDto, farmViewFields, type FarmView } from './farm.dto.js';
+import { SentFarmDto, farmViewFields, type FarmView } from './farm.dto.js';
 import { FarmsService } from './farms.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
 
@@ -28,7 +28,7 @@ export class FarmsController {
 
   @Answers(farmViewFields)
   @Post()
-  create(@Body() dto: FarmDto): Promise<FarmView> {
+  create(@Body() dto: SentFarmDto): Promise<FarmView> {
     return this.farms.create(dto);
   }
 
@@ -58,7 +58,7 @@ export class FarmsController {
   @TakesVersion()
   update(
     @Param('farmId') farmId: string,
-    @Body() dto: FarmDto,
+    @Body() dto: SentFarmDto,
     @ExpectedVersion() expected: Expected,
   ): Promise<FarmView> {
     return this.farms.update(farmId, dto, expected);

@@ -9,7 +9,7 @@ import { TablesService } from '../reference/tables.service.js';
 import { checkSoil } from './check-soil.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { fromColumns, toColumns } from '../common/columns-of.js';
-import { farmViewFields, type FarmDto, type FarmView } from './farm.dto.js';
+import { farmViewFields, type SentFarmDto, type FarmView } from './farm.dto.js';
 import { FarmEntity } from './farm.entity.js';
 
 @Injectable()
@@ -19,11 +19,17 @@ export class FarmsService {
     private readonly tables: TablesService,
   ) {}
 
-  async create(dto: FarmDto): Promise<FarmView> {
+  async create(dto: SentFarmDto): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.database.writeNew(async (manager) =>
       toFarmView(
-        await manager.save(manager.create(FarmEntity, { ...dto, pasture: {}, id: randomUUID() })),
+        await manager.save(
+          manager.create(FarmEntity, {
+            ...toColumns(farmFields, dto),
+            pasture: {},
+            id: randomUUID(),
+          }),
+        ),
       ),
     );
   }
@@ -46,7 +52,7 @@ export class FarmsService {
     return row;
   }
 
-  async update(id: string, dto: FarmDto, expected: Expected = {}): Promise<FarmView> {
+  async update(id: string, dto: SentFarmDto, expected: Expected = {}): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
     return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });

@@ -56,7 +56,7 @@ describe.each(databases())('the address of the calendar on $name', (database) =>
 
     it('is shown in no other answer', async () => {
       const key = (await address()).path.slice(-43);
-      for (const each of ['/api/farms', path, `${path}/pasture`, `${path}/work`]) {
+      for (const each of ['/api/farms', path, `${path}/picture`, `${path}/work`]) {
         expect((await app.api.get(each).expect(200)).text).not.toContain(key);
       }
     });
