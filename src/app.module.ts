@@ -18,7 +18,7 @@ import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
 import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
-import { SeasonModule } from './season/season.module.js';
+import { WorkModule } from './work/work.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
@@ -59,7 +59,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PastureModule,
     ToldModule,
     JobsModule,
-    SeasonModule,
+    WorkModule,
     SheetsModule,
     CalendarModule,
     SampleFarmModule,

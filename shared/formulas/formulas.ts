@@ -36,8 +36,8 @@ import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
-import { jobSetFormulas } from '../plan/season/job-sets.js';
-import { seasonFormulas } from '../plan/season/season-quantities.js';
+import { jobSetFormulas } from '../plan/work/job-sets.js';
+import { workFormulas } from '../plan/work/work-quantities.js';
 import type { Formula } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
 import { judgementFormulas } from './judgements.js';
@@ -80,7 +80,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   processingFormulas,
   jobSetFormulas,
   judgementFormulas,
-  seasonFormulas,
+  workFormulas,
   spaceFormulas,
   taskFormulas,
   waterFormulas,

@@ -1,5 +1,5 @@
 import { WorkDays } from './work-days.js';
-import { costOf, finishDay, type WorkJob, type WorkPiece, type WorkPlan } from './work.js';
+import { costOf, finishDay, type WorkJob, type WorkPiece, type WorkPlacing } from './work.js';
 import type { WorkProblem } from './work.js';
 
 /** Cost of a plan, and what it is made of. */
@@ -9,7 +9,7 @@ export interface PlacedWork {
 }
 
 /** First day on which what a job waits for lets it start; -1 when that is not in the plan. */
-export function freeFrom(job: WorkJob, pieces: WorkPlan): number {
+export function freeFrom(job: WorkJob, pieces: WorkPlacing): number {
   let from = job.fromDay;
   for (const { job: before, days } of job.waitsFor) {
     const done = finishDay(pieces[before]!);
@@ -33,7 +33,7 @@ export function placeInOrder(
   problem: WorkProblem,
   days: WorkDays,
   list: Int32Array,
-  was?: WorkPlan,
+  was?: WorkPlacing,
 ): PlacedWork {
   days.reset();
   const pieces: WorkPiece[][] = problem.jobs.map(() => []);

@@ -1,6 +1,6 @@
 import { freeFrom } from './work-placing.js';
 import { WorkDays } from './work-days.js';
-import { finishDay, type WorkJob, type WorkPlan, type WorkProblem } from './work.js';
+import { finishDay, type WorkJob, type WorkPlacing, type WorkProblem } from './work.js';
 
 /** Why a job is not on a day that lies before its place. */
 export type DayRefusal = 'does-not-suit' | 'no-light' | 'no-hours' | 'kept-its-place';
@@ -31,7 +31,7 @@ export type UnfitBecause =
   | 'no-hours-left';
 
 /** Days the plan leaves free, all jobs in it taken off. */
-export function daysLeft(problem: WorkProblem, plan: WorkPlan): WorkDays {
+export function daysLeft(problem: WorkProblem, plan: WorkPlacing): WorkDays {
   const days = new WorkDays(problem);
   plan.forEach((pieces, i) => {
     const job = problem.jobs[i]!;
@@ -50,7 +50,7 @@ const MOST_LATER_DAYS = 2;
  */
 export function placementReason(
   problem: WorkProblem,
-  plan: WorkPlan,
+  plan: WorkPlacing,
   index: number,
   left: WorkDays = daysLeft(problem, plan),
 ): PlacementReason {
@@ -80,7 +80,7 @@ export function placementReason(
 }
 
 /** What keeps a job out of a plan, the plainest cause first. */
-export function unfitBecause(problem: WorkProblem, plan: WorkPlan, index: number): UnfitBecause {
+export function unfitBecause(problem: WorkProblem, plan: WorkPlacing, index: number): UnfitBecause {
   const job = problem.jobs[index]!;
   const from = freeFrom(job, plan);
   const last = Math.min(job.untilDay, problem.days - 1);
@@ -126,7 +126,7 @@ export interface Remedies {
 const MOST_INSTEAD = 3;
 
 /** Hours, a later date, or what could be dropped for a job that is not in a plan. */
-export function remediesFor(problem: WorkProblem, plan: WorkPlan, index: number): Remedies {
+export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: number): Remedies {
   const job = problem.jobs[index]!;
   const from = freeFrom(job, plan);
   if (from < 0 || job.able.length < job.people) return { instead: [] };

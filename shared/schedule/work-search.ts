@@ -11,12 +11,12 @@ import {
   finishDay,
   type WorkJob,
   type WorkPiece,
-  type WorkPlan,
+  type WorkPlacing,
   type WorkProblem,
 } from './work.js';
 
 export interface FittedWork {
-  readonly plan: WorkPlan;
+  readonly plan: WorkPlacing;
   readonly cost: number;
   /** No plan costs less; equal to the cost, the plan is proven best. */
   readonly bound: number;
@@ -33,7 +33,7 @@ export interface WorkLimits {
 
 /** An earlier plan, and what it counts for to stay with it. */
 export interface EarlierWork {
-  readonly plan: WorkPlan;
+  readonly plan: WorkPlacing;
   /** Cost of moving one job to other days. */
   readonly costPerMove: number;
 }
@@ -98,7 +98,7 @@ interface Tried extends PlacedWork, Order {
 const isSame = (now: readonly WorkPiece[], was: readonly WorkPiece[] | undefined): boolean =>
   was?.length === now.length && was.every((piece, k) => piece.day === now[k]!.day);
 
-const costOfPlan = ({ jobs }: WorkProblem, plan: WorkPlan): number =>
+const costOfPlan = ({ jobs }: WorkProblem, plan: WorkPlacing): number =>
   jobs.reduce((sum, job, i) => sum + costOf(job, finishDay(plan[i]!)), 0);
 
 function movesCost({ pieces }: PlacedWork, earlier: EarlierWork | undefined): number {
@@ -115,7 +115,7 @@ function movesCost({ pieces }: PlacedWork, earlier: EarlierWork | undefined): nu
 function startLists(
   { jobs }: WorkProblem,
   network: ActivityNetwork,
-  was: WorkPlan | undefined,
+  was: WorkPlacing | undefined,
 ): Int32Array[] {
   const windows = workWindows(jobs, network);
   const heaviest = jobs.reduce((most, { lostCost }) => Math.max(most, lostCost), 1);

@@ -1,7 +1,7 @@
 import type { ActivityNetwork } from './activity-network.js';
 import type { WorkDays } from './work-days.js';
 import { freeFrom } from './work-placing.js';
-import { finishDay, type WorkPiece, type WorkPlan, type WorkProblem } from './work.js';
+import { finishDay, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
 
 /** Hours that one move frees may let another follow; more rounds than this are never needed. */
 const MOST_ROUNDS = 20;
@@ -16,7 +16,7 @@ const MOST_ROUNDS = 20;
 export function drawnEarlier(
   problem: WorkProblem,
   { order }: ActivityNetwork,
-  plan: WorkPlan,
+  plan: WorkPlacing,
   { days, stays }: { days: WorkDays; stays: (index: number) => boolean },
 ): WorkPiece[][] {
   const pieces = plan.map((each) => [...each]);

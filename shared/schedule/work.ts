@@ -53,7 +53,7 @@ export interface WorkPiece {
 }
 
 /** Pieces of each job in order of days; none where it does not fit. */
-export type WorkPlan = readonly (readonly WorkPiece[])[];
+export type WorkPlacing = readonly (readonly WorkPiece[])[];
 
 /** Day on which a job is finished, -1 when it is not in the plan. */
 export const finishDay = (pieces: readonly WorkPiece[]): number => pieces.at(-1)?.day ?? -1;

@@ -1,16 +1,16 @@
 import { Injectable } from '@nestjs/common';
-import { calendarEntries } from '../../shared/plan/season/calendar-entries.js';
+import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
-import { SeasonService } from '../season/season.service.js';
+import { WorkService } from '../work/work.service.js';
 import { feedText } from './feed.js';
 
-/** A farm's season as an iCalendar feed (RFC 5545). */
+/** A farm's work as an iCalendar feed (RFC 5545). */
 @Injectable()
 export class CalendarService {
   constructor(
-    private readonly season: SeasonService,
+    private readonly work: WorkService,
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
   ) {}
@@ -18,7 +18,7 @@ export class CalendarService {
   /** @param personId leave out for everyone's */
   async feedOf(farmId: string, personId?: string): Promise<string> {
     const saved = await this.pictures.of(farmId);
-    const plan = await this.season.planOf(farmId);
+    const plan = await this.work.planOf(farmId);
     const { pasture } = await this.pasture.planned(saved);
     const { farm } = saved.picture;
     const person = plan.people.find(({ id }) => id === personId);

@@ -4,7 +4,7 @@ import icalGenerator, {
   ICalEventTransparency,
 } from 'ical-generator';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { CalendarEntry } from '../../shared/plan/season/calendar-entries.js';
+import type { CalendarEntry } from '../../shared/plan/work/calendar-entries.js';
 
 /** Nine in the morning of the day before. */
 const REMIND_BEFORE_S = 15 * 3600;

@@ -8,8 +8,8 @@ import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/expla
 import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
-import { calendarEntries } from '../../shared/plan/season/calendar-entries.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
@@ -90,7 +90,7 @@ export const OUTPUTS = {
   },
 };
 
-function workOf({ picture, tables }: Asked): { plan: SeasonPlan; animals: AnimalPlans } {
+function workOf({ picture, tables }: Asked): { plan: WorkPlan; animals: AnimalPlans } {
   refuseUnplannable(picture, tables);
   const animals = planAnimals(picture, tables);
   const { keep: _keep, ...plan } = planWork(picture, tables, animals);

@@ -1,7 +1,7 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
-import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import {
   formatDate,
   formatMonthDay,
@@ -15,7 +15,7 @@ const NEXT_DAYS = 4;
 const tenth = (hours: number): string => (Math.round(hours * 10) / 10).toString();
 
 /** A household's work as text: the next days, what will not fit, weeks and the whole season. */
-export function printWork(plan: SeasonPlan, reader: Reader): string {
+export function printWork(plan: WorkPlan, reader: Reader): string {
   const { table } = tablesFor(reader);
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   const days = Array.from({ length: NEXT_DAYS }, (_, k) => addDays(plan.today, k));
@@ -98,7 +98,7 @@ export function printWork(plan: SeasonPlan, reader: Reader): string {
 }
 
 /** Chances of a household's work as text, with workable days and frost. */
-export function printOutlook(outlook: SeasonOutlook, reader: Reader): string {
+export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const { table } = tablesFor(reader);
   const percent = (share: number): string => `${Math.round(100 * share)} %`;
   return [

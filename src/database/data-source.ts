@@ -8,7 +8,7 @@ import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
-import { KeptPlanEntity } from '../season/kept-plan.entity.js';
+import { KeptPlanEntity } from '../work/kept-plan.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';

@@ -6,7 +6,7 @@ import type { Paddock } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
-import { ownJobProblems } from '../../shared/plan/season/check-jobs.js';
+import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';

@@ -17,7 +17,7 @@ import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PeopleService } from '../people/people.service.js';
-import { KeptPlanEntity, toKeptPlan } from '../season/kept-plan.entity.js';
+import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';

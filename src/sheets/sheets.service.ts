@@ -2,11 +2,11 @@ import { Injectable } from '@nestjs/common';
 import type { Handover } from '../../shared/farm/handover.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
-import type { SeasonChange } from '../../shared/plan/season/season-changes.js';
+import type { WorkChange } from '../../shared/plan/work/work-changes.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
-import { SeasonService } from '../season/season.service.js';
+import { WorkService } from '../work/work.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { HandoverDto } from '../handovers/handover.dto.js';
 import { HandoversService } from '../handovers/handovers.service.js';
@@ -14,7 +14,7 @@ import { HandoversService } from '../handovers/handovers.service.js';
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {
   readonly sheet: CaretakerSheet;
-  readonly moved: readonly SeasonChange[];
+  readonly moved: readonly WorkChange[];
 }
 
 /** Makes caretakers' sheets out of a farm's plans. */
@@ -22,7 +22,7 @@ export interface SheetPreview {
 export class SheetsService {
   constructor(
     private readonly handovers: HandoversService,
-    private readonly season: SeasonService,
+    private readonly work: WorkService,
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
     private readonly pool: WorkPool,
@@ -30,7 +30,7 @@ export class SheetsService {
 
   async sheetOf(farmId: string, id: string): Promise<CaretakerSheet> {
     const handover = await this.handovers.findOne(farmId, id);
-    const plan = await this.season.planOf(farmId);
+    const plan = await this.work.planOf(farmId);
     const planned = await this.pasture.planned(await this.pictures.of(farmId));
     return this.pool.run('sheet', { ...planned, handover, plan });
   }

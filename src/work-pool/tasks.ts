@@ -12,9 +12,9 @@ import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-pla
 import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
+import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
@@ -85,16 +85,16 @@ export const TASKS = {
 
   workOutlook: (
     asked: PlannedPicture & { readonly history: readonly DailyWeather[] },
-  ): SeasonOutlook => workOutlook(asked.picture, tables(), animalsOf(asked), asked.history),
+  ): WorkOutlook => workOutlook(asked.picture, tables(), animalsOf(asked), asked.history),
 
-  compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): SeasonComparison =>
+  compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): WorkComparison =>
     compareWork(
       tables(),
       { picture: now.picture, animals: animalsOf(now) },
       { picture: then.picture, animals: animalsOf(then) },
     ),
 
-  sheet: (asked: PlannedPicture & { handover: Handover; plan: SeasonPlan }): CaretakerSheet =>
+  sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): CaretakerSheet =>
     caretakerSheet(
       asked.handover,
       asked.plan,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
-import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
+import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
-import { newSeason } from '../support/season-factories.js';
+import { newWork } from '../support/season-factories.js';
 
 // Monthly means of central Illinois, from memory: lows and highs in °C, rain in mm.
 const MIN_C = [-9, -7, -1, 5, 11, 16, 18, 17, 12, 6, 0, -6];
@@ -10,12 +10,12 @@ const RAIN_MM = [45, 45, 70, 95, 110, 95, 95, 85, 85, 75, 75, 60];
 
 describe('workable days', () => {
   const today = '2027-03-31';
-  const season = newSeason({
+  const season = newWork({
     today,
     farm: { latitudeDeg: 40.5, gardenSoilId: 'silt-loam' },
     climate: climateFromMonthlyMeans(MIN_C, MAX_C, 6, RAIN_MM),
   });
-  const { workable } = seasonOutlook({ ...season, history: [] }, 300);
+  const { workable } = workOutlookOf({ ...season, history: [] }, 300);
   /** 14 April to 25 May. */
   const spring = workable.filter(({ from }) => '2027-04-13' < from && from < '2027-05-13');
   const sum = (share: 'tenth' | 'half' | 'ninetieth'): number =>

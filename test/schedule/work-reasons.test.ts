@@ -11,7 +11,7 @@ import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
 import { chancesOverYears } from '../../shared/schedule/work-years.js';
-import type { WorkJob, WorkPlan, WorkProblem } from '../../shared/schedule/work.js';
+import type { WorkJob, WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
 const planOf = (problem: WorkProblem) => fitWork(problem, { plans: 50 }, seededRandom(1)).plan;
@@ -51,7 +51,7 @@ describe('workWindows', () => {
 describe('placementReason', () => {
   const shape = { days: 12, workers: 2, jobs: 8, spread: true };
   /** Days before its place of which a reason says what is not so. */
-  function untrue(problem: WorkProblem, plan: WorkPlan, earlier?: WorkPlan): string[] {
+  function untrue(problem: WorkProblem, plan: WorkPlacing, earlier?: WorkPlacing): string[] {
     return plan.flatMap((pieces, i) => {
       if (pieces.length === 0) return [];
       const job = problem.jobs[i]!;

@@ -3,14 +3,19 @@ import fc from 'fast-check';
 import { RingError } from '../../shared/schedule/activity-network.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
-import { costOf, finishDay, type WorkPlan, type WorkProblem } from '../../shared/schedule/work.js';
+import {
+  costOf,
+  finishDay,
+  type WorkPlacing,
+  type WorkProblem,
+} from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
 const fit = (problem: WorkProblem, plans = 60, seed = 1) =>
   fitWork(problem, { plans }, seededRandom(seed));
 
 /** Every rule a plan breaks, in words. */
-function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlan): string[] {
+function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): string[] {
   const used = workers.map(() => new Int32Array(days));
   const light = workers.map(() => new Int32Array(days));
   const broken: string[] = [];

@@ -27,16 +27,16 @@ import {
   usableOn,
 } from '../../shared/plan/pasture/standing.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
-import { datedWork } from '../../shared/plan/season/dated-work.js';
-import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/season/job-sets.js';
-import { seasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import { planSeason } from '../../shared/plan/season/season-plan.js';
+import { datedWork } from '../../shared/plan/work/dated-work.js';
+import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
+import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
+import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
   jobQuantities,
   outlookQuantities,
   weekQuantities,
-} from '../../shared/plan/season/season-quantities.js';
-import type { SeasonRequest } from '../../shared/plan/season/season-request.js';
+} from '../../shared/plan/work/work-quantities.js';
+import type { WorkRequest } from '../../shared/plan/work/work-request.js';
 import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import type { PlanIssue } from '../../shared/problems/plan-issue.js';
 import type { Tables } from '../../shared/tables/tables.js';
@@ -50,7 +50,7 @@ import {
   RAIN_MM,
 } from '../support/pasture-factories.js';
 import { foundArrivals, plannedBatch, plannedPasture } from '../support/pictures.js';
-import { newSeason } from '../support/season-factories.js';
+import { newWork } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
 
@@ -360,7 +360,7 @@ function seasonOf(tables: Tables): Quantity[] {
     ...{ id: 'h', caretaker: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
     ...{ walkingOrder: [], phones: [], left: [] },
   };
-  const request: SeasonRequest = newSeason({
+  const request: WorkRequest = newWork({
     tables,
     today,
     ownJobs: ownJobs.map((job, k) => {
@@ -370,9 +370,9 @@ function seasonOf(tables: Tables): Quantity[] {
     work: datedWork(batches, [herd], pasture),
     handovers: [handover],
   });
-  const { keep, ...plan } = planSeason(request, 20);
-  planSeason({ ...request, kept: keep }, 20);
-  const outlook = seasonOutlook({ ...request, history: [] }, 5);
+  const { keep, ...plan } = workPlanOf(request, 20);
+  workPlanOf({ ...request, kept: keep }, 20);
+  const outlook = workOutlookOf({ ...request, history: [] }, 5);
   const sheet = caretakerSheet(
     handover,
     plan,

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import ICAL from 'ical.js';
 import type { Person } from '../../shared/farm/farm.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
@@ -55,8 +55,8 @@ describe.each(databases())('the calendar on $name', (database) => {
     expect(response.headers['content-type']).toMatch(/^text\/calendar/);
     return response.text;
   };
-  const plan = async (): Promise<SeasonPlan> =>
-    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const plan = async (): Promise<WorkPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
 
   it('holds every piece of work and every event of the plan, each on a day of its own', async () => {
     const [text, season] = [await feed(), await plan()];

@@ -4,7 +4,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
@@ -35,8 +35,8 @@ describe.each(databases())('hand-overs on $name', (database) => {
     left: [{ what: 'Fence tester', where: 'by the door' }],
     ...more,
   });
-  const plan = async (): Promise<SeasonPlan> =>
-    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const plan = async (): Promise<WorkPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
   const refused = (request: Test, field: string): Promise<void> =>
     request.expect(400).then((response) => {
       expect(expectProblem(response, 400).problems!.map((p) => p.field)).toContain(field);

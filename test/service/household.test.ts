@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ICAL from 'ical.js';
 import { parse } from 'jsonc-parser';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
@@ -56,7 +56,7 @@ describe('a household that is sent whole', () => {
     expect(code).toBe(0);
     expect(JSON.parse(stdout)).toEqual(body);
     expect(await app.contents()).toBe(before);
-    const plan = body as SeasonPlan;
+    const plan = body as WorkPlan;
     expect(plan.jobs.some(({ key }) => key === 'own/beds')).toBe(true);
     expect(plan.weather.forecastDays).toBe(4);
   });

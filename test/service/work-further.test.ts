@@ -3,10 +3,10 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { OwnJob, WorkMark } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { KeptPlanEntity } from '../../src/season/kept-plan.entity.js';
+import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
+import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { KeptPlanEntity } from '../../src/work/kept-plan.entity.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
@@ -27,8 +27,8 @@ describe.each(databases())('looking further at the work on $name', (database) =>
   });
   afterAll(() => app.close());
 
-  const plan = async (): Promise<SeasonPlan> =>
-    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const plan = async (): Promise<WorkPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
   const save = async (more: object = {}): Promise<OwnJob> =>
     (
       await app.api
@@ -143,7 +143,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
   });
 
   it('gives chances from monthly means, and from the daily record once there is one', async () => {
-    const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as SeasonOutlook;
+    const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
     expect(drawn).toMatchObject({ isMeasured: false, years: 1000 });
     expect(drawn.frost).toHaveLength(3);
     const year = Number(today.slice(0, 4));
@@ -153,7 +153,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
       .set('content-type', 'text/csv')
       .send(dailyCsv(days))
       .expect(200);
-    const measured = (await app.api.get(`${path}/work/outlook`).expect(200)).body as SeasonOutlook;
+    const measured = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
     expect(measured).toMatchObject({ isMeasured: true, hasRain: false });
     expect(measured.years).toBeGreaterThanOrEqual(12);
     await app.api.delete(`${path}/weather/csv`).expect(200);
@@ -222,7 +222,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
         .post(`${path}/work/if-arrival-moves`)
         .send({ batchId: batch!.id, arrivalDate })
         .expect(200)
-    ).body as SeasonComparison;
+    ).body as WorkComparison;
     expect(answer.changes.length).toBeGreaterThan(5);
     expect(
       answer.plan.events.find(({ id: event }) => event === `event/${batch!.id}/arrival`),

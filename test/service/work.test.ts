@@ -3,7 +3,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Person } from '../../shared/farm/farm.js';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
@@ -33,8 +33,8 @@ describe.each(databases())('the work on $name', (database) => {
     canBeSpread: true,
     ...more,
   });
-  const plan = async (): Promise<SeasonPlan> =>
-    (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+  const plan = async (): Promise<WorkPlan> =>
+    (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
   const planned = async (job: OwnJob) =>
     (await plan()).jobs.find(({ key }) => key === `own/${job.id}`);
   const save = async (more: object = {}): Promise<OwnJob> =>

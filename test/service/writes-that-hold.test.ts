@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/glo
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { Database } from '../../src/database/database.js';
 import { PersonEntity } from '../../src/people/person.entity.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -44,7 +44,7 @@ describe.each(databases())('many writers on $name', (database) => {
   it('keeps twelve ticks with hours while the plan is made', async () => {
     const { body } = await app.api.post('/api/farms/sample').expect(201);
     const path = `/api/farms/${(body as { id: string }).id}`;
-    const { jobs, today } = (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+    const { jobs, today } = (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
     const keys = jobs.slice(0, 12).map(({ key }) => key);
     // A change, so that the plan has to be made again while the ticks come in.
     await app.api.post(`${path}/people`).send({ name: 'Adult C', away: [] }).expect(201);
@@ -52,7 +52,7 @@ describe.each(databases())('many writers on $name', (database) => {
       app.api.put(`${path}/work/mark`).send({ key: keys[i], doneOn: today, hours: 1 + i / 4 }),
     );
     expect(statuses(answers)).toEqual([200]);
-    const after = (await app.api.get(`${path}/work`).expect(200)).body as SeasonPlan;
+    const after = (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;
     expect(after.done.map(({ key }) => key).sort()).toEqual([...keys].sort());
   }, 120_000);
 

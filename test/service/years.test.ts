@@ -3,7 +3,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { KeptJob } from '../../shared/farm/resting-jobs.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { batchBody } from '../support/orders.js';
@@ -123,7 +123,7 @@ describe.each(databases())('years later on $name', (database) => {
     }, 120_000);
 
     it('the herd is in the work, and nothing that can be planned is left out', async () => {
-      const { unplanned, jobs } = await get<SeasonPlan>('/work');
+      const { unplanned, jobs } = await get<WorkPlan>('/work');
       expect(unplanned).toEqual([]);
       if (years === 0) return;
       const [herd] = await get<Row[]>('/herds');

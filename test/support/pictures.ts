@@ -9,7 +9,8 @@ import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 
-const BATCH = 'batch';
+/** As a batch is called that is planned before it is saved. */
+const BATCH = 'new';
 
 /** A farm with nothing on it but what is given. */
 export const newPicture = (

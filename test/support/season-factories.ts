@@ -1,6 +1,6 @@
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import type { DatedWork, SeasonRequest } from '../../shared/plan/season/season-request.js';
+import type { DatedWork, WorkRequest } from '../../shared/plan/work/work-request.js';
 import { keyDatesOf } from '../../shared/plan/tasks/event.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newFarm, newRequest, tables } from './factories.js';
@@ -32,9 +32,9 @@ export function newBatchWork(arrivalDate: string, today: string): DatedWork {
 }
 
 /** A valid season of two people in the spring of 2027. */
-export function newSeason(
-  more: Partial<Omit<SeasonRequest, 'farm'>> & { farm?: Partial<Farm>; rainMm?: number[] } = {},
-): SeasonRequest {
+export function newWork(
+  more: Partial<Omit<WorkRequest, 'farm'>> & { farm?: Partial<Farm>; rainMm?: number[] } = {},
+): WorkRequest {
   const { farm: given, rainMm = RAIN_MM, ...rest } = more;
   const farm = newFarm(given);
   return {

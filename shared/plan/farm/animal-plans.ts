@@ -4,7 +4,7 @@ import type { Tables } from '../../tables/tables.js';
 import { planBatch } from '../batch-plan.js';
 import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
-import type { PlannedBatch } from '../season/dated-work.js';
+import type { PlannedBatch } from '../work/dated-work.js';
 
 /** The plans of a farm's animals: what the household's work hangs on. */
 export interface AnimalPlans {

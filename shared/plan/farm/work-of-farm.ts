@@ -2,11 +2,11 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { AnimalPlans } from './animal-plans.js';
-import { compareSeasons, type SeasonComparison } from '../season/compare-seasons.js';
-import { datedWork } from '../season/dated-work.js';
-import { seasonOutlook, type SeasonOutlook } from '../season/season-outlook.js';
-import { planSeason } from '../season/season-plan.js';
-import type { SeasonRequest } from '../season/season-request.js';
+import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
+import { datedWork } from '../work/dated-work.js';
+import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
+import { workPlanOf } from '../work/work-plan.js';
+import type { WorkRequest } from '../work/work-request.js';
 
 /** The same farm gives the same plan: the seed only has to stay what it is. */
 const SEED = 1;
@@ -16,7 +16,7 @@ export function workOfFarm(
   picture: FarmPicture,
   tables: Tables,
   { batches, pasture, unplanned }: AnimalPlans,
-): SeasonRequest {
+): WorkRequest {
   const { farm, climate, today, people, handovers, marks, groundLooks } = picture;
   const [kept] = picture.keptPlans;
   const before = picture.keptPlans.find(({ plannedOn }) => plannedOn < today);
@@ -43,7 +43,7 @@ export const planWork = (
   picture: FarmPicture,
   tables: Tables,
   animals: AnimalPlans,
-): ReturnType<typeof planSeason> => planSeason(workOfFarm(picture, tables, animals));
+): ReturnType<typeof workPlanOf> => workPlanOf(workOfFarm(picture, tables, animals));
 
 /** Chances of a farm's work over many years of weather. */
 export const workOutlook = (
@@ -51,15 +51,15 @@ export const workOutlook = (
   tables: Tables,
   animals: AnimalPlans,
   history: readonly DailyWeather[],
-): SeasonOutlook => seasonOutlook({ ...workOfFarm(picture, tables, animals), history });
+): WorkOutlook => workOutlookOf({ ...workOfFarm(picture, tables, animals), history });
 
 /** A farm's work as it is and as it would be. */
 export function compareWork(
   tables: Tables,
   now: { readonly picture: FarmPicture; readonly animals: AnimalPlans },
   then: { readonly picture: FarmPicture; readonly animals: AnimalPlans },
-): SeasonComparison {
-  return compareSeasons(
+): WorkComparison {
+  return compareWorkPlans(
     workOfFarm(now.picture, tables, now.animals),
     workOfFarm(then.picture, tables, then.animals),
   );

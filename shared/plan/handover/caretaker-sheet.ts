@@ -1,6 +1,6 @@
 import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Handover, LeftThing, PhoneNumber } from '../../farm/handover.js';
-import type { SeasonJob, SeasonPlan } from '../season/season-plan.js';
+import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the caretaker reads it. */
@@ -52,7 +52,7 @@ const MOST_THAT_WAITS = 10;
  */
 export function caretakerSheet(
   handover: Handover,
-  plan: SeasonPlan,
+  plan: WorkPlan,
   stopsOn: (date: PlainDate) => readonly SheetStop[],
 ): CaretakerSheet {
   const { from, to, walkingOrder, phones, left, notes } = handover;
@@ -86,7 +86,7 @@ export function caretakerSheet(
 
 function pageOf(
   { hoursPerDay }: Handover,
-  plan: SeasonPlan,
+  plan: WorkPlan,
   date: PlainDate,
   stops: readonly SheetStop[],
 ): SheetPage {
@@ -121,7 +121,7 @@ function pageOf(
   };
 }
 
-const jobLine = ({ key, name, belongsTo, why, ifLate, hours }: SeasonJob): SheetJob => ({
+const jobLine = ({ key, name, belongsTo, why, ifLate, hours }: PlannedJob): SheetJob => ({
   key,
   name,
   hours,

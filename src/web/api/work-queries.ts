@@ -4,17 +4,17 @@ import type { Handover } from '../../../shared/farm/handover.js';
 import type { OwnJob, WorkMark } from '../../../shared/farm/job.js';
 import type { KeptJob } from '../../../shared/farm/resting-jobs.js';
 import type { CaretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
-import type { SeasonComparison } from '../../../shared/plan/season/compare-seasons.js';
-import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
-import type { SeasonOutlook } from '../../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../../shared/plan/season/season-plan.js';
+import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js';
+import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
+import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
-export const useWork = (farmId: string) => useQuery(ofFarm<SeasonPlan>(farmId, '/work'));
+export const useWork = (farmId: string) => useQuery(ofFarm<WorkPlan>(farmId, '/work'));
 export const useOutlook = (farmId: string) =>
-  useQuery(ofFarm<SeasonOutlook>(farmId, '/work/outlook'));
+  useQuery(ofFarm<WorkOutlook>(farmId, '/work/outlook'));
 export const useJobs = (farmId: string) => useQuery(ofFarm<KeptJob[]>(farmId, '/jobs'));
 export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
 export const useSheet = (farmId: string, id: string) =>
@@ -37,12 +37,12 @@ export const useTypeForecast = (farmId: string) =>
 export const useArrivalMove = (farmId: string) =>
   useMutation({
     mutationFn: (move: { batchId: string; arrivalDate: string }) =>
-      postJson<SeasonComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
+      postJson<WorkComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
   });
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {
   readonly sheet: CaretakerSheet;
-  readonly moved: readonly SeasonChange[];
+  readonly moved: readonly WorkChange[];
 }
 
 /** The sheet of days before they are handed over; changes nothing. */

@@ -4,9 +4,9 @@ import type { Handover } from '../../../shared/farm/handover.js';
 import { caretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop } from '../../../shared/plan/handover/sheet-stops.js';
-import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newRequest, tables } from '../../support/factories.js';
-import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 import { plannedBatch } from '../../support/pictures.js';
 
 const today = '2027-05-05';
@@ -26,9 +26,9 @@ const batch = plannedBatch(
 );
 const stop = (date: string) =>
   batchStop({ id: 'meat', plan: batch }, date, { facilities: [], lookFor: tables.work.lookFor });
-const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newSeason>[0] = {}) => {
+const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork>[0] = {}) => {
   const given = { ...handover, ...more };
-  const plan = planSeason(newSeason({ today, work, handovers: [given], ...season }), 100);
+  const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);
   return {
     plan,
     sheet: caretakerSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? [])),
@@ -105,8 +105,8 @@ describe('caretakerSheet', () => {
     const ownJobs = [
       newOwnJob({ hours: 1, notBefore: '2027-05-10', dueOn: '2027-05-13', lastOn: '2027-05-13' }),
     ];
-    const plan = planSeason(
-      newSeason({ today, work, ownJobs, handovers: [{ ...stranger, caretaker: 'Neighbour' }] }),
+    const plan = workPlanOf(
+      newWork({ today, work, ownJobs, handovers: [{ ...stranger, caretaker: 'Neighbour' }] }),
       100,
     );
     expect(plan.people.at(-1)).toEqual({ id: 'caretaker-h', name: 'Neighbour' });

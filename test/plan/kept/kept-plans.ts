@@ -9,7 +9,7 @@ import { planBatch, type BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { planPasture, type PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
-import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
+import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
 import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
 import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
@@ -25,7 +25,7 @@ import {
   newPastureRequest,
   newReading,
 } from '../../support/pasture-factories.js';
-import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 import { plannedBatch, foundArrivals, plannedPasture } from '../../support/pictures.js';
 
 /** Figures of a plan by stable names, so that fields of a plan may be renamed. */
@@ -66,7 +66,7 @@ const ofPasture = (plan: PasturePlan): Figures => ({
   cautions: sorted(plan.cautions),
 });
 
-const ofWork = (plan: SeasonPlan): Figures => ({
+const ofWork = (plan: WorkPlan): Figures => ({
   to: plan.to,
   jobs: plan.jobs.map(
     (job) =>
@@ -287,7 +287,7 @@ function ofHouseholds(): Record<string, Figures> {
           },
         }),
       );
-      const request = newSeason({
+      const request = newWork({
         people,
         work: [
           newBatchWork('2027-05-05', today),
@@ -299,7 +299,7 @@ function ofHouseholds(): Record<string, Figures> {
         ],
         ownJobs,
       });
-      return [`household ${k + 1}`, ofWork(planSeason(request, 300))];
+      return [`household ${k + 1}`, ofWork(workPlanOf(request, 300))];
     }),
   );
 }

@@ -1,7 +1,7 @@
 import { Button, Group, List, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonComparison } from '../../../../shared/plan/season/compare-seasons.js';
+import type { WorkComparison } from '../../../../shared/plan/work/compare-plans.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedBatch, SavedFarm } from '../../api/queries.js';
 import { useArrivalMove } from '../../api/work-queries.js';
@@ -54,7 +54,7 @@ export function ArrivalMove({
   );
 }
 
-function Answer({ answer }: { answer: SeasonComparison }) {
+function Answer({ answer }: { answer: WorkComparison }) {
   const { freed, broken } = answer;
   return (
     <Stack gap="xs" role="status">

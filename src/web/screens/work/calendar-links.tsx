@@ -1,6 +1,6 @@
 import { Anchor, Code, Stack, Text } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { postJson } from '../../api/client.js';
 import { ofFarm, useChange } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
@@ -12,13 +12,7 @@ interface CalendarAddress {
 }
 
 /** Addresses that a calendar program can subscribe to: everyone's, and one for each person. */
-export function CalendarLinks({
-  farmId,
-  people,
-}: {
-  farmId: string;
-  people: SeasonPlan['people'];
-}) {
+export function CalendarLinks({ farmId, people }: { farmId: string; people: WorkPlan['people'] }) {
   const all = useAll(useQuery(ofFarm<CalendarAddress>(farmId, '/calendar')));
   const renew = useChange(() => postJson<CalendarAddress>(`/farms/${farmId}/calendar/key`));
   if ('waiting' in all) return all.waiting;

@@ -1,5 +1,5 @@
 import { Stack, Text, Title } from '@mantine/core';
-import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useOutlook } from '../../api/work-queries.js';
 import { PrintButton } from '../../shell/print-button.js';
@@ -34,7 +34,7 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
   );
 }
 
-function yearsText({ years, isMeasured, label, hasRain }: SeasonOutlook): string {
+function yearsText({ years, isMeasured, label, hasRain }: WorkOutlook): string {
   const source = isMeasured
     ? `Played through the ${years} years of your daily record that hold this season (${label.toLowerCase()}).`
     : `Played through ${years.toLocaleString('en')} years drawn by chance from ${label.toLowerCase()}. Ten years or more of daily weather of your own place would be better: fetch or import them under Farm, weather, people.`;

@@ -1,13 +1,13 @@
 import { Button, List, Text } from '@mantine/core';
 import { useState } from 'react';
-import type { SeasonChange } from '../../../../shared/plan/season/season-changes.js';
+import type { WorkChange } from '../../../../shared/plan/work/work-changes.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 8;
 
 /** What moved from one plan to another, and why. */
-export function ChangeList({ changes, none }: { changes: readonly SeasonChange[]; none: string }) {
+export function ChangeList({ changes, none }: { changes: readonly WorkChange[]; none: string }) {
   const [isWhole, setWhole] = useState(false);
   if (changes.length === 0) return <Text>{none}</Text>;
   return (
@@ -29,7 +29,7 @@ export function ChangeList({ changes, none }: { changes: readonly SeasonChange[]
   );
 }
 
-function whatBecame({ kind, from, to }: SeasonChange): string {
+function whatBecame({ kind, from, to }: WorkChange): string {
   const was = from && formatShortDate(from);
   const is = to && formatShortDate(to);
   switch (kind) {

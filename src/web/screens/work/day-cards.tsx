@@ -1,6 +1,6 @@
 import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatDate, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
@@ -12,7 +12,7 @@ import { personName } from './person-name.js';
 const SHOWN_DAYS = 4;
 
 /** What to do on each of the next days: who, how long, why then, and what if not. */
-export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const mark = useMark(farm.id);
   const days = Array.from({ length: SHOWN_DAYS }, (_, k) => addDays(plan.today, k));
   return (
@@ -70,7 +70,7 @@ export function DayCards({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) 
   );
 }
 
-function dayWeather({ weather }: SeasonPlan, day: number): string {
+function dayWeather({ weather }: WorkPlan, day: number): string {
   const isKnown = weather.isForecast[day] === 1;
   const rain = weather.rainMm[day]!;
   const ground = weather.isWorkable[day] === 1 ? 'ground fit to work' : 'ground too wet to work';

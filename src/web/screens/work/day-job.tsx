@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { workMarkFields, type WorkMark } from '../../../../shared/farm/job.js';
-import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -20,9 +20,9 @@ export function DayJob({
   isBusy,
   onMark,
 }: {
-  plan: SeasonPlan;
+  plan: WorkPlan;
   farm: SavedFarm;
-  job: SeasonJob;
+  job: PlannedJob;
   date: string;
   isBusy: boolean;
   onMark: (mark: WorkMark) => void;

@@ -1,12 +1,12 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
 import { Failure } from '../../shell/states.js';
 
 /** What was ticked off in the last days, to be opened again. */
-export function DoneLately({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const mark = useMark(farm.id);
   return (
     <Stack gap="xs">

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { forecastDayFields } from '../../../../shared/farm/forecast.js';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTypeForecast } from '../../api/work-queries.js';
@@ -20,7 +20,7 @@ interface Row {
 }
 
 /** The forecast of the next days, typed as it is read elsewhere; days left empty stay as usual. */
-export function ForecastForm({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+export function ForecastForm({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const { weather, today } = plan;
   const [rows, setRows] = useState<readonly Row[]>(() =>
     Array.from({ length: DAYS }, (_, k) =>

@@ -1,5 +1,5 @@
 import { Table, Text } from '@mantine/core';
-import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import type { DateSpread, FrostDates } from '../../../../shared/weather/frost.js';
 import { formatMonthDay, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -8,7 +8,7 @@ import { WideTable } from '../../shell/wide-table.js';
 const NAMES = ['Frost', 'Freeze', 'Hard freeze'];
 
 /** Last spring and first autumn frost in few, half and most years. */
-export function FrostTable({ outlook, farm }: { outlook: SeasonOutlook; farm: SavedFarm }) {
+export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: SavedFarm }) {
   return (
     <>
       <WideTable label="Frost dates" minWidth={560}>

@@ -1,11 +1,11 @@
 import { Button, Group, Text } from '@mantine/core';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLook } from '../../api/work-queries.js';
 import { Failure } from '../../shell/states.js';
 
 /** Says what was found when the ground was looked at; the reckoning goes on from there. */
-export function GroundLookButtons({ plan, farm }: { plan: SeasonPlan; farm: SavedFarm }) {
+export function GroundLookButtons({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const look = useLook(farm.id);
   const answer = (isWorkable?: boolean) =>
     look.mutate({ date: plan.today, ...(isWorkable === undefined ? {} : { isWorkable }) });

@@ -7,7 +7,7 @@ import {
   phoneNumberFields,
   type Handover,
 } from '../../../../shared/farm/handover.js';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
 import { formatDate, formatHours } from '../../../../shared/units/format.js';
@@ -39,7 +39,7 @@ export function HandoverForm({
 }: {
   farm: SavedFarm;
   people: readonly Person[];
-  plan: SeasonPlan;
+  plan: WorkPlan;
   start: Handover | undefined;
   onDone: () => void;
 }) {

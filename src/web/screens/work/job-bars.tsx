@@ -1,14 +1,14 @@
 import { Table, Text } from '@mantine/core';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
-import type { SeasonJob, SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
-import { jobQuantities } from '../../../../shared/plan/season/season-quantities.js';
+import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Every piece of work: the days it may be done, the days it is, its slack; and what it hangs on. */
-export function JobBars({ plan }: { plan: SeasonPlan }) {
+export function JobBars({ plan }: { plan: WorkPlan }) {
   const days = daysBetween(plan.today, plan.to) + 1;
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
@@ -38,8 +38,8 @@ export function JobBars({ plan }: { plan: SeasonPlan }) {
 }
 
 /** Work and what it hangs on, by the first day of each. */
-function rowsOf({ jobs, events }: SeasonPlan): (SeasonJob | KeyDate)[] {
-  const dayOf = (row: SeasonJob | KeyDate): string =>
+function rowsOf({ jobs, events }: WorkPlan): (PlannedJob | KeyDate)[] {
+  const dayOf = (row: PlannedJob | KeyDate): string =>
     'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
   return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
 }
@@ -61,7 +61,7 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
   );
 }
 
-function JobRow({ job, plan, days }: { job: SeasonJob; plan: SeasonPlan; days: number }) {
+function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: number }) {
   const { today } = plan;
   const { latest, slack } = jobQuantities(job, plan.basis);
   return (
@@ -92,7 +92,7 @@ function JobRow({ job, plan, days }: { job: SeasonJob; plan: SeasonPlan; days: n
   );
 }
 
-function plannedText({ pieces }: SeasonJob): string {
+function plannedText({ pieces }: PlannedJob): string {
   if (pieces.length === 0) return 'does not fit';
   const [first, last] = [pieces[0]!.date, pieces.at(-1)!.date];
   return first === last
@@ -100,7 +100,7 @@ function plannedText({ pieces }: SeasonJob): string {
     : `${formatShortDate(first)} to ${formatShortDate(last)}`;
 }
 
-function Bar({ job, today, days }: { job: SeasonJob; today: string; days: number }) {
+function Bar({ job, today, days }: { job: PlannedJob; today: string; days: number }) {
   const at = (date: string): number =>
     (100 * Math.min(days, Math.max(0, daysBetween(today, date)))) / days;
   const from = at(job.earliest);

@@ -1,6 +1,6 @@
 import { Table, Text } from '@mantine/core';
-import type { JobOutlook, SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
-import { outlookQuantities } from '../../../../shared/plan/season/season-quantities.js';
+import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -9,7 +9,7 @@ import { WideTable } from '../../shell/wide-table.js';
 const AS_GOOD_AS_SURE = 0.995;
 
 /** The chance of each piece of work to be done by its latest day, and when to begin at the latest. */
-export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
+export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   const open = outlook.jobs.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitingDays);
   const sure = outlook.jobs.length - open.length;
   return (
@@ -57,7 +57,7 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
   );
 }
 
-function Row({ job, outlook, today }: { job: JobOutlook; outlook: SeasonOutlook; today: string }) {
+function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; today: string }) {
   const numbers = outlookQuantities(outlook, job);
   const { standardError, suitingDays, windowDays, halfDone, mostDone } = job;
   return (

@@ -1,7 +1,7 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
-import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../../../shared/plan/season/job-sets.js';
+import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import type { Climate } from '../../../../shared/weather/climate.js';

@@ -1,10 +1,10 @@
 import { List, Stack, Text } from '@mantine/core';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatNearDate, formatHours } from '../../../../shared/units/format.js';
 import { Section } from '../../shell/section.js';
 
 /** What does not fit, why, and what would make it fit. */
-export function NotFitting({ plan }: { plan: SeasonPlan }) {
+export function NotFitting({ plan }: { plan: WorkPlan }) {
   const unfit = plan.jobs.filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => 0 < job.shortHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);

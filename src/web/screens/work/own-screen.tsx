@@ -1,7 +1,7 @@
 import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
-import { movedWithEvent } from '../../../../shared/plan/season/hanging-jobs.js';
+import { movedWithEvent } from '../../../../shared/plan/work/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';

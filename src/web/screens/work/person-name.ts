@@ -1,4 +1,4 @@
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 
-export const personName = ({ people }: SeasonPlan, id: string): string =>
+export const personName = ({ people }: WorkPlan, id: string): string =>
   people.find((person) => person.id === id)?.name ?? id;

@@ -1,12 +1,12 @@
 import { Stack, Table, Text } from '@mantine/core';
-import type { SeasonPlan, SeasonWeek } from '../../../../shared/plan/season/season-plan.js';
-import { weekQuantities } from '../../../../shared/plan/season/season-quantities.js';
+import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
+import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Hours people give beside what chores and work take, week by week. */
-export function WeekHours({ plan }: { plan: SeasonPlan }) {
+export function WeekHours({ plan }: { plan: WorkPlan }) {
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
   const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
   const over = plan.weeks.filter((week) => week.isOverloaded);
@@ -65,7 +65,7 @@ export function WeekHours({ plan }: { plan: SeasonPlan }) {
   );
 }
 
-function Bar({ week, most }: { week: SeasonWeek; most: number }) {
+function Bar({ week, most }: { week: WorkWeek; most: number }) {
   const share = (hours: number): string => `${(100 * hours) / most}%`;
   return (
     <div className="week-bar">

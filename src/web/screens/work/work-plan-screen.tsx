@@ -1,7 +1,7 @@
 import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonPlan } from '../../../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
@@ -73,7 +73,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
 }
 
 /** Days before the last one forecast that the forecast leaves out. */
-function gapsText({ weather, today }: SeasonPlan): string {
+function gapsText({ weather, today }: WorkPlan): string {
   const last = weather.isForecast.lastIndexOf(1);
   const gaps = weather.isForecast.slice(0, last).flatMap((is, k) => (is === 1 ? [] : [k]));
   if (gaps.length === 0) return '';
@@ -81,7 +81,7 @@ function gapsText({ weather, today }: SeasonPlan): string {
 }
 
 /** How far the plan is from the best there could be, in the judgements that late work counts by. */
-function provenText({ cost, costAtLeast }: SeasonPlan): string {
+function provenText({ cost, costAtLeast }: WorkPlan): string {
   return cost <= costAtLeast + 0.5
     ? 'No plan of these hours and days leaves less late or lost.'
     : `What is late or lost counts ${Math.round(cost)} points; no plan can have fewer than ${Math.round(costAtLeast)}, and some that are better may not have been found.`;

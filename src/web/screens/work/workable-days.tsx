@@ -1,11 +1,11 @@
 import { Table, Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
-import type { SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
+import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Days with dry enough ground in each fortnight, in few, half and most years. */
-export function WorkableDays({ outlook }: { outlook: SeasonOutlook }) {
+export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
   return (
     <>
       <WideTable label="Workable days" minWidth={420}>

@@ -1,8 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
-import { learnedHours } from '../../../shared/plan/season/learned-hours.js';
-import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { learnedHours } from '../../../shared/plan/work/learned-hours.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
-import { newBatchWork, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newWork } from '../../support/season-factories.js';
 
 const judged = tables.judgements.work;
 
@@ -37,12 +37,12 @@ describe('learnedHours', () => {
   });
 });
 
-describe('planSeason', () => {
+describe('workPlanOf', () => {
   it('reckons with what the log says, and keeps what the table said beside it', () => {
     const work = [newBatchWork('2027-05-05', '2027-04-05')];
     const kind = 'batch/meat.price-and-order-feed';
     const jobOf = (marks: Parameters<typeof learnedHours>[0]) =>
-      planSeason(newSeason({ work, marks }), 50).jobs.find((job) => job.kind === kind)!;
+      workPlanOf(newWork({ work, marks }), 50).jobs.find((job) => job.kind === kind)!;
     const plain = jobOf([]);
     const learned = jobOf([log(4, 1, kind)]);
     expect(plain.learned).toBeUndefined();

@@ -1,14 +1,14 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { seasonFrame, usualDays } from '../../../shared/plan/season/season-days.js';
-import { fitFromMm } from '../../../shared/plan/season/season-ground.js';
+import { workFrame, usualDays } from '../../../shared/plan/work/days-of-work.js';
+import { fitFromMm } from '../../../shared/plan/work/work-ground.js';
 import { tables } from '../../support/factories.js';
-import { newSeason } from '../../support/season-factories.js';
+import { newWork } from '../../support/season-factories.js';
 
 const today = '2027-04-20';
 /** A dry spring that was measured, and dry days that are forecast. */
-function dryPlace(more: Parameters<typeof newSeason>[0] = {}) {
-  const season = newSeason({ today, ...more });
+function dryPlace(more: Parameters<typeof newWork>[0] = {}) {
+  const season = newWork({ today, ...more });
   const day = (k: number) => ({ date: addDays(today, k), minC: 5, maxC: 18, rainMm: 0 });
   return {
     ...season,
@@ -20,7 +20,7 @@ function dryPlace(more: Parameters<typeof newSeason>[0] = {}) {
   };
 }
 const workable = (place: ReturnType<typeof dryPlace>): number[] => [
-  ...usualDays(seasonFrame(place, 10)).isWorkable,
+  ...usualDays(workFrame(place, 10)).isWorkable,
 ];
 
 describe('looks at the ground', () => {
@@ -46,7 +46,7 @@ describe('looks at the ground', () => {
       const dry = dryPlace({ farm: { gardenSoilId } });
       const recent = dry.climate.recent!.map((day, k) => (k === 20 ? { ...day, rainMm: 60 } : day));
       return usualDays(
-        seasonFrame({ ...dry, climate: { ...dry.climate, recent } }, 10),
+        workFrame({ ...dry, climate: { ...dry.climate, recent } }, 10),
       ).isWorkable.reduce((a, b) => a + b, 0);
     };
     expect(place('sand')).toBeGreaterThanOrEqual(place('clay'));

@@ -4,11 +4,11 @@ import type { DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
 import type { RootZone } from '../../weather/soil-water.js';
-import { fitFromMm, layerDepletionMm, seenIn, workedLayer } from './season-ground.js';
-import type { SeasonRequest } from './season-request.js';
+import { fitFromMm, layerDepletionMm, seenIn, workedLayer } from './work-ground.js';
+import type { WorkRequest } from './work-request.js';
 
 /** Weather of every day of a plan, from its first day on. */
-export interface SeasonDays {
+export interface DaysOfWork {
   readonly minC: Float64Array;
   readonly maxC: Float64Array;
   readonly rainMm: Float64Array;
@@ -18,17 +18,14 @@ export interface SeasonDays {
   readonly isForecast: Uint8Array;
 }
 
-export type SeasonPlace = Pick<
-  SeasonRequest,
-  'climate' | 'farm' | 'tables' | 'today' | 'groundLooks'
->;
+export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundLooks'>;
 
 /** Soil water is followed from so many days before the plan. */
 const BEFORE_DAYS = 45;
 
 /** What is the same of a plan's days in every weather. */
-export interface SeasonFrame {
-  readonly place: SeasonPlace;
+export interface WorkFrame {
+  readonly place: WorkPlace;
   /** Day on which the run begins that a plan's days are the end of. */
   readonly first: string;
   readonly dayOfYear: Int16Array;
@@ -39,7 +36,7 @@ export interface SeasonFrame {
 }
 
 /** Prepares the days of a plan, those before it included that decide on its ground. */
-export function seasonFrame(place: SeasonPlace, days: number): SeasonFrame {
+export function workFrame(place: WorkPlace, days: number): WorkFrame {
   const { tables, farm } = place;
   const zone = workedLayer({ farm, tables });
   const usualMm = tables.work.workableGround.drierThanFieldCapacityMm;
@@ -50,7 +47,7 @@ export function seasonFrame(place: SeasonPlace, days: number): SeasonFrame {
   };
 }
 
-function frameFrom(place: SeasonPlace, before: number, days: number) {
+function frameFrom(place: WorkPlace, before: number, days: number) {
   const first = addDays(place.today, -before);
   const n = before + days;
   const known = new Map<number, DailyWeather>();
@@ -62,7 +59,7 @@ function frameFrom(place: SeasonPlace, before: number, days: number) {
 }
 
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
-function looksWithWater(place: SeasonPlace, zone: RootZone, usualMm: number) {
+function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const { today, climate, farm, tables } = place;
   const looks = place.groundLooks.filter(
     ({ date }) =>
@@ -86,11 +83,11 @@ const hasRain = (day: DailyWeather | undefined): boolean =>
   day?.rainMm !== null && day?.rainMm !== undefined;
 
 /** Weather of a plan by the forecast, and beyond it as it usually comes. */
-export const usualDays = (frame: SeasonFrame): SeasonDays =>
-  seasonDays(frame, usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay));
+export const usualDays = (frame: WorkFrame): DaysOfWork =>
+  daysOfWork(frame, usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay));
 
 /** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
-export function seasonDays(frame: SeasonFrame, weather: DayRun): SeasonDays {
+export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const { place, first, dayOfYear, known, zone, fitFromMm } = frame;
   const { wetDay } = place.tables.work;
   const run = withKnown(frame, weather);
@@ -118,7 +115,7 @@ export function seasonDays(frame: SeasonFrame, weather: DayRun): SeasonDays {
   };
 }
 
-function withKnown({ known }: Pick<SeasonFrame, 'known'>, run: DayRun): DayRun {
+function withKnown({ known }: Pick<WorkFrame, 'known'>, run: DayRun): DayRun {
   const minC = run.minC.slice();
   const maxC = run.maxC.slice();
   const rainMm = run.rainMm.slice();
@@ -133,7 +130,7 @@ function withKnown({ known }: Pick<SeasonFrame, 'known'>, run: DayRun): DayRun {
 /** Days that suit a job; undefined when it asks nothing of a day. */
 export function suitsOf(
   conditions: WorkConditions,
-  days: SeasonDays,
+  days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
   const { people: _people, daylight: _daylight, ...asks } = conditions;
@@ -146,7 +143,7 @@ export function suitsOf(
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(
   conditions: WorkConditions,
-  { minC, maxC, rainMm, isWorkable }: SeasonDays,
+  { minC, maxC, rainMm, isWorkable }: DaysOfWork,
   day: number,
   wetFromMm: number,
 ): string | undefined {

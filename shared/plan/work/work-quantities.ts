@@ -6,11 +6,11 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
-import type { SeasonBasis } from './season-basis.js';
-import type { JobOutlook, SeasonOutlook } from './season-outlook.js';
-import type { SeasonJob, SeasonWeek } from './season-plan.js';
+import type { WorkBasis } from './work-basis.js';
+import type { JobOutlook, WorkOutlook } from './work-outlook.js';
+import type { PlannedJob, WorkWeek } from './work-plan.js';
 
-export const seasonFormulas = {
+export const workFormulas = {
   latest: {
     id: 'latest-day',
     title: 'Latest day of a piece of work',
@@ -68,14 +68,14 @@ export const seasonFormulas = {
 } satisfies Record<string, Formula>;
 
 type Dated = Pick<
-  SeasonJob,
+  PlannedJob,
   'name' | 'latest' | 'earliest' | 'slackDays' | 'spareDays' | 'hours' | 'learned' | 'hoursFrom'
 >;
 
 /** Due day, slack and hours of a piece of work, each to be opened. */
 export function jobQuantities(
   job: Dated,
-  { planned }: Pick<SeasonBasis, 'planned'>,
+  { planned }: Pick<WorkBasis, 'planned'>,
 ): {
   latest: Quantity;
   slack: NumberQuantity;
@@ -84,12 +84,12 @@ export function jobQuantities(
   const { name, latest, earliest, slackDays, spareDays, hours, learned, hoursFrom } = job;
   const work = input('Work', name, 'text');
   return {
-    latest: datedFact('Due by', latest, seasonFormulas.latest, [work]),
+    latest: datedFact('Due by', latest, workFormulas.latest, [work]),
     slack: quantity(
       'Slack',
       spareDays,
       'day',
-      seasonFormulas.slack,
+      workFormulas.slack,
       [
         work,
         input('Earliest day', earliest, 'date', 'E'),
@@ -102,7 +102,7 @@ export function jobQuantities(
       'Hours of each',
       hours,
       'h',
-      seasonFormulas.hours,
+      workFormulas.hours,
       [
         work,
         input('By the template or as set', learned?.reckonedHours ?? hours, 'h'),
@@ -115,8 +115,8 @@ export function jobQuantities(
 
 /** Hours of a week, each to be opened. */
 export function weekQuantities(
-  { from, hours, choreHours, plannedHours, dueHours }: SeasonWeek,
-  basis: SeasonBasis,
+  { from, hours, choreHours, plannedHours, dueHours }: WorkWeek,
+  basis: WorkBasis,
 ): {
   given: NumberQuantity;
   chores: NumberQuantity;
@@ -124,7 +124,7 @@ export function weekQuantities(
   due: NumberQuantity;
 } {
   const sum = (label: string, value: number, row: Sourced): NumberQuantity =>
-    quantity(label, value, 'h', seasonFormulas.week, [input('Week of', from, 'date')], {
+    quantity(label, value, 'h', workFormulas.week, [input('Week of', from, 'date')], {
       rows: [row],
     });
   return {
@@ -137,7 +137,7 @@ export function weekQuantities(
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
-  { years, isMeasured, label, basis }: SeasonOutlook,
+  { years, isMeasured, label, basis }: WorkOutlook,
   { name, latest, chance, standardError, startBy }: JobOutlook,
 ): { chance: NumberQuantity; startBy?: Quantity } {
   const inputs = [
@@ -147,7 +147,7 @@ export function outlookQuantities(
     input('Weather', isMeasured ? label : `drawn by chance from: ${label}`, 'text'),
   ];
   return {
-    chance: quantity('Done in time', chance, 'share', seasonFormulas.chance, inputs, {
+    chance: quantity('Done in time', chance, 'share', workFormulas.chance, inputs, {
       spread: {
         low: Math.max(0, chance - standardError),
         high: Math.min(1, chance + standardError),
@@ -158,7 +158,7 @@ export function outlookQuantities(
     ...(startBy === undefined
       ? {}
       : {
-          startBy: datedFact('Begin by', startBy, seasonFormulas.startBy, inputs, {
+          startBy: datedFact('Begin by', startBy, workFormulas.startBy, inputs, {
             rows: [basis],
           }),
         }),

@@ -1,9 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
-import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/season/job-sets.js';
-import { planSeason } from '../../../shared/plan/season/season-plan.js';
-import { ownJobProblems } from '../../../shared/plan/season/check-jobs.js';
+import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/work/job-sets.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { ownJobProblems } from '../../../shared/plan/work/check-jobs.js';
 import { newFarm, tables } from '../../support/factories.js';
-import { newSeason } from '../../support/season-factories.js';
+import { newWork } from '../../support/season-factories.js';
 
 const today = '2027-01-10';
 const { jobSets } = tables;
@@ -46,18 +46,18 @@ describe('jobsOfSet', () => {
 
   it.each(jobSets.map((set) => [set.id] as const))('%s is a valid set of own jobs', (id) => {
     const farm = newFarm();
-    const { climate, people } = newSeason();
+    const { climate, people } = newWork();
     const anchorOn = suggestedAnchor(setOf(id), { farm, climate, today });
     const jobs = jobsOfSet(setOf(id), { anchorOn, count: 2, today });
     expect(jobs.length).toBeGreaterThan(0);
     jobs.forEach((job) => expect(ownJobProblems(job, { people, ownJobs: jobs })).toEqual([]));
-    const plan = planSeason(newSeason({ today, ownJobs: jobs }), 50);
+    const plan = workPlanOf(newWork({ today, ownJobs: jobs }), 50);
     expect(plan.jobs.length).toBeGreaterThan(0);
   });
 });
 
 describe('suggestedAnchor', () => {
-  const given = { farm: newFarm({ lastFrost: '05-20' }), climate: newSeason().climate };
+  const given = { farm: newFarm({ lastFrost: '05-20' }), climate: newWork().climate };
 
   it('is the coming last frost, and next year’s when most of the work is over', () => {
     const beds = setOf('garden-beds');

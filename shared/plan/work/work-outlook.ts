@@ -11,11 +11,11 @@ import { percentile, type DailyWeather } from '../../weather/climate.js';
 import { runsOfYears, type DayRun } from '../../weather/day-run.js';
 import { drawnRun } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
-import { seasonBasis } from './season-basis.js';
-import { seasonDays, seasonFrame, type SeasonDays, type SeasonFrame } from './season-days.js';
-import type { SeasonNeed } from './season-needs.js';
-import { fitSeason, suitsNeed } from './season-plan.js';
-import type { SeasonRequest } from './season-request.js';
+import { workBasis } from './work-basis.js';
+import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
+import type { WorkNeed } from './work-needs.js';
+import { fitAll, suitsNeed } from './work-plan.js';
+import type { WorkRequest } from './work-request.js';
 
 /** How many of something in few, half and most years. */
 export interface CountSpread {
@@ -27,7 +27,7 @@ export interface CountSpread {
 export interface JobOutlook {
   readonly key: string;
   readonly name: string;
-  readonly belongsTo?: SeasonNeed['belongsTo'];
+  readonly belongsTo?: WorkNeed['belongsTo'];
   readonly latest: string;
   /** Share of years in which it is done by its latest day, and the error of that share. */
   readonly chance: number;
@@ -49,8 +49,8 @@ export interface WorkableSpan extends CountSpread {
   readonly days: number;
 }
 
-/** A season's work played through many years of weather. */
-export interface SeasonOutlook {
+/** The work played through many years of weather. */
+export interface WorkOutlook {
   readonly years: number;
   /** Whether the years were measured here, or drawn from monthly means. */
   readonly isMeasured: boolean;
@@ -71,25 +71,25 @@ const SPAN_DAYS = 14;
 /** Frost, freeze and hard freeze: 36, 32 and 28 °F. */
 const FROST_C = [2.2, 0, -2.2];
 
-export interface OutlookRequest extends SeasonRequest {
+export interface OutlookRequest extends WorkRequest {
   /** Daily record of the place, in date order; may be empty. */
   readonly history: readonly DailyWeather[];
 }
 
 /**
- * Chances of a season's work over many years of weather: measured years of the place where there
+ * Chances of the work over many years of weather: measured years of the place where there
  * are ten or more, else years drawn from what is usual there.
  *
  * Source: Monte Carlo with a fixed seed; the error of a share p of n years is √(p(1 − p)/n).
  */
-export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS): SeasonOutlook {
-  const { work, chores } = fitSeason(request, PLANS);
+export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS): WorkOutlook {
+  const { work, chores } = fitAll(request, PLANS);
   const { problem, needs, fitted } = work;
-  const frame = seasonFrame(request, problem.days);
+  const frame = workFrame(request, problem.days);
   const random = seededRandom(request.seed);
   const drawing = { random, drawnYears, spreadFactor: spreadByLastFrost(request) };
   const { runs, isMeasured } = yearsOf(request, frame, drawing);
-  const years = runs.map((run) => seasonDays(frame, run));
+  const years = runs.map((run) => daysOfWork(frame, run));
   const suits = years.map((days) => suitsOfAll(request, needs, days));
   const network = workNetwork(problem.jobs);
   const windows = workWindows(problem.jobs, network);
@@ -108,7 +108,7 @@ export function seasonOutlook(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today),
     frost: frostOf(request, drawing),
-    basis: seasonBasis(work.request, needs, chores).planned,
+    basis: workBasis(work.request, needs, chores).planned,
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
       const { latestDay, earliestDay } = windows[i]!;
@@ -149,7 +149,7 @@ interface Drawing {
 
 function yearsOf(
   { history, climate, tables }: OutlookRequest,
-  frame: SeasonFrame,
+  frame: WorkFrame,
   { random, drawnYears, spreadFactor }: Drawing,
 ): { runs: DayRun[]; isMeasured: boolean } {
   const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
@@ -167,9 +167,9 @@ const hasRain = (history: readonly DailyWeather[]): boolean =>
 
 /** Days that suit every need in one year; needs that ask the same share one answer. */
 function suitsOfAll(
-  { tables }: SeasonRequest,
-  needs: readonly SeasonNeed[],
-  days: SeasonDays,
+  { tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  days: DaysOfWork,
 ): YearSuits {
   const known = new Map<string, Uint8Array | undefined>();
   return needs.map((need) => {
@@ -180,7 +180,7 @@ function suitsOfAll(
   });
 }
 
-function workableSpans(years: readonly SeasonDays[], today: string): WorkableSpan[] {
+function workableSpans(years: readonly DaysOfWork[], today: string): WorkableSpan[] {
   const days = years[0]!.isWorkable.length;
   const spans: WorkableSpan[] = [];
   for (let from = 0; from + SPAN_DAYS <= days; from += SPAN_DAYS) {

@@ -2,7 +2,7 @@ import type { Herd } from '../../farm/herd.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { keyDatesOf } from '../tasks/event.js';
-import type { DatedWork } from './season-request.js';
+import type { DatedWork } from './work-request.js';
 
 /** A batch with its plan. */
 export interface PlannedBatch {
@@ -11,7 +11,7 @@ export interface PlannedBatch {
   readonly plan: BatchPlan;
 }
 
-/** The work of planned batches and herds, as the plan of a season takes it. */
+/** The work of planned batches and herds, as the plan of the work takes it. */
 export const datedWork = (
   batches: readonly PlannedBatch[],
   herds: readonly Herd[],

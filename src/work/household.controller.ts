@@ -1,21 +1,21 @@
 import { Body, Controller, HttpCode, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { FarmDocumentDto } from '../documents/farm-document.dto.js';
-import { SeasonService } from './season.service.js';
+import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
 import { WORK_PLAN } from '../common/plan-answers.js';
 
 @ApiTags('plans')
 @Controller('plans/work')
 export class HouseholdController {
-  constructor(private readonly season: SeasonService) {}
+  constructor(private readonly work: WorkService) {}
 
   /** Plans the work of a household that is sent whole. Nothing is saved. */
   @Answers(WORK_PLAN)
   @Post()
   @HttpCode(200)
-  preview(@Body() document: FarmDocumentDto): Promise<SeasonPlan> {
-    return this.season.preview(document);
+  preview(@Body() document: FarmDocumentDto): Promise<WorkPlan> {
+    return this.work.preview(document);
   }
 }

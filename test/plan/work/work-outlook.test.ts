@@ -1,17 +1,17 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import {
-  seasonOutlook,
+  workOutlookOf,
   type OutlookRequest,
-  type SeasonOutlook,
-} from '../../../shared/plan/season/season-outlook.js';
+  type WorkOutlook,
+} from '../../../shared/plan/work/work-outlook.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
-import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
-type More = Parameters<typeof newSeason>[0];
-const outlookOf = (more: More, history: OutlookRequest['history'] = []): SeasonOutlook =>
-  seasonOutlook({ ...newSeason(more), history }, 400);
-const jobIn = ({ jobs }: SeasonOutlook, id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
+type More = Parameters<typeof newWork>[0];
+const outlookOf = (more: More, history: OutlookRequest['history'] = []): WorkOutlook =>
+  workOutlookOf({ ...newWork(more), history }, 400);
+const jobIn = ({ jobs }: WorkOutlook, id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
 
 /** Twelve years of daily weather in which it rains on the days that a year names. */
 const years = (rains: (year: number, date: string) => boolean): DailyWeather[] =>
@@ -21,7 +21,7 @@ const years = (rains: (year: number, date: string) => boolean): DailyWeather[] =
     return { date, minC: 5, maxC: 16, rainMm };
   });
 
-describe('seasonOutlook', () => {
+describe('workOutlookOf', () => {
   const outside = newOwnJob({
     hours: 2,
     canBeSpread: false,
@@ -68,7 +68,7 @@ describe('seasonOutlook', () => {
   });
 
   it('gives the same chances again, and keeps to the forecast in every year', () => {
-    const season = newSeason({ ownJobs: [{ ...outside, notBefore: '2027-04-05' }] });
+    const season = newWork({ ownJobs: [{ ...outside, notBefore: '2027-04-05' }] });
     const forecast = Array.from({ length: 8 }, (_, k) => ({
       date: addDays('2027-04-05', k),
       minC: 4,
@@ -76,9 +76,9 @@ describe('seasonOutlook', () => {
       rainMm: 12,
     }));
     const wet = { ...season, climate: { ...season.climate, forecast }, history: [] };
-    const outlook = seasonOutlook(wet, 200);
+    const outlook = workOutlookOf(wet, 200);
     expect(jobIn(outlook, 'bed').chance).toBe(0); // rain is forecast for all its days
-    expect(seasonOutlook(wet, 200)).toEqual(outlook);
+    expect(workOutlookOf(wet, 200)).toEqual(outlook);
   });
 
   it('counts work that asks nothing of a day as sure when there are hours', () => {

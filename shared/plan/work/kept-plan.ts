@@ -1,14 +1,14 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
-import type { WorkPiece, WorkPlan } from '../../schedule/work.js';
-import type { SeasonNeed } from './season-needs.js';
-import type { SeasonRequest } from './season-request.js';
+import type { WorkPiece, WorkPlacing } from '../../schedule/work.js';
+import type { WorkNeed } from './work-needs.js';
+import type { WorkRequest } from './work-request.js';
 
 /** A plan as it is kept for the next time. */
 export function keptPlan(
-  { today, people }: SeasonRequest,
-  needs: readonly SeasonNeed[],
-  plan: WorkPlan,
+  { today, people }: WorkRequest,
+  needs: readonly WorkNeed[],
+  plan: WorkPlacing,
   latestDays: readonly number[],
 ): KeptPlan {
   return {
@@ -33,8 +33,8 @@ export function keptPlan(
 
 /** An earlier plan in the days and people of a new one; what cannot be said in them is left out. */
 export function earlierPieces(
-  { today, people }: SeasonRequest,
-  needs: readonly SeasonNeed[],
+  { today, people }: WorkRequest,
+  needs: readonly WorkNeed[],
   kept: KeptPlan,
 ): WorkPiece[][] {
   const index = new Map(people.map(({ id }, w) => [id, w]));

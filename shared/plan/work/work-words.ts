@@ -7,14 +7,14 @@ import {
   type UnfitBecause,
 } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
-import { unfitDay } from './season-days.js';
-import type { SeasonWork } from './season-work.js';
+import { unfitDay } from './days-of-work.js';
+import type { WholeWork } from './whole-work.js';
 
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;
 
 /** Why a piece of work stands on its day, in words that can be read aloud. */
-export function whyThen(work: SeasonWork, windows: readonly WorkWindow[], index: number): string {
+export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: number): string {
   const { needs, problem, fitted, request, days } = work;
   const need = needs[index]!;
   const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
@@ -90,12 +90,12 @@ const UNFIT: Record<UnfitBecause, string> = {
 };
 
 /** Why a piece of work does not fit. */
-export const unfitWords = ({ problem, fitted }: SeasonWork, index: number): string =>
+export const unfitWords = ({ problem, fitted }: WholeWork, index: number): string =>
   UNFIT[unfitBecause(problem, fitted.plan, index)];
 
 /** What would make a piece of work fit, a sentence each. */
 export function remedyWords(
-  { problem, fitted, request, needs }: SeasonWork,
+  { problem, fitted, request, needs }: WholeWork,
   index: number,
 ): string[] {
   const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);

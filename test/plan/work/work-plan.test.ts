@@ -1,26 +1,26 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
-import { planSeason, type SeasonPlan } from '../../../shared/plan/season/season-plan.js';
+import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { RAIN_MM } from '../../support/pasture-factories.js';
-import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
-type More = Parameters<typeof newSeason>[0];
+type More = Parameters<typeof newWork>[0];
 const today = '2027-04-05'; // a Monday
-const planOf = (more: More = {}): SeasonPlan => planSeason(newSeason(more), 100);
-const jobOf = (plan: SeasonPlan, key: string) => plan.jobs.find((job) => job.key === key)!;
+const planOf = (more: More = {}): WorkPlan => workPlanOf(newWork(more), 100);
+const jobOf = (plan: WorkPlan, key: string) => plan.jobs.find((job) => job.key === key)!;
 const forecast = (rainMm: readonly number[]): DailyWeather[] =>
   rainMm.map((mm, k) => ({ date: addDays(today, k), minC: 4, maxC: 14, rainMm: mm }));
-const withForecast = (rainMm: readonly number[], more: More = {}): SeasonPlan => {
-  const request = newSeason(more);
-  return planSeason(
+const withForecast = (rainMm: readonly number[], more: More = {}): WorkPlan => {
+  const request = newWork(more);
+  return workPlanOf(
     { ...request, climate: { ...request.climate, forecast: forecast(rainMm) } },
     100,
   );
 };
 
 /** Hours of work and chores of a person on a day. */
-function hoursOn(plan: SeasonPlan, personId: string, date: string): number {
+function hoursOn(plan: WorkPlan, personId: string, date: string): number {
   // Hours that nobody has are said to be short, and are nobody's.
   const work = plan.jobs
     .flatMap((job) => job.pieces.map((piece) => ({ ...piece, short: job.shortHours })))
@@ -34,7 +34,7 @@ function hoursOn(plan: SeasonPlan, personId: string, date: string): number {
 
 const USUAL_HOURS = [2, 2, 2, 2, 2, 5, 3]; // seeds/work.json
 
-describe('planSeason', () => {
+describe('workPlanOf', () => {
   it('gives nobody more than their hours, and nothing to who is away', () => {
     const away = [{ from: '2027-05-03', to: '2027-05-06' }];
     const plan = planOf({
@@ -179,7 +179,7 @@ describe('planSeason', () => {
 
   it('leaves everything where it was when it plans again from its own plan', () => {
     const more = { work: [newBatchWork('2027-05-05', today)], ownJobs: [newOwnJob({ hours: 12 })] };
-    const { keep: kept, ...first } = planSeason(newSeason(more), 100);
+    const { keep: kept, ...first } = workPlanOf(newWork(more), 100);
     const again = planOf({ ...more, kept });
     expect(again.jobs.map((job) => [job.key, job.pieces])).toEqual(
       first.jobs.map((job) => [job.key, job.pieces]),

@@ -1,24 +1,24 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
-import { compareSeasons } from '../../../shared/plan/season/compare-seasons.js';
-import type { SeasonChange } from '../../../shared/plan/season/season-changes.js';
-import { planSeason } from '../../../shared/plan/season/season-plan.js';
-import type { SeasonRequest } from '../../../shared/plan/season/season-request.js';
+import { compareWorkPlans } from '../../../shared/plan/work/compare-plans.js';
+import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { WorkRequest } from '../../../shared/plan/work/work-request.js';
 import { tables } from '../../support/factories.js';
-import { newBatchWork, newOwnJob, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
-type More = Parameters<typeof newSeason>[0];
+type More = Parameters<typeof newWork>[0];
 const today = '2027-04-05'; // a Monday
 const one = [{ id: 'a', name: 'Adult A', away: [] }];
 
 /** What changes from one season to another, the second one or more days later. */
-function changes(first: More, second: More): readonly SeasonChange[] {
-  const { keep } = planSeason(newSeason({ today, people: one, ...first }), 100);
-  const then: SeasonRequest = newSeason({ today: addDays(today, 1), people: one, ...second });
-  return planSeason({ ...then, kept: keep, before: keep }, 100).changes!.list;
+function changes(first: More, second: More): readonly WorkChange[] {
+  const { keep } = workPlanOf(newWork({ today, people: one, ...first }), 100);
+  const then: WorkRequest = newWork({ today: addDays(today, 1), people: one, ...second });
+  return workPlanOf({ ...then, kept: keep, before: keep }, 100).changes!.list;
 }
 const rain = (days: readonly number[]) => {
-  const season = newSeason();
+  const season = newWork();
   const forecast = days.map((mm, k) => ({
     date: addDays(today, k),
     minC: 5,
@@ -137,12 +137,11 @@ describe('what changed since the day before', () => {
   });
 });
 
-describe('compareSeasons', () => {
+describe('compareWorkPlans', () => {
   it('says what an arrival a week later frees, and moves nothing that can stay', () => {
     const ownJobs = [newOwnJob({ notBefore: '2027-04-20' })];
-    const season = (arrival: string) =>
-      newSeason({ work: [newBatchWork(arrival, today)], ownJobs });
-    const { changes: list, plan } = compareSeasons(season('2027-05-05'), season('2027-05-12'));
+    const season = (arrival: string) => newWork({ work: [newBatchWork(arrival, today)], ownJobs });
+    const { changes: list, plan } = compareWorkPlans(season('2027-05-05'), season('2027-05-12'));
     expect(list.some(({ key }) => key === 'own/bed')).toBe(false);
     expect(plan.events.find(({ id }) => id === 'event/meat/arrival')!.date).toBe('2027-05-12');
     const collect = list.find(({ key }) => key.endsWith('meat.collect-chicks'))!;

@@ -19,7 +19,7 @@ export interface DatedWork {
 }
 
 /** All that the plan of a household's work depends on. */
-export interface SeasonRequest {
+export interface WorkRequest {
   readonly farm: Farm;
   readonly climate: Climate;
   readonly tables: Tables;

@@ -5,12 +5,12 @@ import { FARM_GROUND } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundLook } from '../../shared/farm/ground-look.js';
 import type { WorkMark } from '../../shared/farm/job.js';
-import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
+import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
-import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
+import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { storageFaultOf } from '../common/storage-fault.js';
@@ -26,13 +26,13 @@ import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
-import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
+import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './work.dto.js';
 
 @Injectable()
-export class SeasonService {
+export class WorkService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
-  private readonly plans = new SharedAnswers<SeasonPlan>(50);
-  private readonly outlooks = new SharedAnswers<SeasonOutlook>(20);
+  private readonly plans = new SharedAnswers<WorkPlan>(50);
+  private readonly outlooks = new SharedAnswers<WorkOutlook>(20);
 
   constructor(
     private readonly database: Database,
@@ -44,7 +44,7 @@ export class SeasonService {
     private readonly told: ToldService,
   ) {}
 
-  async planOf(farmId: string): Promise<SeasonPlan> {
+  async planOf(farmId: string): Promise<WorkPlan> {
     const saved = await this.pictures.of(farmId);
     return this.plans.of(saved.key, async () => {
       const asked = await this.pasture.planned(saved);
@@ -55,7 +55,7 @@ export class SeasonService {
   }
 
   /** The work of a household that is not saved. */
-  async preview(document: FarmDocumentDto): Promise<SeasonPlan> {
+  async preview(document: FarmDocumentDto): Promise<WorkPlan> {
     const picture = pictureOfDocument(document, this.tables.tables, Date.now());
     refuseUnplannable(picture, this.tables.tables);
     const { keep: _keep, ...plan } = await this.pool.run('planWork', { picture });
@@ -63,7 +63,7 @@ export class SeasonService {
   }
 
   /** Chances over many years of weather, start-by dates, workable days and frost. */
-  async outlookOf(farmId: string): Promise<SeasonOutlook> {
+  async outlookOf(farmId: string): Promise<WorkOutlook> {
     const saved = await this.pictures.of(farmId);
     return this.outlooks.of(saved.key, async () => {
       const history = await this.weather.historyOf(farmId);
@@ -75,7 +75,7 @@ export class SeasonService {
   async ifArrivalMoves(
     farmId: string,
     { batchId, arrivalDate }: ArrivalMoveDto,
-  ): Promise<SeasonComparison> {
+  ): Promise<WorkComparison> {
     const saved = await this.pictures.of(farmId);
     const { picture } = saved;
     refuseOutside(arrivalDate, picture.today, this.tables.tables);

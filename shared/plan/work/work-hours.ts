@@ -1,9 +1,9 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
-import type { SeasonChore, SeasonNeed } from './season-needs.js';
-import { canDo, hoursOn, type SeasonPerson } from './season-people.js';
-import type { SeasonRequest } from './season-request.js';
+import type { PlannedChore, WorkNeed } from './work-needs.js';
+import { canDo, hoursOn, type WorkPerson } from './work-people.js';
+import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
 export interface ChoreDay {
@@ -15,7 +15,7 @@ export interface ChoreDay {
   readonly shortMinutes: number;
 }
 
-export interface SeasonHours {
+export interface WorkHours {
   /** What is left when chores are done. */
   readonly workers: readonly Worker[];
   /** All hours people give, chores included: minutes by day. */
@@ -33,11 +33,11 @@ export interface WorkOnItsDay {
 }
 
 /** People's minutes by day, those in daylight, and chores taken off first. */
-export function seasonHours(
-  request: SeasonRequest,
-  { chores, needs }: { chores: readonly SeasonChore[]; needs: readonly SeasonNeed[] },
+export function workHours(
+  request: WorkRequest,
+  { chores, needs }: { chores: readonly PlannedChore[]; needs: readonly WorkNeed[] },
   days: number,
-): SeasonHours {
+): WorkHours {
   const { people, today, farm, tables } = request;
   const given = people.map((person) =>
     Int32Array.from({ length: days }, (_, day) =>
@@ -71,7 +71,7 @@ export function seasonHours(
 }
 
 /** Done on one set day because animals depend on it, and asking nothing of that day. */
-function isBoundToItsDay({ importance, fromDay, untilDay, conditions }: SeasonNeed): boolean {
+function isBoundToItsDay({ importance, fromDay, untilDay, conditions }: WorkNeed): boolean {
   const { people: _people, ...asks } = conditions;
   const asksNothing = Object.values(asks).every((each) => each === undefined || each === false);
   return importance === 'must' && fromDay === untilDay && asksNothing;
@@ -79,8 +79,8 @@ function isBoundToItsDay({ importance, fromDay, untilDay, conditions }: SeasonNe
 
 /** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
 function takeItsDay(
-  need: SeasonNeed,
-  people: readonly SeasonPerson[],
+  need: WorkNeed,
+  people: readonly WorkPerson[],
   { given, left }: { given: readonly Int32Array[]; left: readonly Int32Array[] },
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
@@ -101,7 +101,7 @@ function takeItsDay(
 
 /** The one with most time takes a chore; where nobody has enough, it takes what there is. */
 function takeChore(
-  { key, hoursPerDay }: SeasonChore,
+  { key, hoursPerDay }: PlannedChore,
   left: readonly Int32Array[],
   day: number,
 ): ChoreDay {

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
-import type { SeasonJob, SeasonPlan } from './season-plan.js';
+import type { PlannedJob, WorkPlan } from './work-plan.js';
 
 /** One day of a calendar: work, or an event that other work hangs on. */
 export interface CalendarEntry {
@@ -16,17 +16,17 @@ export interface CalendarEntry {
 }
 
 /**
- * A season as entries of a calendar. Ids come from the work and its place among its own pieces, so
+ * A plan of the work as entries of a calendar. Ids come from the work and its place among its own pieces, so
  * that a new plan moves entries and doubles none.
  */
 export function calendarEntries(
-  season: SeasonPlan,
+  plan: WorkPlan,
   pasture?: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>,
 ): CalendarEntry[] {
-  const names = new Map(season.people.map(({ id, name }) => [id, name]));
+  const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
-    ...season.jobs.flatMap((job) => entriesOf(job, names)),
-    ...season.events.map(({ id, date, name }) => ({
+    ...plan.jobs.flatMap((job) => entriesOf(job, names)),
+    ...plan.events.map(({ id, date, name }) => ({
       id,
       date,
       title: name,
@@ -35,11 +35,11 @@ export function calendarEntries(
     })),
     ...(pasture ? movesOf(pasture) : []),
   ]
-    .filter(({ date }) => season.today <= date)
+    .filter(({ date }) => plan.today <= date)
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 }
 
-function entriesOf(job: SeasonJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
+function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
   const { key, name, belongsTo, pieces, why, ifLate, importance, slackDays } = job;
   if (pieces.length === 0) {
     return [

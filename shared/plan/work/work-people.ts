@@ -1,19 +1,19 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
-import type { SeasonNeed } from './season-needs.js';
-import type { SeasonRequest } from './season-request.js';
+import type { WorkNeed } from './work-needs.js';
+import type { WorkRequest } from './work-request.js';
 
 /** One of the household, or a caretaker who only comes in for a hand-over. */
-export interface SeasonPerson extends Person {
+export interface WorkPerson extends Person {
   readonly comesInFor?: string;
 }
 
 /** Everyone with hours in a plan: the household, then those who come in. */
-export const seasonPeople = (
+export const workPeople = (
   people: readonly Person[],
   handovers: readonly Handover[],
-): SeasonPerson[] => [
+): WorkPerson[] => [
   ...people,
   ...handovers
     .filter(({ personId }) => personId === undefined)
@@ -25,14 +25,14 @@ export const seasonPeople = (
     })),
 ];
 
-export const isCaretaker = (person: SeasonPerson, { id, personId }: Handover): boolean =>
+export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boolean =>
   person.comesInFor === id || (personId !== undefined && person.id === personId);
 
 /** Hours of a person on a date: on days that are handed over, the caretaker's only. */
 export function hoursOn(
-  person: SeasonPerson,
+  person: WorkPerson,
   date: PlainDate,
-  { handovers, tables }: Pick<SeasonRequest, 'handovers' | 'tables'>,
+  { handovers, tables }: Pick<WorkRequest, 'handovers' | 'tables'>,
 ): number {
   const handover = handovers.find(({ from, to }) => from <= date && date <= to);
   if (handover) return isCaretaker(person, handover) ? handover.hoursPerDay : 0;
@@ -43,7 +43,7 @@ export function hoursOn(
 }
 
 /** Whoever comes in does what animals depend on, alone; the household does everything. */
-export const canDo = (person: SeasonPerson, need: SeasonNeed): boolean =>
+export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
   person.comesInFor === undefined
     ? (need.personIds ?? [person.id]).includes(person.id)
     : need.importance === 'must' &&

@@ -1,12 +1,12 @@
-import type { SeasonChange } from './season-changes.js';
-import { planSeason, type SeasonJob, type SeasonPlan } from './season-plan.js';
-import type { SeasonRequest } from './season-request.js';
+import type { WorkChange } from './work-changes.js';
+import { workPlanOf, type PlannedJob, type WorkPlan } from './work-plan.js';
+import type { WorkRequest } from './work-request.js';
 
-/** Two plans of a season side by side: what a change frees, and what it breaks. */
-export interface SeasonComparison {
+/** Two plans of the work side by side: what a change frees, and what it breaks. */
+export interface WorkComparison {
   /** The plan after the change. */
-  readonly plan: SeasonPlan;
-  readonly changes: readonly SeasonChange[];
+  readonly plan: WorkPlan;
+  readonly changes: readonly WorkChange[];
   /** Work that would fit and does not now, and the other way round. */
   readonly freed: readonly string[];
   readonly broken: readonly { readonly name: string; readonly why: string }[];
@@ -18,13 +18,13 @@ export interface SeasonComparison {
 }
 
 /**
- * Plans a season as it is and as it would be, the second staying with the first wherever it can.
+ * Plans the work as it is and as it would be, the second staying with the first wherever it can.
  *
  * @param then the same household after the change
  */
-export function compareSeasons(now: SeasonRequest, then: SeasonRequest): SeasonComparison {
-  const before = planSeason(now);
-  const { keep: _keep, ...after } = planSeason({ ...then, kept: before.keep, before: before.keep });
+export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkComparison {
+  const before = workPlanOf(now);
+  const { keep: _keep, ...after } = workPlanOf({ ...then, kept: before.keep, before: before.keep });
   return {
     plan: after,
     changes: after.changes!.list,
@@ -43,8 +43,8 @@ export function compareSeasons(now: SeasonRequest, then: SeasonRequest): SeasonC
   };
 }
 
-const isUnfit = ({ pieces, shortHours }: SeasonJob): boolean =>
+const isUnfit = ({ pieces, shortHours }: PlannedJob): boolean =>
   pieces.length === 0 || 0 < shortHours;
-const late = ({ jobs }: SeasonPlan): number => jobs.filter(({ lateDays }) => 0 < lateDays).length;
-const overloaded = ({ weeks }: SeasonPlan): string[] =>
+const late = ({ jobs }: WorkPlan): number => jobs.filter(({ lateDays }) => 0 < lateDays).length;
+const overloaded = ({ weeks }: WorkPlan): string[] =>
   weeks.filter(({ isOverloaded }) => isOverloaded).map(({ from }) => from);

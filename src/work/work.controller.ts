@@ -2,31 +2,31 @@ import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/commo
 import { ApiTags } from '@nestjs/swagger';
 import { type GroundLook, toldGroundFields } from '../../shared/farm/ground-look.js';
 import { type WorkMark, sentMarkFields } from '../../shared/farm/job.js';
-import type { SeasonComparison } from '../../shared/plan/season/compare-seasons.js';
-import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
-import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
-import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './season.dto.js';
-import { SeasonService } from './season.service.js';
+import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
+import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
+import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './work.dto.js';
+import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
 import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../common/plan-answers.js';
 
 @ApiTags('work')
 @Controller('farms/:farmId/work')
-export class SeasonController {
-  constructor(private readonly season: SeasonService) {}
+export class WorkController {
+  constructor(private readonly work: WorkService) {}
 
   /** The household's work, fitted into its hours and the days that suit it. */
   @Answers(WORK_PLAN)
   @Get()
-  planOf(@Param('farmId') farmId: string): Promise<SeasonPlan> {
-    return this.season.planOf(farmId);
+  planOf(@Param('farmId') farmId: string): Promise<WorkPlan> {
+    return this.work.planOf(farmId);
   }
 
   /** Chances of every job over many years of weather, with frost dates and workable days. */
   @Answers(WORK_CHANCES)
   @Get('outlook')
-  outlookOf(@Param('farmId') farmId: string): Promise<SeasonOutlook> {
-    return this.season.outlookOf(farmId);
+  outlookOf(@Param('farmId') farmId: string): Promise<WorkOutlook> {
+    return this.work.outlookOf(farmId);
   }
 
   /** What another arrival date would free or break. */
@@ -36,8 +36,8 @@ export class SeasonController {
   ifArrivalMoves(
     @Param('farmId') farmId: string,
     @Body() dto: ArrivalMoveDto,
-  ): Promise<SeasonComparison> {
-    return this.season.ifArrivalMoves(farmId, dto);
+  ): Promise<WorkComparison> {
+    return this.work.ifArrivalMoves(farmId, dto);
   }
 
   /** Ticks work off, puts it off, or opens it again. */
@@ -45,7 +45,7 @@ export class SeasonController {
   @Put('mark')
   @HttpCode(200)
   mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<WorkMark> {
-    return this.season.mark(farmId, dto);
+    return this.work.mark(farmId, dto);
   }
 
   /** Writes down what was found when the ground was looked at. */
@@ -53,6 +53,6 @@ export class SeasonController {
   @Put('ground')
   @HttpCode(200)
   look(@Param('farmId') farmId: string, @Body() dto: GroundLookDto): Promise<Partial<GroundLook>> {
-    return this.season.look(farmId, dto);
+    return this.work.look(farmId, dto);
   }
 }

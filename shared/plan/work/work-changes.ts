@@ -3,12 +3,12 @@ import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay } from '../../schedule/work.js';
 import { formatShortDate } from '../../units/format.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
-import { unfitDay } from './season-days.js';
-import type { SeasonWork } from './season-work.js';
-import { unfitWords } from './season-words.js';
+import { unfitDay } from './days-of-work.js';
+import type { WholeWork } from './whole-work.js';
+import { unfitWords } from './work-words.js';
 
 /** What became of one piece of work from one plan to the next. */
-export interface SeasonChange {
+export interface WorkChange {
   readonly key: string;
   readonly name: string;
   readonly belongsTo?: string;
@@ -22,13 +22,13 @@ export interface SeasonChange {
 /** What changed since an earlier plan, and why, by the first day it concerns. */
 export function changesSince(
   kept: KeptPlan,
-  work: SeasonWork,
+  work: WholeWork,
   windows: readonly WorkWindow[],
-): SeasonChange[] {
+): WorkChange[] {
   const { needs, fitted, request, problem } = work;
   const daysSince = daysBetween(kept.plannedOn, request.today);
   const dateOf = (day: number): string => addDays(request.today, day);
-  const changes: SeasonChange[] = [];
+  const changes: WorkChange[] = [];
   needs.forEach((need, i) => {
     const was = kept.jobs[need.key];
     const now = fitted.plan[i]!;
@@ -61,11 +61,11 @@ export function changesSince(
   return [...changes, ...gone(kept, work)].sort((a, b) => (dayIn(a) < dayIn(b) ? -1 : 1));
 }
 
-const dayIn = ({ from, to }: SeasonChange): string => to ?? from ?? '';
+const dayIn = ({ from, to }: WorkChange): string => to ?? from ?? '';
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** What is no longer asked for; what was ticked off or ran out is not news. */
-function gone(kept: KeptPlan, { needs, request }: SeasonWork): SeasonChange[] {
+function gone(kept: KeptPlan, { needs, request }: WholeWork): WorkChange[] {
   const keys = new Set(needs.map(({ key }) => key));
   const done = new Set(request.marks.filter((m) => m.doneOn !== undefined).map(({ key }) => key));
   return Object.entries(kept.jobs)
@@ -82,7 +82,7 @@ function gone(kept: KeptPlan, { needs, request }: SeasonWork): SeasonChange[] {
 
 /** The first thing that keeps a piece of work from the days it had. */
 function whyMoved(
-  work: SeasonWork,
+  work: WholeWork,
   windows: readonly WorkWindow[],
   index: number,
   was: KeptJob,
@@ -126,7 +126,7 @@ function whyMoved(
 
 /** Work that now has a person's hours on a day, and did not have them before. */
 function takerOn(
-  { needs, fitted, request }: SeasonWork,
+  { needs, fitted, request }: WholeWork,
   kept: KeptPlan,
   index: number,
   worker: number,

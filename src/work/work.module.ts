@@ -4,13 +4,13 @@ import { PictureModule } from '../picture/picture.module.js';
 import { WeatherModule } from '../weather/weather.module.js';
 import { ToldModule } from '../told/told.module.js';
 import { HouseholdController } from './household.controller.js';
-import { SeasonController } from './season.controller.js';
-import { SeasonService } from './season.service.js';
+import { WorkController } from './work.controller.js';
+import { WorkService } from './work.service.js';
 
 @Module({
   imports: [PictureModule, PastureModule, ToldModule, WeatherModule],
-  controllers: [SeasonController, HouseholdController],
-  providers: [SeasonService],
-  exports: [SeasonService],
+  controllers: [WorkController, HouseholdController],
+  providers: [WorkService],
+  exports: [WorkService],
 })
-export class SeasonModule {}
+export class WorkModule {}

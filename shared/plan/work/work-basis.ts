@@ -1,11 +1,11 @@
 import { markOfBlend, type Sourced } from '../../explain/formula.js';
 import { allSources, weakestOf } from '../../explain/quantity.js';
-import { groundRows } from './season-ground.js';
-import type { SeasonChore, SeasonNeed } from './season-needs.js';
-import type { SeasonRequest } from './season-request.js';
+import { groundRows } from './work-ground.js';
+import type { PlannedChore, WorkNeed } from './work-needs.js';
+import type { WorkRequest } from './work-request.js';
 
 /** What the numbers of a work plan rest on. */
-export interface SeasonBasis {
+export interface WorkBasis {
   /** Hours people have. */
   readonly given: Sourced;
   readonly chores: Sourced;
@@ -21,11 +21,11 @@ const together = (rows: readonly Sourced[]): Sourced => ({
 });
 
 /** Everything of a table or judged that a work plan goes by, the weakest link deciding. */
-export function seasonBasis(
-  request: SeasonRequest,
-  needs: readonly SeasonNeed[],
-  chores: readonly SeasonChore[],
-): SeasonBasis {
+export function workBasis(
+  request: WorkRequest,
+  needs: readonly WorkNeed[],
+  chores: readonly PlannedChore[],
+): WorkBasis {
   const { tables, people } = request;
   const { hoursByWeekday, startH, horizonDays, smallestPieceHours, placing } = tables.work;
   const told = (has: boolean, row: Sourced): Sourced[] => (has ? [] : [row]);
@@ -52,7 +52,7 @@ export function seasonBasis(
 }
 
 /** What the hours of a piece of work rest on: its template, or the log once that is the heavier. */
-export function hoursFrom({ tables }: SeasonRequest, { row, learned }: SeasonNeed): Sourced {
+export function hoursFrom({ tables }: WorkRequest, { row, learned }: WorkNeed): Sourced {
   if (!learned) return row;
   const weight = tables.judgements.work.usualHoursWeight.value;
   return {

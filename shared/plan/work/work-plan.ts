@@ -8,18 +8,18 @@ import { fitWork, type FittedWork } from '../../schedule/work-search.js';
 import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
-import { seasonFrame, suitsOf, usualDays, type SeasonDays } from './season-days.js';
-import { hoursFrom, seasonBasis, type SeasonBasis } from './season-basis.js';
-import { seasonHours, type SeasonHours } from './season-hours.js';
-import { seasonNeeds, type DoneNeed, type SeasonChore, type SeasonNeed } from './season-needs.js';
-import { changesSince, type SeasonChange } from './season-changes.js';
+import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
+import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
+import { workHours, type WorkHours } from './work-hours.js';
+import { workNeeds, type DoneNeed, type PlannedChore, type WorkNeed } from './work-needs.js';
+import { changesSince, type WorkChange } from './work-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { KeyDate } from '../tasks/event.js';
-import type { SeasonRequest } from './season-request.js';
-import { canDo, seasonPeople } from './season-people.js';
-import type { SeasonWork } from './season-work.js';
-import { remedyWords, unfitWords, whyThen } from './season-words.js';
+import type { WorkRequest } from './work-request.js';
+import { canDo, workPeople } from './work-people.js';
+import type { WholeWork } from './whole-work.js';
+import { remedyWords, unfitWords, whyThen } from './work-words.js';
 
 /** A piece of work on a day. */
 export interface PlannedPiece {
@@ -28,17 +28,17 @@ export interface PlannedPiece {
   readonly personIds: readonly string[];
 }
 
-export interface SeasonJob {
+export interface PlannedJob {
   readonly key: string;
   readonly name: string;
-  readonly belongsTo?: SeasonNeed['belongsTo'];
-  readonly importance: SeasonNeed['importance'];
+  readonly belongsTo?: WorkNeed['belongsTo'];
+  readonly importance: WorkNeed['importance'];
   /** Of each person who takes part. */
   readonly hours: number;
   /** Hours of each that are done already and no longer counted in `hours`. */
   readonly hoursDone: number;
   /** How the household's own log changed those hours; left out where nothing was logged. */
-  readonly learned?: SeasonNeed['learned'];
+  readonly learned?: WorkNeed['learned'];
   readonly kind?: string;
   /** What its hours rest on. */
   readonly hoursFrom: Sourced;
@@ -65,7 +65,7 @@ export interface SeasonJob {
 }
 
 /** Chores of a day: what, how long, who. */
-export interface SeasonChoreDay {
+export interface PlannedChoreDay {
   readonly key: string;
   readonly name: string;
   /** Batch or herd it is done for. */
@@ -76,7 +76,7 @@ export interface SeasonChoreDay {
   readonly shortHours: number;
 }
 
-export interface SeasonWeek {
+export interface WorkWeek {
   readonly from: string;
   /** Hours people give, and what of them chores and planned work take. */
   readonly hours: number;
@@ -88,18 +88,18 @@ export interface SeasonWeek {
 }
 
 /** The household's work fitted into its hours and days. */
-export interface SeasonPlan {
+export interface WorkPlan {
   readonly today: string;
   readonly to: string;
   readonly people: readonly { readonly id: string; readonly name: string }[];
-  readonly jobs: readonly SeasonJob[];
+  readonly jobs: readonly PlannedJob[];
   /** Batches and herds whose work is missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
-  readonly chores: readonly (readonly SeasonChoreDay[])[];
+  readonly chores: readonly (readonly PlannedChoreDay[])[];
   /** What the work hangs on, from today to the end of the plan. */
   readonly events: readonly KeyDate[];
-  readonly weeks: readonly SeasonWeek[];
-  readonly basis: SeasonBasis;
+  readonly weeks: readonly WorkWeek[];
+  readonly basis: WorkBasis;
   /** Days with no rain, and those with workable ground as well; the rest is beyond the forecast. */
   readonly weather: {
     readonly label: string;
@@ -114,7 +114,7 @@ export interface SeasonPlan {
   /** Ticked off in the last days, so that it can be opened again. */
   readonly done: readonly DoneNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
-  readonly changes?: { readonly since: string; readonly list: readonly SeasonChange[] };
+  readonly changes?: { readonly since: string; readonly list: readonly WorkChange[] };
   /** Found when the ground was looked at today. */
   readonly groundToday?: boolean;
   /** What late and lost work costs by the importance of each, and the least it could. */
@@ -126,19 +126,19 @@ export interface SeasonPlan {
 const PLANS = 1500;
 
 /**
- * Fits a season's work into people's hours and the days that suit it.
+ * Fits the household's work into people's hours and the days that suit it.
  *
  * @throws FieldError when own jobs wait for each other in a circle
  */
-export function planSeason(
-  given: SeasonRequest,
+export function workPlanOf(
+  given: WorkRequest,
   plans = PLANS,
-): SeasonPlan & { readonly keep: KeptPlan } {
-  const { work, chores, hours } = fitSeason(given, plans);
+): WorkPlan & { readonly keep: KeptPlan } {
+  const { work, chores, hours } = fitAll(given, plans);
   const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
-  const jobs = needs.map((need, i): SeasonJob => {
+  const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
     const isIn = 0 < pieces.length;
@@ -180,7 +180,7 @@ export function planSeason(
     chores: choresOf(request, chores, hours),
     events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),
-    basis: seasonBasis(request, needs, chores),
+    basis: workBasis(request, needs, chores),
     weather: {
       label: request.climate.label,
       forecastDays: days.isForecast.reduce((sum, day) => sum + day, 0),
@@ -213,24 +213,24 @@ export function planSeason(
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today }: SeasonRequest, to: string): KeyDate[] =>
+const eventsOf = ({ work, today }: WorkRequest, to: string): KeyDate[] =>
   work
     .flatMap(({ events }) => events)
     .filter(({ date }) => today <= date && date <= to)
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 
-const firstDate = (job: SeasonJob): string => job.pieces[0]?.date ?? job.latest;
+const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest;
 
-/** The problem of a season, solved: for the plan and for what looks further. */
-export function fitSeason(
-  given: SeasonRequest,
+/** The problem of the work, solved: for the plan and for what looks further. */
+export function fitAll(
+  given: WorkRequest,
   plans = PLANS,
-): { work: SeasonWork; chores: SeasonChore[]; hours: SeasonHours } {
-  const request = { ...given, people: seasonPeople(given.people, given.handovers) };
+): { work: WholeWork; chores: PlannedChore[]; hours: WorkHours } {
+  const request = { ...given, people: workPeople(given.people, given.handovers) };
   const horizon = request.tables.work.horizonDays.value;
-  const days = usualDays(seasonFrame(request, horizon));
-  const { needs, chores, done } = seasonNeeds(request, horizon);
-  const hours = seasonHours(request, { chores, needs }, horizon);
+  const days = usualDays(workFrame(request, horizon));
+  const { needs, chores, done } = workNeeds(request, horizon);
+  const hours = workHours(request, { chores, needs }, horizon);
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
@@ -253,10 +253,10 @@ export function fitSeason(
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */
 export function jobsOf(
-  { people, tables }: SeasonRequest,
-  needs: readonly SeasonNeed[],
-  days: SeasonDays,
-  onItsDay: SeasonHours['onItsDay'],
+  { people, tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  days: DaysOfWork,
+  onItsDay: WorkHours['onItsDay'],
 ): WorkJob[] {
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, wetDay } = tables.work;
@@ -288,8 +288,8 @@ export function jobsOf(
 
 /** Days that suit a piece of work; undefined when it asks nothing of a day. */
 export function suitsNeed(
-  { conditions, fromDay, untilDay }: SeasonNeed,
-  days: SeasonDays,
+  { conditions, fromDay, untilDay }: WorkNeed,
+  days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
   const suits = suitsOf(conditions, days, wetFromMm);
@@ -298,7 +298,7 @@ export function suitsNeed(
   return suits;
 }
 
-function fitOrExplain(needs: readonly SeasonNeed[], fit: () => FittedWork): FittedWork {
+function fitOrExplain(needs: readonly WorkNeed[], fit: () => FittedWork): FittedWork {
   try {
     return fit();
   } catch (error) {
@@ -316,10 +316,10 @@ function fitOrExplain(needs: readonly SeasonNeed[], fit: () => FittedWork): Fitt
 }
 
 function choresOf(
-  { people }: SeasonRequest,
-  chores: readonly SeasonChore[],
-  { choreDays }: SeasonHours,
-): SeasonChoreDay[][] {
+  { people }: WorkRequest,
+  chores: readonly PlannedChore[],
+  { choreDays }: WorkHours,
+): PlannedChoreDay[][] {
   const byKey = new Map(chores.map((chore) => [chore.key, chore]));
   return choreDays.map((list) =>
     list.map(({ key, minutes, person, shortMinutes }) => ({
@@ -334,11 +334,11 @@ function choresOf(
 }
 
 function weeksOf(
-  { today }: SeasonRequest,
-  { problem, fitted }: SeasonWork,
+  { today }: WorkRequest,
+  { problem, fitted }: WholeWork,
   windows: readonly { readonly latestDay: number }[],
-  { given, choreDays }: SeasonHours,
-): SeasonWeek[] {
+  { given, choreDays }: WorkHours,
+): WorkWeek[] {
   const weeks = Math.ceil(problem.days / 7);
   const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
   given.forEach((minutes) => minutes.forEach((m, day) => (sums[Math.floor(day / 7)]!.given += m)));

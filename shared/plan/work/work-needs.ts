@@ -5,10 +5,10 @@ import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { learnedHours, type LearnedHours } from './learned-hours.js';
-import type { DatedWork, SeasonRequest } from './season-request.js';
+import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** One piece of work, in days from today. */
-export interface SeasonNeed {
+export interface WorkNeed {
   readonly key: string;
   readonly name: string;
   /** What it belongs to: a batch, a herd, or nothing but the household. */
@@ -39,10 +39,10 @@ export interface SeasonNeed {
 }
 
 /** Work that repeats every day between two days and takes its hours first. */
-export interface SeasonChore {
+export interface PlannedChore {
   readonly key: string;
   readonly name: string;
-  readonly belongsTo: NonNullable<SeasonNeed['belongsTo']>;
+  readonly belongsTo: NonNullable<WorkNeed['belongsTo']>;
   readonly hoursPerDay: number;
   readonly fromDay: number;
   readonly toDay: number;
@@ -62,8 +62,8 @@ export interface DoneNeed {
 }
 
 function doneLately(
-  { today, tables }: SeasonRequest,
-  needs: readonly SeasonNeed[],
+  { today, tables }: WorkRequest,
+  needs: readonly WorkNeed[],
   marks: ReadonlyMap<string, WorkMark>,
 ): DoneNeed[] {
   return needs.flatMap(({ key, name }) => {
@@ -75,13 +75,13 @@ function doneLately(
 }
 
 /** Everything that is still to do, and every chore, within a number of days. */
-export function seasonNeeds(
-  request: SeasonRequest,
+export function workNeeds(
+  request: WorkRequest,
   days: number,
-): { needs: SeasonNeed[]; chores: SeasonChore[]; done: DoneNeed[] } {
+): { needs: WorkNeed[]; chores: PlannedChore[]; done: DoneNeed[] } {
   const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
-  const needs: SeasonNeed[] = [];
-  const chores: SeasonChore[] = [];
+  const needs: WorkNeed[] = [];
+  const chores: PlannedChore[] = [];
   const judged = request.tables.judgements.work;
   const learned = learnedHours(request.marks, judged);
   for (const work of request.work) readWork(request, { work, days, learned }, needs, chores);
@@ -131,10 +131,10 @@ export function seasonNeeds(
 }
 
 function readWork(
-  { today, tables }: SeasonRequest,
+  { today, tables }: WorkRequest,
   { work, days, learned }: { work: DatedWork; days: number; learned: Map<string, LearnedHours> },
-  needs: SeasonNeed[],
-  chores: SeasonChore[],
+  needs: WorkNeed[],
+  chores: PlannedChore[],
 ): void {
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const belongsTo = { kind: work.kind, id: work.id, name: work.name };

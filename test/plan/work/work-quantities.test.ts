@@ -1,19 +1,19 @@
 import { describe, expect, it } from '@jest/globals';
 import { explain } from '../../../shared/formulas/explanation.js';
-import { seasonOutlook } from '../../../shared/plan/season/season-outlook.js';
-import { planSeason } from '../../../shared/plan/season/season-plan.js';
+import { workOutlookOf } from '../../../shared/plan/work/work-outlook.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import {
   jobQuantities,
   outlookQuantities,
   weekQuantities,
-} from '../../../shared/plan/season/season-quantities.js';
+} from '../../../shared/plan/work/work-quantities.js';
 import { tables } from '../../support/factories.js';
-import { newBatchWork, newSeason } from '../../support/season-factories.js';
+import { newBatchWork, newWork } from '../../support/season-factories.js';
 
 describe('the numbers of a season', () => {
-  const request = newSeason({ work: [newBatchWork('2027-05-05', '2027-04-05')] });
-  const plan = planSeason(request, 50);
-  const outlook = seasonOutlook({ ...request, history: [] }, 50);
+  const request = newWork({ work: [newBatchWork('2027-05-05', '2027-04-05')] });
+  const plan = workPlanOf(request, 50);
+  const outlook = workOutlookOf({ ...request, history: [] }, 50);
   const all = [
     ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job, plan.basis))),
     ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week, plan.basis))),
