@@ -4,7 +4,11 @@ const shared = {
   testEnvironment: 'node',
   extensionsToTreatAsEsm: ['.ts'],
   transform: { '^.+\\.ts$': ['@swc/jest'] },
-  moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
+  globalSetup: '<rootDir>/test/support/compile-threads.mjs',
+  moduleNameMapper: {
+    '^\\./worker-file\\.js$': '<rootDir>/test/support/worker-file.ts',
+    '^(\\.{1,2}/.*)\\.js$': '$1',
+  },
 };
 
 export default {

@@ -1,11 +1,11 @@
 import { Injectable, type OnModuleDestroy } from '@nestjs/common';
 import { availableParallelism } from 'node:os';
-import { fileURLToPath } from 'node:url';
 import { Piscina } from 'piscina';
 import { askerNow } from '../common/asker.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { TaskInput, TaskName, TaskOutput } from './tasks.js';
 import { Turns } from './turns.js';
+import { WORKER_FILE } from './worker-file.js';
 import type { Answered, Asked } from './worker.js';
 
 /**
@@ -15,9 +15,6 @@ import type { Answered, Asked } from './worker.js';
 const THREADS = Math.min(4, Math.max(2, availableParallelism() - 1));
 const IDLE_MS = 60_000;
 
-/** Source is run by the tests and has to be compiled in the thread as well. */
-const isSource = import.meta.url.endsWith('.ts');
-
 /**
  * Threads for long computations, so that other requests are answered meanwhile. Farms take turns,
  * and work whose asker has gone is taken out of the line or, when it runs, ended with its thread.
@@ -25,11 +22,10 @@ const isSource = import.meta.url.endsWith('.ts');
 @Injectable()
 export class WorkPool implements OnModuleDestroy {
   private readonly threads = new Piscina<Asked, Answered>({
-    filename: fileURLToPath(new URL(isSource ? './worker.ts' : './worker.js', import.meta.url)),
+    ...WORKER_FILE,
     minThreads: 0,
     maxThreads: THREADS,
     idleTimeout: IDLE_MS,
-    ...(isSource ? { execArgv: ['--import', '@swc-node/register/esm-register'] } : {}),
   });
   private readonly turns = new Turns(THREADS);
 
