@@ -12,9 +12,14 @@ const CALM_MS = 2000;
 /** Nothing takes longer to be measured: what is not answered by then is said to have taken this. */
 const MOST_MS = 60_000;
 
-const seed = (name) => readFileSync(new URL(`../../seeds/${name}`, import.meta.url), 'utf8');
-const household = parse(seed('household.example.jsonc'), undefined, { allowTrailingComma: true });
-const pasture = parse(seed('pasture.example.jsonc'), undefined, { allowTrailingComma: true });
+const example = (name) =>
+  parse(
+    readFileSync(new URL(`../support/examples/${name}.jsonc`, import.meta.url), 'utf8'),
+    undefined,
+    { allowTrailingComma: true },
+  );
+const household = example('household');
+const pasture = example('pasture');
 
 /**
  * @param url of the program that was started for this, without a slash at its end
@@ -65,7 +70,7 @@ export async function benchOthersWait(url, print) {
     'a household sent whole, 200 paddocks': ready('/api/plans/work', householdOf(200)),
     'a pasture sent whole, 200 paddocks': ready('/api/pasture/preview', pastureOf(200)),
     'arrival weeks of a year': ready('/api/plans/arrivals', {
-      ...parse(seed('order.example.jsonc')),
+      ...example('order'),
       from: '2027-01-01',
       to: '2027-12-31',
     }),

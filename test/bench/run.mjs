@@ -12,6 +12,7 @@ import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchOthersWait } from './others-wait.mjs';
+import { benchPicture } from './picture.mjs';
 import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
 
@@ -100,6 +101,7 @@ time('arrival finder, one year', 'ms', 60, () =>
 benchWork(print);
 pastures();
 await endpoints();
+await benchPicture(print);
 await othersWait();
 await benchWriters(print, {
   start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),

@@ -47,7 +47,7 @@ export async function benchWriters(print, { start, stop }) {
 }
 
 async function write(url) {
-  const example = readFileSync(new URL('../../seeds/order.example.jsonc', import.meta.url), 'utf8');
+  const example = readFileSync(new URL('../support/examples/order.jsonc', import.meta.url), 'utf8');
   const farm = await send(`${url}/api/farms`, 'POST', parse(example).farm);
   const path = `${url}/api/farms/${farm.id}/people`;
   const times = [];
