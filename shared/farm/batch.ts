@@ -137,7 +137,7 @@ export const batchFields = row(
     ),
     /** … or when the mean live weight reaches this. */
     targetLiveKg: optional(
-      number('Target live weight', within(0.4, 8, 'kg', 'Give the mean live weight wanted.')),
+      number('Target live weight', within(0.4, 8, 'kg', 'Give the average live weight wanted.')),
     ),
     processing: optional(choice('Processing', ['home', 'hired'])),
     dressingShare: optional(

@@ -5,7 +5,7 @@ import { quantity, type NumberQuantity } from '../explain/quantity.js';
 export const judgementFormulas = {
   judged: {
     id: 'judgement',
-    title: 'A judgement',
+    title: 'A judgment',
     words:
       'No publication decides this. It is what the plans go by; a household could well see it otherwise.',
     symbols: 'as it stands',

@@ -97,7 +97,7 @@ export const KINDS: readonly Kind[] = [
     kind: 'circuit',
     name: 'Circuit',
     plural: 'Circuits',
-    why: 'The electric circuit that the heat hangs on.',
+    why: 'The electric circuit that feeds the heat.',
     sizes: ['volts', 'amps', 'otherLoadW'],
   },
 ];

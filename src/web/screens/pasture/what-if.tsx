@@ -194,7 +194,7 @@ function Share({
         }}
         my="sm"
       />
-      {isOff && <Text size="sm">Type the monthly rain under Farm first.</Text>}
+      {isOff && <Text size="sm">Type the monthly rain under Your place first.</Text>}
     </>
   );
 }

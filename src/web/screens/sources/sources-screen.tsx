@@ -23,7 +23,7 @@ export default function SourcesScreen({ tables }: { tables: Tables }) {
           </Text>
         ))}
       </Card>
-      <Title order={2}>Judgements</Title>
+      <Title order={2}>Judgments</Title>
       <Text>
         No publication decides these. They are what the plans go by; you may well see one or the
         other differently.

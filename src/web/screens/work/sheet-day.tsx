@@ -36,7 +36,7 @@ export function SheetDay({
       </Title>
       <Text size="sm">
         For {sheet.caretaker}. {formatHours(page.hours)} of work, {formatHours(page.hoursThere)}{' '}
-        there are{page.isTooMuch && ': more than fits, begin at the top'}.
+        available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>

@@ -8,7 +8,7 @@ import { WideTable } from '../../shell/wide-table.js';
 export function WorkableDays({ outlook }: { outlook: SeasonOutlook }) {
   return (
     <>
-      <WideTable label="Workable days" minWidth={420}>
+      <WideTable label="Suitable days" minWidth={420}>
         <Table>
           <Table.Thead>
             <Table.Tr>
