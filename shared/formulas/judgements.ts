@@ -14,13 +14,13 @@ export const judgementFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** A judgement with what it decides, its value to be opened. */
+/** A judgment with what it decides, its value to be opened. */
 export interface ShownJudgement {
   readonly words: string;
   readonly value: NumberQuantity;
 }
 
-/** Every judgement that plans go by, by group, for reading. */
+/** Every judgment that plans go by, by group, for reading. */
 export const shownJudgements = (
   judgements: Judgements,
 ): Readonly<Record<keyof Judgements, readonly ShownJudgement[]>> => ({

@@ -49,11 +49,11 @@ export const forageMassFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** Dry matter in a centimetre of a paddock's height, kg/ha: measured by the user, else the table's. */
+/** Dry matter in a centimeter of a paddock's height, kg/ha: measured by the user, else the table's. */
 export const massPerCm = (paddock: Paddock, forage: Forage): number =>
   paddock.massKgPerHaCm ?? forage.massKgPerHaCm[paddock.stand].value;
 
-/** Heights that a standing mass can have, by a range of the dry matter in a centimetre. */
+/** Heights that a standing mass can have, by a range of the dry matter in a centimeter. */
 export const heightSpread = (
   massKgPerHa: number,
   kgPerHaCm: Spread | undefined,

@@ -27,7 +27,7 @@ export interface GrowthPair {
 }
 
 /**
- * Factor on growth from the farm's own readings: 1 without any, drawn slowly towards what they say.
+ * Factor on growth from the farm's own readings: 1 without any, drawn slowly toward what they say.
  *
  * Pairs with hardly any growth on either side are left out. The factor stays between the table's
  * bounds.

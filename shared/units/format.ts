@@ -27,7 +27,7 @@ export function formatTyped(value: number, unit: Unit, { units }: Reader): strin
   return withLabel(text, label);
 }
 
-/** A bound, rounded inwards, so that the number that is read may also be typed. */
+/** A bound, rounded inward, so that the number that is read may also be typed. */
 export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min' | 'max'): string {
   const shown = toShown(value, unit, reader.units);
   const { label, digits } = SHOWN[unit][reader.units];

@@ -95,7 +95,7 @@ describe('the season', () => {
       'W = W₀ + grown − eaten − trampled − mown − died off',
       'Grown since',
     ]);
-    await openAndRead(/^Height in Pond:/, ['h = W ÷ m', 'Dry matter in a centimetre']);
+    await openAndRead(/^Height in Pond:/, ['h = W ÷ m', 'Forage per unit of height']);
     await openAndRead(/^Average grass on hand:/, ['W_mean = Σ W·A ÷ Σ A']);
     await openAndRead(/^Need of the 21 days from then:/, ['F = Σ need of a day']);
     await openAndRead(/^Cows: need of the day:/, ['F = Σ head·DMI']);
@@ -262,7 +262,7 @@ describe('the season', () => {
   });
 });
 
-it('keeps grass for autumn in the plan once it is asked to, and stops when asked again', async () => {
+it('keeps grass for fall in the plan once it is asked to, and stops when asked again', async () => {
   const { page } = await house.page('desktop');
   await openPasture(page);
   await page.getByRole('button', { name: 'Keep them for fall' }).click();

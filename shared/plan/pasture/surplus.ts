@@ -130,7 +130,7 @@ function firstRank(
   return first;
 }
 
-/** Ground that is shut for something else than hay is not mown; grass kept for autumn not at all. */
+/** Ground that is shut for something else than hay is not mown; grass kept for fall not at all. */
 const isLeftAlone = ({ closed }: Paddock, on: PlainDate): boolean =>
   closed.some(
     ({ why, from, to }) => why !== 'hay' && from <= on && (why === 'stockpile' || on <= to),

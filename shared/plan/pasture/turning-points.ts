@@ -120,7 +120,7 @@ export interface TurningPart {
 
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
 
-/** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
+/** Turn-out, calving, arrivals, the last grazing and what to shut for fall. */
 export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
   const { span, grass, dateOf, tables, paddocks } = context;
   const ready = firstReady(context);

@@ -36,7 +36,7 @@ export function Range({ of }: { of: Quantity }) {
   );
 }
 
-/** A grid of labelled numbers. */
+/** A grid of labeled numbers. */
 export function Facts({ children }: { children: ReactNode }) {
   return <dl className="facts">{children}</dl>;
 }

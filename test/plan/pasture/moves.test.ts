@@ -97,7 +97,7 @@ describe('a move', () => {
       const { perCm, residualCm } = paddockOf(move);
       expect(date.value).toBe(move.from);
       expect(inputOf(days, 'Why they leave')).toBe(END_WORDS[move.end]);
-      // A tenth of a centimetre, and a tenth of a kg/ha.
+      // A tenth of a centimeter, and a tenth of a kg/ha.
       expect(Math.abs(heightBefore.value - move.massBefore / perCm.value)).toBeLessThan(0.051);
       expect(Math.abs(heightAfter.value - move.massAfter / perCm.value)).toBeLessThan(0.051);
       expect(heightAfter.spread!.low).toBeLessThan(heightAfter.value);
@@ -194,7 +194,7 @@ describe('the last day on grass', () => {
   });
 });
 
-describe('grass kept for autumn', () => {
+describe('grass kept for fall', () => {
   it('grows from the residual by its growth sum, in the paddock that is named', () => {
     const { standing, paddockIds } = plan.turning.stockpile!;
     const of = (symbol: string): number =>

@@ -69,7 +69,7 @@ describe('standingOn', () => {
 });
 
 describe('heightOn', () => {
-  it('is the mass over the dry matter in a centimetre, within the printed range', () => {
+  it('is the mass over the dry matter in a centimeter, within the printed range', () => {
     const paddock = plan.paddocks[0]!;
     const height = heightOn(plan, paddock, 40);
     expect(height.value).toBeCloseTo(paddock.massByDay[40]! / paddock.perCm.value, 3);
@@ -78,7 +78,7 @@ describe('heightOn', () => {
     expect(height.spread!.low * paddock.perCm.spread!.high).toBeCloseTo(paddock.massByDay[40]!, 1);
   });
 
-  it('has no range where the dry matter in a centimetre was measured', () => {
+  it('has no range where the dry matter in a centimeter was measured', () => {
     const measured = plannedPasture(
       newPastureRequest({
         paddocks: newPaddocks(2, { massKgPerHaCm: 230 }),

@@ -30,7 +30,7 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
 
 const TALLEST_CM = grassReadingFields.fields.heightCm.bounds.max;
 
-/** A step of the buttons: half an inch or one centimetre. */
+/** A step of the buttons: half an inch or one centimeter. */
 const STEP = { metric: 1, us: 0.5 } as const;
 
 function Walk({

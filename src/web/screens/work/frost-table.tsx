@@ -7,7 +7,7 @@ import { WideTable } from '../../shell/wide-table.js';
 
 const NAMES = ['Frost', 'Freeze', 'Hard freeze'];
 
-/** Last spring and first autumn frost in few, half and most years. */
+/** Last spring and first fall frost in few, half and most years. */
 export function FrostTable({ outlook, farm }: { outlook: SeasonOutlook; farm: SavedFarm }) {
   return (
     <>
