@@ -3,6 +3,7 @@ import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.
 import type { SeasonOutlook } from '../../shared/plan/season/season-outlook.js';
 import type { SeasonPlan } from '../../shared/plan/season/season-plan.js';
 import {
+  formatChance,
   formatDate,
   formatMonthDay,
   formatShortDate,
@@ -100,17 +101,15 @@ export function printWork(plan: SeasonPlan, reader: Reader): string {
 /** Chances of a household's work as text, with workable days and frost. */
 export function printOutlook(outlook: SeasonOutlook, reader: Reader): string {
   const { table } = tablesFor(reader);
-  const percent = (share: number): string => `${Math.round(100 * share)} %`;
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
     '\nWill it get done?',
     table(
-      ['work', 'due by', 'in time', '±', 'start by, to be safe 9 years in 10', 'suitable days'],
+      ['work', 'due by', 'in time', 'start by, to be safe 9 years in 10', 'suitable days'],
       outlook.jobs.map((job) => [
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
         formatShortDate(job.latest),
-        percent(job.chance),
-        `${Math.round(1000 * job.standardError) / 10} %`,
+        formatChance(job.chance),
         job.startBy === undefined ? 'no day is early enough' : formatShortDate(job.startBy),
         job.suitingDays
           ? `${job.suitingDays.tenth} to ${job.suitingDays.ninetieth} of ${job.windowDays}`

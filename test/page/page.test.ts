@@ -306,7 +306,7 @@ describe('what is typed', () => {
     await page.goto(`${farm}/place`);
     await page.getByLabel(/^Longitude/).fill('75W');
     await page.getByText('Read as 75° west.').waitFor();
-    await page.getByLabel('March mean low, °F').fill('60');
+    await page.getByLabel('March average low, °F').fill('60');
     await page.getByText(/^March low 60 °F is above March high/).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     expect(errors).toEqual([]);
@@ -351,7 +351,7 @@ describe('a phone', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'Work' }).click();
     await page
-      .getByText(/start at the latest/)
+      .getByText(/start no later than/)
       .first()
       .waitFor();
     const heights = await page

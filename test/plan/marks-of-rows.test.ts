@@ -210,7 +210,11 @@ describe('rows behind the numbers of a pasture', () => {
     ['energizer', (t) => t.fence.energiserJPerKm, ['Energizer for all of that fence']],
     ['shade', (t) => t.fence.shadeM2PerHead, ['Shade for all of them']],
     ['weighing of moves', (t) => t.judgements.grazing.earliestShare, ['In on', 'Days of stay']],
-    ['unread stands', (t) => t.judgements.grass.unknownHeightCm, ['Grass on hand then', 'Grass ready']],
+    [
+      'unread stands',
+      (t) => t.judgements.grass.unknownHeightCm,
+      ['Grass on hand then', 'Grass ready'],
+    ],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), pastureQuantities());
     expect(found).toEqual(expect.arrayContaining(labels));

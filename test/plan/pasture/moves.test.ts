@@ -113,9 +113,9 @@ describe('a move', () => {
         return (symbol: string): number =>
           Number(found.inputs.find((each) => each.symbol === symbol)!.value);
       };
-      const before = of('Standing before');
+      const before = of('Grass before');
       expect(Math.abs(before('W₀') + before('ΔW') - move.massBefore)).toBeLessThan(0.2);
-      const after = of('Standing after');
+      const after = of('Grass after');
       const went = (after('growth') - after('F') - after('trampled')) / (after('A') / 10_000);
       // Three amounts of a tenth of a kilogram on a third of a hectare.
       expect(Math.abs(after('W₀') + went - move.massAfter)).toBeLessThan(0.2 + (3 * 0.05) / 0.33);
@@ -141,7 +141,7 @@ describe('turn-out', () => {
     expect(ready(out)).toBe(true);
     for (let day = fit; day < out - 1; day++) expect(ready(day)).toBe(false);
     expect(Number(inputOf(turnOut, 'Height then'))).toBeGreaterThanOrEqual(
-      Number(inputOf(turnOut, 'Height to go in at')) - 1e-4,
+      Number(inputOf(turnOut, 'Ready height')) - 1e-4,
     );
   });
 

@@ -1,7 +1,7 @@
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, SeasonOutlook } from '../../../../shared/plan/season/season-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/season/season-quantities.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatChance, formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
@@ -50,8 +50,7 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
       )}
       <Text size="sm" c="dimmed" mt="sm">
         Each year the work is taken in the same order, on its first suitable days. “Start by” counts
-        the job’s own hours only, kept free for it. The figure after ± is how far the share may be
-        off, because the years are few.
+        the job’s own hours only, kept free for it.
       </Text>
     </>
   );
@@ -59,7 +58,7 @@ export function JobChances({ outlook }: { outlook: SeasonOutlook }) {
 
 function Row({ job, outlook, today }: { job: JobOutlook; outlook: SeasonOutlook; today: string }) {
   const numbers = outlookQuantities(outlook, job);
-  const { standardError, suitingDays, windowDays, halfDone, mostDone } = job;
+  const { suitingDays, windowDays, halfDone, mostDone } = job;
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -67,7 +66,7 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: SeasonOutlook;
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
       </Table.Th>
       <Table.Td className="no-wrap">
-        <Num of={numbers.chance} /> ± {Math.max(1, Math.round(100 * standardError))} %
+        <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
       </Table.Td>
       <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td>

@@ -30,7 +30,7 @@ export function SheetDay({
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section className="sheet-day" aria-label={page.date}>
+    <section className="sheet-day" aria-label={formatDate(page.date)}>
       <Title order={1} size="h3">
         {formatDate(page.date)} · {farm.name}
       </Title>
