@@ -55,7 +55,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Moves',
       table(
-        ['on', 'until', 'what', 'entry height', 'exit height', 'rest', ''],
+        ['on', 'until', 'what', 'entry', 'exit', 'rest', ''],
         seasonRows(plan).map((row) => [
           near(row.from),
           near(row.to),

@@ -260,7 +260,7 @@ describe('rows behind the numbers of a pasture', () => {
             heightCm: 9 + 2 * k,
           }),
         ),
-      })(real).find(({ label }) => label.startsWith('Growth of this farm'))!.mark;
+      })(real).find(({ label }) => label.startsWith('Your growth against'))!.mark;
     expect(factor(1)).toBe('estimate');
     expect(factor(4)).toBe('own-record');
   });

@@ -49,7 +49,7 @@ describe('standingOn', () => {
 
   it('names the evening, and what grew on that day', () => {
     const standing = standingOn(plan, plan.paddocks[2]!, 30);
-    expect(standing.label).toBe('Standing in Paddock 3');
+    expect(standing.label).toBe('Grass on hand in Paddock 3');
     expect(standing.inputs[0]).toMatchObject({ value: addDays(plan.from, 30), unit: 'date' });
     expect(standing.inputs.at(-1)!.value).toBe(plan.paddocks[2]!.days.grown[30]);
     expect(standing.mark).toBe('assumed'); // no height was read
