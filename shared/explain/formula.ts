@@ -48,11 +48,11 @@ export interface Sourced {
 export const OWN_DEFAULT: Sourced = { sources: ['OWN_DEFAULT'], mark: 'assumed' };
 
 /**
- * Mark of a mean of the farm's own records and a figure they are drawn towards: that of the
+ * Mark of a mean of the farm's own records and a figure they are drawn toward: that of the
  * heavier of the two.
  *
  * @param own how many records there are
- * @param prior what they are drawn towards, and how many records it counts for
+ * @param prior what they are drawn toward, and how many records it counts for
  */
 export const markOfBlend = (own: number, prior: { weight: number; mark: Mark }): Mark =>
   prior.weight <= own ? STRONGEST : prior.mark;

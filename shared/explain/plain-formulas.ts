@@ -29,7 +29,7 @@ export const plainFormulas = {
   times: {
     id: 'number-times-each',
     title: 'All of them',
-    words: 'The number there are times the amount of one.',
+    words: 'The number you have times the amount of one.',
     symbols: 'A = n·a',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -38,7 +38,7 @@ export const plainFormulas = {
     id: 'circuit-load-sum',
     title: 'Load on the circuit',
     words:
-      'Watts of the heaters there are or are needed, whichever is more, plus what else is on the circuit.',
+      'Watts of the heaters you have or need, whichever is more, plus what else is on the circuit.',
     symbols: 'P = n·P_each + P_other',
     sources: ['ARITHMETIC'],
     mark: 'computed',

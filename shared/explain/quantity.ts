@@ -81,7 +81,7 @@ export function fromTable(
     : { label, symbol, unit, value: tidied, mark, [ROW_SOURCES]: sources };
 }
 
-/** A judgement as an input, by its own name. */
+/** A judgment as an input, by its own name. */
 export const fromJudgement = (
   judged: Sourced & { readonly name: string; readonly value: number; readonly unit: Unit },
   symbol?: string,

@@ -23,7 +23,7 @@ export const batchPriceFields = row('BatchPrices', {
 });
 
 const LOSS = {
-  ...within(0, 90, 'ratio', 'Give the per cent of birds lost, 0 to 90.'),
+  ...within(0, 90, 'ratio', 'Give the percent of birds lost, 0 to 90.'),
   typedAs: 'percent',
 } as const;
 
@@ -121,7 +121,7 @@ export const batchFields = row(
     ),
     wastePercent: optional(
       number('Feed wasted', {
-        ...within(0, 50, 'ratio', 'Give the per cent of feed spilled, 0 to 50.'),
+        ...within(0, 50, 'ratio', 'Give the percent of feed spilled, 0 to 50.'),
         typedAs: 'percent',
       }),
     ),
@@ -137,7 +137,7 @@ export const batchFields = row(
     ),
     /** … or when the mean live weight reaches this. */
     targetLiveKg: optional(
-      number('Target live weight', within(0.4, 8, 'kg', 'Give the mean live weight wanted.')),
+      number('Target live weight', within(0.4, 8, 'kg', 'Give the average live weight wanted.')),
     ),
     processing: optional(choice('Processing', ['home', 'hired'])),
     dressingShare: optional(

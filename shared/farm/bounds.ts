@@ -9,7 +9,7 @@ export interface Bounds {
   /** How people are shown it; it is stored in the SI unit below that. */
   readonly unit: Unit;
   readonly integer?: boolean;
-  /** What may be typed besides a number and a unit: a compass point, or a per cent sign. */
+  /** What may be typed besides a number and a unit: a compass point, or a percent sign. */
   readonly typedAs?: 'latitude' | 'longitude' | 'percent';
   readonly fix: string;
 }

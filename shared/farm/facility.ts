@@ -143,7 +143,7 @@ export const freezerFields = row(
       'Capacity',
       within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
     ),
-    /** Litres already taken. */
+    /** Liters already taken. */
     usedL: number(
       'Already taken',
       within(0, 20000, 'freezerL', 'Estimate the room already taken.'),

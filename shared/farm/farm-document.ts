@@ -24,7 +24,7 @@ export const farmParts = {
   readings: optional(rows('Heights of grass', grassReadingFields, 12_000, 'reading')),
   pastureChoices: optional(nested('Pasture choices', pastureChoiceFields)),
   jobs: optional(rows('Other jobs', jobFields, 500, 'job')),
-  handovers: optional(rows('While you are away', handoverFields, 50, 'hand-over')),
+  handovers: optional(rows('While you are away', handoverFields, 50, 'time away')),
   marks: optional(rows('What was done', sentMarkFields, 5000, 'mark')),
   groundLooks: optional(rows('How the ground was', groundLookFields, 400, 'look')),
   /** The next days, where a forecast is at hand. */

@@ -36,7 +36,7 @@ export const farmFields = row(
     units: choice('Units', ['metric', 'us']),
     currency: currency('Currency'),
     electricityPricePerKWh: price('Electricity, one kWh'),
-    /** Price of a litre of liquid propane. */
+    /** Price of a liter of liquid propane. */
     gasPricePerL: price('Propane'),
     /** Mean daily minimum of each month, January first. */
     monthlyMinC: twelveMonths('Monthly lows', 'low', AIR_C),

@@ -17,7 +17,7 @@ export function problemsOfMonths(
             max: high,
             unit: 'degC',
             boundBy: `${path}monthlyMaxC.${month}`,
-            fix: 'A month’s mean low cannot be above its mean high.',
+            fix: 'A month’s average low cannot be above its average high.',
           },
         ]
       : [];

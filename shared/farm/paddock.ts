@@ -107,7 +107,7 @@ export const paddockFields = row(
           20,
           500,
           'kgPerHaCm',
-          'Give the dry matter in a centimetre of height, as cut and weighed.',
+          'Give the dry matter in a centimeter of height, as cut and weighed.',
         ),
       ),
     ),

@@ -5,7 +5,7 @@ import { quantity, type NumberQuantity } from '../explain/quantity.js';
 export const judgementFormulas = {
   judged: {
     id: 'judgement',
-    title: 'A judgement',
+    title: 'A judgment',
     words:
       'No publication decides this. It is what the plans go by; a household could well see it otherwise.',
     symbols: 'as it stands',
@@ -14,13 +14,13 @@ export const judgementFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** A judgement with what it decides, its value to be opened. */
+/** A judgment with what it decides, its value to be opened. */
 export interface ShownJudgement {
   readonly words: string;
   readonly value: NumberQuantity;
 }
 
-/** Every judgement that plans go by, by group, for reading. */
+/** Every judgment that plans go by, by group, for reading. */
 export const shownJudgements = (
   judgements: Judgements,
 ): Readonly<Record<keyof Judgements, readonly ShownJudgement[]>> => ({

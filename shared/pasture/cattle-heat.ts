@@ -3,7 +3,7 @@ import type { Formula } from '../explain/formula.js';
 export const cattleHeatFormulas = {
   thi: {
     id: 'temperature-humidity-index',
-    title: 'Temperature-humidity index',
+    title: 'Heat stress (temperature-humidity index)',
     words: 'Air temperature in °C and relative humidity as a share. From 72 cattle feel the heat.',
     symbols: 'THI = 0.8·T + RH·(T − 14.4) + 46.4',
     sources: ['GRAZING_123'],

@@ -7,15 +7,15 @@ export const cattleWaterFormulas = {
     id: 'cattle-water-day',
     title: 'Water the herd drinks in a day',
     words:
-      'Printed water of one animal at that mean temperature, times the head. For cows in milk on hot days the larger of two tables is taken.',
+      'Printed water of one animal at that average temperature, times the head. For cows in milk on hot days the larger of two tables is taken.',
     symbols: 'V = Σ head·v(T)',
     sources: [],
     mark: 'published',
   },
   edge: {
     id: 'trough-edge',
-    title: 'Trough edge',
-    words: 'Two feet of edge for every fifteen head.',
+    title: 'Trough length',
+    words: 'Two feet of length for every fifteen head.',
     symbols: 'L = head·0.61 m ÷ 15',
     sources: [],
     mark: 'published',

@@ -6,9 +6,9 @@ import type { Forage } from '../tables/pasture-tables.js';
 export const forageMassFormulas = {
   mass: {
     id: 'forage-mass',
-    title: 'Standing forage',
+    title: 'Forage on hand',
     words:
-      'Height times the dry matter in a centimetre of it, by kind and density of the stand. Measured with the hand flat on the sward, not the tallest leaf.',
+      'Height times the dry matter in a centimeter of it, by kind and density of the stand. Measured with the hand flat on the sward, not the tallest leaf.',
     symbols: 'W = h·m',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -40,20 +40,20 @@ export const forageMassFormulas = {
   },
   height: {
     id: 'height-of-standing',
-    title: 'Height of what stands',
+    title: 'Height of the grass',
     words:
-      'Standing forage over the dry matter in a centimetre of it, which differs from stand to stand within the printed range.',
+      'Forage on hand over the dry matter in a centimeter of it, which differs from stand to stand within the printed range.',
     symbols: 'h = W ÷ m',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
-/** Dry matter in a centimetre of a paddock's height, kg/ha: measured by the user, else the table's. */
+/** Dry matter in a centimeter of a paddock's height, kg/ha: measured by the user, else the table's. */
 export const massPerCm = (paddock: Paddock, forage: Forage): number =>
   paddock.massKgPerHaCm ?? forage.massKgPerHaCm[paddock.stand].value;
 
-/** Heights that a standing mass can have, by a range of the dry matter in a centimetre. */
+/** Heights that a standing mass can have, by a range of the dry matter in a centimeter. */
 export const heightSpread = (
   massKgPerHa: number,
   kgPerHaCm: Spread | undefined,
@@ -61,5 +61,5 @@ export const heightSpread = (
   kgPerHaCm && {
     low: massKgPerHa / kgPerHaCm.high,
     high: massKgPerHa / kgPerHaCm.low,
-    because: `dry matter in a centimetre: ${kgPerHaCm.because}`,
+    because: `dry matter in a centimeter: ${kgPerHaCm.because}`,
   };

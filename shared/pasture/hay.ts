@@ -14,7 +14,7 @@ export const hayFormulas = {
     id: 'hay-cut',
     title: 'Hay from a paddock',
     words:
-      'Standing forage above the cutting height times what mowing and raking bring home, divided by the dry share of hay.',
+      'Forage above the cutting height times what mowing and raking bring home, divided by the dry share of hay.',
     symbols: 'H = A·(W − W_stubble)·s ÷ dm',
     sources: ['GRAZING_24'],
     mark: 'published',

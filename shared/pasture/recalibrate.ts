@@ -4,9 +4,9 @@ import type { PastureTable } from '../tables/pasture-tables.js';
 export const recalibrateFormulas = {
   factor: {
     id: 'farm-growth-factor',
-    title: 'Growth of this farm over the table’s',
+    title: 'Your growth against the model',
     words:
-      'Growth between your readings over the growth expected in the same days, averaged as ratios. Four imagined readings that agree with the table are averaged in, so that one reading does not throw the plan about.',
+      'Growth between your readings over the growth expected in the same days, averaged as ratios. Four imagined readings that agree with the model are averaged in, so that one reading does not throw the plan about.',
     symbols: 'f = exp(Σ ln(measured ÷ expected) ÷ (n + 4))',
     sources: ['ARITHMETIC'],
     mark: 'own-record',
@@ -27,7 +27,7 @@ export interface GrowthPair {
 }
 
 /**
- * Factor on growth from the farm's own readings: 1 without any, drawn slowly towards what they say.
+ * Factor on growth from the farm's own readings: 1 without any, drawn slowly toward what they say.
  *
  * Pairs with hardly any growth on either side are left out. The factor stays between the table's
  * bounds.

@@ -5,7 +5,7 @@ export const regrowthFormulas = {
     id: 'sward-regrowth',
     title: 'Regrowth of the sward',
     words:
-      'Slow while little leaf stands, fastest at half of the ceiling, and slow again as the stand shades itself. The rate is such that a stand grows from the residual to the turn-in height in the time the month’s growth takes; weather and the farm’s own readings scale it.',
+      'Slow while little leaf stands, fastest at half of the ceiling, and slow again as the stand shades itself. The rate is such that a stand grows from the residual to the ready height in the time the month’s growth takes; weather and the farm’s own readings scale it.',
     symbols:
       'dW/dt = r·W·(1 − W/K), r = G·f·ln[W_in·(K − W_res) ÷ (W_res·(K − W_in))] ÷ (W_in − W_res)',
     sources: ['LOGISTIC'],

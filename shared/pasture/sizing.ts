@@ -52,7 +52,7 @@ export const sizingFormulas = {
   },
   energiser: {
     id: 'fence-energiser',
-    title: 'Energiser',
+    title: 'Energizer',
     words:
       'One joule for a mile of fence, whatever the strands; counting wire asks for four times.',
     symbols: 'E = L·1 J ÷ 1.6 km',

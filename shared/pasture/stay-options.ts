@@ -15,7 +15,7 @@ interface Enterable {
  * Every stay the next herd could make now; a day on hay when it could make none at full height.
  *
  * A stay costs, in kilograms of dry matter: hay for what the grass does not give, and what the
- * judgements of the problem add to keep the sward right.
+ * judgments of the problem add to keep the sward right.
  *
  * @param most paddocks looked at, the ripest first; all of them for a proof
  */

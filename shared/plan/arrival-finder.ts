@@ -28,7 +28,7 @@ export const arrivalFormulas = {
     id: 'arrival-score',
     title: 'Points of an arrival week',
     words:
-      'A hundred, less points for everything that speaks against the week. How many each is worth is a judgement.',
+      'A hundred, less points for everything that speaks against the week. How many each is worth is a judgment.',
     symbols: 'S = max(0, 100 − Σ p)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -81,7 +81,7 @@ export function findArrivals(
   return weeks.map((week) => ({ ...week, rank: rank.get(week.arrivalDate)! }));
 }
 
-/** Points of a week, opened to what took them off and to the judgements behind it. */
+/** Points of a week, opened to what took them off and to the judgments behind it. */
 export const scoreOf = (
   { score, reasons }: ArrivalWeek,
   { judgements }: Pick<Tables, 'judgements'>,

@@ -65,7 +65,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     },
   );
   const placed = quantity(
-    'Birds placed',
+    'Chicks placed',
     life.placed,
     'count',
     lossFormulas.order,
@@ -78,7 +78,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
   );
   const aliveInputs = [from(placed, 'N₀'), ...rateInputs];
   const atEnd = quantity(
-    batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds leaving',
+    batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds to process',
     Math.max(1, Math.floor(endCount + 1e-9)),
     'count',
     lossFormulas.alive,
@@ -145,7 +145,7 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
     dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
       rows: [life.losses],
     }),
-    weight('weight-mean', 'Live weight, mean', life.meanWeightKg),
+    weight('weight-mean', 'Live weight, average', life.meanWeightKg),
     ...(batch.sex === 'pullets'
       ? []
       : [weight('weight-male', 'Live weight, cockerel', life.weightKg.male)]),
@@ -161,7 +161,7 @@ function tooFew({ batch, life }: PlanContext, atEnd: number): PlanIssue[] {
         issue(
           'act',
           'too-few-birds',
-          `${life.placed} birds placed leave about ${atEnd}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
+          `${life.placed} chicks placed leave about ${atEnd}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
         ),
       ]
     : [];
@@ -174,7 +174,7 @@ function outsideTable({ life, batch, say }: PlanContext): PlanIssue[] {
       issue(
         'note',
         'outside-table',
-        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the Gompertz curve through it carries on. Those weights and feed amounts are outside the table's range.`,
+        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the growth curve through it (a Gompertz curve) carries on. Those weights and feed amounts are outside the table's range.`,
       ),
     );
   }
@@ -187,7 +187,7 @@ function outsideTable({ life, batch, say }: PlanContext): PlanIssue[] {
       issue(
         'act',
         'target-not-reached',
-        `A mean of ${say(batch.targetLiveKg, 'kg')} is never reached by these birds; the plan uses ${life.lastAgeDays} days of age instead. Lower the target or choose a heavier strain.`,
+        `An average of ${say(batch.targetLiveKg, 'kg')} is never reached by these birds; the plan uses ${life.lastAgeDays} days of age instead. Lower the target or choose a heavier strain.`,
       ),
     );
   }

@@ -47,7 +47,7 @@ export const feedFormulas = {
     id: 'feed-phase-start',
     title: 'First day of a feed phase',
     words:
-      'Hatch date plus the age at which the feeding programme starts the phase. Mix old and new over a few days.',
+      'Hatch date plus the age at which the feeding program starts the phase. Mix old and new over a few days.',
     symbols: 'D = hatch + age',
     sources: [],
     mark: 'computed',
@@ -134,7 +134,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     const totalKg = sumOf(flockFeedKg, from, to);
     const { phase } = dated;
     const total = quantity(
-      `${phase.name} in total`,
+      `${phase.name} in all`,
       totalKg,
       'kg',
       feedFormulas.phaseTotal,
@@ -152,7 +152,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
         feedFormulas.phaseStart,
         [
           input('Age', dated.fromAgeDays, 'day'),
-          input('Programme', life.programme.name, 'text'),
+          input('Program', life.programme.name, 'text'),
           input('Energy of a kilogram', phase.energyKcalPerKg, 'kcal'),
         ],
         { rows: [life.programme] },

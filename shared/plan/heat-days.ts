@@ -16,7 +16,7 @@ import type { PlanContext } from './context.js';
 
 const BROODER_AIR: Formula = {
   id: 'brooder-air',
-  title: 'Mean air in the brooder',
+  title: 'Average air in the brooder',
   words:
     'Three tenths of the brooder at the temperature under the heat, the rest at the cool end; with a gas hover the air of the heated room.',
   symbols: 'T_in = T_c + 0.3·(T_h − T_c)',
@@ -144,13 +144,13 @@ export function heatSeries(
     ...shellRows(brooder, tables),
   ];
   const nightInputs = [
-    { label: 'Air in the brooder, mean', symbol: 'T_in', series: 'brooder-air' },
+    { label: 'Air in the brooder, average', symbol: 'T_in', series: 'brooder-air' },
     { label: 'Air around the brooder on a cold night', symbol: 'T_out', series: 'around-brooder' },
   ];
   return [
     dailySeries(
       'brooder-air',
-      'Air in the brooder, mean',
+      'Air in the brooder, average',
       'degC',
       BROODER_AIR,
       days.map((d) => d.insideC),

@@ -34,8 +34,8 @@ export const heatFormulas = {
   },
   meanOfDays: {
     id: 'mean-of-heat-days',
-    title: 'Mean of the days with heat',
-    words: 'The total divided by the days on which there is heat.',
+    title: 'Average of the days with heat',
+    words: 'The sum divided by the days on which there is heat.',
     symbols: 'Ā = A ÷ D',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -44,7 +44,7 @@ export const heatFormulas = {
     id: 'gas-litres',
     title: 'Propane for the whole brooding time',
     words:
-      'Energy divided by what a litre of liquid propane holds; all of its heat stays in an unvented house.',
+      'Energy divided by what a liter of liquid propane holds; all of its heat stays in an unvented house.',
     symbols: 'V = E·3.6 ÷ H',
     sources: ['UCONN_FUELS'],
     mark: 'published',
@@ -82,7 +82,7 @@ export function energyOf(
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
   const daysWithHeat = input('Days with heat', heatDays, 'day');
   const energyTotal = quantity(
-    'Energy in total',
+    'Energy in all',
     energyKWh.reduce((a, b) => a + b, 0),
     'kWh',
     heatFormulas.energyTotal,
@@ -105,7 +105,7 @@ export function energyOf(
     ),
     energyTotal,
     energyPerDay: quantity(
-      'Energy a day, mean',
+      'Energy a day, average',
       perDay(energyTotal.value),
       'kWh',
       heatFormulas.meanOfDays,
@@ -115,7 +115,7 @@ export function energyOf(
       ? {
           gasLitres: gas,
           gasPerDay: quantity(
-            'Propane a day, mean',
+            'Propane a day, average',
             perDay(gas.value),
             'L',
             heatFormulas.meanOfDays,
@@ -130,7 +130,7 @@ export function energyOf(
       heatFormulas.cost,
       [
         from(used, gas ? 'V' : 'E'),
-        input(gas ? 'Price of a litre' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
+        input(gas ? 'Price of a liter' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
       ],
     ),
   };
@@ -141,13 +141,13 @@ function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity 
   const { MJPerL, low, high } = tables.heat.propane;
   const litres = (perL: number): number => (energy.value * MJ_PER_KWH) / perL;
   return quantity(
-    'Propane in total',
+    'Propane in all',
     litres(MJPerL),
     'L',
     heatFormulas.gas,
     [
       from(energy, 'E', 'Energy'),
-      fromTable(tables.heat.propane, 'Heat in a litre', MJPerL, 'MJPerL', 'H'),
+      fromTable(tables.heat.propane, 'Heat in a liter', MJPerL, 'MJPerL', 'H'),
     ],
     {
       spread: {

@@ -53,7 +53,7 @@ export function coldestNightOf(
       'degC',
       weatherFormulas.coldNight,
       [
-        input('Expected mean low', context.weather.minC[coldest]!, 'degC'),
+        input('Expected average low', context.weather.minC[coldest]!, 'degC'),
         ...coldNightRows(context).map((row) =>
           fromTable(row, 'A cold night is colder by', row.value, 'K'),
         ),
@@ -68,7 +68,7 @@ export function coldestNightOf(
       brooderHeatFormulas.need,
       [
         from(conduction, 'UA'),
-        fromTable(heat.zone, 'Air in the brooder, mean', worst.insideC, 'degC', 'T_in'),
+        fromTable(heat.zone, 'Air in the brooder, average', worst.insideC, 'degC', 'T_in'),
         input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
         fromTable(heat.ventilation, 'Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
         fromTable(heat.birds, 'Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),

@@ -80,7 +80,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
 const NO_BROODER = issue(
   'note',
   'no-brooder',
-  'No brooder is chosen, so heat, floor and bedding are not worked out. Choose one, or add it under Facilities.',
+  'No brooder is chosen, so heat, floor and bedding are not worked out. Choose one, or add it under Buildings and gear.',
 );
 
 function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {

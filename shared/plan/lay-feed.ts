@@ -45,7 +45,7 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
       issue(
         'note',
         'layer-feed-range',
-        `On ${context.say(outside, 'day')} of lay the mean air is outside ${context.say(LAYER_AIR_C.min, 'degC')} to ${context.say(LAYER_AIR_C.max, 'degC')}, where the hens' energy equation is read; the nearest end is used. Hens in a cold coop eat more than shown.`,
+        `On ${context.say(outside, 'day')} of lay the average air is outside ${context.say(LAYER_AIR_C.min, 'degC')} to ${context.say(LAYER_AIR_C.max, 'degC')}, where the hens' energy equation is read; the nearest end is used. Hens in a cold coop eat more than shown.`,
       ),
     );
   }

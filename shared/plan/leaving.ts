@@ -231,7 +231,7 @@ function inTheFreezer(
     processingFormulas.freezer,
     [
       from(packedAll, 'W_p', 'Packed, all birds'),
-      fromTable(packing, 'A litre holds', packing.kgPerL, 'kgPerL', 'ρ'),
+      fromTable(packing, 'A liter holds', packing.kgPerL, 'kgPerL', 'ρ'),
     ],
     {
       spread: {

@@ -94,7 +94,7 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       moveOutFormulas.moveOut,
       [
         input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
-        input('Expected lows of seven nights, mean', meanOfNext(weather.minC, day), 'degC'),
+        input('Expected lows of seven nights, average', meanOfNext(weather.minC, day), 'degC'),
         input('Rule’s night low at that age', nightLowAt(rule, ageDays), 'degC'),
         input('Weather used', climate.label, 'text'),
       ],
@@ -112,7 +112,7 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       options,
     ),
     nightLow: quantity(
-      'Expected low of the first seven nights, mean',
+      'Expected low of the first seven nights, average',
       meanOfNext(weather.minC, day),
       'degC',
       moveOutFormulas.moveOut,
@@ -207,7 +207,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
   const shared: Partial<OutdoorsPart> = {
     home: home.name,
     floorNeeded,
-    floorHave: quantity('Floor there is', have, 'm2', plainFormulas.measured, [
+    floorHave: quantity('Floor you have', have, 'm2', plainFormulas.measured, [
       fromFarm('One pen', onePenM2, 'm2'),
       fromFarm('Pens', pens?.count ?? 1, 'count'),
     ]),
@@ -328,7 +328,7 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
     ...(coop
       ? {
           home: coop.name,
-          floorHave: quantity('Coop floor there is', coop.floorM2, 'm2', plainFormulas.measured, [
+          floorHave: quantity('Coop floor you have', coop.floorM2, 'm2', plainFormulas.measured, [
             fromFarm('Measured', coop.floorM2, 'm2'),
           ]),
         }

@@ -9,7 +9,7 @@ export const weatherFormulas = {
     id: 'cold-night',
     title: 'Coldest night to expect',
     words:
-      'The low that one night in ten falls below, at that time of year in the years on record; or the mean low less 6 °C when only monthly means are known.',
+      'The low that one night in ten falls below, at that time of year in the years on record; or the average low less 6 °C when only monthly means are known.',
     symbols: 'T = P10(lows), or T_mean − 6 °C',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -17,7 +17,7 @@ export const weatherFormulas = {
   nightLow: {
     id: 'expected-night-low',
     title: 'Expected night low',
-    words: 'Mean of the lows at that time of year; the forecast where there is one.',
+    words: 'Average of the lows at that time of year; the forecast where there is one.',
     symbols: 'T = mean(T_min)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -25,7 +25,7 @@ export const weatherFormulas = {
   dayHigh: {
     id: 'expected-day-high',
     title: 'Expected day high',
-    words: 'Mean of the highs at that time of year; the forecast where there is one.',
+    words: 'Average of the highs at that time of year; the forecast where there is one.',
     symbols: 'T = mean(T_max)',
     sources: ['ARITHMETIC'],
     mark: 'computed',

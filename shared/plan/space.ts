@@ -82,14 +82,14 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
         issue(
           'act',
           `brooder-${unit === 'm2' ? 'floor' : 'edge'}-short`,
-          `${name} runs out on ${context.say(context.dateOf(outAt), 'date')}, at ${context.say(life.arrivalAgeDays + outAt, 'day')} of age; the birds are to stay until ${context.say(context.dateOf(days), 'date')}. Add room, split the batch, or move them sooner if the nights allow.`,
+          `${name} is outgrown on ${context.say(context.dateOf(outAt), 'date')}, at ${context.say(life.arrivalAgeDays + outAt, 'day')} of age; the birds are to stay until ${context.say(context.dateOf(days), 'date')}. Add room, split the batch, or move them sooner if the nights allow.`,
         ),
       );
     }
     const needed: SpaceNeed = {
       name,
       most: quantity(
-        `${name} needed at most`,
+        `${name}, peak need`,
         most,
         unit,
         formula,
@@ -103,7 +103,7 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
       ...(have === undefined
         ? {}
         : {
-            have: quantity(`${name} there is`, have, unit, plainFormulas.measured, [
+            have: quantity(`${name} you have`, have, unit, plainFormulas.measured, [
               fromFarm('Measured', have, unit),
             ]),
           }),
@@ -111,10 +111,10 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
         ? {}
         : {
             runsOut: datedFact(
-              `${name} runs out`,
+              `${name}, outgrown on`,
               context.dateOf(outAt),
               spaceFormulas.runsOut,
-              [input('Needed that day', values[outAt]!, unit), fromFarm('There is', have!, unit)],
+              [input('Needed that day', values[outAt]!, unit), fromFarm('Have', have!, unit)],
               alive,
             ),
           }),
@@ -124,8 +124,8 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
   const floorHave = brooder && brooder.lengthM * brooder.widthM;
   const needs = [
     part('Brooder floor', floor, 'm2', floorHave),
-    part('Feeder edge', need('feederCm'), 'cm', brooder?.feederCm),
-    part('Drinker edge', need('drinkerCm'), 'cm', brooder?.drinkerCm),
+    part('Feeder length', need('feederCm'), 'cm', brooder?.feederCm),
+    part('Drinker length', need('drinkerCm'), 'cm', brooder?.drinkerCm),
   ];
   const space: SpacePart = {
     standard: standard.name,

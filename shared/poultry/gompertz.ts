@@ -5,7 +5,7 @@ export const gompertzFormulas = {
     id: 'gompertz-growth',
     title: 'Gompertz growth curve',
     words:
-      'Weight climbs towards an adult weight; the rate sets how fast. The age of fastest growth follows from the weight at hatch.',
+      'Weight climbs toward an adult weight; the rate sets how fast. The age of fastest growth follows from the weight at hatch.',
     symbols: 'W = A·exp(−exp(−B·(t − t*))), t* = ln(ln(A ÷ W₀)) ÷ B',
     sources: ['GOMPERTZ_FITS'],
     mark: 'computed',

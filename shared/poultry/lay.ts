@@ -7,7 +7,7 @@ export const layFormulas = {
     id: 'hen-day-lay',
     title: 'Eggs per hen and day',
     words:
-      'A rise that slows towards a ceiling, times a slow fall. The three numbers are fitted to the published points of the strain.',
+      'A rise that slows toward a ceiling, times a slow fall. The three numbers are fitted to the published points of the strain.',
     symbols: 'y = M·(1 − e^(−z·(t − d)))·e^(−a·t)',
     sources: ['COMPARTMENTAL_LAY'],
     mark: 'computed',

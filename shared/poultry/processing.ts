@@ -22,7 +22,7 @@ export const processingFormulas = {
     id: 'freezer-litres',
     title: 'Freezer room needed',
     words:
-      'Packed weight of all birds divided by what a litre of freezer holds. Whole birds pack looser than blocks.',
+      'Packed weight of all birds divided by what a liter of freezer holds. Whole birds pack looser than blocks.',
     symbols: 'V = N·W_p ÷ ρ',
     sources: ['ARITHMETIC'],
     mark: 'computed',

@@ -45,7 +45,7 @@ export function describeProblem(problem: FieldProblem): string {
 export interface FieldWords {
   /** The label printed at a field; undefined for a field that the form does not have. */
   readonly labelOf: (field: string) => string | undefined;
-  /** The unit that a number is shown in: acres, where square metres are stored. */
+  /** The unit that a number is shown in: acres, where square meters are stored. */
   readonly unitOf?: ((field: string) => Unit | undefined) | undefined;
 }
 

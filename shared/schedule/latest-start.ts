@@ -2,7 +2,7 @@ import type { WorkJob } from './work.js';
 
 /**
  * Last day on which a job can be begun and still be done by a day, with the hours it has for
- * itself: days that suit it are filled backwards from its end.
+ * itself: days that suit it are filled backward from its end.
  *
  * @param together minutes of each day that as many people as the job takes have together
  * @param suits 1 for every day that suits it; all do when left out

@@ -15,7 +15,7 @@ export interface Forage {
   readonly id: string;
   readonly name: string;
   readonly habit: 'cool-season' | 'warm-season';
-  /** Dry matter in a centimetre of height. */
+  /** Dry matter in a centimeter of height. */
   readonly massKgPerHaCm: Sourced &
     Readonly<
       Record<Stand, { readonly low: number; readonly high: number; readonly value: number }>

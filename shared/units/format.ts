@@ -19,6 +19,15 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   return withLabel(text, label);
 }
 
+/** A chance as it is said: so many years of ten. */
+export function formatChance(share: number): string {
+  const years = Math.round(10 * share);
+  if (years === 0) return 'hardly ever';
+  return years === 10
+    ? 'nearly every year'
+    : `about ${years} ${years === 1 ? 'year' : 'years'} in 10`;
+}
+
 /** A number as it was typed: float noise is taken off, and nothing else. */
 export function formatTyped(value: number, unit: Unit, { units }: Reader): string {
   const shown = toShown(value, unit, units);
@@ -27,7 +36,7 @@ export function formatTyped(value: number, unit: Unit, { units }: Reader): strin
   return withLabel(text, label);
 }
 
-/** A bound, rounded inwards, so that the number that is read may also be typed. */
+/** A bound, rounded inward, so that the number that is read may also be typed. */
 export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min' | 'max'): string {
   const shown = toShown(value, unit, reader.units);
   const { label, digits } = SHOWN[unit][reader.units];

@@ -96,7 +96,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   MJ: both('MJ', 1),
   J: both('J', 1),
   L: { metric: as('L', 1, 1), us: as('gal', 1 / L_PER_US_GAL, 1) },
-  // Freezers are sold by the litre and by the cubic foot, never by the gallon.
+  // Freezers are sold by the liter and by the cubic foot, never by the gallon.
   freezerL: { metric: as('L', 1, 0), us: as('ft³', 1 / L_PER_FT3, 1) },
   mL: { metric: as('ml', 1, 0), us: as('fl oz', 128 / (L_PER_US_GAL * 1000), 1) },
   m3: { metric: as('m³', 1, 2), us: as('ft³', 1000 / L_PER_FT3, 1) },
@@ -133,7 +133,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   text: both('', 0),
 };
 
-/** Stored value → the number a farm with this system reads. Shares are read as per cent. */
+/** Stored value → the number a farm with this system reads. Shares are read as percent. */
 export function toShown(value: number, unit: Unit, system: UnitSystem): number {
   if (unit === 'share') return value * 100;
   const { factor, offset } = SHOWN[unit][system];
@@ -154,10 +154,10 @@ const STORED: Partial<Record<Unit, Unit>> = {
   rainMm: 'mm',
 };
 
-/** The unit in which a value is stored and computed: square metres for an area shown in acres. */
+/** The unit in which a value is stored and computed: square meters for an area shown in acres. */
 export const storedUnit = (unit: Unit): Unit => STORED[unit] ?? unit;
 
-/** The label of a stored value as it stands; a share is a part of one there, not per cent. */
+/** The label of a stored value as it stands; a share is a part of one there, not percent. */
 export const storedLabel = (unit: Unit): string =>
   unit === 'share' ? '' : SHOWN[storedUnit(unit)].metric.label;
 

@@ -8,7 +8,7 @@ export interface DateSpread {
   readonly ninetieth: string;
 }
 
-/** When frost ends in spring and begins in autumn at one threshold. */
+/** When frost ends in spring and begins in fall at one threshold. */
 export interface FrostDates {
   readonly thresholdC: number;
   /** Years looked at in each half, and those of them in which it froze. */
@@ -18,7 +18,7 @@ export interface FrostDates {
   readonly autumnsWithFrost: number;
   /** The last frost of spring; left out when it froze in no spring. */
   readonly lastSpring?: DateSpread;
-  /** The first frost of autumn. */
+  /** The first frost of fall. */
   readonly firstAutumn?: DateSpread;
 }
 
@@ -92,7 +92,7 @@ export function halfYearDays(latitudeDeg: number): { spring: Int16Array; autumn:
 }
 
 /**
- * Last spring and first autumn frost at a threshold, with their 10th, 50th and 90th percentile
+ * Last spring and first fall frost at a threshold, with their 10th, 50th and 90th percentile
  * over the years in which it froze. A frost is a daily low at or below the threshold. Percentiles
  * are linear between order statistics, (n − 1)q, and a half day is taken as the later one.
  */

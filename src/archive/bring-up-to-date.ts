@@ -8,7 +8,7 @@ export const knownMigrations = ({ migrations }: DataSource): string[] =>
  * Brings a database through the first changes that this program knows, in the caller's transaction
  * if there is one.
  *
- * @param count how many of them it has been through afterwards
+ * @param count how many of them it has been through afterward
  */
 export async function migrateTo(runner: QueryRunner, count: number): Promise<void> {
   const { connection } = runner;

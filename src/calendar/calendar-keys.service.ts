@@ -55,7 +55,7 @@ export class CalendarKeys {
     const { calendarKey } = await this.farms.findRow(farmId);
     if (!this.isKeyNeeded || isSame(calendarKey ?? '', given)) return;
     throw new ForbiddenException(
-      'This address of the calendar does not hold, or no longer. Copy the new one from the page, under The work, and subscribe to that.',
+      'This address of the calendar does not hold, or no longer. Copy the new one from the page, under Work, and subscribe to that.',
     );
   }
 

@@ -143,7 +143,7 @@ const noHandover = (given: string, most: number): FieldError =>
       max: most,
       fix:
         most === 0
-          ? 'Add a hand-over to the file first.'
-          : 'Give the place of a hand-over in the file.',
+          ? 'Add days away (handovers) to the file first.'
+          : 'Give the place of the days away in the file.',
     },
   ]);

@@ -38,7 +38,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       facts(hay.inSeason, hay.outside, hay.toStore, hay.bales, hay.fixedRotation, hay.least),
     ),
     section(
-      'Turning points',
+      'Key dates',
       facts(
         turning.ready,
         ...turning.herds.flatMap((h) => [
@@ -55,7 +55,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Moves',
       table(
-        ['on', 'until', 'what', 'in at', 'leave', 'rest', ''],
+        ['on', 'until', 'what', 'entry', 'exit', 'rest', ''],
         seasonRows(plan).map((row) => [
           near(row.from),
           near(row.to),
@@ -77,7 +77,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           section(
             'Grass to mow',
             table(
-              ['paddock', 'shut from', 'mow about', 'hay', 'bales'],
+              ['paddock', 'closed from', 'mow about', 'hay', 'bales'],
               plan.surplus.map((s) => [
                 nameOf(plan.paddocks, s.paddockId),
                 near(s.shutFrom),
@@ -89,7 +89,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           ),
         ]),
     section(
-      'Sizes and water',
+      'Stocking and water',
       facts(
         ...sizing.herds.flatMap((h) => [
           h.demand,
@@ -114,7 +114,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Paddocks',
       table(
-        ['paddock', 'area', 'height', 'standing', 'legumes', 'manure N', 'manure P'],
+        ['paddock', 'area', 'height', 'grass on hand', 'legumes', 'manure N', 'manure P'],
         plan.paddocks.map((p) => [
           p.name,
           p.area,
@@ -129,7 +129,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Work',
       table(
-        ['from', 'to', 'start at the latest', 'hours', 'what'],
+        ['from', 'to', 'start no later than', 'hours', 'what'],
         plan.tasks.map((t) => [
           near(t.start),
           near(t.end),

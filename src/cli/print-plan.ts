@@ -106,7 +106,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     section(
       `Space: ${plan.space.standard}`,
       table(
-        ['', 'needed at most', 'there is', 'runs out'],
+        ['', 'peak need', 'have', 'outgrown on'],
         plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
       ),
     ),
@@ -185,7 +185,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     section(
       `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
       table(
-        ['start', 'end', 'start at the latest', 'hours', '', 'waits for'],
+        ['start', 'end', 'start no later than', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [
           near(t.start),
           near(t.end),

@@ -3,6 +3,7 @@ import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import {
+  formatChance,
   formatDate,
   formatMonthDay,
   formatShortDate,
@@ -43,21 +44,21 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
-    `The work, planned on ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
+    `Work, planned on ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
       : table(['on', 'work', 'who', 'h', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${tenth(job.shortHours)} h more than anybody has.`,
+        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${tenth(job.shortHours)} h more than anyone has.`,
     ),
     ...(unfit.length + short.length === 0
-      ? ['\nEverything fits.']
+      ? ['\nTime for everything.']
       : [
-          '\nWill not fit',
+          '\nNo time for these',
           table(
-            ['work', 'h', 'due by', 'why', 'what would make it fit'],
+            ['work', 'h', 'due by', 'why', 'ways to make room'],
             unfit.map((job) => [
               [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
               tenth(job.hours),
@@ -69,19 +70,19 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
         ]),
     '\nHours by week',
     table(
-      ['week of', 'there are', 'chores', 'planned', 'due', ''],
+      ['week of', 'available', 'chores', 'planned', 'due', ''],
       plan.weeks.map((week) => [
         formatShortDate(week.from),
         tenth(week.hours),
         tenth(week.choreHours),
         tenth(week.plannedHours),
         tenth(week.dueHours),
-        week.isOverloaded ? 'more is due than there are hours' : '',
+        week.isOverloaded ? 'more is due than hours available' : '',
       ]),
     ),
-    '\nThe season',
+    '\nWork plan',
     table(
-      ['first day', 'work', 'h', 'due by', 'slack', 'why then'],
+      ['first day', 'work', 'h', 'due by', 'days to spare', 'why then'],
       plan.jobs
         .filter(({ pieces }) => 0 < pieces.length)
         .map((job) => [
@@ -93,31 +94,29 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
           job.why,
         ]),
     ),
-    `Cost of what is late or lost: ${Math.round(plan.cost)}; no plan of these hours has less than ${Math.round(plan.costAtLeast)}.`,
+    ...(plan.cost <= plan.costAtLeast + 0.5 ? ['No better plan is known.'] : []),
   ].join('\n');
 }
 
 /** Chances of a household's work as text, with workable days and frost. */
 export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const { table } = tablesFor(reader);
-  const percent = (share: number): string => `${Math.round(100 * share)} %`;
   return [
-    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly means'}.`,
-    '\nDone by its date?',
+    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
+    '\nWill it get done?',
     table(
-      ['work', 'due by', 'in time', '±', 'begin by, 9 years in 10', 'days that suit'],
+      ['work', 'due by', 'in time', 'start by, to be safe 9 years in 10', 'suitable days'],
       outlook.jobs.map((job) => [
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
         formatShortDate(job.latest),
-        percent(job.chance),
-        `${Math.round(1000 * job.standardError) / 10} %`,
+        formatChance(job.chance),
         job.startBy === undefined ? 'no day is early enough' : formatShortDate(job.startBy),
         job.suitingDays
           ? `${job.suitingDays.tenth} to ${job.suitingDays.ninetieth} of ${job.windowDays}`
           : 'any',
       ]),
     ),
-    '\nDays on which the ground can be worked',
+    '\nDays dry enough to work',
     table(
       ['from', 'days', 'wet year', 'half', 'dry year'],
       outlook.workable.map((span) => [
@@ -130,7 +129,7 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     ),
     '\nFrost',
     table(
-      ['at or below', 'last spring, half', '9 of 10 by', 'first autumn, half', '9 of 10 after'],
+      ['at or below', 'last spring, half', '9 of 10 by', 'first fall, half', '9 of 10 after'],
       outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
         formatValue(thresholdC, 'degC', reader),
         lastSpring ? formatMonthDay(lastSpring.half) : 'none',
@@ -147,7 +146,7 @@ export function printSheet(sheet: CaretakerSheet, reader: Reader): string {
   return sheet.pages
     .map((page) =>
       [
-        `${formatDate(page.date)}, for ${sheet.caretaker}: ${tenth(page.hours)} h of work, ${tenth(page.hoursThere)} h there are`,
+        `${formatDate(page.date)}, for ${sheet.caretaker}: ${tenth(page.hours)} h of work, ${tenth(page.hoursThere)} h available`,
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(

@@ -8,11 +8,11 @@ type Polygon = { readonly type: 'Polygon'; readonly coordinates: [number, number
 
 /** A piece this small comes from rounding, not from the ground. */
 const CRUMB_M2 = 1;
-/** Halvings of the paddock's length: a kilometre down to a micrometre. */
+/** Halvings of the paddock's length: a kilometer down to a micrometre. */
 const HALVINGS = 30;
 /**
  * The halving looks at areas of the flat sheet, which are quick to have; how much ground a square
- * metre of it stands for hardly changes over a paddock and is worked out anew this often.
+ * meter of it stands for hardly changes over a paddock and is worked out anew this often.
  */
 const CORRECTIONS = 3;
 

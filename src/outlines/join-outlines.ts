@@ -5,12 +5,12 @@ import { closed, planeAt, type PointM } from './plane.js';
 
 /**
  * Outlines nearer than this share a fence. First only what is drawn the same is; drawn twice, a
- * fence is seldom drawn the same, so that up to a metre is tried next.
+ * fence is seldom drawn the same, so that up to a meter is tried next.
  */
 const SAME_FENCE_M = [0.01, 1] as const;
 /** A hole or piece this small comes from rounding, not from the ground. */
 const CRUMB_M2 = 1;
-/** A corner this near to the line between its neighbours is none. */
+/** A corner this near to the line between its neighbors is none. */
 const STRAIGHT_M = 0.01;
 const MOST_CORNERS = 1000;
 const NO_LINE = 'no simple line can be drawn around the outlines';

@@ -3,7 +3,7 @@ import type { Outline } from '../../shared/farm/paddock.js';
 export type Corner = Outline[number];
 export type PointM = readonly [xM: number, yM: number];
 
-/** A flat sheet laid on the ground of a farm, in metres; shapes are worked on it, never areas. */
+/** A flat sheet laid on the ground of a farm, in meters; shapes are worked on it, never areas. */
 export interface Plane {
   readonly toPoint: (corner: Corner) => PointM;
   readonly toCorner: (point: readonly number[]) => Corner;
@@ -12,8 +12,8 @@ export interface Plane {
 const M_PER_DEG = 111_320;
 
 /**
- * The sheet that touches the ground at a corner, its x axis turned from east towards north.
- * Good for shapes some kilometres wide; works across the 180th meridian.
+ * The sheet that touches the ground at a corner, its x axis turned from east toward north.
+ * Good for shapes some kilometers wide; works across the 180th meridian.
  */
 export function planeAt([longitude0, latitude0]: Corner, turnedRad = 0): Plane {
   // At a pole east has no length; a little keeps the way back open.
@@ -35,7 +35,7 @@ export function planeAt([longitude0, latitude0]: Corner, turnedRad = 0): Plane {
 const wrappedDeg = (deg: number): number =>
   -180 <= deg && deg <= 180 ? deg : ((((deg + 180) % 360) + 360) % 360) - 180;
 
-/** Degrees to the tenth of a millimetre, so that corners which are the same are written the same. */
+/** Degrees to the tenth of a millimeter, so that corners which are the same are written the same. */
 const tenthMm = (deg: number): number => Math.round(deg * 1e9) / 1e9;
 
 /** A ring of the plane as GeoJSON wants it: the first point again at the end. */

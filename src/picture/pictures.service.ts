@@ -105,7 +105,7 @@ export class PicturesService {
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
 const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 
-/** A paddock that is gone is no longer kept for autumn; days of a season that is over are none. */
+/** A paddock that is gone is no longer kept for fall; days of a season that is over are none. */
 function choicesOf(
   choices: PastureChoices,
   paddocks: readonly Paddock[],

@@ -31,7 +31,7 @@ interface Kind<Row> {
   readonly order: FindOptionsOrder<Row>;
   /** The row as the API returns it. */
   readonly view: (row: Row) => unknown;
-  /** How many of the rows count towards the most there may be; all do when left out. */
+  /** How many of the rows count toward the most there may be; all do when left out. */
   readonly count?: (farmId: string, rows: readonly Row[]) => Promise<number>;
 }
 

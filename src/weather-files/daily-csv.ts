@@ -274,7 +274,7 @@ function checkUnits(days: readonly ImportedDay[], lowName: string): void {
       field: 'csv.header',
       code: 'conflict',
       given: lowName,
-      fix: `The mean high would be ${meanHigh.toFixed(0)} °C: the numbers look like ${wrong}. Rename the columns.`,
+      fix: `The average high would be ${meanHigh.toFixed(0)} °C: the numbers look like ${wrong}. Rename the columns.`,
     },
   ]);
 }

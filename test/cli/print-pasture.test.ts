@@ -16,7 +16,7 @@ describe('printPasture', () => {
     const lines = moves.split('\n').filter((line) => /│ (Mon|Tue|Wed|Thu|Fri|Sat|Sun) /.test(line));
     expect(lines).toHaveLength(seasonRows(plan).length);
     expect(moves).toMatch(/Wed 21 Apr .* Cows on hay .* kg dry/);
-    expect(moves).toMatch(/Shut Paddock \d+ for hay/);
+    expect(moves).toMatch(/Close Paddock \d+ /);
     expect(moves).toMatch(/Mow Paddock \d+ .* kg, \d+/);
   });
 });

@@ -67,7 +67,7 @@ describe('yearCurve', () => {
     monthMeans(yearCurve(months, 0)).forEach((mean, m) => {
       const [before, own, after] = [months[(m + 11) % 12]!, months[m]!, months[(m + 1) % 12]!];
       // A month without growth beside one with much gets the foot of the curve: 3 % of the peak at most,
-      // which its neighbour then lacks.
+      // which its neighbor then lacks.
       const isFoot = [before, own, after].includes(0);
       expect(Math.abs(mean - own)).toBeLessThan(isFoot ? 0.03 * peak : 0.01 * peak);
     });

@@ -67,13 +67,13 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
       await look(`sheet: ${sheet}`);
     }
     await page.goto(`${farm}/facilities`);
-    await page.getByRole('heading', { name: 'Facilities' }).waitFor();
+    await page.getByRole('heading', { name: 'Buildings and gear' }).waitFor();
     await look('facilities');
     await page.getByRole('button', { name: 'Change Shed brooder' }).click();
     await page.getByRole('dialog').waitFor();
     await look('brooder form');
     await page.goto(`${farm}/place`);
-    await page.getByRole('heading', { name: 'Farm, weather, people' }).waitFor();
+    await page.getByRole('heading', { name: 'Your place' }).waitFor();
     await look('farm');
     await page.goto(`${farm}/sources`);
     await page.getByRole('heading', { name: 'Sources' }).waitFor();
@@ -306,7 +306,7 @@ describe('what is typed', () => {
     await page.goto(`${farm}/place`);
     await page.getByLabel(/^Longitude/).fill('75W');
     await page.getByText('Read as 75° west.').waitFor();
-    await page.getByLabel('March mean low, °F').fill('60');
+    await page.getByLabel('March average low, °F').fill('60');
     await page.getByText(/^March low 60 °F is above March high/).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
     expect(errors).toEqual([]);
@@ -318,8 +318,8 @@ describe('what is typed', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     const wanted = page.getByLabel('Birds wanted in the freezer');
     await wanted.fill('60');
-    await page.getByRole('link', { name: 'Facilities' }).click();
-    await page.getByRole('heading', { name: 'Facilities' }).waitFor();
+    await page.getByRole('link', { name: 'Buildings and gear' }).click();
+    await page.getByRole('heading', { name: 'Buildings and gear' }).waitFor();
     await page.getByRole('link', { name: 'Batches', exact: true }).click();
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByText('Unsaved changes, kept from before').waitFor();
@@ -351,7 +351,7 @@ describe('a phone', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'Work' }).click();
     await page
-      .getByText(/start at the latest/)
+      .getByText(/start no later than/)
       .first()
       .waitFor();
     const heights = await page

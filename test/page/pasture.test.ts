@@ -43,10 +43,10 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
     await page.locator('.recharts-surface').first().waitFor();
     const found: Record<string, string[]> = { season: await findings(page) };
     for (const [path, heading] of [
-      ['walk', 'Walk the field'],
+      ['walk', 'Pasture walk'],
       ['land', 'Paddocks and herds'],
       ['sizes', 'Paddock by paddock'],
-      ['work', 'Work with the herds'],
+      ['work', 'Herd tasks'],
       ['print', 'Moves, Thistledown (sample)'],
     ] as const) {
       await page.goto(`${base}/${path}`);
@@ -91,17 +91,17 @@ describe('the season', () => {
       await page.keyboard.press('Escape');
       await drawer.waitFor({ state: 'detached' });
     };
-    await openAndRead(/^Standing in Pond:/, [
+    await openAndRead(/^Grass on hand in Pond:/, [
       'W = W₀ + grown − eaten − trampled − mown − died off',
       'Grown since',
     ]);
-    await openAndRead(/^Height in Pond:/, ['h = W ÷ m', 'Dry matter in a centimetre']);
-    await openAndRead(/^Standing on average:/, ['W_mean = Σ W·A ÷ Σ A']);
+    await openAndRead(/^Height in Pond:/, ['h = W ÷ m', 'Forage per unit of height']);
+    await openAndRead(/^Average grass on hand:/, ['W_mean = Σ W·A ÷ Σ A']);
     await openAndRead(/^Need of the 21 days from then:/, ['F = Σ need of a day']);
     await openAndRead(/^Cows: need of the day:/, ['F = Σ head·DMI']);
-    await openAndRead(/^Standing in all paddocks:/, ['M = Σ W·A', 'Pond']);
+    await openAndRead(/^Grass on hand in all paddocks:/, ['M = Σ W·A', 'Pond']);
     await openAndRead(/^In on:/, ['Why then', 'turn-out: the first day the rules allow']);
-    await openAndRead(/^Leave at:/, ['h = W ÷ m', 'Residual']);
+    await openAndRead(/^Exit height:/, ['h = W ÷ m', 'Residual']);
     await openAndRead(/^Turn-out:/, ['Ground drained and grass growing from']);
     await page.goto(`${base}/print`);
     await page.getByText('Cows on hay').first().waitFor({ timeout: 30_000 });
@@ -146,8 +146,8 @@ describe('the season', () => {
     await page.goto(`${base}/walk`);
     await page.getByRole('textbox', { name: /^Pond/ }).fill('9');
     await page.getByRole('button', { name: 'Barn: higher' }).click();
-    await page.getByRole('button', { name: /^Keep 2 heights/ }).click();
-    await page.getByText('Kept').waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: /^Save 2 heights/ }).click();
+    await page.getByText('Saved', { exact: true }).waitFor({ timeout: 30_000 });
     await page.goto(`${base}/sizes`);
     const row = page.getByRole('row', { name: /^Pond/ });
     // Before the season a part dies off over winter, so that the reading is looked for, not its height then.
@@ -262,11 +262,11 @@ describe('the season', () => {
   });
 });
 
-it('keeps grass for autumn in the plan once it is asked to, and stops when asked again', async () => {
+it('keeps grass for fall in the plan once it is asked to, and stops when asked again', async () => {
   const { page } = await house.page('desktop');
   await openPasture(page);
-  await page.getByRole('button', { name: 'Keep them for autumn' }).click();
-  await page.getByText('shut for autumn in this plan').waitFor({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Keep them for fall' }).click();
+  await page.getByText('closed for fall in this plan').waitFor({ timeout: 30_000 });
   await page.getByRole('button', { name: 'Graze them as the others' }).click();
-  await page.getByRole('button', { name: 'Keep them for autumn' }).waitFor({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Keep them for fall' }).waitFor({ timeout: 30_000 });
 });

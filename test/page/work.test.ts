@@ -16,15 +16,15 @@ async function openWork(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the sample farm' }).click();
   await page.getByRole('heading', { name: 'Batches' }).waitFor();
   await page.goto(page.url().replace(/\/batches$/, '/work'));
-  await page.getByRole('heading', { name: 'The work' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: 'Work', exact: true }).waitFor({ timeout: 60_000 });
 }
 
 /** Parts of the section, by their link, and a heading that stands in each. */
 const PARTS = [
-  [/^(The season|Season)/, 'Hours by week'],
-  [/^Chances/, 'Done by its date?'],
-  [/^(Work of your own|Own)/, 'Ready-made sets'],
-  [/^(Handing over|Away)/, 'In your calendar'],
+  [/^(Work plan|Plan)/, 'Hours by week'],
+  [/^(Will it get done|In time)/, 'Done in time?'],
+  [/^Other/, 'Ready-made sets'],
+  [/^(While you’re away|Away)/, 'In your calendar'],
   [/^Today/, 'Today and the next three days'],
 ] as const;
 const openPart = async (page: Page, part: string): Promise<void> => {
@@ -45,7 +45,7 @@ describe.each(['desktop', 'phone'] as const)('the work, %s', (size) => {
     await openWork(page);
     for (const [part, heading] of PARTS) {
       await page
-        .getByRole('navigation', { name: 'The work' })
+        .getByRole('navigation', { name: 'Work' })
         .getByRole('link', { name: part })
         .click();
       await page.getByRole('heading', { name: heading, exact: true }).waitFor({ timeout: 60_000 });
@@ -104,7 +104,7 @@ describe('the household’s own work', () => {
     await page.getByRole('button', { name: 'Save' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await openPart(page, '');
-    await page.getByRole('heading', { name: 'Will not fit' }).waitFor({ timeout: 30_000 });
+    await page.getByRole('heading', { name: 'No time for these' }).waitFor({ timeout: 30_000 });
     await page.getByText('30 h, due by').waitFor();
     await page.getByText('or a helper for all 30 h of it').first().waitFor();
   });
@@ -114,8 +114,10 @@ describe('what changes a plan', () => {
   it('is a look at the ground, which can be taken back', async () => {
     const { page } = await house.page('phone');
     await openWork(page);
-    await page.getByRole('button', { name: 'Fit to work' }).click();
-    await page.getByText('You found the ground fit to work today.').waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Dry enough' }).click();
+    await page
+      .getByText('You found the ground dry enough to work today.')
+      .waitFor({ timeout: 30_000 });
     await page.getByRole('button', { name: 'Take it back' }).click();
     await page.getByRole('button', { name: 'Too wet' }).waitFor({ timeout: 30_000 });
   });
@@ -151,7 +153,7 @@ describe('what changes a plan', () => {
       .first()
       .waitFor({ timeout: 30_000 });
     await page.getByText(/of its jobs are among yours/).waitFor();
-    await page.getByRole('button', { name: 'Leave Hives in spring' }).click();
+    await page.getByRole('button', { name: 'Remove Hives in spring' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
     await page.getByRole('button', { name: 'Take Hives in spring' }).waitFor({ timeout: 30_000 });
   });
@@ -160,9 +162,9 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/season');
-    await page.getByRole('button', { name: 'What would that do?' }).click();
-    await page.getByText(/^Late pieces of work:/).waitFor({ timeout: 30_000 });
-    await page.getByText('became', { exact: false }).first().waitFor();
+    await page.getByRole('button', { name: 'Preview' }).click();
+    await page.getByText(/^Work done late:/).waitFor({ timeout: 30_000 });
+    await page.getByText('moved from', { exact: false }).first().waitFor();
   });
 });
 
@@ -178,7 +180,7 @@ describe('handing days over', () => {
     await dialog.getByRole('button', { name: 'Add a row' }).first().click();
     await dialog.getByLabel('Phone numbers, who 1').fill('Vet');
     await dialog.getByLabel('Phone numbers, number 1').fill('555 0100');
-    await dialog.getByRole('button', { name: 'What would that move?' }).click();
+    await dialog.getByRole('button', { name: 'Preview' }).click();
     await dialog
       .getByText(/of work for|no hours for|Every day fits/)
       .first()

@@ -80,20 +80,20 @@ const batchQuantities =
 
 describe('rows behind the numbers of a batch', () => {
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
-    ['losses', (t) => rowById(t.losses, 'fast-meat'), ['Birds to order', 'Birds leaving']],
+    ['losses', (t) => rowById(t.losses, 'fast-meat'), ['Birds to order', 'Birds to process']],
     ['growth table', (t) => rowById(t.growthTables, 'fast-2020'), ['Live weight each', 'Ice']],
     ['waste', (t) => rowById(t.strains, 'fast-meat').waste, ['Feed for the whole batch']],
     ['usual age', (t) => rowById(t.strains, 'fast-meat').leave, ['Processing']],
-    ['feed programme', (t) => rowById(t.feedProgrammes, 'broiler'), ['Grower from']],
+    ['feed program', (t) => rowById(t.feedProgrammes, 'broiler'), ['Grower from']],
     ['keeping of feed', (t) => t.feedKeeping, ['Buy Starter by']],
     ['weight of a bag', (t) => t.feedKeeping.usualBag, ['Starter bags', 'The bill']],
     ['schedule', (t) => t.broodingSchedules[0]!, ['Under the heat, chick height', 'Cool end']],
-    ['space standard', (t) => t.space.brooder[0]!, ['Brooder floor needed at most']],
+    ['space standard', (t) => t.space.brooder[0]!, ['Brooder floor, peak need']],
     ['floor of pens', (t) => t.space.pen, ['Floor needed outdoors', 'Pens needed']],
     ['moves of pens', (t) => t.space.penMoves, ['Pen moves a day', 'Ground covered']],
     ['water', (t) => t.water.meat, ['Most water in one day']],
     ['rise of water in heat', (t) => t.water.heat, ['Most water in one day']],
-    ['air films', (t) => t.heat.films, ['Walls and lid, per degree', 'Energy in total']],
+    ['air films', (t) => t.heat.films, ['Walls and lid, per degree', 'Energy in all']],
     ['materials', (t) => rowById(t.materials, 'plywood'), ['Walls and lid, per degree']],
     ['warmth of birds', (t) => t.heat.birds, ['Heat needed on the coldest expected night']],
     ['fresh air', (t) => t.heat.ventilation, ['Lamps needed']],
@@ -177,14 +177,14 @@ describe('rows behind the numbers of a pasture', () => {
   const cow = (t: Tables) => rowById(t.cattle.classes, 'cow-calf');
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
     ['growth by month', (t) => kind(t).growthKgPerHaDay, ['Grass ready', 'Turn-out', 'In on']],
-    ['forage in a centimetre', (t) => kind(t).massKgPerHaCm, ['Dry matter in a centimetre']],
+    ['forage in a centimeter', (t) => kind(t).massKgPerHaCm, ['Forage per unit of height']],
     ['heights', (t) => kind(t).heights, ['Grass ready', 'Turn-out']],
     ['rest', (t) => kind(t).restDays, ['Paddocks for the longest rest', 'In on']],
     ['energy', (t) => kind(t).energyMcalPerKg, ['Dry matter a day, at most']],
     ['legumes', (t) => kind(t).legumeShare, ['Clover and alfalfa in it']],
     ['the bloat limit', (t) => t.pasture.bloatLegumeShare, ['Clover and alfalfa in it']],
-    ['ceiling', (t) => t.pasture.ceilingKgPerHa, ['Standing when growth ends', 'Grass ready']],
-    ['loss in winter', (t) => t.pasture.winterLossPerDay, ['Standing then']],
+    ['ceiling', (t) => t.pasture.ceilingKgPerHa, ['Grass on hand when growth ends', 'Grass ready']],
+    ['loss in winter', (t) => t.pasture.winterLossPerDay, ['Grass on hand then']],
     [
       'share eaten',
       (t) => t.pasture.utilisation,
@@ -192,8 +192,8 @@ describe('rows behind the numbers of a pasture', () => {
     ],
     ['longest stay', (t) => t.pasture.longestStayDays, ['Paddocks for the longest rest']],
     ['magnesium', (t) => t.pasture.magnesiumLeadDays, ['Magnesium mineral from']],
-    ['change of feed', (t) => t.pasture.gradualDays, ['Hay beside grass until']],
-    ['fall grass', (t) => t.pasture.stockpile, ['To keep grass for autumn, shut from']],
+    ['change of feed', (t) => t.pasture.gradualDays, ['Feed hay too until']],
+    ['fall grass', (t) => t.pasture.stockpile, ['To keep grass for fall, closed from']],
     ['nitrogen limit', (t) => t.pasture.nitrogenLimitKgPerHa, ['Manure nitrogen']],
     ['hay', (t) => t.pasture.hay, ['Hay to have in store for it', 'Bales for it']],
     ['feeding hay', (t) => rowById(t.pasture.hay.feeding, 'ring'), ['Hay to have in store for it']],
@@ -205,12 +205,16 @@ describe('rows behind the numbers of a pasture', () => {
     ['water', (t) => t.cattleWater, ['Water a day, at most']],
     ['tank', (t) => t.cattleWater.tank, ['Smallest tank']],
     ['refill', (t) => t.cattleWater.refill, ['Smallest tank']],
-    ['trough', (t) => t.cattleWater.troughEdgeM, ['Trough edge']],
-    ['lane', (t) => t.fence.laneWidthM, ['Lane along a mean paddock']],
-    ['energizer', (t) => t.fence.energiserJPerKm, ['Energiser for all of that fence']],
+    ['trough', (t) => t.cattleWater.troughEdgeM, ['Trough length']],
+    ['lane', (t) => t.fence.laneWidthM, ['Lane along an average paddock']],
+    ['energizer', (t) => t.fence.energiserJPerKm, ['Energizer for all of that fence']],
     ['shade', (t) => t.fence.shadeM2PerHead, ['Shade for all of them']],
     ['weighing of moves', (t) => t.judgements.grazing.earliestShare, ['In on', 'Days of stay']],
-    ['unread stands', (t) => t.judgements.grass.unknownHeightCm, ['Standing then', 'Grass ready']],
+    [
+      'unread stands',
+      (t) => t.judgements.grass.unknownHeightCm,
+      ['Grass on hand then', 'Grass ready'],
+    ],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), pastureQuantities());
     expect(found).toEqual(expect.arrayContaining(labels));
@@ -256,7 +260,7 @@ describe('rows behind the numbers of a pasture', () => {
             heightCm: 9 + 2 * k,
           }),
         ),
-      })(real).find(({ label }) => label.startsWith('Growth of this farm'))!.mark;
+      })(real).find(({ label }) => label.startsWith('Your growth against'))!.mark;
     expect(factor(1)).toBe('estimate');
     expect(factor(4)).toBe('own-record');
   });

@@ -79,7 +79,7 @@ describe('describeForForm', () => {
         ),
       ),
     ).toEqual([
-      'March low 60 °F is above March high 41 °F. A month’s mean low cannot be above its mean high.',
+      'March low 60 °F is above March high 41 °F. A month’s average low cannot be above its average high.',
       'Already taken 10.5944 ft³ is above Capacity 7.0629 ft³. No more can be taken than the freezer holds: correct one of the two.',
     ]);
   });

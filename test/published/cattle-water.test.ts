@@ -15,7 +15,7 @@ const gallons = (classId: string, airF: number, weightLb = 1200): number =>
     milkKg: 0,
   }) / L_PER_US_GAL;
 
-/** Litres and °C are stored to four digits; weights between 181.4 and 362.9 kg to one decimal. */
+/** Liters and °C are stored to four digits; weights between 181.4 and 362.9 kg to one decimal. */
 const OFF = 0.012;
 
 // Michigan State University Extension, "Estimating Water Usage on Michigan Beef Farms" (table by P. Guyer,

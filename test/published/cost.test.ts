@@ -6,7 +6,7 @@ const cents = (prices: readonly string[]): number =>
 
 describe('costMinor', () => {
   it('makes a pastured bird cost $23.10, $6.42 a pound sold (North Carolina extension budget)', () => {
-    // Chick, feed, labour, farm, transport, processing, marketing; 3.6 lb sold.
+    // Chick, feed, labor, farm, transport, processing, marketing; 3.6 lb sold.
     const total = cents(['1.20', '3.20', '6.00', '4.20', '0.50', '5.00', '3.00']);
     expect(total).toBe(2310);
     expect(Math.round(total / 3.6)).toBe(642);

@@ -5,7 +5,7 @@ import { tables } from '../support/factories.js';
 const phase = (programme: string, id: string) =>
   rowById(rowById(tables.feedProgrammes, programme).phases, id);
 
-describe('feed programme', () => {
+describe('feed program', () => {
   it('starts a meat bird at 23 %, then 20 % from 3 and 18 % from 6 weeks (veterinary manual, after 1994)', () => {
     for (const [id, fromDay, percent] of [
       ['starter', 0, 23],

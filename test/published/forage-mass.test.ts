@@ -7,7 +7,7 @@ import { tables } from '../support/factories.js';
 import { newPaddock } from '../support/pasture-factories.js';
 
 const KG_HA_PER_LB_ACRE = KG_PER_LB / HA_PER_ACRE;
-/** kg/ha in a centimetre for each pound on an acre-inch. */
+/** kg/ha in a centimeter for each pound on an acre-inch. */
 const KG_HA_CM_PER_LB_ACRE_IN = KG_HA_PER_LB_ACRE / CM_PER_IN;
 /** Stored to four digits. */
 const FOUR_DIGITS = 0.0006;

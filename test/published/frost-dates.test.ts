@@ -3,7 +3,7 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { DailyWeather } from '../../shared/weather/climate.js';
 import { frostDates, halfYearDays, halfYearLows } from '../../shared/weather/frost.js';
 
-// Last day of spring and first of autumn at 32 °F or below, Fort Collins, Colorado, 1970 to 1999,
+// Last day of spring and first of fall at 32 °F or below, Fort Collins, Colorado, 1970 to 1999,
 // as days of a common year: read from the century of daily weather of the Colorado Climate Center
 // (data set FCwx of the R package extRemes).
 const LAST = [
@@ -45,7 +45,7 @@ describe('frostDates', () => {
     ['tenth', 262.7, '09-20'],
     ['half', 277.5, '10-05'],
     ['ninetieth', 289.1, '10-16'],
-  ] as const)('has the first autumn frost of the %s percentile on day %d', (share, _, date) => {
+  ] as const)('has the first fall frost of the %s percentile on day %d', (share, _, date) => {
     expect(frost.firstAutumn![share]).toBe(date);
   });
 

@@ -13,7 +13,7 @@ const APRIL = 3;
 /** Acres that feed a unit of 25 lb a day at a growth, 70 % of it eaten: the table's own rule. */
 const acresOf = (kgPerHaDay: number): number => 25 / (0.7 * (kgPerHaDay / KG_HA_PER_LB_ACRE));
 
-/** Printed row: forage, productivity, tons an acre, per cent by which the sum may differ, acres from April. */
+/** Printed row: forage, productivity, tons an acre, percent by which the sum may differ, acres from April. */
 type Row = readonly [string, Productivity, number, number, readonly (number | undefined)[]];
 
 // Penn State Agronomy Guide, Table 1.8-8, retrieved: acres to feed one animal unit in each month, and the

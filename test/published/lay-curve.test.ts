@@ -15,7 +15,7 @@ const points =
     'lay-points.json',
   );
 
-/** Mean of the curve over whole weeks of age, the last one included, in per cent. */
+/** Mean of the curve over whole weeks of age, the last one included, in percent. */
 function meanPercent(curve: typeof white, firstWeek: number, lastWeek: number): number {
   const days = 7 * (lastWeek + 1 - firstWeek);
   let sum = 0;

@@ -3,12 +3,12 @@ import { layerEnergyKcalNrc1994 } from '../../shared/poultry/lay.js';
 import { newRequest } from '../support/factories.js';
 import { plannedBatch } from '../support/pictures.js';
 
-const KCAL_PER_KG = 2900; // the layer feed of the programme; the trials do not print theirs here
+const KCAL_PER_KG = 2900; // the layer feed of the program; the trials do not print theirs here
 
 describe('layerEnergyKcalNrc1994 against feed that was weighed', () => {
   // Poultry Science, 2020, layer trial, Table 3, control: weight g, gain g/day, lay %, feed g a day.
   // Egg weights are estimates. The equation is from memory and has no term for how lean the strain is:
-  // it lies up to 18 % over these hens while they still grow, within 8 % afterwards.
+  // it lies up to 18 % over these hens while they still grow, within 8 % afterward.
   it.each([
     ['18-20', 1329.5, 8, 21.8, 45, 79.0, 0.18],
     ['21-23', 1483.0, 7.3, 70.3, 50, 90.0, 0.18],

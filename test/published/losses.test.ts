@@ -28,7 +28,7 @@ describe('survivingShare', () => {
     expect(lost).toBeLessThan(0.06);
   });
 
-  it('loses under 5 % of coloured strains on pasture (farm trial FNC09-771, 2010)', () => {
+  it('loses under 5 % of colored strains on pasture (farm trial FNC09-771, 2010)', () => {
     expect(1 - survivingShare(rates('slow-meat'), 84)).toBeLessThan(0.05);
   });
 

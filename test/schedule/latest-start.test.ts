@@ -8,7 +8,7 @@ import { newJob } from '../support/work-factories.js';
 const together = Int32Array.of(60, 60, 0, 120, 60, 30);
 
 describe('latestStart', () => {
-  it('fills the days that suit backwards from the end', () => {
+  it('fills the days that suit backward from the end', () => {
     const job = { minutes: 120, smallestPieceMinutes: 30, fromDay: 0 };
     expect(latestStart(job, 5, together, undefined)).toBe(3); // 30 + 60 + 30 of 120
     expect(latestStart(job, 4, together, Uint8Array.of(1, 1, 1, 0, 1, 1))).toBe(1);

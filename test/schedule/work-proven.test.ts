@@ -8,7 +8,7 @@ import { costOf, type WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem } from '../support/work-factories.js';
 
 /**
- * The same problem as a mixed-integer programme, solved by a general-purpose solver (HiGHS):
+ * The same problem as a mixed-integer program, solved by a general-purpose solver (HiGHS):
  * one variable for every job, day and set of people; its optimum is what the search must reach.
  */
 function programme({ jobs, workers, days }: WorkProblem): string {

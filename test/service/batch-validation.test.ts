@@ -74,7 +74,7 @@ const BAD: readonly BadValue[] = [
   ['leaving at 27 days', 'leaveAgeDays', 27, bounds(28, 365)],
   ['a bird of 50 kg', 'targetLiveKg', 50, bounds(0.4, 8)],
   ['unknown processing', 'processing', 'none', oneOf('home', 'hired')],
-  ['a dressed share in per cent', 'dressingShare', 72, bounds(0.4, 0.9)],
+  ['a dressed share in percent', 'dressingShare', 72, bounds(0.4, 0.9)],
   ['no moves', 'movesPerDay', 0, bounds(0.1, 4)],
   ['61 days of withdrawal', 'medicatedWithdrawalDays', 61, bounds(0, 60)],
   ['a bag of 0 kg', 'bagKg', 0, bounds(1, 1500)],

@@ -124,8 +124,8 @@ describeRefusals(
     () => ({ kind: 'freezer', name: 'Freezer', litres: 400, usedL: 50 }),
     [
       ['a freezer of 0 L', 'litres', 0, bounds(1, 20000)],
-      ['negative litres in use', 'usedL', -1, bounds(0, 20000)],
-      ['litres that are null', 'usedL', null, { code: 'missing' }],
+      ['negative liters in use', 'usedL', -1, bounds(0, 20000)],
+      ['liters that are null', 'usedL', null, { code: 'missing' }],
       [
         'more taken than it holds',
         'usedL',

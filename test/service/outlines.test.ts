@@ -16,7 +16,7 @@ const outlines = fc
   .map((corners): Outline => corners.map(([x, y]) => [10 + x / 1e4, 50 + y / 1e4]))
   .filter((outline) => isOutline(outline) && 50 < ringAreaM2(outline));
 
-/** Crumbs of a square metre may be lost at each line, and long sides bulge on the ellipsoid. */
+/** Crumbs of a square meter may be lost at each line, and long sides bulge on the ellipsoid. */
 const isSameArea = (areaM2: number, expectedM2: number): boolean =>
   Math.abs(areaM2 - expectedM2) < 2 + 1e-4 * expectedM2;
 

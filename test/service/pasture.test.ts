@@ -90,7 +90,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ['two corners', { outline: SQUARE.slice(0, 2) }, { field: 'outline', code: 'out-of-bounds' }],
     ['no corners', { outline: ['a', 'b', 'c'] }, { field: 'outline.0', code: 'not-allowed' }],
     [
-      'closed backwards',
+      'closed backward',
       { closed: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] },
       { field: 'closed.0.to', code: 'out-of-bounds' },
     ],
@@ -256,7 +256,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ).body as Paddock[];
     const areasM2 = strips.map((strip) => outlineAreaM2(strip.outline));
     shares.forEach((share, k) => {
-      // A side of 250 m on the ellipsoid bulges a millimetre from the straight line that is cut.
+      // A side of 250 m on the ellipsoid bulges a millimeter from the straight line that is cut.
       expect(Math.abs(areasM2[k]! / (share * whole.areaM2) - 1)).toBeLessThan(3e-5);
       expect(strips[k]!.areaM2).toBeCloseTo(share * whole.areaM2, 6);
     });
@@ -280,7 +280,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
   it.each([
     ['lie apart', [0.0012, 0], /apart/],
     ['have only one outline', undefined, /Other had none/],
-    ['share a fence drawn half a metre off', [0.0010045, 0], undefined],
+    ['share a fence drawn half a meter off', [0.0010045, 0], undefined],
   ])('joins paddocks that %s', async (_, moved, because) => {
     const { areaM2: _area, ...rest } = PADDOCK;
     const other = moved && SQUARE.map(([x, y]) => [x! + moved[0]!, y! + moved[1]!]);
@@ -298,7 +298,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     } else {
       expect(joined).not.toHaveProperty('noOutlineBecause');
       const [oneM2, twoM2] = [outlineAreaM2(SQUARE), outlineAreaM2(other)];
-      // Half a metre along a fence of 111 m.
+      // Half a meter along a fence of 111 m.
       expect(Math.abs(outlineAreaM2(joined.outline) - oneM2 - twoM2)).toBeLessThan(60);
     }
     expect(joined.areaM2).toBeCloseTo(one.areaM2 + 10_000, 6);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import {
   formatBound,
+  formatChance,
   formatDate,
   formatMoney,
   formatShortDate,
@@ -91,5 +92,16 @@ describe('formatDate and formatShortDate', () => {
     expect(formatDate('2028-02-29')).toBe('Tue 29 Feb 2028');
     expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan');
     expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan'); // remembered the second time
+  });
+});
+
+describe('formatChance', () => {
+  it.each([
+    [0.04, 'hardly ever'],
+    [0.11, 'about 1 year in 10'],
+    [0.73, 'about 7 years in 10'],
+    [0.98, 'nearly every year'],
+  ])('says %d', (share, said) => {
+    expect(formatChance(share)).toBe(said);
   });
 });

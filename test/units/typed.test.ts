@@ -55,7 +55,7 @@ describe('readTyped', () => {
     },
   );
 
-  it('reads per cent with and without its sign', () => {
+  it('reads percent with and without its sign', () => {
     expect(stored('5 %', 'ratio', 'us', 'percent')).toBe(5);
     expect(stored('5', 'ratio', 'us', 'percent')).toBe(5);
   });

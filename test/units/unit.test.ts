@@ -30,7 +30,7 @@ describe('toShown and fromShown', () => {
     );
   });
 
-  it('leave metric values alone, shares and hectares of square metres aside', () => {
+  it('leave metric values alone, shares and hectares of square meters aside', () => {
     for (const unit of UNITS.filter((u) => u !== 'share' && u !== 'ha')) {
       expect(toShown(12.5, unit, 'metric')).toBe(12.5);
     }

@@ -117,7 +117,7 @@ describe('climateFromDaily', () => {
   it('gives 29 February an expectation from the days around it', () => {
     expect(climate.meanMinC).toHaveLength(366);
     climate.meanMinC.forEach((c) => expect(Math.abs(c - 15)).toBeLessThan(1));
-    expect(climate.meanMinC[365]).toBeGreaterThan(14); // 31 December of leap years, and its neighbours
+    expect(climate.meanMinC[365]).toBeGreaterThan(14); // 31 December of leap years, and its neighbors
   });
 
   it('gives the share of years with warm enough nights, to a tenth', () => {

@@ -2,6 +2,7 @@ import type { Person } from '../../farm/farm.js';
 import { besides, problemsOfRow } from '../../farm/check-row.js';
 import { handoverFields, type Handover } from '../../farm/handover.js';
 import type { FieldProblem } from '../../problems/field-problem.js';
+import { formatDate } from '../../units/format.js';
 
 /** What is wrong with a hand-over by itself and beside the others of the farm. */
 export function handoverProblems(
@@ -25,7 +26,7 @@ export function handoverProblems(
       field: 'from',
       code: 'conflict',
       given: from,
-      fix: `These days are handed over already, from ${other.from} to ${other.to}: change that sheet or these days.`,
+      fix: `Some of these days are on another sheet, from ${formatDate(other.from)} to ${formatDate(other.to)}: change that sheet or these days.`,
     });
   const away = people
     .find((person) => person.id === personId)
@@ -35,7 +36,7 @@ export function handoverProblems(
       field: 'personId',
       code: 'conflict',
       given: personId,
-      fix: `They are away from ${away.from} to ${away.to}: choose someone else or other days.`,
+      fix: `They are away from ${formatDate(away.from)} to ${formatDate(away.to)}: choose someone else or other days.`,
     });
   return besides(problemsOfRow(handoverFields, handover, '', 'passed'), problems);
 }

@@ -18,12 +18,12 @@ export function lastGrowingDay(
   return end;
 }
 
-/** Day from which grass that is to stand into autumn is left alone. */
+/** Day from which grass that is to stand into fall is left alone. */
 export const autumnShutDay = ({ tables }: PastureRequest, growthEnds: number): number =>
   growthEnds - tables.pasture.stockpile.daysBeforeGrowthEnds;
 
 /**
- * The paddocks of a request, those that are kept for autumn shut until growth ends.
+ * The paddocks of a request, those that are kept for fall shut until growth ends.
  *
  * A choice: shut paddocks are missed in late summer and grazed when nothing grows any more.
  */

@@ -55,7 +55,7 @@ export function paddockProblems(paddock: Paddock, tables: Tables, at = ''): Prob
       given: residualCm,
       max: Math.round((turnInCm - 0.1) * 10) / 10,
       unit: 'cm',
-      fix: 'The residual must lie below the height at which the herd goes in.',
+      fix: 'The residual must lie below the ready height.',
     });
   }
   return besides(own, problems);
@@ -117,7 +117,7 @@ function idProblems({ paddocks, herds, readings, followers }: PastureRequest): P
                       field: `herds.${i}.inPaddockId`,
                       code: 'conflict' as const,
                       given: h.inPaddockId,
-                      fix: `${other.name} already stands there. Join the herds, or move one.`,
+                      fix: `${other.name} is already there. Join the herds, or move one.`,
                     },
                   ]
                 : [],

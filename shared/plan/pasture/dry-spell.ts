@@ -56,7 +56,7 @@ export function drySpell({
       [
         input('Water missing from the root zone', depletion, 'rainMm', 'D'),
         input('Rain of thirty days before', rained, 'rainMm', 'P'),
-        input('Reference evapotranspiration of them', used, 'rainMm', 'ET₀'),
+        input('Water the sun and air draw in those days', used, 'rainMm', 'ET₀'),
         fromJudgement(dryShare),
       ],
       { rows },

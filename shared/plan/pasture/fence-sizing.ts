@@ -20,7 +20,7 @@ export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext)
   const mean = areaM2 / Math.max(1, grass.swards.length);
   return {
     lane: quantity(
-      'Lane along a mean paddock',
+      'Lane along an average paddock',
       longSideM(mean, longToShort),
       'm',
       sizingFormulas.lane,
@@ -32,14 +32,14 @@ export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext)
       ],
     ),
     energiser: quantity(
-      'Energiser for all of that fence',
+      'Energizer for all of that fence',
       energiserJ,
       'J',
       sizingFormulas.energiser,
       [
         input('Fence, each paddock by itself', fenceM, 'm'),
         shapeInput,
-        fromTable(energiserJPerKm, 'A kilometre', energiserJPerKm.value, 'J'),
+        fromTable(energiserJPerKm, 'A kilometer', energiserJPerKm.value, 'J'),
         fromTable(
           groundRodMPerJ,
           ...(['Ground rods for it, in all', energiserJ * groundRodMPerJ.value, 'm'] as const),
@@ -54,7 +54,7 @@ export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext)
       },
     ),
     fence: quantity(
-      'Fence around a mean paddock',
+      'Fence around an average paddock',
       rectangleFenceM(mean, longToShort),
       'm',
       sizingFormulas.fence,

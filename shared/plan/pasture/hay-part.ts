@@ -64,7 +64,7 @@ export const hayPartFormulas = {
   },
   least: {
     id: 'least-feed',
-    title: 'Feed that no order of moves can save',
+    title: 'Least feed possible',
     words:
       'All need of the plan, less all grass above the residuals that stands or could grow at its fastest, at the best share eaten.',
     symbols: 'F ≥ Σ need − u_max·(standing + Σ r·K/4)',
@@ -84,7 +84,7 @@ export const hayPartFormulas = {
     id: 'land-that-fits',
     title: 'Land for which the grass lasts',
     words:
-      'One more paddock like the mean of the others is made larger step by step until the grass lasts.',
+      'One more paddock like the average of the others is made larger step by step until the grass lasts.',
     symbols: 'min{A: F(A) ≈ 0}',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -150,7 +150,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       ],
       { rows: [context.order] },
     );
-  const inSeason = dry('Feed short while grazing, dry matter', inSeasonKg, hayPartFormulas.short);
+  const inSeason = dry('Feed short on grass, dry matter', inSeasonKg, hayPartFormulas.short);
   const outside = dry(
     'Feed before and after grazing, dry matter',
     outsideKg,
@@ -204,7 +204,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       hayPartFormulas.all,
       { books: fixedBooks },
     ),
-    least: dry('All feed no order can save', leastHayKg(problem), hayPartFormulas.least),
+    least: dry('Least feed possible', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
@@ -346,7 +346,11 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
         moreM2,
         'ha',
         hayPartFormulas.areaShare,
-        [input('Mean paddock', mean, 'ha'), fromJudgement(mostAdded), fromJudgement(littleShare)],
+        [
+          input('Average paddock', mean, 'ha'),
+          fromJudgement(mostAdded),
+          fromJudgement(littleShare),
+        ],
         { rows },
       ),
     });

@@ -76,7 +76,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       input('Head', days.head[thirsty]!, 'count'),
       input('On', dateOf(thirsty), 'date'),
       input(
-        'Mean air temperature',
+        'Average air temperature',
         (weather.expected.minC[thirsty]! + weather.expected.maxC[thirsty]!) / 2,
         'degC',
         'T',
@@ -169,7 +169,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       { rows: [cattleWater.tank] },
     ),
     troughEdge: quantity(
-      'Trough edge',
+      'Trough length',
       (days.head[thirsty]! / tables.cattleWater.troughEdgeM.per) * tables.cattleWater.troughEdgeM.m,
       'm',
       cattleWaterFormulas.edge,
@@ -198,7 +198,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       [
         from(demand, 'F'),
         stayInput,
-        input('Grass above the residual at turn-in', available, 'kgPerHa'),
+        input('Grass above the residual at entry', available, 'kgPerHa'),
         fromTable(utilisation, 'Share eaten', share, 'share', 'u'),
       ],
       {
@@ -212,7 +212,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
     ),
     ...(isHot
       ? {
-          heat: quantity('Index on a hot day', thi, 'ratio', cattleHeatFormulas.thi, [
+          heat: quantity('Heat stress on a hot day', thi, 'ratio', cattleHeatFormulas.thi, [
             input('Hot day', hottest, 'degC', 'T'),
             fromJudgement(hotHumidityShare, 'RH'),
             fromTable(cattleHeat, 'Cattle feel the heat from', cattleHeat.moderateFrom, 'ratio'),

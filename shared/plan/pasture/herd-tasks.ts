@@ -31,8 +31,8 @@ export function planHerdTasks(context: PastureContext, turning: TurningPart): Fo
     });
   });
   const issues = lateTasks(tasks, 'herd-tasks-late', {
-    one: 'piece of herd work is',
-    many: 'pieces of herd work are',
+    one: 'herd task is',
+    many: 'herd tasks are',
   });
   return found({ events, tasks: tasks.sort(byStart) }, { issues });
 }

@@ -20,7 +20,7 @@ export const moveFormulas = {
     id: 'move-date',
     title: 'Why they go in on this day',
     words:
-      'A herd moves on the day after its stay ends. With no paddock open, rested and at its height to go in at, it waits on hay for the first that is; once out, it may go in somewhat below that height. Which paddock, and for how long, is the order of moves that costs the season the least feed.',
+      'A herd moves on the day after its stay ends. With no paddock open, rested and at its ready height, it waits on hay for the first that is; once out, it may go in somewhat below that height. Which paddock, and for how long, is the order of moves that costs the season the least feed.',
     symbols: 'D = end of the stay before + 1, or min{t: a paddock is open, rested and h(t) ≥ h_in}',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'from-memory',
@@ -53,7 +53,7 @@ export const moveFormulas = {
   },
   massBefore: {
     id: 'mass-before-stay',
-    title: 'Standing when the herd goes in',
+    title: 'Grass on hand at entry',
     words:
       'What stood when the paddock was last left or mown, or when the plan begins, and what grew since, day by day along the logistic curve, less what died off.',
     symbols: 'W = W₀ + ΔW, dW/dt = r·W·(1 − W/K)',
@@ -62,7 +62,7 @@ export const moveFormulas = {
   },
   massAfter: {
     id: 'mass-after-stay',
-    title: 'Standing when the herd leaves',
+    title: 'Grass on hand at exit',
     words:
       'What stood, plus growth during the stay, less what is eaten and trampled. What is eaten is a share of what disappears, by the days of stay.',
     symbols: 'W = W₀ + (growth − F − trampled) ÷ A, never grazed below the residual',
@@ -94,18 +94,18 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
         input('Longest stay', move.longestDays, 'day', 'n_max'),
         input('Why they leave', END_WORDS[move.end], 'text'),
         input('Last day there', move.to, 'date'),
-        input('Height when they leave', move.heightAfterCm, 'cm'),
+        input('Exit height', move.heightAfterCm, 'cm'),
         input('Residual', paddock.residualCm, 'cm', 'h_res'),
       ],
       { rows: [plan.order] },
     ),
     heightBefore: heightOf(plan, paddock, {
-      label: 'In at',
+      label: 'Entry height',
       heightCm: move.heightBeforeCm,
       mass: standingBefore(plan, paddock, move),
     }),
     heightAfter: heightOf(plan, paddock, {
-      label: 'Leave at',
+      label: 'Exit height',
       heightCm: move.heightAfterCm,
       mass: standingAfter(plan, paddock, move),
     }),
@@ -161,7 +161,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
       ? []
       : [
           quantity(
-            'Hay beside, dry matter',
+            'Hay fed too, dry matter',
             move.hayKg,
             'kg',
             hayPartFormulas.short,
@@ -181,8 +181,8 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
             'kgPerHa',
             moveFormulas.grownInRest,
             [
-              input('Standing before', move.massBefore, 'kgPerHa', 'W'),
-              input('Stood when left', move.massBefore - move.grownInRestKgPerHa, 'kgPerHa', 'W₀'),
+              input('Grass before', move.massBefore, 'kgPerHa', 'W'),
+              input('Grass when left', move.massBefore - move.grownInRestKgPerHa, 'kgPerHa', 'W₀'),
               input('Rest', move.restDays!, 'day'),
             ],
             { rows: [plan.order] },
@@ -206,7 +206,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
         : []),
       input('Paddock', paddock.name, 'text'),
       input('Height then', move.heightBeforeCm, 'cm', 'h'),
-      input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
+      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
       input('Rest asked for at that growth', move.restAskedDays, 'day'),
     ],
@@ -227,7 +227,7 @@ function heightOf(
     [
       from(mass, 'W'),
       from(paddock.perCm, 'm'),
-      input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
+      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
       input('Residual', paddock.residualCm, 'cm', 'h_res'),
     ],
     { rows: [plan.order], spread: heightSpread(mass.value, paddock.perCm.spread) },
@@ -238,7 +238,7 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
   const isFirst = move.grownInRestKgPerHa === undefined;
   const grown = move.grownInRestKgPerHa ?? move.massBefore - paddock.mass.value;
   return quantity(
-    'Standing before',
+    'Grass before',
     move.massBefore,
     'kgPerHa',
     moveFormulas.massBefore,
@@ -253,7 +253,7 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
       isFirst
         ? input('Plan begins', plan.from, 'date')
         : input('Days since', move.restDays!, 'day'),
-      input('Growth of this farm over the table’s', plan.farmFactor.value, 'ratio', 'f_farm'),
+      input('Your growth against the model', plan.farmFactor.value, 'ratio', 'f_farm'),
     ],
     { rows: [plan.order] },
   );
@@ -261,12 +261,12 @@ function standingBefore(plan: PasturePlan, paddock: PaddockPart, move: Move): Nu
 
 function standingAfter(plan: PasturePlan, paddock: PaddockPart, move: Move): NumberQuantity {
   return quantity(
-    'Standing after',
+    'Grass after',
     move.massAfter,
     'kgPerHa',
     moveFormulas.massAfter,
     [
-      input('Standing before', move.massBefore, 'kgPerHa', 'W₀'),
+      input('Grass before', move.massBefore, 'kgPerHa', 'W₀'),
       input('Grown during the stay', move.grownKg, 'kg', 'growth'),
       input('Eaten', move.eatenKg, 'kg', 'F'),
       input('Trampled and refused', move.trampledKg, 'kg', 'trampled'),

@@ -171,7 +171,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       ...(rainMm ? { rainMm: rounded(rainMm, span.from, span.to, 10) } : {}),
     },
     farmFactor: quantity(
-      'Growth of this farm over the table’s',
+      'Your growth against the model',
       context.grass.farmFactor,
       'ratio',
       recalibrateFormulas.factor,
@@ -180,7 +180,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
           ...input('Readings with growth between them', context.grass.pairs, 'count', 'n'),
           mark: farmFactorRow(request.tables, context.grass.pairs).mark,
         },
-        input('Readings the table counts for', readingWeight.priorReadings, 'count'),
+        input('Readings the model counts for', readingWeight.priorReadings, 'count'),
       ],
       { sources: readingWeight.sources },
     ),
@@ -276,7 +276,7 @@ function paddockPart(
   const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
   const range = forage.massKgPerHaCm[paddock.stand];
   const perCm = quantity(
-    'Dry matter in a centimetre',
+    'Forage per unit of height',
     kgPerHaCm,
     'kgPerHaCm',
     forageMassFormulas.mass,
@@ -320,7 +320,7 @@ function paddockPart(
       { rows: [growth] },
     ),
     mass: quantity(
-      'Standing then',
+      'Grass on hand then',
       sward.startKgPerHa,
       'kgPerHa',
       forageMassFormulas.mass,
@@ -337,7 +337,7 @@ function paddockPart(
     ...(reading && expectedAtReading !== undefined
       ? {
           off: quantity(
-            'Off what was expected',
+            'Difference from what was expected',
             reading.heightCm / (expectedAtReading / kgPerHaCm) - 1,
             'share',
             recalibrateFormulas.off,
@@ -416,7 +416,7 @@ function issuesOf(context: PastureContext, { books }: Chosen): PlanIssue[] {
       issue(
         'note',
         'no-rain-known',
-        'No rain is known for this farm, so dry spells do not slow the grass in this plan. Type the monthly rain under Farm, fetch the weather, or import it with rain.',
+        'No rain is known for this farm, so dry spells do not slow the grass in this plan. Type the monthly rain under Your place, fetch the weather, or import it with rain.',
       ),
     );
   }

@@ -69,7 +69,7 @@ function rowsOfPaddock({ forage, paddock }: SeasonSward): Sourced[] {
   ];
 }
 
-/** What the order of moves is chosen by, beside the grass: needs, rests, shares eaten, judgements. */
+/** What the order of moves is chosen by, beside the grass: needs, rests, shares eaten, judgments. */
 export function orderRows({ tables, herds, paddocks }: PastureRequest): Sourced[] {
   const { utilisation, growthPace, longestStayDays, wetGround } = tables.pasture;
   return [

@@ -163,7 +163,7 @@ export function rowTitle({ herds, paddocks }: PasturePlan, row: SeasonRow): stri
     case 'hay':
       return `${nameOf(herds, row.herdId)} on hay`;
     case 'shut':
-      return `Shut ${nameOf(paddocks, row.cut.paddockId)} for hay`;
+      return `Close ${nameOf(paddocks, row.cut.paddockId)} for hay`;
     case 'mow':
       return `Mow ${nameOf(paddocks, row.cut.paddockId)}`;
     case 'birds':
@@ -181,6 +181,6 @@ export function rowNotes(row: SeasonRow): string[] {
   return [
     ...(row.move.isEarly ? ['below its height'] : []),
     ...(row.move.isRank ? ['rank'] : []),
-    ...(LITTLE_HAY_KG < row.hayKg ? ['hay beside'] : []),
+    ...(LITTLE_HAY_KG < row.hayKg ? ['feed hay too'] : []),
   ];
 }

@@ -8,7 +8,7 @@ import type { HerdPart, PaddockPart, PasturePlan } from './pasture-plan.js';
 export const standingFormulas = {
   standing: {
     id: 'standing-in-evening',
-    title: 'Standing in the evening',
+    title: 'Grass on hand in the evening',
     words:
       'What stood when the plan begins and all that grew since, less what was eaten, trampled, mown and died off up to that evening. Growth follows the logistic curve, day by day.',
     symbols: 'W = W₀ + grown − eaten − trampled − mown − died off',
@@ -17,7 +17,7 @@ export const standingFormulas = {
   },
   all: {
     id: 'standing-in-all',
-    title: 'Standing in all paddocks',
+    title: 'Grass on hand in all paddocks',
     words: 'What stands in each paddock that evening times its area, summed.',
     symbols: 'M = Σ W·A',
     sources: ['ARITHMETIC'],
@@ -25,7 +25,7 @@ export const standingFormulas = {
   },
   average: {
     id: 'standing-average',
-    title: 'Standing on a mean hectare or acre',
+    title: 'Average grass on hand',
     words: 'What stands in all paddocks over their area.',
     symbols: 'W_mean = Σ W·A ÷ Σ A',
     sources: ['ARITHMETIC'],
@@ -58,7 +58,7 @@ export function standingOn(plan: PasturePlan, paddock: PaddockPart, day: number)
   const { grown, eaten, trampled, mown, diedOff } = paddock.days;
   const upTo = (values: readonly number[]): number => sumOf(values, 0, day + 1);
   return quantity(
-    `Standing in ${paddock.name}`,
+    `Grass on hand in ${paddock.name}`,
     paddock.massByDay[day]!,
     'kgPerHa',
     standingFormulas.standing,
@@ -88,7 +88,7 @@ export function heightOn(plan: PasturePlan, paddock: PaddockPart, day: number): 
     [
       from(standing, 'W'),
       from(paddock.perCm, 'm'),
-      input('Height to go in at', paddock.turnInCm, 'cm', 'h_in'),
+      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
       input('Residual', paddock.residualCm, 'cm', 'h_res'),
     ],
     { spread: heightSpread(standing.value, paddock.perCm.spread) },
@@ -97,7 +97,7 @@ export function heightOn(plan: PasturePlan, paddock: PaddockPart, day: number): 
 
 /** What stands in all paddocks in the evening of a day, kg. */
 export function allStandingOn(plan: PasturePlan, day: number): NumberQuantity {
-  return sumOfPaddocks(plan, 'Standing in all paddocks', standingFormulas.all, (paddock) =>
+  return sumOfPaddocks(plan, 'Grass on hand in all paddocks', standingFormulas.all, (paddock) =>
     kgOf(paddock, paddock.massByDay[day]!),
   );
 }
@@ -107,7 +107,7 @@ export function averageOn(plan: PasturePlan, day: number): NumberQuantity {
   const all = allStandingOn(plan, day);
   const areaM2 = plan.paddocks.reduce((sum, { area }) => sum + area.value, 0);
   return quantity(
-    'Standing on average',
+    'Average grass on hand',
     (all.value / areaM2) * M2_PER_HA,
     'kgPerHa',
     standingFormulas.average,

@@ -20,7 +20,7 @@ export const START_WORDS: Record<StayStart, string> = {
 export const END_WORDS: Record<StayEnd, string> = {
   longest: 'the longest stay allowed is over',
   'eaten-down': 'a stay of a day more would run short of grass',
-  shut: 'the paddock is shut from the next day on',
+  shut: 'the paddock is closed from the next day on',
   'herd-gone': 'no animal of the herd grazes on the next day',
   'plan-ends': 'the plan ends',
   'better-order': 'grass is left, but the season needs less feed when they move on',

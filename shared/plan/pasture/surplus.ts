@@ -130,7 +130,7 @@ function firstRank(
   return first;
 }
 
-/** Ground that is shut for something else than hay is not mown; grass kept for autumn not at all. */
+/** Ground that is shut for something else than hay is not mown; grass kept for fall not at all. */
 const isLeftAlone = ({ closed }: Paddock, on: PlainDate): boolean =>
   closed.some(
     ({ why, from, to }) => why !== 'hay' && from <= on && (why === 'stockpile' || on <= to),
@@ -167,7 +167,7 @@ export function surplusOf(context: PastureContext, { books, swards }: Chosen): S
         hayFormulas.cut,
         [
           fromFarm('Area', own.areaM2, 'ha', 'A'),
-          input('Standing', kg / sward.areaHa + sward.stubbleKgPerHa, 'kgPerHa', 'W'),
+          input('Grass on hand', kg / sward.areaHa + sward.stubbleKgPerHa, 'kgPerHa', 'W'),
           fromTable(hay, 'Cutting height', sward.stubbleKgPerHa / kgPerHaCm, 'cm'),
           fromTable(hay, 'Brought home', hay.harvestShare, 'share', 's'),
           fromTable(hay, 'Dry share of hay', hay.dryMatterShare, 'share', 'dm'),

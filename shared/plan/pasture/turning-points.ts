@@ -26,8 +26,8 @@ import type { Chosen } from './surplus.js';
 export const turningFormulas = {
   ready: {
     id: 'grass-ready',
-    title: 'First paddock at its height',
-    words: 'First day on which a paddock that is not shut reaches the height to go in at.',
+    title: 'First paddock ready',
+    words: 'First day on which a paddock that is not closed reaches its ready height.',
     symbols: 'min{t: h(t) ≥ h_in}',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
@@ -36,7 +36,7 @@ export const turningFormulas = {
     id: 'turn-out',
     title: 'Turn-out',
     words:
-      'First day on which the herd is there, the ground has drained and grass grows, or the date you set has come, and a paddock that is open, rested and free stands at its height to go in at with a day’s feed on it. Wet ground is known from measured and forecast rain only: wait longer where a hoof print stays 5 cm (2 in) deep.',
+      'First day on which the herd is there, the ground has drained and grass grows, or the date you set has come, and a paddock that is open, rested and free stands at its ready height with a day’s feed on it. Wet ground is known from measured and forecast rain only: wait longer where a hoof print stays 5 cm (2 in) deep.',
     symbols: 'D = min{t ≥ t₀: h(t) ≥ h_in, paddock open, rested and free}',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
@@ -45,7 +45,7 @@ export const turningFormulas = {
     id: 'last-grazing',
     title: 'Last day on grass',
     words:
-      'Last day of the last stay. On no later day of the plan is there a paddock that is open, rested and at its height to go in at with a day’s feed on it, or no animal is left to graze it.',
+      'Last day of the last stay. On no later day of the plan is there a paddock that is open, rested and at its ready height with a day’s feed on it, or no animal is left to graze it.',
     symbols: 'D = max{t: day of a stay}, with no t > D: h(t) ≥ h_in',
     sources: ['GRAZING_25', 'GRAZING_73'],
     mark: 'published',
@@ -60,7 +60,7 @@ export const turningFormulas = {
   },
   gradual: {
     id: 'gradual-until',
-    title: 'Hay beside grass until',
+    title: 'Feed hay too until',
     words: 'Turn-out plus one to two weeks: hay first, an hour or two of grass rising to the day.',
     symbols: 'D = turn-out + 10',
     sources: ['REMEMBERED'],
@@ -68,7 +68,7 @@ export const turningFormulas = {
   },
   stockpile: {
     id: 'stockpile-shut',
-    title: 'Shut for autumn grass',
+    title: 'Closed for fall grass',
     words: 'End of growth less ten to eleven weeks: graze it down, then keep everything off.',
     symbols: 'D = end of growth − 75',
     sources: ['REMEMBERED'],
@@ -76,9 +76,9 @@ export const turningFormulas = {
   },
   stockpileMass: {
     id: 'stockpile-standing',
-    title: 'Standing when growth ends',
+    title: 'Grass on hand when growth ends',
     words:
-      'The first paddock named, grazed down to its residual and grown on along the logistic curve over the days it is shut.',
+      'The first paddock named, grazed down to its residual and grown on along the logistic curve over the days it is closed.',
     symbols: 'W = K ÷ (1 + (K ÷ W_res − 1)·e^(−Σr))',
     sources: ['LOGISTIC'],
     mark: 'from-memory',
@@ -120,7 +120,7 @@ export interface TurningPart {
 
 const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
 
-/** Turn-out, calving, arrivals, the last grazing and what to shut for autumn. */
+/** Turn-out, calving, arrivals, the last grazing and what to shut for fall. */
 export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
   const { span, grass, dateOf, tables, paddocks } = context;
   const ready = firstReady(context);
@@ -149,7 +149,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
             turningFormulas.ready,
             [
               input('Paddock', ready.name, 'text'),
-              input('Height to go in at', ready.turnInCm, 'cm', 'h_in'),
+              input('Ready height', ready.turnInCm, 'cm', 'h_in'),
               input('Weather used', context.climate.label, 'text'),
             ],
             { rows: [context.growth] },
@@ -162,13 +162,13 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
       : {
           stockpile: {
             shutFrom: datedFact(
-              'To keep grass for autumn, shut from',
+              'To keep grass for fall, closed from',
               dateOf(shut),
               turningFormulas.stockpile,
               [
                 input('Growth ends about', dateOf(end), 'date'),
                 fromJudgement(growsKgPerHa),
-                fromTable(stockpile, 'Days shut', days, 'day'),
+                fromTable(stockpile, 'Days closed', days, 'day'),
                 fromTable(stockpile, 'At least', stockpile.low, 'day'),
                 fromTable(stockpile, 'At most', stockpile.high, 'day'),
                 ...(0 < kept.length ? [] : [fromJudgement(autumnShare)]),
@@ -226,13 +226,13 @@ function stockpiled(
   const standing = (kgPerHa: number): number =>
     regrown(sward.residualKgPerHa, sum, (sward.ceilingKgPerHa * kgPerHa) / ceiling.value);
   return quantity(
-    'Standing when growth ends',
+    'Grass on hand when growth ends',
     standing(ceiling.value),
     'kgPerHa',
     turningFormulas.stockpileMass,
     [
       input('Paddock', own.name, 'text'),
-      input('Shut from', dateOf(from), 'date'),
+      input('Closed from', dateOf(from), 'date'),
       input('Growth ends about', dateOf(to), 'date'),
       input('Residual', sward.residualKgPerHa, 'kgPerHa', 'W_res'),
       input('Relative growth rates of those days, summed', sum, 'ratio', 'Σr'),
@@ -274,9 +274,9 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
       {
         classId: group.classId,
         due: datedFact('Calving due', due.due, gestationFormulas.due, [
-          ...(group.bredOn ? [fromFarm('Service', group.bredOn, 'date')] : []),
+          ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
           fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
-          fromTable(due.row, 'Standard deviation', due.sdDays, 'day', 's'),
+          fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
         ]),
         early: due.early,
         late: due.late,
@@ -320,7 +320,7 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
       : {
           turnOut: turnOutOf(context, stay),
           hayBesideUntil: datedFact(
-            'Hay beside grass until',
+            'Feed hay too until',
             addDays(first, gradualDays.value),
             turningFormulas.gradual,
             [
@@ -367,7 +367,7 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
     [
       input('First paddock', paddocks[stay.paddock]!.name, 'text'),
       input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
-      input('Height to go in at', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
+      input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
       turnOutOn === undefined
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
@@ -414,7 +414,7 @@ function lastGrazingOf(
         ? [
             input('Nearest to its height then', tallest.name, 'text'),
             input('Its height', tallest.heightCm, 'cm', 'h'),
-            input('Its height to go in at', tallest.turnInCm, 'cm', 'h_in'),
+            input('Its ready height', tallest.turnInCm, 'cm', 'h_in'),
             input('Its rest', tallest.rest, 'text'),
           ]
         : []),

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
+import { formatShortDate } from '../../units/format.js';
 
 /** One day of a calendar: work, or an event that other work hangs on. */
 export interface CalendarEntry {
@@ -79,7 +80,7 @@ function movesOf({
         id: `move/${herd.id}/${k + 1}`,
         date: from,
         title: `${herd.name} into ${paddock.get(paddockId) ?? paddockId}`,
-        text: `They stay until ${to}.`,
+        text: `They stay until ${formatShortDate(to)}.`,
         cannotSlip: false,
       })),
   );

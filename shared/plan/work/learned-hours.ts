@@ -14,7 +14,7 @@ export interface LearnedHours {
  * log moves it half the way (on a scale of ratios). A slip of the pen counts for no more than the
  * most, either way.
  *
- * Source: shrinkage of a mean towards a prior by one observation; common practice.
+ * Source: shrinkage of a mean toward a prior by one observation; common practice.
  */
 export function learnedHours(
   marks: readonly WorkMark[],

@@ -110,7 +110,7 @@ function whyMoved(
       return `its latest day is ${formatShortDate(latest)} now`;
     if (job.suits && job.suits[day] === 0) {
       const cause = unfitDay(need.conditions, days, day, request.tables.work.wetDay.rainMm);
-      return `${cause ?? 'the day does not suit it'} on ${date(day)}`;
+      return `${cause ?? 'the day is not suitable'} on ${date(day)}`;
     }
     for (const id of piece.personIds) {
       const w = request.people.findIndex((person) => person.id === id);

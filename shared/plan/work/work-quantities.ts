@@ -13,7 +13,7 @@ import type { PlannedJob, WorkWeek } from './work-plan.js';
 export const workFormulas = {
   latest: {
     id: 'latest-day',
-    title: 'Latest day of a piece of work',
+    title: 'Latest day of a task or job',
     words:
       'The day it is due, or earlier where something waits for it: that one’s own latest day, less the days of waiting between the two. By the calendar alone, before anybody’s hours are known.',
     symbols: 'L = min(due, L(next) − wait)',
@@ -22,9 +22,9 @@ export const workFormulas = {
   },
   slack: {
     id: 'slack-of-work',
-    title: 'Slack',
+    title: 'Days to spare',
     words:
-      'Days it can slip from where it is planned: from its planned end to its latest day. By the calendar alone there are the days between its earliest and its latest; work with none of those is on the critical path.',
+      'Days it can slip from where it is planned: from its planned end to its latest day. By the calendar alone they are the days between its earliest and its latest; work with none of those holds up all that follows.',
     symbols: 'S = L − planned end; by the calendar L − E',
     sources: ['KELLEY_WALKER'],
     mark: 'from-memory',
@@ -49,18 +49,18 @@ export const workFormulas = {
   },
   chance: {
     id: 'chance-in-time',
-    title: 'Chance to be done in time',
+    title: 'Years in which it is done in time',
     words:
-      'Share of the years in which it is done by its latest day, the work taken in the same order every year on the first days that suit it then. The standard error comes from the number of years alone.',
+      'Share of the years in which it is done by its latest day, the work taken in the same order every year on its first suitable days. How far the share may be off (one standard error) comes from the number of years alone.',
     symbols: 'p = years in time ÷ n, ± √(p(1 − p) ÷ n)',
     sources: ['RICHARDSON'],
     mark: 'estimate',
   },
   startBy: {
     id: 'begin-by',
-    title: 'Last day to begin for nine years in ten',
+    title: 'Start by, to be safe 9 years in 10',
     words:
-      'In each year the days that suit it are filled backwards from its latest day with the hours there are, as if it had them to itself. One year in ten asks for an earlier day than this.',
+      'In each year its suitable days are filled backward from its latest day with the hours available, as if it had them to itself. One year in ten asks for an earlier day than this.',
     symbols: 'tenth percentile of the latest starts of the years',
     sources: ['RICHARDSON'],
     mark: 'estimate',
@@ -86,7 +86,7 @@ export function jobQuantities(
   return {
     latest: datedFact('Due by', latest, workFormulas.latest, [work]),
     slack: quantity(
-      'Slack',
+      'Days to spare',
       spareDays,
       'day',
       workFormulas.slack,
@@ -94,7 +94,7 @@ export function jobQuantities(
         work,
         input('Earliest day', earliest, 'date', 'E'),
         input('Latest day', latest, 'date', 'L'),
-        input('Slack by the calendar', slackDays, 'day'),
+        input('Days to spare by the calendar', slackDays, 'day'),
       ],
       { rows: [planned] },
     ),
@@ -128,7 +128,7 @@ export function weekQuantities(
       rows: [row],
     });
   return {
-    given: sum('Hours there are', hours, basis.given),
+    given: sum('Hours available', hours, basis.given),
     chores: sum('Hours of chores', choreHours, basis.chores),
     planned: sum('Hours of planned work', plannedHours, basis.planned),
     due: sum('Hours of work due', dueHours, basis.due),
@@ -158,7 +158,7 @@ export function outlookQuantities(
     ...(startBy === undefined
       ? {}
       : {
-          startBy: datedFact('Begin by', startBy, workFormulas.startBy, inputs, {
+          startBy: datedFact('Start by', startBy, workFormulas.startBy, inputs, {
             rows: [basis],
           }),
         }),

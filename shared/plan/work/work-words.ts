@@ -49,7 +49,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
         ? 'the hours are taken'
         : because === 'no-light'
           ? 'no hours in daylight'
-          : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day does not suit');
+          : (unfitDay(need.conditions, days, day, wetDay.rainMm) ?? 'the day is not suitable');
     named.set(cause, [...(named.get(cause) ?? []), day]);
   }
   for (const [cause, list] of named) {
@@ -84,9 +84,9 @@ const UNFIT: Record<UnfitBecause, string> = {
   'too-few-able': 'It takes more people than there are who can do it.',
   'waits-for-unfit': 'What it waits for does not fit either.',
   'never-suits': 'No day between its first and its last suits it.',
-  'nobody-there': 'Nobody has hours on the days that suit it.',
-  'longer-than-any-day': 'It is longer than anybody’s day, and is done in one go.',
-  'no-hours-left': 'The hours on its days go to what matters more.',
+  'nobody-there': 'Nobody has hours on its suitable days.',
+  'longer-than-any-day': 'It is longer than anybody’s day, and is not split.',
+  'no-hours-left': 'The hours on its days go to work of higher priority.',
 };
 
 /** Why a piece of work does not fit. */

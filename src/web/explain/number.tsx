@@ -4,13 +4,17 @@ import { formatNearDate, formatValue } from '../../../shared/units/format.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
-/** A number or date that opens to where it comes from. Dates near a day are written short. */
-export function Num({ of, near }: { of: Quantity; near?: string }) {
+/**
+ * A number or date that opens to where it comes from. Dates near a day are written short; `said`
+ * stands for the number where words say it better.
+ */
+export function Num({ of, near, said }: { of: Quantity; near?: string; said?: string }) {
   const { reader, open } = useOpener();
   const text =
-    near !== undefined && of.unit === 'date'
+    said ??
+    (near !== undefined && of.unit === 'date'
       ? formatNearDate(String(of.value), near)
-      : formatValue(of.value, of.unit, reader);
+      : formatValue(of.value, of.unit, reader));
   return (
     <button
       type="button"
@@ -36,7 +40,7 @@ export function Range({ of }: { of: Quantity }) {
   );
 }
 
-/** A grid of labelled numbers. */
+/** A grid of labeled numbers. */
 export function Facts({ children }: { children: ReactNode }) {
   return <dl className="facts">{children}</dl>;
 }

@@ -20,14 +20,14 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const links = [
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
     { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
-    { href: `${base}/work`, label: 'The work', icon: <IconChecklist aria-hidden /> },
+    { href: `${base}/work`, label: 'Work', icon: <IconChecklist aria-hidden /> },
     {
       href: `${base}/facilities`,
-      label: 'Facilities',
+      label: 'Buildings and gear',
       icon: <IconBuildingWarehouse aria-hidden />,
     },
-    { href: `${base}/place`, label: 'Farm, weather, people', icon: <IconHome aria-hidden /> },
-    { href: `${base}/sources`, label: 'Sources', icon: <IconBook aria-hidden /> },
+    { href: `${base}/place`, label: 'Your place', icon: <IconHome aria-hidden /> },
+    { href: `${base}/sources`, label: 'Where numbers come from', icon: <IconBook aria-hidden /> },
   ];
   return (
     <AppShell

@@ -22,7 +22,7 @@ const massAt = (plan: PasturePlan, id: string, date: string): number =>
     (Date.parse(date) - Date.parse(plan.from)) / 86_400_000
   ]!;
 
-describe('keeping grass for autumn', () => {
+describe('keeping grass for fall', () => {
   it('is advice until paddocks are chosen', () => {
     expect(usual.turning.stockpile).toMatchObject({ isKept: false });
     expect(usual.paddocks.flatMap((p) => p.closed.filter((c) => c.why === 'stockpile'))).toEqual(
@@ -41,7 +41,7 @@ describe('keeping grass for autumn', () => {
     }
   });
 
-  it('sends no herd there while they are shut, and grazes them afterwards', () => {
+  it('sends no herd there while they are shut, and grazes them afterward', () => {
     const inThere = kept.moves.filter(({ paddockId }) => ['p2', 'p5'].includes(paddockId));
     const during = inThere.filter((m) => shutFrom <= m.to && m.from <= kept.turning.growthEnds);
     expect(during).toEqual([]);

@@ -97,7 +97,7 @@ describe('a move', () => {
       const { perCm, residualCm } = paddockOf(move);
       expect(date.value).toBe(move.from);
       expect(inputOf(days, 'Why they leave')).toBe(END_WORDS[move.end]);
-      // A tenth of a centimetre, and a tenth of a kg/ha.
+      // A tenth of a centimeter, and a tenth of a kg/ha.
       expect(Math.abs(heightBefore.value - move.massBefore / perCm.value)).toBeLessThan(0.051);
       expect(Math.abs(heightAfter.value - move.massAfter / perCm.value)).toBeLessThan(0.051);
       expect(heightAfter.spread!.low).toBeLessThan(heightAfter.value);
@@ -113,9 +113,9 @@ describe('a move', () => {
         return (symbol: string): number =>
           Number(found.inputs.find((each) => each.symbol === symbol)!.value);
       };
-      const before = of('Standing before');
+      const before = of('Grass before');
       expect(Math.abs(before('W₀') + before('ΔW') - move.massBefore)).toBeLessThan(0.2);
-      const after = of('Standing after');
+      const after = of('Grass after');
       const went = (after('growth') - after('F') - after('trampled')) / (after('A') / 10_000);
       // Three amounts of a tenth of a kilogram on a third of a hectare.
       expect(Math.abs(after('W₀') + went - move.massAfter)).toBeLessThan(0.2 + (3 * 0.05) / 0.33);
@@ -141,7 +141,7 @@ describe('turn-out', () => {
     expect(ready(out)).toBe(true);
     for (let day = fit; day < out - 1; day++) expect(ready(day)).toBe(false);
     expect(Number(inputOf(turnOut, 'Height then'))).toBeGreaterThanOrEqual(
-      Number(inputOf(turnOut, 'Height to go in at')) - 1e-4,
+      Number(inputOf(turnOut, 'Ready height')) - 1e-4,
     );
   });
 
@@ -194,7 +194,7 @@ describe('the last day on grass', () => {
   });
 });
 
-describe('grass kept for autumn', () => {
+describe('grass kept for fall', () => {
   it('grows from the residual by its growth sum, in the paddock that is named', () => {
     const { standing, paddockIds } = plan.turning.stockpile!;
     const of = (symbol: string): number =>

@@ -19,7 +19,7 @@ const codes = (plan: PasturePlan): string[] => plan.issues.map((each) => each.co
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
 const land = newPaddocks(12, { areaM2: 3300, forageId: 'mixed' });
-/** Land and paddocks enough for four cows until autumn. */
+/** Land and paddocks enough for four cows until fall. */
 const roomy: More = { paddocks: land, choices: { to: '2027-09-15' } };
 const ofRoomy = planOf(roomy);
 

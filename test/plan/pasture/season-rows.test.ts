@@ -105,7 +105,7 @@ describe('rowTitle and rowNotes', () => {
     const cut = nameOf(plan.surplus[0]!.paddockId);
     expect(titleOf('graze')).toBe(`Cows into ${nameOf(plan.moves[0]!.paddockId)}`);
     expect(titleOf('hay')).toBe('Cows on hay');
-    expect(titleOf('shut')).toBe(`Shut ${cut} for hay`);
+    expect(titleOf('shut')).toBe(`Close ${cut} for hay`);
     expect(titleOf('mow')).toBe(`Mow ${cut}`);
     expect(titleOf('birds')).toBe(`Hens into ${nameOf(plan.birds[0]!.paddockId)}`);
   });
@@ -116,7 +116,7 @@ describe('rowTitle and rowNotes', () => {
     const plain = { ...move!, isEarly: false, isRank: false };
     expect(rowNotes({ ...row, move: plain })).toEqual([]);
     expect(rowNotes({ ...row, hayKg: 3, move: { ...plain, isEarly: true, isRank: true } })).toEqual(
-      ['below its height', 'rank', 'hay beside'],
+      ['below its height', 'rank', 'feed hay too'],
     );
     const [birds] = of('birds');
     const onGround = (isWet: boolean) => rowNotes({ ...birds!, move: { ...birds!.move, isWet } });

@@ -49,7 +49,7 @@ describe('standingOn', () => {
 
   it('names the evening, and what grew on that day', () => {
     const standing = standingOn(plan, plan.paddocks[2]!, 30);
-    expect(standing.label).toBe('Standing in Paddock 3');
+    expect(standing.label).toBe('Grass on hand in Paddock 3');
     expect(standing.inputs[0]).toMatchObject({ value: addDays(plan.from, 30), unit: 'date' });
     expect(standing.inputs.at(-1)!.value).toBe(plan.paddocks[2]!.days.grown[30]);
     expect(standing.mark).toBe('assumed'); // no height was read
@@ -69,7 +69,7 @@ describe('standingOn', () => {
 });
 
 describe('heightOn', () => {
-  it('is the mass over the dry matter in a centimetre, within the printed range', () => {
+  it('is the mass over the dry matter in a centimeter, within the printed range', () => {
     const paddock = plan.paddocks[0]!;
     const height = heightOn(plan, paddock, 40);
     expect(height.value).toBeCloseTo(paddock.massByDay[40]! / paddock.perCm.value, 3);
@@ -78,7 +78,7 @@ describe('heightOn', () => {
     expect(height.spread!.low * paddock.perCm.spread!.high).toBeCloseTo(paddock.massByDay[40]!, 1);
   });
 
-  it('has no range where the dry matter in a centimetre was measured', () => {
+  it('has no range where the dry matter in a centimeter was measured', () => {
     const measured = plannedPasture(
       newPastureRequest({
         paddocks: newPaddocks(2, { massKgPerHaCm: 230 }),

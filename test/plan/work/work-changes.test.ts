@@ -126,7 +126,7 @@ describe('what changed since the day before', () => {
     expect(changes({ ownJobs: [job] }, { ownJobs: [] })[0]).toMatchObject({ kind: 'gone' });
     expect(changes({ ownJobs: [job] }, { ownJobs: [job], people: nobody })[0]).toMatchObject({
       kind: 'fits-no-more',
-      why: 'Nobody has hours on the days that suit it.',
+      why: 'Nobody has hours on its suitable days.',
     });
     expect(changes({ ownJobs: [job], people: nobody }, { ownJobs: [job] })[0]).toMatchObject({
       kind: 'fits-now',

@@ -160,7 +160,7 @@ describe('workPlanOf', () => {
     const plan = planOf({ ownJobs: [newOwnJob({ hours: 9, canBeSpread: false })] });
     const job = jobOf(plan, 'own/bed');
     expect(job.pieces).toEqual([]);
-    expect(job.why).toBe('It is longer than anybody’s day, and is done in one go.');
+    expect(job.why).toBe('It is longer than anybody’s day, and is not split.');
     expect(job.remedies[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
   });
 
@@ -204,7 +204,7 @@ describe('workPlanOf', () => {
     const plan = planOf({ people: both, work: [newBatchWork('2027-05-05', today)] });
     const place = plan.jobs.find(({ key }) => key.includes('dip-beaks'))!;
     expect([place.pieces, place.shortHours]).toEqual([[], 0]);
-    expect(place.why).toBe('Nobody has hours on the days that suit it.');
+    expect(place.why).toBe('Nobody has hours on its suitable days.');
   });
 
   it('plans a wet April otherwise than a usual one: ground work waits for dry days', () => {

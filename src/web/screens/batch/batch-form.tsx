@@ -140,7 +140,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       />
       {purpose === 'meat' && quantity('leaveAgeDays', strain?.leave.ageDays)}
       <Accordion variant="contained" multiple>
-        <Panel title="Places">
+        <Panel title="Housing">
           {place('brooderId', 'brooder')}
           {purpose === 'meat' && place('penId', 'field-pen')}
           {place('coopId', 'coop')}
@@ -150,12 +150,12 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         <Panel title="Prices">
           <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
         </Panel>
-        <Panel title="Choices and factors">
+        <Panel title="More choices">
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
           )}
           <Text size="sm" c="dimmed">
-            A grey number is what the plan uses while the box is empty.
+            A gray number is what the plan uses while the box is empty.
           </Text>
           <SimpleGrid cols={2}>
             {quantity('weightFactor', usual?.weightFactor)}
@@ -212,7 +212,7 @@ function ArrivalSlider({
   const offset = value === undefined ? 0 : daysBetween(from, value);
   return (
     <div>
-      <Text size="sm">Slide the arrival</Text>
+      <Text size="sm">Move the arrival</Text>
       <Slider
         min={-SLIDE_DAYS}
         max={SLIDE_DAYS}

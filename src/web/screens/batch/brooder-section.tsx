@@ -102,9 +102,9 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
             <Table.Thead>
               <Table.Tr>
                 <Table.Th> </Table.Th>
-                <Table.Th>Needed at most</Table.Th>
-                <Table.Th>There is</Table.Th>
-                <Table.Th>Runs out</Table.Th>
+                <Table.Th>Peak need</Table.Th>
+                <Table.Th>Have</Table.Th>
+                <Table.Th>Outgrown on</Table.Th>
               </Table.Tr>
             </Table.Thead>
             <Table.Tbody>

@@ -91,7 +91,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
           />
         </Section>
       )}
-      <Section title="Brooder floor, needed against there">
+      <Section title="Brooder floor: need and have">
         <LineChart
           {...withConstant(
             lines('m2', Math.max(out, 1), [
@@ -116,8 +116,8 @@ function withConstant<
   const shown = Number(level.toFixed(1));
   return {
     ...chart,
-    data: chart.data.map((row) => ({ ...row, 'There is': shown })),
-    series: [...chart.series, { name: 'There is', color: 'green.9' }],
+    data: chart.data.map((row) => ({ ...row, Have: shown })),
+    series: [...chart.series, { name: 'Have', color: 'green.9' }],
   };
 }
 

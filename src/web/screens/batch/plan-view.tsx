@@ -114,7 +114,7 @@ function Sheets({ printBase }: { printBase: string | undefined }) {
   return (
     <Card withBorder component="section" className="no-print">
       <Title order={2} size="h3">
-        On paper
+        Print
       </Title>
       {printBase === undefined ? (
         <Text>Save the batch to print its brooder card, shopping list and task list.</Text>

@@ -35,8 +35,8 @@ export function TaskCard({ task, today, tables, level }: TaskCardProps) {
             className="whole-badge"
           >
             {task.slackDays === 0
-              ? 'no slack'
-              : `slack ${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'}`}
+              ? 'none to spare'
+              : `${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'} to spare`}
           </Badge>
         )}
       </Group>
@@ -46,11 +46,11 @@ export function TaskCard({ task, today, tables, level }: TaskCardProps) {
         <Num of={taskHours(task, tables)} />
         {0 < task.slackDays &&
           !task.alreadyLate &&
-          ` · start at the latest ${formatNearDate(task.latestStart, today)}`}
+          ` · start no later than ${formatNearDate(task.latestStart, today)}`}
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
-      {task.leadNote && <Text size="sm">Not later, because {task.leadNote}.</Text>}
+      {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
       <Text size="sm">If late: {task.ifLate}</Text>
     </Card>
   );

@@ -35,7 +35,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         {0 < tasks.late ? `, ${tasks.late} already late` : ''}. Most hours are estimates.
       </Text>
       <Text size="sm">
-        Slack: how many days a task can start late before later work has to wait.
+        Days to spare: how many days a task can start late before later work has to wait.
       </Text>
       {tasks.tasks.map((task) => (
         <TaskCard key={task.id} task={task} today={plan.today} tables={tables} level={3} />

@@ -22,7 +22,7 @@ export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables })
       </Group>
       {batches.length === 0 && (
         <Text fz="lg">
-          No batch yet. Plan one: all it needs is a kind of bird, how many, and a date.
+          No batch yet. Plan one: all it needs is a breed or cross, how many, and a date.
         </Text>
       )}
       <SimpleGrid cols={{ base: 1, sm: 2 }}>

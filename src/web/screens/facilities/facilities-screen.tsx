@@ -18,7 +18,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
   const [facilities] = all.data;
   return (
     <Stack maw={900}>
-      <Title order={1}>Facilities</Title>
+      <Title order={1}>Buildings and gear</Title>
       <Text>
         What you have for the birds. Only a brooder is needed to work out heat and bedding;
         everything else sharpens the plan.

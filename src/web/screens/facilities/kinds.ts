@@ -24,7 +24,7 @@ interface Kind {
 export const sizesOf = ({ kind, sizes }: Kind): readonly (readonly [string, NumberField])[] =>
   sizes.map((name) => [name, (facilityFields[kind].fields as Fields)[name] as NumberField]);
 
-/** Inches that boards are sold in, or millimetres. */
+/** Inches that boards are sold in, or millimeters. */
 const PLYWOOD_MM: Record<UnitSystem, number> = { metric: 12, us: 12.7 };
 const FOAM_MM: Record<UnitSystem, number> = { metric: 40, us: 38.1 };
 
@@ -97,7 +97,7 @@ export const KINDS: readonly Kind[] = [
     kind: 'circuit',
     name: 'Circuit',
     plural: 'Circuits',
-    why: 'The electric circuit that the heat hangs on.',
+    why: 'The electric circuit that feeds the heat.',
     sizes: ['volts', 'amps', 'otherLoadW'],
   },
 ];

@@ -178,7 +178,7 @@ function Fields({
             />
             <LitrePriceInput
               units={units}
-              label={`Propane, one ${units === 'us' ? 'gallon' : 'litre'} (0 when unused)`}
+              label={`Propane, one ${units === 'us' ? 'gallon' : 'liter'} (0 when unused)`}
               currency={values.currency ?? ''}
               value={values.gasPricePerL}
               error={errors['gasPricePerL']}
@@ -188,9 +188,9 @@ function Fields({
         </Fieldset>
         <Fieldset legend="Monthly climate">
           <Text size="sm" mb="xs">
-            Mean daily low and high of each month, from your weather service’s climate page. A daily
-            file or fetched weather, once there, takes their place. Rain decides how the grass grows
-            and when the ground is dry enough to work: without it every day counts as dry.
+            Average daily low and high of each month, from your weather service’s climate page. A
+            daily file or fetched weather, once there, takes their place. Rain decides how the grass
+            grows and when the ground is dry enough to work: without it every day counts as dry.
           </Text>
           <div className="scroll-x">
             <MonthTable

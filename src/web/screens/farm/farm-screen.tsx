@@ -24,7 +24,7 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
   const [weather, people] = all.data;
   return (
     <Stack maw={900}>
-      <Title order={1}>Farm, weather, people</Title>
+      <Title order={1}>Your place</Title>
       {farm.isSample && (
         <Alert title="This is the sample farm">
           Everything in it is invented. Change it as you like, or delete it below.
@@ -57,7 +57,7 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
         Delete this farm
       </Title>
       <Text my="xs">
-        Its facilities, people, weather and batches go with it. This cannot be undone.
+        Its buildings and gear, people, weather and batches go with it. This cannot be undone.
       </Text>
       {isAsking ? (
         <Button.Group>

@@ -34,7 +34,7 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
     onChange: (values: number[]) => void,
   ) => (
     <QuantityInput
-      aria-label={`${MONTHS[month]} mean ${name}, ${label}`}
+      aria-label={`${MONTHS[month]} average ${name}, ${label}`}
       size="sm"
       w={104}
       field={FIELDS.monthlyMinC.of}

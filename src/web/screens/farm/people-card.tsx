@@ -98,7 +98,7 @@ function PersonRow({
           </Text>
           <ActionIcon
             color="red"
-            aria-label={`Remove absence from ${away.from}`}
+            aria-label={`Remove absence from ${formatDate(away.from)}`}
             onClick={() => onSave({ away: person.away.filter((_, k) => k !== i) })}
           >
             <IconTrash aria-hidden size={18} />

@@ -26,11 +26,11 @@ export function AutumnGrass({
     <Stack gap={4} align="flex-start" mt="xs">
       <Text size="sm">
         {isKept
-          ? `${names}: shut for autumn in this plan, and grazed when growth is over.`
-          : `To graze on when growth is over, keep ${names} shut from then on. The plan then spares them, and feeds more hay before if grass is short.`}
+          ? `${names}: closed for fall in this plan, and grazed when growth is over.`
+          : `To graze on when growth is over, keep ${names} closed from then on. The plan then spares them, and feeds more hay before if grass is short.`}
       </Text>
       <Button variant="light" loading={choose.isPending} onClick={() => choose.mutate(wanted)}>
-        {isKept ? 'Graze them as the others' : 'Keep them for autumn'}
+        {isKept ? 'Graze them as the others' : 'Keep them for fall'}
       </Button>
       {choose.error && (
         <Text size="sm" c="red" role="alert">

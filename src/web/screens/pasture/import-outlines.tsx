@@ -162,7 +162,7 @@ function GroundForAll({
           onChange={(e) => set({ hasShade: e.currentTarget.checked })}
         />
       </SimpleGrid>
-      <Text size="sm">Each can be changed by itself afterwards.</Text>
+      <Text size="sm">Each can be changed by itself afterward.</Text>
       <Failure error={save.error} words={{ labelOf: placeInWords, reader: farm }} />
       <Group>
         <Button

@@ -36,7 +36,7 @@ export default function MassChart({
     return Array.from({ length: days }, (_, each) => ({
       day: formatShortDate(addDays(plan.from, each)),
       'Grass above the residuals': shown(usableOn(plan, each).value),
-      'Need of the next three weeks': shown(needAheadOf(plan, each).value),
+      'Needed in the next three weeks': shown(needAheadOf(plan, each).value),
     }));
   }, [plan, units]);
   const date = formatShortDate(addDays(plan.from, day));
@@ -48,7 +48,7 @@ export default function MassChart({
         dataKey="day"
         series={[
           { name: 'Grass above the residuals', color: 'green.9' },
-          { name: 'Need of the next three weeks', color: 'red.8' },
+          { name: 'Needed in the next three weeks', color: 'red.8' },
         ]}
         referenceLines={[{ x: date, color: 'gray.7' }]}
         withLegend
@@ -65,7 +65,7 @@ export default function MassChart({
         {...(still ? { lineProps: { isAnimationActive: false } } : {})}
       />
       <Text size="sm">
-        {date}. Choose another day in the chart, or with the slider under “Paddocks by what stands”.
+        {date}. Choose another day in the chart, or with the slider under “Grass in each paddock”.
       </Text>
       <Facts>
         <Fact of={usableOn(plan, day)} />

@@ -81,13 +81,14 @@ function Stay({
           <Notes row={row} />
           {row.from <= plan.today && (
             <Button size="compact-md" loading={isPending} onClick={onIn}>
-              They are in
+              Moved today
             </Button>
           )}
         </Group>
       </Group>
       <Text size="sm" className="roomy-numbers">
-        <Num of={days} />, in at <Num of={heightBefore} />, leave at <Num of={heightAfter} />
+        <Num of={days} />, entry height <Num of={heightBefore} />, exit height{' '}
+        <Num of={heightAfter} />
         {rest && (
           <>
             , after <Num of={rest} /> of rest
@@ -149,7 +150,8 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
     case 'mow':
       return (
         <>
-          <Num of={row.cut.hay} />, <Num of={row.cut.bales} />; shut until {formatShortDate(row.to)}
+          <Num of={row.cut.hay} />, <Num of={row.cut.bales} />; closed until{' '}
+          {formatShortDate(row.to)}
         </>
       );
     case 'birds':

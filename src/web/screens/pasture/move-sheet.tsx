@@ -52,10 +52,10 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                   <Table.Th>On</Table.Th>
                   <Table.Th>What</Table.Th>
                   <Table.Th>Days</Table.Th>
-                  <Table.Th>In at</Table.Th>
-                  <Table.Th>Leave</Table.Th>
-                  <Table.Th>Mind</Table.Th>
-                  <Table.Th>Really</Table.Th>
+                  <Table.Th>Entry height</Table.Th>
+                  <Table.Th>Exit height</Table.Th>
+                  <Table.Th>Notes</Table.Th>
+                  <Table.Th>Actual</Table.Th>
                 </Table.Tr>
               </Table.Thead>
               <Table.Tbody>

@@ -37,7 +37,7 @@ const WHY: readonly { id: ClosedFor; name: string }[] = [
   { id: 'hay', name: 'hay' },
   { id: 'wet', name: 'wet ground' },
   { id: 'reseeding', name: 'reseeding' },
-  { id: 'stockpile', name: 'kept for autumn' },
+  { id: 'stockpile', name: 'kept for fall' },
   { id: 'other', name: 'something else' },
 ];
 const named = <T extends string>(ids: readonly T[]) => ids.map((id) => ({ id, name: id }));
@@ -244,9 +244,9 @@ export function PaddockForm({
           mt="sm"
           onClick={() => addHere(setCorners, (text) => setError('outline', text))}
         >
-          I stand at a corner
+          Mark this corner
         </Button>
-        <Text size="sm">Walk the fence and press it at every corner.</Text>
+        <Text size="sm">Walk the fence and press this at every corner.</Text>
       </Fieldset>
     </RowForm>
   );

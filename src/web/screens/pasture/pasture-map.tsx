@@ -13,7 +13,7 @@ interface Drawn {
   readonly points: readonly (readonly [number, number])[];
 }
 
-/** The paddocks as drawn, coloured by what stands there. Needs no map from elsewhere. */
+/** The paddocks as drawn, colored by what stands there. Needs no map from elsewhere. */
 export function PastureMap({
   plan,
   paddocks,

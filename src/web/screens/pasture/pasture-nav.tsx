@@ -2,10 +2,10 @@ import { PartNav } from '../../shell/part-nav.js';
 
 const PARTS = [
   { path: '', label: 'Season', short: 'Season' },
-  { path: '/walk', label: 'Walk the field', short: 'Walk' },
-  { path: '/land', label: 'Paddocks and herds', short: 'Land' },
-  { path: '/sizes', label: 'Sizes and water', short: 'Sizes' },
-  { path: '/work', label: 'Herd work', short: 'Work' },
+  { path: '/walk', label: 'Pasture walk', short: 'Walk' },
+  { path: '/land', label: 'Paddocks and herds', short: 'Paddocks' },
+  { path: '/sizes', label: 'Stocking and water', short: 'Stocking' },
+  { path: '/work', label: 'Herd tasks', short: 'Tasks' },
 ] as const;
 
 /** The parts of grass and cattle. */

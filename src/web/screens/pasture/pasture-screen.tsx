@@ -136,14 +136,14 @@ function Season({
             <Text fw={600}>Grass to mow for hay</Text>
             {plan.surplus.map((cut) => (
               <Text key={cut.paddockId}>
-                {paddockName(plan, cut.paddockId)}: shut from {formatShortDate(cut.shutFrom)}, mow
+                {paddockName(plan, cut.paddockId)}: closed from {formatShortDate(cut.shutFrom)}, mow
                 about {formatShortDate(cut.cutOn)}, <Num of={cut.hay} />, <Num of={cut.bales} />
               </Text>
             ))}
           </Stack>
         )}
       </Section>
-      <Section title="Turning points">
+      <Section title="Key dates">
         <Facts>
           <Fact of={plan.turning.ready} />
           {plan.turning.herds.map((herd) => (
@@ -154,12 +154,12 @@ function Season({
         </Facts>
         <AutumnGrass plan={plan} farm={farm} choices={picture.pastureChoices} />
       </Section>
-      <Section title="Grass against need">
+      <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
           <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
-      <Section title="Paddocks by what stands">
+      <Section title="Grass in each paddock">
         <StandingBars plan={plan} day={shownDay} onDay={setDay} />
       </Section>
       <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
@@ -194,13 +194,13 @@ function HerdFacts({
     <>
       <Fact of={herd.turnOut} label={label('Turn-out')} />
       <Fact of={herd.magnesiumFrom} label={label('Magnesium mineral from')} />
-      <Fact of={herd.hayBesideUntil} label={label('Hay beside grass until')} />
+      <Fact of={herd.hayBesideUntil} label={label('Feed hay too until')} />
       {herd.calvings.map((c) => (
         <Fact
           key={String(c.due.value)}
           of={c.due}
           label={label('Calving due')}
-          note={`${formatShortDate(c.early)} to ${formatShortDate(c.late)} holds about 95 %. `}
+          note={`${formatShortDate(c.early)} to ${formatShortDate(c.late)} in about 19 of 20 calvings. `}
         />
       ))}
       {herd.arrivals.map((a) => (

@@ -25,7 +25,7 @@ const WORDS: Record<Standing, string> = {
   resting: 'resting',
   ready: 'ready',
   overdue: 'overdue: rank',
-  shut: 'shut',
+  shut: 'closed',
 };
 const MONTHS = ['J', 'F', 'M', 'A', 'M', 'J', 'J', 'A', 'S', 'O', 'N', 'D'];
 

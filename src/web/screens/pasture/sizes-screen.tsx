@@ -16,7 +16,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={1000}>
-      <Title order={1}>Sizes and water</Title>
+      <Title order={1}>Stocking and water</Title>
       <PastureNav farmId={farm.id} />
       {!plan && isWorking && <Working label="Planning the season" />}
       {plan?.sizing.herds.map((herd) => (
@@ -62,7 +62,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
                     <Table.Th>Paddock</Table.Th>
                     <Table.Th>Area</Table.Th>
                     <Table.Th>Height</Table.Th>
-                    <Table.Th>Standing</Table.Th>
+                    <Table.Th>Grass on hand</Table.Th>
                     <Table.Th>Clover, alfalfa</Table.Th>
                     <Table.Th>Manure nitrogen</Table.Th>
                     <Table.Th>Phosphorus</Table.Th>
@@ -95,7 +95,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
                 </Table.Tbody>
               </Table>
             </WideTable>
-            <Text size="sm">Heights and standing grass are of the first day of the plan.</Text>
+            <Text size="sm">Heights and grass on hand are those of the first day of the plan.</Text>
           </Section>
         </>
       )}

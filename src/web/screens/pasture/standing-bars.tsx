@@ -55,7 +55,10 @@ export function StandingBars({
                 }}
               />
               <b style={{ left: `${(100 * paddock.residualKgPerHa) / most}%` }} title="residual" />
-              <b style={{ left: `${(100 * paddock.turnInKgPerHa) / most}%` }} title="turn-in" />
+              <b
+                style={{ left: `${(100 * paddock.turnInKgPerHa) / most}%` }}
+                title="ready height"
+              />
             </span>
             <span>
               <Num of={heightOn(plan, paddock, day)} />
@@ -67,8 +70,8 @@ export function StandingBars({
         ))}
       </ul>
       <Text size="sm">
-        In the evening of that day; the marks are the residual and the turn-in. On average{' '}
-        <Num of={averageOn(plan, day)} /> stand. Above the residuals stand{' '}
+        In the evening of that day; the marks are the residual (what you leave standing) and the
+        ready height. Average grass on hand: <Num of={averageOn(plan, day)} />. Above the residuals:{' '}
         <Num of={usableOn(plan, day)} />; the herds need <Num of={needAheadOf(plan, day)} /> in the{' '}
         {ahead === 1 ? 'day' : `${ahead} days`} from then.
       </Text>

@@ -21,7 +21,7 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={560}>
-      <Title order={1}>Walk the field</Title>
+      <Title order={1}>Pasture walk</Title>
       <PastureNav farmId={farm.id} />
       <Walk picture={all.data[0]} farm={farm} tables={tables} />
     </Stack>
@@ -30,7 +30,7 @@ export default function WalkScreen({ farm, tables }: { farm: SavedFarm; tables: 
 
 const TALLEST_CM = grassReadingFields.fields.heightCm.bounds.max;
 
-/** A step of the buttons: half an inch or one centimetre. */
+/** A step of the buttons: half an inch or one centimeter. */
 const STEP = { metric: 1, us: 0.5 } as const;
 
 function Walk({
@@ -64,15 +64,15 @@ function Walk({
       </Text>
       <Failure error={save.error} />
       {save.isSuccess && plan && (
-        <Alert color="moss" title="Kept" role="status">
+        <Alert color="moss" title="Saved" role="status">
           <Text>
-            Growth of this farm over the table’s is now <Num of={plan.farmFactor} />. The plan
-            starts from these heights.
+            Your growth against the model is now <Num of={plan.farmFactor} />. The plan starts from
+            these heights.
           </Text>
           {plan.paddocks.map((part) =>
             part.off ? (
               <div key={part.id}>
-                {part.name}: <Num of={part.off} /> off what was expected
+                {part.name}: <Num of={part.off} /> different from what was expected
               </div>
             ) : null,
           )}
@@ -138,7 +138,7 @@ function Walk({
             </Button>
             {paddock.id in wrong && (
               <Text size="sm" c="var(--mantine-color-error)" role="alert" className="walk-wrong">
-                {wrong[paddock.id]} is no height of grass: type 0 to{' '}
+                {wrong[paddock.id]} is not a height of grass: type 0 to{' '}
                 {formatValue(TALLEST_CM, 'cm', farm)}.
               </Text>
             )}
@@ -161,7 +161,7 @@ function Walk({
           )
         }
       >
-        Keep {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(picture.today)}
+        Save {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(picture.today)}
       </Button>
       <Kept picture={picture} farm={farm} />
     </>
@@ -178,7 +178,7 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
   return (
     <Stack gap={0}>
       <Title order={2} size="h3">
-        Readings kept
+        Readings saved
       </Title>
       <Failure error={remove.error} />
       {last.map((reading) => {
@@ -188,11 +188,11 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
           <Group key={reading.id} justify="space-between" wrap="nowrap">
             <Text>{text}</Text>
             <ConfirmButton
-              label={`Take back ${text}`}
-              question={`Take back ${text}?`}
+              label={`Delete ${text}`}
+              question={`Delete ${text}?`}
               onConfirm={() => remove.mutate(reading.id)}
             >
-              Take back
+              Delete
             </ConfirmButton>
           </Group>
         );

@@ -8,7 +8,7 @@ import { paddockName } from './season-strip.js';
 
 /** What is changed to see what would happen; nothing of it is saved. */
 export interface Changes {
-  /** Rain in per cent of the usual by month, 0 for January; only months that are changed. */
+  /** Rain in percent of the usual by month, 0 for January; only months that are changed. */
   readonly rainPercentByMonth: Readonly<Record<number, number>>;
   readonly headPercent: number;
   readonly restPercent: number;
@@ -194,7 +194,7 @@ function Share({
         }}
         my="sm"
       />
-      {isOff && <Text size="sm">Type the monthly rain under Farm first.</Text>}
+      {isOff && <Text size="sm">Type the monthly rain under Your place first.</Text>}
     </>
   );
 }

@@ -14,13 +14,13 @@ export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: 
   if ('waiting' in all) return all.waiting;
   return (
     <Stack maw={800}>
-      <Title order={1}>Work with the herds</Title>
+      <Title order={1}>Herd tasks</Title>
       <PastureNav farmId={farm.id} />
       {!plan && isWorking && <Working label="Planning the season" />}
       {plan && (
         <Text>
-          {plan.tasks.length} pieces of work, counted back and on from turn-out, arrivals and
-          calving. Slack is how many days a start can slip before something that waits is late.
+          {plan.tasks.length} tasks, counted back and on from turn-out, arrivals and calving. Days
+          to spare are how many days a start can slip before something that waits for it is late.
           Hours are estimates.
         </Text>
       )}

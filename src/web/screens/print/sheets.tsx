@@ -194,7 +194,7 @@ export function TaskList({ plan }: SheetProps) {
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Dates</Table.Th>
-              <Table.Th>Start at the latest</Table.Th>
+              <Table.Th>Start no later than</Table.Th>
               <Table.Th>Task</Table.Th>
               <Table.Th>Hours</Table.Th>
               <Table.Th>Done</Table.Th>

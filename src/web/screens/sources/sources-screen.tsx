@@ -4,7 +4,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { MarkBadge, SourceView } from '../../explain/explain-panel.js';
 import { JudgementList } from './judgement-list.js';
 
-/** What the marks mean, the judgements that plans go by, and every source a number may rest on. */
+/** What the marks mean, the judgments that plans go by, and every source a number may rest on. */
 export default function SourcesScreen({ tables }: { tables: Tables }) {
   return (
     <Stack maw={800}>
@@ -23,7 +23,7 @@ export default function SourcesScreen({ tables }: { tables: Tables }) {
           </Text>
         ))}
       </Card>
-      <Title order={2}>Judgements</Title>
+      <Title order={2}>Judgments</Title>
       <Text>
         No publication decides these. They are what the plans go by; you may well see one or the
         other differently.

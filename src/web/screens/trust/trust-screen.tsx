@@ -53,7 +53,7 @@ function HowItIsNow() {
   return (
     <Alert color="yellow" title="Two things do not work here">
       This page is open over plain http. Everybody on the network could read along, so a browser
-      does not give such a page your position (“I stand at a corner”), nor lets it go on working
+      does not give such a page your position (“Mark this corner”), nor lets it go on working
       without signal. All the rest works. With https, set up below, these do too.
     </Alert>
   );

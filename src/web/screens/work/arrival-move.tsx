@@ -42,11 +42,11 @@ export function ArrivalMove({
           disabled={date === undefined || ask.isPending}
           onClick={() => ask.mutate({ batchId, arrivalDate: date! })}
         >
-          What would that do?
+          Preview
         </Button>
       </Group>
       <Text size="sm">
-        {batch.name} arrives on {formatDate(batch.arrivalDate)} as planned. Asking changes nothing.
+        {batch.name} arrives on {formatDate(batch.arrivalDate)} as planned. Nothing is saved yet.
       </Text>
       <Failure error={ask.error} />
       {ask.data && <Answer answer={ask.data} />}
@@ -58,17 +58,17 @@ function Answer({ answer }: { answer: WorkComparison }) {
   const { freed, broken } = answer;
   return (
     <Stack gap="xs" role="status">
-      <Outcome title="Would fit, and does not now:" lines={freed} />
+      <Outcome title="You would have time for:" lines={freed} />
       <Outcome
-        title="Would no longer fit:"
+        title="You would no longer have time for:"
         lines={broken.map(({ name, why }) => `${name}. ${why}`)}
       />
       {freed.length + broken.length === 0 && (
-        <Text>What fits and what does not stays the same.</Text>
+        <Text>You would have time for the same work as now.</Text>
       )}
       <Text>
-        Late pieces of work: {answer.lateBefore} now, {answer.lateAfter} then. Weeks with more work
-        due than hours: {weeks(answer.overloadedBefore)} now, {weeks(answer.overloadedAfter)} then.
+        Work done late: {answer.lateBefore} now, {answer.lateAfter} then. Weeks with more work due
+        than hours: {weeks(answer.overloadedBefore)} now, {weeks(answer.overloadedAfter)} then.
       </Text>
       <ChangeList changes={answer.changes} none="Nothing else would move." />
     </Stack>

@@ -23,12 +23,12 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
     people.find(({ id }) => id === personId)?.name ?? caretaker ?? '';
   return (
     <Stack maw={1100}>
-      <Title order={1}>Handing over</Title>
+      <Title order={1}>While you’re away</Title>
       <WorkNav farmId={farm.id} />
-      <Section title="Days in one pair of hands">
+      <Section title="Days with a farm sitter">
         <Text mb="sm">
-          On these days only the caretaker has hours. What can be moved out of them is moved, and
-          the rest is on the sheet, a page a day.
+          On these days only the person in charge has hours. What can be moved out of them is moved,
+          and the rest is on the sheet, a page a day.
         </Text>
         <Stack gap="xs">
           {handovers.map((handover) => (
@@ -43,18 +43,18 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
                   href={`/farm/${farm.id}/work/away/${handover.id}/sheet`}
                   variant="light"
                 >
-                  The sheet
+                  Sitter’s sheet
                 </Button>
                 <Button
                   variant="default"
                   onClick={() => setEditing(handover)}
-                  aria-label={`Change the hand-over from ${handover.from}`}
+                  aria-label={`Change the days away from ${formatDate(handover.from)}`}
                 >
                   Change
                 </Button>
                 <ConfirmButton
-                  label={`Remove the hand-over from ${handover.from}`}
-                  question="Remove this hand-over?"
+                  label={`Remove the days away from ${formatDate(handover.from)}`}
+                  question="Remove these days?"
                   onConfirm={() => remove.mutate(handover.id)}
                 >
                   Remove
@@ -65,7 +65,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
         </Stack>
         <Failure error={remove.error} />
         <Group mt="sm">
-          <Button onClick={() => setEditing('new')}>Hand days over</Button>
+          <Button onClick={() => setEditing('new')}>Add days away</Button>
         </Group>
       </Section>
       <Section title="In your calendar">
@@ -74,7 +74,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <Modal
         opened={editing !== undefined}
         onClose={() => setEditing(undefined)}
-        title={editing === 'new' ? 'Hand days over' : 'Change a hand-over'}
+        title={editing === 'new' ? 'Add days away' : 'Change days away'}
         size="xl"
       >
         {editing !== undefined && (

@@ -30,8 +30,8 @@ export function CalendarLinks({ farmId, people }: { farmId: string; people: Work
     <Stack gap="xs">
       <Text>
         Subscribe to one of these in a calendar program that reaches this computer: work, arrivals
-        and moves then shift by themselves when the plan does. What cannot slip reminds you at nine
-        on the morning before.
+        and moves then shift by themselves when the plan does. What has no days to spare reminds you
+        at nine on the morning before.
       </Text>
       {feeds.map(({ name, href }) => (
         <Text key={href} style={{ overflowWrap: 'anywhere' }}>

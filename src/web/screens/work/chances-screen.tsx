@@ -17,14 +17,14 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
   const [outlook] = all.data;
   return (
     <Stack maw={1100}>
-      <Title order={1}>Chances and dates</Title>
+      <Title order={1}>Will it get done?</Title>
       <WorkNav farmId={farm.id} />
       <PrintButton />
       <Text>{yearsText(outlook)}</Text>
-      <Section title="Done by its date?">
+      <Section title="Done in time?">
         <JobChances outlook={outlook} />
       </Section>
-      <Section title="Days on which the ground can be worked">
+      <Section title="Days dry enough to work">
         <WorkableDays outlook={outlook} />
       </Section>
       <Section title="Frost">
@@ -36,7 +36,7 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
 
 function yearsText({ years, isMeasured, label, hasRain }: WorkOutlook): string {
   const source = isMeasured
-    ? `Played through the ${years} years of your daily record that hold this season (${label.toLowerCase()}).`
-    : `Played through ${years.toLocaleString('en')} years drawn by chance from ${label.toLowerCase()}. Ten years or more of daily weather of your own place would be better: fetch or import them under Farm, weather, people.`;
+    ? `Played through the ${years} years of your daily weather that cover this stretch (${label.toLowerCase()}).`
+    : `Played through ${years.toLocaleString('en')} years drawn by chance from ${label.toLowerCase()}. Ten years or more of daily weather of your own place would be better: fetch or import them under Your place.`;
   return hasRain ? source : `${source} No rain is known, so that every day counts as dry.`;
 }

@@ -34,14 +34,14 @@ function whatBecame({ kind, from, to }: WorkChange): string {
   const is = to && formatShortDate(to);
   switch (kind) {
     case 'new':
-      return is ? `new, on ${is}` : 'new, and does not fit';
+      return is ? `new, on ${is}` : 'new, and there is no time for it';
     case 'gone':
-      return was ? `gone, it was on ${was}` : 'gone';
+      return was ? `removed (was ${was})` : 'removed';
     case 'fits-no-more':
-      return `no longer fits, it was on ${was}`;
+      return `no time for it any more (was ${was})`;
     case 'fits-now':
-      return `fits now, on ${is}`;
+      return `there is time for it now, on ${is}`;
     case 'moved':
-      return was === is ? `its days changed from ${is} on` : `${was} became ${is}`;
+      return was === is ? `its days changed from ${is} on` : `moved from ${was} to ${is}`;
   }
 }

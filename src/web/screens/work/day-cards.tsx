@@ -48,7 +48,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                   {chore.name}: {formatHours(chore.hours)}
                   {chore.personId && `, ${personName(plan, chore.personId)}`}
                   {0 < chore.shortHours &&
-                    `, ${formatHours(chore.shortHours)} more than anybody has`}
+                    `, ${formatHours(chore.shortHours)} more than anyone has`}
                 </Text>
               ))}
               {jobs.map((job) => (
@@ -73,6 +73,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
 function dayWeather({ weather }: WorkPlan, day: number): string {
   const isKnown = weather.isForecast[day] === 1;
   const rain = weather.rainMm[day]!;
-  const ground = weather.isWorkable[day] === 1 ? 'ground fit to work' : 'ground too wet to work';
+  const ground =
+    weather.isWorkable[day] === 1 ? 'ground dry enough to work' : 'ground too wet to work';
   return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ${ground}` : `Usual weather, ${ground}`;
 }

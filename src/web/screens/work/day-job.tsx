@@ -41,7 +41,7 @@ export function DayJob({
         {who}, {formatHours(piece.hours)}
         {1 < job.pieces.length && ` of ${formatHours(job.hours)}`}
         {job.belongsTo && ` · ${job.belongsTo.name}`}
-        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anybody has`}
+        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anyone has`}
       </Text>
       {job.learned && (
         <Text size="sm">
@@ -77,7 +77,7 @@ export function DayJob({
           <>
             <QuantityInput
               w={120}
-              label="It took"
+              label="Hours it took"
               aria-label={`Hours it took: ${job.name}`}
               field={HOURS}
               units={farm.units}
@@ -100,7 +100,7 @@ export function DayJob({
             onClick={() => setTimed(true)}
             aria-label={`Took other hours: ${job.name}`}
           >
-            Done, took other hours
+            Log other hours
           </Button>
         )}
         <Button

@@ -19,9 +19,9 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
             variant="default"
             disabled={mark.isPending}
             onClick={() => mark.mutate({ key })}
-            aria-label={`Open again: ${name}`}
+            aria-label={`Undo: ${name}`}
           >
-            Open again
+            Undo
           </Button>
         </Group>
       ))}

@@ -7,7 +7,7 @@ import { WideTable } from '../../shell/wide-table.js';
 
 const NAMES = ['Frost', 'Freeze', 'Hard freeze'];
 
-/** Last spring and first autumn frost in few, half and most years. */
+/** Last spring and first fall frost in few, half and most years. */
 export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: SavedFarm }) {
   return (
     <>
@@ -18,7 +18,7 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
               <Table.Th>At or below</Table.Th>
               <Table.Th>Last in spring, in half of the years by</Table.Th>
               <Table.Th>in 9 of 10 by</Table.Th>
-              <Table.Th>First in autumn, in half after</Table.Th>
+              <Table.Th>First in fall, in half after</Table.Th>
               <Table.Th>in 9 of 10 after</Table.Th>
             </Table.Tr>
           </Table.Thead>
@@ -40,8 +40,8 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
       <Text size="sm" c="dimmed" mt="sm">
         Your own usual dates are {formatMonthDay(farm.lastFrost)} and{' '}
         {formatMonthDay(farm.firstFrost)}. {yearsWithFrost(outlook.frost, farm)}
-        {outlook.isMeasured ? '' : 'Drawn from monthly means: a rough guide. '}
-        Hollows freeze later in spring and sooner in autumn than a station does.
+        {outlook.isMeasured ? '' : 'Drawn from monthly averages: a rough guide. '}
+        Hollows freeze later in spring and sooner in fall than a station does.
       </Text>
     </>
   );

@@ -13,10 +13,10 @@ export function GroundLookButtons({ plan, farm }: { plan: WorkPlan; farm: SavedF
     return (
       <Group gap="xs" mt={4} className="no-print">
         <Text size="sm">
-          You found the ground {plan.groundToday ? 'fit to work' : 'too wet'} today.
+          You found the ground {plan.groundToday ? 'dry enough to work' : 'too wet'} today.
         </Text>
         <Button variant="default" size="compact-md" onClick={() => answer()}>
-          Take it back
+          Undo
         </Button>
         <Failure error={look.error} />
       </Group>
@@ -24,9 +24,9 @@ export function GroundLookButtons({ plan, farm }: { plan: WorkPlan; farm: SavedF
   }
   return (
     <Group gap="xs" mt={4} className="no-print">
-      <Text size="sm">Looked at the ground?</Text>
+      <Text size="sm">How is the ground?</Text>
       <Button variant="default" size="compact-md" onClick={() => answer(true)}>
-        Fit to work
+        Dry enough
       </Button>
       <Button variant="default" size="compact-md" onClick={() => answer(false)}>
         Too wet

@@ -71,7 +71,7 @@ export function HandoverForm({
           label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
-          options={[...people, { id: '', name: 'Somebody who comes in' }]}
+          options={[...people, { id: '', name: 'Farm sitter' }]}
           onChange={(id) => set({ personId: id === '' ? undefined : id })}
         />
         {draft.personId === undefined && (
@@ -135,7 +135,7 @@ export function HandoverForm({
           disabled={preview.isPending}
           onClick={() => preview.mutate(draft as Partial<Handover>)}
         >
-          What would that move?
+          Preview
         </Button>
       </Group>
       <Failure error={preview.error} words={words} />
@@ -156,7 +156,7 @@ export function HandoverForm({
             )),
           )}
           {fitsWhole(preview.data) && (
-            <Text fw={600}>Every day fits into the hours there are.</Text>
+            <Text fw={600}>Every day fits into the hours available.</Text>
           )}
           <ChangeList changes={preview.data.moved} none="Nothing has to move for it." />
         </Stack>

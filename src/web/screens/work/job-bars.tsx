@@ -12,14 +12,14 @@ export function JobBars({ plan }: { plan: WorkPlan }) {
   const days = daysBetween(plan.today, plan.to) + 1;
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
-    <WideTable label="Work of the season" minWidth={620}>
+    <WideTable label="Work plan" minWidth={620}>
       <Table>
         <Table.Thead>
           <Table.Tr>
             <Table.Th>Work</Table.Th>
             <Table.Th>Planned</Table.Th>
             <Table.Th>Due by</Table.Th>
-            <Table.Th>Slack</Table.Th>
+            <Table.Th>Days to spare</Table.Th>
             <Table.Th aria-hidden />
           </Table.Tr>
         </Table.Thead>
@@ -93,7 +93,7 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
 }
 
 function plannedText({ pieces }: PlannedJob): string {
-  if (pieces.length === 0) return 'does not fit';
+  if (pieces.length === 0) return 'no time';
   const [first, last] = [pieces[0]!.date, pieces.at(-1)!.date];
   return first === last
     ? formatShortDate(first)

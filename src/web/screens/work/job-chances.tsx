@@ -1,7 +1,7 @@
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatChance, formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
@@ -15,16 +15,16 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   return (
     <>
       {0 < open.length && (
-        <WideTable label="Chances of the work" minWidth={680}>
+        <WideTable label="Will it get done?" minWidth={680}>
           <Table>
             <Table.Thead>
               <Table.Tr>
                 <Table.Th>Work</Table.Th>
                 <Table.Th>Done in time</Table.Th>
                 <Table.Th>Due by</Table.Th>
-                <Table.Th>Begin by, for 9 years in 10</Table.Th>
-                <Table.Th>Days that suit it</Table.Th>
-                <Table.Th>Done in half, in 9 of 10 years</Table.Th>
+                <Table.Th>Start by, to be safe 9 years in 10</Table.Th>
+                <Table.Th>Suitable days</Table.Th>
+                <Table.Th>Usually done by, nearly always by</Table.Th>
               </Table.Tr>
             </Table.Thead>
             <Table.Tbody>
@@ -44,14 +44,13 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
       )}
       {0 < sure && (
         <Text mt="sm">
-          {0 < open.length ? 'The other' : 'All'} {sure} pieces of work are done by their latest day
-          in nearly every year.
+          {0 < open.length ? 'The other' : 'All'} {sure} are done by their latest day in nearly
+          every year.
         </Text>
       )}
       <Text size="sm" c="dimmed" mt="sm">
-        Each year the work is taken in the same order, on the first days that suit it then. “Begin
-        by” counts the job’s own hours only, kept free for it. The figure after ± is the standard
-        error from the number of years.
+        Each year the work is taken in the same order, on its first suitable days. “Start by” counts
+        the job’s own hours only, kept free for it.
       </Text>
     </>
   );
@@ -59,7 +58,7 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
 
 function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; today: string }) {
   const numbers = outlookQuantities(outlook, job);
-  const { standardError, suitingDays, windowDays, halfDone, mostDone } = job;
+  const { suitingDays, windowDays, halfDone, mostDone } = job;
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -67,7 +66,7 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; t
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
       </Table.Th>
       <Table.Td className="no-wrap">
-        <Num of={numbers.chance} /> ± {Math.max(1, Math.round(100 * standardError))} %
+        <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
       </Table.Td>
       <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
       <Table.Td>

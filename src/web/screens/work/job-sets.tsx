@@ -83,7 +83,7 @@ function SetCard({
               />
             </Group>
             <Text size="sm">
-              Counted in {set.unit}. {dated.length} pieces of work, <Num of={hours} /> in all
+              Counted in {set.unit}. {dated.length} jobs, <Num of={hours} /> in all
               {dated[0] && `, from ${formatShortDate(firstOf(dated))} on`}.
             </Text>
             <details>
@@ -100,9 +100,9 @@ function SetCard({
                 variant="light"
                 disabled={anchorOn === undefined || count === undefined || take.isPending}
                 onClick={() => take.mutate({ setId: set.id, anchorOn: anchorOn!, count: count! })}
-                aria-label={`Take ${set.name}`}
+                aria-label={`Add ${set.name}`}
               >
-                Take this set
+                Add these jobs
               </Button>
             </Group>
           </>
@@ -110,11 +110,11 @@ function SetCard({
           <Group justify="space-between">
             <Text size="sm">{taken} of its jobs are among yours.</Text>
             <ConfirmButton
-              label={`Leave ${set.name}`}
+              label={`Remove ${set.name}`}
               question={`Remove all jobs of “${set.name}”?`}
               onConfirm={() => leave.mutate(set.id)}
             >
-              Leave it
+              Remove them
             </ConfirmButton>
           </Group>
         )}

@@ -10,17 +10,17 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   const isAllIn = unfit.length + short.length + late.length === 0;
   return (
-    <Section title={isAllIn ? 'Everything fits' : 'Will not fit'}>
+    <Section title={isAllIn ? 'Time for everything' : 'No time for these'}>
       {isAllIn && (
         <Text>
           {plan.jobs.length === 0
             ? 'There is no work in sight.'
-            : `All ${plan.jobs.length} pieces of work fit into the hours and days there are.`}
+            : `There are hours and days for all of the work.`}
         </Text>
       )}
       {0 < late.length && (
         <>
-          <Text size="sm">Fits, but late:</Text>
+          <Text size="sm">Done late:</Text>
           <List size="sm" mb="sm">
             {late.map((job) => (
               <List.Item key={job.key}>
@@ -62,7 +62,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
             </Text>
             {0 < job.remedies.length && (
               <>
-                <Text size="sm">What would make it fit:</Text>
+                <Text size="sm">Ways to make room:</Text>
                 <List size="sm">
                   {job.remedies.map((remedy) => (
                     <List.Item key={remedy}>{remedy}</List.Item>

@@ -24,7 +24,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn));
   return (
     <Stack maw={1100}>
-      <Title order={1}>Work of your own</Title>
+      <Title order={1}>Other jobs</Title>
       <WorkNav farmId={farm.id} />
       <Section title="Your jobs">
         <OwnJobs
@@ -39,7 +39,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
       </Section>
       <Section title="Ready-made sets">
         <Text mb="sm">
-          Work that wants the same hours and dry days as the animals. Take a set, then change or
+          Work that wants the same hours and dry days as the animals. Add a set, then change or
           remove any of its jobs. Hours are estimates.
         </Text>
         <JobSets

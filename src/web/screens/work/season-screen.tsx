@@ -18,16 +18,16 @@ export default function SeasonScreen({ farm }: { farm: SavedFarm }) {
   const [plan, batches] = all.data;
   return (
     <Stack maw={1100}>
-      <Title order={1}>The season’s work</Title>
+      <Title order={1}>Work plan</Title>
       <WorkNav farmId={farm.id} />
       <PrintButton />
       <Section title="Hours by week">
         <WeekHours plan={plan} />
       </Section>
-      <Section title="The season">
+      <Section title="Day by day">
         <Text size="sm" mb="sm">
-          Grey are the days on which it may be done, green those on which it is planned, brown the
-          days that work hangs on. The plan goes to {formatDate(plan.to)}; what is due later comes
+          Gray are the days on which it may be done, green those on which it is planned, brown the
+          key dates it is tied to. The plan goes to {formatDate(plan.to)}; what is due later comes
           into it as the days go by.
         </Text>
         <JobBars plan={plan} />

@@ -30,13 +30,13 @@ export function SheetDay({
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section className="sheet-day" aria-label={page.date}>
+    <section className="sheet-day" aria-label={formatDate(page.date)}>
       <Title order={1} size="h3">
         {formatDate(page.date)} · {farm.name}
       </Title>
       <Text size="sm">
         For {sheet.caretaker}. {formatHours(page.hours)} of work, {formatHours(page.hoursThere)}{' '}
-        there are{page.isTooMuch && ': more than fits, begin at the top'}.
+        available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>

@@ -24,12 +24,12 @@ export default function SheetScreen({
       <Group className="no-print" mb="md">
         <Button onClick={() => window.print()}>Print</Button>
         <Button component={Link} href={`/farm/${farm.id}/work/away`} variant="default">
-          Back to handing over
+          Back to While you’re away
         </Button>
       </Group>
       {sheet.fitsNowhere.map(({ name, why }) => (
         <Text key={name} className="no-print" c="red.8">
-          {name} fits nowhere: {why}
+          {name} no time for it: {why}
         </Text>
       ))}
       {sheet.pages.map((page) => (

@@ -20,7 +20,7 @@ export function WalkingOrder({
     onChange(ids);
   };
   return (
-    <Input.Wrapper label="The round, in walking order">
+    <Input.Wrapper label="Order of the round">
       {sorted.map(({ id, name }, k) => (
         <Group key={id} gap="xs" wrap="nowrap">
           <ActionIcon

@@ -14,8 +14,8 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
     <Stack gap="xs">
       <Text size="sm">
         {over.length === 0
-          ? 'No week has more work due than there are hours.'
-          : `More work is due than there are hours in the week of ${over
+          ? 'No week has more work due than hours available.'
+          : `More work is due than hours available in the week of ${over
               .map((week) => formatShortDate(week.from))
               .join(', ')}: some of it is done before.`}
       </Text>
@@ -30,7 +30,7 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Week of</Table.Th>
-              <Table.Th>Hours there are</Table.Th>
+              <Table.Th>Hours available</Table.Th>
               <Table.Th>Chores</Table.Th>
               <Table.Th>Planned</Table.Th>
               <Table.Th>Due</Table.Th>

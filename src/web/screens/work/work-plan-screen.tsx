@@ -23,14 +23,14 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
   const { changes } = plan;
   return (
     <Stack maw={1100}>
-      <Title order={1}>The work</Title>
+      <Title order={1}>Work</Title>
       <WorkNav farmId={farm.id} />
       <PrintButton />
       {plan.people.length === 0 && (
         <Alert color="moss" title="Who does the work?">
           <Text>Without people there are no hours to plan. Add them with their hours.</Text>
           <Button component={Link} href={`/farm/${farm.id}/place`} mt="sm">
-            Farm, weather, people
+            Your place
           </Button>
         </Alert>
       )}
@@ -43,7 +43,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       <Section title="Today and the next three days">
         <DayCards plan={plan} farm={farm} />
         <details className="no-print">
-          <summary>The forecast</summary>
+          <summary>Forecast</summary>
           <ForecastForm key={plan.weather.isForecast.join('')} plan={plan} farm={farm} />
         </details>
       </Section>
@@ -80,9 +80,7 @@ function gapsText({ weather, today }: WorkPlan): string {
   return ` (none for ${gaps.map((k) => formatShortDate(addDays(today, k))).join(', ')}: usual weather there)`;
 }
 
-/** How far the plan is from the best there could be, in the judgements that late work counts by. */
+/** Says so when no plan of these hours and days can leave less late or lost. */
 function provenText({ cost, costAtLeast }: WorkPlan): string {
-  return cost <= costAtLeast + 0.5
-    ? 'No plan of these hours and days leaves less late or lost.'
-    : `What is late or lost counts ${Math.round(cost)} points; no plan can have fewer than ${Math.round(costAtLeast)}, and some that are better may not have been found.`;
+  return cost <= costAtLeast + 0.5 ? 'No better plan is known.' : '';
 }

@@ -8,7 +8,7 @@ import { WideTable } from '../../shell/wide-table.js';
 export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
   return (
     <>
-      <WideTable label="Workable days" minWidth={420}>
+      <WideTable label="Suitable days" minWidth={420}>
         <Table>
           <Table.Thead>
             <Table.Tr>
@@ -34,7 +34,7 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
       </WideTable>
       <Text size="sm" c="dimmed" mt="sm">
         Wet and dry: one year in ten has no more, and one in ten no fewer. A day counts when it
-        stays dry and the top of the soil lacks a few millimetres of water (FAO-56 balance with the
+        stays dry and the top of the soil lacks a few millimeters of water (FAO-56 balance with the
         soil of your garden). Correct it under Today when you find it otherwise.
       </Text>
     </>
