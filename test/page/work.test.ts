@@ -72,7 +72,7 @@ describe('the household’s own work', () => {
       .getByRole('button', { name: 'Done: Mend the gate' })
       .first()
       .waitFor({ state: 'detached', timeout: 30_000 });
-    await page.getByRole('button', { name: 'Open again: Mend the gate' }).click();
+    await page.getByRole('button', { name: 'Undo: Mend the gate' }).click();
     await page
       .getByRole('button', { name: 'Done: Mend the gate' })
       .first()
@@ -118,14 +118,14 @@ describe('what changes a plan', () => {
     await page
       .getByText('You found the ground dry enough to work today.')
       .waitFor({ timeout: 30_000 });
-    await page.getByRole('button', { name: 'Take it back' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Too wet' }).waitFor({ timeout: 30_000 });
   });
 
   it('is a forecast that is typed', async () => {
     const { page } = await house.page('phone');
     await openWork(page);
-    await page.getByText('The forecast', { exact: true }).click();
+    await page.getByText('Forecast', { exact: true }).click();
     await page
       .getByLabel(/^Low on/)
       .first()
@@ -147,7 +147,7 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/own');
-    await page.getByRole('button', { name: 'Take Hives in spring' }).click();
+    await page.getByRole('button', { name: 'Add Hives in spring' }).click();
     await page
       .getByText(/^Install|^First inspection/)
       .first()
@@ -155,7 +155,7 @@ describe('what changes a plan', () => {
     await page.getByText(/of its jobs are among yours/).waitFor();
     await page.getByRole('button', { name: 'Remove Hives in spring' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
-    await page.getByRole('button', { name: 'Take Hives in spring' }).waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Add Hives in spring' }).waitFor({ timeout: 30_000 });
   });
 
   it('is asked about before an arrival moves: what that would free or break', async () => {
@@ -173,7 +173,7 @@ describe('handing days over', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/away');
-    await page.getByRole('button', { name: 'Hand days over' }).click();
+    await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
     await dialog.getByLabel('First day').fill('2027-05-11');
     await dialog.getByLabel('Last day').fill('2027-05-14');
@@ -186,7 +186,7 @@ describe('handing days over', () => {
       .first()
       .waitFor({ timeout: 30_000 });
     await dialog.getByRole('button', { name: 'Save' }).click();
-    await page.getByRole('link', { name: 'The sheet' }).click();
+    await page.getByRole('link', { name: 'Sitter’s sheet' }).click();
     await page.getByText('Vet 555 0100').first().waitFor({ timeout: 30_000 });
     const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
     // ISO 32000-1, 7.7.3.3: every page is an object of the type Page.
