@@ -102,7 +102,7 @@ describe.each(databases())('the work on $name', (database) => {
     const job = await save();
     expect(await planned(job)).toMatchObject({
       pieces: [],
-      why: 'Nobody has hours on the days that suit it.',
+      why: 'Nobody has hours on its suitable days.',
     });
     for (const { id: personId, version: _version, ...person } of people)
       await app.api.put(`${path}/people/${personId}`).send(person).expect(200);
