@@ -44,7 +44,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
-    `Work, planned on ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
+    `Work from ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'

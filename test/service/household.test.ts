@@ -63,7 +63,7 @@ describe('a household that is sent whole', () => {
 
   it('prints its next days, its sheet a page a day, its chances and a calendar that parses', async () => {
     const work = await terminal(EXAMPLE);
-    for (const heading of ['Today and the next three days', 'Hours by week', 'The season'])
+    for (const heading of ['Today and the next three days', 'Hours by week', 'Work plan'])
       expect(work.stdout).toContain(`\n${heading}\n`);
     const sheet = await terminal(EXAMPLE, 'sheet', '1');
     expect(sheet.stdout.split('\f')).toHaveLength(4); // 11 to 14 May
