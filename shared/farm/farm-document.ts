@@ -4,10 +4,10 @@ import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
 import { forecastDayFields } from './forecast.js';
-import { groundLookFields } from './ground-look.js';
+import { groundCheckFields } from './ground-check.js';
 import { handoverFields } from './handover.js';
 import { herdFields } from './herd.js';
-import { jobFields, sentMarkFields } from './job.js';
+import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
 import { date } from './words.js';
@@ -25,8 +25,8 @@ export const farmParts = {
   pastureChoices: optional(nested('Pasture choices', pastureChoiceFields)),
   jobs: optional(rows('Other jobs', jobFields, 500, 'job')),
   handovers: optional(rows('While you are away', handoverFields, 50, 'time away')),
-  marks: optional(rows('What was done', sentMarkFields, 5000, 'mark')),
-  groundLooks: optional(rows('How the ground was', groundLookFields, 400, 'look')),
+  progress: optional(rows('What was done', toldProgressFields, 5000, 'mark')),
+  groundChecks: optional(rows('How the ground was', groundCheckFields, 400, 'look')),
   /** The next days, where a forecast is at hand. */
   forecast: optional(rows('Forecast', forecastDayFields, 40, 'day')),
 } as const;

@@ -18,8 +18,8 @@ import { date, id, OWN } from './words.js';
 export const phoneNumberFields = row('PhoneNumber', { who: text('Who'), number: text('Number') });
 export type PhoneNumber = RowOf<typeof phoneNumberFields>;
 
-export const leftThingFields = row('LeftThing', { what: text('What'), where: text('Where') });
-export type LeftThing = RowOf<typeof leftThingFields>;
+export const whereaboutFields = row('Whereabout', { what: text('What'), where: text('Where') });
+export type Whereabout = RowOf<typeof whereaboutFields>;
 
 /** A sheet of a page a day is of no use for longer. */
 const MOST_DAYS = 31;
@@ -28,7 +28,7 @@ const RULES: readonly RowRule<{
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly personId?: string;
-  readonly caretaker?: string;
+  readonly sitter?: string;
 }>[] = [
   {
     name: 'to-after-from',
@@ -49,12 +49,12 @@ const RULES: readonly RowRule<{
   },
   {
     name: 'somebody-is-in-charge',
-    of: ['caretaker', 'personId'],
-    find: ({ personId, caretaker }, at) =>
-      personId === undefined && caretaker === undefined
+    of: ['sitter', 'personId'],
+    find: ({ personId, sitter }, at) =>
+      personId === undefined && sitter === undefined
         ? [
             {
-              field: `${at}caretaker`,
+              field: `${at}sitter`,
               code: 'missing',
               given: undefined,
               fix: 'Choose one of the people of the farm, or give the name of who comes in.',
@@ -76,16 +76,16 @@ export const handoverFields = row(
   'Handover',
   {
     ...OWN,
-    /** The caretaker: one of the household, or somebody who comes in. */
+    /** The sitter: one of the household, or somebody who comes in. */
     personId: optional(id('Who is in charge')),
-    caretaker: optional(text('Name of who comes in')),
+    sitter: optional(text('Name of who comes in')),
     from: date('First day'),
     to: date('Last day'),
     hoursPerDay: number('Hours they have each day', DAY_HOURS),
     /** Batches and herds in the order in which one walks past them; others follow. */
-    walkingOrder: list('Order of the round', id('Stop'), 200, 'ids'),
+    roundOrder: list('Order of the round', id('Stop'), 200, 'ids'),
     phones: rows('Phone numbers', phoneNumberFields, 20, 'phone number'),
-    left: rows('Where things are', leftThingFields, 40, 'thing'),
+    whereabouts: rows('Where things are', whereaboutFields, 40, 'thing'),
     notes: optional(longText('Anything else')),
   },
   RULES,

@@ -10,7 +10,7 @@ export interface HerdPlace {
 /** A paddock that a herd left: the last day it was grazed, and when that was told. */
 export interface Grazed {
   readonly paddockId: string;
-  readonly lastOn: PlainDate;
+  readonly noUseAfter: PlainDate;
   readonly toldAt: string;
 }
 
@@ -52,7 +52,7 @@ export function grazedBy(moves: readonly HerdMove[]): Grazed[] {
       const next = stays[i + 1];
       const isLeft = next && next.paddockId !== paddockId && next.from !== EVER;
       if (paddockId === undefined || !isLeft) return [];
-      return [{ paddockId, lastOn: addDays(next.from, -1), toldAt: next.toldAt }];
+      return [{ paddockId, noUseAfter: addDays(next.from, -1), toldAt: next.toldAt }];
     });
   });
 }
@@ -81,7 +81,10 @@ export function lastGrazedOn(
 ): PlainDate | undefined {
   return grazed
     .filter((each) => each.paddockId === paddockId && (typedAt ?? '') < each.toldAt)
-    .reduce((last, { lastOn }) => (last === undefined || last < lastOn ? lastOn : last), typed);
+    .reduce(
+      (last, { noUseAfter }) => (last === undefined || last < noUseAfter ? noUseAfter : last),
+      typed,
+    );
 }
 
 /** Stays of one herd, by day. */

@@ -26,7 +26,7 @@ export const workConditionFields = row('WorkConditions', {
   dayMaxAtMostC: optional(number('Warmest of the day at most', AIR_C)),
   nightMinAtLeastC: optional(number('Coldest of the night at least', AIR_C)),
   /** People needed at once. */
-  people: optional(
+  peopleNeeded: optional(
     number('People needed', whole(1, 20, 'count', 'Give how many are needed at once.')),
   ),
 });
@@ -36,12 +36,12 @@ export type WorkConditions = RowOf<typeof workConditionFields>;
 export const JOB_HOURS = within(0.05, 500, 'h', 'Give the work of each person who takes part.');
 
 /** An event that a job's dates move along with, and its day when they were given. */
-export const hangsOnFields = row('HangsOn', { eventId: workKey('Tied to'), on: date('On') });
+export const tiedToFields = row('TiedTo', { eventId: workKey('Tied to'), on: date('On') });
 
 const RULES: readonly RowRule<{
   readonly notBefore?: PlainDate;
   readonly dueOn: PlainDate;
-  readonly lastOn?: PlainDate;
+  readonly noUseAfter?: PlainDate;
   readonly personIds?: readonly string[];
 }>[] = [
   {
@@ -54,10 +54,17 @@ const RULES: readonly RowRule<{
   },
   {
     name: 'last-after-due',
-    of: ['lastOn', 'dueOn'],
-    find: ({ dueOn, lastOn }, at) =>
-      lastOn !== undefined && lastOn < dueOn
-        ? [before(`${at}lastOn`, lastOn, dueOn, 'Its last day comes before the day it is due.')]
+    of: ['noUseAfter', 'dueOn'],
+    find: ({ dueOn, noUseAfter }, at) =>
+      noUseAfter !== undefined && noUseAfter < dueOn
+        ? [
+            before(
+              `${at}noUseAfter`,
+              noUseAfter,
+              dueOn,
+              'Its last day comes before the day it is due.',
+            ),
+          ]
         : [],
   },
   {
@@ -96,8 +103,8 @@ export const jobFields = row(
     notBefore: optional(date('Not before')),
     dueOn: date('Due by'),
     /** After this day it is lost for the year; left out, it only gets later. */
-    lastOn: optional(date('No use after')),
-    importance: choice('Priority', ['must', 'should', 'could']),
+    noUseAfter: optional(date('No use after')),
+    priority: choice('Priority', ['must', 'should', 'could']),
     conditions: nested('Conditions', workConditionFields),
     /** It may be spread over days. */
     canBeSpread: yesNo('May be spread over several days'),
@@ -115,12 +122,12 @@ export const jobFields = row(
     /** The ready-made set it came with. */
     setId: optional(id('Set')),
     /** An event that its dates move along with, and the day of it on which they were given. */
-    hangsOn: optional(nested('Tied to', hangsOnFields)),
+    tiedTo: optional(nested('Tied to', tiedToFields)),
   },
   RULES,
 );
 export type OwnJob = SavedRowOf<typeof jobFields>;
-export type Importance = OwnJob['importance'];
+export type Priority = OwnJob['priority'];
 
 /** A ready-made set that is taken: the date it hangs on, and how many trees, hives or beds. */
 export const takenSetFields = row('TakenSet', {
@@ -132,7 +139,7 @@ export const takenSetFields = row('TakenSet', {
 });
 
 /** Work ticked off or put off, as it is told; with neither date it is open again. */
-export const workMarkFields = row('WorkMark', {
+export const progressFields = row('WorkMark', {
   key: workKey('Work'),
   doneOn: optional(date('Done on')),
   notBefore: optional(date('Not before')),
@@ -143,8 +150,8 @@ export const workMarkFields = row('WorkMark', {
 });
 
 /** What became of a piece of work: ticked off, or put off. */
-export const sentMarkFields = row('SentMark', {
-  ...workMarkFields.fields,
+export const toldProgressFields = row('SentMark', {
+  ...progressFields.fields,
   /** What it had been reckoned at without the log, and the kind of work it is. */
   reckonedHours: optional(
     number(
@@ -154,4 +161,4 @@ export const sentMarkFields = row('SentMark', {
   ),
   kind: optional(text('Kind of work')),
 });
-export type WorkMark = RowOf<typeof sentMarkFields>;
+export type Progress = RowOf<typeof toldProgressFields>;

@@ -1,6 +1,6 @@
 /** A field that two people changed to different values. */
 export interface Clash {
-  /** Path of the field, such as `name` or `conditions.people`. */
+  /** Path of the field, such as `name` or `conditions.peopleNeeded`. */
   readonly field: string;
   readonly mine: unknown;
   readonly theirs: unknown;

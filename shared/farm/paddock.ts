@@ -91,10 +91,10 @@ export const paddockFields = row(
     ),
     ...ground,
     /** The user's own, where they differ from the forage's. */
-    turnInCm: optional(
+    readyHeightCm: optional(
       number('Ready height', within(3, 200, 'cm', 'Give the height at which the herd goes in.')),
     ),
-    residualCm: optional(
+    residualHeightCm: optional(
       number(
         'Residual: what you leave',
         within(1, 150, 'cm', 'Give the height that must be left.'),
@@ -112,7 +112,7 @@ export const paddockFields = row(
       ),
     ),
     lastGrazedOn: optional(date('Last grazed on')),
-    closed: rows('Closed days', closedDaysFields, 20, 'span'),
+    closedDays: rows('Closed days', closedDaysFields, 20, 'span'),
     /** Set when the ground becomes garden: the first harvest. */
     harvestOn: optional(date('Becomes garden: first harvest')),
     /** Corners of a paddock, degrees east and north, the first not repeated. */

@@ -3,10 +3,10 @@ import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
-import type { GroundLook } from './ground-look.js';
+import type { GroundCheck } from './ground-check.js';
 import type { Handover } from './handover.js';
 import type { Herd } from './herd.js';
-import type { OwnJob, WorkMark } from './job.js';
+import type { OwnJob, Progress } from './job.js';
 import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
 import type { PastureChoices } from './pasture-choices.js';
@@ -35,8 +35,8 @@ export interface FarmPicture {
   readonly jobs: readonly OwnJob[];
   readonly handovers: readonly Handover[];
   /** What was done of the work, or put off. */
-  readonly marks: readonly WorkMark[];
-  readonly groundLooks: readonly GroundLook[];
+  readonly progress: readonly Progress[];
+  readonly groundChecks: readonly GroundCheck[];
   /** The last plan of the work there is and the last of a day before today, the newest first. */
   readonly keptPlans: readonly KeptPlan[];
 }

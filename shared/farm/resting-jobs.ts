@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
-import type { OwnJob, WorkMark } from './job.js';
+import type { OwnJob, Progress } from './job.js';
 
 /** Days after which a job that is done goes to rest; common practice, no source. */
 const DONE_DAYS = 30;
@@ -13,14 +13,14 @@ const LOST_DAYS = 366;
  * @param mark what became of it
  */
 export function restingSince(
-  job: Pick<OwnJob, 'lastOn'>,
-  mark: Omit<WorkMark, 'key'> | undefined,
+  job: Pick<OwnJob, 'noUseAfter'>,
+  mark: Omit<Progress, 'key'> | undefined,
   today: PlainDate,
 ): PlainDate | undefined {
   const since =
     mark?.doneOn !== undefined
       ? addDays(mark.doneOn, DONE_DAYS)
-      : job.lastOn && addDays(job.lastOn, LOST_DAYS);
+      : job.noUseAfter && addDays(job.noUseAfter, LOST_DAYS);
   return since !== undefined && since <= today ? since : undefined;
 }
 

@@ -1,6 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { GroundLook } from './ground-look.js';
-import type { WorkMark } from './job.js';
+import type { GroundCheck } from './ground-check.js';
+import type { Progress } from './job.js';
 import type { GrassReading } from './paddock.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
@@ -23,11 +23,11 @@ export interface Told<Kind extends string, Details> {
 }
 
 /** What became of a piece of work: done, put off, part done, and the hours it took. */
-export type WorkProgress = Told<'work-progress', Omit<WorkMark, 'key'>>;
+export type WorkProgress = Told<'work-progress', Omit<Progress, 'key'>>;
 /** A height read in a paddock. */
 export type HeightRead = Told<'grass-reading', { readonly heightCm: number }>;
 /** Whether the farm's ground was dry enough to work. */
-export type GroundCheck = Told<'ground-check', { readonly isWorkable: boolean }>;
+export type GroundChecked = Told<'ground-check', { readonly isWorkable: boolean }>;
 /** A herd went into a paddock. */
 export type HerdMove = Told<
   'herd-move',
@@ -41,7 +41,7 @@ export type HerdMove = Told<
   }
 >;
 
-export type ToldFact = WorkProgress | HeightRead | GroundCheck | HerdMove;
+export type ToldFact = WorkProgress | HeightRead | GroundChecked | HerdMove;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
@@ -69,13 +69,13 @@ export const readingsOf = (facts: readonly HeightRead[]): GrassReading[] =>
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : 1));
 
 /** What became of each piece of work, by its key. */
-export const progressOf = (facts: readonly WorkProgress[]): WorkMark[] => {
+export const progressOf = (facts: readonly WorkProgress[]): Progress[] => {
   const last = new Map(holding(facts).map(({ about, details }) => [about, details]));
   return [...last].map(([key, details]) => ({ ...details, key }));
 };
 
 /** What was found when the ground was looked at, one look a day. */
-export const groundLooksOf = (facts: readonly GroundCheck[]): GroundLook[] => {
+export const groundChecksOf = (facts: readonly GroundChecked[]): GroundCheck[] => {
   const last = new Map(holding(facts).map(({ on, details }) => [on, details.isWorkable]));
   return [...last].map(([date, isWorkable]) => ({ date, isWorkable }));
 };

@@ -2,7 +2,7 @@ import { addDays, isPlainDate, type PlainDate } from '../calendar/plain-date.js'
 import type { FieldProblem } from '../problems/field-problem.js';
 import { problemsOfRow } from './check-row.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
-import { sentMarkFields } from './job.js';
+import { toldProgressFields } from './job.js';
 import { grassReadingFields } from './paddock.js';
 import { date, id, workKey } from './words.js';
 import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
@@ -34,7 +34,7 @@ const LONG_AGO_DAYS = 20 * 366;
 /** Older readings say nothing of a season. */
 export const OLDEST_READING_DAYS = 5 * 366;
 
-const { key: _key, ...progressFields } = sentMarkFields.fields;
+const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });

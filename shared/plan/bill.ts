@@ -87,7 +87,7 @@ export function planBill(
         }),
   });
   const lines: BillLine[] = [
-    line('Birds', parts.birds.placed, prices.perBird),
+    line('Birds', parts.birds.chicksPlaced, prices.perBird),
     ...parts.feed.phases.map((phase) =>
       line(`${phase.name} feed`, phase.bags, prices.feedPerBag?.[phase.phaseId]),
     ),
@@ -106,7 +106,7 @@ export function planBill(
   ];
   const missing = lines.filter((l) => l.cost === undefined).map((l) => l.label.toLowerCase());
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
-  const endBirds = parts.leaving?.birds ?? parts.birds.atEnd.value;
+  const endBirds = parts.leaving?.birdsToProcess ?? parts.birds.atEnd.value;
   const total = quantity(
     'The bill',
     totalMinor,
@@ -166,9 +166,13 @@ export function planBill(
 
   function processingLine({ leaving, birds }: typeof parts): BillLine[] {
     if (leaving) {
-      const amount = quantity('Birds processed', leaving.birds, 'count', billFormulas.line, [
-        from(birds.atEnd),
-      ]);
+      const amount = quantity(
+        'Birds processed',
+        leaving.birdsToProcess,
+        'count',
+        billFormulas.line,
+        [from(birds.atEnd)],
+      );
       if (batch.processing === 'home' && prices.processingPerBird === undefined) return [];
       return [line('Processing', amount, prices.processingPerBird)];
     }

@@ -20,7 +20,7 @@ import { found, type Found } from './found.js';
 
 export interface BirdsPart {
   readonly toOrder: NumberQuantity;
-  readonly placed: NumberQuantity;
+  readonly chicksPlaced: NumberQuantity;
   readonly atEnd: NumberQuantity;
   readonly growthTable: string;
   readonly lostFirstWeek: NumberQuantity;
@@ -99,7 +99,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
       : life.cockerelsLeaveAgeDays - life.arrivalAgeDays;
   const part: BirdsPart = {
     toOrder,
-    placed,
+    chicksPlaced: placed,
     atEnd,
     lostFirstWeek,
     growthTable: life.growthTable.name,

@@ -27,7 +27,7 @@ import { found, joined, type Findings, type Found } from './found.js';
 export interface LeavingPart {
   readonly on: Quantity;
   readonly age: NumberQuantity;
-  readonly birds: number;
+  readonly birdsToProcess: number;
   readonly liveEach: NumberQuantity;
   readonly liveMale?: NumberQuantity;
   readonly liveFemale?: NumberQuantity;
@@ -106,7 +106,10 @@ function ageInput({ targetLiveKg, leaveAgeDays }: Batch, life: Life): QuantityIn
   return { ...input(label, lastAgeDays, 'day'), mark: weakestOf('computed', life.weightRows) };
 }
 
-type LiveWeights = Pick<LeavingPart, 'birds' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'>;
+type LiveWeights = Pick<
+  LeavingPart,
+  'birdsToProcess' | 'liveEach' | 'liveMale' | 'liveFemale' | 'liveAll'
+>;
 
 function liveWeights(context: PlanContext): LiveWeights {
   const { batch, life } = context;
@@ -138,7 +141,7 @@ function liveWeights(context: PlanContext): LiveWeights {
   };
   const liveEach = weigh('Live weight each', life.meanWeightKg[last]!);
   return {
-    birds,
+    birdsToProcess: birds,
     liveEach,
     ...(batch.sex === 'straight-run'
       ? {
@@ -186,11 +189,11 @@ function dressedWeights({ batch, life, tables }: PlanContext, live: LiveWeights)
   );
   const dressedAll = quantity(
     'Dressed weight, all birds',
-    dressedEach.value * live.birds,
+    dressedEach.value * live.birdsToProcess,
     'kg',
     plainFormulas.times,
     [
-      { ...input('Birds', live.birds, 'count', 'n'), mark: life.losses.mark },
+      { ...input('Birds', live.birdsToProcess, 'count', 'n'), mark: life.losses.mark },
       from(dressedEach, 'a'),
     ],
   );

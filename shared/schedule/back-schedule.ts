@@ -25,10 +25,10 @@ export interface ScheduledTask {
   /** Latest start that still lets everything that waits for it start on time. */
   readonly latestStart: PlainDate;
   /** Days between the planned and the latest start; 0 is on the critical path. */
-  readonly slackDays: number;
+  readonly spareDays: number;
   /** Its latest start lies before today. */
   readonly alreadyLate: boolean;
-  /** Planned start lies before today, but there is still slack. */
+  /** Planned start lies before today, but there are days to spare. */
   readonly overdue: boolean;
 }
 
@@ -85,7 +85,7 @@ export function backSchedule(tasks: readonly HungTask[], today: PlainDate): Sche
       pulledDays: daysBetween(planned, hung),
       end: addDays(planned, task.lengthDays - 1),
       latestStart: last,
-      slackDays: daysBetween(planned, last),
+      spareDays: daysBetween(planned, last),
       alreadyLate: last < today,
       overdue: planned < today && today <= last,
     };

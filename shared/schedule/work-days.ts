@@ -29,7 +29,7 @@ export class WorkDays {
   /** Minutes on a day that as many people as a job takes still have together. */
   together(job: WorkJob, day: number): number {
     const left = job.able.map((w) => this.left(job, w, day)).sort((a, b) => b - a);
-    return Math.max(0, left[job.people - 1] ?? 0);
+    return Math.max(0, left[job.peopleNeeded - 1] ?? 0);
   }
 
   /**
@@ -65,7 +65,7 @@ export class WorkDays {
         from <= day &&
         day <= Math.min(job.untilDay, this.problem.days - 1) &&
         (!job.suits || job.suits[day] === 1) &&
-        workers.length === job.people &&
+        workers.length === job.peopleNeeded &&
         workers.every((w) => job.able.includes(w) && minutes <= this.left(job, w, day));
       if (!fits) return false;
       total += minutes;
@@ -88,7 +88,7 @@ export class WorkDays {
 
   /** The most of a job that fits on a day, by those with most time left. */
   private pieceOn(job: WorkJob, day: number, open: number): WorkPiece | undefined {
-    const { smallestPieceMinutes: smallest, people, able } = job;
+    const { smallestPieceMinutes: smallest, peopleNeeded: people, able } = job;
     const least = smallest === undefined ? open : Math.min(smallest, open);
     if (people === 1) {
       let best = -1;

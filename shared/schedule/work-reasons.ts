@@ -86,7 +86,7 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlacing, index: num
   const last = Math.min(job.untilDay, problem.days - 1);
   if (last < 0) return 'past';
   if (problem.days <= job.dueDay) return 'beyond-the-end';
-  if (job.able.length < job.people) return 'too-few-able';
+  if (job.able.length < job.peopleNeeded) return 'too-few-able';
   if (from < 0) return 'waits-for-unfit';
   if (last < Math.max(0, from)) return 'closed-window';
   const open: number[] = [];
@@ -129,7 +129,7 @@ const MOST_INSTEAD = 3;
 export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: number): Remedies {
   const job = problem.jobs[index]!;
   const from = freeFrom(job, plan);
-  if (from < 0 || job.able.length < job.people) return { instead: [] };
+  if (from < 0 || job.able.length < job.peopleNeeded) return { instead: [] };
   const last = Math.min(job.untilDay, problem.days - 1);
   const left = daysLeft(problem, plan);
   let hours: Remedies['hours'];

@@ -196,13 +196,15 @@ function leftToSome(
   jobs: readonly WorkJob[],
   random: Random,
 ): readonly WorkJob[] {
-  const shared = problem.jobs.flatMap(({ able, people }, i) => (people < able.length ? [i] : []));
+  const shared = problem.jobs.flatMap(({ able, peopleNeeded: people }, i) =>
+    people < able.length ? [i] : [],
+  );
   if (shared.length === 0) return jobs;
   const i = shared[drawIndex(random, shared.length)]!;
   const job = problem.jobs[i]!;
   const isFree = jobs[i] === job;
   const able = [...job.able];
-  while (job.people < able.length) able.splice(drawIndex(random, able.length), 1);
+  while (job.peopleNeeded < able.length) able.splice(drawIndex(random, able.length), 1);
   return jobs.with(i, isFree || random() < 0.5 ? { ...job, able } : job);
 }
 

@@ -7,7 +7,7 @@ export interface WorkWindow {
   /** Last day on which it can be finished so that all that waits for it is still on time. */
   readonly latestDay: number;
   /** Days between the two; below 0 the chain does not fit between its dates. */
-  readonly slackDays: number;
+  readonly spareDays: number;
   /** The job that sets the latest day, when its own due day does not. */
   readonly setBy?: number;
 }
@@ -39,7 +39,7 @@ export function workWindows(jobs: readonly Hung[], network: ActivityNetwork): Wo
   return jobs.map((_, i) => ({
     earliestDay: earliest[i]!,
     latestDay: latest[i]!,
-    slackDays: latest[i]! - earliest[i]!,
+    spareDays: latest[i]! - earliest[i]!,
     ...(setBy.has(i) ? { setBy: setBy.get(i)! } : {}),
   }));
 }

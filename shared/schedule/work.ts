@@ -4,7 +4,7 @@ export interface WorkJob {
   /** Work in all for each of the people who take part. */
   readonly minutes: number;
   /** How many work on it together. */
-  readonly people: number;
+  readonly peopleNeeded: number;
   /** Workers who can do it. */
   readonly able: readonly number[];
   /** Smallest useful piece when it may be spread over days; left out, it is done in one day. */

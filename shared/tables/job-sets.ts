@@ -1,4 +1,4 @@
-import type { Importance, WorkConditions } from '../farm/job.js';
+import type { Priority, WorkConditions } from '../farm/job.js';
 import type { Sourced } from '../explain/formula.js';
 
 /** One job of a ready-made set, in days from the set's anchor and hours by a count. */
@@ -10,7 +10,7 @@ export interface SetJob {
   readonly lastOffsetDays?: number;
   readonly hoursBase: number;
   readonly hoursPerUnit: number;
-  readonly importance: Importance;
+  readonly priority: Priority;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
   /** Another job of the set that comes first, and the days to wait after it. */

@@ -40,8 +40,8 @@ export const forages = table('Forage', {
   habit: choice('Habit', ['cool-season', 'warm-season']),
   massKgPerHaCm: part('MassPerHeight', { fair: massOf, good: massOf, excellent: massOf }),
   heights: part('Heights', {
-    turnInCm: CM,
-    residualCm: CM,
+    readyHeightCm: CM,
+    residualHeightCm: CM,
     rankCm: CM,
     rankSources: SOURCES,
     rankMark: MARK,

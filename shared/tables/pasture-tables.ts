@@ -21,8 +21,8 @@ export interface Forage {
       Record<Stand, { readonly low: number; readonly high: number; readonly value: number }>
     >;
   readonly heights: Sourced & {
-    readonly turnInCm: number;
-    readonly residualCm: number;
+    readonly readyHeightCm: number;
+    readonly residualHeightCm: number;
     readonly rankCm: number;
     readonly rankSources: readonly string[];
     readonly rankMark: Mark;

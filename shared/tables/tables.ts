@@ -309,7 +309,7 @@ export interface TaskTemplate extends Sourced {
   readonly leadNote?: string;
   readonly lengthDays: number;
   /** Work that comes with each animal, over days around the event: how many, and the first. */
-  readonly comesOver?: { readonly fromOffsetDays: number; readonly days: number };
+  readonly spreadOver?: { readonly fromOffsetDays: number; readonly days: number };
   readonly hoursBase: number;
   readonly hoursPerUnit: number;
   readonly unit: WorkUnit;
@@ -322,7 +322,7 @@ export interface TaskTemplate extends Sourced {
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days, such as a trip to the store. */
-  readonly inOneGo?: boolean;
+  readonly notSplit?: boolean;
   readonly waitsFor: readonly string[];
   /** Days to wait after some of them, such as for a floor to dry. */
   readonly waitDays?: Readonly<Record<string, number>>;

@@ -22,7 +22,7 @@ import {
   YES_NO,
 } from './figures.js';
 
-const { importance } = jobFields.fields;
+const { priority } = jobFields.fields;
 const conditions = nested('Conditions', workConditionFields);
 
 const EVENTS = [
@@ -52,7 +52,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
     latestOffsetDays: maybe(OFFSET_DAYS),
     leadNote: maybe(WORDS),
     lengthDays: DAYS,
-    comesOver: maybe(
+    spreadOver: maybe(
       nested('Spread over', row('ComesOver', { fromOffsetDays: OFFSET_DAYS, days: DAYS })),
     ),
     hoursBase: HOURS,
@@ -63,7 +63,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
     conditions: maybe(conditions),
     ifNeeded: maybe(YES_NO),
     mayFollowDays: maybe(DAYS),
-    inOneGo: maybe(YES_NO),
+    notSplit: maybe(YES_NO),
     waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
     waitDays: maybe(record('Days to wait', DAYS, 20)),
     waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
@@ -98,7 +98,7 @@ export const work = nested(
     }),
     smallestPieceHours: part('SmallestPiece', { value: HOURS, longerThanHours: HOURS }),
     placing: part('Placing', {
-      importance: table('Priority', { id: importance, lostCost: POINTS, lateCostPerDay: POINTS }),
+      priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),
       moveCost: POINTS,
     }),
     lookFor: nested(
@@ -138,7 +138,7 @@ export const jobSets = table('JobSet', {
     lastOffsetDays: maybe(OFFSET_DAYS),
     hoursBase: HOURS,
     hoursPerUnit: HOURS,
-    importance,
+    priority,
     conditions,
     canBeSpread: YES_NO,
     waitsFor: maybe(ID),

@@ -1,5 +1,5 @@
 import type { StartingHours } from '../farm/farm.js';
-import type { Importance } from '../farm/job.js';
+import type { Priority } from '../farm/job.js';
 import type { Sourced } from '../explain/formula.js';
 
 /** What fitting work into hours and days goes by. */
@@ -32,8 +32,8 @@ export interface WorkTable {
   };
   /** What late, lost and moved work counts for when plans are weighed against each other. */
   readonly placing: Sourced & {
-    readonly importance: readonly {
-      readonly id: Importance;
+    readonly priority: readonly {
+      readonly id: Priority;
       readonly lostCost: number;
       readonly lateCostPerDay: number;
     }[];

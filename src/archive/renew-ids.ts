@@ -6,7 +6,7 @@ const TOKENS = /[A-Za-z0-9-]+/g;
 
 /**
  * A row in which every id that was made anew is the new one: alone, in a key that is put together
- * of several (`own/<id>`, `event/<id>/arrival`, `caretaker-<id>`), and anywhere inside JSON, in
+ * of several (`own/<id>`, `event/<id>/arrival`, `sitter-<id>`), and anywhere inside JSON, in
  * values and in names. Other text stays as it is, even when an id stands in its midst.
  *
  * @param newIds new id by old one

@@ -5,7 +5,7 @@ import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
-import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
@@ -80,7 +80,7 @@ export const OUTPUTS = {
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
     const stops = stopsOn(picture.facilities, tables, animals);
-    return printSheet(caretakerSheet(handover, plan, stops), picture.farm);
+    return printSheet(sitterSheet(handover, plan, stops), picture.farm);
   },
 
   calendar: (asked: Asked): string => {

@@ -26,7 +26,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
   const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
     rows.find((row) => row.id === id)?.name ?? id;
   const cm = (value: number): string => formatValue(value, 'cm', farm);
-  const { hay, turning, sizing } = plan;
+  const { hay, keyDates: turning, stocking: sizing } = plan;
   return [
     title(`Grass and cattle: ${farm.name}`),
     paragraph(
@@ -49,7 +49,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           h.lastGrazing,
         ]),
         turning.stockpile?.shutFrom,
-        turning.stockpile?.standing,
+        turning.stockpile?.forageOnHand,
       ),
     ),
     section(
@@ -62,8 +62,8 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           rowTitle(plan, row),
           ...(row.kind === 'graze'
             ? [
-                cm(row.move.heightBeforeCm),
-                cm(row.move.heightAfterCm),
+                cm(row.move.entryHeightCm),
+                cm(row.move.exitHeightCm),
                 row.move.restDays === undefined ? '' : `${row.move.restDays} d`,
               ]
             : ['', '', '']),

@@ -32,7 +32,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Dates and birds',
       facts(
         birds.toOrder,
-        birds.placed,
+        birds.chicksPlaced,
         birds.atEnd,
         outdoors.moveOut,
         outdoors.ageAtMove,

@@ -1,5 +1,5 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import {
@@ -64,7 +64,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
               tenth(job.hours),
               formatShortDate(job.latest),
               job.why,
-              job.remedies.join(' '),
+              job.waysToFit.join(' '),
             ]),
           ),
         ]),
@@ -90,7 +90,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           tenth(job.hours),
           formatShortDate(job.latest),
-          `${job.slackDays} d`,
+          `${job.calendarSpareDays} d`,
           job.why,
         ]),
     ),
@@ -110,9 +110,9 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
         formatShortDate(job.latest),
         formatChance(job.chance),
-        job.startBy === undefined ? 'no day is early enough' : formatShortDate(job.startBy),
-        job.suitingDays
-          ? `${job.suitingDays.tenth} to ${job.suitingDays.ninetieth} of ${job.windowDays}`
+        job.startBySafe === undefined ? 'no day is early enough' : formatShortDate(job.startBySafe),
+        job.suitableDays
+          ? `${job.suitableDays.tenth} to ${job.suitableDays.ninetieth} of ${job.windowDays}`
           : 'any',
       ]),
     ),
@@ -141,12 +141,12 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   ].join('\n');
 }
 
-/** A caretaker's sheet as text, a form feed between pages. */
-export function printSheet(sheet: CaretakerSheet, reader: Reader): string {
+/** A sitter's sheet as text, a form feed between pages. */
+export function printSheet(sheet: SitterSheet, reader: Reader): string {
   return sheet.pages
     .map((page) =>
       [
-        `${formatDate(page.date)}, for ${sheet.caretaker}: ${tenth(page.hours)} h of work, ${tenth(page.hoursThere)} h available`,
+        `${formatDate(page.date)}, for ${sheet.sitter}: ${tenth(page.hours)} h of work, ${tenth(page.hoursAvailable)} h available`,
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(
@@ -160,7 +160,7 @@ export function printSheet(sheet: CaretakerSheet, reader: Reader): string {
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
         ...sheet.phones.map(({ who, number }) => `Call ${who}: ${number}`),
-        ...sheet.left.map(({ what, where }) => `${what}: ${where}`),
+        ...sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`),
         ...(sheet.notes === undefined ? [] : [sheet.notes]),
       ].join('\n'),
     )

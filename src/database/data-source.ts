@@ -21,6 +21,7 @@ import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
+import { WordsOfRows1796200000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
 
 export const ENTITIES = [
@@ -45,6 +46,7 @@ export const MIGRATIONS = [
   TablesInSeeds1795950000000,
   Versions1796000000000,
   ToldFacts1796100000000,
+  WordsOfRows1796200000000,
   CalendarKey1796400000000,
 ];
 

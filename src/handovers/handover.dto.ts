@@ -1,5 +1,5 @@
 import { handoverFields } from '../../shared/farm/handover.js';
 import { dtoOf } from '../common/dto-of.js';
 
-/** Days handed to a caretaker, as sent by a client. */
+/** Days handed to a sitter, as sent by a client. */
 export class HandoverDto extends dtoOf(handoverFields) {}

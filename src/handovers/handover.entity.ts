@@ -11,7 +11,7 @@ import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 
-/** Days that are handed to a caretaker. The first day is a column for lists; the rest is as sent. */
+/** Days that are handed to a sitter. The first day is a column for lists; the rest is as sent. */
 @Entity('handovers')
 export class HandoverEntity {
   @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;

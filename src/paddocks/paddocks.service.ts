@@ -207,7 +207,7 @@ export class PaddocksService {
       id: 'new',
       name: 'new',
       areaM2: paddockFields.fields.areaM2.bounds.min,
-      closed: [],
+      closedDays: [],
       ...ground,
     });
     const rows = outlines.map(({ name, outline, areaM2, properties }): NewPaddock => {
@@ -216,7 +216,7 @@ export class PaddocksService {
         id: randomUUID(),
         farmId,
         name,
-        details: { areaM2, ...ground, ...own, closed: [], outline },
+        details: { areaM2, ...ground, ...own, closedDays: [], outline },
       };
     });
     const problems = rows.flatMap((row, i) =>

@@ -53,8 +53,8 @@ export function pictureOfDocument(
     pastureChoices: document.pastureChoices ?? {},
     jobs,
     handovers,
-    marks: document.marks ?? [],
-    groundLooks: document.groundLooks ?? [],
+    progress: document.progress ?? [],
+    groundChecks: document.groundChecks ?? [],
     keptPlans: [],
   };
 }

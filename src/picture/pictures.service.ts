@@ -4,7 +4,7 @@ import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plai
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { groundLooksOf, progressOf } from '../../shared/farm/told-fact.js';
+import { groundChecksOf, progressOf } from '../../shared/farm/told-fact.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -95,8 +95,8 @@ export class PicturesService {
       pastureChoices: choicesOf(row.pasture, paddocks, today),
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,
-      marks: progressOf(progress),
-      groundLooks: groundLooksOf(looks),
+      progress: progressOf(progress),
+      groundChecks: groundChecksOf(looks),
       keptPlans: kept.map(toKeptPlan),
     };
   }

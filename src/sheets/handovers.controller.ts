@@ -2,7 +2,7 @@ import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nest
 import { ApiTags } from '@nestjs/swagger';
 import { handoverFields, type Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { HandoverDto } from '../handovers/handover.dto.js';
 import { HandoversService } from '../handovers/handovers.service.js';
@@ -46,10 +46,10 @@ export class HandoversController {
     return this.handovers.findOne(farmId, id);
   }
 
-  /** All that the caretaker needs, a page a day. */
+  /** All that the sitter needs, a page a day. */
   @Answers(SITTERS_SHEET)
   @Get(':id/sheet')
-  sheetOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<CaretakerSheet> {
+  sheetOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<SitterSheet> {
     return this.sheets.sheetOf(farmId, id);
   }
 

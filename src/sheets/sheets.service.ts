@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Handover } from '../../shared/farm/handover.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
-import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkChange } from '../../shared/plan/work/work-changes.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
@@ -13,11 +13,11 @@ import { HandoversService } from '../handovers/handovers.service.js';
 
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {
-  readonly sheet: CaretakerSheet;
+  readonly sheet: SitterSheet;
   readonly moved: readonly WorkChange[];
 }
 
-/** Makes caretakers' sheets out of a farm's plans. */
+/** Makes sitters' sheets out of a farm's plans. */
 @Injectable()
 export class SheetsService {
   constructor(
@@ -28,7 +28,7 @@ export class SheetsService {
     private readonly pool: WorkPool,
   ) {}
 
-  async sheetOf(farmId: string, id: string): Promise<CaretakerSheet> {
+  async sheetOf(farmId: string, id: string): Promise<SitterSheet> {
     const handover = await this.handovers.findOne(farmId, id);
     const plan = await this.work.planOf(farmId);
     const planned = await this.pasture.planned(await this.pictures.of(farmId));

@@ -17,8 +17,8 @@ const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const WorkScreen = lazy(() => import('./screens/pasture/work-screen.js'));
+const TodayScreen = lazy(() => import('./screens/work/today-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
-const SeasonScreen = lazy(() => import('./screens/work/season-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
 const OwnScreen = lazy(() => import('./screens/work/own-screen.js'));
 const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
@@ -100,8 +100,8 @@ function OneFarm({ farmId }: { farmId: string }) {
             <Route path="/farm/:farmId/pasture/print">
               <MoveSheet farm={farm} tables={tables} />
             </Route>
-            <Route path="/farm/:farmId/work">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/season">{inShell(<SeasonScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/work">{inShell(<TodayScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
             <Route path="/farm/:farmId/work/chances">
               {inShell(<ChancesScreen farm={farm} />)}
             </Route>

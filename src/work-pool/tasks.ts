@@ -9,7 +9,7 @@ import {
 } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
-import { caretakerSheet, type CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
@@ -94,8 +94,8 @@ export const TASKS = {
       { picture: then.picture, animals: animalsOf(then) },
     ),
 
-  sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): CaretakerSheet =>
-    caretakerSheet(
+  sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
+    sitterSheet(
       asked.handover,
       asked.plan,
       stopsOn(asked.picture.facilities, tables(), animalsOf(asked)),

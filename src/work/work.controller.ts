@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
-import { type GroundLook, toldGroundFields } from '../../shared/farm/ground-look.js';
-import { type WorkMark, sentMarkFields } from '../../shared/farm/job.js';
+import { type GroundCheck, toldGroundFields } from '../../shared/farm/ground-check.js';
+import { type Progress, toldProgressFields } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -41,10 +41,10 @@ export class WorkController {
   }
 
   /** Ticks work off, puts it off, or opens it again. */
-  @Answers(sentMarkFields)
+  @Answers(toldProgressFields)
   @Put('mark')
   @HttpCode(200)
-  mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<WorkMark> {
+  mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<Progress> {
     return this.work.mark(farmId, dto);
   }
 
@@ -52,7 +52,7 @@ export class WorkController {
   @Answers(toldGroundFields)
   @Put('ground')
   @HttpCode(200)
-  look(@Param('farmId') farmId: string, @Body() dto: GroundLookDto): Promise<Partial<GroundLook>> {
+  look(@Param('farmId') farmId: string, @Body() dto: GroundLookDto): Promise<Partial<GroundCheck>> {
     return this.work.look(farmId, dto);
   }
 }

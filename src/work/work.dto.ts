@@ -1,11 +1,11 @@
 import { row } from '../../shared/farm/field.js';
-import { toldGroundFields } from '../../shared/farm/ground-look.js';
-import { workMarkFields } from '../../shared/farm/job.js';
+import { toldGroundFields } from '../../shared/farm/ground-check.js';
+import { progressFields } from '../../shared/farm/job.js';
 import { date, id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
 /** Work ticked off or put off; with neither date it is open again. */
-export class WorkMarkDto extends dtoOf(workMarkFields) {}
+export class WorkMarkDto extends dtoOf(progressFields) {}
 
 /** A look at the ground; without an answer the look of that day is forgotten. */
 export class GroundLookDto extends dtoOf(toldGroundFields) {}

@@ -3,8 +3,8 @@ import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { FARM_GROUND } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
-import type { GroundLook } from '../../shared/farm/ground-look.js';
-import type { WorkMark } from '../../shared/farm/job.js';
+import type { GroundCheck } from '../../shared/farm/ground-check.js';
+import type { Progress } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
@@ -102,7 +102,7 @@ export class WorkService {
   }
 
   /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
-  async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<WorkMark> {
+  async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<Progress> {
     const { today } = (await this.pictures.of(farmId)).picture;
     if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
@@ -128,7 +128,7 @@ export class WorkService {
   }
 
   /** What was found when the ground was looked at; without an answer the look is forgotten. */
-  async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundLook>> {
+  async look(farmId: string, { date, isWorkable }: GroundLookDto): Promise<Partial<GroundCheck>> {
     const { today } = (await this.pictures.of(farmId)).picture;
     refuseFuture('date', date, today);
     if (isWorkable === undefined) {

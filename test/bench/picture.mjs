@@ -80,7 +80,7 @@ async function tenYearsOf(app, url) {
       id: randomUUID(),
       farmId: farm.id,
       name: `Job ${k}`,
-      details: { hours: 2, dueOn: addDays(today, k), importance: 'should' },
+      details: { hours: 2, dueOn: addDays(today, k), priority: 'should' },
     })),
     { chunk: ROWS_AT_ONCE },
   );

@@ -52,8 +52,8 @@ const NOTHING = {
   pastureChoices: {},
   jobs: [],
   handovers: [],
-  marks: [],
-  groundLooks: [],
+  progress: [],
+  groundChecks: [],
   keptPlans: [],
 };
 const pictureOf = (batch) => ({

@@ -23,7 +23,7 @@ const to = (paddockId: string, on: string, more: object = {}): Partial<HerdMove>
   details: { paddockId, ...more },
 });
 const lefts = (moves: readonly HerdMove[]) =>
-  grazedBy(moves).map(({ paddockId, lastOn }) => [paddockId, lastOn]);
+  grazedBy(moves).map(({ paddockId, noUseAfter }) => [paddockId, noUseAfter]);
 
 describe('where a herd stands', () => {
   it('is where it was moved last by the day, whenever that was told', () => {

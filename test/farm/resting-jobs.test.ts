@@ -5,10 +5,16 @@ describe('a job goes to rest', () => {
   it.each([
     ['thirty days after it was done', {}, { doneOn: '2027-05-01' }, '2027-05-31', '2027-05-31'],
     ['not a day sooner', {}, { doneOn: '2027-05-01' }, '2027-05-30', undefined],
-    ['a year after it was lost', { lastOn: '2027-05-01' }, undefined, '2028-05-01', '2028-05-01'],
+    [
+      'a year after it was lost',
+      { noUseAfter: '2027-05-01' },
+      undefined,
+      '2028-05-01',
+      '2028-05-01',
+    ],
     [
       'by the day it was done, if it was',
-      { lastOn: '2027-05-01' },
+      { noUseAfter: '2027-05-01' },
       { doneOn: '2028-04-25' },
       '2028-05-01',
       undefined,

@@ -1,10 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
 import {
-  groundLooksOf,
+  groundChecksOf,
   holding,
   progressOf,
   readingsOf,
-  type GroundCheck,
+  type GroundChecked,
   type HeightRead,
   type WorkProgress,
 } from '../../shared/farm/told-fact.js';
@@ -48,7 +48,7 @@ describe('facts that hold', () => {
     const tick = { ...read(1), kind: 'work-progress', about: 'own/x', details: { hours: 2 } };
     expect(progressOf([tick as WorkProgress])).toEqual([{ key: 'own/x', hours: 2 }]);
     const look = { ...read(1), kind: 'ground-check', details: { isWorkable: false } };
-    expect(groundLooksOf([look as GroundCheck])).toEqual([
+    expect(groundChecksOf([look as GroundChecked])).toEqual([
       { date: '2027-05-01', isWorkable: false },
     ]);
   });

@@ -161,7 +161,7 @@ describe('what changes a plan', () => {
   it('is asked about before an arrival moves: what that would free or break', async () => {
     const { page } = await house.page('desktop');
     await openWork(page);
-    await openPart(page, '/season');
+    await openPart(page, '/plan');
     await page.getByRole('button', { name: 'Preview' }).click();
     await page.getByText(/^Work done late:/).waitFor({ timeout: 30_000 });
     await page.getByText('moved from', { exact: false }).first().waitFor();

@@ -95,7 +95,7 @@ describe('planTasks', () => {
 describe('taskHours', () => {
   it('opens the hours of every task to the inputs they are made of', () => {
     const plan = plannedBatch(newRequest());
-    const placed = plan.birds.placed.value;
+    const placed = plan.birds.chicksPlaced.value;
     for (const task of plan.tasks.tasks) {
       const { value, inputs, sources } = taskHours(task, tables);
       expect(value).toBe(task.hours);

@@ -7,13 +7,13 @@ describe('planBatch', () => {
   it('orders two birds when one is wanted: one alone leaves 0.95 of a bird', () => {
     const plan = plannedBatch(newRequest({ batch: { wantedBirds: 1 } }));
     expect(plan.birds.toOrder.value).toBe(2); // 1 ÷ (0.98 × 0.97) = 1.05
-    expect(plan.leaving!.birds).toBe(1);
+    expect(plan.leaving!.birdsToProcess).toBe(1);
     expect(notFiniteIn(plan)).toEqual([]);
   });
 
   it('counts one bird placed as one bird to process, though 0.95 are expected', () => {
     const plan = plannedBatch(newRequest({ batch: { wantedBirds: 1, orderedBirds: 1 } }));
-    expect(plan.leaving!.birds).toBe(1);
+    expect(plan.leaving!.birdsToProcess).toBe(1);
     expect(notFiniteIn(plan)).toEqual([]);
   });
 
@@ -22,6 +22,6 @@ describe('planBatch', () => {
       newRequest({ batch: { wantedBirds: 5000, orderedBirds: 6000, brooderId: 'brooder' } }),
     );
     expect(notFiniteIn(plan)).toEqual([]);
-    expect(plan.birds.placed.value).toBe(6000);
+    expect(plan.birds.chicksPlaced.value).toBe(6000);
   });
 });

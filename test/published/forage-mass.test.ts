@@ -87,10 +87,10 @@ describe('a paddock', () => {
     ['tall-fescue', 8, 10, 2, 5, 'Summer pasture: the four R’s, 2015, half of the height or less'],
     ['mixed', 6, 8, 3, 4, 'When to graze spring pasture, 2010'],
   ])('is entered in %s at %d to %d in and left at %d to %d (%s)', (id, from, to, low, high) => {
-    const { turnInCm, residualCm } = rowById(tables.forages, id).heights;
-    expect(turnInCm / CM_PER_IN).toBeGreaterThanOrEqual(from - 0.02);
-    expect(turnInCm / CM_PER_IN).toBeLessThanOrEqual(to + 0.02);
-    expect(residualCm / CM_PER_IN).toBeGreaterThanOrEqual(low - 0.02);
-    expect(residualCm / CM_PER_IN).toBeLessThanOrEqual(high + 0.02);
+    const { readyHeightCm, residualHeightCm } = rowById(tables.forages, id).heights;
+    expect(readyHeightCm / CM_PER_IN).toBeGreaterThanOrEqual(from - 0.02);
+    expect(readyHeightCm / CM_PER_IN).toBeLessThanOrEqual(to + 0.02);
+    expect(residualHeightCm / CM_PER_IN).toBeGreaterThanOrEqual(low - 0.02);
+    expect(residualHeightCm / CM_PER_IN).toBeLessThanOrEqual(high + 0.02);
   });
 });

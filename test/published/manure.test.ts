@@ -25,7 +25,8 @@ describe('manure nitrogen', () => {
       }),
     );
     const { nitrogen, ground } = plan.outdoors;
-    const gPerBird = (1000 * nitrogen!.value * (ground!.value / 10000)) / plan.leaving!.birds;
+    const gPerBird =
+      (1000 * nitrogen!.value * (ground!.value / 10000)) / plan.leaving!.birdsToProcess;
     expect(gPerBird).toBeGreaterThan(20);
     expect(gPerBird).toBeLessThan(53);
   });

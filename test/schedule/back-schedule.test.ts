@@ -27,7 +27,7 @@ describe('backSchedule', () => {
       pulledDays: 0,
       end: '2027-04-28',
       latestStart: '2027-05-04', // one day of work before 5 May
-      slackDays: 6,
+      spareDays: 6,
       alreadyLate: false,
       overdue: false,
     });
@@ -38,14 +38,14 @@ describe('backSchedule', () => {
     expect(repair.start).toBe('2027-04-07');
     expect(repair.end).toBe('2027-04-20'); // 14 days, the first included
     expect(repair.latestStart).toBe('2027-04-21'); // 5 May − 14
-    expect(repair.slackDays).toBe(14);
+    expect(repair.spareDays).toBe(14);
   });
 
   it('holds a task back by what waits for it', () => {
     const tasks = [task('bed', -10, { lengthDays: 2 }), task('heat', -5, { waitsFor: ['bed'] })];
     expect(scheduled(tasks, 'heat').latestStart).toBe('2027-05-04');
     expect(scheduled(tasks, 'bed').latestStart).toBe('2027-05-02'); // 4 May − 2 days of work
-    expect(scheduled(tasks, 'bed').slackDays).toBe(7); // 25 April to 2 May
+    expect(scheduled(tasks, 'bed').spareDays).toBe(7); // 25 April to 2 May
   });
 
   it('follows a chain of three to its tightest link', () => {
@@ -55,7 +55,7 @@ describe('backSchedule', () => {
       task('collect', 0, { waitsFor: ['order'] }),
       task('pay', -18, { waitsFor: ['book'], lengthDays: 15 }),
     ];
-    expect(scheduled(tasks, 'collect').slackDays).toBe(0); // nothing may push the day of arrival
+    expect(scheduled(tasks, 'collect').spareDays).toBe(0); // nothing may push the day of arrival
     expect(scheduled(tasks, 'order').latestStart).toBe('2027-05-04');
     expect(scheduled(tasks, 'pay').latestStart).toBe('2027-04-20'); // 5 May − 15
     expect(scheduled(tasks, 'book').latestStart).toBe('2027-04-19'); // 20 April − 1, by pay
@@ -63,12 +63,12 @@ describe('backSchedule', () => {
 
   it('lets two tasks of one day follow each other within it', () => {
     const tasks = [task('collect', 0), task('place', 0, { waitsFor: ['collect'] })];
-    expect(scheduled(tasks, 'collect').slackDays).toBe(0);
+    expect(scheduled(tasks, 'collect').spareDays).toBe(0);
     expect(scheduled(tasks, 'collect').latestStart).toBe(ARRIVAL);
   });
 
   it('gives no slack to a task after its anchor that nothing waits for', () => {
-    expect(scheduled([task('weigh', 14)], 'weigh').slackDays).toBe(0);
+    expect(scheduled([task('weigh', 14)], 'weigh').spareDays).toBe(0);
   });
 
   it('pulls a task forward when it leaves too little time for what waits for it', () => {
@@ -78,7 +78,7 @@ describe('backSchedule', () => {
       start: '2027-04-29',
       end: '2027-05-03',
       pulledDays: 4,
-      slackDays: 0,
+      spareDays: 0,
     });
   });
 
@@ -87,7 +87,7 @@ describe('backSchedule', () => {
       { ...task('care', 1, { lengthDays: 30 }), isDaily: true },
       task('weigh', 14, { waitsFor: ['care'] }),
     ];
-    expect(scheduled(tasks, 'care')).toMatchObject({ start: '2027-05-06', slackDays: 0 });
+    expect(scheduled(tasks, 'care')).toMatchObject({ start: '2027-05-06', spareDays: 0 });
     expect(scheduled(tasks, 'weigh').start).toBe('2027-05-19');
   });
 
@@ -98,7 +98,7 @@ describe('backSchedule', () => {
   });
 
   it('leaves out a task that is waited for but not in the plan', () => {
-    expect(scheduled([task('bed', -3, { waitsFor: ['nowhere'] })], 'bed').slackDays).toBe(2);
+    expect(scheduled([task('bed', -3, { waitsFor: ['nowhere'] })], 'bed').spareDays).toBe(2);
   });
 
   it('says what is already late and what is only overdue', () => {
@@ -161,8 +161,8 @@ describe('backSchedule', () => {
         const byId = new Map(backSchedule(tasks, '2026-01-01').map((t) => [t.id, t]));
         for (const each of tasks) {
           const own = byId.get(each.id)!;
-          expect(own.slackDays).toBe(daysBetween(own.start, own.latestStart));
-          expect(own.slackDays).toBeGreaterThanOrEqual(0);
+          expect(own.spareDays).toBe(daysBetween(own.start, own.latestStart));
+          expect(own.spareDays).toBeGreaterThanOrEqual(0);
           expect(own.end).toBe(addDays(own.start, each.lengthDays - 1));
           for (const before of each.waitsFor) {
             const length = tasks.find((t) => t.id === before)!.lengthDays;

@@ -18,7 +18,7 @@ function programme({ jobs, workers, days }: WorkProblem): string {
   const hours = new Map<string, string[]>();
   const starts = jobs.map((job, i) => {
     const options: { name: string; day: number }[] = [];
-    const sets = job.people === 1 ? job.able.map((w) => [w]) : pairs(job.able);
+    const sets = job.peopleNeeded === 1 ? job.able.map((w) => [w]) : pairs(job.able);
     for (let day = job.fromDay; day <= Math.min(job.untilDay, days - 1); day++) {
       if (job.suits && job.suits[day] !== 1) continue;
       sets.forEach((set, s) => {

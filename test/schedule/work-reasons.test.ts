@@ -35,7 +35,7 @@ describe('workWindows', () => {
     const windows = workWindows(jobs, workNetwork(jobs));
     expect(windows.map((w) => w.latestDay)).toEqual([3, 5, 6]); // 6 − 1 = 5, 5 − 2 = 3
     expect(windows.map((w) => w.earliestDay)).toEqual([0, 2, 3]);
-    expect(windows.map((w) => w.slackDays)).toEqual([3, 3, 3]);
+    expect(windows.map((w) => w.spareDays)).toEqual([3, 3, 3]);
     expect(windows.map((w) => w.setBy)).toEqual([1, 2, undefined]);
   });
 
@@ -44,7 +44,7 @@ describe('workWindows', () => {
       newJob({ fromDay: 5, dueDay: 9 }),
       newJob({ dueDay: 6, waitsFor: [{ job: 0, days: 3 }] }),
     ];
-    expect(workWindows(jobs, workNetwork(jobs))[0]!.slackDays).toBe(-2); // latest 3, earliest 5
+    expect(workWindows(jobs, workNetwork(jobs))[0]!.spareDays).toBe(-2); // latest 3, earliest 5
   });
 });
 

@@ -29,7 +29,7 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
     pieces.forEach(({ day, minutes, workers: who }, k) => {
       if (day < job.fromDay || job.untilDay < day) broken.push(`${job.id}: outside its window`);
       if (job.suits && job.suits[day] !== 1) broken.push(`${job.id}: day ${day} does not suit`);
-      if (who.length !== job.people || new Set(who).size !== who.length)
+      if (who.length !== job.peopleNeeded || new Set(who).size !== who.length)
         broken.push(`${job.id}: ${who.length} people`);
       if (who.some((w) => !job.able.includes(w))) broken.push(`${job.id}: someone not able`);
       const isLast = k === pieces.length - 1;

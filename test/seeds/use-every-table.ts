@@ -11,7 +11,7 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import { scoreOf } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
-import { caretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
@@ -357,8 +357,8 @@ function seasonOf(tables: Tables): Quantity[] {
     jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
   );
   const handover = {
-    ...{ id: 'h', caretaker: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
-    ...{ walkingOrder: [], phones: [], left: [] },
+    ...{ id: 'h', sitter: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
+    ...{ roundOrder: [], phones: [], whereabouts: [] },
   };
   const request: WorkRequest = newWork({
     tables,
@@ -373,7 +373,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const { keep, ...plan } = workPlanOf(request, 20);
   workPlanOf({ ...request, kept: keep }, 20);
   const outlook = workOutlookOf({ ...request, history: [] }, 5);
-  const sheet = caretakerSheet(
+  const sheet = sitterSheet(
     handover,
     plan,
     stopsOn(birds.facilities, tables, { batches, pasture }),

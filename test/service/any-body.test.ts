@@ -28,7 +28,7 @@ const loosePasture = fc.record(
     stand: anyJson,
     hours: anyJson,
     dueOn: anyJson,
-    importance: fc.constantFrom('must', 'urgent', 3),
+    priority: fc.constantFrom('must', 'urgent', 3),
     conditions: anyJson,
     canBeSpread: anyJson,
     shares: anyJson,

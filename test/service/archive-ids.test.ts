@@ -18,7 +18,7 @@ describe('new ids in the place of old ones', () => {
     [`batch/${SAMPLE}/delivery.2`, 'batch/new-sample/delivery.2'],
     [`herd/${OLD}/${OLD}.c0.watch`, `herd/${NEW}/${NEW}.c0.watch`],
     [`event/${OLD}/calving-2`, `event/${NEW}/calving-2`],
-    [`caretaker-${OLD}`, `caretaker-${NEW}`],
+    [`sitter-${OLD}`, `sitter-${NEW}`],
   ])('finds it in %s', (old, now) => expect(renewed(old)).toBe(now));
 
   it('finds it anywhere in JSON, in names too, and leaves their order', () => {

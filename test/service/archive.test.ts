@@ -96,11 +96,11 @@ async function fullSample({ api }: TestApp): Promise<string> {
     name: 'Plant garlic',
     hours: 3,
     dueOn: inDays(40),
-    importance: 'should',
+    priority: 'should',
     conditions: { dryGround: true },
     canBeSpread: true,
     personIds: [people![0]!.id],
-    hangsOn: { eventId: `event/${batches![0]!.id}/arrival`, on: inDays(45) },
+    tiedTo: { eventId: `event/${batches![0]!.id}/arrival`, on: inDays(45) },
   };
   const first = (await api.post(`${path}/jobs`).send(job).expect(201)).body as { id: string };
   await api
@@ -110,18 +110,18 @@ async function fullSample({ api }: TestApp): Promise<string> {
   await api
     .post(`${path}/handovers`)
     .send({
-      caretaker: 'A neighbor',
+      sitter: 'A neighbor',
       from: inDays(10),
       to: inDays(12),
       hoursPerDay: 4,
-      walkingOrder: [batches![0]!.id, herds![0]!.id],
+      roundOrder: [batches![0]!.id, herds![0]!.id],
       phones: [{ who: 'Vet', number: '555 0100' }],
-      left: [{ what: 'Key', where: 'Under the pot' }],
+      whereabouts: [{ what: 'Key', where: 'Under the pot' }],
       notes: 'Shut the gate.\nTwice.',
     })
     .expect(201);
   await api
-    .put(`${path}/work/mark`)
+    .put(`${path}/work/progress`)
     .send({ key: `own/${first.id}`, doneOn: inDays(0), hours: 2 })
     .expect(200);
   await api

@@ -3,7 +3,7 @@ import type { Test } from 'supertest';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Person } from '../../shared/farm/farm.js';
-import type { CaretakerSheet } from '../../shared/plan/handover/caretaker-sheet.js';
+import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
@@ -30,9 +30,9 @@ describe.each(databases())('hand-overs on $name', (database) => {
     from: addDays(today, 3),
     to: addDays(today, 6),
     hoursPerDay: 4,
-    walkingOrder: [],
+    roundOrder: [],
     phones: [{ who: 'Vet', number: '555 0100' }],
-    left: [{ what: 'Fence tester', where: 'by the door' }],
+    whereabouts: [{ what: 'Fence tester', where: 'by the door' }],
     ...more,
   });
   const plan = async (): Promise<WorkPlan> =>
@@ -55,8 +55,8 @@ describe.each(databases())('hand-overs on $name', (database) => {
       version: 2,
     });
     const sheet = (await app.api.get(`${path}/handovers/${saved.id}/sheet`).expect(200))
-      .body as CaretakerSheet;
-    expect(sheet).toMatchObject({ caretaker: people[0]!.name, notes: 'Two lines\nof notes' });
+      .body as SitterSheet;
+    expect(sheet).toMatchObject({ sitter: people[0]!.name, notes: 'Two lines\nof notes' });
     expect(sheet.pages.map(({ date }) => date)).toEqual([3, 4, 5, 6].map((k) => addDays(today, k)));
     await app.api.delete(`${path}/handovers/${saved.id}`).expect(204);
     await app.api.get(`${path}/handovers/${saved.id}/sheet`).expect(404);
@@ -77,7 +77,7 @@ describe.each(databases())('hand-overs on $name', (database) => {
       hours: 1,
       notBefore: addDays(today, 4),
       dueOn: addDays(today, 30),
-      importance: 'should',
+      priority: 'should',
       conditions: {},
       canBeSpread: false,
       personIds: [people[1]!.id],
@@ -96,7 +96,7 @@ describe.each(databases())('hand-overs on $name', (database) => {
     const { personId: _one, ...rest } = handover();
     const { body } = await app.api
       .post(`${path}/handovers`)
-      .send({ ...rest, caretaker: 'Neighbour' })
+      .send({ ...rest, sitter: 'Neighbour' })
       .expect(201);
     expect((await plan()).people.map(({ name }) => name)).toContain('Neighbour');
     await app.api.delete(`${path}/handovers/${(body as Handover).id}`).expect(204);
@@ -110,7 +110,7 @@ describe.each(databases())('hand-overs on $name', (database) => {
     await refused(post({ personId: 'ghost' }), 'personId');
     await refused(post({ hoursPerDay: 25 }), 'hoursPerDay');
     await refused(post({ phones: [{ who: '', number: '1' }] }), 'phones.0.who');
-    await refused(post({ personId: undefined }), 'caretaker');
+    await refused(post({ personId: undefined }), 'sitter');
     expect(await app.contents()).toBe(before);
   });
 });

@@ -85,9 +85,9 @@ describe('a household that is sent whole', () => {
   it.each([
     [
       'a job whose last day comes before it is due',
-      'jobs.0.lastOn',
+      'jobs.0.noUseAfter',
       (h: Household) => {
-        h.jobs[0]!['lastOn'] = '2027-04-01';
+        h.jobs[0]!['noUseAfter'] = '2027-04-01';
       },
     ],
     [
@@ -99,7 +99,7 @@ describe('a household that is sent whole', () => {
     ],
     [
       'a hand-over to nobody',
-      'handovers.0.caretaker',
+      'handovers.0.sitter',
       (h: Household) => {
         delete h.handovers[0]!['personId'];
       },
@@ -134,10 +134,10 @@ describe('a household that is sent whole', () => {
 
   it('is refused in the terminal by the same field', async () => {
     const household = example();
-    household.jobs[0]!['lastOn'] = '2027-04-01';
+    household.jobs[0]!['noUseAfter'] = '2027-04-01';
     const file = join(folder, 'household.json');
     writeFileSync(file, JSON.stringify(household));
     const { code, stderr } = await terminal(file);
-    expect([code, stderr.includes('jobs.0.lastOn')]).toEqual([1, true]);
+    expect([code, stderr.includes('jobs.0.noUseAfter')]).toEqual([1, true]);
   });
 });

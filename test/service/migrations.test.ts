@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { MIGRATIONS } from '../../src/database/data-source.js';
+import { WordsOfRows1796200000000 } from '../../src/database/words-of-rows.migration.js';
 import { openApp, startApp, TABLES, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
@@ -185,4 +186,72 @@ describe('SQLite', () => {
       await app.close();
     }
   });
+});
+
+describe.each(databases())('the new words of rows on $name', (database) => {
+  it('reach what was stored before, there and back', async () => {
+    const app = await openApp(database);
+    const [job, handover, paddock, plan] = [
+      { importance: 'must', lastOn: '2027-05-01', conditions: { people: 2, noRain: true } },
+      { caretaker: 'A neighbor', walkingOrder: ['b'], left: [{ what: 'Key', where: 'Shed' }] },
+      { closed: [], turnInCm: 20, residualCm: 8, stand: 'good' },
+      { 'own/a': { pieces: [{ personIds: ['caretaker-x'] }] } },
+    ];
+    const stored = async (): Promise<unknown[]> => {
+      const found: unknown[] = [];
+      for (const [table, column] of [
+        ...[['jobs', 'details'] as const, ['handovers', 'details'] as const],
+        ...[['paddocks', 'details'] as const, ['kept_plans', 'jobs'] as const],
+      ]) {
+        const rows = (await app.source.query(`SELECT "${column}" AS "row" FROM "${table}"`)) as {
+          row: string;
+        }[];
+        found.push(...rows.map(({ row }) => JSON.parse(row) as unknown));
+      }
+      return found;
+    };
+    try {
+      const { body } = await app.api.post('/api/farms').send(newFarm()).expect(201);
+      const { id } = body as { id: string };
+      const after = MIGRATIONS.length - MIGRATIONS.indexOf(WordsOfRows1796200000000);
+      for (let k = 0; k < after; k++) await app.source.undoLastMigration();
+      const insert = (table: string, columns: string, values: string) =>
+        app.source.query(`INSERT INTO "${table}" (${columns}) VALUES (${values})`);
+      await insert(
+        'jobs',
+        '"id", "farmId", "name", "details"',
+        `'j', '${id}', 'Bed', '${JSON.stringify(job)}'`,
+      );
+      await insert(
+        'handovers',
+        '"id", "farmId", "firstDay", "details"',
+        `'h', '${id}', '2027-05-01', '${JSON.stringify(handover)}'`,
+      );
+      await insert(
+        'paddocks',
+        '"id", "farmId", "name", "details"',
+        `'p', '${id}', 'A', '${JSON.stringify(paddock)}'`,
+      );
+      await insert(
+        'kept_plans',
+        '"farmId", "plannedOn", "jobs"',
+        `'${id}', '2027-04-01', '${JSON.stringify(plan)}'`,
+      );
+      await app.source.runMigrations();
+      expect(await stored()).toEqual([
+        {
+          priority: 'must',
+          noUseAfter: '2027-05-01',
+          conditions: { peopleNeeded: 2, noRain: true },
+        },
+        { sitter: 'A neighbor', roundOrder: ['b'], whereabouts: [{ what: 'Key', where: 'Shed' }] },
+        { closedDays: [], readyHeightCm: 20, residualHeightCm: 8, stand: 'good' },
+        { 'own/a': { pieces: [{ personIds: ['sitter-x'] }] } },
+      ]);
+      for (let k = 0; k < after; k++) await app.source.undoLastMigration();
+      expect(await stored()).toEqual([job, handover, paddock, plan]);
+    } finally {
+      await app.close();
+    }
+  }, 60_000);
 });

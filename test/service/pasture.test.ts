@@ -20,7 +20,7 @@ const PADDOCK = {
   soilId: 'loam',
   hasWater: true,
   hasShade: false,
-  closed: [],
+  closedDays: [],
 };
 const HERD = {
   name: 'Cows',
@@ -80,7 +80,11 @@ describe.each(databases())('grass and cattle on $name', (database) => {
 
   it.each([
     ['areaM2', { areaM2: 0 }, { field: 'areaM2', code: 'out-of-bounds', given: 0 }],
-    ['residual', { turnInCm: 10, residualCm: 12 }, { field: 'residualCm', code: 'out-of-bounds' }],
+    [
+      'residual',
+      { readyHeightCm: 10, residualHeightCm: 12 },
+      { field: 'residualHeightCm', code: 'out-of-bounds' },
+    ],
     ['forage', { forageId: 'moss' }, { field: 'forageId', code: 'not-allowed', given: 'moss' }],
     [
       'crossing sides',
@@ -91,7 +95,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ['no corners', { outline: ['a', 'b', 'c'] }, { field: 'outline.0', code: 'not-allowed' }],
     [
       'closed backward',
-      { closed: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] },
+      { closedDays: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] },
       { field: 'closed.0.to', code: 'out-of-bounds' },
     ],
   ])('refuses a paddock with a bad %s, naming field and fix', async (_, more, problem) => {

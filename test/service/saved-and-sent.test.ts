@@ -98,7 +98,7 @@ function documentOf(d: Drawn) {
       ? [
           {
             ...{ id: 'hand', personId: 'ben', from: inDays(4), to: inDays(6), hoursPerDay: 5 },
-            ...{ walkingOrder: [], phones: [], left: [] },
+            ...{ roundOrder: [], phones: [], whereabouts: [] },
           },
         ]
       : [],

@@ -126,7 +126,7 @@ describe.each(databases())('what is told on $name', (database) => {
   });
 
   it('of ticks and looks is what the work takes, whichever way it was told', async () => {
-    const mark = (body: object) => app.api.put(`${farm.path}/work/mark`).send(body).expect(200);
+    const mark = (body: object) => app.api.put(`${farm.path}/work/progress`).send(body).expect(200);
     await mark({ key: 'own/gone', doneOn: inDays(-1), hours: 2 });
     await mark({ key: 'own/gone', doneOn: inDays(0), hours: 3 });
     expect((await told('?about=own/gone')).facts).toMatchObject([
@@ -136,7 +136,7 @@ describe.each(databases())('what is told on $name', (database) => {
     expect((await told('?about=own/gone')).total).toBe(0);
     expect((await told('?about=own/gone&history=true')).total).toBe(2);
     const wrong = await app.api
-      .put(`${farm.path}/work/mark`)
+      .put(`${farm.path}/work/progress`)
       .send({ key: 'mow', doneOn: inDays(0) });
     expectFieldProblem(wrong, { field: 'key', code: 'not-allowed', given: 'mow' });
   });

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
-import type { OwnJob, WorkMark } from '../../shared/farm/job.js';
+import type { OwnJob, Progress } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
@@ -37,7 +37,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
           name: 'Dig the long bed',
           hours: 1,
           dueOn: addDays(today, 20),
-          importance: 'should',
+          priority: 'should',
           conditions: {},
           canBeSpread: true,
           ...more,
@@ -55,7 +55,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     expect(kept!.plannedOn).toBe(today);
     await rows.update({ farmId: id }, { plannedOn: addDays(today, -1) });
     await app.api
-      .put(`${path}/work/mark`)
+      .put(`${path}/work/progress`)
       .send({ key: `own/${job.id}`, notBefore: addDays(today, 5) })
       .expect(200);
     const { changes } = await plan();
@@ -83,10 +83,10 @@ describe.each(databases())('looking further at the work on $name', (database) =>
   it('keeps what work took with what it was reckoned at, and reckons with it the next time', async () => {
     const before = (await plan()).jobs.find(({ kind }) => kind === 'batch/meat.set-batch-size')!;
     const { body } = await app.api
-      .put(`${path}/work/mark`)
+      .put(`${path}/work/progress`)
       .send({ key: before.key, doneOn: today, hours: 4 * before.hours })
       .expect(200);
-    expect(body as WorkMark).toMatchObject({
+    expect(body as Progress).toMatchObject({
       kind: before.kind,
       reckonedHours: before.hours,
       hours: 4 * before.hours,
@@ -104,7 +104,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     expect(again.learned).toMatchObject({ times: 1 });
     expect(again.hours).toBeCloseTo(2 * again.learned!.reckonedHours, 6); // √4: half of the way
     await app.api.delete(`${path}/batches/${(second as { id: string }).id}`).expect(204);
-    await app.api.put(`${path}/work/mark`).send({ key: before.key }).expect(200);
+    await app.api.put(`${path}/work/progress`).send({ key: before.key }).expect(200);
   });
 
   it('keeps what is done of a piece of work until it is opened again', async () => {
@@ -112,7 +112,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     const key = `own/${job.id}`;
     const mark = (body: object) =>
       app.api
-        .put(`${path}/work/mark`)
+        .put(`${path}/work/progress`)
         .send({ key, ...body })
         .expect(200);
     const planned = async () => (await plan()).jobs.find((each) => each.key === key);
@@ -243,7 +243,7 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     const job = await save({
       notBefore: addDays(event.date, -5),
       dueOn: addDays(event.date, -1),
-      hangsOn: { eventId: event.id, on: event.date },
+      tiedTo: { eventId: event.id, on: event.date },
     });
     const { body } = await app.api.get(`${path}/batches/${batchId}`).expect(200);
     const { id: _id, version: _version, ...batch } = body as Saved<Batch>;

@@ -28,7 +28,7 @@ describe.each(databases())('the work on $name', (database) => {
     name: 'Dig the long bed',
     hours: 1,
     dueOn: addDays(today, 20),
-    importance: 'should',
+    priority: 'should',
     conditions: { daylight: false },
     canBeSpread: true,
     ...more,
@@ -74,7 +74,7 @@ describe.each(databases())('the work on $name', (database) => {
   it('ticks off, opens again and puts off', async () => {
     const job = await save();
     const key = `own/${job.id}`;
-    const mark = (body: object) => app.api.put(`${path}/work/mark`).send({ key, ...body });
+    const mark = (body: object) => app.api.put(`${path}/work/progress`).send({ key, ...body });
     await mark({ doneOn: today, hours: 1.5 }).expect(200);
     expect(await planned(job)).toBeUndefined();
     await mark({}).expect(200);
@@ -128,7 +128,7 @@ describe.each(databases())('the work on $name', (database) => {
     const other = (await app.api.post('/api/farms/sample')).body as { id: string };
     const at = `/api/farms/${other.id}`;
     await app.api.post(`${at}/jobs`).send(bed()).expect(201);
-    await app.api.put(`${at}/work/mark`).send({ key: 'own/x', doneOn: today }).expect(200);
+    await app.api.put(`${at}/work/progress`).send({ key: 'own/x', doneOn: today }).expect(200);
     await app.api.delete(at).expect(204);
     expect(await app.rows('jobs', { farmId: other.id })).toEqual([]);
     expect(await app.rows('told_facts', { farmId: other.id })).toEqual([]);
@@ -136,13 +136,17 @@ describe.each(databases())('the work on $name', (database) => {
 
   describe('refuses, and changes nothing', () => {
     it.each([
-      ['a last day before the day it is due', { lastOn: '2020-01-01' }, 'lastOn'],
+      ['a last day before the day it is due', { noUseAfter: '2020-01-01' }, 'noUseAfter'],
       ['a first day after the day it is due', { notBefore: '2099-01-01' }, 'notBefore|dueOn'],
       ['no hours', { hours: 0 }, 'hours'],
       ['somebody who is not there', { personIds: ['nobody'] }, 'personIds.0'],
-      ['more people than there are', { conditions: { people: 3 } }, 'conditions.people'],
+      [
+        'more people than there are',
+        { conditions: { peopleNeeded: 3 } },
+        'conditions.peopleNeeded',
+      ],
       ['a wait for what is not there', { waitsForId: 'nothing' }, 'waitsForId'],
-      ['an importance of its own', { importance: 'urgent' }, 'importance'],
+      ['an priority of its own', { priority: 'urgent' }, 'priority'],
     ])('%s', async (_, more, field) => {
       const before = await app.contents();
       const { status, body } = await app.api.post(`${path}/jobs`).send(bed(more));
@@ -165,7 +169,7 @@ describe.each(databases())('the work on $name', (database) => {
 
     it('work ticked off on a day to come', async () => {
       await expectRefusal(
-        app.api.put(`${path}/work/mark`).send({ key: 'own/x', doneOn: addDays(today, 3) }),
+        app.api.put(`${path}/work/progress`).send({ key: 'own/x', doneOn: addDays(today, 3) }),
         'doneOn',
         'out-of-bounds',
       );

@@ -49,7 +49,7 @@ describe.each(databases())('many writers on $name', (database) => {
     // A change, so that the plan has to be made again while the ticks come in.
     await app.api.post(`${path}/people`).send({ name: 'Adult C', away: [] }).expect(201);
     const answers = await atOnce(12, (i) =>
-      app.api.put(`${path}/work/mark`).send({ key: keys[i], doneOn: today, hours: 1 + i / 4 }),
+      app.api.put(`${path}/work/progress`).send({ key: keys[i], doneOn: today, hours: 1 + i / 4 }),
     );
     expect(statuses(answers)).toEqual([200]);
     const after = (await app.api.get(`${path}/work`).expect(200)).body as WorkPlan;

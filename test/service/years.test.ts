@@ -54,19 +54,19 @@ describe.each(databases())('years later on $name', (database) => {
     ]);
     const { id: _id, ...job } = newOwnJob({
       dueOn: addDays(today, 5),
-      hangsOn: { eventId: 'event/gone/arrival', on: today },
+      tiedTo: { eventId: 'event/gone/arrival', on: today },
     });
     const done = await post<Row>('/jobs', { ...job, name: 'Done' });
-    await post('/jobs', { ...job, name: 'Lost', lastOn: addDays(today, 9) });
+    await post('/jobs', { ...job, name: 'Lost', noUseAfter: addDays(today, 9) });
     await post('/jobs', { ...job, name: 'Still open', waitsForId: done.id });
-    const mark = (body: object) => app.api.put(`${path}/work/mark`).send(body).expect(200);
+    const mark = (body: object) => app.api.put(`${path}/work/progress`).send(body).expect(200);
     await mark({ key: `own/${done.id}`, doneOn: today, hours: 2 });
     await mark({ key: 'batch/gone/order.1', notBefore: addDays(today, 9), hoursDone: 1 });
     await app.api.put(`${path}/work/ground`).send({ date: today, isWorkable: true }).expect(200);
     await post('/handovers', {
       personId: people[0]!.id,
       ...{ from: addDays(today, 3), to: addDays(today, 6), hoursPerDay: 3 },
-      ...{ walkingOrder: [], phones: [], left: [] },
+      ...{ roundOrder: [], phones: [], whereabouts: [] },
     });
     const days = [0, 1, 2].map((k) => ({ date: addDays(today, k), minC: 1, maxC: 9, rainMm: 2 }));
     await app.api.put(`${path}/weather/forecast`).send({ days }).expect(200);
@@ -87,7 +87,7 @@ describe.each(databases())('years later on $name', (database) => {
       .put(`${path}/paddocks/${id}`)
       .send({
         ...paddock,
-        closed: [{ from: today, to: addDays(today, 20), why: 'hay' }],
+        closedDays: [{ from: today, to: addDays(today, 20), why: 'hay' }],
         harvestOn: addDays(today, 400),
       })
       .expect(200);

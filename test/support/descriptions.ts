@@ -3,7 +3,7 @@ import * as facility from '../../shared/farm/facility.js';
 import * as farm from '../../shared/farm/farm.js';
 import type { RowDescription } from '../../shared/farm/field.js';
 import * as forecast from '../../shared/farm/forecast.js';
-import * as ground from '../../shared/farm/ground-look.js';
+import * as ground from '../../shared/farm/ground-check.js';
 import * as handover from '../../shared/farm/handover.js';
 import * as herd from '../../shared/farm/herd.js';
 import * as job from '../../shared/farm/job.js';

@@ -20,7 +20,7 @@ export function newPaddock(more: Partial<Paddock> = {}): Paddock {
     soilId: 'loam',
     hasWater: true,
     hasShade: false,
-    closed: [],
+    closedDays: [],
     ...more,
   };
 }

@@ -25,8 +25,8 @@ export const newPicture = (
   pastureChoices: {},
   jobs: [],
   handovers: [],
-  marks: [],
-  groundLooks: [],
+  progress: [],
+  groundChecks: [],
   keptPlans: [],
   ...more,
 });

@@ -147,7 +147,7 @@ const referenceTo = (ids: readonly string[]): fc.Arbitrary<string> =>
         (id: string) => `herd/${id}/calving.c0.watch`,
         (id: string) => `own/${id}`,
         (id: string) => `event/${id}/calving-2`,
-        (id: string) => `caretaker-${id}`,
+        (id: string) => `sitter-${id}`,
       ),
     )
     .map(([id, write]) => write(id));

@@ -5,7 +5,7 @@ import type { WorkJob, WorkProblem, Worker } from '../../shared/schedule/work.js
 export const newJob = (more: Partial<WorkJob> = {}): WorkJob => ({
   id: 'job',
   minutes: 60,
-  people: 1,
+  peopleNeeded: 1,
   able: [0],
   fromDay: 0,
   dueDay: 9,
@@ -49,7 +49,7 @@ export function anyProblem({ days, workers, jobs, spread }: Shape): fc.Arbitrary
   const job = fc
     .record({
       minutes: fc.constantFrom(30, 60, 90, 120),
-      people: fc.constantFrom(1, 1, 1, 2),
+      peopleNeeded: fc.constantFrom(1, 1, 1, 2),
       able: fc.subarray(
         Array.from({ length: workers }, (_, w) => w),
         { minLength: 1 },

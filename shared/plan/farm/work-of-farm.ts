@@ -17,7 +17,7 @@ export function workOfFarm(
   tables: Tables,
   { batches, pasture, unplanned }: AnimalPlans,
 ): WorkRequest {
-  const { farm, climate, today, people, handovers, marks, groundLooks } = picture;
+  const { farm, climate, today, people, handovers, progress: marks, groundChecks } = picture;
   const [kept] = picture.keptPlans;
   const before = picture.keptPlans.find(({ plannedOn }) => plannedOn < today);
   return {
@@ -29,8 +29,8 @@ export function workOfFarm(
     work: datedWork(batches, picture.herds, pasture),
     unplanned,
     ownJobs: picture.jobs,
-    marks,
-    groundLooks,
+    progress: marks,
+    groundChecks,
     handovers,
     ...(kept ? { kept } : {}),
     ...(before ? { before } : {}),

@@ -41,6 +41,6 @@ export function withAutumnKept(
     why: 'stockpile',
   } as const;
   return request.paddocks.map((paddock) =>
-    kept.includes(paddock.id) ? { ...paddock, closed: [...paddock.closed, shut] } : paddock,
+    kept.includes(paddock.id) ? { ...paddock, closedDays: [...paddock.closedDays, shut] } : paddock,
   );
 }

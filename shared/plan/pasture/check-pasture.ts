@@ -46,14 +46,18 @@ export function paddockProblems(paddock: Paddock, tables: Tables, at = ''): Prob
     ...oneOf(`${at}forageId`, paddock.forageId, ids(tables.forages)),
     ...oneOf(`${at}soilId`, paddock.soilId, ids(tables.soils)),
   ];
-  const turnInCm = paddock.turnInCm ?? forage?.heights.turnInCm;
-  const residualCm = paddock.residualCm ?? forage?.heights.residualCm;
-  if (turnInCm !== undefined && residualCm !== undefined && turnInCm <= residualCm) {
+  const readyHeightCm = paddock.readyHeightCm ?? forage?.heights.readyHeightCm;
+  const residualHeightCm = paddock.residualHeightCm ?? forage?.heights.residualHeightCm;
+  if (
+    readyHeightCm !== undefined &&
+    residualHeightCm !== undefined &&
+    readyHeightCm <= residualHeightCm
+  ) {
     problems.push({
-      field: `${at}residualCm`,
+      field: `${at}residualHeightCm`,
       code: 'out-of-bounds',
-      given: residualCm,
-      max: Math.round((turnInCm - 0.1) * 10) / 10,
+      given: residualHeightCm,
+      max: Math.round((readyHeightCm - 0.1) * 10) / 10,
       unit: 'cm',
       fix: 'The residual must lie below the ready height.',
     });

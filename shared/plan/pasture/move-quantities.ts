@@ -94,19 +94,19 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
         input('Longest stay', move.longestDays, 'day', 'n_max'),
         input('Why they leave', END_WORDS[move.end], 'text'),
         input('Last day there', move.to, 'date'),
-        input('Exit height', move.heightAfterCm, 'cm'),
-        input('Residual', paddock.residualCm, 'cm', 'h_res'),
+        input('Exit height', move.exitHeightCm, 'cm'),
+        input('Residual', paddock.residualHeightCm, 'cm', 'h_res'),
       ],
       { rows: [plan.order] },
     ),
     heightBefore: heightOf(plan, paddock, {
       label: 'Entry height',
-      heightCm: move.heightBeforeCm,
+      heightCm: move.entryHeightCm,
       mass: standingBefore(plan, paddock, move),
     }),
     heightAfter: heightOf(plan, paddock, {
       label: 'Exit height',
-      heightCm: move.heightAfterCm,
+      heightCm: move.exitHeightCm,
       mass: standingAfter(plan, paddock, move),
     }),
     ...(restDays === undefined
@@ -205,8 +205,8 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
         ? [input('Why they left the paddock before', END_WORDS[move.endBefore], 'text')]
         : []),
       input('Paddock', paddock.name, 'text'),
-      input('Height then', move.heightBeforeCm, 'cm', 'h'),
-      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
+      input('Height then', move.entryHeightCm, 'cm', 'h'),
+      input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
       input('Rest asked for at that growth', move.restAskedDays, 'day'),
     ],
@@ -227,8 +227,8 @@ function heightOf(
     [
       from(mass, 'W'),
       from(paddock.perCm, 'm'),
-      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
-      input('Residual', paddock.residualCm, 'cm', 'h_res'),
+      input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
+      input('Residual', paddock.residualHeightCm, 'cm', 'h_res'),
     ],
     { rows: [plan.order], spread: heightSpread(mass.value, paddock.perCm.spread) },
   );

@@ -24,8 +24,8 @@ export interface Move {
   readonly endBefore?: StayEnd;
   readonly massBefore: number;
   readonly massAfter: number;
-  readonly heightBeforeCm: number;
-  readonly heightAfterCm: number;
+  readonly entryHeightCm: number;
+  readonly exitHeightCm: number;
   readonly restDays?: number;
   readonly restAskedDays: number;
   readonly grownInRestKgPerHa?: number;
@@ -72,8 +72,8 @@ function moveOf(
     start: startOfStay(context, books, stay),
     massBefore: tidy(stay.massBefore),
     massAfter: tidy(stay.massAfter),
-    heightBeforeCm: tidy(stay.massBefore / kgPerHaCm),
-    heightAfterCm: tidy(stay.massAfter / kgPerHaCm),
+    entryHeightCm: tidy(stay.massBefore / kgPerHaCm),
+    exitHeightCm: tidy(stay.massAfter / kgPerHaCm),
     ...(stay.restDays === undefined ? {} : { restDays: stay.restDays }),
     ...(stay.grownInRestKgPerHa === undefined
       ? {}

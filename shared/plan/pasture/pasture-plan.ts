@@ -40,15 +40,15 @@ export interface PaddockPart {
   /** Height and mass on the first day of the plan. */
   readonly height: NumberQuantity;
   readonly mass: NumberQuantity;
-  readonly turnInCm: number;
-  readonly residualCm: number;
+  readonly readyHeightCm: number;
+  readonly residualHeightCm: number;
   readonly rankCm: number;
   readonly turnInKgPerHa: number;
   readonly residualKgPerHa: number;
   readonly rankKgPerHa: number;
   readonly lastReading?: { readonly date: string; readonly heightCm: number };
   /** How far the last reading was off what had been expected. */
-  readonly off?: NumberQuantity;
+  readonly deviation?: NumberQuantity;
   /** Clover and alfalfa in it, against what is advised because of bloat. */
   readonly legumes: NumberQuantity;
   readonly nitrogen: NumberQuantity;
@@ -58,7 +58,11 @@ export interface PaddockPart {
   /** What each day of the plan brought and took, kg/ha. */
   readonly days: PaddockDays;
   /** Days on which no herd may go in, those before and after mowing included. */
-  readonly closed: readonly { readonly from: string; readonly to: string; readonly why: string }[];
+  readonly closedDays: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly why: string;
+  }[];
 }
 
 /** Head of one group of a herd and what one animal of it needs, by day of the plan. */
@@ -123,12 +127,12 @@ export interface PasturePlan {
   readonly moves: readonly Move[];
   readonly surplus: readonly Surplus[];
   readonly hay: HayPart;
-  readonly turning: TurningPart;
-  readonly sizing: SizingPart;
+  readonly keyDates: TurningPart;
+  readonly stocking: SizingPart;
   readonly birds: readonly BirdMove[];
   /** Work of all herds, by date. */
   readonly tasks: readonly Task[];
-  readonly book: GrassBook;
+  readonly forageBalance: GrassBook;
   readonly issues: readonly PlanIssue[];
   readonly cautions: readonly string[];
 }
@@ -192,7 +196,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       phosphorus: manure.part.phosphorus[p]!,
       massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
       days: daysOf(context, chosen, p),
-      closed: shutDays(context, chosen, p),
+      closedDays: shutDays(context, chosen, p),
     })),
     herds: request.herds.map((herd, h) => ({
       id: herd.id,
@@ -208,11 +212,11 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
     hay: hay.part,
-    turning: turning.part,
-    sizing: sizing.part,
+    keyDates: turning.part,
+    stocking: sizing.part,
     birds: manure.part.birds,
     tasks: tasks.part.tasks,
-    book: bookOf(chosen),
+    forageBalance: bookOf(chosen),
     issues: byLevel(issues),
     cautions,
   };
@@ -272,7 +276,7 @@ function groupsOf({ herds, herdDays, span, tables }: PastureContext, h: number):
 function paddockPart(
   context: PastureContext,
   own: SeasonSward,
-): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'days' | 'closed'> {
+): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'days' | 'closedDays'> {
   const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
   const range = forage.massKgPerHaCm[paddock.stand];
   const perCm = quantity(
@@ -327,8 +331,8 @@ function paddockPart(
       [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
       { rows: [growth] },
     ),
-    turnInCm: sward.turnInKgPerHa / kgPerHaCm,
-    residualCm: sward.residualKgPerHa / kgPerHaCm,
+    readyHeightCm: sward.turnInKgPerHa / kgPerHaCm,
+    residualHeightCm: sward.residualKgPerHa / kgPerHaCm,
     rankCm: sward.rankKgPerHa / kgPerHaCm,
     turnInKgPerHa: sward.turnInKgPerHa,
     residualKgPerHa: sward.residualKgPerHa,
@@ -336,7 +340,7 @@ function paddockPart(
     ...(reading ? { lastReading: { date: reading.date, heightCm: reading.heightCm } } : {}),
     ...(reading && expectedAtReading !== undefined
       ? {
-          off: quantity(
+          deviation: quantity(
             'Difference from what was expected',
             reading.heightCm / (expectedAtReading / kgPerHaCm) - 1,
             'share',
@@ -379,11 +383,11 @@ function shutDays(
   { paddocks, dateOf, span }: PastureContext,
   { swards }: Chosen,
   p: number,
-): PaddockPart['closed'] {
+): PaddockPart['closedDays'] {
   const own = paddocks[p]!;
   const { cutDays, isClosed } = swards[p]!;
   return [
-    ...own.closed,
+    ...own.closedDays,
     ...cutDays.map((cut) => {
       let [from, to] = [cut, cut];
       while (span.from < from && isClosed[from - 1] === 1) from--;

@@ -64,7 +64,9 @@ function rowsOfPaddock({ forage, paddock }: SeasonSward): Sourced[] {
   return [
     growthKgPerHaDay,
     paddock.massKgPerHaCm === undefined ? massKgPerHaCm : OWN,
-    ...(paddock.turnInCm === undefined || paddock.residualCm === undefined ? [heights] : []),
+    ...(paddock.readyHeightCm === undefined || paddock.residualHeightCm === undefined
+      ? [heights]
+      : []),
     { sources: rankSources, mark: rankMark },
   ];
 }

@@ -141,7 +141,7 @@ function hayRow(plan: PasturePlan, herd: HerdPart, first: number, end: number): 
 
 /** Last day of the days for which mowing keeps a paddock shut. */
 function shutUntil(plan: PasturePlan, { paddockId, cutOn }: Surplus): string {
-  const { closed } = plan.paddocks.find((paddock) => paddock.id === paddockId)!;
+  const { closedDays: closed } = plan.paddocks.find((paddock) => paddock.id === paddockId)!;
   const round = closed.findLast(
     ({ from, to, why }) => why === 'hay' && from <= cutOn && cutOn <= to,
   );

@@ -71,15 +71,15 @@ export function seasonSwards(
       growth,
       readings,
       heights: {
-        turnInCm: paddock.turnInCm ?? forage.heights.turnInCm,
-        residualCm: paddock.residualCm ?? forage.heights.residualCm,
+        readyHeightCm: paddock.readyHeightCm ?? forage.heights.readyHeightCm,
+        residualHeightCm: paddock.residualHeightCm ?? forage.heights.residualHeightCm,
       },
     };
   });
   const ratesAt = ({ growth, heights, kgPerHaCm, ceiling }: Base, factor: number): Float64Array => {
     // A very tall turn-in of a dense stand can pass the ceiling that all stands share.
-    const to = Math.min(heights.turnInCm * kgPerHaCm, 0.9 * ceiling);
-    const from = Math.min(heights.residualCm * kgPerHaCm, 0.8 * to);
+    const to = Math.min(heights.readyHeightCm * kgPerHaCm, 0.9 * ceiling);
+    const from = Math.min(heights.residualHeightCm * kgPerHaCm, 0.8 * to);
     const perKg = ratePerDayOfMean(factor, from, to, ceiling);
     return growth.expected.map((kg) => kg * perKg);
   };
@@ -105,7 +105,7 @@ interface Base {
   readonly forage: Forage;
   readonly kgPerHaCm: number;
   readonly growth: Growth;
-  readonly heights: { readonly turnInCm: number; readonly residualCm: number };
+  readonly heights: { readonly readyHeightCm: number; readonly residualHeightCm: number };
   /** A thin stand reaches the same height with less in it. */
   readonly ceiling: number;
   /** In date order, none after today. */
@@ -198,17 +198,17 @@ function swardOfBase(
   const { paddock, forage, kgPerHaCm, growth, readings, heights, ceiling } = base;
   const { tables, herds } = request;
   const { winterLossPerDay, hay } = tables.pasture;
-  const { residualCm, turnInCm } = heights;
+  const { residualHeightCm, readyHeightCm } = heights;
   const held = herds.find((herd) => herd.inPaddockId === paddock.id);
   const plain: PlainSward = {
     areaHa: paddock.areaM2 / 10_000,
     ceilingKgPerHa: ceiling,
     rate,
     loss: Float64Array.from(growth.table, (kg) => (kg <= 0 ? winterLossPerDay.value : 0)),
-    residualKgPerHa: residualCm * kgPerHaCm,
-    turnInKgPerHa: turnInCm * kgPerHaCm,
+    residualKgPerHa: residualHeightCm * kgPerHaCm,
+    turnInKgPerHa: readyHeightCm * kgPerHaCm,
     rankKgPerHa:
-      Math.max(turnInCm * tables.judgements.grass.rankOverReady.value, forage.heights.rankCm) *
+      Math.max(readyHeightCm * tables.judgements.grass.rankOverReady.value, forage.heights.rankCm) *
       kgPerHaCm,
     minRestDays: restDays(request, forage, growth.expected),
     isClosed: closedDays(paddock, span),
@@ -300,7 +300,7 @@ function restDays(
 
 function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
   const closed = new Uint8Array(span.days);
-  for (const { from, to } of paddock.closed) {
+  for (const { from, to } of paddock.closedDays) {
     const first = Math.max(0, daysBetween(span.first, from));
     const last = Math.min(span.days - 1, daysBetween(span.first, to));
     for (let i = first; i <= last; i++) closed[i] = 1;

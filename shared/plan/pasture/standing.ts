@@ -88,8 +88,8 @@ export function heightOn(plan: PasturePlan, paddock: PaddockPart, day: number): 
     [
       from(standing, 'W'),
       from(paddock.perCm, 'm'),
-      input('Ready height', paddock.turnInCm, 'cm', 'h_in'),
-      input('Residual', paddock.residualCm, 'cm', 'h_res'),
+      input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
+      input('Residual', paddock.residualHeightCm, 'cm', 'h_res'),
     ],
     { spread: heightSpread(standing.value, paddock.perCm.spread) },
   );

@@ -131,7 +131,7 @@ function firstRank(
 }
 
 /** Ground that is shut for something else than hay is not mown; grass kept for fall not at all. */
-const isLeftAlone = ({ closed }: Paddock, on: PlainDate): boolean =>
+const isLeftAlone = ({ closedDays: closed }: Paddock, on: PlainDate): boolean =>
   closed.some(
     ({ why, from, to }) => why !== 'hay' && from <= on && (why === 'stockpile' || on <= to),
   );

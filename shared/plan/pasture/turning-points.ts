@@ -114,7 +114,7 @@ export interface TurningPart {
     readonly paddockIds: readonly string[];
     /** The moves of this plan leave them alone. */
     readonly isKept: boolean;
-    readonly standing: NumberQuantity;
+    readonly forageOnHand: NumberQuantity;
   };
 }
 
@@ -132,7 +132,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
   const cool = grass.swards
     .map((s, p) => ({ s, p }))
     .filter(({ s }) => s.forage.habit === 'cool-season')
-    .sort((a, b) => b.s.forage.heights.turnInCm - a.s.forage.heights.turnInCm);
+    .sort((a, b) => b.s.forage.heights.readyHeightCm - a.s.forage.heights.readyHeightCm);
   const kept = context.choices.keepForAutumnIds ?? [];
   const picked =
     0 < kept.length
@@ -149,7 +149,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
             turningFormulas.ready,
             [
               input('Paddock', ready.name, 'text'),
-              input('Ready height', ready.turnInCm, 'cm', 'h_in'),
+              input('Ready height', ready.readyHeightCm, 'cm', 'h_in'),
               input('Weather used', context.climate.label, 'text'),
             ],
             { rows: [context.growth] },
@@ -177,7 +177,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
             ),
             isKept: 0 < kept.length,
             paddockIds: picked.map(({ p }) => paddocks[p]!.id),
-            standing: stockpiled(context, picked[0]!.p, shut, end),
+            forageOnHand: stockpiled(context, picked[0]!.p, shut, end),
           },
         }),
   };
@@ -252,12 +252,12 @@ function stockpiled(
 function firstReady({
   span,
   grass,
-}: PastureContext): { day: number; name: string; turnInCm: number } | undefined {
+}: PastureContext): { day: number; name: string; readyHeightCm: number } | undefined {
   for (let day = span.from; day < span.to; day++) {
     for (const { sward, paddock, kgPerHaCm } of grass.swards) {
       if (sward.isClosed[day] !== 0) continue;
       if (sward.turnInKgPerHa <= massOn(sward, sward.startKgPerHa, span.from, day))
-        return { day, name: paddock.name, turnInCm: sward.turnInKgPerHa / kgPerHaCm };
+        return { day, name: paddock.name, readyHeightCm: sward.turnInKgPerHa / kgPerHaCm };
     }
   }
   return undefined;
@@ -414,7 +414,7 @@ function lastGrazingOf(
         ? [
             input('Nearest to its height then', tallest.name, 'text'),
             input('Its height', tallest.heightCm, 'cm', 'h'),
-            input('Its ready height', tallest.turnInCm, 'cm', 'h_in'),
+            input('Its ready height', tallest.readyHeightCm, 'cm', 'h_in'),
             input('Its rest', tallest.rest, 'text'),
           ]
         : []),
@@ -428,7 +428,7 @@ function ripestAfter(
   { grass }: PastureContext,
   books: SeasonBooks,
   day: number,
-): { name: string; heightCm: number; turnInCm: number; rest: string } | undefined {
+): { name: string; heightCm: number; readyHeightCm: number; rest: string } | undefined {
   const open = grass.swards.flatMap(({ sward, kgPerHaCm, paddock }, p) => {
     if (sward.isClosed[day + 1] !== 0) return [];
     const mass = books.massKgPerHa[p]![day]!;
@@ -438,7 +438,7 @@ function ripestAfter(
       {
         name: paddock.name,
         heightCm: mass / kgPerHaCm,
-        turnInCm: sward.turnInKgPerHa / kgPerHaCm,
+        readyHeightCm: sward.turnInKgPerHa / kgPerHaCm,
         ripeness: mass / sward.turnInKgPerHa,
         rest:
           end === undefined

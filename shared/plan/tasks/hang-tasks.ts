@@ -103,7 +103,7 @@ function taskOf(
     start: dates.start,
     end: dates.end,
     latestStart: dates.latestStart,
-    slackDays: dates.slackDays,
+    spareDays: dates.spareDays,
     alreadyLate: dates.alreadyLate,
     overdue: dates.overdue,
     hours: round6(hours * days),
@@ -115,16 +115,16 @@ function taskOf(
     ifLate: template.ifLate,
     mark: template.mark,
   };
-  const { earliestOffsetDays, comesOver, needs, conditions, mayFollowDays, leadNote } = template;
+  const { earliestOffsetDays, spreadOver, needs, conditions, mayFollowDays, leadNote } = template;
   if (of.id !== undefined) result.belongsToId = of.id;
   if (earliestOffsetDays !== undefined)
     result.earliestStart = addDays(event.date, earliestOffsetDays);
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
-  if (comesOver) result.comesOver = spanOf(event.date, comesOver);
+  if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
   if (leadNote !== undefined) result.leadNote = leadNote;
   if (needs !== undefined) result.needs = needs;
   if (conditions) result.conditions = conditions;
-  if (template.inOneGo) result.inOneGo = true;
+  if (template.notSplit) result.notSplit = true;
   if (template.ifNeeded) result.ifNeeded = true;
   return result;
 }
@@ -133,7 +133,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 function spanOf(
   date: PlainDate,
-  { fromOffsetDays, days }: NonNullable<TaskTemplate['comesOver']>,
+  { fromOffsetDays, days }: NonNullable<TaskTemplate['spreadOver']>,
 ): { from: PlainDate; to: PlainDate } {
   const from = addDays(date, fromOffsetDays);
   return { from, to: addDays(from, days - 1) };

@@ -20,13 +20,13 @@ export interface Task {
   readonly start: PlainDate;
   readonly end: PlainDate;
   readonly latestStart: PlainDate;
-  readonly slackDays: number;
+  readonly spareDays: number;
   readonly alreadyLate: boolean;
   readonly overdue: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Days over which its hours come, a part with each animal. */
-  readonly comesOver?: { readonly from: PlainDate; readonly to: PlainDate };
+  readonly spreadOver?: { readonly from: PlainDate; readonly to: PlainDate };
   /** Why it cannot be left until the last moment. */
   readonly leadNote?: string;
 
@@ -39,7 +39,7 @@ export interface Task {
   /** Daily work, which takes its hours every day from start to end. */
   readonly isDaily: boolean;
   /** Not spread over days. */
-  readonly inOneGo?: boolean;
+  readonly notSplit?: boolean;
 
   readonly needs?: string;
   readonly conditions?: WorkConditions;

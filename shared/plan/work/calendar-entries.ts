@@ -41,7 +41,7 @@ export function calendarEntries(
 }
 
 function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
-  const { key, name, belongsTo, pieces, why, ifLate, importance, slackDays } = job;
+  const { key, name, belongsTo, pieces, why, ifLate, priority, calendarSpareDays: spareDays } = job;
   if (pieces.length === 0) {
     return [
       {
@@ -49,7 +49,7 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
         date: job.latest,
         title: `No hours planned: ${name}${belongsTo ? ` · ${belongsTo.name}` : ''}`,
         text: `Due today. ${why}`,
-        cannotSlip: importance === 'must',
+        cannotSlip: priority === 'must',
       },
     ];
   }
@@ -63,7 +63,7 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
       ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
     ].join('\n'),
     personIds,
-    cannotSlip: importance === 'must' && slackDays <= 0,
+    cannotSlip: priority === 'must' && spareDays <= 0,
   }));
 }
 

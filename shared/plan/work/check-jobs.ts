@@ -22,11 +22,11 @@ export function ownJobProblems(
       });
   });
   const able = personIds?.length ?? people.length;
-  if (0 < people.length && 0 < able && able < (conditions.people ?? 1))
+  if (0 < people.length && 0 < able && able < (conditions.peopleNeeded ?? 1))
     problems.push({
-      field: 'conditions.people',
+      field: 'conditions.peopleNeeded',
       code: 'out-of-bounds',
-      given: conditions.people,
+      given: conditions.peopleNeeded,
       max: able,
       fix: 'It takes more people than can do it: let more do it, or make it a job for fewer.',
     });

@@ -8,8 +8,8 @@ export interface WorkComparison {
   readonly plan: WorkPlan;
   readonly changes: readonly WorkChange[];
   /** Work that would fit and does not now, and the other way round. */
-  readonly freed: readonly string[];
-  readonly broken: readonly { readonly name: string; readonly why: string }[];
+  readonly nowFits: readonly string[];
+  readonly noLongerFits: readonly { readonly name: string; readonly why: string }[];
   readonly lateBefore: number;
   readonly lateAfter: number;
   /** Weeks with more work due than hours, by their first day. */
@@ -28,11 +28,11 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
   return {
     plan: after,
     changes: after.changes!.list,
-    freed: before.jobs
+    nowFits: before.jobs
       .filter(isUnfit)
       .filter(({ key }) => after.jobs.some((job) => job.key === key && !isUnfit(job)))
       .map(({ name }) => name),
-    broken: after.jobs
+    noLongerFits: after.jobs
       .filter(isUnfit)
       .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
       .map(({ name, why }) => ({ name, why })),

@@ -18,7 +18,7 @@ export interface DaysOfWork {
   readonly isForecast: Uint8Array;
 }
 
-export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundLooks'>;
+export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundChecks'>;
 
 /** Soil water is followed from so many days before the plan. */
 const BEFORE_DAYS = 45;
@@ -61,7 +61,7 @@ function frameFrom(place: WorkPlace, before: number, days: number) {
 /** What was seen on days of which the rain is known, and what the layer lacked by the balance. */
 function looksWithWater(place: WorkPlace, zone: RootZone, usualMm: number) {
   const { today, climate, farm, tables } = place;
-  const looks = place.groundLooks.filter(
+  const looks = place.groundChecks.filter(
     ({ date }) =>
       date <= today && daysBetween(date, today) < tables.judgements.work.looksCountDays.value,
   );
@@ -92,7 +92,7 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const { wetDay } = place.tables.work;
   const run = withKnown(frame, weather);
   const n = dayOfYear.length;
-  const seen = seenIn(place.groundLooks, first, n);
+  const seen = seenIn(place.groundChecks, first, n);
   const depletionMm = layerDepletionMm(
     zone,
     { run, dayOfYear, latitudeDeg: place.farm.latitudeDeg },
@@ -133,7 +133,7 @@ export function suitsOf(
   days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
-  const { people: _people, daylight: _daylight, ...asks } = conditions;
+  const { peopleNeeded: _people, daylight: _daylight, ...asks } = conditions;
   if (Object.values(asks).every((each) => each === undefined || each === false)) return undefined;
   return Uint8Array.from(days.rainMm, (_, day) =>
     unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,

@@ -7,15 +7,15 @@ import type { KeyDate } from '../tasks/event.js';
  * on has moved since. A job whose event is gone stays where it is.
  */
 export function movedWithEvent(job: OwnJob, events: readonly KeyDate[]): OwnJob {
-  const { hangsOn } = job;
-  const event = hangsOn && events.find(({ id }) => id === hangsOn.eventId);
-  if (!event || event.date === hangsOn.on) return job;
-  const days = daysBetween(hangsOn.on, event.date);
+  const { tiedTo } = job;
+  const event = tiedTo && events.find(({ id }) => id === tiedTo.eventId);
+  if (!event || event.date === tiedTo.on) return job;
+  const days = daysBetween(tiedTo.on, event.date);
   return {
     ...job,
-    hangsOn: { eventId: event.id, on: event.date },
+    tiedTo: { eventId: event.id, on: event.date },
     dueOn: addDays(job.dueOn, days),
     ...(job.notBefore === undefined ? {} : { notBefore: addDays(job.notBefore, days) }),
-    ...(job.lastOn === undefined ? {} : { lastOn: addDays(job.lastOn, days) }),
+    ...(job.noUseAfter === undefined ? {} : { noUseAfter: addDays(job.noUseAfter, days) }),
   };
 }

@@ -55,7 +55,7 @@ function warmDay(
 export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number): NumberQuantity =>
   quantity(
     `Hours of “${set.name}”`,
-    jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.people ?? 1), 0),
+    jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.peopleNeeded ?? 1), 0),
     'h',
     jobSetFormulas.hours,
     [input(`How many, ${set.unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
@@ -75,7 +75,7 @@ export function jobsOfSet(
   const jobs = set.jobs.flatMap((job) =>
     Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
   );
-  const open = jobs.filter((job) => today <= (job.lastOn ?? job.dueOn));
+  const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
   const ids = new Set(open.map(({ id }) => id));
   return open.map((job) => {
     if (job.waitsForId === undefined || ids.has(job.waitsForId)) return job;
@@ -98,8 +98,8 @@ function dated(
     hours: Math.max(0.1, Math.round(hours * 100) / 100),
     notBefore: on(job.firstOffsetDays),
     dueOn: on(job.dueOffsetDays),
-    ...(job.lastOffsetDays === undefined ? {} : { lastOn: on(job.lastOffsetDays) }),
-    importance: job.importance,
+    ...(job.lastOffsetDays === undefined ? {} : { noUseAfter: on(job.lastOffsetDays) }),
+    priority: job.priority,
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
     ...(job.waitsFor === undefined

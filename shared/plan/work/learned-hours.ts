@@ -1,4 +1,4 @@
-import type { WorkMark } from '../../farm/job.js';
+import type { Progress } from '../../farm/job.js';
 import type { Judgements } from '../../tables/judgements.js';
 
 /** What the household's own log says of the time a kind of work takes. */
@@ -17,7 +17,7 @@ export interface LearnedHours {
  * Source: shrinkage of a mean toward a prior by one observation; common practice.
  */
 export function learnedHours(
-  marks: readonly WorkMark[],
+  marks: readonly Progress[],
   { mostLoggedFactor, usualHoursWeight }: Judgements['work'],
 ): Map<string, LearnedHours> {
   const most = mostLoggedFactor.value;

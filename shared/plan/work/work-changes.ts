@@ -67,7 +67,9 @@ const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${tex
 /** What is no longer asked for; what was ticked off or ran out is not news. */
 function gone(kept: KeptPlan, { needs, request }: WholeWork): WorkChange[] {
   const keys = new Set(needs.map(({ key }) => key));
-  const done = new Set(request.marks.filter((m) => m.doneOn !== undefined).map(({ key }) => key));
+  const done = new Set(
+    request.progress.filter((m) => m.doneOn !== undefined).map(({ key }) => key),
+  );
   return Object.entries(kept.jobs)
     .filter(([key, { latest }]) => !keys.has(key) && !done.has(key) && request.today <= latest)
     .map(([key, { name, belongsTo, pieces }]) => ({
@@ -99,7 +101,7 @@ function whyMoved(
   for (const piece of was.pieces) {
     const day = daysBetween(request.today, piece.date);
     if (day < 0) return `it was not ticked off on ${date(day)}`;
-    const mark = request.marks.find(({ key }) => key === need.key);
+    const mark = request.progress.find(({ key }) => key === need.key);
     if (mark?.notBefore !== undefined && piece.date < mark.notBefore)
       return `you put it off to ${formatShortDate(mark.notBefore)}`;
     if (day < job.fromDay) return `it cannot begin before ${date(job.fromDay)} now`;

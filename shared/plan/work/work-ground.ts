@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { GroundLook } from '../../farm/ground-look.js';
+import type { GroundCheck } from '../../farm/ground-check.js';
 import type { Judgements } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import { OWN_DEFAULT, weakestMark, type Sourced } from '../../explain/formula.js';
@@ -48,7 +48,7 @@ interface Seen {
   readonly isWorkable: boolean;
 }
 
-export const seenIn = (looks: readonly GroundLook[], first: PlainDate, days: number): Seen[] =>
+export const seenIn = (looks: readonly GroundCheck[], first: PlainDate, days: number): Seen[] =>
   looks
     .map(({ date, isWorkable }) => ({ day: daysBetween(first, date), isWorkable }))
     .filter(({ day }) => 0 < day && day < days)

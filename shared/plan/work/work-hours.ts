@@ -71,10 +71,10 @@ export function workHours(
 }
 
 /** Done on one set day because animals depend on it, and asking nothing of that day. */
-function isBoundToItsDay({ importance, fromDay, untilDay, conditions }: WorkNeed): boolean {
-  const { people: _people, ...asks } = conditions;
+function isBoundToItsDay({ priority, fromDay, untilDay, conditions }: WorkNeed): boolean {
+  const { peopleNeeded: _people, ...asks } = conditions;
   const asksNothing = Object.values(asks).every((each) => each === undefined || each === false);
-  return importance === 'must' && fromDay === untilDay && asksNothing;
+  return priority === 'must' && fromDay === untilDay && asksNothing;
 }
 
 /** Those with most time left do it, beyond their hours if need be; whoever is away does not. */
@@ -85,7 +85,7 @@ function takeItsDay(
 ): WorkOnItsDay | undefined {
   const day = need.fromDay;
   const minutes = Math.max(1, Math.round(60 * need.hours));
-  const count = need.conditions.people ?? 1;
+  const count = need.conditions.peopleNeeded ?? 1;
   const workers = people
     .flatMap((person, w) => (canDo(person, need) && 0 < given[w]![day]! ? [w] : []))
     .sort((a, b) => left[b]![day]! - left[a]![day]!)

@@ -1,6 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
-import type { Importance, WorkConditions, WorkMark } from '../../farm/job.js';
+import type { Priority, WorkConditions, Progress } from '../../farm/job.js';
 import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
 import { movedWithEvent } from './hanging-jobs.js';
@@ -30,7 +30,7 @@ export interface WorkNeed {
   readonly untilDay: number;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
-  readonly importance: Importance;
+  readonly priority: Priority;
   readonly personIds?: readonly string[];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
@@ -64,7 +64,7 @@ export interface DoneNeed {
 function doneLately(
   { today, tables }: WorkRequest,
   needs: readonly WorkNeed[],
-  marks: ReadonlyMap<string, WorkMark>,
+  marks: ReadonlyMap<string, Progress>,
 ): DoneNeed[] {
   return needs.flatMap(({ key, name }) => {
     const on = marks.get(key)?.doneOn;
@@ -79,11 +79,11 @@ export function workNeeds(
   request: WorkRequest,
   days: number,
 ): { needs: WorkNeed[]; chores: PlannedChore[]; done: DoneNeed[] } {
-  const marks = new Map(request.marks.map((mark) => [mark.key, mark]));
+  const marks = new Map(request.progress.map((mark) => [mark.key, mark]));
   const needs: WorkNeed[] = [];
   const chores: PlannedChore[] = [];
   const judged = request.tables.judgements.work;
-  const learned = learnedHours(request.marks, judged);
+  const learned = learnedHours(request.progress, judged);
   for (const work of request.work) readWork(request, { work, days, learned }, needs, chores);
   const events = request.work.flatMap((work) => work.events);
   for (const given of request.ownJobs) {
@@ -95,10 +95,10 @@ export function workNeeds(
       hours: job.hours,
       fromDay: job.notBefore ? daysBetween(request.today, job.notBefore) : 0,
       dueDay: daysBetween(request.today, job.dueOn),
-      untilDay: job.lastOn ? daysBetween(request.today, job.lastOn) : days - 1,
+      untilDay: job.noUseAfter ? daysBetween(request.today, job.noUseAfter) : days - 1,
       conditions: job.conditions,
       canBeSpread: job.canBeSpread,
-      importance: job.importance,
+      priority: job.priority,
       ...(job.personIds === undefined ? {} : { personIds: job.personIds }),
       waitsFor:
         job.waitsForId === undefined
@@ -150,7 +150,7 @@ function readWork(
       if (toDay < 0 || days <= fromDay) continue;
       const span = { fromDay: Math.max(0, fromDay), toDay: Math.min(days - 1, toDay) };
       // What comes with each animal is an average of its days: no day has just that much of it.
-      const name = task.comesOver ? `${task.name} (as they come)` : task.name;
+      const name = task.spreadOver ? `${task.name} (as they come)` : task.name;
       chores.push({
         key,
         name,
@@ -162,10 +162,10 @@ function readWork(
       continue;
     }
     const fromDay = daysBetween(today, task.earliestStart ?? task.start);
-    const dueDay = endDay + task.slackDays + (task.mayFollowDays ?? 0);
+    const dueDay = endDay + task.spareDays + (task.mayFollowDays ?? 0);
     if (dueDay < -longPastDays.value) continue;
     const isOnItsDay = isFixed(work.kind, task);
-    const people = task.conditions?.people ?? 1;
+    const people = task.conditions?.peopleNeeded ?? 1;
     const kind = `${work.kind}/${task.templateId}`;
     const reckonedHours = task.hours / people;
     const known = learned.get(kind);
@@ -181,8 +181,8 @@ function readWork(
       dueDay,
       untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + graceDays.value,
       conditions: task.conditions ?? {},
-      canBeSpread: !isOnItsDay && !task.inOneGo,
-      importance: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
+      canBeSpread: !isOnItsDay && !task.notSplit,
+      priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
       // Work of one day follows each other within it: one that is short of hours holds up no other.
       waitsFor: isOnItsDay
         ? []
@@ -197,14 +197,14 @@ function readWork(
 
 /** Work on the one day of its event, or on a set day before it; what comes after can wait. */
 const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
-  task.slackDays === 0 &&
+  task.spareDays === 0 &&
   task.start === task.end &&
   task.earliestStart === undefined &&
   (kind === 'herd' || task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
 function choreSpan(task: Task): { from: string; to: string } | undefined {
-  if (task.comesOver) return task.comesOver;
+  if (task.spreadOver) return task.spreadOver;
   return task.isDaily ? { from: task.start, to: task.end } : undefined;
 }
 

@@ -34,13 +34,13 @@ export interface JobOutlook {
   readonly standardError: number;
   readonly lost: number;
   /** Day by which it is done in half of the years, and in nine of ten. */
-  readonly halfDone?: string;
-  readonly mostDone?: string;
+  readonly usuallyBy?: string;
+  readonly nearlyAlwaysBy?: string;
   /** Last day to begin it and still be done in time in nine years of ten, its hours kept free. */
-  readonly startBy?: string;
+  readonly startBySafe?: string;
   /** Days between its first and its latest, and how many of them suit it. */
   readonly windowDays: number;
-  readonly suitingDays?: CountSpread;
+  readonly suitableDays?: CountSpread;
 }
 
 /** Days of a time of the month on which the ground can be worked. */
@@ -128,12 +128,12 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
         chance: chance.onTime,
         standardError: chance.standardError,
         lost: chance.lost,
-        ...(chance.halfDoneDay < 0 ? {} : { halfDone: dateOf(chance.halfDoneDay) }),
-        ...(chance.mostDoneDay < 0 ? {} : { mostDone: dateOf(chance.mostDoneDay) }),
-        ...(startBy < 0 ? {} : { startBy: dateOf(startBy) }),
+        ...(chance.halfDoneDay < 0 ? {} : { usuallyBy: dateOf(chance.halfDoneDay) }),
+        ...(chance.mostDoneDay < 0 ? {} : { nearlyAlwaysBy: dateOf(chance.mostDoneDay) }),
+        ...(startBy < 0 ? {} : { startBySafe: dateOf(startBy) }),
         windowDays: Math.max(0, latestDay - from + 1),
         ...(asksForDays
-          ? { suitingDays: spread(suits.map((of) => countBetween(of[i]!, from, latestDay))) }
+          ? { suitableDays: spread(suits.map((of) => countBetween(of[i]!, from, latestDay))) }
           : {}),
       };
     }),

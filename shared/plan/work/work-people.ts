@@ -4,7 +4,7 @@ import type { Handover } from '../../farm/handover.js';
 import type { WorkNeed } from './work-needs.js';
 import type { WorkRequest } from './work-request.js';
 
-/** One of the household, or a caretaker who only comes in for a hand-over. */
+/** One of the household, or a sitter who only comes in for a hand-over. */
 export interface WorkPerson extends Person {
   readonly comesInFor?: string;
 }
@@ -17,9 +17,9 @@ export const workPeople = (
   ...people,
   ...handovers
     .filter(({ personId }) => personId === undefined)
-    .map(({ id, caretaker }) => ({
-      id: `caretaker-${id}`,
-      name: caretaker ?? '',
+    .map(({ id, sitter }) => ({
+      id: `sitter-${id}`,
+      name: sitter ?? '',
       away: [],
       comesInFor: id,
     })),
@@ -28,7 +28,7 @@ export const workPeople = (
 export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boolean =>
   person.comesInFor === id || (personId !== undefined && person.id === personId);
 
-/** Hours of a person on a date: on days that are handed over, the caretaker's only. */
+/** Hours of a person on a date: on days that are handed over, the sitter's only. */
 export function hoursOn(
   person: WorkPerson,
   date: PlainDate,
@@ -46,6 +46,6 @@ export function hoursOn(
 export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
   person.comesInFor === undefined
     ? (need.personIds ?? [person.id]).includes(person.id)
-    : need.importance === 'must' &&
+    : need.priority === 'must' &&
       need.personIds === undefined &&
-      (need.conditions.people ?? 1) === 1;
+      (need.conditions.peopleNeeded ?? 1) === 1;

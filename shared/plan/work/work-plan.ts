@@ -19,7 +19,7 @@ import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
 import { canDo, workPeople } from './work-people.js';
 import type { WholeWork } from './whole-work.js';
-import { remedyWords, unfitWords, whyThen } from './work-words.js';
+import { wordsToFit, unfitWords, whyThen } from './work-words.js';
 
 /** A piece of work on a day. */
 export interface PlannedPiece {
@@ -32,7 +32,7 @@ export interface PlannedJob {
   readonly key: string;
   readonly name: string;
   readonly belongsTo?: WorkNeed['belongsTo'];
-  readonly importance: WorkNeed['importance'];
+  readonly priority: WorkNeed['priority'];
   /** Of each person who takes part. */
   readonly hours: number;
   /** Hours of each that are done already and no longer counted in `hours`. */
@@ -42,11 +42,11 @@ export interface PlannedJob {
   readonly kind?: string;
   /** What its hours rest on. */
   readonly hoursFrom: Sourced;
-  readonly people: number;
+  readonly peopleNeeded: number;
   /** By the calendar alone: first and last day, and the days between. */
   readonly earliest: string;
   readonly latest: string;
-  readonly slackDays: number;
+  readonly calendarSpareDays: number;
   /** Days it can slip from where it is planned to its latest; of work that does not fit, none. */
   readonly spareDays: number;
   /** Its latest day lies before today. */
@@ -60,7 +60,7 @@ export interface PlannedJob {
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
   /** What would make it fit. */
-  readonly remedies: readonly string[];
+  readonly waysToFit: readonly string[];
   readonly ifLate?: string;
 }
 
@@ -117,7 +117,7 @@ export interface WorkPlan {
   readonly changes?: { readonly since: string; readonly list: readonly WorkChange[] };
   /** Found when the ground was looked at today. */
   readonly groundToday?: boolean;
-  /** What late and lost work costs by the importance of each, and the least it could. */
+  /** What late and lost work costs by the priority of each, and the least it could. */
   readonly cost: number;
   readonly costAtLeast: number;
 }
@@ -146,16 +146,16 @@ export function workPlanOf(
       key: need.key,
       name: need.name,
       ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
-      importance: need.importance,
+      priority: need.priority,
       hours: need.hours,
       hoursDone: need.hoursDone ?? 0,
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
       hoursFrom: hoursFrom(request, need),
-      people: problem.jobs[i]!.people,
+      peopleNeeded: problem.jobs[i]!.peopleNeeded,
       earliest: dateOf(window.earliestDay),
       latest: dateOf(window.latestDay),
-      slackDays: window.slackDays,
+      calendarSpareDays: window.spareDays,
       spareDays: isIn ? Math.max(0, window.latestDay - finishDay(pieces)) : 0,
       alreadyLate: window.latestDay < 0,
       pieces: pieces.map((piece) => ({
@@ -166,11 +166,11 @@ export function workPlanOf(
       shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
-      remedies: isIn ? [] : remedyWords(work, i),
+      waysToFit: isIn ? [] : wordsToFit(work, i),
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
     };
   });
-  const look = request.groundLooks.find(({ date }) => date === request.today);
+  const look = request.groundChecks.find(({ date }) => date === request.today);
   return {
     today: request.today,
     to: dateOf(problem.days - 1),
@@ -260,15 +260,15 @@ export function jobsOf(
 ): WorkJob[] {
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, wetDay } = tables.work;
-  const { importance } = tables.work.placing;
+  const { priority } = tables.work.placing;
   return needs.map((need): WorkJob => {
-    const { lostCost, lateCostPerDay } = importance.find((each) => each.id === need.importance)!;
+    const { lostCost, lateCostPerDay } = priority.find((each) => each.id === need.priority)!;
     const suits = suitsNeed(need, days, wetDay.rainMm);
     const bound = onItsDay.get(need.key);
     return {
       id: need.key,
       minutes: Math.max(1, Math.round(need.hours * 60)),
-      people: need.conditions.people ?? 1,
+      peopleNeeded: need.conditions.peopleNeeded ?? 1,
       able: people.flatMap((person, w) => (canDo(person, need) ? [w] : [])),
       ...(need.canBeSpread && smallestPieceHours.longerThanHours < need.hours
         ? { smallestPieceMinutes: 60 * smallestPieceHours.value }
@@ -347,9 +347,9 @@ function weeksOf(
   );
   problem.jobs.forEach((job, i) => {
     const latest = Math.max(0, windows[i]!.latestDay);
-    if (latest < problem.days) sums[Math.floor(latest / 7)]!.due += job.minutes * job.people;
+    if (latest < problem.days) sums[Math.floor(latest / 7)]!.due += job.minutes * job.peopleNeeded;
     for (const piece of fitted.plan[i]!)
-      sums[Math.floor(piece.day / 7)]!.planned += piece.minutes * job.people;
+      sums[Math.floor(piece.day / 7)]!.planned += piece.minutes * job.peopleNeeded;
   });
   return sums.map((sum, week) => ({
     from: addDays(today, 7 * week),

@@ -20,8 +20,8 @@ export const workFormulas = {
     sources: ['KELLEY_WALKER'],
     mark: 'from-memory',
   },
-  slack: {
-    id: 'slack-of-work',
+  spareDays: {
+    id: 'days-to-spare-of-work',
     title: 'Days to spare',
     words:
       'Days it can slip from where it is planned: from its planned end to its latest day. By the calendar alone they are the days between its earliest and its latest; work with none of those holds up all that follows.',
@@ -69,32 +69,39 @@ export const workFormulas = {
 
 type Dated = Pick<
   PlannedJob,
-  'name' | 'latest' | 'earliest' | 'slackDays' | 'spareDays' | 'hours' | 'learned' | 'hoursFrom'
+  | 'name'
+  | 'latest'
+  | 'earliest'
+  | 'calendarSpareDays'
+  | 'spareDays'
+  | 'hours'
+  | 'learned'
+  | 'hoursFrom'
 >;
 
-/** Due day, slack and hours of a piece of work, each to be opened. */
+/** Due day, days to spare and hours of a piece of work, each to be opened. */
 export function jobQuantities(
   job: Dated,
   { planned }: Pick<WorkBasis, 'planned'>,
 ): {
   latest: Quantity;
-  slack: NumberQuantity;
+  spareDays: NumberQuantity;
   hours: NumberQuantity;
 } {
-  const { name, latest, earliest, slackDays, spareDays, hours, learned, hoursFrom } = job;
+  const { name, latest, earliest, calendarSpareDays, spareDays, hours, learned, hoursFrom } = job;
   const work = input('Work', name, 'text');
   return {
     latest: datedFact('Due by', latest, workFormulas.latest, [work]),
-    slack: quantity(
+    spareDays: quantity(
       'Days to spare',
       spareDays,
       'day',
-      workFormulas.slack,
+      workFormulas.spareDays,
       [
         work,
         input('Earliest day', earliest, 'date', 'E'),
         input('Latest day', latest, 'date', 'L'),
-        input('Days to spare by the calendar', slackDays, 'day'),
+        input('Days to spare by the calendar', calendarSpareDays, 'day'),
       ],
       { rows: [planned] },
     ),
@@ -138,7 +145,7 @@ export function weekQuantities(
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
   { years, isMeasured, label, basis }: WorkOutlook,
-  { name, latest, chance, standardError, startBy }: JobOutlook,
+  { name, latest, chance, standardError, startBySafe: startBy }: JobOutlook,
 ): { chance: NumberQuantity; startBy?: Quantity } {
   const inputs = [
     input('Work', name, 'text'),

@@ -1,8 +1,8 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Farm, Person } from '../../farm/farm.js';
-import type { GroundLook } from '../../farm/ground-look.js';
+import type { GroundCheck } from '../../farm/ground-check.js';
 import type { Handover } from '../../farm/handover.js';
-import type { OwnJob, WorkMark } from '../../farm/job.js';
+import type { OwnJob, Progress } from '../../farm/job.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
 import type { KeyDate } from '../tasks/event.js';
@@ -29,14 +29,14 @@ export interface WorkRequest {
   /** Batches and herds of which no plan can be made, so that their work is missing here. */
   readonly unplanned: readonly string[];
   readonly ownJobs: readonly OwnJob[];
-  readonly marks: readonly WorkMark[];
+  readonly progress: readonly Progress[];
   /** What the household found when it looked at the ground. */
-  readonly groundLooks: readonly GroundLook[];
+  readonly groundChecks: readonly GroundCheck[];
   /** The last plan there was, so that as little as possible moves. */
   readonly kept?: KeptPlan;
   /** The last plan of a day before today, to say what changed since. */
   readonly before?: KeptPlan;
-  /** Days on which only a caretaker has hours. */
+  /** Days on which only a sitter has hours. */
   readonly handovers: readonly Handover[];
   readonly seed: number;
 }

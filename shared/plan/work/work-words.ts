@@ -94,7 +94,7 @@ export const unfitWords = ({ problem, fitted }: WholeWork, index: number): strin
   UNFIT[unfitBecause(problem, fitted.plan, index)];
 
 /** What would make a piece of work fit, a sentence each. */
-export function remedyWords(
+export function wordsToFit(
   { problem, fitted, request, needs }: WholeWork,
   index: number,
 ): string[] {
@@ -102,8 +102,8 @@ export function remedyWords(
   const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
   const job = problem.jobs[index]!;
   const helper =
-    1 < job.people
-      ? ` from each of ${job.people} people`
+    1 < job.peopleNeeded
+      ? ` from each of ${job.peopleNeeded} people`
       : job.smallestPieceMinutes === undefined
         ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
         : ', or a helper for as long';

@@ -1,9 +1,9 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import type { GroundLook } from '../../../shared/farm/ground-look.js';
+import type { GroundCheck } from '../../../shared/farm/ground-check.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import type { OwnJob, WorkMark } from '../../../shared/farm/job.js';
+import type { OwnJob, Progress } from '../../../shared/farm/job.js';
 import type { KeptJob } from '../../../shared/farm/resting-jobs.js';
-import type { CaretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
+import type { SitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js';
 import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
 import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
@@ -18,14 +18,14 @@ export const useOutlook = (farmId: string) =>
 export const useJobs = (farmId: string) => useQuery(ofFarm<KeptJob[]>(farmId, '/jobs'));
 export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
 export const useSheet = (farmId: string, id: string) =>
-  useQuery(ofFarm<CaretakerSheet>(farmId, `/handovers/${id}/sheet`));
+  useQuery(ofFarm<SitterSheet>(farmId, `/handovers/${id}/sheet`));
 
 /** Ticks work off, puts it off, or opens it again. */
 export const useMark = (farmId: string) =>
-  useChange((mark: WorkMark) => putJson<WorkMark>(`/farms/${farmId}/work/mark`, mark));
+  useChange((mark: Progress) => putJson<Progress>(`/farms/${farmId}/work/progress`, mark));
 /** Writes down what was found when the ground was looked at; without an answer it is forgotten. */
 export const useLook = (farmId: string) =>
-  useChange((look: Omit<GroundLook, 'isWorkable'> & { isWorkable?: boolean }) =>
+  useChange((look: Omit<GroundCheck, 'isWorkable'> & { isWorkable?: boolean }) =>
     putJson<unknown>(`/farms/${farmId}/work/ground`, look),
   );
 /** Replaces the forecast by one that is typed. */
@@ -41,7 +41,7 @@ export const useArrivalMove = (farmId: string) =>
   });
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {
-  readonly sheet: CaretakerSheet;
+  readonly sheet: SitterSheet;
   readonly moved: readonly WorkChange[];
 }
 

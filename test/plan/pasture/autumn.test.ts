@@ -16,7 +16,7 @@ const planOf = (keepForAutumnIds?: string[]): PasturePlan =>
   );
 const usual = planOf();
 const kept = planOf(['p2', 'p5']);
-const shutFrom = String(kept.turning.stockpile!.shutFrom.value);
+const shutFrom = String(kept.keyDates.stockpile!.shutFrom.value);
 const massAt = (plan: PasturePlan, id: string, date: string): number =>
   plan.paddocks.find((p) => p.id === id)!.massByDay[
     (Date.parse(date) - Date.parse(plan.from)) / 86_400_000
@@ -24,18 +24,18 @@ const massAt = (plan: PasturePlan, id: string, date: string): number =>
 
 describe('keeping grass for fall', () => {
   it('is advice until paddocks are chosen', () => {
-    expect(usual.turning.stockpile).toMatchObject({ isKept: false });
-    expect(usual.paddocks.flatMap((p) => p.closed.filter((c) => c.why === 'stockpile'))).toEqual(
-      [],
-    );
+    expect(usual.keyDates.stockpile).toMatchObject({ isKept: false });
+    expect(
+      usual.paddocks.flatMap((p) => p.closedDays.filter((c) => c.why === 'stockpile')),
+    ).toEqual([]);
   });
 
   it('shuts the chosen paddocks from the day advised until growth ends', () => {
-    expect(kept.turning.stockpile).toMatchObject({ isKept: true, paddockIds: ['p2', 'p5'] });
+    expect(kept.keyDates.stockpile).toMatchObject({ isKept: true, paddockIds: ['p2', 'p5'] });
     for (const id of ['p2', 'p5']) {
-      expect(kept.paddocks.find((p) => p.id === id)!.closed).toContainEqual({
+      expect(kept.paddocks.find((p) => p.id === id)!.closedDays).toContainEqual({
         from: shutFrom,
-        to: kept.turning.growthEnds,
+        to: kept.keyDates.growthEnds,
         why: 'stockpile',
       });
     }
@@ -43,13 +43,13 @@ describe('keeping grass for fall', () => {
 
   it('sends no herd there while they are shut, and grazes them afterward', () => {
     const inThere = kept.moves.filter(({ paddockId }) => ['p2', 'p5'].includes(paddockId));
-    const during = inThere.filter((m) => shutFrom <= m.to && m.from <= kept.turning.growthEnds);
+    const during = inThere.filter((m) => shutFrom <= m.to && m.from <= kept.keyDates.growthEnds);
     expect(during).toEqual([]);
-    expect(inThere.some((m) => kept.turning.growthEnds < m.from)).toBe(true);
+    expect(inThere.some((m) => kept.keyDates.growthEnds < m.from)).toBe(true);
   });
 
   it('leaves more standing there when growth ends than grazing on would', () => {
-    const { growthEnds } = kept.turning;
+    const { growthEnds } = kept.keyDates;
     for (const id of ['p2', 'p5']) {
       expect(massAt(usual, id, growthEnds)).toBeLessThan(massAt(kept, id, growthEnds));
     }
@@ -62,7 +62,9 @@ describe('keeping grass for fall', () => {
 
   it('does not mow ground that is shut for reseeding', () => {
     const closed = [{ from: '2027-04-21', to: '2027-12-15', why: 'reseeding' as const }];
-    const shut = newPaddocks(8, { areaM2: 4000 }).map((p, k) => (k === 0 ? { ...p, closed } : p));
+    const shut = newPaddocks(8, { areaM2: 4000 }).map((p, k) =>
+      k === 0 ? { ...p, closedDays: closed } : p,
+    );
     const plan = plannedPasture(newPastureRequest({ paddocks: shut }), 2);
     expect(plan.surplus.map((cut) => cut.paddockId)).not.toContain('p1');
     expect(plan.surplus.length).toBeGreaterThan(0);

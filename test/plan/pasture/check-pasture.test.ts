@@ -44,18 +44,36 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
   ],
   [
     'a residual above the turn-in height',
-    paddock({ turnInCm: 10, residualCm: 12 }),
-    { field: 'paddocks.0.residualCm', code: 'out-of-bounds', given: 12, max: 9.9, unit: 'cm' },
+    paddock({ readyHeightCm: 10, residualHeightCm: 12 }),
+    {
+      field: 'paddocks.0.residualHeightCm',
+      code: 'out-of-bounds',
+      given: 12,
+      max: 9.9,
+      unit: 'cm',
+    },
   ],
   [
     'a residual at the turn-in height of the forage',
-    paddock({ residualCm: 20.3 }),
-    { field: 'paddocks.0.residualCm', code: 'out-of-bounds', given: 20.3, max: 20.2, unit: 'cm' },
+    paddock({ residualHeightCm: 20.3 }),
+    {
+      field: 'paddocks.0.residualHeightCm',
+      code: 'out-of-bounds',
+      given: 20.3,
+      max: 20.2,
+      unit: 'cm',
+    },
   ],
   [
     'a turn-in height under the residual of the forage',
-    paddock({ turnInCm: 5 }),
-    { field: 'paddocks.0.residualCm', code: 'out-of-bounds', given: 7.62, max: 4.9, unit: 'cm' },
+    paddock({ readyHeightCm: 5 }),
+    {
+      field: 'paddocks.0.residualHeightCm',
+      code: 'out-of-bounds',
+      given: 7.62,
+      max: 4.9,
+      unit: 'cm',
+    },
   ],
   [
     'an unknown forage',
@@ -84,9 +102,9 @@ const WRONG: readonly (readonly [string, More, Partial<FieldProblem>])[] = [
   ],
   [
     'a paddock shut to before it is shut from',
-    paddock({ closed: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] }),
+    paddock({ closedDays: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] }),
     {
-      field: 'paddocks.0.closed.0.to',
+      field: 'paddocks.0.closedDays.0.to',
       code: 'out-of-bounds',
       given: '2027-06-01',
       min: '2027-06-10',

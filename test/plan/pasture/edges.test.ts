@@ -106,7 +106,7 @@ describe('planPasture', () => {
       2,
     );
     const need = plan.herds[0]!.needByDay.reduce((a, b) => a + b, 0);
-    expect(need).toBeGreaterThan(plan.book.startKg + plan.book.grownKg);
+    expect(need).toBeGreaterThan(plan.forageBalance.startKg + plan.forageBalance.grownKg);
     expect(plan.issues.map((each) => each.level)).toContain('stop');
   });
 });

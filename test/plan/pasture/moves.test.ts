@@ -65,7 +65,7 @@ describe('a move', () => {
     const shut = planOf({
       paddocks: land.map((own) => ({
         ...own,
-        closed: [{ from: shutFrom, to: addDays(shutFrom, 5), why: 'wet' as const }],
+        closedDays: [{ from: shutFrom, to: addDays(shutFrom, 5), why: 'wet' as const }],
       })),
       choices: { to: '2027-09-15' },
     });
@@ -88,20 +88,20 @@ describe('a move', () => {
       choices: { to: '2027-07-31' },
     });
     expect(out.moves[0]!.start).toBe('out-already');
-    expect(out.turning.herds[0]!.turnOut).toBeUndefined();
+    expect(out.keyDates.herds[0]!.turnOut).toBeUndefined();
   });
 
   it('opens its date, its days, its heights and its rest', () => {
     for (const move of plan.moves) {
       const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, move);
-      const { perCm, residualCm } = paddockOf(move);
+      const { perCm, residualHeightCm } = paddockOf(move);
       expect(date.value).toBe(move.from);
       expect(inputOf(days, 'Why they leave')).toBe(END_WORDS[move.end]);
       // A tenth of a centimeter, and a tenth of a kg/ha.
       expect(Math.abs(heightBefore.value - move.massBefore / perCm.value)).toBeLessThan(0.051);
       expect(Math.abs(heightAfter.value - move.massAfter / perCm.value)).toBeLessThan(0.051);
       expect(heightAfter.spread!.low).toBeLessThan(heightAfter.value);
-      expect(inputOf(heightAfter, 'Residual')).toBeCloseTo(residualCm, 3);
+      expect(inputOf(heightAfter, 'Residual')).toBeCloseTo(residualHeightCm, 3);
       expect(rest?.value).toBe(move.restDays);
     }
   });
@@ -124,7 +124,7 @@ describe('a move', () => {
 });
 
 describe('turn-out', () => {
-  const turnOut = plan.turning.herds[0]!.turnOut!;
+  const turnOut = plan.keyDates.herds[0]!.turnOut!;
 
   it('is the first day from the ground’s on which an open paddock stands at its height', () => {
     const ready = (day: number): boolean =>
@@ -150,14 +150,14 @@ describe('turn-out', () => {
       paddocks: land,
       herds: [newHerd({ turnOutOn: '2027-06-10' })],
       choices: { to: '2027-07-31' },
-    }).turning.herds[0]!.turnOut!;
+    }).keyDates.herds[0]!.turnOut!;
     expect(inputOf(set, 'Not before the date you set')).toBe('2027-06-10');
     expect(set.value).toBe('2027-06-10');
     const later = planOf({
       paddocks: land,
       herds: [newHerd({ groups: [newGroup({ arrivesOn: '2027-06-20' })] })],
       choices: { to: '2027-07-31' },
-    }).turning.herds[0]!.turnOut!;
+    }).keyDates.herds[0]!.turnOut!;
     expect(inputOf(later, 'Herd can graze from')).toBe('2027-06-20');
     expect(later.value).toBe('2027-06-20');
   });
@@ -168,7 +168,7 @@ describe('the last day on grass', () => {
     paddocks: newPaddocks(4),
     herds: [newHerd({ groups: [newGroup({ head: 10 })] })],
   });
-  const { lastGrazing } = autumn.turning.herds[0]!;
+  const { lastGrazing } = autumn.keyDates.herds[0]!;
 
   it('says why the herd leaves, and that the ripest paddock is below its height or not rested', () => {
     expect(lastGrazing!.value).toBe(autumn.moves.at(-1)!.to);
@@ -188,7 +188,7 @@ describe('the last day on grass', () => {
   });
 
   it('is the last of the plan where the plan ends first', () => {
-    const { lastGrazing: cut } = plan.turning.herds[0]!;
+    const { lastGrazing: cut } = plan.keyDates.herds[0]!;
     expect(cut!.value).toBe('2027-09-15');
     expect(inputOf(cut!, 'Why they leave it')).toBe('the plan ends');
   });
@@ -196,7 +196,7 @@ describe('the last day on grass', () => {
 
 describe('grass kept for fall', () => {
   it('grows from the residual by its growth sum, in the paddock that is named', () => {
-    const { standing, paddockIds } = plan.turning.stockpile!;
+    const { forageOnHand: standing, paddockIds } = plan.keyDates.stockpile!;
     const of = (symbol: string): number =>
       Number(standing.inputs.find((each) => each.symbol === symbol)!.value);
     const grown = of('K') / (1 + (of('K') / of('W_res') - 1) * Math.exp(-of('Σr')));

@@ -63,7 +63,7 @@ describe('planPasture', () => {
     plan.herds[0]!.hayByDay.slice(0, wait).forEach((kg, i) => {
       expect(kg).toBe(plan.herds[0]!.needByDay[i]);
     });
-    expect(plan.turning.herds[0]!.turnOut!.value).toBe(plan.moves[0]!.from);
+    expect(plan.keyDates.herds[0]!.turnOut!.value).toBe(plan.moves[0]!.from);
   });
 
   it('shows what was read on the first day, and how far it was off', () => {
@@ -75,8 +75,8 @@ describe('planPasture', () => {
     const [read, other] = plan.paddocks;
     expect(read!.height.value).toBe(21);
     expect(read!.lastReading).toEqual({ date: '2027-05-20', heightCm: 21 });
-    expect(read!.off).toBeDefined();
-    expect(other!.off).toBeUndefined();
+    expect(read!.deviation).toBeDefined();
+    expect(other!.deviation).toBeUndefined();
     expect(other!.height.mark).toBe('assumed');
     expect(read!.height.mark).not.toBe('assumed');
     expect(plan.farmFactor.inputs[0]!.value).toBe(1);
@@ -84,7 +84,7 @@ describe('planPasture', () => {
 
   it('hangs calving on the service: 283 days, ten days either side', () => {
     const group = newGroup({ classId: 'dry-cow', bredOn: '2026-08-01', breedId: 'all' });
-    const [calving] = planOf({ ...roomy, herds: [newHerd({ groups: [group] })] }).turning.herds[0]!
+    const [calving] = planOf({ ...roomy, herds: [newHerd({ groups: [group] })] }).keyDates.herds[0]!
       .calvings;
     expect(calving).toMatchObject({ early: '2027-05-01', late: '2027-05-21' });
     expect(calving!.due.value).toBe('2027-05-11');
@@ -96,7 +96,7 @@ describe('planPasture', () => {
         ...roomy,
         choices: { to: '2027-06-15' },
         herds: [newHerd({ groups: [newGroup({ classId })] })],
-      }).turning.herds[0]!;
+      }).keyDates.herds[0]!;
     const cows = datesOf('cow-calf');
     expect(cows.magnesiumFrom!.value).toBe(addDays(String(cows.turnOut!.value), -30));
     expect(datesOf('stocker').magnesiumFrom).toBeUndefined();
@@ -122,7 +122,7 @@ describe('whether the grass lasts', () => {
     const plan = planOf({ ...roomy, ...herdOf(60) });
     const stop = plan.issues.find((each) => each.code === 'more-than-grows')!;
     expect(stop.level).toBe('stop');
-    const carried = Math.floor(plan.sizing.capacity.value);
+    const carried = Math.floor(plan.stocking.capacity.value);
     expect(carried).toBeLessThan(30);
     expect(stop.text).toContain(`carries about ${carried} of 60 head`);
     expect(stop.text).toMatch(/need [\d,]+ kg .* grow about [\d,]+ kg/);
@@ -131,7 +131,7 @@ describe('whether the grass lasts', () => {
 
   it('does not stop a herd the farm carries', () => {
     const plan = ofRoomy;
-    expect(plan.sizing.capacity.value).toBeGreaterThan(4);
+    expect(plan.stocking.capacity.value).toBeGreaterThan(4);
     expect(plan.issues.filter((each) => each.level === 'stop')).toEqual([]);
   });
 
@@ -165,7 +165,7 @@ describe('whether the grass lasts', () => {
   it('stops a herd that never finds grass', () => {
     const plan = planOf({
       paddocks: [
-        newPaddock({ closed: [{ from: '2027-04-01', to: '2027-12-31', why: 'reseeding' }] }),
+        newPaddock({ closedDays: [{ from: '2027-04-01', to: '2027-12-31', why: 'reseeding' }] }),
       ],
     });
     expect(plan.moves).toEqual([]);
@@ -194,12 +194,12 @@ describe('rain', () => {
     const rainShareByMonth = [1, 1, 1, 1, 1, 0.3, 0.3, 0.3, 1, 1, 1, 1];
     const dry = planOf({ ...roomy, herds: [], choices: { rainShareByMonth, to: '2027-09-15' } });
     const usual = planOf({ ...roomy, herds: [] });
-    expect(dry.sizing.capacity.value).toBeLessThanOrEqual(usual.sizing.capacity.value);
+    expect(dry.stocking.capacity.value).toBeLessThanOrEqual(usual.stocking.capacity.value);
     const june = daysBetween('2027-04-21', '2027-06-01');
     expect(dry.paddocks[0]!.massByDay.slice(0, june)).toEqual(
       usual.paddocks[0]!.massByDay.slice(0, june),
     );
-    expect(dry.book.grownKg).toBeLessThan(usual.book.grownKg);
+    expect(dry.forageBalance.grownKg).toBeLessThan(usual.forageBalance.grownKg);
   });
 });
 
@@ -223,17 +223,19 @@ describe('a farm in the south', () => {
   });
 
   it('turns out half a year after its mirror in the north, give or take a week', () => {
-    const [out, home] = [there, here].map((plan) => String(plan.turning.herds[0]!.turnOut!.value));
+    const [out, home] = [there, here].map((plan) => String(plan.keyDates.herds[0]!.turnOut!.value));
     expect(Math.abs(daysBetween(home!, out!) - 184)).toBeLessThanOrEqual(7);
     expect(
-      Math.abs(daysBetween(here.turning.growthEnds, there.turning.growthEnds) - 182),
+      Math.abs(daysBetween(here.keyDates.growthEnds, there.keyDates.growthEnds) - 182),
     ).toBeLessThan(8);
   });
 
   it('carries as much as its mirror within 3 %, and grows as much within 10 %', () => {
     // Half a year is not half the days, so that the order of moves, and growth with it, can differ.
-    expect(Math.abs(there.book.grownKg / here.book.grownKg - 1)).toBeLessThan(0.1);
-    expect(Math.abs(there.sizing.capacity.value / here.sizing.capacity.value - 1)).toBeLessThan(
+    expect(Math.abs(there.forageBalance.grownKg / here.forageBalance.grownKg - 1)).toBeLessThan(
+      0.1,
+    );
+    expect(Math.abs(there.stocking.capacity.value / here.stocking.capacity.value - 1)).toBeLessThan(
       0.03,
     );
   });
@@ -258,7 +260,7 @@ describe('ground that is too wet', () => {
         heightCm: 24,
       }));
       const plan = plannedPasture({ ...request, climate, readings }, 2);
-      return String(plan.turning.herds[0]!.turnOut!.value);
+      return String(plan.keyDates.herds[0]!.turnOut!.value);
     };
     expect(turnOutAfter(0)).toBe('2027-05-20'); // tall, and drier than field capacity by then
     expect(turnOutAfter(30) >= '2027-06-05').toBe(true);

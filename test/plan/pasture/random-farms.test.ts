@@ -53,11 +53,11 @@ const paddock = fc.record({
   soilId: ids(tables.soils),
   hasWater: fc.boolean(),
   massKgPerHaCm: maybe(fc.integer({ min: 20, max: 500 })),
-  turnInCm: maybe(fc.integer({ min: 30, max: 90 })),
-  residualCm: maybe(fc.integer({ min: 1, max: 10 })),
+  readyHeightCm: maybe(fc.integer({ min: 30, max: 90 })),
+  residualHeightCm: maybe(fc.integer({ min: 1, max: 10 })),
   grazedDaysAgo: maybe(fc.integer({ min: 0, max: 300 })),
   harvestInDays: maybe(fc.integer({ min: 0, max: 200 })),
-  closed: fc.array(span, { maxLength: 2 }),
+  closedDays: fc.array(span, { maxLength: 2 }),
   readings: fc.array(
     fc.record({
       daysAgo: fc.integer({ min: 0, max: 120 }),
@@ -104,7 +104,7 @@ type Order = typeof farm extends fc.Arbitrary<infer T> ? T : never;
 function requestOf(order: Order): PastureCase {
   const { today, warmer, rain } = order;
   const paddocks = order.paddocks.map(
-    ({ grazedDaysAgo, harvestInDays, closed, readings: _, ...own }, k): Paddock =>
+    ({ grazedDaysAgo, harvestInDays, closedDays, readings: _, ...own }, k): Paddock =>
       newPaddock(
         defined({
           ...own,
@@ -112,7 +112,7 @@ function requestOf(order: Order): PastureCase {
           name: `Paddock ${k}`,
           lastGrazedOn: grazedDaysAgo === undefined ? undefined : addDays(today, -grazedDaysAgo),
           harvestOn: harvestInDays === undefined ? undefined : addDays(today, harvestInDays),
-          closed: closed.map((each) => ({
+          closedDays: closedDays.map((each) => ({
             from: addDays(today, each.from),
             to: addDays(today, each.from + each.days),
             why: 'wet' as const,
@@ -250,12 +250,12 @@ function expectApart(plan: PasturePlan, request: PastureCase): void {
         expect(seen.has(key)).toBe(false);
         seen.add(key);
       }
-      expect(paddock.closed.some((days) => days.from <= date && date <= days.to)).toBe(false);
+      expect(paddock.closedDays.some((days) => days.from <= date && date <= days.to)).toBe(false);
     }
   }
 }
 
-function expectBalanced({ book, moves, herds }: PasturePlan): void {
+function expectBalanced({ forageBalance: book, moves, herds }: PasturePlan): void {
   const came = book.startKg + book.grownKg;
   const went = book.eatenKg + book.trampledKg + book.mownKg + book.diedOffKg + book.endKg;
   expect(Math.abs(came - went)).toBeLessThan(0.5 + 1e-9 * came); // seven terms of one decimal

@@ -154,7 +154,7 @@ describe('seasonRows of land that is short', () => {
   it('have no stay where no herd finds grass', () => {
     const shut = planOf({
       paddocks: [
-        newPaddock({ closed: [{ from: '2027-04-01', to: '2027-12-31', why: 'reseeding' }] }),
+        newPaddock({ closedDays: [{ from: '2027-04-01', to: '2027-12-31', why: 'reseeding' }] }),
       ],
     });
     // What stands may still be mown.

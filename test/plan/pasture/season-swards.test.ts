@@ -196,7 +196,9 @@ describe('seasonSwards', () => {
 
   it('shuts a paddock on the days it was said to be shut', () => {
     const closed = [{ from: '2027-06-01', to: '2027-06-03', why: 'hay' as const }];
-    const { own, at } = seasonOf(newPastureRequest({ paddocks: [newPaddock({ closed })] }));
+    const { own, at } = seasonOf(
+      newPastureRequest({ paddocks: [newPaddock({ closedDays: closed })] }),
+    );
     const shut = [...own.sward.isClosed].flatMap((is, i) => (is === 0 ? [] : [i]));
     expect(shut).toEqual([at('2027-06-01'), at('2027-06-02'), at('2027-06-03')]);
   });

@@ -56,7 +56,7 @@ describe('standingOn', () => {
   });
 
   it('keeps the sums of the days true to the books of the season', () => {
-    const { book, paddocks } = plan;
+    const { forageBalance: book, paddocks } = plan;
     for (const key of ['grown', 'eaten', 'trampled', 'mown', 'diedOff'] as const) {
       const kg = paddocks.reduce(
         (sum, own) => sum + (own.days[key].reduce((a, b) => a + b, 0) * own.area.value) / 10_000,

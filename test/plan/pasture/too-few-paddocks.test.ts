@@ -23,7 +23,7 @@ const REST_DAYS = tables.forages.find((each) => each.id === 'orchardgrass-legume
 describe('too few paddocks for the longest rest', () => {
   it('starts from a rest of 42 days, which stays of 3 days turn into 15 paddocks', () => {
     expect(REST_DAYS).toBe(42);
-    expect(planOf(12, { longestStayDays: 3 }).sizing.herds[0]!.paddocks.value).toBe(15); // 42 ÷ 3 + 1
+    expect(planOf(12, { longestStayDays: 3 }).stocking.herds[0]!.paddocks.value).toBe(15); // 42 ÷ 3 + 1
   });
 
   it('notes how many it takes, for which rest and stay, and what closes it', () => {

@@ -81,8 +81,8 @@ describe('hangTasks', () => {
         const moved = events.map((event) => ({ ...event, date: addDays(event.date, days) }));
         const there = hangTasks(real, moved, of());
         const here = hangTasks(real, events, of());
-        expect(there.map(({ id, hours, slackDays }) => ({ id, hours, slackDays }))).toEqual(
-          here.map(({ id, hours, slackDays }) => ({ id, hours, slackDays })),
+        expect(there.map(({ id, hours, spareDays }) => ({ id, hours, spareDays }))).toEqual(
+          here.map(({ id, hours, spareDays }) => ({ id, hours, spareDays })),
         );
         expect(there.map(({ start, end, latestStart }) => [start, end, latestStart])).toEqual(
           here.map((t) => [t.start, t.end, t.latestStart].map((date) => addDays(date, days))),

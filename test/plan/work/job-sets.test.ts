@@ -14,7 +14,7 @@ describe('jobsOfSet', () => {
   it('takes 42 h to build a quarter mile of woven wire, with two', () => {
     const jobs = jobsOfSet(setOf('fence'), { anchorOn: '2027-05-20', count: 13.2, today });
     const build = jobs.find(({ id }) => id === 'build')!;
-    expect(build.conditions.people).toBe(2);
+    expect(build.conditions.peopleNeeded).toBe(2);
     expect(Math.abs(build.hours - 2 - 42)).toBeLessThan(0.5); // 2 h to set up, whatever its length
   });
 

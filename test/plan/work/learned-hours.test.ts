@@ -42,7 +42,7 @@ describe('workPlanOf', () => {
     const work = [newBatchWork('2027-05-05', '2027-04-05')];
     const kind = 'batch/meat.price-and-order-feed';
     const jobOf = (marks: Parameters<typeof learnedHours>[0]) =>
-      workPlanOf(newWork({ work, marks }), 50).jobs.find((job) => job.kind === kind)!;
+      workPlanOf(newWork({ work, progress: marks }), 50).jobs.find((job) => job.kind === kind)!;
     const plain = jobOf([]);
     const learned = jobOf([log(4, 1, kind)]);
     expect(plain.learned).toBeUndefined();

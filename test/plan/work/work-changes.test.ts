@@ -81,7 +81,7 @@ describe('what changed since the day before', () => {
     expect(
       changes(
         { ownJobs: [newOwnJob(on)] },
-        { ownJobs: [newOwnJob(on)], marks: [{ key: 'own/bed', notBefore: '2027-04-11' }] },
+        { ownJobs: [newOwnJob(on)], progress: [{ key: 'own/bed', notBefore: '2027-04-11' }] },
       )[0]!.why,
     ).toBe('You put it off to Sun 11 Apr.');
     expect(
@@ -104,12 +104,12 @@ describe('what changed since the day before', () => {
     const urgent = newOwnJob({
       id: 'urgent',
       name: 'Mend the pump',
-      importance: 'must',
+      priority: 'must',
       hours: 2,
       canBeSpread: false,
       notBefore: '2027-04-08',
       dueOn: '2027-04-08',
-      lastOn: '2027-04-08',
+      noUseAfter: '2027-04-08',
     });
     const bed = newOwnJob({ notBefore: '2027-04-08', hours: 2, canBeSpread: false });
     const list = changes({ ownJobs: [bed] }, { ownJobs: [bed, urgent] });
@@ -120,7 +120,7 @@ describe('what changed since the day before', () => {
   });
 
   it('tells apart what is gone, what no longer fits and what fits again', () => {
-    const on = { notBefore: '2027-04-08', dueOn: '2027-04-08', lastOn: '2027-04-08' };
+    const on = { notBefore: '2027-04-08', dueOn: '2027-04-08', noUseAfter: '2027-04-08' };
     const nobody = [{ id: 'a', name: 'Adult A', away: [{ from: '2027-04-08', to: '2027-04-08' }] }];
     const job = newOwnJob(on);
     expect(changes({ ownJobs: [job] }, { ownJobs: [] })[0]).toMatchObject({ kind: 'gone' });

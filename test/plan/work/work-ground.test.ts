@@ -26,7 +26,7 @@ const workable = (place: ReturnType<typeof dryPlace>): number[] => [
 describe('looks at the ground', () => {
   it('are believed on their day, and the reckoning goes on from them', () => {
     expect(workable(dryPlace())).toEqual(new Array(10).fill(1));
-    const wet = workable(dryPlace({ groundLooks: [{ date: today, isWorkable: false }] }));
+    const wet = workable(dryPlace({ groundChecks: [{ date: today, isWorkable: false }] }));
     expect(wet[0]).toBe(0);
     expect(wet.at(-1)).toBe(1); // it dries in time
     expect(wet.lastIndexOf(0)).toBeLessThan(4);
@@ -37,7 +37,7 @@ describe('looks at the ground', () => {
     const recent = place.climate.recent!.map((day, k) => (k === 29 ? { ...day, rainMm: 30 } : day));
     const rained = { ...place, climate: { ...place.climate, recent } };
     expect(workable(rained)[0]).toBe(0);
-    const looked = { ...rained, groundLooks: [{ date: today, isWorkable: true }] };
+    const looked = { ...rained, groundChecks: [{ date: today, isWorkable: true }] };
     expect(workable(looked)[0]).toBe(1);
   });
 

@@ -27,7 +27,7 @@ describe('workOutlookOf', () => {
     canBeSpread: false,
     notBefore: '2027-04-10',
     dueOn: '2027-04-12',
-    lastOn: '2027-04-20',
+    noUseAfter: '2027-04-20',
     conditions: { noRain: true },
   });
 
@@ -39,22 +39,22 @@ describe('workOutlookOf', () => {
     expect(jobIn(outlook, 'bed')).toMatchObject({
       chance: 0.75,
       lost: 0,
-      halfDone: '2027-04-10',
-      mostDone: '2027-04-14',
+      usuallyBy: '2027-04-10',
+      nearlyAlwaysBy: '2027-04-14',
       windowDays: 3,
-      suitingDays: { tenth: 0, half: 3, ninetieth: 3 },
+      suitableDays: { tenth: 0, half: 3, ninetieth: 3 },
     });
     expect(jobIn(outlook, 'bed').standardError).toBeCloseTo(Math.sqrt((0.75 * 0.25) / 12), 12);
-    expect(jobIn(outlook, 'bed').startBy).toBeUndefined(); // in 3 of 12 years no start is early enough
+    expect(jobIn(outlook, 'bed').startBySafe).toBeUndefined(); // in 3 of 12 years no start is early enough
   });
 
   it('names the last day to begin for nine years in ten', () => {
     const job = { ...outside, notBefore: '2027-04-06' };
     const history = years((year, day) => year === 2012 && '04-07' <= day && day <= '04-12');
     // One year of twelve is less than one in ten: begin on the due day and it is done in the rest.
-    expect(jobIn(outlookOf({ ownJobs: [job] }, history), 'bed').startBy).toBe('2027-04-12');
+    expect(jobIn(outlookOf({ ownJobs: [job] }, history), 'bed').startBySafe).toBe('2027-04-12');
     const two = years((year, day) => year < 2012 && '04-07' <= day && day <= '04-12');
-    expect(jobIn(outlookOf({ ownJobs: [job] }, two), 'bed').startBy).toBe('2027-04-06');
+    expect(jobIn(outlookOf({ ownJobs: [job] }, two), 'bed').startBySafe).toBe('2027-04-06');
   });
 
   it('draws years where the record is shorter than ten, and says so', () => {
@@ -85,7 +85,7 @@ describe('workOutlookOf', () => {
     const outlook = outlookOf({ work: [newBatchWork('2027-05-05', '2027-04-05')] });
     const order = outlook.jobs.find(({ key }) => key.includes('price-and-order-feed'))!;
     expect(order).toMatchObject({ chance: 1, standardError: 0, lost: 0 });
-    expect(order.suitingDays).toBeUndefined();
+    expect(order.suitableDays).toBeUndefined();
   });
 
   it('expects more workable days in May than in March', () => {

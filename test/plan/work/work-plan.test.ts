@@ -80,12 +80,12 @@ describe('workPlanOf', () => {
     const plan = withForecast([9, 9, 9, 0, 9, 9, 9, 9, 9, 9], {
       people: [{ id: 'a', name: 'Adult A', away: [] }],
       ownJobs: [
-        newOwnJob({ id: 'in', hours: 2, dueOn: '2027-04-11', lastOn: '2027-04-11' }),
+        newOwnJob({ id: 'in', hours: 2, dueOn: '2027-04-11', noUseAfter: '2027-04-11' }),
         newOwnJob({
           id: 'out',
           hours: 2,
           dueOn: '2027-04-11',
-          lastOn: '2027-04-11',
+          noUseAfter: '2027-04-11',
           conditions: { noRain: true },
           canBeSpread: false,
         }),
@@ -124,10 +124,10 @@ describe('workPlanOf', () => {
   it('drops what is ticked off, and puts off what is put off', () => {
     const ownJobs = [newOwnJob(), newOwnJob({ id: 'after', waitsForId: 'bed', waitDays: 3 })];
     expect(jobOf(planOf({ ownJobs }), 'own/after').pieces[0]!.date).toBe('2027-04-08');
-    const done = planOf({ ownJobs, marks: [{ key: 'own/bed', doneOn: today }] });
+    const done = planOf({ ownJobs, progress: [{ key: 'own/bed', doneOn: today }] });
     expect(done.jobs.map((job) => job.key)).toEqual(['own/after']);
     expect(done.jobs[0]!.pieces[0]!.date).toBe(today);
-    const off = planOf({ ownJobs, marks: [{ key: 'own/bed', notBefore: '2027-04-20' }] });
+    const off = planOf({ ownJobs, progress: [{ key: 'own/bed', notBefore: '2027-04-20' }] });
     expect(jobOf(off, 'own/bed').pieces[0]!.date).toBe('2027-04-20');
   });
 
@@ -150,7 +150,7 @@ describe('workPlanOf', () => {
   });
 
   it('says that the last day of a job is over, and names what could not be planned', () => {
-    const ownJobs = [newOwnJob({ dueOn: '2027-04-01', lastOn: '2027-04-02' })];
+    const ownJobs = [newOwnJob({ dueOn: '2027-04-01', noUseAfter: '2027-04-02' })];
     const plan = planOf({ ownJobs, unplanned: ['Old batch'] });
     expect(jobOf(plan, 'own/bed').why).toBe('Its last day is over.');
     expect(plan.unplanned).toEqual(['Old batch']);
@@ -161,7 +161,7 @@ describe('workPlanOf', () => {
     const job = jobOf(plan, 'own/bed');
     expect(job.pieces).toEqual([]);
     expect(job.why).toBe('It is longer than anybody’s day, and is not split.');
-    expect(job.remedies[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
+    expect(job.waysToFit[0]).toBe('4 h more on Sat 10 Apr, or a helper for all 9 h of it.');
   });
 
   it('names own jobs that wait for each other in a circle', () => {
@@ -218,8 +218,8 @@ describe('workPlanOf', () => {
   });
 
   it('moves own work along with the arrival that it hangs on, and leaves it when that is gone', () => {
-    const hangsOn = { eventId: 'event/meat/arrival', on: '2027-05-05' };
-    const ownJobs = [newOwnJob({ hangsOn, notBefore: '2027-05-01', dueOn: '2027-05-04' })];
+    const tiedTo = { eventId: 'event/meat/arrival', on: '2027-05-05' };
+    const ownJobs = [newOwnJob({ tiedTo, notBefore: '2027-05-01', dueOn: '2027-05-04' })];
     const due = (more: More): string => jobOf(planOf({ ownJobs, ...more }), 'own/bed').latest;
     expect(due({ work: [newBatchWork('2027-05-05', today)] })).toBe('2027-05-04');
     expect(due({ work: [newBatchWork('2027-05-12', today)] })).toBe('2027-05-11');
@@ -232,10 +232,10 @@ describe('workPlanOf', () => {
       { key: 'own/bed', hoursDone: 4 },
       { key: 'own/shed', doneOn: '2027-04-04' },
     ];
-    const plan = planOf({ ownJobs, marks });
+    const plan = planOf({ ownJobs, progress: marks });
     expect(jobOf(plan, 'own/bed')).toMatchObject({ hours: 2, hoursDone: 4 });
     expect(plan.done).toEqual([{ key: 'own/shed', name: 'Sweep the shed', on: '2027-04-04' }]);
-    const whole = planOf({ ownJobs, marks: [{ key: 'own/bed', hoursDone: 9 }] });
+    const whole = planOf({ ownJobs, progress: [{ key: 'own/bed', hoursDone: 9 }] });
     expect(jobOf(whole, 'own/bed').hours).toBe(0.25); // it has to be ticked off
   });
 

@@ -31,7 +31,7 @@ describe('the numbers of a season', () => {
 
   it('are those of the plan', () => {
     const job = plan.jobs[3]!;
-    expect(jobQuantities(job, plan.basis).slack.value).toBe(job.spareDays);
+    expect(jobQuantities(job, plan.basis).spareDays.value).toBe(job.spareDays);
     expect(jobQuantities(job, plan.basis).latest.value).toBe(job.latest);
   });
 });

@@ -73,7 +73,7 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
       <Card withBorder component="section">
         <Facts>
           <Fact of={birds.toOrder} />
-          <Fact of={birds.placed} />
+          <Fact of={birds.chicksPlaced} />
           <Fact of={birds.atEnd} />
           <Fact of={heat?.heatersNeeded} />
           <Fact of={heat?.lastHeatDay} />

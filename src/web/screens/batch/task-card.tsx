@@ -27,16 +27,16 @@ export function TaskCard({ task, today, tables, level }: TaskCardProps) {
           </Badge>
         ) : (
           <Badge
-            color={task.slackDays === 0 ? 'orange.9' : 'gray.7'}
+            color={task.spareDays === 0 ? 'orange.9' : 'gray.7'}
             c="bright"
             variant="outline"
             size="lg"
             tt="none"
             className="whole-badge"
           >
-            {task.slackDays === 0
+            {task.spareDays === 0
               ? 'none to spare'
-              : `${task.slackDays} ${task.slackDays === 1 ? 'day' : 'days'} to spare`}
+              : `${task.spareDays} ${task.spareDays === 1 ? 'day' : 'days'} to spare`}
           </Badge>
         )}
       </Group>
@@ -44,7 +44,7 @@ export function TaskCard({ task, today, tables, level }: TaskCardProps) {
         {formatDate(task.start)}
         {task.end !== task.start && ` to ${formatDate(task.end)}`} ·{' '}
         <Num of={taskHours(task, tables)} />
-        {0 < task.slackDays &&
+        {0 < task.spareDays &&
           !task.alreadyLate &&
           ` · start no later than ${formatNearDate(task.latestStart, today)}`}
       </Text>

@@ -16,7 +16,7 @@ export function AutumnGrass({
   choices: PastureChoices;
 }) {
   const choose = useChoose(farm.id);
-  const { stockpile } = plan.turning;
+  const { stockpile } = plan.keyDates;
   if (!stockpile) return null;
   const { isKept, paddockIds } = stockpile;
   const names = paddockIds.map((id) => paddockName(plan, id)).join(', ');

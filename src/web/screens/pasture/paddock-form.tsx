@@ -66,7 +66,7 @@ export function PaddockForm({
       soilId: 'loam',
       hasWater: true,
       hasShade: false,
-      closed: [],
+      closedDays: [],
     },
     words,
     check: (): Record<string, string> => {
@@ -87,9 +87,9 @@ export function PaddockForm({
   });
   const { draft, set, setError, errorAt } = form;
   const forage = tables.forages.find((f) => f.id === draft.forageId);
-  const closed = draft.closed ?? [];
+  const closed = draft.closedDays ?? [];
   const setClosed = (k: number, part: Partial<ClosedDays>) =>
-    set({ closed: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
+    set({ closedDays: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput
@@ -156,7 +156,7 @@ export function PaddockForm({
       </Group>
       <Fieldset legend="Heights, where yours differ">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
-          {(['turnInCm', 'residualCm'] as const).map((field) => (
+          {(['readyHeightCm', 'residualHeightCm'] as const).map((field) => (
             <QuantityInput
               key={field}
               field={FIELDS[field]}
@@ -187,32 +187,32 @@ export function PaddockForm({
           />
         </SimpleGrid>
       </Fieldset>
-      <Fieldset legend={FIELDS.closed.label}>
+      <Fieldset legend={FIELDS.closedDays.label}>
         {closed.map((days, k) => (
           <SimpleGrid key={k} cols={{ base: 2, xs: 4 }} mb="sm">
             <DateField
               label={CLOSED.from.label}
               value={days.from}
-              error={errorAt(`closed.${k}.from`)}
+              error={errorAt(`closedDays.${k}.from`)}
               onChange={(from) => setClosed(k, { from: from ?? '' })}
             />
             <DateField
               label={CLOSED.to.label}
               value={days.to}
-              error={errorAt(`closed.${k}.to`)}
+              error={errorAt(`closedDays.${k}.to`)}
               onChange={(to) => setClosed(k, { to: to ?? '' })}
             />
             <Select<ClosedFor>
               label={CLOSED.why.label}
               value={days.why}
-              error={errorAt(`closed.${k}.why`)}
+              error={errorAt(`closedDays.${k}.why`)}
               options={WHY}
               onChange={(why) => setClosed(k, { why: why ?? 'other' })}
             />
             <Button
               variant="subtle"
               mt="auto"
-              onClick={() => set({ closed: closed.filter((_, i) => i !== k) })}
+              onClick={() => set({ closedDays: closed.filter((_, i) => i !== k) })}
             >
               Remove
             </Button>
@@ -220,7 +220,7 @@ export function PaddockForm({
         ))}
         <Button
           variant="default"
-          onClick={() => set({ closed: [...closed, { from: '', to: '', why: 'hay' }] })}
+          onClick={() => set({ closedDays: [...closed, { from: '', to: '', why: 'hay' }] })}
         >
           Add days
         </Button>

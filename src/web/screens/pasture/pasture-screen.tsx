@@ -79,7 +79,7 @@ function Season({
   if (failed) return <Alert color="red">{failed}</Alert>;
   if (!plan) return <Working label="Planning the season" />;
   const last = daysBetween(plan.from, plan.to);
-  const turnOut = plan.turning.herds.find((h) => h.turnOut)?.turnOut?.value;
+  const turnOut = plan.keyDates.herds.find((h) => h.turnOut)?.turnOut?.value;
   const start = plan.today < plan.from && turnOut !== undefined ? String(turnOut) : plan.today;
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   return (
@@ -145,12 +145,12 @@ function Season({
       </Section>
       <Section title="Key dates">
         <Facts>
-          <Fact of={plan.turning.ready} />
-          {plan.turning.herds.map((herd) => (
+          <Fact of={plan.keyDates.ready} />
+          {plan.keyDates.herds.map((herd) => (
             <HerdFacts key={herd.herdId} plan={plan} herd={herd} />
           ))}
-          <Fact of={plan.turning.stockpile?.shutFrom} />
-          <Fact of={plan.turning.stockpile?.standing} />
+          <Fact of={plan.keyDates.stockpile?.shutFrom} />
+          <Fact of={plan.keyDates.stockpile?.forageOnHand} />
         </Facts>
         <AutumnGrass plan={plan} farm={farm} choices={picture.pastureChoices} />
       </Section>
@@ -186,7 +186,7 @@ function HerdFacts({
   herd,
 }: {
   plan: PasturePlan;
-  herd: PasturePlan['turning']['herds'][number];
+  herd: PasturePlan['keyDates']['herds'][number];
 }) {
   const name = plan.herds.find((h) => h.id === herd.herdId)?.name ?? '';
   const label = (what: string): string => (1 < plan.herds.length ? `${name}: ${what}` : what);

@@ -142,7 +142,7 @@ function runsOf(plan: PasturePlan, paddock: PaddockPart): Run[] {
 
 /** What a paddock is at a mass on a date. */
 export function standingOf(paddock: PaddockPart, massKgPerHa: number, date: string): Standing {
-  if (paddock.closed.some(({ from, to }) => from <= date && date <= to)) return 'shut';
+  if (paddock.closedDays.some(({ from, to }) => from <= date && date <= to)) return 'shut';
   if (paddock.rankKgPerHa < massKgPerHa) return 'overdue';
   if (paddock.turnInKgPerHa <= massKgPerHa) return 'ready';
   return massKgPerHa <= paddock.residualKgPerHa ? 'short' : 'resting';

@@ -19,7 +19,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
       <Title order={1}>Stocking and water</Title>
       <PastureNav farmId={farm.id} />
       {!plan && isWorking && <Working label="Planning the season" />}
-      {plan?.sizing.herds.map((herd) => (
+      {plan?.stocking.herds.map((herd) => (
         <Section
           key={herd.herdId}
           title={plan.herds.find((h) => h.id === herd.herdId)?.name ?? 'Herd'}
@@ -45,13 +45,13 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
         <>
           <Section title="The land">
             <Facts>
-              <Fact of={plan.sizing.stockingRate} />
-              <Fact of={plan.sizing.capacity} />
-              <Fact of={plan.sizing.fence} />
-              <Fact of={plan.sizing.split} />
-              <Fact of={plan.sizing.lane} />
-              <Fact of={plan.sizing.energiser} />
-              <Fact of={plan.sizing.shade} />
+              <Fact of={plan.stocking.stockingRate} />
+              <Fact of={plan.stocking.capacity} />
+              <Fact of={plan.stocking.fence} />
+              <Fact of={plan.stocking.split} />
+              <Fact of={plan.stocking.lane} />
+              <Fact of={plan.stocking.energiser} />
+              <Fact of={plan.stocking.shade} />
             </Facts>
           </Section>
           <Section title="Paddock by paddock">

@@ -70,9 +70,9 @@ function Walk({
             these heights.
           </Text>
           {plan.paddocks.map((part) =>
-            part.off ? (
+            part.deviation ? (
               <div key={part.id}>
-                {part.name}: <Num of={part.off} /> different from what was expected
+                {part.name}: <Num of={part.deviation} /> different from what was expected
               </div>
             ) : null,
           )}

@@ -22,7 +22,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
     <>
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
-        {birds.placed.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched{' '}
+        {birds.chicksPlaced.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched{' '}
         {formatShortDate(plan.hatchDate)}).
         {heat &&
           ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
@@ -137,8 +137,8 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Shopping list: {plan.name}</Title>
       <Text>
-        {plan.birds.placed.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for one,
-        in {farm.currency}.
+        {plan.birds.chicksPlaced.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for
+        one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
         <Table my="sm" withTableBorder>

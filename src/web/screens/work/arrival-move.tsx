@@ -55,15 +55,15 @@ export function ArrivalMove({
 }
 
 function Answer({ answer }: { answer: WorkComparison }) {
-  const { freed, broken } = answer;
+  const { nowFits: nowFits, noLongerFits: noLongerFits } = answer;
   return (
     <Stack gap="xs" role="status">
-      <Outcome title="You would have time for:" lines={freed} />
+      <Outcome title="You would have time for:" lines={nowFits} />
       <Outcome
         title="You would no longer have time for:"
-        lines={broken.map(({ name, why }) => `${name}. ${why}`)}
+        lines={noLongerFits.map(({ name, why }) => `${name}. ${why}`)}
       />
-      {freed.length + broken.length === 0 && (
+      {nowFits.length + noLongerFits.length === 0 && (
         <Text>You would have time for the same work as now.</Text>
       )}
       <Text>

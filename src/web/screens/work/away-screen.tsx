@@ -19,8 +19,8 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const remove = useRemove(farm.id, 'handovers');
   if ('waiting' in all) return all.waiting;
   const [plan, handovers, people] = all.data;
-  const nameOf = ({ personId, caretaker }: Handover): string =>
-    people.find(({ id }) => id === personId)?.name ?? caretaker ?? '';
+  const nameOf = ({ personId, sitter }: Handover): string =>
+    people.find(({ id }) => id === personId)?.name ?? sitter ?? '';
   return (
     <Stack maw={1100}>
       <Title order={1}>While you’re away</Title>

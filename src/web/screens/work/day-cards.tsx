@@ -6,7 +6,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
 import { Failure } from '../../shell/states.js';
 import { DayJob } from './day-job.js';
-import { GroundLookButtons } from './ground-look.js';
+import { GroundLookButtons } from './ground-check.js';
 import { personName } from './person-name.js';
 
 const SHOWN_DAYS = 4;

@@ -2,14 +2,14 @@ import { Button, Group, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
-import { workMarkFields, type WorkMark } from '../../../../shared/farm/job.js';
+import { progressFields, type Progress } from '../../../../shared/farm/job.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { personName } from './person-name.js';
 
-const HOURS = workMarkFields.fields.hours;
+const HOURS = progressFields.fields.hours;
 
 /** One piece of work of a day: who, how long, why now, what if not; ticked off or put off. */
 export function DayJob({
@@ -25,7 +25,7 @@ export function DayJob({
   job: PlannedJob;
   date: string;
   isBusy: boolean;
-  onMark: (mark: WorkMark) => void;
+  onMark: (mark: Progress) => void;
 }) {
   const [isTimed, setTimed] = useState(false);
   const [took, setTook] = useState<number | undefined>(job.hours);

@@ -3,7 +3,7 @@ import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
   handoverFields,
-  leftThingFields,
+  whereaboutFields,
   phoneNumberFields,
   type Handover,
 } from '../../../../shared/farm/handover.js';
@@ -19,13 +19,13 @@ import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
-import { WalkingOrder } from './walking-order.js';
+import { RoundOrder } from './round-order.js';
 
 type Draft = { -readonly [K in keyof Handover]?: Handover[K] | undefined };
 
 const FIELDS = handoverFields.fields;
 const PHONE = phoneNumberFields.fields;
-const LEFT = leftThingFields.fields;
+const LEFT = whereaboutFields.fields;
 const LEAD_DAYS = 7;
 const SPAN_DAYS = 3;
 
@@ -54,9 +54,9 @@ export function HandoverForm({
       from: addDays(plan.today, LEAD_DAYS),
       to: addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
       hoursPerDay: 3,
-      walkingOrder: [],
+      roundOrder: [],
       phones: [],
-      left: [],
+      whereabouts: [],
     },
     words,
     save: (ready) => save.mutateAsync(ready),
@@ -76,10 +76,10 @@ export function HandoverForm({
         />
         {draft.personId === undefined && (
           <TextInput
-            label={FIELDS.caretaker.label}
-            value={draft.caretaker ?? ''}
-            error={errorAt('caretaker')}
-            onChange={(e) => set({ caretaker: e.currentTarget.value || undefined })}
+            label={FIELDS.sitter.label}
+            value={draft.sitter ?? ''}
+            error={errorAt('sitter')}
+            onChange={(e) => set({ sitter: e.currentTarget.value || undefined })}
           />
         )}
         <DateField
@@ -102,10 +102,10 @@ export function HandoverForm({
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
-      <WalkingOrder
+      <RoundOrder
         stops={stops}
-        order={draft.walkingOrder ?? []}
-        onChange={(walkingOrder) => set({ walkingOrder })}
+        order={draft.roundOrder ?? []}
+        onChange={(roundOrder) => set({ roundOrder })}
       />
       <PairRows
         legend={FIELDS.phones.label}
@@ -115,11 +115,11 @@ export function HandoverForm({
         onChange={(rows) => set({ phones: rows.map(([who, number]) => ({ who, number })) })}
       />
       <PairRows
-        legend={FIELDS.left.label}
+        legend={FIELDS.whereabouts.label}
         labels={[LEFT.what.label, LEFT.where.label]}
-        rows={(draft.left ?? []).map(({ what, where }) => [what, where])}
-        error={errorAt('left')}
-        onChange={(rows) => set({ left: rows.map(([what, where]) => ({ what, where })) })}
+        rows={(draft.whereabouts ?? []).map(({ what, where }) => [what, where])}
+        error={errorAt('whereabouts')}
+        onChange={(rows) => set({ whereabouts: rows.map(([what, where]) => ({ what, where })) })}
       />
       <Textarea
         label={FIELDS.notes.label}
@@ -143,9 +143,9 @@ export function HandoverForm({
         <Stack gap="xs" role="status">
           {preview.data.sheet.pages
             .filter(({ isTooMuch }) => isTooMuch)
-            .map(({ date, hours, hoursThere }) => (
+            .map(({ date, hours, hoursAvailable }) => (
               <Text key={date} fw={600}>
-                {formatDate(date)}: {formatHours(hours)} of work for {formatHours(hoursThere)}.
+                {formatDate(date)}: {formatHours(hours)} of work for {formatHours(hoursAvailable)}.
               </Text>
             ))}
           {preview.data.sheet.pages.flatMap(({ date, noHours }) =>

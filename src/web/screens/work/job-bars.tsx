@@ -7,7 +7,7 @@ import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
-/** Every piece of work: the days it may be done, the days it is, its slack; and what it hangs on. */
+/** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
 export function JobBars({ plan }: { plan: WorkPlan }) {
   const days = daysBetween(plan.today, plan.to) + 1;
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
@@ -63,7 +63,7 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
 
 function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: number }) {
   const { today } = plan;
-  const { latest, slack } = jobQuantities(job, plan.basis);
+  const { latest, spareDays } = jobQuantities(job, plan.basis);
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -83,7 +83,7 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
         <Num of={latest} near={today} />
       </Table.Td>
       <Table.Td className="no-wrap">
-        {job.alreadyLate ? 'already late' : <Num of={slack} />}
+        {job.alreadyLate ? 'already late' : <Num of={spareDays} />}
       </Table.Td>
       <Table.Td aria-hidden className="job-bar-cell">
         <Bar job={job} today={today} days={days} />

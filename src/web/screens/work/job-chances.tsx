@@ -10,7 +10,7 @@ const AS_GOOD_AS_SURE = 0.995;
 
 /** The chance of each piece of work to be done by its latest day, and when to begin at the latest. */
 export function JobChances({ outlook }: { outlook: WorkOutlook }) {
-  const open = outlook.jobs.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitingDays);
+  const open = outlook.jobs.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitableDays);
   const sure = outlook.jobs.length - open.length;
   return (
     <>
@@ -58,7 +58,7 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
 
 function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; today: string }) {
   const numbers = outlookQuantities(outlook, job);
-  const { suitingDays, windowDays, halfDone, mostDone } = job;
+  const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
     <Table.Tr>
       <Table.Th scope="row">
@@ -73,8 +73,8 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; t
         {numbers.startBy ? <Num of={numbers.startBy} near={today} /> : 'no day is early enough'}
       </Table.Td>
       <Table.Td>
-        {suitingDays
-          ? `${suitingDays.tenth} to ${suitingDays.ninetieth} of ${windowDays}, mostly ${suitingDays.half}`
+        {suitableDays
+          ? `${suitableDays.tenth} to ${suitableDays.ninetieth} of ${windowDays}, mostly ${suitableDays.half}`
           : 'any'}
       </Table.Td>
       <Table.Td>

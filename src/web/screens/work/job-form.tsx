@@ -53,7 +53,7 @@ export function JobForm({
       name: '',
       hours: 2,
       dueOn: addDays(today, DUE_DAYS),
-      importance: 'should',
+      priority: 'should',
       conditions: {},
       canBeSpread: true,
     },
@@ -82,10 +82,10 @@ export function JobForm({
           onChange={(hours) => set({ hours })}
         />
         <QuantityInput
-          field={CONDITION.people}
+          field={CONDITION.peopleNeeded}
           units={farm.units}
-          value={conditions.people}
-          error={errorAt('conditions.people')}
+          value={conditions.peopleNeeded}
+          error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
           onChange={(count) => set({ conditions: withPeople(conditions, count) })}
         />
@@ -102,24 +102,24 @@ export function JobForm({
           onChange={(dueOn) => set({ dueOn })}
         />
         <DateField
-          label={FIELDS.lastOn.label}
-          value={draft.lastOn}
-          error={errorAt('lastOn')}
-          onChange={(lastOn) => set({ lastOn })}
+          label={FIELDS.noUseAfter.label}
+          value={draft.noUseAfter}
+          error={errorAt('noUseAfter')}
+          onChange={(noUseAfter) => set({ noUseAfter })}
         />
         <Select
-          label={FIELDS.importance.label}
-          value={draft.importance}
-          error={errorAt('importance')}
+          label={FIELDS.priority.label}
+          value={draft.priority}
+          error={errorAt('priority')}
           options={IMPORTANCE}
-          onChange={(importance) => set({ importance: importance as OwnJob['importance'] })}
+          onChange={(priority) => set({ priority: priority as OwnJob['priority'] })}
         />
         <Select
-          label={FIELDS.hangsOn.label}
-          value={draft.hangsOn?.eventId ?? ''}
-          error={errorAt('hangsOn')}
+          label={FIELDS.tiedTo.label}
+          value={draft.tiedTo?.eventId ?? ''}
+          error={errorAt('tiedTo')}
           options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
-          onChange={(id) => set({ hangsOn: hangingOn(events, id) })}
+          onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
         />
         <Select
           label={FIELDS.waitsForId.label}
@@ -171,13 +171,13 @@ export function JobForm({
   );
 }
 
-const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['hangsOn'] => {
+const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['tiedTo'] => {
   const event = events.find((each) => each.id === id);
   return event && { eventId: event.id, on: event.date };
 };
 
 /** One person is what every job takes: nothing is kept of it. */
 function withPeople(conditions: WorkConditions, people: number | undefined): WorkConditions {
-  const { people: _before, ...rest } = conditions;
-  return people === undefined || people === 1 ? rest : { ...rest, people };
+  const { peopleNeeded: _before, ...rest } = conditions;
+  return people === undefined || people === 1 ? rest : { ...rest, peopleNeeded: people };
 }

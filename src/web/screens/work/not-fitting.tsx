@@ -42,7 +42,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: find {formatHours(job.shortHours)}{' '}
                 more on {formatNearDate(job.pieces[0]!.date, plan.today)}
-                {1 < job.people && ` from each of ${job.people} people`}, or a helper.
+                {1 < job.peopleNeeded && ` from each of ${job.peopleNeeded} people`}, or a helper.
               </List.Item>
             ))}
           </List>
@@ -57,15 +57,15 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
             </Text>
             <Text size="sm">
               {formatHours(job.hours)}
-              {1 < job.people && ` for ${job.people} people`}, due by{' '}
+              {1 < job.peopleNeeded && ` for ${job.peopleNeeded} people`}, due by{' '}
               {formatNearDate(job.latest, plan.today)}. {job.why}
             </Text>
-            {0 < job.remedies.length && (
+            {0 < job.waysToFit.length && (
               <>
                 <Text size="sm">Ways to make room:</Text>
                 <List size="sm">
-                  {job.remedies.map((remedy) => (
-                    <List.Item key={remedy}>{remedy}</List.Item>
+                  {job.waysToFit.map((way) => (
+                    <List.Item key={way}>{way}</List.Item>
                   ))}
                 </List>
               </>

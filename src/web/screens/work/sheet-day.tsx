@@ -1,9 +1,9 @@
 import { Text, Title } from '@mantine/core';
 import type {
-  CaretakerSheet,
+  SitterSheet,
   SheetJob,
   SheetPage,
-} from '../../../../shared/plan/handover/caretaker-sheet.js';
+} from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import {
@@ -15,7 +15,7 @@ import {
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 
-/** One day of a caretaker's sheet: it fits on one printed page. */
+/** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
   farm,
   tables,
@@ -24,7 +24,7 @@ export function SheetDay({
 }: {
   farm: SavedFarm;
   tables: Tables;
-  sheet: CaretakerSheet;
+  sheet: SitterSheet;
   page: SheetPage;
 }) {
   const { weather } = page;
@@ -35,7 +35,7 @@ export function SheetDay({
         {formatDate(page.date)} · {farm.name}
       </Title>
       <Text size="sm">
-        For {sheet.caretaker}. {formatHours(page.hours)} of work, {formatHours(page.hoursThere)}{' '}
+        For {sheet.sitter}. {formatHours(page.hours)} of work, {formatHours(page.hoursAvailable)}{' '}
         available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
@@ -70,10 +70,10 @@ export function SheetDay({
           <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
         </Text>
       )}
-      {0 < sheet.left.length && (
+      {0 < sheet.whereabouts.length && (
         <Text size="sm">
           <b>Where things are:</b>{' '}
-          {sheet.left.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
+          {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
         </Text>
       )}
       {sheet.notes && (

@@ -6,7 +6,7 @@ import { useSheet } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { SheetDay } from './sheet-day.js';
 
-/** A caretaker's sheet, a page a day, to print or to read on a phone. */
+/** A sitter's sheet, a page a day, to print or to read on a phone. */
 export default function SheetScreen({
   farm,
   tables,
@@ -20,7 +20,7 @@ export default function SheetScreen({
   if ('waiting' in all) return all.waiting;
   const [sheet] = all.data;
   return (
-    <main className="caretaker-sheet">
+    <main className="sitter-sheet">
       <Group className="no-print" mb="md">
         <Button onClick={() => window.print()}>Print</Button>
         <Button component={Link} href={`/farm/${farm.id}/work/away`} variant="default">

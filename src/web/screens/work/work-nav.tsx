@@ -2,7 +2,7 @@ import { PartNav } from '../../shell/part-nav.js';
 
 const PARTS = [
   { path: '', label: 'Today', short: 'Today' },
-  { path: '/season', label: 'Work plan', short: 'Plan' },
+  { path: '/plan', label: 'Work plan', short: 'Plan' },
   { path: '/chances', label: 'Will it get done?', short: 'In time?' },
   { path: '/own', label: 'Other jobs', short: 'Other' },
   { path: '/away', label: 'While you’re away', short: 'Away' },

@@ -2,7 +2,7 @@ import { ActionIcon, Group, Input, Text } from '@mantine/core';
 import { IconArrowDown, IconArrowUp } from '@tabler/icons-react';
 
 /** Batches and herds in the order in which one walks past them. */
-export function WalkingOrder({
+export function RoundOrder({
   stops,
   order,
   onChange,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import { caretakerSheet } from '../../../shared/plan/handover/caretaker-sheet.js';
+import { sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
@@ -16,9 +16,9 @@ const handover: Handover = {
   from: '2027-05-10',
   to: '2027-05-13',
   hoursPerDay: 3,
-  walkingOrder: ['meat'],
+  roundOrder: ['meat'],
   phones: [{ who: 'Vet', number: '555 0100' }],
-  left: [],
+  whereabouts: [],
 };
 const work = [newBatchWork('2027-05-06', today)];
 const batch = plannedBatch(
@@ -31,11 +31,11 @@ const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork
   const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);
   return {
     plan,
-    sheet: caretakerSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? [])),
+    sheet: sitterSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? [])),
   };
 };
 
-describe('caretakerSheet', () => {
+describe('sitterSheet', () => {
   it('has a page for every day, with amounts of that day out of the batch’s own plan', () => {
     const { sheet } = sheetOf();
     expect(sheet.pages.map(({ date }) => date)).toEqual([
@@ -61,7 +61,7 @@ describe('caretakerSheet', () => {
     expect(meat!.cautions).toContain('salmonella');
   });
 
-  it('gives nobody else hours on those days, and the caretaker no more than said', () => {
+  it('gives nobody else hours on those days, and the sitter no more than said', () => {
     const { plan } = sheetOf({}, { ownJobs: [newOwnJob({ hours: 40, dueOn: '2027-06-20' })] });
     for (let k = 0; k < 4; k++) {
       const date = addDays(handover.from, k);
@@ -97,21 +97,26 @@ describe('caretakerSheet', () => {
     expect(sheet.canWait).toContainEqual({ name: 'Dig the long bed', latest: '2027-05-20' });
     const tight = sheetOf({ hoursPerDay: 0.2 }).sheet;
     expect(tight.pages.every(({ isTooMuch }) => isTooMuch)).toBe(true);
-    expect(tight.pages[0]!.hoursThere).toBe(0.2);
+    expect(tight.pages[0]!.hoursAvailable).toBe(0.2);
   });
 
   it('leaves to who comes in only chores and what animals depend on', () => {
     const { personId: _one, ...stranger } = handover;
     const ownJobs = [
-      newOwnJob({ hours: 1, notBefore: '2027-05-10', dueOn: '2027-05-13', lastOn: '2027-05-13' }),
+      newOwnJob({
+        hours: 1,
+        notBefore: '2027-05-10',
+        dueOn: '2027-05-13',
+        noUseAfter: '2027-05-13',
+      }),
     ];
     const plan = workPlanOf(
-      newWork({ today, work, ownJobs, handovers: [{ ...stranger, caretaker: 'Neighbour' }] }),
+      newWork({ today, work, ownJobs, handovers: [{ ...stranger, sitter: 'Neighbour' }] }),
       100,
     );
-    expect(plan.people.at(-1)).toEqual({ id: 'caretaker-h', name: 'Neighbour' });
+    expect(plan.people.at(-1)).toEqual({ id: 'sitter-h', name: 'Neighbour' });
     expect(plan.jobs.find(({ key }) => key === 'own/bed')!.pieces).toEqual([]);
-    expect(plan.chores[6]!.every(({ personId }) => personId === 'caretaker-h')).toBe(true);
+    expect(plan.chores[6]!.every(({ personId }) => personId === 'sitter-h')).toBe(true);
   });
 
   it('names work that is due on a day and has no hours', () => {
@@ -120,7 +125,7 @@ describe('caretakerSheet', () => {
       canBeSpread: false,
       notBefore: '2027-05-11',
       dueOn: '2027-05-11',
-      lastOn: '2027-05-11',
+      noUseAfter: '2027-05-11',
     });
     const { sheet } = sheetOf({}, { ownJobs: [lost] });
     expect(sheet.pages[1]!.noHours.map(({ key }) => key)).toEqual(['own/bed']);
@@ -159,12 +164,12 @@ describe('handoverProblems', () => {
     expect(fields({ to: '2027-06-20' })).toContain('to');
     const { personId: _one, ...stranger } = handover;
     expect(handoverProblems(stranger, { people, others: [] }).map(({ field }) => field)).toEqual([
-      'caretaker',
+      'sitter',
     ]);
     expect(fields({ personId: 'ghost' })).toEqual(['personId']);
   });
 
-  it('refuses days that are handed over already, or on which the caretaker is away', () => {
+  it('refuses days that are handed over already, or on which the sitter is away', () => {
     expect(fields({ id: 'new' }, [handover])).toEqual(['from']);
     expect(fields({}, [handover])).toEqual([]); // itself, changed
     expect(fields({ from: '2027-06-05', to: '2027-06-07' })).toEqual(['personId']);

@@ -1,9 +1,9 @@
 import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import type { Handover, LeftThing, PhoneNumber } from '../../farm/handover.js';
+import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
 import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
 import type { SheetStop } from './sheet-stops.js';
 
-/** A chore or piece of work of one day, as the caretaker reads it. */
+/** A chore or piece of work of one day, as the sitter reads it. */
 export interface SheetJob {
   readonly key: string;
   readonly name: string;
@@ -21,15 +21,15 @@ export interface SheetPage {
   readonly jobs: readonly SheetJob[];
   /** Work due by this day for which no hours are left anywhere. */
   readonly noHours: readonly SheetJob[];
-  /** Hours of all that is on the page, and those the caretaker has. */
+  /** Hours of all that is on the page, and those the sitter has. */
   readonly hours: number;
-  readonly hoursThere: number;
+  readonly hoursAvailable: number;
   readonly isTooMuch: boolean;
 }
 
-/** All that a caretaker needs, a page a day. */
-export interface CaretakerSheet {
-  readonly caretaker: string;
+/** All that a sitter needs, a page a day. */
+export interface SitterSheet {
+  readonly sitter: string;
   readonly from: PlainDate;
   readonly to: PlainDate;
   readonly pages: readonly SheetPage[];
@@ -38,7 +38,7 @@ export interface CaretakerSheet {
   /** Work that fits nowhere because of these days. */
   readonly fitsNowhere: readonly { readonly name: string; readonly why: string }[];
   readonly phones: readonly PhoneNumber[];
-  readonly left: readonly LeftThing[];
+  readonly whereabouts: readonly Whereabout[];
   readonly notes?: string;
   readonly cautions: readonly string[];
 }
@@ -46,25 +46,25 @@ export interface CaretakerSheet {
 const MOST_THAT_WAITS = 10;
 
 /**
- * The sheet of a hand-over: its days of a plan in which only the caretaker has hours.
+ * The sheet of a hand-over: its days of a plan in which only the sitter has hours.
  *
  * @param stopsOn batches and herds that are there on a date
  */
-export function caretakerSheet(
+export function sitterSheet(
   handover: Handover,
   plan: WorkPlan,
   stopsOn: (date: PlainDate) => readonly SheetStop[],
-): CaretakerSheet {
-  const { from, to, walkingOrder, phones, left, notes } = handover;
+): SitterSheet {
+  const { from, to, roundOrder, phones, whereabouts: left, notes } = handover;
   const dates = datesFrom(from, daysBetween(from, to) + 1);
   const pages = dates.map((date) =>
-    pageOf(handover, plan, date, inOrder(stopsOn(date), walkingOrder)),
+    pageOf(handover, plan, date, inOrder(stopsOn(date), roundOrder)),
   );
   const onSheet = new Set(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key)));
   const open = plan.jobs.filter((job) => !onSheet.has(job.key));
-  const person = handover.personId ?? `caretaker-${handover.id}`;
+  const person = handover.personId ?? `sitter-${handover.id}`;
   return {
-    caretaker: plan.people.find(({ id }) => id === person)?.name ?? handover.caretaker ?? '',
+    sitter: plan.people.find(({ id }) => id === person)?.name ?? handover.sitter ?? '',
     from,
     to,
     pages,
@@ -78,7 +78,7 @@ export function caretakerSheet(
       .filter((job) => job.pieces.length === 0 && job.earliest <= to && from <= job.latest)
       .map(({ name, why }) => ({ name, why })),
     phones,
-    left,
+    whereabouts: left,
     ...(notes === undefined ? {} : { notes }),
     cautions: [...new Set(pages.flatMap(({ stops }) => stops.flatMap((stop) => stop.cautions)))],
   };
@@ -116,7 +116,7 @@ function pageOf(
       .filter(({ pieces, latest }) => pieces.length === 0 && latest === date)
       .map(jobLine),
     hours,
-    hoursThere: hoursPerDay,
+    hoursAvailable: hoursPerDay,
     isTooMuch: hoursPerDay + 1 / 60 < hours,
   };
 }

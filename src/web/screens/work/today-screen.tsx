@@ -1,0 +1,86 @@
+import { Alert, Button, Stack, Text, Title } from '@mantine/core';
+import { Link } from 'wouter';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useWork } from '../../api/work-queries.js';
+import { PrintButton } from '../../shell/print-button.js';
+import { useAll } from '../../shell/states.js';
+import { Section } from '../../shell/section.js';
+import { ChangeList } from './change-list.js';
+import { DayCards } from './day-cards.js';
+import { DoneLately } from './done-lately.js';
+import { ForecastForm } from './forecast-form.js';
+import { NotFitting } from './not-fitting.js';
+import { WorkNav } from './work-nav.js';
+
+/** The household's work: what to do now, what changed, and what will not fit. */
+export default function TodayScreen({ farm }: { farm: SavedFarm }) {
+  const all = useAll(useWork(farm.id));
+  if ('waiting' in all) return all.waiting;
+  const [plan] = all.data;
+  const { changes } = plan;
+  return (
+    <Stack maw={1100}>
+      <Title order={1}>Work</Title>
+      <WorkNav farmId={farm.id} />
+      <PrintButton />
+      {plan.people.length === 0 && (
+        <Alert color="moss" title="Who does the work?">
+          <Text>Without people there are no hours to plan. Add them with their hours.</Text>
+          <Button component={Link} href={`/farm/${farm.id}/place`} mt="sm">
+            Your place
+          </Button>
+        </Alert>
+      )}
+      {0 < plan.unplanned.length && (
+        <Alert color="orange" title="Work that is missing here">
+          {plan.unplanned.join(', ')}: no plan can be made as it stands, so that its work is not
+          counted. Open it to see what is wrong.
+        </Alert>
+      )}
+      <Section title="Today and the next three days">
+        <DayCards plan={plan} farm={farm} />
+        <details className="no-print">
+          <summary>Forecast</summary>
+          <ForecastForm key={plan.weather.isForecast.join('')} plan={plan} farm={farm} />
+        </details>
+      </Section>
+      {changes && (
+        <Section title={`What changed since ${formatDate(changes.since)}`}>
+          <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
+        </Section>
+      )}
+      <NotFitting plan={plan} />
+      {0 < plan.done.length && (
+        <div className="no-print">
+          <Section title="Ticked off in the last week">
+            <DoneLately plan={plan} farm={farm} />
+          </Section>
+        </div>
+      )}
+      <Text size="sm" c="dimmed">
+        Planned on {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
+        {plan.weather.label.toLowerCase()}
+        {plan.weather.forecastDays === 0
+          ? '; no forecast, so wet days are spread as they usually come'
+          : `, ${plan.weather.forecastDays} days of forecast${gapsText(plan)}, then as many wet days as usual`}
+        . {provenText(plan)} Most hours are estimates.
+      </Text>
+    </Stack>
+  );
+}
+
+/** Days before the last one forecast that the forecast leaves out. */
+function gapsText({ weather, today }: WorkPlan): string {
+  const last = weather.isForecast.lastIndexOf(1);
+  const gaps = weather.isForecast.slice(0, last).flatMap((is, k) => (is === 1 ? [] : [k]));
+  if (gaps.length === 0) return '';
+  return ` (none for ${gaps.map((k) => formatShortDate(addDays(today, k))).join(', ')}: usual weather there)`;
+}
+
+/** Says so when no plan of these hours and days can leave less late or lost. */
+function provenText({ cost, costAtLeast }: WorkPlan): string {
+  return cost <= costAtLeast + 0.5 ? 'No better plan is known.' : '';
+}
