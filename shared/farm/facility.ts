@@ -114,20 +114,20 @@ export const fieldPenFields = row('FieldPen', {
 });
 export type FieldPen = SavedRowOf<typeof fieldPenFields>;
 
-const HELD_BY_FREEZER: RowRule<{ readonly litres: number; readonly usedL: number }> = {
+const HELD_BY_FREEZER: RowRule<{ readonly liters: number; readonly usedL: number }> = {
   name: 'no-more-taken-than-held',
-  of: ['usedL', 'litres'],
-  find: ({ litres, usedL }, at) =>
-    usedL <= litres
+  of: ['usedL', 'liters'],
+  find: ({ liters, usedL }, at) =>
+    usedL <= liters
       ? []
       : [
           {
             field: `${at}usedL`,
             code: 'out-of-bounds',
             given: usedL,
-            max: litres,
+            max: liters,
             unit: 'L',
-            boundBy: `${at}litres`,
+            boundBy: `${at}liters`,
             fix: 'No more can be taken than the freezer holds: correct one of the two.',
           },
         ],
@@ -139,7 +139,7 @@ export const freezerFields = row(
     ...OWN,
     name: text('Name'),
     kind: choice('Kind', ['freezer']),
-    litres: number(
+    liters: number(
       'Capacity',
       within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
     ),

@@ -33,21 +33,21 @@ function interpolateYear(knots: readonly number[], floor: number): number[] {
 }
 
 function monthsAroundEachDay(): { before: number; after: number; part: number }[] {
-  const centres: number[] = [];
+  const centers: number[] = [];
   let start = 0;
   for (const days of MONTH_DAYS) {
-    centres.push(start + days / 2);
+    centers.push(start + days / 2);
     start += days;
   }
   const length = start;
   return Array.from({ length: DAYS }, (_, i) => {
     const day = Math.min(i + 0.5, length);
-    let month = centres.findIndex((centre) => day < centre);
+    let month = centers.findIndex((center) => day < center);
     if (month === -1) month = 12;
     const before = (month + 11) % 12;
     const after = month % 12;
-    const from = month === 0 ? centres[11]! - length : centres[before]!;
-    const to = month === 12 ? centres[0]! + length : centres[after]!;
+    const from = month === 0 ? centers[11]! - length : centers[before]!;
+    const to = month === 12 ? centers[0]! + length : centers[after]!;
     // A half cosine between mid-months keeps the curve smooth at the knots.
     const part = (1 - Math.cos((Math.PI * (day - from)) / (to - from))) / 2;
     return { before, after, part };

@@ -78,7 +78,7 @@ function curveOf(table: CattleWaterTable, id: string): WaterCurve {
     const rows = table.classes[id]!;
     curve = monotoneCubic(
       rows.map((row) => row.airC),
-      rows.map((row) => row.litres),
+      rows.map((row) => row.liters),
     );
     curves.set(id, curve);
   }
@@ -88,11 +88,11 @@ function curveOf(table: CattleWaterTable, id: string): WaterCurve {
 /** Smallest tank, L, for a herd and the hours a refill takes. */
 export function tankL(
   table: CattleWaterTable,
-  herd: { head: number; litresPerDay: number; refillH: number },
+  herd: { head: number; litersPerDay: number; refillH: number },
 ): number {
   const { rows } = table.tank;
   const row = rows.find((each) => herd.refillH <= each.refillH) ?? rows.at(-1)!;
-  return row.litresPerHead === undefined
-    ? row.shareOfDay! * herd.litresPerDay
-    : row.litresPerHead * herd.head;
+  return row.litersPerHead === undefined
+    ? row.shareOfDay! * herd.litersPerDay
+    : row.litersPerHead * herd.head;
 }

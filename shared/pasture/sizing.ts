@@ -50,8 +50,8 @@ export const sizingFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  energiser: {
-    id: 'fence-energiser',
+  energizer: {
+    id: 'fence-energizer',
     title: 'Energizer',
     words:
       'One joule for a mile of fence, whatever the strands; counting wire asks for four times.',

@@ -124,4 +124,4 @@ export function planBatch(
 }
 
 /** Keys of the cautions that belong to any plan with chicks. */
-const OF_EVERY_BATCH = ['post', 'salmonella', 'behaviour'];
+const OF_EVERY_BATCH = ['post', 'salmonella', 'behavior'];

@@ -97,7 +97,7 @@ export function planBill(
           {
             label: 'Heat',
             amount: parts.heat.energyTotal,
-            price: parts.heat.gasLitres ? farm.gasPricePerL : farm.electricityPricePerKWh,
+            price: parts.heat.gasLiters ? farm.gasPricePerL : farm.electricityPricePerKWh,
             cost: parts.heat.cost,
           },
         ]

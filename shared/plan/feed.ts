@@ -152,10 +152,10 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
         feedFormulas.phaseStart,
         [
           input('Age', dated.fromAgeDays, 'day'),
-          input('Program', life.programme.name, 'text'),
+          input('Program', life.program.name, 'text'),
           input('Energy of a kilogram', phase.energyKcalPerKg, 'kcal'),
         ],
-        { rows: [life.programme] },
+        { rows: [life.program] },
       ),
       lastDay: context.dateOf(to - 1),
       totalKg: total,

@@ -41,7 +41,7 @@ export const heatFormulas = {
     mark: 'computed',
   },
   gas: {
-    id: 'gas-litres',
+    id: 'gas-liters',
     title: 'Propane for the whole brooding time',
     words:
       'Energy divided by what a liter of liquid propane holds; all of its heat stays in an unvented house.',
@@ -64,7 +64,7 @@ export interface HeatEnergy {
   readonly lastHeatDay: Quantity;
   readonly energyTotal: NumberQuantity;
   readonly energyPerDay: NumberQuantity;
-  readonly gasLitres?: NumberQuantity;
+  readonly gasLiters?: NumberQuantity;
   readonly gasPerDay?: NumberQuantity;
   readonly cost: NumberQuantity;
 }
@@ -113,7 +113,7 @@ export function energyOf(
     ),
     ...(gas
       ? {
-          gasLitres: gas,
+          gasLiters: gas,
           gasPerDay: quantity(
             'Propane a day, average',
             perDay(gas.value),
@@ -139,10 +139,10 @@ export function energyOf(
 
 function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {
   const { MJPerL, low, high } = tables.heat.propane;
-  const litres = (perL: number): number => (energy.value * MJ_PER_KWH) / perL;
+  const liters = (perL: number): number => (energy.value * MJ_PER_KWH) / perL;
   return quantity(
     'Propane in all',
-    litres(MJPerL),
+    liters(MJPerL),
     'L',
     heatFormulas.gas,
     [
@@ -151,8 +151,8 @@ function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity 
     ],
     {
       spread: {
-        low: litres(high),
-        high: litres(low),
+        low: liters(high),
+        high: liters(low),
         because: 'three conventions for the heat in propane differ by 9 %',
       },
     },

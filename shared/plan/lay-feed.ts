@@ -17,7 +17,7 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
   if (!life.layCurve || life.firstEggAgeDays === undefined) return found(life.flockFeedKg);
   const flockFeedKg = Float64Array.from(life.flockFeedKg);
   const firstEggDay = life.firstEggAgeDays - life.arrivalAgeDays;
-  const layer = life.programme.phases.at(-1)!;
+  const layer = life.program.phases.at(-1)!;
   let outside = 0;
   let both = { nrc: 0, other: 0 };
   for (let i = firstEggDay; i < life.days; i++) {

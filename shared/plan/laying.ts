@@ -141,10 +141,10 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
             'g',
             'EE',
           ),
-          input('Energy of the feed', life.programme.phases.at(-1)!.energyKcalPerKg, 'ratio'),
+          input('Energy of the feed', life.program.phases.at(-1)!.energyKcalPerKg, 'ratio'),
           input('Waste', life.wasteShare, 'share'),
         ],
-        { rows: [...fed.rows, life.programme] },
+        { rows: [...fed.rows, life.program] },
       ),
     });
   }

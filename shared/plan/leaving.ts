@@ -245,7 +245,7 @@ function inTheFreezer(
     },
   );
   if (!freezer) return found({ freezerNeed });
-  const free = Math.max(0, freezer.litres - freezer.usedL);
+  const free = Math.max(0, freezer.liters - freezer.usedL);
   const issues: PlanIssue[] = [];
   if (free < freezerNeed.value) {
     issues.push(
@@ -257,7 +257,7 @@ function inTheFreezer(
     );
   }
   const freezerFree = quantity('Freezer room free', free, 'freezerL', plainFormulas.free, [
-    fromFarm('Freezer', freezer.litres, 'freezerL'),
+    fromFarm('Freezer', freezer.liters, 'freezerL'),
     fromFarm('Already taken', freezer.usedL, 'freezerL'),
   ]);
   return found({ freezerNeed, freezerFree }, { issues });

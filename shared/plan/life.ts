@@ -12,7 +12,7 @@ import {
   rowById,
   type BirdSex,
   type FeedPhase,
-  type FeedProgramme,
+  type FeedProgram,
   type GrowthTable,
   type LayCurve,
   type LossTable,
@@ -32,7 +32,7 @@ export interface Life {
   readonly growthTable: GrowthTable;
   readonly losses: LossTable;
   readonly rates: LossRates;
-  readonly programme: FeedProgramme;
+  readonly program: FeedProgram;
   readonly layCurve: LayCurve | undefined;
   readonly weightFactor: number;
   readonly feedFactor: number;
@@ -77,7 +77,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
   const isLaying = batch.purpose === 'layers';
   const losses = rowById(tables.losses, (isLaying && strain.layLosses) || strain.losses);
-  const programme = rowById(tables.feedProgrammes, strain.feedProgramme[batch.purpose]!);
+  const program = rowById(tables.feedPrograms, strain.feedProgram[batch.purpose]!);
   const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
   const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
 
@@ -160,7 +160,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     growthTable,
     losses,
     rates,
-    programme,
+    program,
     layCurve,
     weightFactor,
     feedFactor,
@@ -218,10 +218,10 @@ export interface DatedPhase {
 /** Feed phases of a batch with their ages, cut to the days it lives here. */
 export function phasesOf(life: Life): DatedPhase[] {
   const end = life.lastAgeDays + (life.layCurve ? 1 : 0);
-  const starts = life.programme.phases.map((phase) =>
+  const starts = life.program.phases.map((phase) =>
     phase.fromDay === 'first-egg' ? (life.firstEggAgeDays ?? Infinity) : phase.fromDay,
   );
-  return life.programme.phases.flatMap((phase, k) => {
+  return life.program.phases.flatMap((phase, k) => {
     const fromAgeDays = Math.max(starts[k]!, life.arrivalAgeDays);
     const toAgeDays = Math.min(starts[k + 1] ?? Infinity, end);
     return fromAgeDays < toAgeDays ? [{ phase, fromAgeDays, toAgeDays }] : [];

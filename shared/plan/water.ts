@@ -10,7 +10,7 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
   const table = tables.water[batch.purpose];
   const byAge = waterByAgeL(table);
   const heat = tables.water.heat;
-  const litres = new Float64Array(life.days);
+  const liters = new Float64Array(life.days);
   const lastPrintedDay = Math.ceil(table.points.at(-1)!.ageDays);
   // Hens drink as full-grown birds from the table's last row on; meat birds still grow.
   const outside =
@@ -19,16 +19,16 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
       : undefined;
   let peak = 0;
   for (let i = 0; i < life.days; i++) {
-    litres[i] =
+    liters[i] =
       life.aliveAll[i]! * byAge[life.arrivalAgeDays + i]! * waterHeatFactor(heat, weather.maxC[i]!);
-    if (litres[peak]! < litres[i]!) peak = i;
+    if (liters[peak]! < liters[i]!) peak = i;
   }
   const byDay = dailySeries(
     'water-day',
     'Drinking water in the day',
     'L',
     waterFormulas.water,
-    litres,
+    liters,
     [
       { label: 'Birds alive', symbol: 'N', series: 'alive' },
       { label: 'Expected high', symbol: 'T', series: 'day-high' },
@@ -46,7 +46,7 @@ export function planWater(context: PlanContext): Found<NumberQuantity> {
   const cool = life.aliveAll[peak]! * eachL;
   const most = quantity(
     'Most water in one day',
-    litres[peak]!,
+    liters[peak]!,
     'L',
     waterFormulas.water,
     [

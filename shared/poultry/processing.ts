@@ -19,7 +19,7 @@ export const processingFormulas = {
     mark: 'computed',
   },
   freezer: {
-    id: 'freezer-litres',
+    id: 'freezer-liters',
     title: 'Freezer room needed',
     words:
       'Packed weight of all birds divided by what a liter of freezer holds. Whole birds pack looser than blocks.',

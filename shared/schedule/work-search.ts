@@ -73,7 +73,7 @@ export function fitWork(
     .reduce((best, each) => (each.total < best.total - EQUAL ? each : best));
   let best = now;
   while (tried < limits.plans && bound + EQUAL < best.total && !limits.isTimeUp?.()) {
-    const next = tryOrder(neighbour(problem, network, now, random));
+    const next = tryOrder(neighbor(problem, network, now, random));
     if (next.total <= now.total + EQUAL) now = next;
     if (now.total < best.total - EQUAL) best = now;
   }
@@ -166,7 +166,7 @@ export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Ar
  * An order a little different: mostly a job that costs something is drawn forward or any is put
  * elsewhere, now and then a job is left to certain people, or to anyone again.
  */
-function neighbour(
+function neighbor(
   problem: WorkProblem,
   network: ActivityNetwork,
   { list, jobs, pieces }: Tried,

@@ -73,11 +73,11 @@ export const strains = table('Strain', {
   factorSources: SOURCES,
   factorMark: MARK,
   waste: part('Waste', { percent: PERCENT }),
-  feedProgramme: nested(
+  feedProgram: nested(
     'Feed',
     row('FeedOfPurpose', {
-      meat: maybe(rowOf('feedProgrammes')),
-      layers: maybe(rowOf('feedProgrammes')),
+      meat: maybe(rowOf('feedPrograms')),
+      layers: maybe(rowOf('feedPrograms')),
     }),
   ),
   losses: rowOf('losses'),
@@ -88,7 +88,7 @@ export const strains = table('Strain', {
   layCurve: maybe(rowOf('layCurves')),
 });
 
-export const feedProgrammes = table('FeedProgramme', {
+export const feedPrograms = table('FeedProgram', {
   id: ID,
   name: NAME,
   phases: table('FeedPhase', {

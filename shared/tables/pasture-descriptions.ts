@@ -151,7 +151,7 @@ export const cattle = nested(
   }),
 );
 
-const waterAtAir = { airC: AIR_C, litres: LITERS } as const;
+const waterAtAir = { airC: AIR_C, liters: LITERS } as const;
 export const cattleWater = part('CattleWater', {
   classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
   growingKg: record('Weights', KG, 30),
@@ -166,7 +166,7 @@ export const cattleWater = part('CattleWater', {
   tank: part('Tank', {
     rows: table('TankRow', {
       refillH: HOURS,
-      litresPerHead: maybe(LITERS),
+      litersPerHead: maybe(LITERS),
       shareOfDay: maybe(SHARE),
     }),
   }),
@@ -195,7 +195,7 @@ export const fence = nested(
   'Fence',
   row('FenceTable', {
     laneWidthM: part('LaneWidth', { low: M, high: M }),
-    energiserJPerKm: part('Energizer', { value: FACTOR, byWire: FACTOR, because: WORDS }),
+    energizerJPerKm: part('Energizer', { value: FACTOR, byWire: FACTOR, because: WORDS }),
     shape: part('PaddockShape', { longToShort: FACTOR }),
     groundRodMPerJ: value('GroundRod', FACTOR),
     shadeM2PerHead: spread('Shade', M2),

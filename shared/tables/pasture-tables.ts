@@ -157,7 +157,7 @@ export interface PastureTable {
 
 export interface CattleWaterTable extends Sourced {
   readonly classes: Readonly<
-    Record<string, readonly { readonly airC: number; readonly litres: number }[]>
+    Record<string, readonly { readonly airC: number; readonly liters: number }[]>
   >;
   /** Weight for which each row of growing cattle was printed, kg. */
   readonly growingKg: Readonly<Record<string, number>>;
@@ -172,7 +172,7 @@ export interface CattleWaterTable extends Sourced {
   readonly tank: Sourced & {
     readonly rows: readonly {
       readonly refillH: number;
-      readonly litresPerHead?: number;
+      readonly litersPerHead?: number;
       readonly shareOfDay?: number;
     }[];
   };
@@ -195,7 +195,7 @@ export interface GestationTable {
 export interface FenceTable {
   readonly laneWidthM: Sourced & { readonly low: number; readonly high: number };
   /** `byWire`: how many times as much where every strand of wire is counted. */
-  readonly energiserJPerKm: Value & { readonly byWire: number; readonly because: string };
+  readonly energizerJPerKm: Value & { readonly byWire: number; readonly because: string };
   /** Of a paddock, where none is drawn. */
   readonly shape: Sourced & { readonly longToShort: number };
   readonly groundRodMPerJ: Value;

@@ -14,7 +14,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   sources: origins.sources,
   strains: birds.strains,
   growthTables: birds.growthTables,
-  feedProgrammes: birds.feedProgrammes,
+  feedPrograms: birds.feedPrograms,
   broodingSchedules: birds.broodingSchedules,
   space: birds.space,
   water: birds.water,

@@ -64,7 +64,7 @@ export interface Strain {
   readonly factorSources: readonly string[];
   readonly factorMark: Mark;
   readonly waste: Sourced & { readonly percent: number };
-  readonly feedProgramme: Partial<Record<Purpose, string>>;
+  readonly feedProgram: Partial<Record<Purpose, string>>;
   readonly losses: string;
   readonly layLosses?: string;
   /** Age at which meat birds are usually processed, and cockerels beside pullets. */
@@ -86,7 +86,7 @@ export interface FeedPhase {
   readonly calciumPercent?: number;
 }
 
-export interface FeedProgramme extends Sourced {
+export interface FeedProgram extends Sourced {
   readonly id: string;
   readonly name: string;
   readonly phases: readonly FeedPhase[];
@@ -342,7 +342,7 @@ export interface Tables {
   readonly sources: Readonly<Record<string, Source>>;
   readonly strains: readonly Strain[];
   readonly growthTables: readonly GrowthTable[];
-  readonly feedProgrammes: readonly FeedProgramme[];
+  readonly feedPrograms: readonly FeedProgram[];
   readonly broodingSchedules: readonly BroodingSchedule[];
   readonly space: SpaceStandards;
   readonly water: Readonly<Record<Purpose, WaterTable>> & { readonly heat: WaterHeatRise };
@@ -389,7 +389,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   sources: 'sources.json',
   strains: 'strains.json',
   growthTables: 'growth-tables.json',
-  feedProgrammes: 'feed-programmes.json',
+  feedPrograms: 'feed-programs.json',
   broodingSchedules: 'brooding-schedules.json',
   space: 'space-standards.json',
   water: 'water.json',

@@ -107,7 +107,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
         sizing.fence,
         sizing.split,
         sizing.lane,
-        sizing.energiser,
+        sizing.energizer,
         sizing.shade,
       ),
     ),

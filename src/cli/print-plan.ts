@@ -73,7 +73,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.energyPerDay,
           heat.energyTotal,
           heat.gasPerDay,
-          heat.gasLitres,
+          heat.gasLiters,
           heat.cost,
           heat.circuit?.capacity,
           heat.circuit?.load,

@@ -8,7 +8,7 @@ type Polygon = { readonly type: 'Polygon'; readonly coordinates: [number, number
 
 /** A piece this small comes from rounding, not from the ground. */
 const CRUMB_M2 = 1;
-/** Halvings of the paddock's length: a kilometer down to a micrometre. */
+/** Halvings of the paddock's length: a kilometer down to a micrometer. */
 const HALVINGS = 30;
 /**
  * The halving looks at areas of the flat sheet, which are quick to have; how much ground a square

@@ -96,10 +96,10 @@ describe.each(DESCRIPTIONS.map((described) => [described.name, described] as con
     it('is refused with a field that it does not have', () => {
       fc.assert(
         fc.property(rowOf(described), (row) => {
-          const found = problemsOfRow(described, { ...row, colour: 'red' });
-          expect(found).toMatchObject([{ field: 'colour', code: 'not-allowed', given: 'red' }]);
-          expect(problemsOfDto(described, { ...row, colour: 'red' })).toEqual(found);
-          expect(problemsOfRow(described, { ...row, colour: 'red' }, '', 'passed')).toEqual([]);
+          const found = problemsOfRow(described, { ...row, color: 'red' });
+          expect(found).toMatchObject([{ field: 'color', code: 'not-allowed', given: 'red' }]);
+          expect(problemsOfDto(described, { ...row, color: 'red' })).toEqual(found);
+          expect(problemsOfRow(described, { ...row, color: 'red' }, '', 'passed')).toEqual([]);
         }),
         { ...RUNS, numRuns: 5 },
       );

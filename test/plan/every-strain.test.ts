@@ -18,7 +18,7 @@ const PLACES: readonly Facility[] = [
   { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps: 20, otherLoadW: 100 },
   { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11.1, count: 2 },
   { kind: 'coop', id: 'coop', name: 'Coop', floorM2: 12, roostM: 10, nestBoxes: 8, runM2: 60 },
-  { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 50 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: 400, usedL: 50 },
   { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 300 },
 ];
 const CASES = tables.strains.flatMap((strain) =>

@@ -73,7 +73,7 @@ const facilities: fc.Arbitrary<readonly Facility[]> = fc
     penM2: within(fieldPenFields.fields.floorM2),
     pens: within(fieldPenFields.fields.count),
     coopM2: within(coopFields.fields.floorM2),
-    freezerL: within(freezerFields.fields.litres),
+    freezerL: within(freezerFields.fields.liters),
     usedL: within(freezerFields.fields.usedL),
     storeKg: within(feedStoreFields.fields.capacityKg),
     amps: within(circuitFields.fields.amps),
@@ -83,7 +83,7 @@ const facilities: fc.Arbitrary<readonly Facility[]> = fc
     { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps, otherLoadW: 0 },
     { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: penM2, count: pens },
     { kind: 'coop', id: 'coop', name: 'Coop', floorM2: coopM2, roostM: 3, nestBoxes: 2, runM2: 0 },
-    { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: freezerL, usedL },
+    { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: freezerL, usedL },
     { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: storeKg },
   ]);
 const strainAndPurpose = fc.constantFrom(

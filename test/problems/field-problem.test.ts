@@ -20,7 +20,7 @@ const metric: Reader = { units: 'metric', currency: 'EUR' };
 
 const { lengthM, heightM, roomC } = brooderFields.fields;
 const { runM2 } = coopFields.fields;
-const { litres } = freezerFields.fields;
+const { liters } = freezerFields.fields;
 const { capacityKg } = feedStoreFields.fields;
 const { wantedBirds, dressingShare } = batchFields.fields;
 
@@ -41,7 +41,7 @@ describe('describeForForm', () => {
   });
 
   it('gives bounds that may themselves be typed', () => {
-    for (const bound of [lengthM, heightM, litres, capacityKg]) {
+    for (const bound of [lengthM, heightM, liters, capacityKg]) {
       const said = words(1e9, bound, us);
       expect(said).toMatch(/from [\d.,]+ \S+ to [\d.,]+ \S+\./);
     }
@@ -64,11 +64,11 @@ describe('describeForForm', () => {
       'monthlyMinC.2': 'March low',
       'monthlyMaxC.2': 'March high',
       usedL: 'Already taken',
-      litres: 'Capacity',
+      liters: 'Capacity',
     };
     const said = [
       ...problemsOfMonths(min, max),
-      ...problemsOfRow(freezerFields, { kind: 'freezer', name: 'A', litres: 200, usedL: 300 }),
+      ...problemsOfRow(freezerFields, { kind: 'freezer', name: 'A', liters: 200, usedL: 300 }),
     ];
     expect(
       said.map((p) =>
@@ -116,7 +116,7 @@ describe('describeProblem', () => {
     expect(describeProblem(share!)).toContain(
       'dressingShare is 74, but must be from 0.4 to 0.9, where 1 is all of it. Give the dressed',
     );
-    const [room] = problemsOfNumber('litres', 0, litres.bounds);
-    expect(describeProblem(room!)).toContain('litres is 0 L, but must be from 1 to 20000 L.');
+    const [room] = problemsOfNumber('liters', 0, liters.bounds);
+    expect(describeProblem(room!)).toContain('liters is 0 L, but must be from 1 to 20000 L.');
   });
 });

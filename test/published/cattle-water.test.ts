@@ -72,10 +72,10 @@ describe('cattleWaterL', () => {
 
   it('keeps the printed row of nursing cows, whose mean is 14.7 gal (Michigan, table)', () => {
     const rows = figures<{
-      'nursing-cow': readonly { airC: number; litres: number }[];
+      'nursing-cow': readonly { airC: number; liters: number }[];
     }>('nursing-cow-water.json')['nursing-cow'];
     const stored = (airF: number): number =>
-      rows.find((row) => Math.abs(row.airC - fToC(airF)) < 0.01)!.litres / L_PER_US_GAL;
+      rows.find((row) => Math.abs(row.airC - fToC(airF)) < 0.01)!.liters / L_PER_US_GAL;
     for (const [, airF, nursing] of MONTHS)
       expect(Math.abs(stored(airF) - nursing)).toBeLessThan(OFF);
     const mean = MONTHS.reduce((sum, [, airF]) => sum + stored(airF), 0) / 12;
@@ -152,7 +152,7 @@ describe('cattleWaterL', () => {
 describe('tankL', () => {
   // USDA-NRCS, "Livestock Watering Data Sheet", retrieved: 2 gal an animal for a refill of an hour, a quarter
   // of the day's need for four hours, all of it for longer, twice for a supply that cannot be relied on.
-  const herd = { head: 50, litresPerDay: 2000 };
+  const herd = { head: 50, litersPerDay: 2000 };
   it.each([
     ['an hour', 1, 50 * 2 * L_PER_US_GAL],
     ['half an hour', 0.5, 50 * 2 * L_PER_US_GAL],
@@ -163,8 +163,8 @@ describe('tankL', () => {
     ['two days', 48, 4000],
   ])(
     'for a refill of %s, %d h, is %d L for 50 head and 2,000 L a day (NRCS)',
-    (_, refillH, litres) => {
-      expect(Math.abs(tankL(tables.cattleWater, { ...herd, refillH }) / litres - 1)).toBeLessThan(
+    (_, refillH, liters) => {
+      expect(Math.abs(tankL(tables.cattleWater, { ...herd, refillH }) / liters - 1)).toBeLessThan(
         1e-4,
       );
     },

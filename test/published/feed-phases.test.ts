@@ -2,8 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
-const phase = (programme: string, id: string) =>
-  rowById(rowById(tables.feedProgrammes, programme).phases, id);
+const phase = (program: string, id: string) =>
+  rowById(rowById(tables.feedPrograms, program).phases, id);
 
 describe('feed program', () => {
   it('starts a meat bird at 23 %, then 20 % from 3 and 18 % from 6 weeks (veterinary manual, after 1994)', () => {
@@ -33,7 +33,7 @@ describe('feed program', () => {
   });
 
   it('gives no feed of 3 % calcium or more before the first egg', () => {
-    const early = rowById(tables.feedProgrammes, 'pullet').phases.filter(
+    const early = rowById(tables.feedPrograms, 'pullet').phases.filter(
       (p) => p.fromDay !== 'first-egg',
     );
     expect(early).toHaveLength(4);

@@ -140,7 +140,7 @@ describe('rectangleFenceM', () => {
 
   // "Common fencing mistakes", Beef Magazine, 2007, retrieved: 1 J a mile, 3 ft of rod a joule.
   it('needs 6 J and 18 ft of ground rod for 6 miles (Common fencing mistakes, 2007)', () => {
-    const joules = 6 * 1.609344 * tables.fence.energiserJPerKm.value;
+    const joules = 6 * 1.609344 * tables.fence.energizerJPerKm.value;
     expect(Math.abs(joules - 6)).toBeLessThan(0.002); // stored to four digits
     expect(Math.abs((joules * tables.fence.groundRodMPerJ.value) / 0.3048 - 18)).toBeLessThan(0.02);
   });

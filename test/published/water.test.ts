@@ -27,9 +27,9 @@ describe('waterByAgeL', () => {
   });
 
   it('gives 25 meat birds in week 6 8.25 L a day (second-hand)', () => {
-    const litres = (25 * midWeekML(6)) / 1000;
+    const liters = (25 * midWeekML(6)) / 1000;
     expect(25 * 0.33).toBeCloseTo(8.25, 9);
-    expect(Math.abs(litres - 8.25)).toBeLessThanOrEqual(0.1);
+    expect(Math.abs(liters - 8.25)).toBeLessThanOrEqual(0.1);
   });
 
   it.each([

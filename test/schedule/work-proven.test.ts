@@ -11,7 +11,7 @@ import { anyProblem } from '../support/work-factories.js';
  * The same problem as a mixed-integer program, solved by a general-purpose solver (HiGHS):
  * one variable for every job, day and set of people; its optimum is what the search must reach.
  */
-function programme({ jobs, workers, days }: WorkProblem): string {
+function program({ jobs, workers, days }: WorkProblem): string {
   const costs: string[] = [];
   const rows: string[] = [];
   const names: string[] = [];
@@ -82,7 +82,7 @@ describe('fitWork against a proven optimum', () => {
     let proven = 0;
     fc.assert(
       fc.property(any, (problem) => {
-        const solved = highs.solve(programme(problem));
+        const solved = highs.solve(program(problem));
         expect(solved.Status).toBe('Optimal');
         proven++;
         const found = fitWork(problem, { plans: 4000 }, seededRandom(1));

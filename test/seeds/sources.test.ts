@@ -85,7 +85,7 @@ describe('seeds', () => {
     const lists = [
       tables.strains,
       tables.growthTables,
-      tables.feedProgrammes,
+      tables.feedPrograms,
       tables.broodingSchedules,
       tables.space.brooder,
       tables.losses,
@@ -95,7 +95,7 @@ describe('seeds', () => {
       tables.moveOut,
       tables.taskTemplates,
       ...tables.moveOut.map((m) => m.rules),
-      ...tables.feedProgrammes.map((p) => p.phases),
+      ...tables.feedPrograms.map((p) => p.phases),
     ];
     for (const list of lists) {
       const ids = list.map((row) => row.id);

@@ -7,7 +7,7 @@ describe('strains', () => {
     for (const strain of tables.strains) {
       for (const id of strain.growthTables) expect(rowById(tables.growthTables, id).id).toBe(id);
       for (const purpose of strain.purposes) {
-        expect(rowById(tables.feedProgrammes, strain.feedProgramme[purpose]!)).toBeDefined();
+        expect(rowById(tables.feedPrograms, strain.feedProgram[purpose]!)).toBeDefined();
       }
       expect(rowById(tables.losses, strain.losses)).toBeDefined();
       if (strain.purposes.includes('meat'))
@@ -31,7 +31,7 @@ describe('strains', () => {
   });
 
   it('feed every day from hatch on, and phases follow each other', () => {
-    for (const { phases } of tables.feedProgrammes) {
+    for (const { phases } of tables.feedPrograms) {
       expect(phases[0]!.fromDay).toBe(0);
       for (let k = 1; k < phases.length; k++) {
         const [before, after] = [phases[k - 1]!.fromDay, phases[k]!.fromDay];

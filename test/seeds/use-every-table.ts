@@ -129,7 +129,7 @@ function showRows(tables: Tables): void {
     [...tables.gestation.breeds],
     [...tables.jobSets],
     ...tables.moveOut.map(({ rules }) => [...rules]),
-    ...tables.feedProgrammes.map(({ phases }) => [...phases]),
+    ...tables.feedPrograms.map(({ phases }) => [...phases]),
   ];
   for (const list of named) for (const { id, name } of list) void [id, name];
   for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
@@ -224,7 +224,7 @@ const facilitiesWith = (more: Partial<Brooder>): Facility[] => [
   { kind: 'circuit', id: 'circuit', name: 'Circuit', volts: 120, amps: 15, otherLoadW: 60 },
   { kind: 'field-pen', id: 'pen', name: 'Pen', floorM2: 11, count: 2 },
   { kind: 'coop', id: 'coop', name: 'Coop', floorM2: 8, roostM: 6, nestBoxes: 6, runM2: 40 },
-  { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 60 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: 400, usedL: 60 },
   { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 500 },
 ];
 

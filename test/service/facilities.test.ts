@@ -8,7 +8,7 @@ import { expectFieldProblem, expectProblem } from '../support/problem.js';
 const OTHERS = [
   { kind: 'coop', name: 'Coop', floorM2: 6, roostM: 5, nestBoxes: 4, runM2: 40 },
   { kind: 'field-pen', name: 'Pen', floorM2: 11.1, count: 2 },
-  { kind: 'freezer', name: 'Freezer', litres: 400, usedL: 50 },
+  { kind: 'freezer', name: 'Freezer', liters: 400, usedL: 50 },
   { kind: 'feed-store', name: 'Feed room', capacityKg: 500 },
   { kind: 'circuit', name: 'Circuit', volts: 230, amps: 16, otherLoadW: 100 },
 ] as const;

@@ -56,7 +56,7 @@ describeRefusals(
     ['a layer of 0 mm', 'roof.layers.0.thicknessMm', 0, bounds(0.1, 1000)],
     ['a negative R-value', 'walls.rM2KPerW', -1, bounds(0, 20)],
     ['13 layers', 'walls.layers', Array(13).fill({ materialId: 'plywood', thicknessMm: 12 }), {}],
-    ['a wall with a field it does not know', 'walls.colour', 'red', { code: 'not-allowed' }],
+    ['a wall with a field it does not know', 'walls.color', 'red', { code: 'not-allowed' }],
     [
       'a place it does not know',
       'standsIn',
@@ -84,7 +84,7 @@ describeRefusals(
     ['a thermostat as text', 'heat.thermostat', 'true', { code: 'not-allowed' }],
     ['a feeder of negative length', 'feederCm', -1, bounds(0, 100000)],
     ['a circuit id with a slash', 'circuitId', 'a/b', { code: 'not-allowed' }],
-    ['a field of another kind', 'litres', 400, { code: 'not-allowed' }],
+    ['a field of another kind', 'liters', 400, { code: 'not-allowed' }],
   ]),
 );
 
@@ -121,16 +121,16 @@ describeRefusals(
 describeRefusals(
   facilities(
     'a new freezer',
-    () => ({ kind: 'freezer', name: 'Freezer', litres: 400, usedL: 50 }),
+    () => ({ kind: 'freezer', name: 'Freezer', liters: 400, usedL: 50 }),
     [
-      ['a freezer of 0 L', 'litres', 0, bounds(1, 20000)],
+      ['a freezer of 0 L', 'liters', 0, bounds(1, 20000)],
       ['negative liters in use', 'usedL', -1, bounds(0, 20000)],
       ['liters that are null', 'usedL', null, { code: 'missing' }],
       [
         'more taken than it holds',
         'usedL',
         401,
-        { code: 'out-of-bounds', max: 400, boundBy: 'litres' },
+        { code: 'out-of-bounds', max: 400, boundBy: 'liters' },
       ],
     ],
   ),

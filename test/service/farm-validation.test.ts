@@ -78,7 +78,7 @@ const BAD: readonly BadValue[] = [
     { code: 'out-of-bounds', given: 201, max: 200, unit: 'dates' },
   ],
   ['holidays as text', 'noDeliveryDates', '2027-05-31', { code: 'not-allowed' }],
-  ['a field it does not know', 'colour', 'red', { code: 'not-allowed' }],
+  ['a field it does not know', 'color', 'red', { code: 'not-allowed' }],
   ['an id of the client', 'id', 'my-farm', { code: 'not-allowed' }],
   ['a revision of the client', 'revision', 99, { code: 'not-allowed' }],
   [

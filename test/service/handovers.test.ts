@@ -96,9 +96,9 @@ describe.each(databases())('hand-overs on $name', (database) => {
     const { personId: _one, ...rest } = handover();
     const { body } = await app.api
       .post(`${path}/handovers`)
-      .send({ ...rest, sitter: 'Neighbour' })
+      .send({ ...rest, sitter: 'Neighbor' })
       .expect(201);
-    expect((await plan()).people.map(({ name }) => name)).toContain('Neighbour');
+    expect((await plan()).people.map(({ name }) => name)).toContain('Neighbor');
     await app.api.delete(`${path}/handovers/${(body as Handover).id}`).expect(204);
   });
 

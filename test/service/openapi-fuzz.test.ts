@@ -10,7 +10,7 @@ const RUNS = Number(process.env['FUZZ_RUNS'] ?? 8);
 const SEED = Number(process.env['FUZZ_SEED'] ?? 20261126);
 const TIME_MS = 60_000 + RUNS * 10_000;
 
-/** What only programmers read: stacks, paths, and messages of the engine and its libraries. */
+/** What only programrs read: stacks, paths, and messages of the engine and its libraries. */
 const RAW =
   /\n\s+at |node_modules|\/src\/|\/dist\/|SyntaxError|TypeError|Unexpected (token|end|non)|in JSON at|Failed to decode|is not a function|Cannot (read|convert|set)|nested property|unknown value was passed|each value in|must be an? (object|array|string|number)\b.*conforming|SQLITE|QueryFailed/i;
 

@@ -7,16 +7,16 @@ export interface FenceSizing {
   readonly fence: NumberQuantity;
   readonly split: NumberQuantity;
   readonly lane: NumberQuantity;
-  readonly energiser: NumberQuantity;
+  readonly energizer: NumberQuantity;
 }
 
 export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext): FenceSizing {
-  const { energiserJPerKm, groundRodMPerJ, laneWidthM: lane } = tables.fence;
+  const { energizerJPerKm, groundRodMPerJ, laneWidthM: lane } = tables.fence;
   const { shape } = tables.fence;
   const { longToShort } = shape;
   const shapeInput = fromTable(shape, 'Long side over short', longToShort, 'ratio', 'k');
   const fenceM = paddocks.reduce((m, p) => m + rectangleFenceM(p.areaM2, longToShort), 0);
-  const energiserJ = (fenceM / 1000) * energiserJPerKm.value;
+  const energizerJ = (fenceM / 1000) * energizerJPerKm.value;
   const mean = areaM2 / Math.max(1, grass.swards.length);
   return {
     lane: quantity(
@@ -31,25 +31,25 @@ export function fenceSizing({ areaM2, paddocks, grass, tables }: PastureContext)
         fromTable(lane, 'Width, at most', lane.high, 'm'),
       ],
     ),
-    energiser: quantity(
+    energizer: quantity(
       'Energizer for all of that fence',
-      energiserJ,
+      energizerJ,
       'J',
-      sizingFormulas.energiser,
+      sizingFormulas.energizer,
       [
         input('Fence, each paddock by itself', fenceM, 'm'),
         shapeInput,
-        fromTable(energiserJPerKm, 'A kilometer', energiserJPerKm.value, 'J'),
+        fromTable(energizerJPerKm, 'A kilometer', energizerJPerKm.value, 'J'),
         fromTable(
           groundRodMPerJ,
-          ...(['Ground rods for it, in all', energiserJ * groundRodMPerJ.value, 'm'] as const),
+          ...(['Ground rods for it, in all', energizerJ * groundRodMPerJ.value, 'm'] as const),
         ),
       ],
       {
         spread: {
-          low: energiserJ,
-          high: energiserJPerKm.byWire * energiserJ,
-          because: energiserJPerKm.because,
+          low: energizerJ,
+          high: energizerJPerKm.byWire * energizerJ,
+          because: energizerJPerKm.because,
         },
       },
     ),

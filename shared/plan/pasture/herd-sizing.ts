@@ -153,7 +153,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       'Smallest tank',
       tankL(tables.cattleWater, {
         head: days.head[thirsty]!,
-        litresPerDay: water.value,
+        litersPerDay: water.value,
         refillH,
       }),
       'L',

@@ -30,7 +30,7 @@ export function PriceInput({ value, onChange, currency, error, label, ...rest }:
 }
 
 /** A price of a liter, typed for a US gallon where the farm reads gallons. Stored for a liter. */
-export function LitrePriceInput({
+export function LiterPriceInput({
   value,
   onChange,
   units,

@@ -111,10 +111,10 @@ describe('sitterSheet', () => {
       }),
     ];
     const plan = workPlanOf(
-      newWork({ today, work, ownJobs, handovers: [{ ...stranger, sitter: 'Neighbour' }] }),
+      newWork({ today, work, ownJobs, handovers: [{ ...stranger, sitter: 'Neighbor' }] }),
       100,
     );
-    expect(plan.people.at(-1)).toEqual({ id: 'sitter-h', name: 'Neighbour' });
+    expect(plan.people.at(-1)).toEqual({ id: 'sitter-h', name: 'Neighbor' });
     expect(plan.jobs.find(({ key }) => key === 'own/bed')!.pieces).toEqual([]);
     expect(plan.chores[6]!.every(({ personId }) => personId === 'sitter-h')).toBe(true);
   });

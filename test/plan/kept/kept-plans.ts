@@ -168,7 +168,7 @@ function ofDrawnBatches(): Record<string, Figures> {
           ...{ kind: 'coop', id: 'coop', name: 'Coop', floorM2: 8 },
           ...{ roostM: 6, nestBoxes: 6, runM2: 40 },
         } as Facility,
-        { kind: 'freezer', id: 'freezer', name: 'Freezer', litres: 400, usedL: 60 },
+        { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: 400, usedL: 60 },
         { kind: 'feed-store', id: 'store', name: 'Store', capacityKg: 500 },
       ];
       const { monthlyMinC, monthlyMaxC } = farm;

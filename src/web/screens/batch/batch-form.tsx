@@ -240,8 +240,8 @@ function Prices({
 }) {
   const { currency } = setting.farm;
   const prices = draft.prices ?? {};
-  const programmeId = strain?.feedProgramme[draft.purpose ?? 'meat'];
-  const phases = programmeId ? rowById(setting.tables.feedProgrammes, programmeId).phases : [];
+  const programId = strain?.feedProgram[draft.purpose ?? 'meat'];
+  const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
   const set = (more: Record<string, string | undefined>) =>
     onChange({ prices: clean({ ...prices, ...more }) });
   return (

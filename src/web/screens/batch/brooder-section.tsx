@@ -79,7 +79,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
             <Fact of={heat.energyPerDay} />
             <Fact of={heat.energyTotal} />
             <Fact of={heat.gasPerDay} />
-            <Fact of={heat.gasLitres} />
+            <Fact of={heat.gasLiters} />
             <Fact of={heat.cost} />
             <Fact of={heat.circuit?.capacity} />
             <Fact of={heat.circuit?.load} />

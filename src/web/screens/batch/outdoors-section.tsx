@@ -47,7 +47,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
           </Facts>
         </Section>
       )}
-      <Cautions keys={plan.cautions} of={['cold', 'manure', 'behaviour']} tables={tables} />
+      <Cautions keys={plan.cautions} of={['cold', 'manure', 'behavior']} tables={tables} />
     </Stack>
   );
 }

@@ -84,7 +84,7 @@ export const KINDS: readonly Kind[] = [
     name: 'Freezer',
     plural: 'Freezers',
     why: 'Where the birds go at the end.',
-    sizes: ['litres', 'usedL'],
+    sizes: ['liters', 'usedL'],
   },
   {
     kind: 'feed-store',

@@ -23,7 +23,7 @@ import {
   UnsavedNote,
   writeDraft,
 } from '../../fields/kept-draft.js';
-import { LitrePriceInput, PriceInput } from '../../fields/price-input.js';
+import { LiterPriceInput, PriceInput } from '../../fields/price-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
@@ -176,7 +176,7 @@ function Fields({
               error={errors['electricityPricePerKWh']}
               onChange={(v) => setFieldValue('electricityPricePerKWh', v)}
             />
-            <LitrePriceInput
+            <LiterPriceInput
               units={units}
               label={`Propane, one ${units === 'us' ? 'gallon' : 'liter'} (0 when unused)`}
               currency={values.currency ?? ''}

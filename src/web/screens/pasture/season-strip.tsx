@@ -73,7 +73,7 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
                   x={daysBetween(plan.from, move.from)}
                   width={move.days}
                   height={ROW - 2}
-                  fill={herdColour(plan, move.herdId)}
+                  fill={herdColor(plan, move.herdId)}
                 >
                   <title>{`${herdName(plan, move.herdId)} in ${paddock.name}, ${formatShortDate(move.from)} to ${formatShortDate(move.to)}`}</title>
                 </rect>
@@ -98,7 +98,7 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
       <ul className="season-key">
         {plan.herds.map((herd) => (
           <li key={herd.id}>
-            <i style={{ background: herdColour(plan, herd.id) }} /> {herd.name}
+            <i style={{ background: herdColor(plan, herd.id) }} /> {herd.name}
           </li>
         ))}
         {(Object.keys(FILL) as Standing[]).map((kind) => (
@@ -116,7 +116,7 @@ export const herdName = (plan: PasturePlan, id: string): string =>
 export const paddockName = (plan: PasturePlan, id: string): string =>
   plan.paddocks.find((paddock) => paddock.id === id)?.name ?? '';
 
-const herdColour = (plan: PasturePlan, id: string): string =>
+const herdColor = (plan: PasturePlan, id: string): string =>
   HERD_COLOURS[plan.herds.findIndex((herd) => herd.id === id) % HERD_COLOURS.length]!;
 
 function monthStarts(from: string, days: number): { at: number; month: number }[] {

@@ -50,7 +50,7 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
               <Fact of={plan.stocking.fence} />
               <Fact of={plan.stocking.split} />
               <Fact of={plan.stocking.lane} />
-              <Fact of={plan.stocking.energiser} />
+              <Fact of={plan.stocking.energizer} />
               <Fact of={plan.stocking.shade} />
             </Facts>
           </Section>

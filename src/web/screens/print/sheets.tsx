@@ -102,12 +102,12 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
           },
         ]
       : []),
-    ...(heat?.gasLitres
+    ...(heat?.gasLiters
       ? [
           {
             by: plan.arrivalDate,
             what: 'Propane',
-            amount: formatValue(heat.gasLitres.value, 'L', farm),
+            amount: formatValue(heat.gasLiters.value, 'L', farm),
             price: farm.gasPricePerL,
           },
         ]
