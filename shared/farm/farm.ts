@@ -44,8 +44,8 @@ export const farmFields = row(
     /** Rain of each month, snow melted; left out when it is not known. */
     monthlyRainMm: optional(twelveMonths('Monthly rain', 'rain', RAIN_MM)),
     /** Month and day, such as 05-10; the usual last spring and first fall frost. */
-    lastFrost: monthDay('Usual last spring frost, month-day'),
-    firstFrost: monthDay('Usual first fall frost, month-day'),
+    lastFrost: monthDay('Usual last spring frost'),
+    firstFrost: monthDay('Usual first fall frost'),
     /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
     gardenSoilId: optional(id('Soil of the garden')),
     /** Days on which no box is delivered besides Sundays: public holidays of the place. */

@@ -5,6 +5,7 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import {
   formatChance,
   formatDate,
+  formatHours,
   formatMonthDay,
   formatShortDate,
   formatValue,
@@ -13,7 +14,6 @@ import type { Reader } from '../../shared/units/format.js';
 import { tablesFor } from './text.js';
 
 const NEXT_DAYS = 4;
-const tenth = (hours: number): string => (Math.round(hours * 10) / 10).toString();
 
 /** A household's work as text: the next days, what will not fit, weeks and the whole season. */
 export function printWork(plan: WorkPlan, reader: Reader): string {
@@ -25,7 +25,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       formatShortDate(date),
       `${chore.name}, ${chore.belongsTo}`,
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
-      tenth(chore.hours),
+      formatHours(chore.hours),
       'every day',
     ]);
     const jobs = plan.jobs.flatMap((job) =>
@@ -35,7 +35,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
           formatShortDate(date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           piece.personIds.map((id) => names.get(id) ?? id).join(' and '),
-          tenth(piece.hours),
+          formatHours(piece.hours),
           job.why,
         ]),
     );
@@ -48,20 +48,20 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
-      : table(['on', 'work', 'who', 'h', 'why then'], next),
+      : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${tenth(job.shortHours)} h more than anyone has.`,
+        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
     ...(unfit.length + short.length === 0
       ? ['\nTime for everything.']
       : [
           '\nNo time for these',
           table(
-            ['work', 'h', 'due by', 'why', 'ways to make room'],
+            ['work', 'hours', 'due by', 'why', 'ways to make room'],
             unfit.map((job) => [
               [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
-              tenth(job.hours),
+              formatHours(job.hours),
               formatShortDate(job.latest),
               job.why,
               job.waysToFit.join(' '),
@@ -73,22 +73,22 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       ['week of', 'available', 'chores', 'planned', 'due', ''],
       plan.weeks.map((week) => [
         formatShortDate(week.from),
-        tenth(week.hours),
-        tenth(week.choreHours),
-        tenth(week.plannedHours),
-        tenth(week.dueHours),
+        formatHours(week.hours),
+        formatHours(week.choreHours),
+        formatHours(week.plannedHours),
+        formatHours(week.dueHours),
         week.isOverloaded ? 'more is due than hours available' : '',
       ]),
     ),
     '\nWork plan',
     table(
-      ['first day', 'work', 'h', 'due by', 'days to spare', 'why then'],
+      ['first day', 'work', 'hours', 'due by', 'days to spare', 'why then'],
       plan.jobs
         .filter(({ pieces }) => 0 < pieces.length)
         .map((job) => [
           formatShortDate(job.pieces[0]!.date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
-          tenth(job.hours),
+          formatHours(job.hours),
           formatShortDate(job.latest),
           `${job.calendarSpareDays} d`,
           job.why,
@@ -146,7 +146,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
   return sheet.pages
     .map((page) =>
       [
-        `${formatDate(page.date)}, for ${sheet.sitter}: ${tenth(page.hours)} h of work, ${tenth(page.hoursAvailable)} h available`,
+        `${formatDate(page.date)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(
@@ -156,7 +156,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           `   Look for: ${stop.lookFor.join(' ')}`,
         ]),
         ...[...page.chores, ...page.jobs].map(
-          ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${tenth(hours)} h`,
+          ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}`,
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
         ...sheet.phones.map(({ who, number }) => `Call ${who}: ${number}`),

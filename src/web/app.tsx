@@ -16,7 +16,7 @@ const PastureScreen = lazy(() => import('./screens/pasture/pasture-screen.js'));
 const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
-const WorkScreen = lazy(() => import('./screens/pasture/work-screen.js'));
+const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
 const TodayScreen = lazy(() => import('./screens/work/today-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
@@ -94,8 +94,8 @@ function OneFarm({ farmId }: { farmId: string }) {
             <Route path="/farm/:farmId/pasture/sizes">
               {inShell(<SizesScreen farm={farm} tables={tables} />)}
             </Route>
-            <Route path="/farm/:farmId/pasture/work">
-              {inShell(<WorkScreen farm={farm} tables={tables} />)}
+            <Route path="/farm/:farmId/work/herds">
+              {inShell(<HerdTasksScreen farm={farm} tables={tables} />)}
             </Route>
             <Route path="/farm/:farmId/pasture/print">
               <MoveSheet farm={farm} tables={tables} />

@@ -112,8 +112,10 @@ describe('a newcomer', () => {
         .nth(1)
         .fill(String(low + 21));
     }
-    await page.getByLabel(/last spring frost/).fill('05-20');
-    await page.getByLabel(/first fall frost/).fill('09-28');
+    await page.getByLabel(/last spring frost: month/).selectOption('May');
+    await page.getByLabel(/last spring frost: day/).selectOption('20');
+    await page.getByLabel(/first fall frost: month/).selectOption('September');
+    await page.getByLabel(/first fall frost: day/).selectOption('28');
     await page.getByRole('button', { name: 'Create the farm' }).click();
 
     await page.getByRole('button', { name: 'Add a brooder' }).click();

@@ -46,7 +46,7 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
       ['walk', 'Pasture walk'],
       ['land', 'Paddocks and herds'],
       ['sizes', 'Paddock by paddock'],
-      ['work', 'Herd tasks'],
+      ['../work/herds', 'Herd tasks'],
       ['print', 'Moves, Thistledown (sample)'],
     ] as const) {
       await page.goto(`${base}/${path}`);

@@ -24,6 +24,8 @@ import {
   writeDraft,
 } from '../../fields/kept-draft.js';
 import { LiterPriceInput, PriceInput } from '../../fields/price-input.js';
+import { DateList } from '../../fields/date-list.js';
+import { MonthDayField } from '../../fields/month-day-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
@@ -58,6 +60,9 @@ interface Props {
   readonly onCancel?: () => void;
 }
 
+const messageOf = (error: unknown): string | undefined =>
+  typeof error === 'string' ? error : undefined;
+
 /** Place, units, prices and monthly climate of a farm. */
 export function FarmForm(props: Props) {
   const [discards, setDiscards] = useState(0);
@@ -84,7 +89,7 @@ function Fields({
   const { values, setFieldValue, errors } = form;
   const words = wordsOf(values);
   const units = values.units ?? 'metric';
-  const text = (field: 'name' | 'timeZone' | 'lastFrost' | 'firstFrost') => ({
+  const text = (field: 'name' | 'timeZone') => ({
     value: values[field] ?? '',
     error: errors[field],
     onChange: (event: { currentTarget: { value: string } }) =>
@@ -216,12 +221,15 @@ function Fields({
               .join(' ')}
           </Text>
           <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
-            <TextInput label={FIELDS.lastFrost.label} placeholder="05-20" {...text('lastFrost')} />
-            <TextInput
-              label={FIELDS.firstFrost.label}
-              placeholder="09-28"
-              {...text('firstFrost')}
-            />
+            {(['lastFrost', 'firstFrost'] as const).map((name) => (
+              <MonthDayField
+                key={name}
+                label={FIELDS[name].label}
+                value={values[name]}
+                error={messageOf(errors[name])}
+                onChange={(value) => setFieldValue(name, value)}
+              />
+            ))}
             <Select
               label={FIELDS.gardenSoilId.label}
               description="Says when beds and fence lines are dry enough to work"
@@ -232,19 +240,13 @@ function Fields({
               onChange={(id) => setFieldValue('gardenSoilId', id)}
             />
           </SimpleGrid>
-          <TextInput
-            mt="sm"
-            label={`${FIELDS.noDeliveryDates.label}, year-month-day, separated by commas`}
-            value={(values.noDeliveryDates ?? []).join(', ')}
-            error={errors['noDeliveryDates']}
-            onChange={(e) =>
-              setFieldValue(
-                'noDeliveryDates',
-                e.currentTarget.value === ''
-                  ? []
-                  : e.currentTarget.value.split(',').map((d) => d.trim()),
-              )
+          <DateList
+            label={FIELDS.noDeliveryDates.label}
+            dates={values.noDeliveryDates ?? []}
+            errorAt={(k) =>
+              messageOf(errors[k === undefined ? 'noDeliveryDates' : `noDeliveryDates.${k}`])
             }
+            onChange={(dates) => setFieldValue('noDeliveryDates', dates)}
           />
         </Fieldset>
         <Failure error={error} words={words} />

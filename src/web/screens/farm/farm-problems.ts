@@ -38,11 +38,11 @@ export function problemsOf(farm: Partial<Farm>): Record<string, string | null> {
     // All twelve or none: rain of some months only says nothing of the rest.
     monthlyRainMm:
       farm.monthlyRainMm === undefined ? null : gapText('rain', gaps(farm.monthlyRainMm)),
-    lastFrost: isMonthDay(farm.lastFrost) ? null : 'Write month-day, such as 05-20.',
-    firstFrost: isMonthDay(farm.firstFrost) ? null : 'Write month-day, such as 09-28.',
+    lastFrost: isMonthDay(farm.lastFrost) ? null : 'Choose the month and the day.',
+    firstFrost: isMonthDay(farm.firstFrost) ? null : 'Choose the month and the day.',
     noDeliveryDates: (farm.noDeliveryDates ?? []).every(isPlainDate)
       ? null
-      : 'Write each date as year-month-day.',
+      : 'Choose each date, or remove it.',
   };
   return {
     ...missing,

@@ -5,7 +5,6 @@ const PARTS = [
   { path: '/walk', label: 'Pasture walk', short: 'Walk' },
   { path: '/land', label: 'Paddocks and herds', short: 'Paddocks' },
   { path: '/sizes', label: 'Stocking and water', short: 'Stocking' },
-  { path: '/work', label: 'Herd tasks', short: 'Tasks' },
 ] as const;
 
 /** The parts of grass and cattle. */

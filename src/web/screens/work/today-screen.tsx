@@ -61,7 +61,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
         </div>
       )}
       <Text size="sm" c="dimmed">
-        Planned on {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
+        Work from {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
         {plan.weather.label.toLowerCase()}
         {plan.weather.forecastDays === 0
           ? '; no forecast, so wet days are spread as they usually come'

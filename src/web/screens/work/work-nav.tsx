@@ -5,6 +5,7 @@ const PARTS = [
   { path: '/plan', label: 'Work plan', short: 'Plan' },
   { path: '/chances', label: 'Will it get done?', short: 'In time?' },
   { path: '/own', label: 'Other jobs', short: 'Other' },
+  { path: '/herds', label: 'Herd tasks', short: 'Herd' },
   { path: '/away', label: 'While you’re away', short: 'Away' },
 ] as const;
 

@@ -3,11 +3,11 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll, Working } from '../../shell/states.js';
 import { TaskCard } from '../batch/task-card.js';
-import { PastureNav } from './pasture-nav.js';
-import { usePasturePlan } from './use-pasture.js';
+import { usePasturePlan } from '../pasture/use-pasture.js';
+import { WorkNav } from './work-nav.js';
 
-/** Work hung on turn-out, arrivals and calving. */
-export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+/** Tasks tied to turn-out, arrivals and calving. */
+export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(usePicture(farm.id));
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan, isWorking } = usePasturePlan(picture, tables);
@@ -15,7 +15,7 @@ export default function WorkScreen({ farm, tables }: { farm: SavedFarm; tables: 
   return (
     <Stack maw={800}>
       <Title order={1}>Herd tasks</Title>
-      <PastureNav farmId={farm.id} />
+      <WorkNav farmId={farm.id} />
       {!plan && isWorking && <Working label="Planning the season" />}
       {plan && (
         <Text>
