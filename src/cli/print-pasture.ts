@@ -35,7 +35,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     issuesText(plan),
     section(
       'Does the grass last?',
-      facts(hay.inSeason, hay.outside, hay.toStore, hay.bales, hay.fixedRotation, hay.least),
+      facts(hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.fixedRotation, hay.least),
     ),
     section(
       'Key dates',
@@ -77,13 +77,13 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           section(
             'Grass to mow',
             table(
-              ['paddock', 'closed from', 'mow about', 'hay', 'bales'],
+              ['paddock', 'closed from', 'mow about', 'bales', 'hay'],
               plan.surplus.map((s) => [
                 nameOf(plan.paddocks, s.paddockId),
                 near(s.shutFrom),
                 near(s.cutOn),
-                s.hay,
                 s.bales,
+                s.hay,
               ]),
             ),
           ),
@@ -146,5 +146,5 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
 /** How much a row feeds or yields. */
 function rowAmounts(row: SeasonRow, show: (cell: Cell) => string): string {
   if (row.kind === 'hay') return `${show(row.perDay)} dry matter a day`;
-  return row.kind === 'mow' ? `${show(row.cut.hay)}, ${show(row.cut.bales)}` : '';
+  return row.kind === 'mow' ? `${show(row.cut.bales)}, ${show(row.cut.hay)}` : '';
 }

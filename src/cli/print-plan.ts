@@ -82,14 +82,14 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     section(
       'Feed',
       table(
-        ['phase', '', 'from', 'to', 'feed', 'bags', 'buy by'],
+        ['phase', '', 'from', 'to', 'bags', 'feed', 'buy by'],
         feed.phases.map((p) => [
           p.name,
           p.protein,
           near(String(p.starts.value)),
           near(p.lastDay),
-          p.totalKg,
           p.bags,
+          p.totalKg,
           p.deliveries
             .slice(0, 3)
             .map((d) => `${near(String(d.buyBy.value))} (${d.bags.value})`)

@@ -25,8 +25,8 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
           </Text>
           <Facts>
             <Fact of={phase.starts} />
-            <Fact of={phase.totalKg} />
             <Fact of={phase.bags} />
+            <Fact of={phase.totalKg} />
           </Facts>
           <Table mt="sm">
             <Table.Thead>

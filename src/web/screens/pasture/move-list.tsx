@@ -150,7 +150,7 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
     case 'mow':
       return (
         <>
-          <Num of={row.cut.hay} />, <Num of={row.cut.bales} />; closed until{' '}
+          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until{' '}
           {formatShortDate(row.to)}
         </>
       );

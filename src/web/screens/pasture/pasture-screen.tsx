@@ -115,11 +115,11 @@ function Season({
       </Section>
       <Section title="Does the grass last?">
         <Facts>
+          <Fact of={plan.hay.bales} />
+          <Fact of={plan.hay.toStore} />
           <Fact of={plan.hay.inSeason} />
           <Fact of={plan.hay.outside} />
           <Fact of={plan.hay.all} />
-          <Fact of={plan.hay.toStore} />
-          <Fact of={plan.hay.bales} />
           <Fact of={plan.hay.fixedRotation} note="to compare with all feed. " />
           <Fact of={plan.hay.least} />
           <Fact of={plan.farmFactor} />
@@ -137,7 +137,7 @@ function Season({
             {plan.surplus.map((cut) => (
               <Text key={cut.paddockId}>
                 {paddockName(plan, cut.paddockId)}: closed from {formatShortDate(cut.shutFrom)}, mow
-                about {formatShortDate(cut.cutOn)}, <Num of={cut.hay} />, <Num of={cut.bales} />
+                about {formatShortDate(cut.cutOn)}, <Num of={cut.bales} />, <Num of={cut.hay} />
               </Text>
             ))}
           </Stack>
