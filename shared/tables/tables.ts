@@ -307,7 +307,8 @@ export interface TaskTemplate extends Sourced {
   /** Last day it can be started, from the event, where it would be too late after it. */
   readonly latestOffsetDays?: number;
   readonly leadNote?: string;
-  readonly lengthDays: number;
+  /** Left out of work that goes on until another event, where that always comes. */
+  readonly lengthDays?: number;
   /** Work that comes with each animal, over days around the event: how many, and the first. */
   readonly comesOver?: { readonly fromOffsetDays: number; readonly days: number };
   readonly hoursBase: number;
