@@ -120,6 +120,7 @@ export const work = nested(
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
     workableGround: part('WorkableGround', {
       layerM: M,
       drierThanFieldCapacityMm: MM,

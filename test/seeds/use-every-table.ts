@@ -32,6 +32,7 @@ import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/j
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
+  frostLow,
   jobQuantities,
   outlookQuantities,
   weekQuantities,
@@ -385,6 +386,7 @@ function seasonOf(tables: Tables): Quantity[] {
     }),
     ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, plan.basis))),
     ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
+    ...outlook.frost.map((frost) => frostLow(outlook, frost)),
     ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
     ...quantitiesIn(sheet),
   ];

@@ -13,6 +13,7 @@ import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
+import type { Judgement } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { PlanEvent } from '../tasks/event.js';
@@ -118,6 +119,8 @@ export interface PasturePlan {
   /** What all growth rests on, and what the order of moves does besides. */
   readonly growth: Sourced;
   readonly order: Sourced;
+  /** Days of need that the grass on hand is held against. */
+  readonly aheadDays: Judgement;
   readonly paddocks: readonly PaddockPart[];
   readonly herds: readonly HerdPart[];
   readonly moves: readonly Move[];
@@ -186,6 +189,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
     ),
     growth: context.growth,
     order: context.order,
+    aheadDays: context.tables.judgements.grass.aheadDays,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
       nitrogen: manure.part.nitrogen[p]!,

@@ -51,8 +51,8 @@ export interface PlannedChore {
 
 const OWN: Sourced = { sources: [], mark: 'own-record' };
 
-/** A need is sent on, so it keeps no more of its template than how that is supported. */
-const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
+/** What is sent on keeps no more of a row than how that is supported. */
+export const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
 
 /** A piece of work that was ticked off. */
 export interface DoneNeed {

@@ -13,7 +13,7 @@ import { drawnRun } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
-import type { WorkNeed } from './work-needs.js';
+import { sourcedOf, type WorkNeed } from './work-needs.js';
 import { fitAll, suitsNeed } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -49,6 +49,11 @@ export interface WorkableSpan extends CountSpread {
   readonly days: number;
 }
 
+/** Frost dates at one of the lows that have a name. */
+export interface NamedFrost extends FrostDates {
+  readonly name: string;
+}
+
 /** The work played through many years of weather. */
 export interface WorkOutlook {
   readonly years: number;
@@ -58,7 +63,9 @@ export interface WorkOutlook {
   readonly hasRain: boolean;
   readonly jobs: readonly JobOutlook[];
   readonly workable: readonly WorkableSpan[];
-  readonly frost: readonly FrostDates[];
+  readonly frost: readonly NamedFrost[];
+  /** What the names of frosts rest on. */
+  readonly frostFrom: Sourced;
   /** What chances rest on beside the years of weather. */
   readonly basis: Sourced;
 }
@@ -68,8 +75,6 @@ const FROST_YEARS = 200;
 /** Plans tried for the order in which jobs are taken, the same in every year. */
 const PLANS = 200;
 const SPAN_DAYS = 14;
-/** Frost, freeze and hard freeze: 36, 32 and 28 °F. */
-const FROST_C = [2.2, 0, -2.2];
 
 export interface OutlookRequest extends WorkRequest {
   /** Daily record of the place, in date order; may be empty. */
@@ -108,6 +113,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today),
     frost: frostOf(request, drawing),
+    frostFrom: sourcedOf(request.tables.work.frost),
     basis: workBasis(work.request, needs, chores).planned,
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
@@ -205,7 +211,7 @@ function spread(counts: readonly number[]): CountSpread {
 function frostOf(
   { history, climate, farm, tables }: OutlookRequest,
   { random, spreadFactor }: Pick<Drawing, 'random' | 'spreadFactor'>,
-): FrostDates[] {
+): NamedFrost[] {
   const { latitudeDeg } = farm;
   const measured = halfYearLows(history, latitudeDeg);
   const isEnough =
@@ -218,7 +224,10 @@ function frostOf(
       () => drawnRun(climate, dayOfYear, tables.work.wetDay, random, spreadFactor).minC,
     );
   const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
-  return FROST_C.map((thresholdC) => frostDates(lows, { thresholdC, latitudeDeg }));
+  return tables.work.frost.lows.map(({ name, atOrBelowC }) => ({
+    name,
+    ...frostDates(lows, { thresholdC: atOrBelowC, latitudeDeg }),
+  }));
 }
 
 /** Springs drawn for each guess, and guesses made. */
@@ -234,6 +243,7 @@ const TRIALS = 7;
 function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): number {
   const { latitudeDeg, lastFrost } = farm;
   const { spring } = halfYearDays(latitudeDeg);
+  const frostC = tables.judgements.work.ownFrostC.value;
   const own = dayOfYear(`2023-${lastFrost === '02-29' ? '02-28' : lastFrost}`);
   const usual = spring.indexOf(own);
   let [low, high] = [0.3, 1.5];
@@ -243,7 +253,7 @@ function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): num
     let later = 0;
     for (let year = 0; year < TRIAL_SPRINGS; year++) {
       const { minC } = drawnRun(climate, spring, tables.work.wetDay, random, factor);
-      if (usual < minC.findLastIndex((c) => c <= 0)) later++;
+      if (usual < minC.findLastIndex((c) => c <= frostC)) later++;
     }
     if (TRIAL_SPRINGS / 2 < later) high = factor;
     else low = factor;

@@ -7,7 +7,7 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import type { WorkBasis } from './work-basis.js';
-import type { JobOutlook, WorkOutlook } from './work-outlook.js';
+import type { JobOutlook, NamedFrost, WorkOutlook } from './work-outlook.js';
 import type { PlannedJob, WorkWeek } from './work-plan.js';
 
 export const workFormulas = {
@@ -64,6 +64,15 @@ export const workFormulas = {
     symbols: 'tenth percentile of the latest starts of the years',
     sources: ['RICHARDSON'],
     mark: 'estimate',
+  },
+  frost: {
+    id: 'named-frost',
+    title: 'How cold it is called what',
+    words:
+      'A night at or below this counts. What it does to a plant hangs on the plant, its stage and the hollow it stands in.',
+    symbols: 'T_min ≤ T',
+    sources: [],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -134,6 +143,10 @@ export function weekQuantities(
     due: sum('Hours of work due', dueHours, basis.due),
   };
 }
+
+/** The low from which a frost has its name, to be opened. */
+export const frostLow = ({ frostFrom }: WorkOutlook, { name, thresholdC }: NamedFrost) =>
+  quantity(name, thresholdC, 'degC', workFormulas.frost, [], { rows: [frostFrom] });
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
