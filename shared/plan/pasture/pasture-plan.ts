@@ -6,6 +6,7 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  together,
 } from '../../explain/quantity.js';
 import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
@@ -27,7 +28,7 @@ import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import type { SeasonSward } from './season-swards.js';
-import { farmFactorRow, growthRows, needRows, together, waterRows } from './pasture-support.js';
+import { farmFactorRow, growthRows, needRows, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';

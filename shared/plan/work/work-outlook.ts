@@ -13,6 +13,7 @@ import { drawnRun } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
+import type { DryEnough } from './work-ground.js';
 import { sourcedOf, type WorkNeed } from './work-needs.js';
 import { fitAll, suitsNeed } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
@@ -63,6 +64,8 @@ export interface WorkOutlook {
   readonly hasRain: boolean;
   readonly jobs: readonly JobOutlook[];
   readonly workable: readonly WorkableSpan[];
+  /** How dry the ground of a workable day has to be. */
+  readonly dryEnough: DryEnough;
   readonly frost: readonly NamedFrost[];
   /** What the names of frosts rest on. */
   readonly frostFrom: Sourced;
@@ -112,6 +115,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     label: request.climate.label,
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today),
+    dryEnough: frame.dryEnough,
     frost: frostOf(request, drawing),
     frostFrom: sourcedOf(request.tables.work.frost),
     basis: workBasis(work.request, needs, chores).planned,
