@@ -92,6 +92,7 @@ export const JUDGED = {
     'fewestYears',
     'restDoneDays',
     'restLostDays',
+    'sureShare',
     'ownFrostC',
   ],
 } as const;

@@ -120,6 +120,7 @@ export const work = nested(
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    dayToDay: value('Likeness to the day before', SHARE),
     frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
     workableGround: part('WorkableGround', {
       layerM: M,

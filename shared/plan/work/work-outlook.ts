@@ -1,4 +1,5 @@
 import type { Sourced } from '../../explain/formula.js';
+import { round6, together } from '../../explain/quantity.js';
 import { addDays, dayOfYear } from '../../calendar/plain-date.js';
 import { latestStart } from '../../schedule/latest-start.js';
 import { seededRandom, type Random } from '../../schedule/random.js';
@@ -9,7 +10,7 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { chancesOverYears, type YearSuits } from '../../schedule/work-years.js';
 import { percentile, type DailyWeather } from '../../weather/climate.js';
 import { runsOfYears, type DayRun } from '../../weather/day-run.js';
-import { drawnRun } from '../../weather/drawn-year.js';
+import { drawnRun, type DayHabit } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
@@ -18,7 +19,7 @@ import { sourcedOf, type WorkNeed } from './work-needs.js';
 import { fitAll, suitsNeed } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
 
-/** How many of something in few, half and most years. */
+/** How many of something in few, half and most years, by the share that is nearly always. */
 export interface CountSpread {
   readonly tenth: number;
   readonly half: number;
@@ -69,6 +70,8 @@ export interface WorkOutlook {
   readonly frost: readonly NamedFrost[];
   /** What the names of frosts rest on. */
   readonly frostFrom: Sourced;
+  /** Share of years that is called nearly always, by which all spreads are told. */
+  readonly sureShare: number;
   /** What chances rest on beside the years of weather. */
   readonly basis: Sourced;
 }
@@ -106,7 +109,8 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),
   );
   const jobs = problem.jobs.map((job, i) => ({ ...job, dueDay: windows[i]!.latestDay }));
-  const chances = chancesOverYears({ ...problem, jobs }, list, suits);
+  const sureShare = request.tables.judgements.work.sureShare.value;
+  const chances = chancesOverYears({ ...problem, jobs }, list, suits, sureShare);
   const whole = new WorkDays(problem);
   const dateOf = (day: number): string => addDays(request.today, day);
   return {
@@ -114,20 +118,26 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     isMeasured,
     label: request.climate.label,
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
-    workable: workableSpans(years, request.today),
+    workable: workableSpans(years, request.today, sureShare),
     dryEnough: frame.dryEnough,
     frost: frostOf(request, drawing),
     frostFrom: sourcedOf(request.tables.work.frost),
-    basis: workBasis(work.request, needs, chores).planned,
+    sureShare,
+    basis: together([
+      workBasis(work.request, needs, chores).planned,
+      ...(isMeasured ? [] : [request.tables.work.dayToDay]),
+    ]),
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
       const { latestDay, earliestDay } = windows[i]!;
       const job = jobs[i]!;
-      const together = Int32Array.from({ length: problem.days }, (_, day) =>
+      const atOnce = Int32Array.from({ length: problem.days }, (_, day) =>
         whole.together(job, day),
       );
-      const starts = suits.map((of) => latestStart(job, latestDay, together, of[i]));
-      const startBy = starts.sort((a, b) => a - b)[Math.floor(starts.length / 10)]!;
+      const starts = suits.map((of) => latestStart(job, latestDay, atOnce, of[i]));
+      const startBy = starts.sort((a, b) => a - b)[
+        Math.floor(starts.length * round6(1 - sureShare))
+      ]!;
       const from = Math.max(0, earliestDay);
       const asksForDays = suits[0]?.[i] !== undefined && from <= latestDay;
       return {
@@ -143,12 +153,22 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
         ...(startBy < 0 ? {} : { startBy: dateOf(startBy) }),
         windowDays: Math.max(0, latestDay - from + 1),
         ...(asksForDays
-          ? { suitingDays: spread(suits.map((of) => countBetween(of[i]!, from, latestDay))) }
+          ? {
+              suitingDays: spread(
+                suits.map((of) => countBetween(of[i]!, from, latestDay)),
+                sureShare,
+              ),
+            }
           : {}),
       };
     }),
   };
 }
+
+const dayHabit = ({ work }: WorkRequest['tables']): DayHabit => ({
+  ...work.wetDay,
+  dayToDay: work.dayToDay.value,
+});
 
 /** How years are drawn where there are too few measured ones. */
 interface Drawing {
@@ -165,9 +185,9 @@ function yearsOf(
   const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
   if (tables.judgements.work.fewestYears.value <= measured.length)
     return { runs: measured, isMeasured: true };
-  const { wetDay } = tables.work;
+  const habit = dayHabit(tables);
   const runs = Array.from({ length: drawnYears }, () =>
-    drawnRun(climate, frame.dayOfYear, wetDay, random, spreadFactor),
+    drawnRun(climate, frame.dayOfYear, habit, random, spreadFactor),
   );
   return { runs, isMeasured: false };
 }
@@ -190,12 +210,16 @@ function suitsOfAll(
   });
 }
 
-function workableSpans(years: readonly DaysOfWork[], today: string): WorkableSpan[] {
+function workableSpans(
+  years: readonly DaysOfWork[],
+  today: string,
+  sureShare: number,
+): WorkableSpan[] {
   const days = years[0]!.isWorkable.length;
   const spans: WorkableSpan[] = [];
   for (let from = 0; from + SPAN_DAYS <= days; from += SPAN_DAYS) {
     const counts = years.map((y) => countBetween(y.isWorkable, from, from + SPAN_DAYS - 1));
-    spans.push({ from: addDays(today, from), days: SPAN_DAYS, ...spread(counts) });
+    spans.push({ from: addDays(today, from), days: SPAN_DAYS, ...spread(counts, sureShare) });
   }
   return spans;
 }
@@ -206,10 +230,10 @@ function countBetween(is: Uint8Array, from: number, to: number): number {
   return count;
 }
 
-function spread(counts: readonly number[]): CountSpread {
+function spread(counts: readonly number[], sureShare: number): CountSpread {
   const sorted = [...counts].sort((a, b) => a - b);
   const at = (share: number): number => Math.round(percentile(sorted, share));
-  return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
+  return { tenth: at(round6(1 - sureShare)), half: at(0.5), ninetieth: at(sureShare) };
 }
 
 function frostOf(
@@ -217,6 +241,7 @@ function frostOf(
   { random, spreadFactor }: Pick<Drawing, 'random' | 'spreadFactor'>,
 ): NamedFrost[] {
   const { latitudeDeg } = farm;
+  const sureShare = tables.judgements.work.sureShare.value;
   const measured = halfYearLows(history, latitudeDeg);
   const isEnough =
     tables.judgements.work.fewestYears.value <=
@@ -225,12 +250,12 @@ function frostOf(
   const draw = (dayOfYear: Int16Array): Float64Array[] =>
     Array.from(
       { length: FROST_YEARS },
-      () => drawnRun(climate, dayOfYear, tables.work.wetDay, random, spreadFactor).minC,
+      () => drawnRun(climate, dayOfYear, dayHabit(tables), random, spreadFactor).minC,
     );
   const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
   return tables.work.frost.lows.map(({ name, atOrBelowC }) => ({
     name,
-    ...frostDates(lows, { thresholdC: atOrBelowC, latitudeDeg }),
+    ...frostDates(lows, { thresholdC: atOrBelowC, latitudeDeg, sureShare }),
   }));
 }
 
@@ -248,6 +273,7 @@ function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): num
   const { latitudeDeg, lastFrost } = farm;
   const { spring } = halfYearDays(latitudeDeg);
   const frostC = tables.judgements.work.ownFrostC.value;
+  const habit = dayHabit(tables);
   const own = dayOfYear(`2023-${lastFrost === '02-29' ? '02-28' : lastFrost}`);
   const usual = spring.indexOf(own);
   let [low, high] = [0.3, 1.5];
@@ -256,7 +282,7 @@ function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): num
     const random = seededRandom(seed);
     let later = 0;
     for (let year = 0; year < TRIAL_SPRINGS; year++) {
-      const { minC } = drawnRun(climate, spring, tables.work.wetDay, random, factor);
+      const { minC } = drawnRun(climate, spring, habit, random, factor);
       if (usual < minC.findLastIndex((c) => c <= frostC)) later++;
     }
     if (TRIAL_SPRINGS / 2 < later) high = factor;

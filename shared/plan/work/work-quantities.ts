@@ -58,10 +58,10 @@ export const workFormulas = {
   },
   startBy: {
     id: 'begin-by',
-    title: 'Start by, to be safe 9 years in 10',
+    title: 'Start by, to be safe in nearly all years',
     words:
-      'In each year its suitable days are filled backward from its latest day with the hours available, as if it had them to itself. One year in ten asks for an earlier day than this.',
-    symbols: 'tenth percentile of the latest starts of the years',
+      'In each year its suitable days are filled backward from its latest day with the hours available, as if it had them to itself. Only the years beyond the share that counts as nearly always ask for an earlier day than this.',
+    symbols: 'percentile (1 − p) of the latest starts of the years',
     sources: ['RICHARDSON'],
     mark: 'estimate',
   },
@@ -150,7 +150,7 @@ export const frostLow = ({ frostFrom }: WorkOutlook, { name, thresholdC }: Named
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
-  { years, isMeasured, label, basis }: WorkOutlook,
+  { years, isMeasured, label, basis, sureShare }: WorkOutlook,
   { name, latest, chance, standardError, startBy }: JobOutlook,
 ): { chance: NumberQuantity; startBy?: Quantity } {
   const inputs = [
@@ -171,9 +171,15 @@ export function outlookQuantities(
     ...(startBy === undefined
       ? {}
       : {
-          startBy: datedFact('Start by', startBy, workFormulas.startBy, inputs, {
-            rows: [basis],
-          }),
+          startBy: datedFact(
+            'Start by',
+            startBy,
+            workFormulas.startBy,
+            [...inputs, input('Nearly always, share of years', sureShare, 'share', 'p')],
+            {
+              rows: [basis],
+            },
+          ),
         }),
   };
 }

@@ -2,13 +2,14 @@ import { Table, Text } from '@mantine/core';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
 import type { DateSpread, FrostDates } from '../../../../shared/weather/frost.js';
-import { formatMonthDay, formatValue } from '../../../../shared/units/format.js';
+import { formatMonthDay, formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Last spring and first fall frost in few, half and most years. */
 export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: SavedFarm }) {
+  const sure = formatYears(outlook.sureShare, 'of');
   return (
     <>
       <WideTable label="Frost dates" minWidth={560}>
@@ -17,9 +18,9 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
             <Table.Tr>
               <Table.Th>At or below</Table.Th>
               <Table.Th>Last in spring, in half of the years by</Table.Th>
-              <Table.Th>in 9 of 10 by</Table.Th>
+              <Table.Th>in {sure} by</Table.Th>
               <Table.Th>First in fall, in half after</Table.Th>
-              <Table.Th>in 9 of 10 after</Table.Th>
+              <Table.Th>in {sure} after</Table.Th>
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
