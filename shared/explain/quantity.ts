@@ -151,6 +151,17 @@ export function datedFact(
   return built(label, date, 'date', formula, inputs, options);
 }
 
+/** Builds a finding in words that explains itself. */
+export function worded(
+  label: string,
+  words: string,
+  formula: Formula,
+  inputs: readonly QuantityInput[],
+  options: QuantityOptions = {},
+): Quantity {
+  return built(label, words, 'text', formula, inputs, options);
+}
+
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 function built<V extends number | string>(
@@ -187,6 +198,12 @@ export function weakestOf(mark: Mark, parts: readonly { readonly mark?: Mark }[]
     if (each.mark !== undefined && isWeaker(each.mark, weakest)) weakest = each.mark;
   return weakest;
 }
+
+/** Several rows as one support: the weakest of their marks, all of their sources. */
+export const together = (rows: readonly Sourced[]): Sourced => ({
+  mark: weakestOf('own-record', rows),
+  sources: allSources([], rows),
+});
 
 /** Sources with those of rows, each once. */
 export function allSources(

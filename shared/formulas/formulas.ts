@@ -37,6 +37,7 @@ import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
+import { groundFormulas } from '../plan/work/ground-quantities.js';
 import { workFormulas } from '../plan/work/work-quantities.js';
 import type { Formula } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
@@ -80,6 +81,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   processingFormulas,
   jobSetFormulas,
   judgementFormulas,
+  groundFormulas,
   workFormulas,
   spaceFormulas,
   taskFormulas,

@@ -130,7 +130,13 @@ function scoreWeek(
       : Math.min(life.days, life.firstEggAgeDays - life.arrivalAgeDays + 1);
   const weather = expectedWeather(climate, { dayOfYear: daysOfYear(arrivalDate, days) });
   const rule = moveOutRuleOf(batch, life, tables);
-  const moveDay = moveOutIndex({ ...batch, arrivalDate }, { ...life, days }, rule, weather.minC);
+  const moveDay = moveOutIndex(
+    { ...batch, arrivalDate },
+    { ...life, days },
+    rule,
+    weather.minC,
+    tables.judgements.birds.moveOutNights.value,
+  );
   const leavingDate = addDays(arrivalDate, days - 1);
   const moveOutDate = moveDay === undefined ? undefined : addDays(arrivalDate, moveDay);
   const moveOutChance =

@@ -33,7 +33,14 @@ export function planContext(request: PlanRequest): PlanContext {
     forecastByIndex ? { dayOfYear, forecastByIndex } : { dayOfYear },
   );
   const moveOutRule = moveOutRuleOf(request.batch, life, request.tables);
-  const moveOutDay = moveOutIndex(request.batch, life, moveOutRule, weather.minC);
+  const { moveOutNights } = request.tables.judgements.birds;
+  const moveOutDay = moveOutIndex(
+    request.batch,
+    life,
+    moveOutRule,
+    weather.minC,
+    moveOutNights.value,
+  );
   return {
     ...request,
     life,

@@ -9,8 +9,8 @@ export const moveOutFormulas = {
     id: 'move-out-date',
     title: 'First day out of the brooder',
     words:
-      'First day from the rule’s age on, at which the expected night lows of the coming seven nights average at least the rule’s temperature for birds of that age. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
-    symbols: 'min{t ≥ age: mean(T_night, t … t + 6) ≥ T_rule}',
+      'First day from the rule’s age on, at which the expected lows of the nights from then on average at least the rule’s temperature for birds of that age. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
+    symbols: 'min{t ≥ age: mean(T_night, t … t + n − 1) ≥ T_rule}',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -25,8 +25,6 @@ export const moveOutFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-const NIGHTS_AHEAD = 7;
-
 export function moveOutRuleOf(batch: Batch, life: Life, tables: Tables): MoveOutRule {
   const { rules } = rowById(tables.moveOut, life.strain.moveOut);
   return batch.moveOutRuleId === undefined
@@ -39,12 +37,14 @@ export function moveOutRuleOf(batch: Batch, life: Life, tables: Tables): MoveOut
  * A date the household fixed wins.
  *
  * @param nightLowC expected low by day after arrival
+ * @param nights how many of them are held against the rule, on average
  */
 export function moveOutIndex(
   batch: Batch,
   life: Life,
   rule: MoveOutRule,
   nightLowC: ArrayLike<number>,
+  nights: number,
 ): number | undefined {
   if (batch.moveOutDate !== undefined) {
     const fixed = daysBetween(batch.arrivalDate, batch.moveOutDate);
@@ -52,7 +52,7 @@ export function moveOutIndex(
   }
   const earliest = Math.max(0, rule.fromDay - life.arrivalAgeDays);
   for (let i = earliest; i < life.days - 1; i++) {
-    if (nightLowAt(rule, life.arrivalAgeDays + i) <= meanOfNext(nightLowC, i)) return i;
+    if (nightLowAt(rule, life.arrivalAgeDays + i) <= meanOfNext(nightLowC, i, nights)) return i;
   }
   return undefined;
 }
@@ -66,9 +66,9 @@ export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
 export const isLaterRule = (rule: MoveOutRule, ageDays: number): boolean =>
   rule.later.some((row) => row.fromDay <= ageDays);
 
-/** Mean of the expected lows of seven nights from a day on, which is what the rule is held against. */
-export function meanOfNext(nightLowC: ArrayLike<number>, from: number): number {
-  const to = Math.min(from + NIGHTS_AHEAD, nightLowC.length);
+/** Mean of the expected lows of some nights from a day on, which is what the rule is held against. */
+export function meanOfNext(nightLowC: ArrayLike<number>, from: number, nights: number): number {
+  const to = Math.min(from + nights, nightLowC.length);
   let sum = 0;
   for (let i = from; i < to; i++) sum += nightLowC[i]!;
   return sum / (to - from);

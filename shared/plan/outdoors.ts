@@ -3,6 +3,7 @@ import {
   datedFact,
   from,
   fromFarm,
+  fromJudgement,
   fromTable,
   givenOrTable,
   input,
@@ -60,7 +61,8 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
   const ageDays = life.arrivalAgeDays + day;
   const later = { sources: sources.laterSources, mark: sources.laterMark };
   const rows = [sources, ...(isLaterRule(rule, ageDays) ? [later] : [])];
-  const options = { rows };
+  const nights = tables.judgements.birds.moveOutNights;
+  const lows = meanOfNext(weather.minC, day, nights.value);
   const chance = shareOfYearsAtLeast(
     climate,
     dayOfYear[day]!,
@@ -94,11 +96,12 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       moveOutFormulas.moveOut,
       [
         input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
-        input('Expected lows of seven nights, average', meanOfNext(weather.minC, day), 'degC'),
+        input('Expected lows of these nights, average', lows, 'degC'),
+        fromJudgement(nights, 'n'),
         input('Rule’s night low at that age', nightLowAt(rule, ageDays), 'degC'),
         input('Weather used', climate.label, 'text'),
       ],
-      options,
+      { rows },
     ),
     ageAtMove: quantity(
       'Age at the move',
@@ -109,19 +112,20 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
         input('Days after arrival', day, 'day'),
         input('Age at arrival', life.arrivalAgeDays, 'day'),
       ],
-      options,
+      { rows: [...rows, nights] },
     ),
     nightLow: quantity(
-      'Expected low of the first seven nights, average',
-      meanOfNext(weather.minC, day),
+      `Expected low of the first ${nights.value} nights, average`,
+      lows,
       'degC',
       moveOutFormulas.moveOut,
       [
         input('First night', weather.minC[day]!, 'degC'),
         input('A cold night then, one in ten', weather.coldMinC[day]!, 'degC'),
+        fromJudgement(nights, 'n'),
         input('Weather used', climate.label, 'text'),
       ],
-      options,
+      { rows },
     ),
     ...(chance === undefined
       ? {}
@@ -140,7 +144,7 @@ function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
               ),
               input('Years on record', climate.years, 'count'),
             ],
-            options,
+            { rows },
           ),
         }),
   };

@@ -8,7 +8,7 @@ export interface JobChance {
   readonly onTime: number;
   /** Share of years in which it is never done. */
   readonly lost: number;
-  /** Day by which it is done in half of the years, and in nine of ten; -1 when it is not. */
+  /** Day by which it is done in half of the years, and in nearly all; -1 when it is not. */
   readonly halfDoneDay: number;
   readonly mostDoneDay: number;
   /** Standard error of `onTime`, from the number of years alone. */
@@ -26,12 +26,15 @@ export type YearSuits = readonly (Uint8Array | undefined)[];
  * that a job which would not be finished by its last day is not begun: chances of the others come
  * out a little too good by the hours that saves.
  *
+ * @param sureShare share of years that is called nearly all
+ *
  * Source: Monte Carlo estimate of a share, standard error √(p(1 − p)/n).
  */
 export function chancesOverYears(
   problem: WorkProblem,
   list: Int32Array,
   years: readonly YearSuits[],
+  sureShare: number,
 ): JobChance[] {
   const finishes = problem.jobs.map(() => new Int32Array(years.length));
   const days = new WorkDays(problem);
@@ -43,10 +46,10 @@ export function chancesOverYears(
     const { pieces } = placeInOrder({ ...problem, jobs }, days, list);
     pieces.forEach((each, i) => (finishes[i]![y] = finishDay(each)));
   });
-  return problem.jobs.map((job, i) => chanceOf(finishes[i]!, job.dueDay));
+  return problem.jobs.map((job, i) => chanceOf(finishes[i]!, job.dueDay, sureShare));
 }
 
-function chanceOf(finishes: Int32Array, dueDay: number): JobChance {
+function chanceOf(finishes: Int32Array, dueDay: number, sureShare: number): JobChance {
   const n = finishes.length;
   const lost = finishes.reduce((sum, day) => sum + (day < 0 ? 1 : 0), 0);
   const onTime = finishes.reduce((sum, day) => sum + (0 <= day && day <= dueDay ? 1 : 0), 0) / n;
@@ -56,7 +59,7 @@ function chanceOf(finishes: Int32Array, dueDay: number): JobChance {
     onTime,
     lost: lost / n,
     halfDoneDay: dayOf(0.5),
-    mostDoneDay: dayOf(0.9),
+    mostDoneDay: dayOf(sureShare),
     standardError: Math.sqrt((onTime * (1 - onTime)) / n),
   };
 }

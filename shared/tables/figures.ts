@@ -12,6 +12,8 @@ import {
   word,
   yesNo,
   type Fields,
+  type RowRule,
+  type ValuesOf,
   type WordForm,
 } from '../farm/field.js';
 import type { Unit } from '../units/unit.js';
@@ -107,8 +109,11 @@ export const part = <F extends Fields>(name: string, fields: F) =>
   nested(name, row(name, { ...fields, ...SOURCED }));
 
 /** A list of rows. */
-export const table = <F extends Fields>(name: string, fields: F) =>
-  rows(name, row(name, fields), 500, 'row');
+export const table = <const F extends Fields>(
+  name: string,
+  fields: F,
+  rules: readonly RowRule<ValuesOf<F>>[] = [],
+) => rows(name, row(name, fields, rules), 500, 'row');
 
 /** One value with its sources and mark. */
 export const value = <F extends Fields[string]>(name: string, of: F) => part(name, { value: of });

@@ -41,7 +41,7 @@ export const JUDGED = {
     'mindedFirstDays',
   ],
   /** Brooders, moving out, processing. */
-  birds: ['daysBefore', 'daysAfter', 'unsureBelow', 'processingStartH'],
+  birds: ['daysBefore', 'daysAfter', 'unsureBelow', 'processingStartH', 'moveOutNights'],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   grazing: [
     'early',
@@ -74,6 +74,8 @@ export const JUDGED = {
     'hotHumidityShare',
     'dryCowDays',
     'midLactationWeeks',
+    'aheadDays',
+    'dryRainDays',
   ],
   /** The household's work. */
   work: [
@@ -88,6 +90,10 @@ export const JUDGED = {
     'groundLeastShare',
     'groundMostShare',
     'fewestYears',
+    'restDoneDays',
+    'restLostDays',
+    'sureShare',
+    'ownFrostC',
   ],
 } as const;
 

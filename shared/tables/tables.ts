@@ -307,7 +307,8 @@ export interface TaskTemplate extends Sourced {
   /** Last day it can be started, from the event, where it would be too late after it. */
   readonly latestOffsetDays?: number;
   readonly leadNote?: string;
-  readonly lengthDays: number;
+  /** Left out of work that goes on until another event, where that always comes. */
+  readonly lengthDays?: number;
   /** Work that comes with each animal, over days around the event: how many, and the first. */
   readonly spreadOver?: { readonly fromOffsetDays: number; readonly days: number };
   readonly hoursBase: number;
@@ -318,7 +319,7 @@ export interface TaskTemplate extends Sourced {
   readonly needs?: string;
   readonly conditions?: WorkConditions;
   /** Work that is only done when weather or grass asks for it: listed, not planned. */
-  readonly ifNeeded?: boolean;
+  readonly onDemand?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Not spread over days, such as a trip to the store. */

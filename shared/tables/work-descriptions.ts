@@ -1,5 +1,14 @@
 import { startingHourFields } from '../farm/farm.js';
-import { choice, list, nested, oneOf, record, row, sevenDays } from '../farm/field.js';
+import {
+  choice,
+  list,
+  nested,
+  oneOf,
+  record,
+  row,
+  sevenDays,
+  type RowRule,
+} from '../farm/field.js';
 import { jobFields, workConditionFields } from '../farm/job.js';
 import {
   AIR_C,
@@ -21,6 +30,7 @@ import {
   WORDS,
   YES_NO,
 } from './figures.js';
+import type { TaskTemplate } from './tables.js';
 
 const { priority } = jobFields.fields;
 const conditions = nested('Conditions', workConditionFields);
@@ -36,40 +46,61 @@ const EVENTS = [
   'calving',
 ] as const;
 
+/** Work is of a length of its own, unless it goes on until another event. */
+const LENGTH_OR_UNTIL: RowRule<Pick<TaskTemplate, 'lengthDays' | 'until'>> = {
+  name: 'length-or-until',
+  of: ['lengthDays', 'until'],
+  find: ({ lengthDays, until }, at) =>
+    lengthDays === undefined && until === undefined
+      ? [
+          {
+            field: `${at}lengthDays`,
+            code: 'missing',
+            given: undefined,
+            fix: 'Give the days it takes, or the event until which it goes on.',
+          },
+        ]
+      : [],
+};
+
 /** A piece of work hung on an event of a batch or a herd; it waits for others of its own table. */
 const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') =>
-  table(name, {
-    id: ID,
-    name: NAME,
-    purpose: maybe(choice('Purpose', ['meat', 'layers'])),
-    processing: maybe(choice('Processing', ['home', 'hired'])),
-    onlyMedicated: maybe(YES_NO),
-    onlyMilk: maybe(YES_NO),
-    event: choice('Event', EVENTS),
-    until: maybe(choice('Until', EVENTS)),
-    offsetDays: OFFSET_DAYS,
-    earliestOffsetDays: maybe(OFFSET_DAYS),
-    latestOffsetDays: maybe(OFFSET_DAYS),
-    leadNote: maybe(WORDS),
-    lengthDays: DAYS,
-    spreadOver: maybe(
-      nested('Spread over', row('ComesOver', { fromOffsetDays: OFFSET_DAYS, days: DAYS })),
-    ),
-    hoursBase: HOURS,
-    hoursPerUnit: HOURS,
-    unit: choice('For each', ['hundred-birds', 'ten-head', 'acre']),
-    isDaily: YES_NO,
-    needs: maybe(WORDS),
-    conditions: maybe(conditions),
-    ifNeeded: maybe(YES_NO),
-    mayFollowDays: maybe(DAYS),
-    notSplit: maybe(YES_NO),
-    waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
-    waitDays: maybe(record('Days to wait', DAYS, 20)),
-    waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
-    ifLate: WORDS,
-    ...SOURCED,
-  });
+  table(
+    name,
+    {
+      id: ID,
+      name: NAME,
+      purpose: maybe(choice('Purpose', ['meat', 'layers'])),
+      processing: maybe(choice('Processing', ['home', 'hired'])),
+      onlyMedicated: maybe(YES_NO),
+      onlyMilk: maybe(YES_NO),
+      event: choice('Event', EVENTS),
+      until: maybe(choice('Until', EVENTS)),
+      offsetDays: OFFSET_DAYS,
+      earliestOffsetDays: maybe(OFFSET_DAYS),
+      latestOffsetDays: maybe(OFFSET_DAYS),
+      leadNote: maybe(WORDS),
+      lengthDays: maybe(DAYS),
+      spreadOver: maybe(
+        nested('Spread over', row('ComesOver', { fromOffsetDays: OFFSET_DAYS, days: DAYS })),
+      ),
+      hoursBase: HOURS,
+      hoursPerUnit: HOURS,
+      unit: choice('For each', ['hundred-birds', 'ten-head', 'acre']),
+      isDaily: YES_NO,
+      needs: maybe(WORDS),
+      conditions: maybe(conditions),
+      onDemand: maybe(YES_NO),
+      mayFollowDays: maybe(DAYS),
+      notSplit: maybe(YES_NO),
+      waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
+      waitDays: maybe(record('Days to wait', DAYS, 20)),
+      waitsForOutside: maybe(list('Waits for others', NAME, 20, 'words')),
+      ifLate: WORDS,
+      ...SOURCED,
+    },
+    [LENGTH_OR_UNTIL],
+  );
 
 export const taskTemplates = taskTemplate('Task', 'taskTemplates');
 export const herdTaskTemplates = taskTemplate('HerdTask', 'herdTaskTemplates');
@@ -89,6 +120,8 @@ export const work = nested(
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    dayToDay: value('Likeness to the day before', SHARE),
+    frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
     workableGround: part('WorkableGround', {
       layerM: M,
       drierThanFieldCapacityMm: MM,

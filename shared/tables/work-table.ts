@@ -17,6 +17,12 @@ export interface WorkTable {
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
   };
+  /** Likeness (correlation) of one day's temperature to the last's, for years drawn by chance. */
+  readonly dayToDay: Sourced & { readonly value: number };
+  /** How cold a night has to be to count, by the names of frosts. */
+  readonly frost: Sourced & {
+    readonly lows: readonly { readonly name: string; readonly atOrBelowC: number }[];
+  };
   readonly workableGround: Sourced & {
     readonly layerM: number;
     readonly drierThanFieldCapacityMm: number;

@@ -29,6 +29,12 @@ export function formatChance(share: number): string {
     : `about ${years} ${years === 1 ? 'year' : 'years'} in 10`;
 }
 
+/** A share of years in the smallest whole numbers that say it, from "of 10" on: "9 in 10". */
+export function formatYears(share: number, between = 'in'): string {
+  const all = [10, 20, 100].find((n) => Math.abs(n * share - Math.round(n * share)) < 1e-6) ?? 100;
+  return `${Math.round(share * all)} ${between} ${all}`;
+}
+
 /** A number as it was typed: float noise is taken off, and nothing else. */
 export function formatTyped(value: number, unit: Unit, { units }: Reader): string {
   const shown = toShown(value, unit, units);

@@ -3,8 +3,12 @@ import type { Climate } from './climate.js';
 import type { DayRun } from './day-run.js';
 import { randomRain, typicalRain, type RainHabit } from './rain-days.js';
 
-/** Likeness of one day's temperature to the last's. Richardson (1981), from memory. */
-const DAY_TO_DAY = 0.65;
+/** How days follow each other: needed where only their means are known. */
+export interface DayHabit extends RainHabit {
+  /** Likeness (correlation) of one day's temperature to the last's, 0 to 1. */
+  readonly dayToDay: number;
+}
+
 /** Standard deviations between the mean and the tenth percentile of a normal distribution. */
 const TO_TENTH = 1.2816;
 
@@ -32,19 +36,19 @@ export function usualRun(climate: Climate, dayOfYear: Int16Array, habit: RainHab
 export function drawnRun(
   climate: Climate,
   dayOfYear: Int16Array,
-  habit: RainHabit,
+  habit: DayHabit,
   random: Random,
   spreadFactor = 1,
 ): DayRun {
   const minC = meansOn(climate.meanMinC, dayOfYear);
   const maxC = meansOn(climate.meanMaxC, dayOfYear);
   const rainMm = randomRain(meansOn(climate.meanRainMm, dayOfYear), habit, random);
-  const step = Math.sqrt(1 - DAY_TO_DAY ** 2);
+  const step = Math.sqrt(1 - habit.dayToDay ** 2);
   let off = normal(random);
   for (let i = 0; i < dayOfYear.length; i++) {
     const toColdC = Math.max(0, minC[i]! - climate.coldMinC[dayOfYear[i]! - 1]!);
     const deviationC = (spreadFactor * toColdC) / TO_TENTH;
-    off = DAY_TO_DAY * off + step * normal(random);
+    off = habit.dayToDay * off + step * normal(random);
     minC[i]! += off * deviationC;
     maxC[i]! += off * deviationC;
   }

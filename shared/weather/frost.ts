@@ -1,7 +1,8 @@
+import { round6 } from '../explain/quantity.js';
 import { addDays } from '../calendar/plain-date.js';
 import { percentile, type DailyWeather } from './climate.js';
 
-/** Dates of a turning point in few, half and most years, as month and day. */
+/** Dates of a turning point in few, half and most years, as month and day; few and most as asked. */
 export interface DateSpread {
   readonly tenth: string;
   readonly half: string;
@@ -92,13 +93,17 @@ export function halfYearDays(latitudeDeg: number): { spring: Int16Array; autumn:
 }
 
 /**
- * Last spring and first fall frost at a threshold, with their 10th, 50th and 90th percentile
- * over the years in which it froze. A frost is a daily low at or below the threshold. Percentiles
+ * Last spring and first fall frost at a threshold, over the years in which it froze: the day by
+ * which it is in half of them, in as large a share as is asked for, and in the rest. A frost is a daily low at or below the threshold. Percentiles
  * are linear between order statistics, (n − 1)q, and a half day is taken as the later one.
  */
 export function frostDates(
   { springs, autumns }: HalfYearLows,
-  { thresholdC, latitudeDeg }: { thresholdC: number; latitudeDeg: number },
+  {
+    thresholdC,
+    latitudeDeg,
+    sureShare,
+  }: { thresholdC: number; latitudeDeg: number; sureShare: number },
 ): FrostDates {
   const { spring, autumn } = halvesAt(latitudeDeg);
   const lasts = springs.map((lows) => lastFrost(lows, thresholdC)).filter((day) => 0 <= day);
@@ -109,8 +114,8 @@ export function frostDates(
     springsWithFrost: lasts.length,
     autumns: autumns.length,
     autumnsWithFrost: firsts.length,
-    ...(lasts.length === 0 ? {} : { lastSpring: spreadOf(lasts, spring) }),
-    ...(firsts.length === 0 ? {} : { firstAutumn: spreadOf(firsts, autumn) }),
+    ...(lasts.length === 0 ? {} : { lastSpring: spreadOf(lasts, spring, sureShare) }),
+    ...(firsts.length === 0 ? {} : { firstAutumn: spreadOf(firsts, autumn, sureShare) }),
   };
 }
 
@@ -124,9 +129,10 @@ function firstFrost(lows: ArrayLike<number>, thresholdC: number): number {
   return -1;
 }
 
-function spreadOf(days: readonly number[], { start }: Half): DateSpread {
+function spreadOf(days: readonly number[], { start }: Half, sureShare: number): DateSpread {
   const sorted = [...days].sort((a, b) => a - b);
   const at = (share: number): string =>
     addDays(`${COMMON_YEAR}-${start}`, Math.round(percentile(sorted, share))).slice(5);
-  return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
+  // Rounded, as 1 − 0.9 is a hair less than 0.1.
+  return { tenth: at(round6(1 - sureShare)), half: at(0.5), ninetieth: at(sureShare) };
 }

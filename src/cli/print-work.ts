@@ -9,6 +9,7 @@ import {
   formatMonthDay,
   formatShortDate,
   formatValue,
+  formatYears,
 } from '../../shared/units/format.js';
 import type { Reader } from '../../shared/units/format.js';
 import { tablesFor } from './text.js';
@@ -100,12 +101,19 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
 
 /** Chances of a household's work as text, with workable days and frost. */
 export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
+  const sure = formatYears(outlook.sureShare, 'of');
   const { table } = tablesFor(reader);
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
     '\nWill it get done?',
     table(
-      ['work', 'due by', 'in time', 'start by, to be safe 9 years in 10', 'suitable days'],
+      [
+        'work',
+        'due by',
+        'in time',
+        `start by, to be safe ${formatYears(outlook.sureShare, 'years in')}`,
+        'suitable days',
+      ],
       outlook.jobs.map((job) => [
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
         formatShortDate(job.latest),
@@ -129,7 +137,7 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     ),
     '\nFrost',
     table(
-      ['at or below', 'last spring, half', '9 of 10 by', 'first fall, half', '9 of 10 after'],
+      ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
       outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
         formatValue(thresholdC, 'degC', reader),
         lastSpring ? formatMonthDay(lastSpring.half) : 'none',

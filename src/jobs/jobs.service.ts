@@ -122,7 +122,9 @@ export class JobsService {
     const today = plainDateAt(Date.now(), timeZone);
     const progress = progressOf(await this.told.factsOf(farmId, 'work-progress'));
     const byKey = new Map(progress.map((mark) => [mark.key, mark]));
-    return ({ id, details }) => restingSince(details, byKey.get(`own/${id}`), today);
+    const { restDoneDays, restLostDays } = this.tables.tables.judgements.work;
+    const after = { doneDays: restDoneDays.value, lostDays: restLostDays.value };
+    return ({ id, details }) => restingSince(details, byKey.get(`own/${id}`), today, after);
   }
 
   private withRest(row: JobEntity, rest: (row: JobEntity) => string | undefined): Saved<KeptJob> {

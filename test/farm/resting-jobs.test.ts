@@ -21,6 +21,6 @@ describe('a job goes to rest', () => {
     ],
     ['never while it is only late', {}, { notBefore: '2027-05-01' }, '2040-01-01', undefined],
   ])('%s', (_what, job, mark, today, expected) => {
-    expect(restingSince(job, mark, today)).toBe(expected);
+    expect(restingSince(job, mark, today, { doneDays: 30, lostDays: 366 })).toBe(expected);
   });
 });

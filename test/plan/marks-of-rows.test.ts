@@ -104,6 +104,7 @@ describe('rows behind the numbers of a batch', () => {
     ['circuit', (t) => t.heat.circuit, ['Circuit carries all day']],
     ['bedding', (t) => t.litter, ['Bedding to start with', 'Bags of shavings']],
     ['move-out rule', (t) => rowById(t.moveOut, 'meat'), ['Out of the brooder']],
+    ['nights that are to be warm', (t) => t.judgements.birds.moveOutNights, ['Age at the move']],
     ['manure', (t) => t.manure.meat, ['Manure nitrogen on that ground']],
     ['dressing', (t) => t.processing.dressing[0]!, ['Dressed weight each', 'Freezer room needed']],
     ['water in the carcass', (t) => t.processing.waterUptake, ['Packed weight, all birds']],

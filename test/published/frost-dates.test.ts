@@ -14,7 +14,7 @@ const FIRST = [
   265, 260, 296, 270, 255, 274, 280, 282, 264, 283, 289, 290, 280, 263, 268, 267, 277, 283, 296,
   289, 280, 278, 281, 257, 265, 264, 270, 282, 279, 271,
 ];
-const NORTH = { thresholdC: 0, latitudeDeg: 40.5 };
+const NORTH = { thresholdC: 0, latitudeDeg: 40.5, sureShare: 0.9 };
 const day = (n: number): string => addDays('2023-01-01', n - 1).slice(5);
 
 /** A record with a frost on the given days only, mild on all others. */
@@ -65,7 +65,7 @@ describe('frostDates', () => {
 
   it('parts the year half a year later south of the equator', () => {
     const south = record((_, n) => n === 135 || n === 260); // 15 May and 17 September
-    const dates = frostDates(halfYearLows(south, -38), { thresholdC: 0, latitudeDeg: -38 });
+    const dates = frostDates(halfYearLows(south, -38), { ...NORTH, latitudeDeg: -38 });
     expect(dates.firstAutumn!.half).toBe('05-15');
     expect(dates.lastSpring!.half).toBe('09-17');
   });
@@ -77,7 +77,7 @@ describe('frostDates', () => {
     }));
     const leap = { date: '1972-02-29', minC: -3, maxC: 5 };
     const withLeap = [...year.slice(0, 59), leap, ...year.slice(59)];
-    const at = { thresholdC: -1, latitudeDeg: 50 };
+    const at = { ...NORTH, thresholdC: -1, latitudeDeg: 50 };
     expect(frostDates(halfYearLows(withLeap, 50), at).lastSpring!.half).toBe('02-28');
     const holey = year.filter((_, i) => i < 100 || 110 <= i);
     expect(frostDates(halfYearLows(holey, 50), at)).toMatchObject({ springs: 0, autumns: 1 });

@@ -174,7 +174,7 @@ describe('chancesOverYears', () => {
       [0, 0, 0, 0],
       [0, 1, 0, 0],
     ].map((days) => [Uint8Array.from([...days, 0, 0, 0, 0, 0, 0])]);
-    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years);
+    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years, 0.9);
     expect(chance).toEqual({
       onTime: 0.5, // days 0 and 1 of four years
       lost: 0.25,

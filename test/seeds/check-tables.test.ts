@@ -83,6 +83,12 @@ describe('tables as they are loaded', () => {
       { field: 'seeds/water.json: meat.points.1.ageDays', min: 3.5 },
     ],
     [
+      'work that neither has a length nor goes on until anything',
+      'herdTaskTemplates.0.lengthDays',
+      undefined,
+      { field: expect.stringMatching(/herd-task-templates.*\.lengthDays$/), code: 'missing' },
+    ],
+    [
       'a field that is not described',
       'light.lamps',
       3,

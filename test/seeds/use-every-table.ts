@@ -28,10 +28,12 @@ import {
 } from '../../shared/plan/pasture/standing.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { datedWork } from '../../shared/plan/work/dated-work.js';
+import { groundOn } from '../../shared/plan/work/ground-quantities.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
+  frostLow,
   jobQuantities,
   outlookQuantities,
   weekQuantities,
@@ -384,7 +386,9 @@ function seasonOf(tables: Tables): Quantity[] {
       return hoursOfSet(set, jobsOfSet(set, on), on.count);
     }),
     ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, plan.basis))),
+    groundOn(plan, 0),
     ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
+    ...outlook.frost.map((frost) => frostLow(outlook, frost)),
     ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
     ...quantitiesIn(sheet),
   ];

@@ -192,10 +192,10 @@ describe.each(databases())('the new words of rows on $name', (database) => {
   it('reach what was stored before, there and back', async () => {
     const app = await openApp(database);
     const [job, handover, paddock, plan] = [
-      { importance: 'must', lastOn: '2027-05-01', conditions: { people: 2, noRain: true } },
-      { caretaker: 'A neighbor', walkingOrder: ['b'], left: [{ what: 'Key', where: 'Shed' }] },
-      { closed: [], turnInCm: 20, residualCm: 8, stand: 'good' },
-      { 'own/a': { pieces: [{ personIds: ['caretaker-x'] }] } },
+      { priority: 'must', noUseAfter: '2027-05-01', conditions: { people: 2, noRain: true } },
+      { sitter: 'A neighbor', roundOrder: ['b'], left: [{ what: 'Key', where: 'Shed' }] },
+      { closed: [], readyHeightCm: 20, residualHeightCm: 8, stand: 'good' },
+      { 'own/a': { pieces: [{ personIds: ['sitter-x'] }] } },
     ];
     const stored = async (): Promise<unknown[]> => {
       const found: unknown[] = [];

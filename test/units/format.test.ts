@@ -7,6 +7,7 @@ import {
   formatShortDate,
   formatTyped,
   formatValue,
+  formatYears,
   minorDigits,
 } from '../../shared/units/format.js';
 import type { Unit } from '../../shared/units/unit.js';
@@ -103,5 +104,18 @@ describe('formatChance', () => {
     [0.98, 'nearly every year'],
   ])('says %d', (share, said) => {
     expect(formatChance(share)).toBe(said);
+  });
+});
+
+describe('formatYears', () => {
+  it.each([
+    [0.9, 'in', '9 in 10'],
+    [1 - 0.9, 'of', '1 of 10'], // not quite 0.1 in a computer
+    [0.95, 'years in', '19 years in 20'],
+    [0.75, 'of', '15 of 20'],
+    [0.99, 'of', '99 of 100'],
+    [2 / 3, 'of', '67 of 100'],
+  ])('says %f as whole years', (share, between, words) => {
+    expect(formatYears(share, between)).toBe(words);
   });
 });

@@ -8,7 +8,7 @@ import { RAIN_MM } from '../support/pasture-factories.js';
 
 const farm = newFarm();
 const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6, RAIN_MM);
-const habit = { meanRainMm: 8, wetAfterWetShare: 0.5 };
+const habit = { meanRainMm: 8, wetAfterWetShare: 0.5, dayToDay: 0.65 };
 const april = daysOfYear('2027-04-01', 30);
 
 describe('drawnRun', () => {

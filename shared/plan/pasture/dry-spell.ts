@@ -11,9 +11,6 @@ export interface DrySpell {
   readonly rain: NumberQuantity;
 }
 
-/** Days over which rain is summed before the worst day. */
-const RAIN_DAYS = 30;
-
 /** The dry spell of a plan, mean over the land; undefined without rain or without one. */
 export function drySpell({
   grass,
@@ -25,7 +22,7 @@ export function drySpell({
 }: PastureContext): DrySpell | undefined {
   const { rainMm } = weather.expected;
   if (!rainMm) return undefined;
-  const { dryShare } = tables.judgements.grass;
+  const { dryShare, dryRainDays } = tables.judgements.grass;
   const rows = grass.swards.flatMap(({ forage, paddock }) => [
     forage.water,
     rowById(tables.soils, paddock.soilId),
@@ -39,10 +36,16 @@ export function drySpell({
     if (left(day) < left(worst)) worst = day;
   }
   if (first === undefined) return undefined;
-  const rained = rainMm.subarray(Math.max(0, worst - RAIN_DAYS), worst).reduce((a, b) => a + b, 0);
-  const used = weather.expected.referenceMm
-    .subarray(Math.max(0, worst - RAIN_DAYS), worst)
-    .reduce((a, b) => a + b, 0);
+  const before = Math.max(0, worst - dryRainDays.value);
+  const sumBefore = (mm: Float64Array): number =>
+    mm.subarray(before, worst).reduce((a, b) => a + b, 0);
+  const rain = quantity(
+    `Rain of ${dryRainDays.value} days before`,
+    sumBefore(rainMm),
+    'rainMm',
+    soilWaterFormulas.depletion,
+    [input('Until', dateOf(worst), 'date'), fromJudgement(dryRainDays)],
+  );
   const depletion =
     grass.swards.reduce((sum, s) => sum + s.depletionMm![worst]! * s.paddock.areaM2, 0) / areaM2;
   return {
@@ -55,14 +58,17 @@ export function drySpell({
       soilWaterFormulas.stress,
       [
         input('Water missing from the root zone', depletion, 'rainMm', 'D'),
-        input('Rain of thirty days before', rained, 'rainMm', 'P'),
-        input('Water the sun and air draw in those days', used, 'rainMm', 'ET₀'),
+        input(rain.label, rain.value, 'rainMm', 'P'),
+        input(
+          'Water the sun and air draw in those days',
+          sumBefore(weather.expected.referenceMm),
+          'rainMm',
+          'ET₀',
+        ),
         fromJudgement(dryShare),
       ],
       { rows },
     ),
-    rain: quantity('Rain of thirty days before', rained, 'rainMm', soilWaterFormulas.depletion, [
-      input('Until', dateOf(worst), 'date'),
-    ]),
+    rain,
   };
 }

@@ -1,3 +1,4 @@
+import { together } from '../../explain/quantity.js';
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
@@ -8,7 +9,7 @@ import { formatShortDate, formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
-import { growthRows, orderRows, together } from './pasture-support.js';
+import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
 import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';

@@ -6,6 +6,7 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  together,
 } from '../../explain/quantity.js';
 import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
@@ -13,6 +14,7 @@ import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
+import type { Judgement } from '../../tables/judgements.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { PlanEvent } from '../tasks/event.js';
@@ -26,7 +28,7 @@ import { movesOf, type Move } from './moves.js';
 import { pastureContext, type PastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import type { SeasonSward } from './season-swards.js';
-import { farmFactorRow, growthRows, needRows, together, waterRows } from './pasture-support.js';
+import { farmFactorRow, growthRows, needRows, waterRows } from './pasture-support.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseWithCuts, surplusOf, type Chosen, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -122,6 +124,8 @@ export interface PasturePlan {
   /** What all growth rests on, and what the order of moves does besides. */
   readonly growth: Sourced;
   readonly order: Sourced;
+  /** Days of need that the grass on hand is held against. */
+  readonly aheadDays: Judgement;
   readonly paddocks: readonly PaddockPart[];
   readonly herds: readonly HerdPart[];
   readonly moves: readonly Move[];
@@ -190,6 +194,7 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
     ),
     growth: context.growth,
     order: context.order,
+    aheadDays: context.tables.judgements.grass.aheadDays,
     paddocks: context.grass.swards.map((own, p) => ({
       ...paddockPart(context, own),
       nitrogen: manure.part.nitrogen[p]!,

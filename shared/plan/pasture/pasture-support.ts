@@ -1,5 +1,4 @@
 import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
-import { allSources, weakestOf } from '../../explain/quantity.js';
 import { regrowthFormulas } from '../../pasture/regrowth.js';
 import { rowById } from '../../tables/tables.js';
 import type { CattleGroup, Herd } from '../../farm/herd.js';
@@ -8,12 +7,6 @@ import type { SeasonSward, SeasonSwards } from './season-swards.js';
 import type { SeasonWeather } from './season-weather.js';
 
 const OWN: Sourced = { sources: [], mark: 'own-record' };
-
-/** Several rows as one support: the weakest of their marks, all of their sources. */
-export const together = (rows: readonly Sourced[]): Sourced => ({
-  mark: weakestOf('own-record', rows),
-  sources: allSources([], rows),
-});
 
 /** What the growth of all paddocks rests on, and what stands in them. */
 export function growthRows(

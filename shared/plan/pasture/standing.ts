@@ -1,6 +1,12 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
-import { from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import {
+  from,
+  fromJudgement,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
 import { intakeFormulas } from '../../pasture/intake.js';
 import type { HerdPart, PaddockPart, PasturePlan } from './pasture-plan.js';
@@ -49,9 +55,6 @@ export const standingFormulas = {
     mark: 'from-memory',
   },
 } satisfies Record<string, Formula>;
-
-/** Days of need that standing grass is held against. */
-export const AHEAD_DAYS = 21;
 
 /** What stands in a paddock in the evening of a day of the plan, kg/ha. */
 export function standingOn(plan: PasturePlan, paddock: PaddockPart, day: number): NumberQuantity {
@@ -143,7 +146,7 @@ export function needOn(plan: PasturePlan, herd: HerdPart, day: number): NumberQu
 
 /** Days ahead of a day that need is summed over: fewer where the plan ends. */
 export const daysAheadOf = (plan: PasturePlan, day: number): number =>
-  Math.min(AHEAD_DAYS, daysBetween(plan.from, plan.to) + 1 - day);
+  Math.min(plan.aheadDays.value, daysBetween(plan.from, plan.to) + 1 - day);
 
 /** Dry matter all herds need from a day on, kg. */
 export function needAheadOf(plan: PasturePlan, day: number): NumberQuantity {
@@ -157,6 +160,7 @@ export function needAheadOf(plan: PasturePlan, day: number): NumberQuantity {
     [
       input('From', addDays(plan.from, day), 'date'),
       input('Days', days, 'day'),
+      fromJudgement(plan.aheadDays),
       ...plan.herds.map((herd) => input(herd.name, needOf(herd), 'kg')),
     ],
     { rows: plan.herds.map(({ need }) => need) },

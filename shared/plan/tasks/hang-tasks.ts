@@ -30,8 +30,8 @@ interface Hung {
  * Hangs templates on the events of one batch or herd: each that it asks for on every event of its
  * kind, dated back from it through the chain of what waits. In the order of events and templates.
  *
- * @throws Error when a template counts a unit of work that is not given, or when templates wait
- *   for each other in a circle
+ * @throws Error when a template counts a unit of work that is not given, or goes on until an event
+ *   that is not given and has no length of its own, or when templates wait for each other in a circle
  */
 export function hangTasks(
   table: readonly TaskTemplate[],
@@ -65,9 +65,7 @@ export function hangTasks(
             ...(template.latestOffsetDays === undefined
               ? {}
               : { latestOffsetDays: template.latestOffsetDays }),
-            lengthDays: until
-              ? Math.max(1, daysBetween(event.date, until) - template.offsetDays)
-              : template.lengthDays,
+            lengthDays: lengthOf(template, event, until),
             isDaily: template.isDaily,
             waitsFor: waits.map(({ id }) => id),
           },
@@ -80,6 +78,17 @@ export function hangTasks(
     of.today,
   );
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of, names));
+}
+
+function lengthOf(
+  { id, offsetDays, lengthDays, until }: TaskTemplate,
+  event: PlanEvent,
+  untilDate: PlainDate | undefined,
+): number {
+  if (untilDate !== undefined) return Math.max(1, daysBetween(event.date, untilDate) - offsetDays);
+  if (lengthDays === undefined)
+    throw new Error(`${id} goes on until ${until}, which there is nothing of here.`);
+  return lengthDays;
 }
 
 function taskOf(
@@ -125,7 +134,7 @@ function taskOf(
   if (needs !== undefined) result.needs = needs;
   if (conditions) result.conditions = conditions;
   if (template.notSplit) result.notSplit = true;
-  if (template.ifNeeded) result.ifNeeded = true;
+  if (template.onDemand) result.onDemand = true;
   return result;
 }
 

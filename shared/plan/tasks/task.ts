@@ -44,7 +44,7 @@ export interface Task {
   readonly needs?: string;
   readonly conditions?: WorkConditions;
   /** Only done when weather or grass asks for it. */
-  readonly ifNeeded?: boolean;
+  readonly onDemand?: boolean;
 
   /** Tasks of the same batch or herd that come first, and the days to wait after each. */
   readonly waits: readonly { readonly id: string; readonly days: number }[];

@@ -4,7 +4,7 @@ import type { DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
 import type { RootZone } from '../../weather/soil-water.js';
-import { fitFromMm, layerDepletionMm, seenIn, workedLayer } from './work-ground.js';
+import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Weather of every day of a plan, from its first day on. */
@@ -14,6 +14,8 @@ export interface DaysOfWork {
   readonly rainMm: Float64Array;
   /** Ground dry enough to work on that day. */
   readonly isWorkable: Uint8Array;
+  /** Water missing from the worked layer on its morning, mm. */
+  readonly missingMm: Float64Array;
   /** Days that are forecast. */
   readonly isForecast: Uint8Array;
 }
@@ -21,7 +23,7 @@ export interface DaysOfWork {
 export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundChecks'>;
 
 /** Soil water is followed from so many days before the plan. */
-const BEFORE_DAYS = 45;
+export const BEFORE_DAYS = 45;
 
 /** What is the same of a plan's days in every weather. */
 export interface WorkFrame {
@@ -32,7 +34,7 @@ export interface WorkFrame {
   /** Days that were measured or are forecast, by their place in the run. */
   readonly known: ReadonlyMap<number, DailyWeather>;
   readonly zone: RootZone;
-  readonly fitFromMm: number;
+  readonly dryEnough: DryEnough;
 }
 
 /** Prepares the days of a plan, those before it included that decide on its ground. */
@@ -43,7 +45,7 @@ export function workFrame(place: WorkPlace, days: number): WorkFrame {
   const frame = { ...frameFrom(place, BEFORE_DAYS, days), zone };
   return {
     ...frame,
-    fitFromMm: fitFromMm(usualMm, looksWithWater(place, zone, usualMm), tables.judgements.work),
+    dryEnough: dryEnough(tables, looksWithWater(place, zone, usualMm)),
   };
 }
 
@@ -88,7 +90,8 @@ export const usualDays = (frame: WorkFrame): DaysOfWork =>
 
 /** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
 export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
-  const { place, first, dayOfYear, known, zone, fitFromMm } = frame;
+  const { place, first, dayOfYear, known, zone } = frame;
+  const { fromMm } = frame.dryEnough;
   const { wetDay } = place.tables.work;
   const run = withKnown(frame, weather);
   const n = dayOfYear.length;
@@ -96,12 +99,12 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
   const depletionMm = layerDepletionMm(
     zone,
     { run, dayOfYear, latitudeDeg: place.farm.latitudeDeg },
-    { seen, fitFromMm },
+    { seen, fitFromMm: fromMm },
   );
   const isWorkable = new Uint8Array(n);
   const isForecast = new Uint8Array(n);
   for (let i = BEFORE_DAYS; i < n; i++) {
-    const isDry = fitFromMm <= depletionMm[i - 1]! && run.rainMm[i]! < wetDay.rainMm;
+    const isDry = fromMm <= depletionMm[i - 1]! && run.rainMm[i]! < wetDay.rainMm;
     isWorkable[i] = isDry && 0 < run.maxC[i]! ? 1 : 0;
     isForecast[i] = known.has(i) ? 1 : 0;
   }
@@ -111,6 +114,7 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     maxC: run.maxC.subarray(BEFORE_DAYS),
     rainMm: run.rainMm.subarray(BEFORE_DAYS),
     isWorkable: isWorkable.subarray(BEFORE_DAYS),
+    missingMm: depletionMm.subarray(BEFORE_DAYS - 1, n - 1),
     isForecast: isForecast.subarray(BEFORE_DAYS),
   };
 }

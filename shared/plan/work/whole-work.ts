@@ -2,6 +2,7 @@ import type { WorkDays } from '../../schedule/work-days.js';
 import type { FittedWork } from '../../schedule/work-search.js';
 import type { WorkProblem } from '../../schedule/work.js';
 import type { DaysOfWork } from './days-of-work.js';
+import type { DryEnough } from './work-ground.js';
 import type { DoneNeed, WorkNeed } from './work-needs.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -9,6 +10,7 @@ import type { WorkRequest } from './work-request.js';
 export interface WholeWork {
   readonly request: WorkRequest;
   readonly days: DaysOfWork;
+  readonly dryEnough: DryEnough;
   readonly needs: readonly WorkNeed[];
   readonly problem: WorkProblem;
   readonly fitted: FittedWork;

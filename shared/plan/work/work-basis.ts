@@ -1,5 +1,5 @@
 import { markOfBlend, type Sourced } from '../../explain/formula.js';
-import { allSources, weakestOf } from '../../explain/quantity.js';
+import { together } from '../../explain/quantity.js';
 import { groundRows } from './work-ground.js';
 import type { PlannedChore, WorkNeed } from './work-needs.js';
 import type { WorkRequest } from './work-request.js';
@@ -14,11 +14,6 @@ export interface WorkBasis {
   /** On which day, and by whom, work is done. */
   readonly planned: Sourced;
 }
-
-const together = (rows: readonly Sourced[]): Sourced => ({
-  mark: weakestOf('own-record', rows),
-  sources: allSources([], rows),
-});
 
 /** Everything of a table or judged that a work plan goes by, the weakest link deciding. */
 export function workBasis(

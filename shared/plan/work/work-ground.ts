@@ -35,6 +35,32 @@ export const groundRows = ({
   ];
 };
 
+/** How dry ground has to be, and what says so. */
+export interface DryEnough {
+  /** Water missing from the worked layer, mm. */
+  readonly fromMm: number;
+  readonly usualMm: number;
+  /** Ground checks that were held against the figure. */
+  readonly checks: number;
+  /** The household's own record once its checks moved the figure, else the table. */
+  readonly support: Sourced;
+}
+
+/** How dry the household's own ground has to be, by what it found on days of which the rain is known. */
+export function dryEnough(
+  { work, judgements }: Tables,
+  looks: Parameters<typeof fitFromMm>[1],
+): DryEnough {
+  const { drierThanFieldCapacityMm: usualMm, sources, mark } = work.workableGround;
+  const fromMm = fitFromMm(usualMm, looks, judgements.work);
+  return {
+    fromMm,
+    usualMm,
+    checks: looks.length,
+    support: fromMm === usualMm ? { sources, mark } : { sources: [], mark: 'own-record' },
+  };
+}
+
 /** The layer that is worked, as a root zone of FAO-56 with the soil of the garden. */
 export function workedLayer({ farm, tables }: { farm: Farm; tables: Tables }): RootZone {
   const { layerM, kc, depletionShare } = tables.work.workableGround;

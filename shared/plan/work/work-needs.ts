@@ -51,8 +51,8 @@ export interface PlannedChore {
 
 const OWN: Sourced = { sources: [], mark: 'own-record' };
 
-/** A need is sent on, so it keeps no more of its template than how that is supported. */
-const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
+/** What is sent on keeps no more of a row than how that is supported. */
+export const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
 
 /** A piece of work that was ticked off. */
 export interface DoneNeed {
@@ -139,7 +139,7 @@ function readWork(
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const belongsTo = { kind: work.kind, id: work.id, name: work.name };
   for (const task of work.tasks) {
-    if (task.ifNeeded) continue;
+    if (task.onDemand) continue;
     const key = `${work.kind}/${work.id}/${task.id}`;
     const endDay = daysBetween(today, task.end);
     const everyDay = choreSpan(task);

@@ -1,4 +1,5 @@
 import type { Sourced } from '../../explain/formula.js';
+import { round6, together } from '../../explain/quantity.js';
 import { addDays, dayOfYear } from '../../calendar/plain-date.js';
 import { latestStart } from '../../schedule/latest-start.js';
 import { seededRandom, type Random } from '../../schedule/random.js';
@@ -9,15 +10,16 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { chancesOverYears, type YearSuits } from '../../schedule/work-years.js';
 import { percentile, type DailyWeather } from '../../weather/climate.js';
 import { runsOfYears, type DayRun } from '../../weather/day-run.js';
-import { drawnRun } from '../../weather/drawn-year.js';
+import { drawnRun, type DayHabit } from '../../weather/drawn-year.js';
 import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
-import type { WorkNeed } from './work-needs.js';
+import type { DryEnough } from './work-ground.js';
+import { sourcedOf, type WorkNeed } from './work-needs.js';
 import { fitAll, suitsNeed } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
 
-/** How many of something in few, half and most years. */
+/** How many of something in few, half and most years, by the share that is nearly always. */
 export interface CountSpread {
   readonly tenth: number;
   readonly half: number;
@@ -49,6 +51,11 @@ export interface WorkableSpan extends CountSpread {
   readonly days: number;
 }
 
+/** Frost dates at one of the lows that have a name. */
+export interface NamedFrost extends FrostDates {
+  readonly name: string;
+}
+
 /** The work played through many years of weather. */
 export interface WorkOutlook {
   readonly years: number;
@@ -58,7 +65,13 @@ export interface WorkOutlook {
   readonly hasRain: boolean;
   readonly jobs: readonly JobOutlook[];
   readonly workable: readonly WorkableSpan[];
-  readonly frost: readonly FrostDates[];
+  /** How dry the ground of a workable day has to be. */
+  readonly dryEnough: DryEnough;
+  readonly frost: readonly NamedFrost[];
+  /** What the names of frosts rest on. */
+  readonly frostFrom: Sourced;
+  /** Share of years that is called nearly always, by which all spreads are told. */
+  readonly sureShare: number;
   /** What chances rest on beside the years of weather. */
   readonly basis: Sourced;
 }
@@ -68,8 +81,6 @@ const FROST_YEARS = 200;
 /** Plans tried for the order in which jobs are taken, the same in every year. */
 const PLANS = 200;
 const SPAN_DAYS = 14;
-/** Frost, freeze and hard freeze: 36, 32 and 28 °F. */
-const FROST_C = [2.2, 0, -2.2];
 
 export interface OutlookRequest extends WorkRequest {
   /** Daily record of the place, in date order; may be empty. */
@@ -98,7 +109,8 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),
   );
   const jobs = problem.jobs.map((job, i) => ({ ...job, dueDay: windows[i]!.latestDay }));
-  const chances = chancesOverYears({ ...problem, jobs }, list, suits);
+  const sureShare = request.tables.judgements.work.sureShare.value;
+  const chances = chancesOverYears({ ...problem, jobs }, list, suits, sureShare);
   const whole = new WorkDays(problem);
   const dateOf = (day: number): string => addDays(request.today, day);
   return {
@@ -106,18 +118,26 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     isMeasured,
     label: request.climate.label,
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
-    workable: workableSpans(years, request.today),
+    workable: workableSpans(years, request.today, sureShare),
+    dryEnough: frame.dryEnough,
     frost: frostOf(request, drawing),
-    basis: workBasis(work.request, needs, chores).planned,
+    frostFrom: sourcedOf(request.tables.work.frost),
+    sureShare,
+    basis: together([
+      workBasis(work.request, needs, chores).planned,
+      ...(isMeasured ? [] : [request.tables.work.dayToDay]),
+    ]),
     jobs: needs.map((need, i): JobOutlook => {
       const chance = chances[i]!;
       const { latestDay, earliestDay } = windows[i]!;
       const job = jobs[i]!;
-      const together = Int32Array.from({ length: problem.days }, (_, day) =>
+      const atOnce = Int32Array.from({ length: problem.days }, (_, day) =>
         whole.together(job, day),
       );
-      const starts = suits.map((of) => latestStart(job, latestDay, together, of[i]));
-      const startBy = starts.sort((a, b) => a - b)[Math.floor(starts.length / 10)]!;
+      const starts = suits.map((of) => latestStart(job, latestDay, atOnce, of[i]));
+      const startBy = starts.sort((a, b) => a - b)[
+        Math.floor(starts.length * round6(1 - sureShare))
+      ]!;
       const from = Math.max(0, earliestDay);
       const asksForDays = suits[0]?.[i] !== undefined && from <= latestDay;
       return {
@@ -133,12 +153,22 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
         ...(startBy < 0 ? {} : { startBySafe: dateOf(startBy) }),
         windowDays: Math.max(0, latestDay - from + 1),
         ...(asksForDays
-          ? { suitableDays: spread(suits.map((of) => countBetween(of[i]!, from, latestDay))) }
+          ? {
+              suitableDays: spread(
+                suits.map((of) => countBetween(of[i]!, from, latestDay)),
+                sureShare,
+              ),
+            }
           : {}),
       };
     }),
   };
 }
+
+const dayHabit = ({ work }: WorkRequest['tables']): DayHabit => ({
+  ...work.wetDay,
+  dayToDay: work.dayToDay.value,
+});
 
 /** How years are drawn where there are too few measured ones. */
 interface Drawing {
@@ -155,9 +185,9 @@ function yearsOf(
   const measured = runsOfYears(history, frame.first, frame.dayOfYear.length);
   if (tables.judgements.work.fewestYears.value <= measured.length)
     return { runs: measured, isMeasured: true };
-  const { wetDay } = tables.work;
+  const habit = dayHabit(tables);
   const runs = Array.from({ length: drawnYears }, () =>
-    drawnRun(climate, frame.dayOfYear, wetDay, random, spreadFactor),
+    drawnRun(climate, frame.dayOfYear, habit, random, spreadFactor),
   );
   return { runs, isMeasured: false };
 }
@@ -180,12 +210,16 @@ function suitsOfAll(
   });
 }
 
-function workableSpans(years: readonly DaysOfWork[], today: string): WorkableSpan[] {
+function workableSpans(
+  years: readonly DaysOfWork[],
+  today: string,
+  sureShare: number,
+): WorkableSpan[] {
   const days = years[0]!.isWorkable.length;
   const spans: WorkableSpan[] = [];
   for (let from = 0; from + SPAN_DAYS <= days; from += SPAN_DAYS) {
     const counts = years.map((y) => countBetween(y.isWorkable, from, from + SPAN_DAYS - 1));
-    spans.push({ from: addDays(today, from), days: SPAN_DAYS, ...spread(counts) });
+    spans.push({ from: addDays(today, from), days: SPAN_DAYS, ...spread(counts, sureShare) });
   }
   return spans;
 }
@@ -196,17 +230,18 @@ function countBetween(is: Uint8Array, from: number, to: number): number {
   return count;
 }
 
-function spread(counts: readonly number[]): CountSpread {
+function spread(counts: readonly number[], sureShare: number): CountSpread {
   const sorted = [...counts].sort((a, b) => a - b);
   const at = (share: number): number => Math.round(percentile(sorted, share));
-  return { tenth: at(0.1), half: at(0.5), ninetieth: at(0.9) };
+  return { tenth: at(round6(1 - sureShare)), half: at(0.5), ninetieth: at(sureShare) };
 }
 
 function frostOf(
   { history, climate, farm, tables }: OutlookRequest,
   { random, spreadFactor }: Pick<Drawing, 'random' | 'spreadFactor'>,
-): FrostDates[] {
+): NamedFrost[] {
   const { latitudeDeg } = farm;
+  const sureShare = tables.judgements.work.sureShare.value;
   const measured = halfYearLows(history, latitudeDeg);
   const isEnough =
     tables.judgements.work.fewestYears.value <=
@@ -215,10 +250,13 @@ function frostOf(
   const draw = (dayOfYear: Int16Array): Float64Array[] =>
     Array.from(
       { length: FROST_YEARS },
-      () => drawnRun(climate, dayOfYear, tables.work.wetDay, random, spreadFactor).minC,
+      () => drawnRun(climate, dayOfYear, dayHabit(tables), random, spreadFactor).minC,
     );
   const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
-  return FROST_C.map((thresholdC) => frostDates(lows, { thresholdC, latitudeDeg }));
+  return tables.work.frost.lows.map(({ name, atOrBelowC }) => ({
+    name,
+    ...frostDates(lows, { thresholdC: atOrBelowC, latitudeDeg, sureShare }),
+  }));
 }
 
 /** Springs drawn for each guess, and guesses made. */
@@ -234,6 +272,8 @@ const TRIALS = 7;
 function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): number {
   const { latitudeDeg, lastFrost } = farm;
   const { spring } = halfYearDays(latitudeDeg);
+  const frostC = tables.judgements.work.ownFrostC.value;
+  const habit = dayHabit(tables);
   const own = dayOfYear(`2023-${lastFrost === '02-29' ? '02-28' : lastFrost}`);
   const usual = spring.indexOf(own);
   let [low, high] = [0.3, 1.5];
@@ -242,8 +282,8 @@ function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): num
     const random = seededRandom(seed);
     let later = 0;
     for (let year = 0; year < TRIAL_SPRINGS; year++) {
-      const { minC } = drawnRun(climate, spring, tables.work.wetDay, random, factor);
-      if (usual < minC.findLastIndex((c) => c <= 0)) later++;
+      const { minC } = drawnRun(climate, spring, habit, random, factor);
+      if (usual < minC.findLastIndex((c) => c <= frostC)) later++;
     }
     if (TRIAL_SPRINGS / 2 < later) high = factor;
     else low = factor;

@@ -9,6 +9,7 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
+import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHours, type WorkHours } from './work-hours.js';
 import { workNeeds, type DoneNeed, type PlannedChore, type WorkNeed } from './work-needs.js';
@@ -111,6 +112,7 @@ export interface WorkPlan {
     readonly rainMm: readonly number[];
     readonly isWorkable: readonly number[];
   };
+  readonly ground: GroundPart;
   /** Ticked off in the last days, so that it can be opened again. */
   readonly done: readonly DoneNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
@@ -190,6 +192,7 @@ export function workPlanOf(
       rainMm: Array.from(days.rainMm, tenth),
       isWorkable: [...days.isWorkable],
     },
+    ground: groundPart(work),
     done: work.done,
     ...(request.before
       ? {
@@ -228,7 +231,8 @@ export function fitAll(
 ): { work: WholeWork; chores: PlannedChore[]; hours: WorkHours } {
   const request = { ...given, people: workPeople(given.people, given.handovers) };
   const horizon = request.tables.work.horizonDays.value;
-  const days = usualDays(workFrame(request, horizon));
+  const frame = workFrame(request, horizon);
+  const days = usualDays(frame);
   const { needs, chores, done } = workNeeds(request, horizon);
   const hours = workHours(request, { chores, needs }, horizon);
   const problem: WorkProblem = {
@@ -248,7 +252,8 @@ export function fitAll(
     ),
   );
   const left = daysLeft(problem, fitted.plan);
-  return { work: { request, days, needs, problem, fitted, left, done }, chores, hours };
+  const { dryEnough } = frame;
+  return { work: { request, days, dryEnough, needs, problem, fitted, left, done }, chores, hours };
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */

@@ -7,7 +7,7 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import type { WorkBasis } from './work-basis.js';
-import type { JobOutlook, WorkOutlook } from './work-outlook.js';
+import type { JobOutlook, NamedFrost, WorkOutlook } from './work-outlook.js';
 import type { PlannedJob, WorkWeek } from './work-plan.js';
 
 export const workFormulas = {
@@ -58,12 +58,21 @@ export const workFormulas = {
   },
   startBy: {
     id: 'begin-by',
-    title: 'Start by, to be safe 9 years in 10',
+    title: 'Start by, to be safe in nearly all years',
     words:
-      'In each year its suitable days are filled backward from its latest day with the hours available, as if it had them to itself. One year in ten asks for an earlier day than this.',
-    symbols: 'tenth percentile of the latest starts of the years',
+      'In each year its suitable days are filled backward from its latest day with the hours available, as if it had them to itself. Only the years beyond the share that counts as nearly always ask for an earlier day than this.',
+    symbols: 'percentile (1 − p) of the latest starts of the years',
     sources: ['RICHARDSON'],
     mark: 'estimate',
+  },
+  frost: {
+    id: 'named-frost',
+    title: 'How cold it is called what',
+    words:
+      'A night at or below this counts. What it does to a plant hangs on the plant, its stage and the hollow it stands in.',
+    symbols: 'T_min ≤ T',
+    sources: [],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -142,9 +151,13 @@ export function weekQuantities(
   };
 }
 
+/** The low from which a frost has its name, to be opened. */
+export const frostLow = ({ frostFrom }: WorkOutlook, { name, thresholdC }: NamedFrost) =>
+  quantity(name, thresholdC, 'degC', workFormulas.frost, [], { rows: [frostFrom] });
+
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(
-  { years, isMeasured, label, basis }: WorkOutlook,
+  { years, isMeasured, label, basis, sureShare }: WorkOutlook,
   { name, latest, chance, standardError, startBySafe: startBy }: JobOutlook,
 ): { chance: NumberQuantity; startBy?: Quantity } {
   const inputs = [
@@ -165,9 +178,15 @@ export function outlookQuantities(
     ...(startBy === undefined
       ? {}
       : {
-          startBy: datedFact('Start by', startBy, workFormulas.startBy, inputs, {
-            rows: [basis],
-          }),
+          startBy: datedFact(
+            'Start by',
+            startBy,
+            workFormulas.startBy,
+            [...inputs, input('Nearly always, share of years', sureShare, 'share', 'p')],
+            {
+              rows: [basis],
+            },
+          ),
         }),
   };
 }

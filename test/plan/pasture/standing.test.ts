@@ -2,7 +2,6 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { NumberQuantity } from '../../../shared/explain/quantity.js';
 import {
-  AHEAD_DAYS,
   allStandingOn,
   averageOn,
   heightOn,
@@ -119,8 +118,8 @@ describe('need', () => {
     }
   });
 
-  it('of three weeks is the sum of their days, and of fewer where the plan ends', () => {
-    const sum = herd.needByDay.slice(10, 10 + AHEAD_DAYS).reduce((a, b) => a + b, 0);
+  it('of the days that are looked ahead is the sum of their days, and of fewer where the plan ends', () => {
+    const sum = herd.needByDay.slice(10, 10 + 21).reduce((a, b) => a + b, 0);
     expect(needAheadOf(plan, 10).value).toBeCloseTo(sum, 1);
     expect(needAheadOf(plan, 10).label).toBe('Need of the 21 days from then');
     const last = needAheadOf(plan, days.length - 1);

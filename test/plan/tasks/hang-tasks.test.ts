@@ -152,6 +152,14 @@ describe('hangTasks', () => {
     expect([daily.days, daily.hours, daily.end]).toEqual([10, 6, '2027-05-11']); // (0.2 + 0.4) × 10
   });
 
+  it('lets work go on as long as it says where the event it lasts until does not come', () => {
+    const { lengthDays: _, ...open } = template({ id: 'daily', isDaily: true, until: 'move-out' });
+    const arrival: PlanEvent = { kind: 'arrival', date: '2027-05-01' };
+    const [daily] = hangTasks([{ ...open, lengthDays: 5 }], [arrival], of());
+    expect([daily!.days, daily!.end]).toEqual([5, '2027-05-05']);
+    expect(() => hangTasks([open], [arrival], of())).toThrow(/daily goes on until move-out/);
+  });
+
   it('names what comes with an event', () => {
     const [trip] = hangTasks(
       [template({ id: 'fetch', name: 'Fetch feed', event: 'delivery' })],

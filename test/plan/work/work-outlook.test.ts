@@ -6,6 +6,7 @@ import {
   type WorkOutlook,
 } from '../../../shared/plan/work/work-outlook.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
+import { tables as real } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newWork>[0];
@@ -55,6 +56,17 @@ describe('workOutlookOf', () => {
     expect(jobIn(outlookOf({ ownJobs: [job] }, history), 'bed').startBySafe).toBe('2027-04-12');
     const two = years((year, day) => year < 2012 && '04-07' <= day && day <= '04-12');
     expect(jobIn(outlookOf({ ownJobs: [job] }, two), 'bed').startBySafe).toBe('2027-04-06');
+  });
+
+  it('names it for as many years as a household calls nearly always', () => {
+    const tables = structuredClone(real);
+    Object.assign(tables.judgements.work.sureShare, { value: 0.75 });
+    const job = { ...outside, notBefore: '2027-04-06' };
+    const two = years((year, day) => year < 2012 && '04-07' <= day && day <= '04-12');
+    const outlook = outlookOf({ ownJobs: [job], tables }, two);
+    // Two of twelve years are fewer than one in four: begin on the due day.
+    expect(jobIn(outlook, 'bed').startBySafe).toBe('2027-04-12');
+    expect(outlook.sureShare).toBe(0.75);
   });
 
   it('draws years where the record is shorter than ten, and says so', () => {

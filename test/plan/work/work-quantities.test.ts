@@ -3,6 +3,7 @@ import { explain } from '../../../shared/formulas/explanation.js';
 import { workOutlookOf } from '../../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import {
+  frostLow,
   jobQuantities,
   outlookQuantities,
   weekQuantities,
@@ -17,6 +18,7 @@ describe('the numbers of a season', () => {
   const all = [
     ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job, plan.basis))),
     ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week, plan.basis))),
+    ...outlook.frost.map((frost) => frostLow(outlook, frost)),
     ...outlook.jobs.flatMap((job) => Object.values(outlookQuantities(outlook, job))),
   ];
 
@@ -27,6 +29,21 @@ describe('the numbers of a season', () => {
       expect(opened.words.length).toBeGreaterThan(20);
       expect(opened.sources.length).toBeGreaterThan(0);
     }
+  });
+
+  it('name frosts as the weather service does, and by the table', () => {
+    const lows = outlook.frost.map((frost) => frostLow(outlook, frost));
+    expect(lows.map(({ label, value }) => [label, value])).toEqual([
+      ['Frost', 2.2], // 36 °F
+      ['Freeze', 0], // 32 °F
+      ['Hard freeze', -2.2], // 28 °F
+    ]);
+    for (const { mark, sources } of lows)
+      expect([mark, ...sources]).toEqual(['computed', 'NWS_FROST']);
+    const changed = structuredClone(tables);
+    Object.assign(changed.work.frost.lows[0]!, { name: 'Cold', atOrBelowC: 4 });
+    const [other] = workOutlookOf({ ...request, tables: changed, history: [] }, 50).frost;
+    expect([other!.name, other!.thresholdC]).toEqual(['Cold', 4]);
   });
 
   it('are those of the plan', () => {

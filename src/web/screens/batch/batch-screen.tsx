@@ -44,9 +44,6 @@ export default function BatchScreen({ farm, tables, batchId }: Props) {
   return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 
-/** A new batch is first set to the best week within a year, no sooner than this many days. */
-const FIRST_GUESS_DAYS = 28;
-
 function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }) {
   const { farm, tables, picture } = parts;
   const setting = useMemo<Setting>(() => ({ farm, tables, picture }), [farm, tables, picture]);
@@ -189,6 +186,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   );
 }
 
+/** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
 function newBatch(setting: Setting): BatchDraft {
   const { farm, tables } = setting;
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
@@ -196,7 +194,7 @@ function newBatch(setting: Setting): BatchDraft {
   const draft: BatchDraft = {
     ...forPurpose('meat', tables.strains, undefined),
     wantedBirds: 50,
-    arrivalDate: addDays(today, FIRST_GUESS_DAYS),
+    arrivalDate: addDays(today, tables.judgements.arrival.usualLeadDays.value),
     hatchToArrivalDays: 1,
     brooderId: first('brooder'),
     penId: first('field-pen'),

@@ -17,7 +17,7 @@ import { Fact, Facts } from '../../explain/number.js';
 
 const HEIGHT = 280;
 
-/** Grass above the residuals against what the herds will eat in the next three weeks. */
+/** Grass above the residuals against what the herds will eat in the days ahead. */
 export default function MassChart({
   plan,
   units,
@@ -30,15 +30,16 @@ export default function MassChart({
   onDay: (day: number) => void;
 }) {
   const still = useReducedMotion();
+  const ahead = `Needed in the next ${plan.aheadDays.value} days`;
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
     const days = plan.paddocks[0]?.massByDay.length ?? 0;
     return Array.from({ length: days }, (_, each) => ({
       day: formatShortDate(addDays(plan.from, each)),
       'Grass above the residuals': shown(usableOn(plan, each).value),
-      'Needed in the next three weeks': shown(needAheadOf(plan, each).value),
+      [ahead]: shown(needAheadOf(plan, each).value),
     }));
-  }, [plan, units]);
+  }, [plan, units, ahead]);
   const date = formatShortDate(addDays(plan.from, day));
   return (
     <Stack gap="sm">
@@ -48,7 +49,7 @@ export default function MassChart({
         dataKey="day"
         series={[
           { name: 'Grass above the residuals', color: 'green.9' },
-          { name: 'Needed in the next three weeks', color: 'red.8' },
+          { name: ahead, color: 'red.8' },
         ]}
         referenceLines={[{ x: date, color: 'gray.7' }]}
         withLegend

@@ -1,9 +1,11 @@
 import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatDate, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
+import { Num } from '../../explain/number.js';
 import { Failure } from '../../shell/states.js';
 import { DayJob } from './day-job.js';
 import { GroundLookButtons } from './ground-check.js';
@@ -32,6 +34,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
               </Title>
               <Text size="sm" c="dimmed">
                 {dayWeather(plan, k)}
+                <Num of={groundOn(plan, k)} said={groundWords(plan, k)} />
               </Text>
               {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
               {unfit.map(({ key, name, belongsTo, why }) => (
@@ -73,7 +76,8 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
 function dayWeather({ weather }: WorkPlan, day: number): string {
   const isKnown = weather.isForecast[day] === 1;
   const rain = weather.rainMm[day]!;
-  const ground =
-    weather.isWorkable[day] === 1 ? 'ground dry enough to work' : 'ground too wet to work';
-  return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ${ground}` : `Usual weather, ${ground}`;
+  return isKnown ? `Forecast: ${0 < rain ? 'rain' : 'dry'}, ` : 'Usual weather, ';
 }
+
+const groundWords = ({ weather }: WorkPlan, day: number): string =>
+  weather.isWorkable[day] === 1 ? 'ground dry enough to work' : 'ground too wet to work';

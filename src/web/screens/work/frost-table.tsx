@@ -1,14 +1,15 @@
 import { Table, Text } from '@mantine/core';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
 import type { DateSpread, FrostDates } from '../../../../shared/weather/frost.js';
-import { formatMonthDay, formatValue } from '../../../../shared/units/format.js';
+import { formatMonthDay, formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
-
-const NAMES = ['Frost', 'Freeze', 'Hard freeze'];
 
 /** Last spring and first fall frost in few, half and most years. */
 export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: SavedFarm }) {
+  const sure = formatYears(outlook.sureShare, 'of');
   return (
     <>
       <WideTable label="Frost dates" minWidth={560}>
@@ -17,16 +18,16 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
             <Table.Tr>
               <Table.Th>At or below</Table.Th>
               <Table.Th>Last in spring, in half of the years by</Table.Th>
-              <Table.Th>in 9 of 10 by</Table.Th>
+              <Table.Th>in {sure} by</Table.Th>
               <Table.Th>First in fall, in half after</Table.Th>
-              <Table.Th>in 9 of 10 after</Table.Th>
+              <Table.Th>in {sure} after</Table.Th>
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {outlook.frost.map((frost, k) => (
+            {outlook.frost.map((frost) => (
               <Table.Tr key={frost.thresholdC}>
                 <Table.Th scope="row">
-                  {NAMES[k]}, {formatValue(frost.thresholdC, 'degC', farm)}
+                  {frost.name}, <Num of={frostLow(outlook, frost)} />
                 </Table.Th>
                 <Table.Td>{at(frost.lastSpring, 'half')}</Table.Td>
                 <Table.Td>{at(frost.lastSpring, 'ninetieth')}</Table.Td>

@@ -1,7 +1,7 @@
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
-import { formatChance, formatShortDate } from '../../../../shared/units/format.js';
+import { formatChance, formatShortDate, formatYears } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
@@ -22,7 +22,9 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
                 <Table.Th>Work</Table.Th>
                 <Table.Th>Done in time</Table.Th>
                 <Table.Th>Due by</Table.Th>
-                <Table.Th>Start by, to be safe 9 years in 10</Table.Th>
+                <Table.Th>
+                  Start by, to be safe {formatYears(outlook.sureShare, 'years in')}
+                </Table.Th>
                 <Table.Th>Suitable days</Table.Th>
                 <Table.Th>Usually done by, nearly always by</Table.Th>
               </Table.Tr>
@@ -79,7 +81,7 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; t
       </Table.Td>
       <Table.Td>
         {halfDone ? formatShortDate(halfDone) : 'not in half of them'},{' '}
-        {mostDone ? formatShortDate(mostDone) : 'not in 9 of 10'}
+        {mostDone ? formatShortDate(mostDone) : `not in ${formatYears(outlook.sureShare, 'of')}`}
       </Table.Td>
     </Table.Tr>
   );

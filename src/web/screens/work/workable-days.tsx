@@ -1,7 +1,9 @@
 import { Table, Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { dryEnoughFrom } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { formatShortDate, formatYears } from '../../../../shared/units/format.js';
+import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Days with dry enough ground in each fortnight, in few, half and most years. */
@@ -33,9 +35,10 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
         </Table>
       </WideTable>
       <Text size="sm" c="dimmed" mt="sm">
-        Wet and dry: one year in ten has no more, and one in ten no fewer. A day counts when it
-        stays dry and the top of the soil lacks a few millimeters of water (FAO-56 balance with the
-        soil of your garden). Correct it under Today when you find it otherwise.
+        Wet and dry: {formatYears(1 - outlook.sureShare)} years have no more, and as many no fewer.
+        A day counts when it stays dry and the top of the soil lacks{' '}
+        <Num of={dryEnoughFrom(outlook.dryEnough)} /> of water, by the soil of your garden. Correct
+        it under Today when you find it otherwise.
       </Text>
     </>
   );
