@@ -1,9 +1,9 @@
-import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import { makeFolder } from '../common/make-folder.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
@@ -77,7 +77,7 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     };
   }
   const database = join(dataFolder(env), 'broodfold.sqlite');
-  mkdirSync(dirname(database), { recursive: true });
+  makeFolder(dirname(database));
   return {
     type: 'better-sqlite3',
     database,
