@@ -17,6 +17,7 @@ import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { PastureVersion1796500000000 } from './pasture-version.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
@@ -46,6 +47,7 @@ export const MIGRATIONS = [
   Versions1796000000000,
   ToldFacts1796100000000,
   CalendarKey1796400000000,
+  PastureVersion1796500000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -491,7 +491,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
     const { pastureChoices } = (await app.api.get(`${farm.path}/picture`).expect(200))
       .body as FarmPicture;
-    expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone' });
+    expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone', version: 2 });
     expectFieldProblem(await app.api.put(`${path}/choices`).send({ feedingId: 'shovel' }), {
       field: 'choices.feedingId',
       code: 'not-allowed',
