@@ -7,6 +7,7 @@ import { AppModule } from './app.module.js';
 import { tlsOf } from './certificates/tls.js';
 import { serveApiDocument } from './common/api-document.js';
 import { requestsAsAskers } from './common/asker.js';
+import { beforeReading } from './common/fields-in-text.js';
 import { hostsOf } from './common/allowed-hosts.js';
 import { sameOrigin } from './common/same-origin.js';
 import { BodyPipe } from './work-pool/body.pipe.js';
@@ -33,7 +34,7 @@ export async function createApp(
   app.set('etag', false);
   app.disable('x-powered-by');
   app.use(sameOrigin(hostsOf(settings.allowedHosts)));
-  app.useBodyParser('json', { limit: '1mb' });
+  app.useBodyParser('json', { limit: '1mb', ...beforeReading });
   app.useBodyParser('text', { limit: '12mb', type: 'text/csv' });
   app.use(requestsAsAskers);
   app.use(

@@ -2,10 +2,12 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { within } from './bounds.js';
 import { list, number, optional, row, twelveMonths, type RowOf } from './field.js';
-import { date, id } from './words.js';
+import { date, id, version } from './words.js';
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */
 export const pastureChoiceFields = row('PastureChoices', {
+  /** The version of these choices that was seen last. */
+  version: optional(version()),
   /** First and last day of the plan; by default the rest of this grazing season, or the next. */
   from: optional(date('From')),
   to: optional(date('To')),

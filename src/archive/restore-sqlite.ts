@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
-import { copyFile, mkdir, open, rename, rm } from 'node:fs/promises';
+import { copyFile, open, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { DataSource, type DataSourceOptions } from 'typeorm';
+import { makeFolder } from '../common/make-folder.js';
 import { faultsIn, folderToDisk, stamp } from './backup.js';
 import type { OpenArchive } from './open-archive.js';
 import { rebuild } from './rebuild.js';
@@ -24,7 +25,7 @@ export async function restoreSqlite(
   { database, ...options }: SqliteOptions,
   archive: OpenArchive,
 ): Promise<string | undefined> {
-  await mkdir(dirname(database), { recursive: true });
+  makeFolder(dirname(database));
   const isThere = existsSync(database);
   const old = isThere && (await isSqlite(database)) ? await holdOld(database) : undefined;
   const built = `${database}.restoring`;

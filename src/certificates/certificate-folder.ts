@@ -1,5 +1,6 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { makeFolder } from '../common/make-folder.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import type { KeyPair } from './make-certificates.js';
 
@@ -23,7 +24,7 @@ export function readPair(folder: string, owner: Owner): KeyPair | undefined {
 
 /** Keeps a pair; only this user may read the key, at no moment anybody else. */
 export function writePair(folder: string, owner: Owner, pair: KeyPair): void {
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  makeFolder(folder, 0o700);
   chmodSync(folder, 0o700);
   for (const [file, text] of [
     [keyFile(folder, owner), pair.key],

@@ -16,7 +16,8 @@ export const LARGE: BodyLimits = { ...LIGHT, fields: 60_000 };
 /**
  * Fields and objects of a body, counted together; lists of plain values count by their fields only.
  *
- * @throws FieldError naming the place when the body is over its limits
+ * @throws FieldError naming the place when the body is over its limits, or when a field is called
+ *   as something that every object has, such as `valueOf`: libraries drop those or stumble over them
  */
 export function weightOf(body: unknown, limits: BodyLimits, path = ''): number {
   let weight = 0;
@@ -38,7 +39,9 @@ export function weightOf(body: unknown, limits: BodyLimits, path = ''): number {
     weight += 1 + names.length;
     if (limits.fields < weight) throw tooMany(at, names, limits);
     for (const name of names) {
-      look((value as Record<string, unknown>)[name], at, name, depth + 1);
+      const inner = (value as Record<string, unknown>)[name];
+      if (name in Object.prototype) throw ofEveryObject(at === '' ? name : `${at}.${name}`, inner);
+      look(inner, at, name, depth + 1);
     }
   }
   return weight;
@@ -61,6 +64,14 @@ function tooMany(path: string, names: readonly string[], { fields }: BodyLimits)
     fix: `Send less at once, and only fields that the API document names. This object begins with ${first.join(', ')}${more}.`,
   });
 }
+
+const ofEveryObject = (path: string, given: unknown): FieldError =>
+  problemAt(path, {
+    code: 'not-allowed',
+    given,
+    allowed: [],
+    fix: 'Every object of the language has something of that name: remove the field, or give it another name.',
+  });
 
 const tooLong = (path: string, length: number, { entriesOfList }: BodyLimits): FieldError =>
   problemAt(path, {

@@ -42,43 +42,6 @@ export function findingsOf<T extends object>(
   limits: BodyLimits = LIGHT,
 ): { instance: T; errors: ValidationError[] } {
   weightOf(plain, limits, path);
-  try {
-    const instance = plainToInstance(dto, plain);
-    return { instance, errors: validateSync(instance, VALIDATION) };
-  } catch {
-    // The libraries stumble over fields named like an object's own, and over endless nesting.
-    const strange = strangeValue(plain, path);
-    throw unreadable(strange.path, strange.value);
-  }
+  const instance = plainToInstance(dto, plain);
+  return { instance, errors: validateSync(instance, VALIDATION) };
 }
-
-/** Names that every object answers to; as fields they lead the libraries astray. */
-const STRANGE = ['constructor', '__proto__', 'prototype', 'toString', 'valueOf', 'hasOwnProperty'];
-const DEEPEST = 8;
-
-/** The first value that holds a field of such a name, with its path; the whole when none is found. */
-function strangeValue(plain: object, path: string): { path: string; value: unknown } {
-  const queue: { value: unknown; path: string; depth: number }[] = [
-    { value: plain, path, depth: 0 },
-  ];
-  for (const { value, path: at, depth } of queue) {
-    if (typeof value !== 'object' || value === null) continue;
-    if (STRANGE.some((name) => Object.hasOwn(value, name))) return { path: at || 'body', value };
-    if (depth === DEEPEST) continue;
-    for (const [name, inner] of Object.entries(value)) {
-      queue.push({ value: inner, path: at === '' ? name : `${at}.${name}`, depth: depth + 1 });
-    }
-  }
-  return { path: path || 'body', value: undefined };
-}
-
-export const unreadable = (field: string, given?: unknown): FieldError =>
-  new FieldError([
-    {
-      field,
-      code: 'not-allowed',
-      given,
-      allowed: ['plain fields and values'],
-      fix: 'Remove fields such as "constructor" and lists nested without end.',
-    },
-  ]);

@@ -51,7 +51,8 @@ export class ProblemFilter implements ExceptionFilter {
       .send(JSON.stringify(document));
   }
 
-  private documentOf(error: unknown, instance: string): ProblemDocument {
+  private documentOf(given: unknown, instance: string): ProblemDocument {
+    const error = withinOf(given);
     if (error instanceof FieldError) {
       return {
         type: 'urn:broodfold:problem:fields',
@@ -126,6 +127,10 @@ function plain(status: number, detail: string, instance: string): ProblemDocumen
 }
 
 const isOfAddress = (message: string): boolean => message.startsWith('Failed to decode');
+
+/** The framework wraps what is refused while a body is still being read. */
+const withinOf = (error: unknown): unknown =>
+  error instanceof HttpException && error.cause instanceof FieldError ? error.cause : error;
 
 /** The words of an error, those of the framework put into ours. */
 function wordsOf(error: HttpException): string {

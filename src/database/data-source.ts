@@ -1,9 +1,9 @@
-import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import { makeFolder } from '../common/make-folder.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
@@ -17,6 +17,7 @@ import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { PastureVersion1796500000000 } from './pasture-version.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
@@ -48,6 +49,7 @@ export const MIGRATIONS = [
   ToldFacts1796100000000,
   WordsOfRows1796200000000,
   CalendarKey1796400000000,
+  PastureVersion1796500000000,
 ];
 
 /** A server that does not answer by then is not there. */
@@ -79,7 +81,7 @@ export function dataSourceOptions(env: NodeJS.ProcessEnv = process.env): DataSou
     };
   }
   const database = join(dataFolder(env), 'broodfold.sqlite');
-  mkdirSync(dirname(database), { recursive: true });
+  makeFolder(dirname(database));
   return {
     type: 'better-sqlite3',
     database,

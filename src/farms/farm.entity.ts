@@ -8,6 +8,8 @@ export class FarmEntity extends columnsOf(farmFields) {
   @PrimaryColumn({ type: 'varchar', length: 36 }) id!: string;
   /** Choices of the pasture plan. */
   @Column({ type: 'simple-json', default: '{}' }) pasture!: PastureChoices;
+  /** Goes up only with the choices of the pasture plan. */
+  @Column({ type: 'integer', default: 1 }) pastureVersion!: number;
   @Column({ type: 'boolean', default: false }) isSample!: boolean;
   /** Only with this may weather be fetched from outside. */
   @Column({ type: 'boolean', default: false }) weatherFetch!: boolean;

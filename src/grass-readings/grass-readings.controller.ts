@@ -1,5 +1,5 @@
 import { Body, Controller, Delete, Get, HttpCode, Param, Post } from '@nestjs/common';
-import { ApiTags } from '@nestjs/swagger';
+import { ApiConflictResponse, ApiTags } from '@nestjs/swagger';
 import { type GrassReading, savedReadingFields } from '../../shared/farm/paddock.js';
 import { WalkDto } from './grass-reading.dto.js';
 import { GrassReadingsService } from './grass-readings.service.js';
@@ -24,6 +24,10 @@ export class GrassReadingsController {
   }
 
   @Delete(':id')
+  @ApiConflictResponse({
+    description:
+      'It was read there again on that day; nothing is taken back. `current` is the reading that holds now.',
+  })
   @HttpCode(204)
   remove(@Param('farmId') farmId: string, @Param('id') id: string): Promise<void> {
     return this.readings.remove(farmId, id);

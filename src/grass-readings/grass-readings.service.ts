@@ -1,6 +1,7 @@
 import { Injectable, NotFoundException } from '@nestjs/common';
 import type { GrassReading } from '../../shared/farm/paddock.js';
 import { readingsOf, type HeightRead } from '../../shared/farm/told-fact.js';
+import { ConflictError } from '../common/expected-version.js';
 import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
@@ -42,7 +43,11 @@ export class GrassReadingsService {
     return readingsOf(facts as HeightRead[]);
   }
 
-  /** Takes a reading back, and whatever was read there on that day before. */
+  /**
+   * Takes a reading back, and whatever was read there on that day before.
+   *
+   * @throws ConflictError when it was read again since: that reading would go with it unseen
+   */
   async remove(farmId: string, id: string): Promise<void> {
     await this.database.write(farmId, async () => {
       const facts = await this.told.factsOf(farmId, 'grass-reading');
@@ -50,6 +55,10 @@ export class GrassReadingsService {
       if (!meant) {
         throw new NotFoundException(`This farm has no reading with the id "${id.slice(0, 64)}".`);
       }
+      const newest = readingsOf(facts).find(
+        ({ paddockId, date }) => paddockId === meant.about && date === meant.on,
+      );
+      if (newest && newest.id !== id) throw new ConflictError(newest);
       await this.told.takeBackAbout(
         farmId,
         'grass-reading',

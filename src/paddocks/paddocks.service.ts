@@ -12,11 +12,10 @@ import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ToldService } from '../told/told.service.js';
-import { cutOutline } from '../outlines/cut-outline.js';
 import type { NamedOutline } from '../outlines/geojson.js';
 import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
-import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
+import type { Joined } from '../outlines/join-outlines.js';
 import { checkedCorners, outlineAreaM2 } from '../outlines/outline.js';
 import { GroundDto, type PaddockDto, type SplitDto } from './paddock.dto.js';
 import { PaddockEntity, toPaddock } from './paddock.entity.js';
@@ -103,12 +102,15 @@ export class PaddocksService {
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
   async split(farmId: string, id: string, dto: SplitDto): Promise<Reshaped[]> {
     const shares = sharesOf(dto);
-    return this.database.write(farmId, async (manager) => {
-      const whole = await this.rows.findOne(farmId, id);
+    const cut = async ([whole]: readonly PaddockEntity[]) => {
+      const { outline } = whole!.details;
+      return outline && this.pool.run('cutOutline', { outline, shares });
+    };
+    return this.rows.workThenWrite(farmId, [id], cut, async (manager, [row], outlines) => {
+      const whole = row!;
       const { lastGrazedOn } = viewOf(whole, await this.grazing.on(farmId));
       await checkRoom(manager, farmId, shares.length - 1);
       const { outline, ...details } = { ...whole.details, ...(lastGrazedOn && { lastGrazedOn }) };
-      const outlines = outline && cutOutline(outline, shares);
       const strips = shares.map((share, k) => ({
         id: randomUUID(),
         farmId,
@@ -149,12 +151,10 @@ export class PaddocksService {
         },
       ]);
     }
-    return this.database.write(farmId, async (manager) => {
-      const rows: PaddockEntity[] = [];
-      for (const id of ids) rows.push(await this.rows.findOne(farmId, id));
+    const join = (rows: readonly PaddockEntity[]) => this.outlineAround(rows);
+    return this.rows.workThenWrite(farmId, ids, join, async (manager, rows, joined) => {
       const { lastGrazedOn } = viewOf(rows[0]!, await this.grazing.on(farmId));
       const { outline: _outline, ...rest } = rows[0]!.details;
-      const joined = outlineAround(rows);
       const details: Details = {
         ...rest,
         ...(lastGrazedOn && { lastGrazedOn }),
@@ -170,6 +170,21 @@ export class PaddocksService {
         'because' in joined ? joined.because : undefined,
       );
     });
+  }
+
+  /** The outline around paddocks, or why there is none; neither when none of them has one. */
+  private async outlineAround(
+    rows: readonly PaddockEntity[],
+  ): Promise<Joined | Record<string, never>> {
+    const without = rows.filter(({ details }) => !details.outline);
+    if (without.length === rows.length) return {};
+    if (0 < without.length) {
+      return { because: `${without.map((row) => row.name).join(', ')} had none` };
+    }
+    return this.pool.run(
+      'joinOutlines',
+      rows.map(({ details }) => details.outline!),
+    );
   }
 
   /** What an import of a GeoJSON document would add; saves nothing. */
@@ -263,16 +278,6 @@ const reshaped = (row: PaddockEntity, because: string | undefined): Reshaped => 
   ...toPaddock(row),
   ...(because === undefined ? {} : { noOutlineBecause: because }),
 });
-
-/** The outline around paddocks, or why there is none; neither when none of them has one. */
-function outlineAround(rows: readonly PaddockEntity[]): Joined | Record<string, never> {
-  const without = rows.filter(({ details }) => !details.outline);
-  if (without.length === rows.length) return {};
-  if (0 < without.length) {
-    return { because: `${without.map((row) => row.name).join(', ')} had none` };
-  }
-  return joinOutlines(rows.map(({ details }) => details.outline!));
-}
 
 async function checkRoom(manager: EntityManager, farmId: string, more: number): Promise<void> {
   refuseTooMany('paddock', (await manager.countBy(PaddockEntity, { farmId })) + more);

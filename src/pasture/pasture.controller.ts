@@ -4,6 +4,7 @@ import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
 import { Answers, AnswersList } from '../common/answers.js';
+import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
 import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { EXPLANATION, PASTURE_PLAN } from '../common/plan-answers.js';
 import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
@@ -39,10 +40,12 @@ export class PastureController {
 
   @Answers(pastureChoiceFields)
   @Put('farms/:farmId/pasture/choices')
+  @TakesVersion()
   choose(
     @Param('farmId') farmId: string,
     @Body() choices: PastureChoicesDto,
+    @ExpectedVersion() expected: Expected,
   ): Promise<PastureChoices> {
-    return this.pasture.choose(farmId, choices);
+    return this.pasture.choose(farmId, choices, expected);
   }
 }

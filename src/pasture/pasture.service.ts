@@ -8,8 +8,9 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
+import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
-import { PicturesService, type SavedPicture } from '../picture/pictures.service.js';
+import { choicesOf, PicturesService, type SavedPicture } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { PlannedPicture } from '../work-pool/tasks.js';
@@ -52,14 +53,27 @@ export class PastureService {
     }
   }
 
-  async choose(farmId: string, choices: PastureChoices): Promise<PastureChoices> {
+  async choose(
+    farmId: string,
+    { version: _version, ...choices }: PastureChoices,
+    expected: Expected = {},
+  ): Promise<PastureChoices> {
     // Not within the write: what is read there must not be kept under a revision yet to come.
     const { picture } = await this.pictures.of(farmId);
     checkPasture(pastureOfFarm({ ...picture, pastureChoices: choices }, this.tables.tables));
-    await this.database.write(farmId, async (manager) => {
-      await manager.update(FarmEntity, { id: farmId }, { pasture: { ...choices } });
+    return this.database.write(farmId, async (manager) => {
+      const before = await manager.findOneByOrFail(FarmEntity, { id: farmId });
+      await refuseOutdated(before.pastureVersion, expected, () =>
+        choicesOf(before, picture.paddocks, picture.today),
+      );
+      const version = before.pastureVersion + 1;
+      await manager.update(
+        FarmEntity,
+        { id: farmId },
+        { pasture: { ...choices }, pastureVersion: version },
+      );
+      return { ...choices, version };
     });
-    return choices;
   }
 
   private planIn({ key, picture }: SavedPicture): Promise<PasturePlan> {

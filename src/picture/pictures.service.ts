@@ -9,6 +9,7 @@ import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
+import type { FarmEntity } from '../farms/farm.entity.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { GrassReadingsService } from '../grass-readings/grass-readings.service.js';
@@ -92,7 +93,7 @@ export class PicturesService {
       paddocks,
       herds,
       readings,
-      pastureChoices: choicesOf(row.pasture, paddocks, today),
+      pastureChoices: choicesOf(row, paddocks, today),
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,
       progress: progressOf(progress),
@@ -105,17 +106,21 @@ export class PicturesService {
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
 const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 
-/** A paddock that is gone is no longer kept for fall; days of a season that is over are none. */
-function choicesOf(
-  choices: PastureChoices,
+/**
+ * The choices of a farm as they hold today, with their version. A paddock that is gone is no longer kept for fall; days of a season that is over
+ * are none.
+ */
+export function choicesOf(
+  { pasture, pastureVersion }: FarmEntity,
   paddocks: readonly Paddock[],
   today: PlainDate,
 ): PastureChoices {
-  const { keepForAutumnIds: kept, from, to, ...rest } = choices;
+  const { keepForAutumnIds: kept, from, to, ...rest } = pasture;
   const last = to ?? (from && addDays(from, MAX_PASTURE_DAYS));
   const isOver = last !== undefined && last < today;
   return {
     ...rest,
+    version: pastureVersion,
     ...(from === undefined || isOver ? {} : { from }),
     ...(to === undefined || isOver ? {} : { to }),
     ...(kept && { keepForAutumnIds: kept.filter((id) => paddocks.some((p) => p.id === id)) }),

@@ -1,5 +1,6 @@
 import { NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
+import { In } from 'typeorm';
 import type {
   DeepPartial,
   EntityManager,
@@ -103,6 +104,43 @@ export class OwnedRows<Row extends OwnedRow> {
       .findOneBy({ id, farmId } as FindOptionsWhere<Row>);
     if (!row) throw this.notFound(id);
     return row;
+  }
+
+  /** Several rows, in the order of the ids. */
+  async findEach(farmId: string, ids: readonly string[]): Promise<Row[]> {
+    checkId(farmId);
+    const rows = await this.database.manager
+      .getRepository(this.target)
+      .findBy({ id: In(ids.filter(isId)), farmId } as FindOptionsWhere<Row>);
+    return ids.map((id) => {
+      const row = rows.find((each) => each.id === id);
+      if (!row) throw this.notFound(id);
+      return row;
+    });
+  }
+
+  /**
+   * Works something out from rows, which may take long, and then writes with it: all of it again
+   * when one of the rows was changed meanwhile.
+   *
+   * @param work takes the rows in the order of the ids; no write waits for it
+   */
+  async workThenWrite<Found, Answer>(
+    farmId: string,
+    ids: readonly string[],
+    work: (rows: readonly Row[]) => Promise<Found>,
+    write: (manager: EntityManager, rows: readonly Row[], found: Found) => Promise<Answer>,
+  ): Promise<Answer> {
+    for (;;) {
+      const rows = await this.findEach(farmId, ids);
+      const found = await work(rows);
+      const written = await this.database.write(farmId, async (manager) => {
+        const now = await this.findEach(farmId, ids);
+        const isAsBefore = now.every(({ version }, k) => version === rows[k]!.version);
+        return isAsBefore ? { answer: await write(manager, now, found) } : undefined;
+      });
+      if (written) return written.answer;
+    }
   }
 
   /** @throws ConflictError when the row is not the version that the change was made from */

@@ -1,4 +1,5 @@
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
@@ -18,7 +19,9 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
+import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
+import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather-files/daily-csv.js';
 import { loadTables } from '../reference/load-tables.js';
 
@@ -49,6 +52,12 @@ const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture,
 export const TASKS = {
   checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
     (await import('./large-bodies.js')).checkLargeBody(asked),
+
+  /** What the shares of an outline come to; undefined when they would be in pieces. */
+  cutOutline: ({ outline, shares }: { outline: Outline; shares: readonly number[] }) =>
+    cutOutline(outline, shares),
+
+  joinOutlines: (outlines: readonly Outline[]): Joined => joinOutlines(outlines),
 
   outlinesOfGeoJson: (document: unknown): GeoJsonOutlines => outlinesOfGeoJson(document),
 

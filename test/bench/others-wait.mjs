@@ -46,6 +46,9 @@ export async function benchOthersWait(url, print) {
     });
   await fetch(`${url}${heavy}/work`).then((answer) => answer.text());
 
+  const rounds = await (await post(`${heavy}/paddocks/geojson`, outlines(3, 500, 0.0015))).json();
+  const round = (k) => `${heavy}/paddocks/${rounds[k].id}`;
+
   const requests = {
     'nothing else': () => new Promise((resolve) => setTimeout(resolve, CALM_MS)),
     'CSV with a header of 11.9 million commas': csv(`date${','.repeat(11_900_000)}`),
@@ -65,6 +68,9 @@ export async function benchOthersWait(url, print) {
       `${heavy}/paddocks/geojson/preview`,
       outlines(200, 100),
     ),
+    'cutting an outline of 500 corners into 20': () => post(`${round(0)}/split`, { parts: 20 }),
+    'joining two outlines of 500 corners': () =>
+      post(`${heavy}/paddocks/join`, { ids: [rounds[1].id, rounds[2].id], name: 'Both' }),
     'a household sent whole, 12 paddocks': ready('/api/plans/work', householdOf(12)),
     'a household sent whole, 60 paddocks': ready('/api/plans/work', householdOf(60)),
     'a household sent whole, 200 paddocks': ready('/api/plans/work', householdOf(200)),
@@ -153,13 +159,13 @@ const pastureOf = (count) => ({
 });
 const householdOf = (count) => ({ ...household, paddocks: paddocksOf(count), herds: herdsOf() });
 
-/** Circles that do not cross themselves. */
-const outlines = (count, corners) => ({
+/** Circles that do not cross themselves; those nearer than 0.002 degrees cross each other. */
+const outlines = (count, corners, apartDeg = 0.01) => ({
   type: 'FeatureCollection',
   features: Array.from({ length: count }, (_, k) => {
     const ring = Array.from({ length: corners }, (_each, i) => {
       const angle = (2 * Math.PI * i) / corners;
-      return [k / 100 + Math.cos(angle) / 1000, 45 + Math.sin(angle) / 1000].map(
+      return [k * apartDeg + Math.cos(angle) / 1000, 45 + Math.sin(angle) / 1000].map(
         (degrees) => Math.round(degrees * 1e6) / 1e6,
       );
     });

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, jest } from '@jest/globals';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeBackup } from '../../src/archive/backup.js';
 import { restore } from '../../src/archive/restore.js';
@@ -104,6 +104,31 @@ describe.each(databases())('a copy of everything on $name', (database) => {
     const again = await start();
     expect(await again.contents()).toBe(upToDate);
     await again.close();
+  });
+
+  it('is kept five times before updates; files of other names are nobody else’s business', async () => {
+    await (await start()).close();
+    const folder = join(place.folder, 'backups');
+    mkdirSync(folder, { recursive: true });
+    const copyOf = (year: number): string => `broodfold-before-update-${year}-04-21-093005.zip`;
+    const years = [2011, 2012, 2013, 2014, 2015, 2016];
+    const own = ['broodfold-2010-01-01-000000.zip', 'broodfold-before-update-old.zip', 'a.txt'];
+    for (const name of [...years.map(copyOf), ...own]) writeFileSync(join(folder, name), 'x');
+
+    const app = await start();
+    await app.source.undoLastMigration();
+    await app.close();
+    await (await start()).close();
+
+    const names = readdirSync(folder);
+    expect(names).toEqual(
+      expect.arrayContaining([...own, ...[2013, 2014, 2015, 2016].map(copyOf)]),
+    );
+    const left = names.filter((name) => /^broodfold-before-update-\d/.test(name));
+    expect(left).toHaveLength(5);
+    expect(left).not.toContain(copyOf(2012));
+    await (await start()).close();
+    expect(readdirSync(folder)).toEqual(names);
   });
 
   it('holds what was answered before it began, in one piece, while twenty write', async () => {

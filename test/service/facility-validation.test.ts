@@ -15,6 +15,9 @@ const facilities = (what: string, valid: () => object, bad: readonly BadValue[])
   bad,
 });
 
+/** A name that every object answers to is refused where it stands. */
+const OF_EVERY = (field: string) => ({ field, given: 1, code: 'not-allowed' });
+
 describeRefusals(
   facilities('a new brooder', brooderBody, [
     ['an unknown kind', 'kind', 'barn', KINDS],
@@ -23,9 +26,14 @@ describeRefusals(
     ['a kind that is a number', 'kind', 3, KINDS],
     ['a kind that is a list', 'kind', ['brooder'], { code: 'not-allowed' }],
     ['a kind that every object has', 'kind', 'constructor', KINDS],
-    ['a kind that cannot be made text', 'kind', { toString: 1 }, { code: 'not-allowed' }],
+    ['a kind that cannot be made text', 'kind', { toString: 1 }, OF_EVERY('kind.toString')],
     ['a length that is an object', 'lengthM', { m: 3 }, NOT_A_NUMBER],
-    ['a length with a field of the language', 'lengthM', { constructor: 1 }, NOT_A_NUMBER],
+    [
+      'a length with a field of the language',
+      'lengthM',
+      { constructor: 1 },
+      OF_EVERY('lengthM.constructor'),
+    ],
     ['no name', 'name', LEFT_OUT, { code: 'missing' }],
     ['a name of blanks', 'name', '  ', bounds(1, 80)],
     ['a name with a zero byte', 'name', 'Brooder\u0000', {}],

@@ -311,6 +311,46 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     await app.api.delete(`${farm.path}/paddocks/${joined.id}`).expect(204);
   });
 
+  it.each([
+    ['cut', 'cutOutline', 2],
+    ['joined', 'joinOutlines', 1],
+  ] as const)(
+    'is %s in a thread, and again when it was changed meanwhile',
+    async (_what, task, count) => {
+      const { areaM2: _area, ...rest } = PADDOCK;
+      const whole = await addPaddock({ ...rest, areaM2: undefined, outline: SQUARE });
+      const east = SQUARE.map(([x, y]) => [x! + 0.001, y!]);
+      const beside = await addPaddock({ ...rest, areaM2: undefined, outline: east });
+      const wider = SQUARE.map(([x, y]) => [x === 0 ? -0.001 : x!, y!]);
+      const pool = app.nest.get(WorkPool);
+      const run = pool.run.bind(pool);
+      const asked = jest.spyOn(pool, 'run').mockImplementationOnce(async (name, input, asker) => {
+        const found = await run(name, input, asker);
+        const { id, version, areaM2: _before, ...body } = whole;
+        await app.api
+          .put(`${farm.path}/paddocks/${id}`)
+          .send({ ...body, outline: wider, version })
+          .expect(200);
+        return found;
+      });
+      const [path, body] =
+        task === 'cutOutline'
+          ? [`${whole.id}/split`, { parts: 2 }]
+          : ['join', { ids: [whole.id, beside.id], name: 'Both' }];
+      const answer = (await app.api.post(`${farm.path}/paddocks/${path}`).send(body).expect(201))
+        .body as Paddock | Paddock[];
+      expect(asked.mock.calls.map(([name]) => name)).toEqual([task, task]);
+      asked.mockRestore();
+      const made = [answer].flat();
+      expect(made).toHaveLength(count);
+      const madeM2 = made.reduce((sum, { outline }) => sum + outlineAreaM2(outline), 0);
+      const wholeM2 = outlineAreaM2(wider) + (count === 1 ? outlineAreaM2(east) : 0);
+      expect(madeM2 / wholeM2).toBeCloseTo(1, 4);
+      const left = task === 'cutOutline' ? [...made, beside] : made;
+      for (const { id } of left) await app.api.delete(`${farm.path}/paddocks/${id}`).expect(204);
+    },
+  );
+
   it('says when straight lines would leave strips in several pieces', async () => {
     const { areaM2: _area, ...rest } = PADDOCK;
     // A ring with a gap: every strip through its middle, along or across, is in two pieces.
@@ -455,7 +495,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     await app.api.put(`${path}/choices`).send({ restFactor: 1.2, feedingId: 'cone' }).expect(200);
     const { pastureChoices } = (await app.api.get(`${farm.path}/picture`).expect(200))
       .body as FarmPicture;
-    expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone' });
+    expect(pastureChoices).toEqual({ restFactor: 1.2, feedingId: 'cone', version: 2 });
     expectFieldProblem(await app.api.put(`${path}/choices`).send({ feedingId: 'shovel' }), {
       field: 'choices.feedingId',
       code: 'not-allowed',

@@ -73,6 +73,12 @@ describe('a start that cannot be', () => {
     return expectRefusal({ DATA_DIR: join(folder, 'file') }, /a file is in its place/);
   });
 
+  it('for a data folder where none can be made says so at once', async () => {
+    // What the system shows of its processes takes no folders from anybody.
+    const env = { DATA_DIR: '/proc/broodfold/data' };
+    await expectRefusal(env, /^The data folder \/proc\/broodfold\/data cannot be written/);
+  });
+
   it('for a data folder in a folder that may not be written names it', () => {
     mkdirSync(join(folder, 'closed'), { mode: 0o555 });
     const env = { DATA_DIR: join(folder, 'closed', 'data') };

@@ -116,6 +116,56 @@ describe.each(databases())('versions on $name', (database) => {
     expect(await app.contents()).toBe(before);
   });
 
+  it('of the pasture choices go up with them alone, and refuse to overwrite newer ones', async () => {
+    const at = `${farm.path}/pasture/choices`;
+    const picture = async (): Promise<{ farm: Row; pastureChoices: object }> =>
+      (await app.api.get(`${farm.path}/picture`)).body as { farm: Row; pastureChoices: object };
+    const { farm: before, pastureChoices } = await picture();
+    expect(pastureChoices).toEqual({ version: 1 });
+    const { body } = await app.api.put(at).send({ restFactor: 1.2, version: 1 }).expect(200);
+    expect(body).toEqual({ restFactor: 1.2, version: 2 });
+    const after = await picture();
+    expect(after).toMatchObject({ pastureChoices: body, farm: { version: before.version } });
+
+    const contents = await app.contents();
+    const mine = { restFactor: 0.9, version: 1 };
+    const header = app.api.put(at).set('If-Match', '"1"').send({ restFactor: 0.9 });
+    for (const request of [app.api.put(at).send(mine), header]) {
+      expect(expectProblem(await request, 409)).toMatchObject({
+        type: 'urn:broodfold:problem:conflict',
+        current: body,
+        yours: { restFactor: 0.9 },
+      });
+    }
+    expect(await app.contents()).toBe(contents);
+    const two = await Promise.all(
+      [1.3, 1.4].map((restFactor) => app.api.put(at).send({ restFactor, version: 2 })),
+    );
+    expect(two.map(({ status }) => status).sort()).toEqual([200, 409]);
+    await app.api.put(at).send({}).expect(200);
+    expect((await picture()).pastureChoices).toEqual({ version: 4 });
+  });
+
+  it('of a reading are its id: none is taken back that was read again unseen', async () => {
+    const { body } = await app.api
+      .post(`${farm.path}/paddocks`)
+      .send(withoutId(newPaddock()))
+      .expect(201);
+    const paddockId = (body as Row).id;
+    const read = async (heightCm: number): Promise<Row> => {
+      const readings = [{ paddockId, date: inDays(-1), heightCm }];
+      const answer = await app.api.post(`${farm.path}/grass-readings`).send({ readings });
+      return (answer.body as Row[])[0]!;
+    };
+    const [first, second] = [await read(12), await read(15)];
+    const before = await app.contents();
+    const late = await app.api.delete(`${farm.path}/grass-readings/${first.id}`);
+    expect(expectProblem(late, 409)).toMatchObject({ current: { id: second.id, heightCm: 15 } });
+    expect(await app.contents()).toBe(before);
+    await app.api.delete(`${farm.path}/grass-readings/${second.id}`).expect(204);
+    expect((await app.api.get(`${farm.path}/grass-readings`)).body).toEqual([]);
+  });
+
   it('go up with a change that comes from elsewhere', async () => {
     const batch = (
       await app.api
