@@ -10,8 +10,8 @@ export const LATEST_YEAR = 2199;
 /** True for a real calendar day in the years 1900 to 2199, written year-month-day. */
 export function isPlainDate(text: unknown): text is PlainDate {
   if (typeof text !== 'string' || !SHAPE.test(text)) return false;
-  const day = at(text);
-  return day.isValid && EARLIEST_YEAR <= day.year && day.year <= LATEST_YEAR;
+  const year = yearOf(text);
+  return EARLIEST_YEAR <= year && year <= LATEST_YEAR && !Number.isNaN(epochDayOf(text));
 }
 
 /** The date a number of days later (or earlier, when negative). Counts calendar days. */
@@ -85,6 +85,7 @@ const MOST_REMEMBERED = 20_000;
 const epochDays = new Map<PlainDate, number>();
 const datesByEpochDay = new Map<number, PlainDate>();
 
+/** NaN for a day that no calendar has. */
 function epochDayOf(date: PlainDate): number {
   const known = epochDays.get(date);
   if (known !== undefined) return known;

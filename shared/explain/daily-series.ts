@@ -1,5 +1,5 @@
 import type { Unit } from '../units/unit.js';
-import { weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
+import { isWeaker, weakestMark, type Formula, type Mark, type Sourced } from './formula.js';
 import {
   withRowSources,
   input,
@@ -14,6 +14,8 @@ export interface SeriesInput {
   readonly label: string;
   readonly symbol?: string;
   readonly series: string;
+  /** That of the other series, which the day finds by itself. */
+  readonly mark?: never;
 }
 
 /** One value a day from arrival on, sharing one formula. Any day of it can explain itself. */
@@ -49,8 +51,8 @@ export function dailySeries(
 ): DailySeries {
   const rounded = new Array<number>(values.length);
   for (let i = 0; i < values.length; i++) rounded[i] = round5(values[i] as number);
-  const { rows = [] } = options;
-  const known = inputs.flatMap((each) => ('series' in each ? [] : [each]));
+  const { rows = [], mark = formula.mark } = options;
+  const ofRows = weakestOf(isWeaker(mark, formula.mark) ? mark : formula.mark, rows);
   return {
     id,
     label,
@@ -58,8 +60,8 @@ export function dailySeries(
     formula: formula.id,
     values: rounded,
     inputs,
-    sources: withRowSources(options.sources ?? formula.sources, rows, known),
-    mark: weakestOf(weakestMark(formula.mark, options.mark ?? formula.mark), [...rows, ...known]),
+    sources: withRowSources(options.sources ?? formula.sources, rows, inputs),
+    mark: weakestOf(ofRows, inputs),
     ...(options.outside ? { outside: options.outside } : {}),
   };
 }

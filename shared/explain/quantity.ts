@@ -186,9 +186,14 @@ function built<V extends number | string>(
     ),
   };
   if (spread) result.spread = tidySpread(spread);
-  const beyond = outside ?? inputs.find((each) => each.outside !== undefined)?.outside;
+  const beyond = outside ?? outsideOf(inputs);
   if (beyond !== undefined) result.outside = beyond;
   return result;
+}
+
+function outsideOf(inputs: readonly QuantityInput[]): string | undefined {
+  for (const { outside } of inputs) if (outside !== undefined) return outside;
+  return undefined;
 }
 
 /** The weakest of a mark and those that are known of parts. */
@@ -219,7 +224,7 @@ export function allSources(
 export function withRowSources(
   own: readonly string[],
   rows: readonly Sourced[],
-  inputs: readonly QuantityInput[],
+  inputs: readonly Partial<QuantityInput>[],
 ): readonly string[] {
   const all = allSources(own, rows);
   let more: string[] | undefined;

@@ -82,9 +82,16 @@ export function formatMoney(minor: number, currency: string): string {
   return format.format(minor / 10 ** minorDigits(currency));
 }
 
+const digitsOfCurrencies = new Map<string, number>();
+
 /** Decimals of a currency's minor unit (ISO 4217 as the runtime knows it): 2 for USD, 0 for JPY. */
 export function minorDigits(currency: string): number {
-  return moneyFormat(currency).resolvedOptions().maximumFractionDigits ?? 2;
+  let digits = digitsOfCurrencies.get(currency);
+  if (digits === undefined) {
+    digits = moneyFormat(currency).resolvedOptions().maximumFractionDigits ?? 2;
+    digitsOfCurrencies.set(currency, digits);
+  }
+  return digits;
 }
 
 /** 2027-04-21 → Wed 21 Apr 2027. */

@@ -17,8 +17,12 @@ export function hostsOf(
   const always = new Set(['localhost', '127.0.0.1', '::1', ...allowed.map(plainName)]);
   let own = new Set<string>();
   let lookedAt = -Infinity;
+  let lastAlways = '';
   return (host) => {
+    // One browser asks under one name, again and again.
+    if (host === lastAlways) return true;
     const name = plainName(host);
+    if (always.has(name)) lastAlways = host;
     if (always.has(name) || own.has(name)) return true;
     const now = performance.now();
     if (now - lookedAt < LOOK_AGAIN_MS) return false;

@@ -28,10 +28,33 @@ export const workFor = <T>(asker: Asker, work: () => T): T => askers.run(asker, 
 
 /** Makes every request an asker, who has gone when the connection closes before the answer is sent. */
 export function requestsAsAskers(request: Request, response: Response, next: NextFunction): void {
-  const controller = new AbortController();
-  response.once('close', () => {
-    if (!response.writableFinished) controller.abort(new AskerGone());
-  });
-  const turn = /^\/api\/farms\/([^/?]+)/.exec(request.originalUrl)?.[1] ?? '';
-  workFor({ signal: controller.signal, turn }, next);
+  workFor(new RequestAsker(request.originalUrl, response), next);
+}
+
+/** Most requests are answered without anybody asking for the signal, so it is made when asked for. */
+class RequestAsker implements Asker {
+  private controller: AbortController | undefined;
+
+  constructor(
+    private readonly url: string,
+    private readonly response: Response,
+  ) {}
+
+  get turn(): string {
+    return /^\/api\/farms\/([^/?]+)/.exec(this.url)?.[1] ?? '';
+  }
+
+  get signal(): AbortSignal {
+    return (this.controller ??= this.watched()).signal;
+  }
+
+  private watched(): AbortController {
+    const controller = new AbortController();
+    const close = (): void => {
+      if (!this.response.writableFinished) controller.abort(new AskerGone());
+    };
+    if (this.response.closed) close();
+    else this.response.once('close', close);
+    return controller;
+  }
 }

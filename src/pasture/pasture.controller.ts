@@ -1,5 +1,6 @@
-import { Body, Controller, Get, Header, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Put, Res } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { pastureChoiceFields } from '../../shared/farm/pasture-choices.js';
@@ -8,6 +9,7 @@ import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected
 import { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { EXPLANATION, PASTURE_PLAN } from '../common/plan-answers.js';
 import { PastureChoicesDto } from '../farms/pasture-choices.dto.js';
+import { sendJson } from '../common/send-json.js';
 import { PastureService } from './pasture.service.js';
 
 @ApiTags('pasture')
@@ -27,9 +29,8 @@ export class PastureController {
   @AnswersList(EXPLANATION)
   @Post('pasture/explain')
   @HttpCode(200)
-  @Header('Content-Type', 'application/json; charset=utf-8')
-  explain(@Body() document: FarmDocumentDto): Promise<string> {
-    return this.pasture.explanations(document);
+  async explain(@Body() document: FarmDocumentDto, @Res() response: Response): Promise<void> {
+    sendJson(response, await this.pasture.explanations(document));
   }
 
   @Answers(PASTURE_PLAN)

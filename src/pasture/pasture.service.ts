@@ -33,7 +33,7 @@ export class PastureService {
   }
 
   /** Every number of a pasture's plan, opened to its formula, inputs and sources. */
-  async explanations(document: FarmDocumentDto): Promise<string> {
+  async explanations(document: FarmDocumentDto): Promise<Uint8Array> {
     return this.work.run('explainPasture', this.pictureOf(document));
   }
 

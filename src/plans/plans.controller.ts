@@ -1,13 +1,13 @@
-import { Body, Controller, Get, Header, HttpCode, Param, Post } from '@nestjs/common';
+import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
+import type { Response } from 'express';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
+import { sendJson } from '../common/send-json.js';
 import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
 import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION } from '../common/plan-answers.js';
-
-const JSON_TYPE = 'application/json; charset=utf-8';
 
 @ApiTags('plans')
 @Controller()
@@ -18,19 +18,17 @@ export class PlansController {
   @Answers(BATCH_PLAN)
   @Post('plans/preview')
   @HttpCode(200)
-  @Header('Content-Type', JSON_TYPE)
   @ApiBody({ type: OrderDto })
-  preview(@Body(OrderPipe) checked: CheckedOrder): Promise<string> {
-    return this.plans.preview(checked);
+  async preview(@Body(OrderPipe) checked: CheckedOrder, @Res() response: Response): Promise<void> {
+    sendJson(response, await this.plans.preview(checked));
   }
 
   /** Opens every number of an order's plan, in the farm's units. */
   @AnswersList(EXPLANATION)
   @Post('plans/explain')
   @HttpCode(200)
-  @Header('Content-Type', JSON_TYPE)
-  explain(@Body() order: OrderDto): Promise<string> {
-    return this.plans.explanations(order);
+  async explain(@Body() order: OrderDto, @Res() response: Response): Promise<void> {
+    sendJson(response, await this.plans.explanations(order));
   }
 
   /** Scores every arrival week of a span, with reasons. */
@@ -43,8 +41,11 @@ export class PlansController {
 
   @Answers(BATCH_PLAN)
   @Get('farms/:farmId/batches/:id/plan')
-  @Header('Content-Type', JSON_TYPE)
-  planOf(@Param('farmId') farmId: string, @Param('id') id: string): Promise<string> {
-    return this.plans.planOf(farmId, id);
+  async planOf(
+    @Param('farmId') farmId: string,
+    @Param('id') id: string,
+    @Res() response: Response,
+  ): Promise<void> {
+    sendJson(response, await this.plans.planOf(farmId, id));
   }
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { LRUCache } from 'lru-cache';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { planningDay } from '../../shared/plan/planning-day.js';
@@ -8,15 +8,16 @@ import { BatchesService } from '../batches/batches.service.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
+import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { AskedBatch } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
 import type { CheckedOrder } from './order.pipe.js';
 
-/** Plans of batches as the JSON text to send: they are made, and written, in another thread. */
+/** Plans of batches as the bytes of JSON to send: they are made, and written, in another thread. */
 @Injectable()
 export class PlansService {
-  private readonly answers = new LRUCache<string, string>({ max: 200 });
+  private readonly answers = new SharedAnswers<Uint8Array>(200);
 
   constructor(
     private readonly batches: BatchesService,
@@ -26,19 +27,15 @@ export class PlansService {
   ) {}
 
   /** The plan of an order. An order asked for again the same day is not planned again. */
-  async preview({ order, key }: CheckedOrder): Promise<string> {
-    const asked = await this.askedOf(order);
-    if (order.farmId !== undefined) return this.work.run('planBatch', asked);
-    const dayKey = `${asked.picture.today}${key}`;
-    const known = this.answers.get(dayKey);
-    if (known !== undefined) return known;
-    const text = await this.work.run('planBatch', asked);
-    this.answers.set(dayKey, text);
-    return text;
+  async preview({ order, key }: CheckedOrder): Promise<Uint8Array> {
+    const plan = async () => this.work.run('planBatch', await this.askedOf(order));
+    if (!order.farm || order.farmId !== undefined) return plan();
+    const today = order.today ?? plainDateAt(Date.now(), order.farm.timeZone);
+    return this.answers.of(today + key, plan);
   }
 
   /** Every number of an order's plan, opened to its formula, inputs and sources. */
-  async explanations(order: OrderDto): Promise<string> {
+  async explanations(order: OrderDto): Promise<Uint8Array> {
     return this.work.run('explainBatch', await this.askedOf(order));
   }
 
@@ -51,7 +48,7 @@ export class PlansService {
   }
 
   /** The plan of a saved batch. */
-  async planOf(farmId: string, batchId: string): Promise<string> {
+  async planOf(farmId: string, batchId: string): Promise<Uint8Array> {
     const { arrivalDate } = await this.batches.findOne(farmId, batchId);
     const { picture } = await this.pictures.of(farmId);
     const today = planningDay(arrivalDate, picture.today);

@@ -6,6 +6,7 @@ interface Asked<Answer> {
   readonly controller: AbortController;
   /** How many wait for it. */
   waiting: number;
+  isThere: boolean;
 }
 
 /**
@@ -21,7 +22,7 @@ export class SharedAnswers<Answer> {
 
   of(key: string, work: () => Promise<Answer>): Promise<Answer> {
     const asked = this.answers.get(key) ?? this.begin(key, work);
-    return this.waitFor(key, asked);
+    return asked.isThere ? asked.answer : this.waitFor(key, asked);
   }
 
   private begin(key: string, work: () => Promise<Answer>): Asked<Answer> {
@@ -29,10 +30,13 @@ export class SharedAnswers<Answer> {
     // The work belongs to all who wait for it, not to whoever asked first.
     const { turn } = askerNow();
     const answer = workFor({ signal: controller.signal, turn }, work);
-    const asked = { answer, controller, waiting: 0 };
+    const asked = { answer, controller, waiting: 0, isThere: false };
     this.answers.set(key, asked);
-    // What failed is tried again by the next who asks.
-    answer.catch(() => this.forget(key, asked));
+    answer.then(
+      () => (asked.isThere = true),
+      // What failed is tried again by the next who asks.
+      () => this.forget(key, asked),
+    );
     return asked;
   }
 

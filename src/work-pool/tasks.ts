@@ -42,12 +42,15 @@ let read: Tables | undefined;
 /** Each thread reads the tables once, so that they are not sent along with every question. */
 const tables = (): Tables => (read ??= loadTables());
 
+const encoder = new TextEncoder();
+const jsonBytes = (value: unknown): Uint8Array => encoder.encode(JSON.stringify(value));
+
 const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture, tables(), pasture);
 
 /**
  * Every plan is made by one of these, away from the thread that answers requests. Each takes one
  * value and returns one, both plain data, because they are copied from thread to thread. A plan
- * that is only sent on comes back as the text to send.
+ * that is only sent on comes back as the bytes to send: copying those costs next to nothing.
  */
 export const TASKS = {
   checkLargeBody: async (asked: { name: string; body: unknown }): Promise<void> =>
@@ -76,19 +79,19 @@ export const TASKS = {
   parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseForecastCsv(text, today),
 
-  planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): string =>
-    JSON.stringify(planBatch(picture, tables(), batchId, previousArrivalDate)),
+  planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
+    jsonBytes(planBatch(picture, tables(), batchId, previousArrivalDate)),
 
-  explainBatch: ({ picture, batchId }: AskedBatch): string =>
-    JSON.stringify(explainBatch(picture, tables(), batchId)),
+  explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
+    jsonBytes(explainBatch(picture, tables(), batchId)),
 
   findArrivals: (asked: AskedBatch & { readonly search: ArrivalSearch }): ArrivalWeek[] =>
     findArrivals(asked.picture, tables(), asked.batchId, asked.search),
 
   planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables()),
 
-  explainPasture: (picture: FarmPicture): string =>
-    JSON.stringify(explainPasture(picture, tables())),
+  explainPasture: (picture: FarmPicture): Uint8Array =>
+    jsonBytes(explainPasture(picture, tables())),
 
   planWork: (asked: PlannedPicture) => planWork(asked.picture, tables(), animalsOf(asked)),
 

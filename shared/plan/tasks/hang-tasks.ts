@@ -54,22 +54,17 @@ export function hangTasks(
       .map((template): Hung => {
         const until = template.until && firstOf(template.until)?.date;
         const waits = waitsOf(template, event);
-        return {
-          template,
-          event,
-          waits,
-          task: {
-            id: of.idOf(template.id, event),
-            anchorDate: event.date,
-            offsetDays: template.offsetDays,
-            ...(template.latestOffsetDays === undefined
-              ? {}
-              : { latestOffsetDays: template.latestOffsetDays }),
-            lengthDays: lengthOf(template, event, until),
-            isDaily: template.isDaily,
-            waitsFor: waits.map(({ id }) => id),
-          },
+        const task: Writable<HungTask> = {
+          id: of.idOf(template.id, event),
+          anchorDate: event.date,
+          offsetDays: template.offsetDays,
+          lengthDays: lengthOf(template, event, until),
+          isDaily: template.isDaily,
+          waitsFor: waits.map(({ id }) => id),
         };
+        const { latestOffsetDays } = template;
+        if (latestOffsetDays !== undefined) task.latestOffsetDays = latestOffsetDays;
+        return { template, event, waits, task };
       }),
   );
   const names = waitNames(table);
