@@ -65,6 +65,7 @@ export function newPastureRequest(
     today: '2027-04-21',
     paddocks: newPaddocks(6),
     herds: [newHerd()],
+    cows: [],
     readings: [],
     followers: [],
     choices: {},
