@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
+import { CowEntity } from '../herds/cow.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { FacilityEntity } from '../facilities/facility.entity.js';
@@ -17,6 +18,7 @@ import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { NamedCows1796500000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
@@ -35,6 +37,7 @@ export const ENTITIES = [
   KeptPlanEntity,
   ToldFactEntity,
   HandoverEntity,
+  CowEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -46,6 +49,7 @@ export const MIGRATIONS = [
   Versions1796000000000,
   ToldFacts1796100000000,
   CalendarKey1796400000000,
+  NamedCows1796500000000,
 ];
 
 /** A server that does not answer by then is not there. */
