@@ -1,6 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import { longText, optional, row, text, type RowRule, type SavedRowOf } from './field.js';
-import { cattleGroupFields } from './herd.js';
+import { cattleGroupFields, type Herd } from './herd.js';
 import { date, id, OWN } from './words.js';
 
 const GROUP = cattleGroupFields.fields;
@@ -54,3 +54,26 @@ export const cowFields = row(
   [BORN_FIRST],
 );
 export type Cow = SavedRowOf<typeof cowFields>;
+
+/**
+ * The named cows of a herd by its groups: each belongs to the first group of her class with head
+ * that no other named cow is.
+ *
+ * @returns cows in the order of the groups, and those for whom there is no head
+ */
+export function cowsByGroup(
+  { id, groups }: Pick<Herd, 'id' | 'groups'>,
+  cows: readonly Cow[],
+): { readonly groups: readonly (readonly Cow[])[]; readonly without: readonly Cow[] } {
+  let left = cows.filter(({ herdId }) => herdId === id);
+  const taken = groups.map(({ classId, head }) => {
+    const own = left.filter((cow) => cow.classId === classId).slice(0, head);
+    left = left.filter((cow) => !own.includes(cow));
+    return own;
+  });
+  return { groups: taken, without: left };
+}
+
+/** The named cows for whom there is head in their herds; those of a herd that is not there go too. */
+export const cowsWithHead = (herds: readonly Herd[], cows: readonly Cow[]): Cow[] =>
+  cows.filter((cow) => herds.some((herd) => cowsByGroup(herd, cows).groups.flat().includes(cow)));

@@ -1,4 +1,4 @@
-import type { Cow } from '../farm/cow.js';
+import { cowsByGroup, type Cow } from '../farm/cow.js';
 import type { CattleGroup, Herd } from '../farm/herd.js';
 
 /** Cattle that are planned alike: those of a group, or one named cow that differs from them. */
@@ -18,25 +18,6 @@ export type PlannedHerd = Omit<Herd, 'groups'> & {
 /** Whether she calves by a date of her own, not by her group's. */
 export const hasOwnDates = ({ bredOn, calvesOn }: Cow): boolean =>
   bredOn !== undefined || calvesOn !== undefined;
-
-/**
- * The named cows of a herd by its groups: each belongs to the first group of her class with head
- * that no other named cow is.
- *
- * @returns cows in the order of the groups, and those for whom there is no head
- */
-export function cowsByGroup(
-  { id, groups }: Pick<Herd, 'id' | 'groups'>,
-  cows: readonly Cow[],
-): { readonly groups: readonly (readonly Cow[])[]; readonly without: readonly Cow[] } {
-  let left = cows.filter(({ herdId }) => herdId === id);
-  const taken = groups.map(({ classId, head }) => {
-    const own = left.filter((cow) => cow.classId === classId).slice(0, head);
-    left = left.filter((cow) => !own.includes(cow));
-    return own;
-  });
-  return { groups: taken, without: left };
-}
 
 /** Takes the named cows of whom something of their own is known out of their groups. */
 export function withNamedCows(herd: Herd, cows: readonly Cow[]): PlannedHerd {

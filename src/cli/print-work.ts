@@ -153,6 +153,7 @@ export function printSheet(sheet: CaretakerSheet, reader: Reader): string {
             ({ label, value, unit }) => `   ${label}: ${formatValue(value, unit, reader)}`,
           ),
           ...stop.actions.map((line) => `   [ ] ${line}`),
+          ...(stop.named ?? []).map((line) => `   ${line}`),
           `   Look for: ${stop.lookFor.join(' ')}`,
         ]),
         ...[...page.chores, ...page.jobs].map(

@@ -1,7 +1,6 @@
 import { besides, problemsOfRow } from '../../farm/check-row.js';
-import { cowFields, type Cow } from '../../farm/cow.js';
+import { cowFields, cowsByGroup, type Cow } from '../../farm/cow.js';
 import type { Herd } from '../../farm/herd.js';
-import { cowsByGroup } from '../../pasture/named-cows.js';
 import type { FieldProblem } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
 import { ids, later, oneOf } from './check-values.js';
