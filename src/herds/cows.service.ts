@@ -47,6 +47,7 @@ export class CowsService {
 
   update(farmId: string, id: string, dto: CowDto, expected?: Expected): Promise<Saved<Cow>> {
     return this.database.write(farmId, async () => {
+      await this.rows.findOne(farmId, id);
       const values = await this.valuesOf(farmId, dto, id);
       return toCow(await this.rows.update(farmId, id, values, expected));
     });

@@ -18,6 +18,8 @@ describe('new ids in the place of old ones', () => {
     [`batch/${SAMPLE}/delivery.2`, 'batch/new-sample/delivery.2'],
     [`herd/${OLD}/${OLD}.c0.watch`, `herd/${NEW}/${NEW}.c0.watch`],
     [`event/${OLD}/calving-2`, `event/${NEW}/calving-2`],
+    [`herd/${OLD}/cow-${SAMPLE}.watch`, `herd/${NEW}/cow-new-sample.watch`],
+    [`event/${OLD}/calving-cow-${OLD}`, `event/${NEW}/calving-cow-${NEW}`],
     [`caretaker-${OLD}`, `caretaker-${NEW}`],
   ])('finds it in %s', (old, now) => expect(renewed(old)).toBe(now));
 

@@ -1,3 +1,4 @@
+import type { Cow } from '../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Farm } from '../../shared/farm/farm.js';
@@ -41,6 +42,15 @@ export const newHerd = (more: Partial<Herd> = {}): Herd => ({
   id: 'h1',
   name: 'Cows',
   groups: [newGroup()],
+  ...more,
+});
+
+/** A named cow of the herd of `newHerd`. */
+export const newCow = (more: Partial<Cow> = {}): Cow => ({
+  id: 'cow',
+  name: 'Clover',
+  herdId: 'h1',
+  classId: 'cow-calf',
   ...more,
 });
 

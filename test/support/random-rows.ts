@@ -147,6 +147,8 @@ const referenceTo = (ids: readonly string[]): fc.Arbitrary<string> =>
         (id: string) => `herd/${id}/calving.c0.watch`,
         (id: string) => `own/${id}`,
         (id: string) => `event/${id}/calving-2`,
+        (id: string) => `event/${id}/calving-cow-${id}`,
+        (id: string) => `herd/${id}/cow-${id}.watch`,
         (id: string) => `caretaker-${id}`,
       ),
     )

@@ -18,15 +18,15 @@ export function cowProblems(
 ): FieldProblem[] {
   const { tables, herds, cows, today } = of;
   const herd = herds.find(({ id }) => id === cow.herdId);
+  const unknownClass = oneOf(`${at}classId`, cow.classId, ids(tables.cattle.classes));
   return besides(problemsOfRow(cowFields, cow, at, 'passed'), [
-    ...oneOf(`${at}classId`, cow.classId, ids(tables.cattle.classes)),
+    ...unknownClass,
     ...(cow.breedId === undefined
       ? []
       : oneOf(`${at}breedId`, cow.breedId, ids(tables.gestation.breeds))),
     ...later(today, `${at}bornOn`, cow.bornOn),
-    ...(herd
-      ? placeProblems(cow, { herd, cows, tables }, at)
-      : oneOf(`${at}herdId`, cow.herdId, ids(herds))),
+    ...oneOf(`${at}herdId`, cow.herdId, ids(herds)),
+    ...(herd && unknownClass.length === 0 ? placeProblems(cow, { herd, cows, tables }, at) : []),
   ]);
 }
 
