@@ -1,5 +1,6 @@
 import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
+import { cowFields } from './cow.js';
 import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
@@ -21,6 +22,7 @@ export const farmParts = {
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
+  cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),
   readings: optional(rows('Heights of grass', grassReadingFields, 12_000, 'reading')),
   pastureChoices: optional(nested('Pasture choices', pastureChoiceFields)),
   jobs: optional(rows('Other jobs', jobFields, 500, 'job')),

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
+import type { Cow } from './cow.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
 import type { GroundCheck } from './ground-check.js';
@@ -29,6 +30,8 @@ export interface FarmPicture {
   readonly batches: readonly NamedBatch[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
+  /** Cattle of the herds that go by a name. */
+  readonly cows: readonly Cow[];
   /** Heights of grass, the oldest first. */
   readonly readings: readonly GrassReading[];
   readonly pastureChoices: PastureChoices;

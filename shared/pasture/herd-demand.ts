@@ -1,10 +1,12 @@
 import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { Cow } from '../farm/cow.js';
 import type { CattleGroup, Herd } from '../farm/herd.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { CattleClass } from '../tables/pasture-tables.js';
 import { cattleWaterL } from './cattle-water.js';
 import { calvingDue, type CalvingDue } from './gestation.js';
 import { animalUnits, intakeKg } from './intake.js';
+import { groupsOf, hasOwnDates, type PlannedGroup, type PlannedHerd } from './named-cows.js';
 
 const CLASS_OF_DRY = 'dry-cow';
 const CLASS_OF_NURSING = 'cow-calf';
@@ -47,6 +49,35 @@ export function dueOf(group: CattleGroup, tables: Tables): CalvingDue | undefine
     sdDays,
     row: tables.gestation.sdDays,
   };
+}
+
+/** A calving of a group, or of a named cow that has a date of her own. */
+export interface Calving {
+  readonly group: PlannedGroup;
+  readonly due: CalvingDue;
+  /** Animals that calve by it. */
+  readonly head: number;
+  /** Place of the group among those of the herd that have a date, from 1. */
+  readonly number: number;
+  readonly cow?: Cow;
+}
+
+/**
+ * The calvings of a herd. A group whose every head has a date of her own has none left, but keeps
+ * its number, so that those of other groups stay what they are.
+ */
+export function calvingsOf(herd: PlannedHerd, tables: Tables): Calving[] {
+  const groups = groupsOf(herd).filter((of) => dueOf(of, tables) !== undefined);
+  const isApart = ({ cow }: PlannedGroup): boolean => cow !== undefined && hasOwnDates(cow);
+  return herd.groups.flatMap((group) => {
+    const due = dueOf(group, tables);
+    if (!due) return [];
+    const number = groups.indexOf(group.of) + 1;
+    if (isApart(group)) return [{ group, due, head: 1, number, cow: group.cow! }];
+    const together = herd.groups.filter((each) => each.of === group.of && !isApart(each));
+    const head = together.reduce((sum, each) => sum + each.head, 0);
+    return group === together[0] ? [{ group, due, head, number }] : [];
+  });
 }
 
 /** Class of a group on a day: cows in calf become nursing cows, milk cows are dry before calving. */

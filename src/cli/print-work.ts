@@ -161,6 +161,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
             ({ label, value, unit }) => `   ${label}: ${formatValue(value, unit, reader)}`,
           ),
           ...stop.actions.map((line) => `   [ ] ${line}`),
+          ...(stop.named ?? []).map((line) => `   ${line}`),
           `   Look for: ${stop.lookFor.join(' ')}`,
         ]),
         ...[...page.chores, ...page.jobs].map(

@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import type { DataSourceOptions } from 'typeorm';
 import { BatchEntity } from '../batches/batch.entity.js';
+import { CowEntity } from '../herds/cow.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { makeFolder } from '../common/make-folder.js';
@@ -18,11 +19,12 @@ import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
+import { NamedCows1796550000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
 import { ToldFacts1796100000000 } from './told-facts.migration.js';
-import { WordsOfRows1796200000000 } from './words-of-rows.migration.js';
+import { WordsOfRows1796600000000 } from './words-of-rows.migration.js';
 import { Versions1796000000000 } from './versions.migration.js';
 
 export const ENTITIES = [
@@ -37,6 +39,7 @@ export const ENTITIES = [
   KeptPlanEntity,
   ToldFactEntity,
   HandoverEntity,
+  CowEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -47,9 +50,10 @@ export const MIGRATIONS = [
   TablesInSeeds1795950000000,
   Versions1796000000000,
   ToldFacts1796100000000,
-  WordsOfRows1796200000000,
   CalendarKey1796400000000,
   PastureVersion1796500000000,
+  NamedCows1796550000000,
+  WordsOfRows1796600000000,
 ];
 
 /** A server that does not answer by then is not there. */

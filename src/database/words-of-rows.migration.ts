@@ -13,8 +13,8 @@ const PADDOCK: Words = {
 };
 
 /** Rows get the words of screens and API: one word for one thing. */
-export class WordsOfRows1796200000000 implements MigrationInterface {
-  name = 'WordsOfRows1796200000000';
+export class WordsOfRows1796600000000 implements MigrationInterface {
+  name = 'WordsOfRows1796600000000';
 
   async up(runner: QueryRunner): Promise<void> {
     await inRows(runner, 'jobs', (details) =>

@@ -4,6 +4,7 @@ import type { Herd } from '../../shared/farm/herd.js';
 import { byHerd, placeOf, type HerdPlace } from '../../shared/farm/herd-places.js';
 import { isSame } from '../../shared/farm/merge-row.js';
 import type { Saved } from '../../shared/farm/saved.js';
+import { herdCowProblems } from '../../shared/plan/pasture/check-cows.js';
 import { herdProblems } from '../../shared/plan/pasture/check-pasture.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
@@ -13,10 +14,11 @@ import { FarmsService } from '../farms/farms.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { TablesService } from '../reference/tables.service.js';
 import { ToldService } from '../told/told.service.js';
+import { CowEntity, toCow } from './cow.entity.js';
 import type { HerdDto, MovedDto } from './herd.dto.js';
 import { HerdEntity, toHerd } from './herd.entity.js';
 
-/** Herds. Where each stands is not a field of its row: it follows from the moves that were told. */
+/** Herds. Deleting one deletes its named cows with it. Where each stands is not a field of its row: it follows from the moves that were told. */
 @Injectable()
 export class HerdsService {
   private readonly rows: OwnedRows<HerdEntity>;
@@ -57,15 +59,37 @@ export class HerdsService {
   update(farmId: string, id: string, dto: HerdDto, expected?: Expected): Promise<Saved<Herd>> {
     return this.database.write(farmId, async () => {
       const values = await this.valuesOf(farmId, dto, id);
-      const { inPaddockId, inSince } = await this.findOne(farmId, id);
+      const before = await this.findOne(farmId, id);
+      const { inPaddockId, inSince } = before;
       await this.rows.update(farmId, id, values, expected);
+      await this.settleCows(farmId, before, { ...values.details, id, name: values.name });
       await this.typePlace(farmId, id, dto, { inPaddockId, inSince });
       return this.findOne(farmId, id);
     });
   }
 
   remove(farmId: string, id: string, expected?: Expected): Promise<void> {
-    return this.rows.remove(farmId, id, expected);
+    return this.rows.remove(farmId, id, expected, async (manager) => {
+      await manager.delete(CowEntity, { farmId, herdId: id });
+    });
+  }
+
+  /**
+   * After a herd has changed: named cows of a group that is now of another class go along with it,
+   * and a change that leaves no head for one is refused.
+   */
+  private async settleCows(farmId: string, before: Herd, herd: Herd): Promise<void> {
+    const { manager } = this.database;
+    const rows = await manager.find(CowEntity, {
+      where: { farmId, herdId: herd.id },
+      order: { name: 'ASC', id: 'ASC' },
+    });
+    const now = newClasses(before, herd);
+    const moved = rows.filter(({ classId }) => now.has(classId));
+    for (const row of moved) row.classId = now.get(row.classId)!;
+    const problems = herdCowProblems(herd, rows.map(toCow), this.tables.tables);
+    if (0 < problems.length) throw new FieldError(problems);
+    if (0 < moved.length) await manager.save(moved);
   }
 
   /** Notes where a herd really went: it stands there now, and the paddock it left starts to rest. */
@@ -159,6 +183,17 @@ export class HerdsService {
   private async todayOn(farmId: string): Promise<string> {
     return plainDateAt(Date.now(), (await this.farms.findOne(farmId)).timeZone);
   }
+}
+
+/** Classes that are gone from a herd because their group is of another now, such as cows that calved. */
+function newClasses(before: Herd, after: Herd): ReadonlyMap<string, string> {
+  if (before.groups.length !== after.groups.length) return new Map();
+  const there = new Set(after.groups.map(({ classId }) => classId));
+  return new Map(
+    before.groups.flatMap(({ classId }, k): [string, string][] =>
+      there.has(classId) ? [] : [[classId, after.groups[k]!.classId]],
+    ),
+  );
 }
 
 /** What the fields of a move are called where it is sent. */

@@ -49,6 +49,7 @@ export function pictureOfDocument(
       ...herd,
       id: idOf(herd, `herds.${i}.`),
     })),
+    cows: (document.cows ?? []).map((cow, i) => ({ ...cow, id: cow.id ?? `cow-${i + 1}` })),
     readings: (document.readings ?? []).map((r, i) => ({ ...r, id: `reading-${i + 1}` })),
     pastureChoices: document.pastureChoices ?? {},
     jobs,

@@ -14,6 +14,7 @@ import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { GrassReadingsService } from '../grass-readings/grass-readings.service.js';
 import { HandoversService } from '../handovers/handovers.service.js';
+import { CowsService } from '../herds/cows.service.js';
 import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
@@ -43,6 +44,7 @@ export class PicturesService {
     private readonly batches: BatchesService,
     private readonly paddocks: PaddocksService,
     private readonly herds: HerdsService,
+    private readonly cows: CowsService,
     private readonly readings: GrassReadingsService,
     private readonly jobs: JobsService,
     private readonly handovers: HandoversService,
@@ -74,6 +76,7 @@ export class PicturesService {
     const batches = await this.batches.findAll(farmId);
     const paddocks = await this.paddocks.findAll(farmId);
     const herds = await this.herds.findAll(farmId);
+    const cows = await this.cows.findAll(farmId);
     const readings = await this.readings.findAll(farmId);
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
@@ -92,6 +95,7 @@ export class PicturesService {
       batches,
       paddocks,
       herds,
+      cows,
       readings,
       pastureChoices: choicesOf(row, paddocks, today),
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),

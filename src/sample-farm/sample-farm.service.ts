@@ -5,6 +5,7 @@ import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Facility } from '../../shared/farm/facility.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
+import type { Cow } from '../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { BatchEntity } from '../batches/batch.entity.js';
@@ -14,6 +15,7 @@ import type { FarmView } from '../farms/farm.dto.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { toFarmView } from '../farms/farms.service.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
+import { CowEntity } from '../herds/cow.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
@@ -33,6 +35,7 @@ interface SampleFarm {
   readonly herds: readonly (Omit<Herd, 'groups'> & {
     readonly groups: readonly (CattleGroup & { readonly calvesMonthDay?: string })[];
   })[];
+  readonly cows: readonly Cow[];
 }
 
 /** A sample batch arrives no sooner than this many days from today. */
@@ -157,6 +160,12 @@ async function saveSampleGrass(
             : { ...group, calvesOn: nextMonthDay(calvesMonthDay, today) },
         ),
       },
+    })),
+  );
+  await manager.save(
+    CowEntity,
+    sample.cows.map(({ id, name, herdId, classId, ...details }) => ({
+      ...{ id: own(id)!, farmId, name, herdId: own(herdId)!, classId, details },
     })),
   );
 }

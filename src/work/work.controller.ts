@@ -5,7 +5,7 @@ import { type Progress, toldProgressFields } from '../../shared/farm/job.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
-import { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './work.dto.js';
+import { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
 import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../common/plan-answers.js';
@@ -42,10 +42,10 @@ export class WorkController {
 
   /** Ticks work off, puts it off, or opens it again. */
   @Answers(toldProgressFields)
-  @Put('mark')
+  @Put('progress')
   @HttpCode(200)
-  mark(@Param('farmId') farmId: string, @Body() dto: WorkMarkDto): Promise<Progress> {
-    return this.work.mark(farmId, dto);
+  progress(@Param('farmId') farmId: string, @Body() dto: ProgressDto): Promise<Progress> {
+    return this.work.tellProgress(farmId, dto);
   }
 
   /** Writes down what was found when the ground was looked at. */

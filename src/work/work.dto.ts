@@ -5,7 +5,7 @@ import { date, id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
 /** Work ticked off or put off; with neither date it is open again. */
-export class WorkMarkDto extends dtoOf(progressFields) {}
+export class ProgressDto extends dtoOf(progressFields) {}
 
 /** A look at the ground; without an answer the look of that day is forgotten. */
 export class GroundLookDto extends dtoOf(toldGroundFields) {}

@@ -26,7 +26,7 @@ import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
-import type { ArrivalMoveDto, GroundLookDto, WorkMarkDto } from './work.dto.js';
+import type { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 
 @Injectable()
 export class WorkService {
@@ -102,7 +102,7 @@ export class WorkService {
   }
 
   /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
-  async mark(farmId: string, { key, ...details }: WorkMarkDto): Promise<Progress> {
+  async tellProgress(farmId: string, { key, ...details }: ProgressDto): Promise<Progress> {
     const { today } = (await this.pictures.of(farmId)).picture;
     if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);

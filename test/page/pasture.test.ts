@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
+import { inDays } from '../support/orders.js';
 import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
@@ -61,6 +62,10 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
     await page.getByRole('button', { name: 'Change Cows' }).click();
     await page.getByRole('dialog').waitFor();
     found['herd form'] = await findings(page);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Change Clover' }).click();
+    await page.getByRole('dialog').waitFor();
+    found['cow form'] = await findings(page);
     expect(Object.entries(found).filter(([, list]) => 0 < list.length)).toEqual([]);
     expect(errors).toEqual([]);
   });
@@ -220,6 +225,34 @@ describe('the season', () => {
     await page.getByRole('button', { name: 'Join 2' }).click();
     await page.getByLabel(/^Bigfield/).waitFor();
     await page.getByText(/^Bigfield has no outline now, because the outlines lie apart/).waitFor();
+  });
+
+  it('names a cow, says why one is too many, and shows her calving and her tasks', async () => {
+    const { page } = await house.page('phone');
+    const base = await openPasture(page);
+    await page.goto(`${base}/land`);
+    const form = page.getByRole('dialog');
+    // The milk cow has a name already.
+    await page.getByRole('button', { name: 'Add a named cow to Cows' }).click();
+    await form.getByLabel('Name').fill('Poppy');
+    await form.getByLabel('Class').selectOption('Milk cow');
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.getByText(/^Herd is 2, but must be at most 1\. All 1 head of the class/).waitFor();
+    await form.getByLabel('Class').selectOption('Dry cow, in calf');
+    await form.getByLabel('Ear tag').fill('A 21');
+    await form.getByLabel('Bred on').fill(inDays(-240));
+    await form.getByRole('button', { name: 'Save' }).click();
+    await form.waitFor({ state: 'detached' });
+    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, bred /).waitFor();
+    await page.goto(`${base}/work`);
+    await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
+      timeout: 30_000,
+    });
+    await page.goto(base);
+    await page.getByText('Poppy: calving due').waitFor({ timeout: 30_000 });
+    await page.goto(`${base}/land`);
+    await page.getByRole('button', { name: 'Delete Cows' }).click();
+    await page.getByText('Delete Cows, Bluebell, Clover, Poppy?').waitFor();
   });
 
   it('shows what a file of outlines holds, asks what grows there, and only then saves', async () => {

@@ -82,6 +82,7 @@ describe.each(databases())('any body at all on $name', (database) => {
     'paddocks/geojson/preview',
     'paddocks/join',
     'herds',
+    'cows',
     'jobs',
     'grass-readings',
   ])(

@@ -19,6 +19,8 @@ describe('new ids in the place of old ones', () => {
     [`herd/${OLD}/${OLD}.c0.watch`, `herd/${NEW}/${NEW}.c0.watch`],
     [`event/${OLD}/calving-2`, `event/${NEW}/calving-2`],
     [`sitter-${OLD}`, `sitter-${NEW}`],
+    [`herd/${OLD}/cow-${SAMPLE}.watch`, `herd/${NEW}/cow-new-sample.watch`],
+    [`event/${OLD}/calving-cow-${OLD}`, `event/${NEW}/calving-cow-${NEW}`],
   ])('finds it in %s', (old, now) => expect(renewed(old)).toBe(now));
 
   it('finds it anywhere in JSON, in names too, and leaves their order', () => {

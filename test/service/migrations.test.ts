@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { MIGRATIONS } from '../../src/database/data-source.js';
-import { WordsOfRows1796200000000 } from '../../src/database/words-of-rows.migration.js';
+import { WordsOfRows1796600000000 } from '../../src/database/words-of-rows.migration.js';
 import { openApp, startApp, TABLES, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newFarm } from '../support/factories.js';
@@ -192,10 +192,10 @@ describe.each(databases())('the new words of rows on $name', (database) => {
   it('reach what was stored before, there and back', async () => {
     const app = await openApp(database);
     const [job, handover, paddock, plan] = [
-      { priority: 'must', noUseAfter: '2027-05-01', conditions: { people: 2, noRain: true } },
-      { sitter: 'A neighbor', roundOrder: ['b'], left: [{ what: 'Key', where: 'Shed' }] },
-      { closed: [], readyHeightCm: 20, residualHeightCm: 8, stand: 'good' },
-      { 'own/a': { pieces: [{ personIds: ['sitter-x'] }] } },
+      { importance: 'must', lastOn: '2027-05-01', conditions: { people: 2, noRain: true } },
+      { caretaker: 'A neighbor', walkingOrder: ['b'], left: [{ what: 'Key', where: 'Shed' }] },
+      { closed: [], turnInCm: 20, residualCm: 8, stand: 'good' },
+      { 'own/a': { pieces: [{ personIds: ['caretaker-x'] }] } },
     ];
     const stored = async (): Promise<unknown[]> => {
       const found: unknown[] = [];
@@ -213,7 +213,7 @@ describe.each(databases())('the new words of rows on $name', (database) => {
     try {
       const { body } = await app.api.post('/api/farms').send(newFarm()).expect(201);
       const { id } = body as { id: string };
-      const after = MIGRATIONS.length - MIGRATIONS.indexOf(WordsOfRows1796200000000);
+      const after = MIGRATIONS.length - MIGRATIONS.indexOf(WordsOfRows1796600000000);
       for (let k = 0; k < after; k++) await app.source.undoLastMigration();
       const insert = (table: string, columns: string, values: string) =>
         app.source.query(`INSERT INTO "${table}" (${columns}) VALUES (${values})`);

@@ -96,7 +96,7 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     [
       'closed backward',
       { closedDays: [{ from: '2027-06-10', to: '2027-06-01', why: 'hay' }] },
-      { field: 'closed.0.to', code: 'out-of-bounds' },
+      { field: 'closedDays.0.to', code: 'out-of-bounds' },
     ],
   ])('refuses a paddock with a bad %s, naming field and fix', async (_, more, problem) => {
     const before = await app.contents();

@@ -5,7 +5,7 @@ import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
 import { inDays } from '../support/orders.js';
-import { newHerd, newPaddock, RAIN_MM } from '../support/pasture-factories.js';
+import { newCow, newHerd, newPaddock, RAIN_MM } from '../support/pasture-factories.js';
 import { newOwnJob } from '../support/season-factories.js';
 
 const STRAINS = tables.strains.flatMap((s) => s.purposes.map((purpose) => ({ s, purpose })));
@@ -33,6 +33,19 @@ const farms = fc.record({
     { maxLength: 4 },
   ),
   head: fc.integer({ min: 1, max: 6 }),
+  /** Of the head; more than there are is left out. */
+  named: fc.array(
+    fc.record(
+      {
+        weightKg: fc.integer({ min: 350, max: 750 }),
+        milkKgPerDay: fc.integer({ min: 2, max: 30 }),
+        bredDaysAgo: fc.integer({ min: 0, max: 290 }),
+        notes: fc.constant('Kicks.'),
+      },
+      { requiredKeys: [] },
+    ),
+    { maxLength: 4 },
+  ),
   follows: fc.boolean(),
   jobs: fc.array(
     fc.record({ hours: fc.integer({ min: 1, max: 9 }), due: fc.integer({ min: 3, max: 60 }) }),
@@ -86,6 +99,13 @@ function documentOf(d: Drawn) {
               ...(d.follows && batches[0] ? { followedByBatchId: batches[0].id } : {}),
             }),
           ],
+    cows:
+      d.paddocks.length === 0
+        ? []
+        : d.named.slice(0, d.head).map(({ bredDaysAgo, ...own }, k) => ({
+            ...newCow({ id: `cow-${k}`, name: `Cow ${k}`, herdId: 'herd', ...own }),
+            ...(bredDaysAgo === undefined ? {} : { bredOn: inDays(-bredDaysAgo) }),
+          })),
     readings: d.paddocks.map(({ heightCm }, k) => ({
       paddockId: `paddock-${k}`,
       date: inDays(-2),
@@ -127,6 +147,7 @@ async function save({ api }: TestApp, document: FarmDocument) {
     'batches',
     'paddocks',
     'herds',
+    'cows',
     'jobs',
     'handovers',
   ] as const;

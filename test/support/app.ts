@@ -18,6 +18,7 @@ export const TABLES = [
   'kept_plans',
   'told_facts',
   'handovers',
+  'cows',
 ] as const;
 export type RowCounts = Record<(typeof TABLES)[number], number>;
 

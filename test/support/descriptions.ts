@@ -1,4 +1,5 @@
 import * as batch from '../../shared/farm/batch.js';
+import * as cow from '../../shared/farm/cow.js';
 import * as facility from '../../shared/farm/facility.js';
 import * as farm from '../../shared/farm/farm.js';
 import type { RowDescription } from '../../shared/farm/field.js';
@@ -16,6 +17,7 @@ const isDescription = (value: unknown): value is RowDescription =>
 /** Every kind of row that is described in `shared/farm`. */
 export const DESCRIPTIONS: readonly RowDescription[] = [
   batch,
+  cow,
   facility,
   farm,
   forecast,

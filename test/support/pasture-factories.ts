@@ -1,3 +1,4 @@
+import type { Cow } from '../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Farm } from '../../shared/farm/farm.js';
@@ -44,6 +45,15 @@ export const newHerd = (more: Partial<Herd> = {}): Herd => ({
   ...more,
 });
 
+/** A named cow of the herd of `newHerd`. */
+export const newCow = (more: Partial<Cow> = {}): Cow => ({
+  id: 'cow',
+  name: 'Clover',
+  herdId: 'h1',
+  classId: 'cow-calf',
+  ...more,
+});
+
 export const newReading = (more: Partial<GrassReading> = {}): GrassReading => ({
   id: 'r1',
   paddockId: 'p1',
@@ -65,6 +75,7 @@ export function newPastureRequest(
     today: '2027-04-21',
     paddocks: newPaddocks(6),
     herds: [newHerd()],
+    cows: [],
     readings: [],
     followers: [],
     choices: {},

@@ -21,6 +21,7 @@ export const newPicture = (
   batches: [],
   paddocks: [],
   herds: [],
+  cows: [],
   readings: [],
   pastureChoices: {},
   jobs: [],

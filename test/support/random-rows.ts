@@ -148,6 +148,8 @@ const referenceTo = (ids: readonly string[]): fc.Arbitrary<string> =>
         (id: string) => `own/${id}`,
         (id: string) => `event/${id}/calving-2`,
         (id: string) => `sitter-${id}`,
+        (id: string) => `event/${id}/calving-cow-${id}`,
+        (id: string) => `herd/${id}/cow-${id}.watch`,
       ),
     )
     .map(([id, write]) => write(id));

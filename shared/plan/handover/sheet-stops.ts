@@ -10,7 +10,7 @@ import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
-import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { NamedCow, PasturePlan } from '../pasture/pasture-plan.js';
 
 /** One place on the round of a day: which animals, where, how much, what to look for. */
 export interface SheetStop {
@@ -20,6 +20,8 @@ export interface SheetStop {
   readonly amounts: readonly Quantity[];
   readonly actions: readonly string[];
   readonly lookFor: readonly string[];
+  /** Animals that go by a name, and what to know of each. */
+  readonly named?: readonly string[];
   /** Keys of cautions. */
   readonly cautions: readonly string[];
 }
@@ -130,9 +132,14 @@ export function herdStop(
           : []),
     ],
     lookFor: lookFor.cattle,
+    ...(herd.cows ? { named: herd.cows.map(knownBy) } : {}),
     cautions: [],
   };
 }
+
+/** “Clover (ear tag 12): stands for milking only with feed.” */
+const knownBy = ({ name, earTag, notes }: NamedCow): string =>
+  `${name}${earTag === undefined ? '' : ` (ear tag ${earTag})`}${notes === undefined ? '' : `: ${notes}`}`;
 
 /** Batches and herds that are there on a date, as stops of a round. */
 export const stopsOn =

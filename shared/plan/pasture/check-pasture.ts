@@ -1,4 +1,4 @@
-import { addDays, isPlainDate, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays } from '../../calendar/plain-date.js';
 import { besides, problemsOfRow } from '../../farm/check-row.js';
 import { herdFields, type Herd } from '../../farm/herd.js';
 import {
@@ -10,6 +10,8 @@ import {
 import { pastureChoiceFields } from '../../farm/pasture-choices.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
+import { cowProblems } from './check-cows.js';
+import { ids, later, oneOf } from './check-values.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan } from './pasture-span.js';
 
@@ -30,6 +32,9 @@ export function checkPasture(request: PastureRequest): void {
   });
   request.herds.forEach((herd, i) => {
     problems.push(...herdProblems(herd, request.tables, `herds.${i}.`));
+  });
+  request.cows.forEach((cow, i) => {
+    problems.push(...cowProblems(cow, request, `cows.${i}.`));
   });
   problems.push(...idProblems(request), ...choiceProblems(request), ...futureProblems(request));
   request.readings.forEach((reading, i) => {
@@ -77,7 +82,7 @@ export const herdProblems = (herd: Herd, tables: Tables, at = ''): Problems =>
     ]),
   );
 
-function idProblems({ paddocks, herds, readings, followers }: PastureRequest): Problems {
+function idProblems({ paddocks, herds, cows, readings, followers }: PastureRequest): Problems {
   const known = new Set(paddocks.map((p) => p.id));
   const knownHerds = new Set(herds.map((h) => h.id));
   const twice = (rows: readonly { id: string }[], what: string): Problems =>
@@ -108,6 +113,7 @@ function idProblems({ paddocks, herds, readings, followers }: PastureRequest): P
   return [
     ...twice(paddocks, 'paddocks'),
     ...twice(herds, 'herds'),
+    ...twice(cows, 'cows'),
     ...readings.flatMap((r, i) => unknown(`readings.${i}.paddockId`, r.paddockId, known)),
     ...herds.flatMap((h, i) =>
       h.inPaddockId === undefined
@@ -168,21 +174,9 @@ function choiceProblems(request: PastureRequest): Problems {
 
 /** What is said to have happened must lie behind us. */
 function futureProblems({ paddocks, herds, today }: PastureRequest): Problems {
-  const later = (field: string, date: PlainDate | undefined): Problems =>
-    date === undefined || !isPlainDate(date) || date <= today
-      ? []
-      : [
-          {
-            field,
-            code: 'out-of-bounds',
-            given: date,
-            max: today,
-            fix: 'This has not happened yet. Give the day on which it did, or leave it out.',
-          },
-        ];
   return [
-    ...paddocks.flatMap((p, i) => later(`paddocks.${i}.lastGrazedOn`, p.lastGrazedOn)),
-    ...herds.flatMap((h, i) => later(`herds.${i}.inSince`, h.inSince)),
+    ...paddocks.flatMap((p, i) => later(today, `paddocks.${i}.lastGrazedOn`, p.lastGrazedOn)),
+    ...herds.flatMap((h, i) => later(today, `herds.${i}.inSince`, h.inSince)),
   ];
 }
 
@@ -202,12 +196,4 @@ function readingProblems({ today }: PastureRequest, reading: GrassReading, at: s
     ];
   }
   return own;
-}
-
-const ids = (rows: readonly { id: string }[]): string[] => rows.map((row) => row.id);
-
-function oneOf(field: string, value: unknown, allowed: readonly string[]): Problems {
-  return typeof value === 'string' && allowed.includes(value)
-    ? []
-    : [{ field, code: 'not-allowed', given: value, allowed, fix: 'Choose one of these.' }];
 }

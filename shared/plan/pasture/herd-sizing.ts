@@ -11,8 +11,8 @@ import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing
 import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
 import { classOn, dueOf } from '../../pasture/herd-demand.js';
+import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { CattleGroup } from '../../farm/herd.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
@@ -114,7 +114,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
   const part: HerdSizing = {
     herdId: herd.id,
     head: quantity('Head, at most', Math.max(...days.head), 'count', intakeFormulas.animalUnits, [
-      input('Classes', herd.groups.length, 'count'),
+      input('Classes', groupsOf(herd).length, 'count'),
     ]),
     each: herd.groups.map((group) => intakeOfOne(context, group, dateOf(busy))),
     demand,
@@ -230,7 +230,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
 /** Dry matter of one animal of a group on a day, opened to its equation. */
 function intakeOfOne(
   { tables, energyMcalPerKg, paddocks }: PastureContext,
-  group: CattleGroup,
+  group: PlannedGroup,
   date: PlainDate,
 ): NumberQuantity {
   const of = classOn(group, dueOf(group, tables)?.due, date, tables);
@@ -239,7 +239,7 @@ function intakeOfOne(
   const share = of.bodyWeightShare;
   const { midLactationWeeks } = tables.judgements.grass;
   return quantity(
-    `One ${of.name.toLowerCase()} a day`,
+    group.cow ? `${group.cow.name} a day` : `One ${of.name.toLowerCase()} a day`,
     intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: midLactationWeeks.value }),
     'kg',
     formulaOfEquation(of.equation),

@@ -27,7 +27,7 @@ export function planHerdTasks(context: PastureContext, turning: TurningPart): Fo
         'ten-head': Math.max(...context.herdDays[h]!.head),
         acre: context.areaM2 / M2_PER_ACRE,
       },
-      idOf: (templateId, event) => `${herd.id}${placeOf(event)}.${templateId}`,
+      idOf: (templateId, event) => `${ownerOf(herd.id, event)}.${templateId}`,
     });
   });
   const issues = lateTasks(tasks, 'herd-tasks-late', {
@@ -38,17 +38,21 @@ export function planHerdTasks(context: PastureContext, turning: TurningPart): Fo
 }
 
 function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
+  const isParted = calvings.some(({ cow }) => cow !== undefined);
   return [
     ...(turnOut ? [{ kind: 'turn-out', date: String(turnOut.value) } as const] : []),
     ...arrivals.map((a, k): PlanEvent => ({ kind: 'cattle-arrival', number: k + 1, date: a.on })),
-    ...calvings.map((c, k): PlanEvent => ({
+    ...calvings.map(({ head, number, cow, due }): PlanEvent => ({
       kind: 'calving',
-      number: k + 1,
-      date: String(c.due.value),
+      date: String(due.value),
+      ...(cow ? { animal: cow } : { number }),
+      ...(isParted ? { counts: { 'ten-head': head } } : {}),
     })),
   ];
 }
 
 /** Tasks of arrivals and calvings are numbered from 0 in their ids, by which ticks are kept. */
-const placeOf = ({ kind, number }: PlanEvent): string =>
-  number === undefined ? '' : `.${kind === 'calving' ? 'c' : 'a'}${number - 1}`;
+function ownerOf(herdId: string, { kind, number, animal }: PlanEvent): string {
+  if (animal) return `cow-${animal.id}`;
+  return number === undefined ? herdId : `${herdId}.${kind === 'calving' ? 'c' : 'a'}${number - 1}`;
+}

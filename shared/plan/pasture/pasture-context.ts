@@ -3,6 +3,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
+import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
 import type { RotationProblem } from '../../pasture/rotation-problem.js';
 import type { Sward } from '../../pasture/sward.js';
 import { formatShortDate, formatValue } from '../../units/format.js';
@@ -17,6 +18,8 @@ import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
 /** What every part of a pasture plan works from. */
 export interface PastureContext extends PastureRequest {
+  /** Herds with the named cows that differ from their groups taken out of them. */
+  readonly herds: readonly PlannedHerd[];
   readonly span: PastureSpan;
   readonly weather: SeasonWeather;
   readonly grass: SeasonSwards;
@@ -36,8 +39,9 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   const weather = seasonWeather(asked, span);
   const open = seasonSwards(asked, span, weather);
   const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span, asked.tables));
-  const request = { ...asked, paddocks };
-  const { tables, herds } = request;
+  const { tables } = asked;
+  const herds = asked.herds.map((herd) => withNamedCows(herd, asked.cows));
+  const request = { ...asked, paddocks, herds };
   const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
   const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);

@@ -6,13 +6,15 @@ import type { PastureRequest } from './pasture-request.js';
 
 /** The pasture in the picture of its farm, with the birds that follow a herd. */
 export function pastureOfFarm(picture: FarmPicture, tables: Tables): PastureRequest {
-  const { farm, climate, today, paddocks, herds, readings, pastureChoices, batches } = picture;
+  const { farm, climate, today, paddocks, herds, cows, readings, pastureChoices, batches } =
+    picture;
   return {
     farm,
     climate,
     today,
     paddocks,
     herds,
+    cows,
     readings,
     tables,
     followers: herds.flatMap((herd) => {

@@ -10,8 +10,10 @@ import {
 } from '../../explain/quantity.js';
 import type { Sourced } from '../../explain/formula.js';
 import { forageMassFormulas } from '../../pasture/forage-mass.js';
+import { groupsOf } from '../../pasture/named-cows.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { Cow } from '../../farm/cow.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { Judgement } from '../../tables/judgements.js';
@@ -86,7 +88,19 @@ export interface HerdPart {
   readonly water: Sourced;
   /** The days its tasks hang on. */
   readonly events: readonly PlanEvent[];
+  /** Cattle in it that go by a name; left out where none does. */
+  readonly cows?: readonly NamedCow[];
 }
+
+/** What whoever looks after a named cow should know her by. */
+export type NamedCow = Pick<Cow, 'id' | 'name' | 'earTag' | 'notes'>;
+
+const namedCow = ({ id, name, earTag, notes }: Cow): NamedCow => ({
+  id,
+  name,
+  ...(earTag === undefined ? {} : { earTag }),
+  ...(notes === undefined ? {} : { notes }),
+});
 
 /** Summed up to any day, each is within a twentieth of a kg/ha. */
 export interface PaddockDays {
@@ -203,16 +217,17 @@ export function planPasture(picture: FarmPicture, tables: Tables, width?: number
       days: daysOf(context, chosen, p),
       closedDays: shutDays(context, chosen, p),
     })),
-    herds: request.herds.map((herd, h) => ({
+    herds: context.herds.map((herd, h) => ({
       id: herd.id,
       name: herd.name,
-      groups: groupsOf(context, h),
+      groups: groupParts(context, h),
       needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
       hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
       waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
       need: together(needRows({ ...request, herds: [herd] })),
       water: together(waterRows(request.tables, herd)),
       events: tasks.part.events[h]!,
+      ...(0 < herd.cows.length ? { cows: herd.cows.map(namedCow) } : {}),
     })),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
@@ -265,13 +280,15 @@ function daysOf({ span }: PastureContext, { books }: Chosen, p: number): Paddock
   };
 }
 
-function groupsOf({ herds, herdDays, span, tables }: PastureContext, h: number): GroupPart[] {
-  const classIds = herds[h]!.groups.map((group) => group.classId);
+function groupParts({ herds, herdDays, span, tables }: PastureContext, h: number): GroupPart[] {
+  const { groups: planned } = herds[h]!;
+  const groups = groupsOf(herds[h]!);
   return herdDays[h]!.groups.map(({ head, eachKg }, g) => {
-    const { name } = rowById(tables.cattle.classes, classIds[g]!);
-    const isOnly = classIds.filter((id) => id === classIds[g]).length === 1;
+    const { of, cow } = planned[g]!;
+    const { name } = rowById(tables.cattle.classes, of.classId);
+    const isOnly = groups.filter(({ classId }) => classId === of.classId).length === 1;
     return {
-      name: isOnly ? name : `${name}, group ${g + 1}`,
+      name: cow?.name ?? (isOnly ? name : `${name}, group ${groups.indexOf(of) + 1}`),
       headByDay: rounded(head, span.from, span.to, 1),
       eachKgByDay: rounded(eachKg, span.from, span.to, 100),
     };

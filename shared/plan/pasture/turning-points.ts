@@ -10,8 +10,9 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
-import { dueOf } from '../../pasture/herd-demand.js';
+import { calvingsOf } from '../../pasture/herd-demand.js';
 import { gestationFormulas } from '../../pasture/gestation.js';
+import { groupsOf } from '../../pasture/named-cows.js';
 import { regrown } from '../../pasture/regrowth.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { massOn } from '../../pasture/sward.js';
@@ -101,6 +102,12 @@ export interface HerdDates {
     readonly due: Quantity;
     readonly early: string;
     readonly late: string;
+    /** Animals that calve by it. */
+    readonly head: number;
+    /** Place of her or their group among those that calve, from 1. */
+    readonly number: number;
+    /** The one cow it is of; the group's is of all others. */
+    readonly cow?: { readonly id: string; readonly name: string };
   }[];
 }
 
@@ -267,23 +274,25 @@ function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<Herd
   const { herds, tables, dateOf } = context;
   const herd = herds[h]!;
   const grazing = grazingOf(chosen.books, h);
-  const calvings = herd.groups.flatMap((group) => {
-    const due = dueOf(group, tables);
-    if (!due) return [];
-    return [
-      {
-        classId: group.classId,
-        due: datedFact('Calving due', due.due, gestationFormulas.due, [
-          ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
-          fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
-          fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
-        ]),
-        early: due.early,
-        late: due.late,
-      },
-    ];
-  });
-  const arrivals = herd.groups.flatMap((group) =>
+  const calvings = calvingsOf(herd, tables).map(({ group, due, head, number, cow }) => ({
+    classId: group.classId,
+    due: datedFact(
+      cow ? `${cow.name}: calving due` : 'Calving due',
+      due.due,
+      gestationFormulas.due,
+      [
+        ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
+        fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
+        fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
+      ],
+    ),
+    early: due.early,
+    late: due.late,
+    head,
+    number,
+    ...(cow ? { cow: { id: cow.id, name: cow.name } } : {}),
+  }));
+  const arrivals = groupsOf(herd).flatMap((group) =>
     group.arrivesOn === undefined
       ? []
       : [

@@ -1,5 +1,5 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { EventKind } from '../../tables/tables.js';
+import type { EventKind, WorkUnit } from '../../tables/tables.js';
 
 /** A day in the life of a batch or herd that tasks hang on. Made once, by the plan of either. */
 export interface PlanEvent {
@@ -9,6 +9,10 @@ export interface PlanEvent {
   readonly date: PlainDate;
   /** What comes with it, for the names of its tasks. */
   readonly what?: string;
+  /** The one animal it is of, where it is not of all: her tasks are named by her. */
+  readonly animal?: { readonly id: string; readonly name: string };
+  /** What its tasks count, where that is not all of the batch or herd. */
+  readonly counts?: Readonly<Partial<Record<WorkUnit, number>>>;
 }
 
 /** An event by its name among all of a farm, for the household's own work to be tied to. */
@@ -34,10 +38,11 @@ export function keyDatesOf(
   { id, name }: { readonly id: string; readonly name: string },
   events: readonly PlanEvent[],
 ): KeyDate[] {
-  return events.flatMap(({ kind, number, date }) => {
+  return events.flatMap(({ kind, number, date, animal }) => {
     const names = NAMES[kind];
     if (!names) return [];
-    const place = number === undefined ? '' : `-${number}`;
-    return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${names.words}`, date }];
+    const place = animal ? `-cow-${animal.id}` : number === undefined ? '' : `-${number}`;
+    const words = animal ? `${animal.name}, ${names.words}` : names.words;
+    return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];
   });
 }

@@ -92,7 +92,7 @@ function taskOf(
   of: TasksFor,
   names: ReadonlyMap<string, readonly string[]>,
 ): Task {
-  const count = of.counts[template.unit];
+  const count = event.counts?.[template.unit] ?? of.counts[template.unit];
   if (count === undefined)
     throw new Error(`${template.id} counts ${template.unit}, which there is nothing of here.`);
   const { hours, units } = hoursOf(template, count);
@@ -101,7 +101,7 @@ function taskOf(
   const result: Writable<Task> = {
     id: task.id,
     templateId: template.id,
-    name: event.what === undefined ? template.name : `${template.name}: ${event.what}`,
+    name: nameOf(template, event),
     event: event.kind,
     offsetDays: template.offsetDays,
     start: dates.start,
@@ -131,6 +131,12 @@ function taskOf(
   if (template.notSplit) result.notSplit = true;
   if (template.onDemand) result.onDemand = true;
   return result;
+}
+
+/** “Chick starter: first delivery”, but “Daisy: navel, tag, record”: whose work it is comes first. */
+function nameOf({ name }: TaskTemplate, { what, animal }: PlanEvent): string {
+  if (animal) return `${animal.name}: ${name[0]!.toLowerCase()}${name.slice(1)}`;
+  return what === undefined ? name : `${name}: ${what}`;
 }
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };

@@ -99,6 +99,7 @@ type Collection =
   | 'batches'
   | 'paddocks'
   | 'herds'
+  | 'cows'
   | 'grass-readings'
   | 'jobs'
   | 'handovers';

@@ -4,6 +4,7 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
+import type { Cow } from '../../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../../shared/farm/herd.js';
 import type { Paddock } from '../../../shared/farm/paddock.js';
 import { moveQuantities } from '../../../shared/plan/pasture/move-quantities.js';
@@ -21,7 +22,7 @@ import {
   usableOn,
 } from '../../../shared/plan/pasture/standing.js';
 import { tables } from '../../support/factories.js';
-import { newPaddock, newPastureRequest } from '../../support/pasture-factories.js';
+import { newCow, newPaddock, newPastureRequest } from '../../support/pasture-factories.js';
 import { notFiniteIn } from '../not-finite.js';
 import { newBatch } from '../../support/factories.js';
 import { plannedPasture, type PastureCase } from '../../support/pictures.js';
@@ -66,7 +67,14 @@ const paddock = fc.record({
     { maxLength: 3 },
   ),
 });
+/** Cows with a name in a group; those that are more than its head are left out. */
+const named = fc.record({
+  weightKg: maybe(fc.integer({ min: 150, max: 800 })),
+  milkKgPerDay: maybe(fc.integer({ min: 0, max: 40 })),
+  bred: maybe(fc.integer({ min: -300, max: 30 })),
+});
 const group = fc.record({
+  named: fc.array(named, { maxLength: 3 }),
   classId: ids(tables.cattle.classes),
   head: fc.integer({ min: 1, max: 25 }),
   weightKg: maybe(fc.integer({ min: 150, max: 800 })),
@@ -128,7 +136,7 @@ function requestOf(order: Order): PastureCase {
       followedByBatchId: order.birds && h === 0 ? 'hens' : undefined,
       inPaddockId: isIn && h < paddocks.length ? `p${h}` : undefined,
       turnOutOn: turnsOut === undefined ? undefined : addDays(today, turnsOut),
-      groups: groups.map(({ arrives, stays, bred, calves, ...each }) => {
+      groups: groups.map(({ arrives, stays, bred, calves, named: _named, ...each }) => {
         const arrivesOn = arrives === undefined ? undefined : addDays(today, arrives);
         return defined({
           ...each,
@@ -139,6 +147,17 @@ function requestOf(order: Order): PastureCase {
         }) as CattleGroup;
       }),
     } as Herd),
+  );
+  const cows = order.herds.flatMap(({ groups }, h) =>
+    groups.flatMap(({ named: own, head, classId }, g) =>
+      own.slice(0, head).map(({ bred, ...each }, k): Cow =>
+        defined({
+          ...newCow({ id: `${h}-${g}-${k}`, name: `Cow ${h} ${g} ${k}`, herdId: `h${h}`, classId }),
+          ...each,
+          bredOn: bred === undefined ? undefined : addDays(today, bred),
+        } as Cow),
+      ),
+    ),
   );
   const base = newPastureRequest({ farm: { latitudeDeg: order.latitudeDeg } });
   const warm = (months: readonly number[]): number[] => months.map((c) => c + warmer);
@@ -152,6 +171,7 @@ function requestOf(order: Order): PastureCase {
     ...(rain === undefined ? {} : { rainMm: new Array<number>(12).fill(rain) }),
     paddocks,
     herds,
+    cows,
     readings: order.paddocks.flatMap(({ readings }, k) =>
       readings.map(({ daysAgo, heightCm }, n) => ({
         id: `r${k}.${n}`,

@@ -23,6 +23,7 @@ import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { HerdForm } from './herd-form.js';
 import { ImportOutlines } from './import-outlines.js';
+import { NamedCows } from './named-cows.js';
 import { PaddockForm } from './paddock-form.js';
 import { PastureNav } from './pasture-nav.js';
 
@@ -192,34 +193,41 @@ function Herds({
         Add a herd
       </Button>
       <Failure error={remove.error} />
-      {picture.herds.map((herd) => (
-        <Group key={herd.id} justify="space-between" wrap="nowrap" mt="xs">
-          <div>
-            <Text fw={600}>{herd.name}</Text>
-            <Text size="sm">
-              {herd.groups
-                .map(
-                  (g) =>
-                    `${g.head} × ${tables.cattle.classes.find((c) => c.id === g.classId)?.name.toLowerCase()}`,
-                )
-                .join(', ')}
-            </Text>
+      {picture.herds.map((herd) => {
+        const cows = picture.cows.filter(({ herdId }) => herdId === herd.id);
+        const andCows = [herd.name, ...cows.map(({ name }) => name)].join(', ');
+        return (
+          <div key={herd.id}>
+            <Group justify="space-between" wrap="nowrap" mt="xs">
+              <div>
+                <Text fw={600}>{herd.name}</Text>
+                <Text size="sm">
+                  {herd.groups
+                    .map(
+                      (g) =>
+                        `${g.head} × ${tables.cattle.classes.find((c) => c.id === g.classId)?.name.toLowerCase()}`,
+                    )
+                    .join(', ')}
+                </Text>
+              </div>
+              <Group gap={0} wrap="nowrap">
+                <ActionIcon aria-label={`Change ${herd.name}`} onClick={() => setEdited(herd)}>
+                  <IconPencil aria-hidden />
+                </ActionIcon>
+                <ConfirmButton
+                  px={10}
+                  label={`Delete ${herd.name}`}
+                  question={`Delete ${andCows}?`}
+                  onConfirm={() => remove.mutate(herd.id)}
+                >
+                  <IconTrash aria-hidden />
+                </ConfirmButton>
+              </Group>
+            </Group>
+            <NamedCows farm={farm} tables={tables} herd={herd} herds={picture.herds} cows={cows} />
           </div>
-          <Group gap={0} wrap="nowrap">
-            <ActionIcon aria-label={`Change ${herd.name}`} onClick={() => setEdited(herd)}>
-              <IconPencil aria-hidden />
-            </ActionIcon>
-            <ConfirmButton
-              px={10}
-              label={`Delete ${herd.name}`}
-              question={`Delete ${herd.name}?`}
-              onConfirm={() => remove.mutate(herd.id)}
-            >
-              <IconTrash aria-hidden />
-            </ConfirmButton>
-          </Group>
-        </Group>
-      ))}
+        );
+      })}
       {edited && (
         <Modal
           opened

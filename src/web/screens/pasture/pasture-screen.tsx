@@ -197,9 +197,9 @@ function HerdFacts({
       <Fact of={herd.hayBesideUntil} label={label('Feed hay too until')} />
       {herd.calvings.map((c) => (
         <Fact
-          key={String(c.due.value)}
+          key={c.cow?.id ?? c.number}
           of={c.due}
-          label={label('Calving due')}
+          label={label(c.due.label)}
           note={`${formatShortDate(c.early)} to ${formatShortDate(c.late)} in about 19 of 20 calvings. `}
         />
       ))}

@@ -1,5 +1,6 @@
 import { Button, CloseButton, Group, Slider, Text } from '@mantine/core';
 import { useState } from 'react';
+import { cowsWithHead } from '../../../../shared/farm/cow.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
@@ -21,16 +22,18 @@ export const isWhatIf = ({ rainPercentByMonth, headPercent, restPercent }: Chang
 
 /** The farm with the changes made. */
 export function pictureIf(picture: FarmPicture, changes: Changes): FarmPicture {
-  const { pastureChoices: choices, herds } = picture;
+  const { pastureChoices: choices } = picture;
+  const herds = picture.herds.map((herd) => ({
+    ...herd,
+    groups: herd.groups.map((group) => ({
+      ...group,
+      head: Math.max(1, Math.round((group.head * changes.headPercent) / 100)),
+    })),
+  }));
   return {
     ...picture,
-    herds: herds.map((herd) => ({
-      ...herd,
-      groups: herd.groups.map((group) => ({
-        ...group,
-        head: Math.max(1, Math.round((group.head * changes.headPercent) / 100)),
-      })),
-    })),
+    herds,
+    cows: cowsWithHead(herds, picture.cows),
     pastureChoices: {
       ...choices,
       rainShareByMonth: MONTHS.map(

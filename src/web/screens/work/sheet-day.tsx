@@ -115,6 +115,11 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           ☐ {chore.name}, {formatHours(chore.hours)}
         </Text>
       ))}
+      {stop.named?.map((line) => (
+        <Text key={line} size="sm" style={{ whiteSpace: 'pre-line' }}>
+          {line}
+        </Text>
+      ))}
       <Text size="xs">Look for: {stop.lookFor.join(' ')}</Text>
     </li>
   );

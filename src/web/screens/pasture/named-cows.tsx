@@ -1,0 +1,91 @@
+import { ActionIcon, Button, Group, Modal, Text } from '@mantine/core';
+import { IconPencil, IconTrash } from '@tabler/icons-react';
+import { useState } from 'react';
+import type { Cow } from '../../../../shared/farm/cow.js';
+import type { Herd } from '../../../../shared/farm/herd.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate, formatValue } from '../../../../shared/units/format.js';
+import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure } from '../../shell/states.js';
+import { CowForm } from './cow-form.js';
+
+/** The cows of a herd that go by a name: adding, changing, taking the name off. */
+export function NamedCows({
+  farm,
+  tables,
+  herd,
+  herds,
+  cows,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  herd: Herd;
+  herds: readonly Herd[];
+  cows: readonly Cow[];
+}) {
+  const [edited, setEdited] = useState<Cow | 'new'>();
+  const remove = useRemove(farm.id, 'cows');
+  return (
+    <>
+      {cows.map((cow) => (
+        <Group key={cow.id} justify="space-between" wrap="nowrap" pl="md">
+          <Text size="sm">
+            <b>{cow.name}</b>, {aboutHer(cow, tables, farm)}
+          </Text>
+          <Group gap={0} wrap="nowrap">
+            <ActionIcon aria-label={`Change ${cow.name}`} onClick={() => setEdited(cow)}>
+              <IconPencil aria-hidden />
+            </ActionIcon>
+            <ConfirmButton
+              px={10}
+              label={`Delete ${cow.name}`}
+              question={`Delete what is kept of ${cow.name}? ${herd.name} keeps its head.`}
+              onConfirm={() => remove.mutate(cow.id)}
+            >
+              <IconTrash aria-hidden />
+            </ConfirmButton>
+          </Group>
+        </Group>
+      ))}
+      <Failure error={remove.error} />
+      <Button variant="subtle" onClick={() => setEdited('new')}>
+        Add a named cow to {herd.name}
+      </Button>
+      {edited && (
+        <Modal
+          opened
+          onClose={() => setEdited(undefined)}
+          title={edited === 'new' ? 'Named cow' : edited.name}
+          size="lg"
+          closeButtonProps={{ 'aria-label': 'Close' }}
+        >
+          <CowForm
+            farm={farm}
+            tables={tables}
+            herds={herds}
+            herd={herd}
+            start={edited === 'new' ? undefined : edited}
+            onDone={() => setEdited(undefined)}
+          />
+        </Modal>
+      )}
+    </>
+  );
+}
+
+/** Her class, and what is known of her alone. */
+function aboutHer(cow: Cow, { cattle }: Tables, farm: SavedFarm): string {
+  const { earTag, bornOn, weightKg, milkKgPerDay, bredOn, calvesOn } = cow;
+  return [
+    cattle.classes.find(({ id }) => id === cow.classId)?.name.toLowerCase(),
+    earTag && `ear tag ${earTag}`,
+    bornOn && `born ${formatDate(bornOn)}`,
+    weightKg && formatValue(weightKg, 'kg', farm),
+    milkKgPerDay && `${formatValue(milkKgPerDay, 'kg', farm)} of milk a day`,
+    bredOn && `bred ${formatDate(bredOn)}`,
+    calvesOn && `due ${formatDate(calvesOn)}`,
+  ]
+    .filter((each) => each)
+    .join(', ');
+}
