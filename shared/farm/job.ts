@@ -139,7 +139,7 @@ export const takenSetFields = row('TakenSet', {
 });
 
 /** Work ticked off or put off, as it is told; with neither date it is open again. */
-export const progressFields = row('WorkMark', {
+export const progressFields = row('Progress', {
   key: workKey('Work'),
   doneOn: optional(date('Done on')),
   notBefore: optional(date('Not before')),
@@ -150,7 +150,7 @@ export const progressFields = row('WorkMark', {
 });
 
 /** What became of a piece of work: ticked off, or put off. */
-export const toldProgressFields = row('SentMark', {
+export const toldProgressFields = row('ToldProgress', {
   ...progressFields.fields,
   /** What it had been reckoned at without the log, and the kind of work it is. */
   reckonedHours: optional(
