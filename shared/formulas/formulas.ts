@@ -14,6 +14,8 @@ import { moveFormulas } from '../plan/pasture/move-quantities.js';
 import { seasonRowFormulas } from '../plan/pasture/season-rows.js';
 import { standingFormulas } from '../plan/pasture/standing.js';
 import { surplusFormulas } from '../plan/pasture/surplus.js';
+import { herdDateFormulas } from '../plan/pasture/herd-dates.js';
+import { stockpileFormulas } from '../plan/pasture/stockpile.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
@@ -60,6 +62,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   standingFormulas,
   surplusFormulas,
   turningFormulas,
+  herdDateFormulas,
+  stockpileFormulas,
   evapotranspirationFormulas,
   soilWaterFormulas,
   arrivalFormulas,

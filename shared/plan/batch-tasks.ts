@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
-import type { TaskTemplate } from '../tables/tables.js';
+import type { TaskTemplate } from '../tables/task-template.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';

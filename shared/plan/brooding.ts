@@ -2,7 +2,8 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
 import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
-import { defaultRow, rowById, type BroodingSchedule } from '../tables/tables.js';
+import type { BroodingSchedule } from '../tables/bird-tables.js';
+import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 

@@ -5,7 +5,7 @@ import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf } from './move-out.js';
 import { formatShortDate, formatValue } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
-import type { MoveOutRule } from '../tables/tables.js';
+import type { MoveOutRule } from '../tables/bird-tables.js';
 import type { PlanRequest } from './request.js';
 
 /** What every section of a plan works from. */

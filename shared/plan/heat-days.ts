@@ -10,7 +10,8 @@ import {
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
 import { coolEndC, meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
-import { rowById, type HeatTable, type Tables } from '../tables/tables.js';
+import type { HeatTable } from '../tables/bird-tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 

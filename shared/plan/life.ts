@@ -8,17 +8,16 @@ import {
   type BirdGrowth,
 } from '../poultry/growth.js';
 import { birdsToOrder, survivingShare, type LossRates } from '../poultry/losses.js';
-import {
-  rowById,
-  type BirdSex,
-  type FeedPhase,
-  type FeedProgram,
-  type GrowthTable,
-  type LayCurve,
-  type LossTable,
-  type Strain,
-  type Tables,
-} from '../tables/tables.js';
+import type {
+  BirdSex,
+  FeedPhase,
+  FeedProgram,
+  GrowthTable,
+  LayCurve,
+  LossTable,
+  Strain,
+} from '../tables/bird-tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
 export const LAY_YEAR_DAYS = 364;

@@ -1,7 +1,8 @@
 import type { Batch } from '../farm/batch.js';
 import type { Formula } from '../explain/formula.js';
 import { daysBetween } from '../calendar/plain-date.js';
-import { defaultRow, rowById, type MoveOutRule, type Tables } from '../tables/tables.js';
+import type { MoveOutRule } from '../tables/bird-tables.js';
+import { defaultRow, rowById, type Tables } from '../tables/tables.js';
 import type { Life } from './life.js';
 
 export const moveOutFormulas = {

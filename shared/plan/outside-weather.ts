@@ -1,7 +1,7 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import { input } from '../explain/quantity.js';
-import type { HeatTable } from '../tables/tables.js';
+import type { HeatTable } from '../tables/bird-tables.js';
 import type { PlanContext } from './context.js';
 
 export const weatherFormulas = {

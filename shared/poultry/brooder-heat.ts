@@ -1,6 +1,7 @@
 import type { Formula } from '../explain/formula.js';
 import type { Brooder, BuildUp } from '../farm/facility.js';
-import { rowById, type HeatTable, type Material } from '../tables/tables.js';
+import type { HeatTable, Material } from '../tables/bird-tables.js';
+import { rowById } from '../tables/tables.js';
 import { cToF } from '../units/convert.js';
 
 export const brooderHeatFormulas = {

@@ -1,5 +1,6 @@
 import type { Formula } from '../explain/formula.js';
-import type { BroodingSchedule, HeatTable, Tables } from '../tables/tables.js';
+import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
+import type { Tables } from '../tables/tables.js';
 import type { HeatSourceKind } from '../farm/facility.js';
 
 export const broodingFormulas = {

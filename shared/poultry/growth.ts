@@ -1,6 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import { monotoneCubic } from '../maths/monotone-cubic.js';
-import type { BirdSex, GrowthPoint, GrowthTable } from '../tables/tables.js';
+import type { BirdSex, GrowthPoint, GrowthTable } from '../tables/bird-tables.js';
 import type { Sex } from '../farm/batch.js';
 import { fitGompertz, gompertzWeightKg } from './gompertz.js';
 

@@ -1,6 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import { monotoneCubic } from '../maths/monotone-cubic.js';
-import type { LayCurve } from '../tables/tables.js';
+import type { LayCurve } from '../tables/bird-tables.js';
 
 export const layFormulas = {
   henDay: {

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { SpaceRow } from '../tables/tables.js';
+import type { SpaceRow } from '../tables/bird-tables.js';
 
 export const spaceFormulas = {
   floor: {

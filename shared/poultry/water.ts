@@ -1,7 +1,7 @@
 import type { Formula } from '../explain/formula.js';
 import { monotoneCubic } from '../maths/monotone-cubic.js';
 import { LAST_AGE_DAYS } from './growth.js';
-import type { WaterHeatRise, WaterTable } from '../tables/tables.js';
+import type { WaterHeatRise, WaterTable } from '../tables/bird-tables.js';
 
 export const waterFormulas = {
   water: {

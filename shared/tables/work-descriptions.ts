@@ -30,7 +30,7 @@ import {
   WORDS,
   YES_NO,
 } from './figures.js';
-import type { TaskTemplate } from './tables.js';
+import type { TaskTemplate } from './task-template.js';
 
 const { priority } = jobFields.fields;
 const conditions = nested('Conditions', workConditionFields);

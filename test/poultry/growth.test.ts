@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { lifeOf } from '../../shared/plan/life.js';
 import { birdGrowth, LAST_AGE_DAYS, sexShares } from '../../shared/poultry/growth.js';
-import type { BirdSex } from '../../shared/tables/tables.js';
+import type { BirdSex } from '../../shared/tables/bird-tables.js';
 import { newBatch, tables } from '../support/factories.js';
 
 const CASES = tables.growthTables.flatMap((table) =>

@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import { lifeOf } from '../../shared/plan/life.js';
 import { birdGrowth } from '../../shared/poultry/growth.js';
-import { rowById, type BirdSex } from '../../shared/tables/tables.js';
+import type { BirdSex } from '../../shared/tables/bird-tables.js';
+import { rowById } from '../../shared/tables/tables.js';
 import { newBatch, tables } from '../support/factories.js';
 
 // Source: National Research Council, Nutrient Requirements of Poultry, 8th revised edition, 1984,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { birdGrowth } from '../../shared/poultry/growth.js';
-import { rowById, type BirdSex } from '../../shared/tables/tables.js';
+import type { BirdSex } from '../../shared/tables/bird-tables.js';
+import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
 // Source: National Research Council, Nutrient Requirements of Poultry, 9th revised edition, 1994,

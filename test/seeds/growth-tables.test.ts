@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import type { GrowthPoint, GrowthTable } from '../../shared/tables/tables.js';
+import type { GrowthPoint, GrowthTable } from '../../shared/tables/bird-tables.js';
 import { tables } from '../support/factories.js';
 
 /** Era that a source belongs to: the birds of its year. */

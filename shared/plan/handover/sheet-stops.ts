@@ -10,7 +10,8 @@ import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
-import type { NamedCow, PasturePlan } from '../pasture/pasture-plan.js';
+import type { NamedCow } from '../pasture/herd-part.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
 
 /** One place on the round of a day: which animals, where, how much, what to look for. */
 export interface SheetStop {

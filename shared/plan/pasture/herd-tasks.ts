@@ -3,7 +3,8 @@ import type { PlanEvent } from '../tasks/event.js';
 import { byStart, hangTasks, lateTasks } from '../tasks/hang-tasks.js';
 import type { Task } from '../tasks/task.js';
 import type { PastureContext } from './pasture-context.js';
-import type { HerdDates, TurningPart } from './turning-points.js';
+import type { HerdDates } from './herd-dates.js';
+import type { TurningPart } from './turning-points.js';
 
 export interface HerdTasksPart {
   /** The days the tasks of each herd hang on, in the order of the herds. */

@@ -12,7 +12,8 @@ import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
 import { perHectare, sizingFormulas } from '../../pasture/sizing.js';
 import { hayPartFormulas } from './hay-part.js';
 import type { Move } from './moves.js';
-import type { PaddockPart, PasturePlan } from './pasture-plan.js';
+import type { PaddockPart } from './paddock-part.js';
+import type { PasturePlan } from './pasture-plan.js';
 import { END_WORDS, START_WORDS } from './stay-reasons.js';
 
 export const moveFormulas = {

@@ -3,7 +3,8 @@ import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { BirdMove } from './manure.js';
 import type { Move } from './moves.js';
-import type { HerdPart, PasturePlan } from './pasture-plan.js';
+import type { HerdPart } from './herd-part.js';
+import type { PasturePlan } from './pasture-plan.js';
 import type { Surplus } from './surplus.js';
 
 export const seasonRowFormulas = {

@@ -9,7 +9,9 @@ import {
 } from '../../explain/quantity.js';
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
 import { intakeFormulas } from '../../pasture/intake.js';
-import type { HerdPart, PaddockPart, PasturePlan } from './pasture-plan.js';
+import type { HerdPart } from './herd-part.js';
+import type { PaddockPart } from './paddock-part.js';
+import type { PasturePlan } from './pasture-plan.js';
 
 export const standingFormulas = {
   standing: {

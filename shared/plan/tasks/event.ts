@@ -1,5 +1,5 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
-import type { EventKind, WorkUnit } from '../../tables/tables.js';
+import type { EventKind, WorkUnit } from '../../tables/task-template.js';
 
 /** A day in the life of a batch or herd that tasks hang on. Made once, by the plan of either. */
 export interface PlanEvent {

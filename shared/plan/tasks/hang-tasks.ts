@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { round6 } from '../../explain/quantity.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { backSchedule, type HungTask, type ScheduledTask } from '../../schedule/back-schedule.js';
-import type { TaskTemplate, WorkUnit } from '../../tables/tables.js';
+import type { TaskTemplate, WorkUnit } from '../../tables/task-template.js';
 import type { PlanEvent } from './event.js';
 import { hoursOf } from './task-hours.js';
 import type { Task } from './task.js';

@@ -1,6 +1,7 @@
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import type { Tables, TaskTemplate, WorkUnit } from '../../tables/tables.js';
+import type { TaskTemplate, WorkUnit } from '../../tables/task-template.js';
+import type { Tables } from '../../tables/tables.js';
 import type { Task } from './task.js';
 
 export const taskFormulas = {

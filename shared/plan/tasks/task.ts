@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { Mark } from '../../explain/formula.js';
 import type { WorkConditions } from '../../farm/job.js';
-import type { EventKind } from '../../tables/tables.js';
+import type { EventKind } from '../../tables/task-template.js';
 
 /** Work that a batch or a herd asks for, on its dates. */
 export interface Task {

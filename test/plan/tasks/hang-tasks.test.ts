@@ -5,7 +5,7 @@ import type { PlanEvent } from '../../../shared/plan/tasks/event.js';
 import { hangTasks, lateTasks, type TasksFor } from '../../../shared/plan/tasks/hang-tasks.js';
 import { taskHours } from '../../../shared/plan/tasks/task-hours.js';
 import type { Task } from '../../../shared/plan/tasks/task.js';
-import type { EventKind, TaskTemplate } from '../../../shared/tables/tables.js';
+import type { EventKind, TaskTemplate } from '../../../shared/tables/task-template.js';
 import { tables } from '../../support/factories.js';
 
 const template = (more: Partial<TaskTemplate> & { id: string }): TaskTemplate => ({

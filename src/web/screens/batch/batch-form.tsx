@@ -12,7 +12,8 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
-import { defaultRow, rowById, type Strain } from '../../../../shared/tables/tables.js';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { defaultRow, rowById } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';

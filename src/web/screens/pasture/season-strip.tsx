@@ -1,5 +1,6 @@
 import { addDays, daysBetween, monthOf } from '../../../../shared/calendar/plain-date.js';
-import type { PaddockPart, PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { formatShortDate } from '../../../../shared/units/format.js';
 
 /** What a paddock is on a day, besides being grazed. */

@@ -1,6 +1,6 @@
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
-import type { PaddockPart } from '../../../../shared/plan/pasture/pasture-plan.js';
+import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';

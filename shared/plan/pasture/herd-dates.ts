@@ -1,0 +1,276 @@
+import { addDays } from '../../calendar/plain-date.js';
+import type { Formula } from '../../explain/formula.js';
+import {
+  datedFact,
+  fromFarm,
+  fromJudgement,
+  fromTable,
+  input,
+  type Quantity,
+} from '../../explain/quantity.js';
+import { gestationFormulas } from '../../pasture/gestation.js';
+import { calvingsOf } from '../../pasture/herd-demand.js';
+import { groupsOf } from '../../pasture/named-cows.js';
+import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
+import { issue } from '../../problems/plan-issue.js';
+import { found, type Found } from '../found.js';
+import { grazingOf } from './hay-part.js';
+import { firstFitDay, rotationProblem, type PastureContext } from './pasture-context.js';
+import { END_WORDS, endOfStay } from './stay-reasons.js';
+import type { Chosen } from './surplus.js';
+
+export const herdDateFormulas = {
+  turnOut: {
+    id: 'turn-out',
+    title: 'Turn-out',
+    words:
+      'First day on which the herd is there, the ground has drained and grass grows, or the date you set has come, and a paddock that is open, rested and free stands at its ready height with a day’s feed on it. Wet ground is known from measured and forecast rain only: wait longer where a hoof print stays 5 cm (2 in) deep.',
+    symbols: 'D = min{t ≥ t₀: h(t) ≥ h_in, paddock open, rested and free}',
+    sources: ['GRAZING_25', 'GRAZING_73'],
+    mark: 'published',
+  },
+  lastGrazing: {
+    id: 'last-grazing',
+    title: 'Last day on grass',
+    words:
+      'Last day of the last stay. On no later day of the plan is there a paddock that is open, rested and at its ready height with a day’s feed on it, or no animal is left to graze it.',
+    symbols: 'D = max{t: day of a stay}, with no t > D: h(t) ≥ h_in',
+    sources: ['GRAZING_25', 'GRAZING_73'],
+    mark: 'published',
+  },
+  magnesium: {
+    id: 'magnesium-from',
+    title: 'Magnesium mineral from',
+    words: 'Turn-out less thirty days, for cows in milk or near calving.',
+    symbols: 'D = turn-out − 30',
+    sources: ['GRAZING_78', 'GRAZING_77'],
+    mark: 'published',
+  },
+  gradual: {
+    id: 'gradual-until',
+    title: 'Feed hay too until',
+    words: 'Turn-out plus one to two weeks: hay first, an hour or two of grass rising to the day.',
+    symbols: 'D = turn-out + 10',
+    sources: ['REMEMBERED'],
+    mark: 'from-memory',
+  },
+} satisfies Record<string, Formula>;
+
+/** Days in the year of a herd: turn-out and what hangs on it, arrivals, calvings, the last grazing. */
+export interface HerdDates {
+  readonly herdId: string;
+  readonly turnOut?: Quantity;
+  readonly lastGrazing?: Quantity;
+  readonly magnesiumFrom?: Quantity;
+  readonly hayBesideUntil?: Quantity;
+  readonly arrivals: readonly {
+    readonly classId: string;
+    readonly on: string;
+    readonly out: string;
+  }[];
+  readonly calvings: readonly {
+    readonly classId: string;
+    readonly due: Quantity;
+    readonly early: string;
+    readonly late: string;
+    /** Animals that calve by it. */
+    readonly head: number;
+    /** Place of her or their group among those that calve, from 1. */
+    readonly number: number;
+    /** The one cow it is of; the group's is of all others. */
+    readonly cow?: { readonly id: string; readonly name: string };
+  }[];
+}
+
+const MILK_OR_CALF = ['cow-calf', 'milk-cow', 'dry-cow', 'heifer'];
+
+/** The dates of one herd under the moves chosen, with the cautions that belong to them. */
+export function datesOf(context: PastureContext, chosen: Chosen, h: number): Found<HerdDates> {
+  const { herds, tables, dateOf } = context;
+  const herd = herds[h]!;
+  const grazing = grazingOf(chosen.books, h);
+  const calvings = calvingsOf(herd, tables).map(({ group, due, head, number, cow }) => ({
+    classId: group.classId,
+    due: datedFact(
+      cow ? `${cow.name}: calving due` : 'Calving due',
+      due.due,
+      gestationFormulas.due,
+      [
+        ...(group.bredOn ? [fromFarm('Bred on', group.bredOn, 'date')] : []),
+        fromTable(due.row, 'Gestation', due.meanDays, 'day', 'g'),
+        fromTable(due.row, 'Usual spread', due.sdDays, 'day', 's'),
+      ],
+    ),
+    early: due.early,
+    late: due.late,
+    head,
+    number,
+    ...(cow ? { cow: { id: cow.id, name: cow.name } } : {}),
+  }));
+  const arrivals = groupsOf(herd).flatMap((group) =>
+    group.arrivesOn === undefined
+      ? []
+      : [
+          {
+            classId: group.classId,
+            on: group.arrivesOn,
+            out: addDays(group.arrivesOn, tables.pasture.quarantineDays.value),
+          },
+        ],
+  );
+  const cautions = [
+    ...(0 < calvings.length ? ['calving'] : []),
+    ...(0 < arrivals.length ? ['quarantine'] : []),
+  ];
+  const base: HerdDates = { herdId: herd.id, arrivals, calvings };
+  if (!grazing) {
+    const never = issue(
+      'stop',
+      'herd-without-grass',
+      `${herd.name} never finds a paddock that is tall enough, rested and free before ${context.say(dateOf(context.span.to - 1), 'date')}. Add paddocks, take head off, or feed hay for the whole time.`,
+    );
+    return found(base, { issues: [never], cautions });
+  }
+  // A herd that is on grass already has had its turn-out.
+  const isOut = herd.inPaddockId !== undefined && grazing.first === context.span.from;
+  const first = dateOf(grazing.first);
+  const needsMagnesium = herd.groups.some((group) => MILK_OR_CALF.includes(group.classId));
+  const { magnesiumLeadDays, gradualDays } = tables.pasture;
+  const stay = chosen.books.stays.find((s) => s.herd === h)!;
+  const dates: HerdDates = {
+    ...base,
+    ...(isOut
+      ? {}
+      : {
+          turnOut: turnOutOf(context, stay),
+          hayBesideUntil: datedFact(
+            'Feed hay too until',
+            addDays(first, gradualDays.value),
+            herdDateFormulas.gradual,
+            [
+              input('Turn-out', first, 'date'),
+              fromTable(gradualDays, 'Days after it', gradualDays.value, 'day'),
+              fromTable(gradualDays, 'At least', gradualDays.low, 'day'),
+              fromTable(gradualDays, 'At most', gradualDays.high, 'day'),
+            ],
+            { rows: [context.growth] },
+          ),
+          ...(needsMagnesium
+            ? {
+                magnesiumFrom: datedFact(
+                  'Magnesium mineral from',
+                  addDays(first, -magnesiumLeadDays.value),
+                  herdDateFormulas.magnesium,
+                  [
+                    input('Turn-out', first, 'date'),
+                    fromTable(magnesiumLeadDays, 'Lead', magnesiumLeadDays.value, 'day'),
+                  ],
+                  { rows: [context.growth] },
+                ),
+              }
+            : {}),
+        }),
+    lastGrazing: lastGrazingOf(context, chosen, h, first),
+  };
+  return found(dates, {
+    cautions: needsMagnesium && !isOut ? [...cautions, 'grass-tetany'] : cautions,
+  });
+}
+
+function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
+  const { herds, herdDays, span, dateOf, tables, paddocks } = context;
+  const { turnOutOn } = herds[stay.herd]!;
+  const { kgPerHaCm, sward, depletionMm } = context.grass.swards[stay.paddock]!;
+  const { grassKg } = herdDays[stay.herd]!;
+  let there = span.from;
+  while (there < stay.from && grassKg[there]! <= 0) there++;
+  return datedFact(
+    'Turn-out',
+    dateOf(stay.from),
+    herdDateFormulas.turnOut,
+    [
+      input('First paddock', paddocks[stay.paddock]!.name, 'text'),
+      input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
+      input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
+      turnOutOn === undefined
+        ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
+        : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
+      ...(turnOutOn === undefined ? [fromJudgement(tables.judgements.grass.growsKgPerHa)] : []),
+      input('Herd can graze from', dateOf(there), 'date'),
+      ...(depletionMm
+        ? [
+            input('Ground drier than field capacity by', depletionMm[stay.from]!, 'rainMm'),
+            fromTable(
+              tables.pasture.wetGround,
+              'Counted as wet, where measured or forecast, below',
+              tables.pasture.wetGround.drierThanFieldCapacityMm,
+              'rainMm',
+            ),
+          ]
+        : []),
+    ],
+    { rows: [context.order] },
+  );
+}
+
+function lastGrazingOf(
+  context: PastureContext,
+  { books, swards }: Chosen,
+  h: number,
+  turnOut: string,
+): Quantity {
+  const { dateOf, grass, paddocks, span } = context;
+  const stay = books.stays.findLast((s) => s.herd === h)!;
+  const { kgPerHaCm, sward } = grass.swards[stay.paddock]!;
+  const last = stay.from + stay.days - 1;
+  const end = endOfStay(rotationProblem(context, { swards }), books, stay);
+  const tallest = last + 1 < span.to ? ripestAfter(context, books, last) : undefined;
+  return datedFact(
+    'Last day on grass',
+    dateOf(last),
+    herdDateFormulas.lastGrazing,
+    [
+      input('Last paddock', paddocks[stay.paddock]!.name, 'text'),
+      input('Why they leave it', END_WORDS[end], 'text'),
+      input('Height left', stay.massAfter / kgPerHaCm, 'cm'),
+      input('Residual', sward.residualKgPerHa / kgPerHaCm, 'cm', 'h_res'),
+      ...(tallest
+        ? [
+            input('Nearest to its height then', tallest.name, 'text'),
+            input('Its height', tallest.heightCm, 'cm', 'h'),
+            input('Its ready height', tallest.readyHeightCm, 'cm', 'h_in'),
+            input('Its rest', tallest.rest, 'text'),
+          ]
+        : []),
+      input('First day on grass', turnOut, 'date'),
+    ],
+    { rows: [context.order] },
+  );
+}
+
+/** The open paddock that is nearest to its height on the morning after a day. */
+function ripestAfter(
+  { grass }: PastureContext,
+  books: SeasonBooks,
+  day: number,
+): { name: string; heightCm: number; readyHeightCm: number; rest: string } | undefined {
+  const open = grass.swards.flatMap(({ sward, kgPerHaCm, paddock }, p) => {
+    if (sward.isClosed[day + 1] !== 0) return [];
+    const mass = books.massKgPerHa[p]![day]!;
+    const left = books.stays.findLast((s) => s.paddock === p);
+    const end = left ? left.from + left.days : sward.lastGrazedEnd;
+    return [
+      {
+        name: paddock.name,
+        heightCm: mass / kgPerHaCm,
+        readyHeightCm: sward.turnInKgPerHa / kgPerHaCm,
+        ripeness: mass / sward.turnInKgPerHa,
+        rest:
+          end === undefined
+            ? 'not grazed before'
+            : `${day + 1 - end} of ${sward.minRestDays[day + 1]!} days`,
+      },
+    ];
+  });
+  return open.sort((a, b) => b.ripeness - a.ripeness)[0];
+}

@@ -1,0 +1,88 @@
+import type { Sourced } from '../../explain/formula.js';
+import { together } from '../../explain/quantity.js';
+import type { Cow } from '../../farm/cow.js';
+import { groupsOf } from '../../pasture/named-cows.js';
+import { rowById } from '../../tables/tables.js';
+import type { PlanEvent } from '../tasks/event.js';
+import type { PastureContext } from './pasture-context.js';
+import { needRows, waterRows } from './pasture-support.js';
+import { rounded } from './rounded-days.js';
+import type { Chosen } from './surplus.js';
+
+/** Head of one group of a herd and what one animal of it needs, by day of the plan. */
+export interface GroupPart {
+  readonly name: string;
+  readonly headByDay: readonly number[];
+  readonly eachKgByDay: readonly number[];
+}
+
+/** What whoever looks after a named cow should know her by. */
+export type NamedCow = Pick<Cow, 'id' | 'name' | 'earTag' | 'notes'>;
+
+const namedCow = ({ id, name, earTag, notes }: Cow): NamedCow => ({
+  id,
+  name,
+  ...(earTag === undefined ? {} : { earTag }),
+  ...(notes === undefined ? {} : { notes }),
+});
+
+/** A herd over the days of the plan: what it needs, is fed and drinks. */
+export interface HerdPart {
+  readonly id: string;
+  readonly name: string;
+  readonly groups: readonly GroupPart[];
+  /** Cattle in it that go by a name; left out where none does. */
+  readonly cows?: readonly NamedCow[];
+  readonly needByDay: readonly number[];
+  readonly hayByDay: readonly number[];
+  readonly waterByDay: readonly number[];
+  /** What its need and its water rest on beside their equations. */
+  readonly need: Sourced;
+  readonly water: Sourced;
+  /** The days its tasks hang on. */
+  readonly events: readonly PlanEvent[];
+}
+
+/** One herd of a plan, by its place among them, with the days its tasks hang on. */
+export function herdPart(
+  context: PastureContext,
+  chosen: Chosen,
+  h: number,
+  events: readonly PlanEvent[],
+): HerdPart {
+  const { herds, span, tables } = context;
+  const herd = herds[h]!;
+  return {
+    id: herd.id,
+    name: herd.name,
+    groups: groupParts(context, h),
+    ...(0 < herd.cows.length ? { cows: herd.cows.map(namedCow) } : {}),
+    needByDay: rounded(context.herdDays[h]!.demandKg, span.from, span.to, 10),
+    hayByDay: rounded(fedByHand(context, chosen, h), span.from, span.to, 10),
+    waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
+    need: together(needRows({ ...context, herds: [herd] })),
+    water: together(waterRows(tables, herd)),
+    events,
+  };
+}
+
+function groupParts({ herds, herdDays, span, tables }: PastureContext, h: number): GroupPart[] {
+  const { groups: planned } = herds[h]!;
+  const groups = groupsOf(herds[h]!);
+  return herdDays[h]!.groups.map(({ head, eachKg }, g) => {
+    const { of, cow } = planned[g]!;
+    const { name } = rowById(tables.cattle.classes, of.classId);
+    const isOnly = groups.filter(({ classId }) => classId === of.classId).length === 1;
+    return {
+      name: cow?.name ?? (isOnly ? name : `${name}, group ${groups.indexOf(of) + 1}`),
+      headByDay: rounded(head, span.from, span.to, 1),
+      eachKgByDay: rounded(eachKg, span.from, span.to, 100),
+    };
+  });
+}
+
+/** Feed besides grass, the feed of cattle in quarantine included. */
+function fedByHand({ herdDays }: PastureContext, { books }: Chosen, h: number): Float64Array {
+  const { demandKg, grassKg } = herdDays[h]!;
+  return books.hayKg[h]!.map((kg, day) => kg + demandKg[day]! - grassKg[day]!);
+}

@@ -1,0 +1,210 @@
+import {
+  from,
+  fromFarm,
+  fromJudgement,
+  fromTable,
+  input,
+  quantity,
+  together,
+  type NumberQuantity,
+} from '../../explain/quantity.js';
+import { forageMassFormulas } from '../../pasture/forage-mass.js';
+import { recalibrateFormulas } from '../../pasture/recalibrate.js';
+import type { ManurePart } from './manure.js';
+import type { PastureContext } from './pasture-context.js';
+import { growthRows } from './pasture-support.js';
+import { rounded, steps } from './rounded-days.js';
+import type { SeasonSward } from './season-swards.js';
+import type { Chosen } from './surplus.js';
+
+/** A paddock of a plan: how it stood on the first day, and what every day brings and takes. */
+export interface PaddockPart {
+  readonly id: string;
+  readonly name: string;
+  readonly area: NumberQuantity;
+  readonly forage: string;
+  readonly perCm: NumberQuantity;
+  /** Height and mass on the first day of the plan. */
+  readonly height: NumberQuantity;
+  readonly mass: NumberQuantity;
+  readonly readyHeightCm: number;
+  readonly residualHeightCm: number;
+  readonly rankCm: number;
+  readonly turnInKgPerHa: number;
+  readonly residualKgPerHa: number;
+  readonly rankKgPerHa: number;
+  readonly lastReading?: { readonly date: string; readonly heightCm: number };
+  /** How far the last reading was off what had been expected. */
+  readonly deviation?: NumberQuantity;
+  /** Clover and alfalfa in it, against what is advised because of bloat. */
+  readonly legumes: NumberQuantity;
+  readonly nitrogen: NumberQuantity;
+  readonly phosphorus: NumberQuantity;
+  /** Standing in the evening of each day of the plan, kg/ha. */
+  readonly massByDay: readonly number[];
+  /** What each day of the plan brought and took, kg/ha. */
+  readonly days: PaddockDays;
+  /** Days on which no herd may go in, those before and after mowing included. */
+  readonly closedDays: readonly {
+    readonly from: string;
+    readonly to: string;
+    readonly why: string;
+  }[];
+}
+
+/** Summed up to any day, each is within a twentieth of a kg/ha. */
+export interface PaddockDays {
+  readonly grown: readonly number[];
+  readonly eaten: readonly number[];
+  readonly trampled: readonly number[];
+  readonly mown: readonly number[];
+  readonly diedOff: readonly number[];
+}
+
+/** One paddock of a plan, by its place among them, with what manure the moves leave there. */
+export function paddockPart(
+  context: PastureContext,
+  chosen: Chosen,
+  p: number,
+  manure: ManurePart,
+): PaddockPart {
+  const { span } = context;
+  return {
+    ...onFirstDay(context, context.grass.swards[p]!),
+    nitrogen: manure.nitrogen[p]!,
+    phosphorus: manure.phosphorus[p]!,
+    massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
+    days: daysOf(context, chosen, p),
+    closedDays: shutDays(context, chosen, p),
+  };
+}
+
+function onFirstDay(
+  context: PastureContext,
+  own: SeasonSward,
+): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'days' | 'closedDays'> {
+  const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
+  const range = forage.massKgPerHaCm[paddock.stand];
+  const perCm = quantity(
+    'Forage per unit of height',
+    kgPerHaCm,
+    'kgPerHaCm',
+    forageMassFormulas.mass,
+    [input('Kind', forage.name, 'text'), input('Stand', paddock.stand, 'text')],
+    {
+      rows: paddock.massKgPerHaCm === undefined ? [forage.massKgPerHaCm] : [],
+      ...(paddock.massKgPerHaCm === undefined
+        ? {
+            spread: {
+              low: range.low,
+              high: range.high,
+              because: 'the printed range of that stand',
+            },
+          }
+        : {}),
+    },
+  );
+  const heightCm = sward.startKgPerHa / kgPerHaCm;
+  const fromWhat = reading
+    ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
+    : own.heightKnown === 'last-grazing'
+      ? [fromFarm('Last grazed', paddock.lastGrazedOn!, 'date')]
+      : [fromJudgement(context.tables.judgements.grass.unknownHeightCm)];
+  // Its own growth alone: another paddock that nobody read makes this one no less known.
+  const growth = together(
+    growthRows(context, context.weather, { ...context.grass, swards: [own] }),
+  );
+  return {
+    id: paddock.id,
+    name: paddock.name,
+    forage: forage.name,
+    area: quantity('Area', paddock.areaM2, 'ha', forageMassFormulas.area, []),
+    perCm,
+    legumes: legumesOf(context, own),
+    height: quantity(
+      `Height on ${context.say(context.dateOf(context.span.from), 'date')}`,
+      heightCm,
+      'cm',
+      forageMassFormulas.grownHeight,
+      fromWhat,
+      { rows: [growth] },
+    ),
+    mass: quantity(
+      'Grass on hand then',
+      sward.startKgPerHa,
+      'kgPerHa',
+      forageMassFormulas.mass,
+      [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
+      { rows: [growth] },
+    ),
+    readyHeightCm: sward.turnInKgPerHa / kgPerHaCm,
+    residualHeightCm: sward.residualKgPerHa / kgPerHaCm,
+    rankCm: sward.rankKgPerHa / kgPerHaCm,
+    turnInKgPerHa: sward.turnInKgPerHa,
+    residualKgPerHa: sward.residualKgPerHa,
+    rankKgPerHa: sward.rankKgPerHa,
+    ...(reading ? { lastReading: { date: reading.date, heightCm: reading.heightCm } } : {}),
+    ...(reading && expectedAtReading !== undefined
+      ? {
+          deviation: quantity(
+            'Difference from what was expected',
+            reading.heightCm / (expectedAtReading / kgPerHaCm) - 1,
+            'share',
+            recalibrateFormulas.off,
+            [
+              fromFarm('Read', reading.heightCm, 'cm', 'h_read'),
+              input('Expected', expectedAtReading / kgPerHaCm, 'cm', 'h_expected'),
+            ],
+            { rows: [growth] },
+          ),
+        }
+      : {}),
+  };
+}
+
+function legumesOf({ tables }: PastureContext, { forage }: SeasonSward): NumberQuantity {
+  const { legumeShare } = forage;
+  const { bloatLegumeShare: limit } = tables.pasture;
+  return quantity(
+    'Clover and alfalfa in it',
+    legumeShare.value,
+    'share',
+    forageMassFormulas.legumes,
+    [
+      input('Kind', forage.name, 'text'),
+      fromTable(limit, 'Advised against bloat, at most', limit.value, 'share'),
+      fromJudgement(tables.judgements.grass.bloatCautionShare),
+    ],
+    { rows: [legumeShare] },
+  );
+}
+
+function daysOf({ span }: PastureContext, { books }: Chosen, p: number): PaddockDays {
+  const of = (values: Float64Array): number[] => steps(values, span.from, span.to, 10);
+  const { grown, eaten, trampled, mown, diedOff } = books.days[p]!;
+  return {
+    grown: of(grown),
+    eaten: of(eaten),
+    trampled: of(trampled),
+    mown: of(mown),
+    diedOff: of(diedOff),
+  };
+}
+
+function shutDays(
+  { paddocks, dateOf, span }: PastureContext,
+  { swards }: Chosen,
+  p: number,
+): PaddockPart['closedDays'] {
+  const own = paddocks[p]!;
+  const { cutDays, isClosed } = swards[p]!;
+  return [
+    ...own.closedDays,
+    ...cutDays.map((cut) => {
+      let [from, to] = [cut, cut];
+      while (span.from < from && isClosed[from - 1] === 1) from--;
+      while (to + 1 < span.to && isClosed[to + 1] === 1) to++;
+      return { from: dateOf(from), to: dateOf(to), why: 'hay' };
+    }),
+  ];
+}

@@ -1,0 +1,61 @@
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+import type { Chosen } from './surplus.js';
+
+/** What the land, the herds and the moves chosen give to say, beside what the sections found. */
+export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
+  const { weather, herds, paddocks, say, tables } = context;
+  const issues: PlanIssue[] = [];
+  if (!weather.expected.rainMm) {
+    issues.push(
+      issue(
+        'note',
+        'no-rain-known',
+        'No rain is known for this farm, so dry spells do not slow the grass in this plan. Type the monthly rain under Your place, fetch the weather, or import it with rain.',
+      ),
+    );
+  }
+  const dry = paddocks.filter((p) => !p.hasWater);
+  if (0 < dry.length) {
+    issues.push(
+      issue(
+        'note',
+        'no-water',
+        `${dry.map((p) => p.name).join(', ')} ${dry.length === 1 ? 'has' : 'have'} no water: bring it, or a lane to it, before the herd goes in, within ${say(tables.cattleWater.distance.otherM, 'm')} of where they graze (milk cows ${say(tables.cattleWater.distance.milkM, 'm')}).`,
+        [tables.cattleWater.distance],
+      ),
+    );
+  }
+  const long = herds.filter((h) => tables.pasture.longestStayDays.value < (h.longestStayDays ?? 0));
+  for (const herd of long) {
+    issues.push(
+      issue(
+        'note',
+        'long-stay',
+        `${herd.name} may stay ${herd.longestStayDays} days: from the third or fourth day on it bites the regrowth.`,
+        [tables.pasture.longestStayDays],
+      ),
+    );
+  }
+  const harvests = paddocks.flatMap((own, p) => {
+    if (own.harvestOn === undefined) return [];
+    const last = books.stays.findLast((s) => s.paddock === p);
+    if (!last) return [];
+    const left = context.dateOf(last.from + last.days - 1);
+    const days = tables.pasture.rawManure.touchingSoilDays;
+    return context.dateOf(last.from + last.days - 1 + days) <= own.harvestOn
+      ? []
+      : [`${own.name} (last grazed ${say(left, 'date')}, harvest ${say(own.harvestOn, 'date')})`];
+  });
+  if (0 < harvests.length) {
+    issues.push(
+      issue(
+        'stop',
+        'manure-before-harvest',
+        `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
+        [tables.pasture.rawManure],
+      ),
+    );
+  }
+  return issues;
+}

@@ -1,0 +1,120 @@
+import type { Formula } from '../../explain/formula.js';
+import {
+  datedFact,
+  fromJudgement,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
+import { regrown } from '../../pasture/regrowth.js';
+import { autumnShutDay } from './autumn.js';
+import type { PastureContext } from './pasture-context.js';
+
+export const stockpileFormulas = {
+  stockpile: {
+    id: 'stockpile-shut',
+    title: 'Closed for fall grass',
+    words: 'End of growth less ten to eleven weeks: graze it down, then keep everything off.',
+    symbols: 'D = end of growth − 75',
+    sources: ['REMEMBERED'],
+    mark: 'from-memory',
+  },
+  stockpileMass: {
+    id: 'stockpile-standing',
+    title: 'Grass on hand when growth ends',
+    words:
+      'The first paddock named, grazed down to its residual and grown on along the logistic curve over the days it is closed.',
+    symbols: 'W = K ÷ (1 + (K ÷ W_res − 1)·e^(−Σr))',
+    sources: ['LOGISTIC'],
+    mark: 'from-memory',
+  },
+} satisfies Record<string, Formula>;
+
+/** Grass that is to stand into fall: from when on it is left alone, where, and what it comes to. */
+export interface StockpilePart {
+  readonly shutFrom: Quantity;
+  /** Those the household keeps, else those that suit it best. */
+  readonly paddockIds: readonly string[];
+  /** The moves of this plan leave them alone. */
+  readonly isKept: boolean;
+  readonly forageOnHand: NumberQuantity;
+}
+
+/**
+ * Fall grass of a plan; undefined where no paddock suits it or its time has begun already.
+ *
+ * @param end day of the plan on which growth ends
+ */
+export function planStockpile(context: PastureContext, end: number): StockpilePart | undefined {
+  const { span, grass, dateOf, tables, paddocks } = context;
+  const { stockpile } = tables.pasture;
+  const days = stockpile.daysBeforeGrowthEnds;
+  const { growsKgPerHa, autumnShare } = tables.judgements.grass;
+  const shut = autumnShutDay(context, end);
+  const cool = grass.swards
+    .map((s, p) => ({ s, p }))
+    .filter(({ s }) => s.forage.habit === 'cool-season')
+    .sort((a, b) => b.s.forage.heights.readyHeightCm - a.s.forage.heights.readyHeightCm);
+  const kept = context.choices.keepForAutumnIds ?? [];
+  const picked =
+    0 < kept.length
+      ? paddocks.flatMap(({ id }, p) => (kept.includes(id) ? [{ p }] : []))
+      : cool.slice(0, Math.max(1, Math.round(paddocks.length * autumnShare.value)));
+  if (picked.length === 0 || shut <= span.from) return undefined;
+  return {
+    shutFrom: datedFact(
+      'To keep grass for fall, closed from',
+      dateOf(shut),
+      stockpileFormulas.stockpile,
+      [
+        input('Growth ends about', dateOf(end), 'date'),
+        fromJudgement(growsKgPerHa),
+        fromTable(stockpile, 'Days closed', days, 'day'),
+        fromTable(stockpile, 'At least', stockpile.low, 'day'),
+        fromTable(stockpile, 'At most', stockpile.high, 'day'),
+        ...(0 < kept.length ? [] : [fromJudgement(autumnShare)]),
+      ],
+      { rows: [context.growth] },
+    ),
+    isKept: 0 < kept.length,
+    paddockIds: picked.map(({ p }) => paddocks[p]!.id),
+    forageOnHand: stockpiled(context, picked[0]!.p, shut, end),
+  };
+}
+
+function stockpiled(
+  { grass, dateOf, growth, tables }: PastureContext,
+  paddock: number,
+  from: number,
+  to: number,
+): NumberQuantity {
+  const { sward, paddock: own } = grass.swards[paddock]!;
+  const sum = sward.rateSum[to]! - sward.rateSum[from]!;
+  const ceiling = tables.pasture.ceilingKgPerHa;
+  const standing = (kgPerHa: number): number =>
+    regrown(sward.residualKgPerHa, sum, (sward.ceilingKgPerHa * kgPerHa) / ceiling.value);
+  return quantity(
+    'Grass on hand when growth ends',
+    standing(ceiling.value),
+    'kgPerHa',
+    stockpileFormulas.stockpileMass,
+    [
+      input('Paddock', own.name, 'text'),
+      input('Closed from', dateOf(from), 'date'),
+      input('Growth ends about', dateOf(to), 'date'),
+      input('Residual', sward.residualKgPerHa, 'kgPerHa', 'W_res'),
+      input('Relative growth rates of those days, summed', sum, 'ratio', 'Σr'),
+      fromTable(ceiling, 'Ceiling', sward.ceilingKgPerHa, 'kgPerHa', 'K'),
+    ],
+    {
+      rows: [growth],
+      spread: {
+        low: standing(ceiling.low),
+        high: standing(ceiling.high),
+        because: ceiling.because ?? 'the ceiling differs',
+      },
+    },
+  );
+}

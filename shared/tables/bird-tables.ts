@@ -1,0 +1,259 @@
+import type { Mark, Sourced } from '../explain/formula.js';
+import type { Purpose } from '../farm/batch.js';
+
+export type BirdSex = 'male' | 'female';
+
+export interface GrowthPoint {
+  readonly ageDays: number;
+  readonly weightKg: number;
+  readonly cumulativeFeedKg?: number;
+}
+
+/**
+ * One kind of bird of one era. Meat tables of different eras are never joined; a pullet table may go
+ * on with weights of grown hens, and its name then says so.
+ */
+export interface GrowthTable extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly asHatched?: readonly GrowthPoint[];
+  readonly male?: readonly GrowthPoint[];
+  readonly female?: readonly GrowthPoint[];
+  readonly sexRatio?: Sourced & {
+    readonly points: readonly { readonly ageDays: number; readonly femaleToMale: number }[];
+    readonly note: string;
+  };
+  readonly maleGompertz?: Sourced & {
+    readonly asymptoteKg: number;
+    readonly ratePerDay: number;
+    readonly hatchKg: number;
+  };
+  readonly feedModel?: Sourced & {
+    readonly gainKgPerKg: number;
+    readonly maintenanceKgPerKg075Day: number;
+    readonly note: string;
+  };
+}
+
+export interface Strain {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly purposes: readonly Purpose[];
+  /** Purposes for which a new batch starts with this strain. */
+  readonly defaultFor?: readonly Purpose[];
+  /** The first is the default. */
+  readonly growthTables: readonly string[];
+  readonly weightFactor: number;
+  readonly feedFactor: number;
+  readonly factorSources: readonly string[];
+  readonly factorMark: Mark;
+  readonly waste: Sourced & { readonly percent: number };
+  readonly feedProgram: Partial<Record<Purpose, string>>;
+  readonly losses: string;
+  readonly layLosses?: string;
+  /** Age at which meat birds are usually processed, and cockerels beside pullets. */
+  readonly leave: Sourced & { readonly ageDays: number };
+  /** Of those that are raised for meat. */
+  readonly dressing?: string;
+  readonly moveOut: string;
+  readonly layCurve?: string;
+}
+
+export interface FeedPhase {
+  readonly id: string;
+  readonly name: string;
+  /** A phase lasts until the next one begins. */
+  readonly fromDay: number | 'first-egg';
+  readonly proteinPercentLow: number;
+  readonly proteinPercentHigh: number;
+  readonly energyKcalPerKg: number;
+  readonly calciumPercent?: number;
+}
+
+export interface FeedProgram extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly phases: readonly FeedPhase[];
+}
+
+export interface BroodingSchedule extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly default?: boolean;
+  readonly where: string;
+  readonly interpolate: boolean;
+  readonly steps: readonly {
+    readonly fromDay: number;
+    readonly toDay: number;
+    readonly lowC: number;
+    readonly highC: number;
+  }[];
+}
+
+/** A row holds until the next one begins. */
+export interface SpaceRow {
+  readonly fromDay: number;
+  readonly floorM2: number;
+  readonly feederCm?: number;
+  readonly drinkerCm?: number;
+}
+
+export interface BrooderSpaceStandard extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly default?: boolean;
+  readonly rows: readonly SpaceRow[];
+}
+
+export interface SpaceStandards {
+  readonly brooder: readonly BrooderSpaceStandard[];
+  readonly pen: Sourced & Ranged & { readonly floorM2: number };
+  readonly penMoves: Sourced & Ranged & { readonly perDay: number; readonly because: string };
+  readonly coop: Sourced & {
+    readonly floorM2: number;
+    readonly floorMinM2: number;
+    readonly floorMaxM2: number;
+    readonly hensPerNest: number;
+    readonly hensPerNestLow: number;
+    readonly hensPerNestHigh: number;
+    readonly roostCm: number;
+  };
+  readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
+}
+
+export interface Ranged {
+  readonly low: number;
+  readonly high: number;
+  readonly because?: string;
+}
+
+export interface WaterTable extends Sourced {
+  readonly referenceC: number;
+  readonly points: readonly { readonly ageDays: number; readonly mLPerDay: number }[];
+}
+
+export interface WaterHeatRise extends Sourced {
+  readonly fromC: number;
+  readonly atC: number;
+  readonly riseLow: number;
+  readonly rise: number;
+  readonly riseHigh: number;
+  readonly because: string;
+}
+
+export interface LossTable extends Sourced {
+  readonly id: string;
+  readonly firstWeekPercent: number;
+  readonly laterPercent: number;
+  readonly laterToDay: number;
+  readonly layYearPercent?: number;
+  readonly cautiousPercent: number;
+}
+
+export interface Dressing extends Sourced, Ranged {
+  readonly id: string;
+  readonly share: number;
+  readonly definition: string;
+}
+
+export interface ProcessingTable {
+  readonly dressing: readonly Dressing[];
+  readonly waterUptake: Sourced & Ranged & { readonly share: number };
+  readonly packing: Sourced & Ranged & { readonly kgPerL: number };
+  readonly withdrawalH: Sourced & Ranged & { readonly value: number };
+  readonly ice: Sourced & Ranged & { readonly share: number };
+  readonly chilling: Sourced & {
+    readonly targetC: number;
+    readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
+  };
+}
+
+export interface LayCurve extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly firstEggWeek: number;
+  /** Range of published ages at the first egg. */
+  readonly firstEggWeekLow: number;
+  readonly firstEggWeekHigh: number;
+  readonly scalePercent: number;
+  readonly risePerWeek: number;
+  readonly declinePerWeek: number;
+  readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
+  readonly eggWeightMark: Mark;
+  readonly note?: string;
+}
+
+export interface Material extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly rM2KPerWPerM: number;
+}
+
+export interface HeatTable {
+  readonly films: Sourced & { readonly insideM2KPerW: number; readonly outsideM2KPerW: number };
+  readonly birds: Sourced & {
+    readonly totalW: number;
+    readonly exponent: number;
+    readonly perK: number;
+    readonly sensibleShare: number;
+    readonly sensibleDropPerK2: number;
+    readonly litterLoss: number;
+    readonly creditFromDay: number;
+  };
+  readonly ventilation: Sourced & {
+    readonly m3PerHPerKg075: number;
+    readonly m3PerHPerKg: number;
+    readonly m3PerHPerChick: number;
+    readonly unventedGasFactor: number;
+  };
+  readonly zone: Sourced & {
+    readonly coolEndBelowHeaterK: number;
+    readonly coolEndMinC: number;
+    readonly warmShare: number;
+    readonly roomBelowHeaterK: number;
+  };
+  readonly building: Sourced & { readonly warmerThanOutsideK: number };
+  readonly heatedRoom: Sourced & { readonly airC: number };
+  readonly coldNightMarginK: Sourced & { readonly value: number };
+  readonly plate: Sourced & { readonly wattsPerChick: number; readonly warmestRoomFromC: number };
+  readonly lampRule: Sourced & {
+    readonly chicks: number;
+    readonly atF: number;
+    readonly lampW: number;
+  };
+  readonly circuit: Sourced & { readonly share: number };
+  readonly propane: Sourced & Ranged & { readonly MJPerL: number };
+}
+
+export interface LitterTable extends Sourced, Ranged {
+  readonly depthM: number;
+  readonly topUpShare: number;
+  readonly topUpEveryDays: number;
+  readonly topUpMark: Mark;
+  readonly bagLooseM3: number;
+  readonly bagNote: string;
+}
+
+export interface LightTable extends Sourced, Ranged {
+  readonly targetH: number;
+  readonly startAgeDays: number;
+  readonly risePerWeekH: number;
+}
+
+export interface MoveOutTable extends Sourced {
+  readonly id: string;
+  readonly laterSources: readonly string[];
+  readonly laterMark: Mark;
+  readonly rules: readonly MoveOutRule[];
+}
+
+export interface MoveOutRule {
+  readonly id: string;
+  readonly name: string;
+  readonly fromDay: number;
+  readonly nightLowC: number;
+  /** Older birds stand colder nights in a dry shelter; a planning guess. */
+  readonly later: readonly { readonly fromDay: number; readonly nightLowC: number }[];
+  readonly default?: boolean;
+}

@@ -1,0 +1,61 @@
+import type { Sourced } from '../explain/formula.js';
+import type { Purpose } from '../farm/batch.js';
+import type { WorkConditions } from '../farm/job.js';
+
+/** What tasks hang on: a day in the life of a batch (up to `delivery`) or of a herd. */
+export type EventKind =
+  | 'arrival'
+  | 'move-out'
+  | 'processing'
+  | 'first-egg'
+  | 'delivery'
+  | 'turn-out'
+  | 'cattle-arrival'
+  | 'calving';
+
+/** What the hours of a task grow with. */
+export type WorkUnit = 'hundred-birds' | 'ten-head' | 'acre';
+
+/** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
+export interface TaskTemplate extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  /** What the birds are for, or how they are processed, where the task is not for all. */
+  readonly purpose?: Purpose;
+  readonly processing?: 'home' | 'hired';
+  /** Left out of plans without medicated feed. */
+  readonly onlyMedicated?: boolean;
+  /** Left out of herds without milk cows. */
+  readonly onlyMilk?: boolean;
+  readonly event: EventKind;
+  /** Daily work that goes on until another event. */
+  readonly until?: EventKind;
+  readonly offsetDays: number;
+  /** First day it is of use, from the event, where it may be done sooner than its start. */
+  readonly earliestOffsetDays?: number;
+  /** Last day it can be started, from the event, where it would be too late after it. */
+  readonly latestOffsetDays?: number;
+  readonly leadNote?: string;
+  /** Left out of work that goes on until another event, where that always comes. */
+  readonly lengthDays?: number;
+  /** Work that comes with each animal, over days around the event: how many, and the first. */
+  readonly spreadOver?: { readonly fromOffsetDays: number; readonly days: number };
+  readonly hoursBase: number;
+  readonly hoursPerUnit: number;
+  readonly unit: WorkUnit;
+  /** Done every day of its length, in those hours each day. */
+  readonly isDaily: boolean;
+  readonly needs?: string;
+  readonly conditions?: WorkConditions;
+  /** Work that is only done when weather or grass asks for it: listed, not planned. */
+  readonly onDemand?: boolean;
+  /** Days it may be done after its day without loss. */
+  readonly mayFollowDays?: number;
+  /** Not spread over days, such as a trip to the store. */
+  readonly notSplit?: boolean;
+  readonly waitsFor: readonly string[];
+  /** Days to wait after some of them, such as for a floor to dry. */
+  readonly waitDays?: Readonly<Record<string, number>>;
+  readonly waitsForOutside?: readonly string[];
+  readonly ifLate: string;
+}
