@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { cowsByGroup, type Cow } from '../../../shared/farm/cow.js';
+import { cowsByGroup, cowsWithHead, type Cow } from '../../../shared/farm/cow.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { FieldError, type FieldProblem } from '../../../shared/problems/field-problem.js';
 import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
 import { tables } from '../../support/factories.js';
@@ -74,7 +75,7 @@ describe('the need of a named cow', () => {
           expect(named.tasks).toEqual(plain.tasks);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: 10 },
     );
   });
 });
@@ -128,6 +129,14 @@ describe('the calving of a named cow', () => {
     );
   });
 
+  it('is called by her name among the key dates', () => {
+    const { events } = planOf({ herds, cows: [early] }).herds[0]!;
+    expect(keyDatesOf({ id: 'h1', name: 'Cows' }, events)).toContainEqual({
+      ...{ id: 'event/h1/calving-cow-early', name: 'Cows: Bluebell, calving due' },
+      date: '2027-04-24',
+    });
+  });
+
   it('has tasks that name her and are counted for one head', () => {
     const tasks = planOf({ herds, cows: [early] }).tasks.filter(({ id }) => /^cow-/.test(id));
     expect(tasks.length).toBeGreaterThan(8);
@@ -136,7 +145,29 @@ describe('the calving of a named cow', () => {
   });
 });
 
+it('tells the sitter by what each named cow is known', () => {
+  const cows = [
+    newCow({ id: 'a', name: 'Bluebell', earTag: 'A 03', notes: 'Leads the others.' }),
+    newCow({ id: 'b', name: 'Clover', earTag: 'A 11' }),
+    newCow({ id: 'c', name: 'Poppy' }),
+  ];
+  const stopOf = (plan: PasturePlan) => herdStop(plan, 'h1', plan.from, tables.work.lookFor)!;
+  expect(stopOf(planOf({ cows })).named).toEqual([
+    'Bluebell (ear tag A 03): Leads the others.',
+    'Clover (ear tag A 11)',
+    'Poppy',
+  ]);
+  expect(stopOf(planOf({}))).not.toHaveProperty('named');
+});
+
 describe('the head that named cows are of', () => {
+  it('leaves those without a name when a what-if takes it off', () => {
+    const herds = [newHerd({ groups: [newGroup({ head: 2 })] })];
+    const cows = ['a', 'b', 'c'].map((id) => newCow({ id }));
+    const elsewhere = newCow({ id: 'd', herdId: 'gone' });
+    expect(cowsWithHead(herds, [...cows, elsewhere]).map(({ id }) => id)).toEqual(['a', 'b']);
+  });
+
   it('is given out group by group, never twice', () => {
     fc.assert(
       fc.property(
