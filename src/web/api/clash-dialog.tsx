@@ -58,15 +58,18 @@ interface Question {
 
 /** Asks, above whatever is open, about rows that somebody else has changed. */
 export function ClashProvider({ children }: { children: ReactNode }) {
+  // Kept while the dialog closes, which takes a moment.
   const [question, setQuestion] = useState<Question>();
+  const [isOpen, setOpen] = useState(false);
   const ask = useCallback<Ask>(
     (title, show) =>
       new Promise((resolve) => {
         const answer = (given: Parameters<typeof resolve>[0]) => {
-          setQuestion(undefined);
+          setOpen(false);
           resolve(given);
         };
         setQuestion({ title, shown: show(answer), close: () => answer(undefined) });
+        setOpen(true);
       }),
     [],
   );
@@ -74,7 +77,7 @@ export function ClashProvider({ children }: { children: ReactNode }) {
     <Asking.Provider value={ask}>
       {children}
       <Modal
-        opened={question !== undefined}
+        opened={isOpen}
         onClose={() => question?.close()}
         title={question?.title}
         zIndex={300}
