@@ -101,6 +101,7 @@ describe('two people who change the same paddock', () => {
     await question(other).waitFor();
     await question(other).getByRole('button', { name: 'Back' }).click();
     await other.getByText('Nothing was saved').waitFor();
+    await question(other).waitFor({ state: 'detached' });
     expect(await other.getByLabel('Name', { exact: true }).inputValue()).toBe('Long acre');
     expect(await get(`${farm}/paddocks/${paddock!.id}`)).toMatchObject({ name: 'By the brook' });
   });
