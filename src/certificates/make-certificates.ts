@@ -2,6 +2,7 @@ import 'reflect-metadata';
 import * as x509 from '@peculiar/x509';
 import { randomBytes, webcrypto } from 'node:crypto';
 import { isIP } from 'node:net';
+import { householdOnly } from './household-names.js';
 
 /** A certificate and its private key, both as PEM text. */
 export interface KeyPair {
@@ -18,8 +19,17 @@ const SERVER_DAYS = 397;
 /** Clocks of phones are not all right. */
 const EARLIER_MS = DAY_MS;
 
-/** An authority of this household, which signs the certificates of its own machines only. */
-export async function makeAuthority(nowMs: number, householdName: string): Promise<KeyPair> {
+/**
+ * An authority of this household, which signs the certificates of its own machines only: what it
+ * may sign for is written into it, so that whoever gets hold of its key can pose as no other site.
+ *
+ * @param names other names that it may sign for than those of any household
+ */
+export async function makeAuthority(
+  nowMs: number,
+  householdName: string,
+  names: readonly string[] = [],
+): Promise<KeyPair> {
   const keys = await newKeys();
   const certificate = await x509.X509CertificateGenerator.createSelfSigned({
     name: [{ CN: [`Broodfold of ${householdName}`] }],
@@ -33,6 +43,7 @@ export async function makeAuthority(nowMs: number, householdName: string): Promi
         x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign,
         true,
       ),
+      householdOnly(names),
       await x509.SubjectKeyIdentifierExtension.create(keys.publicKey),
     ],
   });

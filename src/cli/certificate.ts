@@ -15,6 +15,7 @@ import {
   makeServerCertificate,
   type KeyPair,
 } from '../certificates/make-certificates.js';
+import { namesOutside } from '../certificates/household-names.js';
 import { readSettings } from '../settings/settings.js';
 
 const HELP = `Makes the certificates for opening Broodfold with https on your network.
@@ -45,24 +46,42 @@ async function run(args: readonly string[]): Promise<void> {
   if (wrong !== undefined)
     throw new Error(`"${wrong}" is no host name. Write it without https:// and port: farm.lan`);
   const folder = certificateFolder();
-  const authority = await authorityIn(folder, args.includes('--new-authority'));
-  const names = namesFor(extra);
+  const wanted = namesFor(extra);
+  const authority = await authorityIn(folder, args.includes('--new-authority'), wanted);
+  const outside = namesOutside(authority.certificate, wanted);
+  refuseOutside(outside.filter((name) => extra.map(plainName).includes(name)));
+  const names = wanted.filter((name) => !outside.includes(name));
   const server = await makeServerCertificate(authority, names, Date.now());
   writePair(folder, 'server', server);
   const { validTo } = new X509Certificate(server.certificate);
   console.log(`The server's certificate holds until ${validTo}, for:`);
   console.log(`  ${names.join('\n  ')}`);
+  if (0 < outside.length)
+    console.log(
+      `Left out, because the authority was not made for them: ${outside.join(', ')}. A new one can be made with --new-authority.`,
+    );
   console.log(`Start with HOST=0.0.0.0 npm start, then open https://${names[0]}:${port}/trust`);
 }
 
-async function authorityIn(folder: string, isNewWanted: boolean): Promise<KeyPair> {
+function refuseOutside(names: readonly string[]): void {
+  if (names.length === 0) return;
+  throw new Error(
+    `The authority may sign for names of a household only, and for those it was made for, not for ${names.join(', ')}. Make a new one for it, of which every phone has to be told: npm run certificate -- --new-authority ${names.join(' ')}`,
+  );
+}
+
+async function authorityIn(
+  folder: string,
+  isNewWanted: boolean,
+  names: readonly string[],
+): Promise<KeyPair> {
   const known = readPair(folder, 'authority');
   if (known && !isNewWanted) {
     console.log(`The authority stays as it is: ${certificateFile(folder, 'authority')}`);
     return known;
   }
   putAside(folder, 'authority', new Date().toISOString().slice(0, 10));
-  const made = await makeAuthority(Date.now(), hostname());
+  const made = await makeAuthority(Date.now(), hostname(), names);
   writePair(folder, 'authority', made);
   console.log(`A new authority was made: ${certificateFile(folder, 'authority')}`);
   return made;

@@ -1,11 +1,9 @@
-import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
-import { ApiBody, ApiExtraModels, ApiTags } from '@nestjs/swagger';
-import { anyFacility, type Facility } from '../../shared/farm/facility.js';
-import type { Saved } from '../../shared/farm/saved.js';
-import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
+import { Controller } from '@nestjs/common';
+import { ApiExtraModels, ApiTags } from '@nestjs/swagger';
+import { anyFacility } from '../../shared/farm/facility.js';
+import { rowsController } from '../rows/rows-controller.js';
 import { FacilitiesService } from './facilities.service.js';
 import { FACILITY_DTOS } from './facility.dto.js';
-import { Answers, AnswersList } from '../common/answers.js';
 import { sentNames } from '../common/dto-of.js';
 import { schemaOf } from '../common/schema-of.js';
 
@@ -14,49 +12,8 @@ const ANY_FACILITY = { schema: schemaOf(anyFacility, sentNames) };
 @ApiTags('facilities')
 @ApiExtraModels(...FACILITY_DTOS)
 @Controller('farms/:farmId/facilities')
-export class FacilitiesController {
-  constructor(private readonly facilities: FacilitiesService) {}
-
-  @Answers(anyFacility)
-  @Post()
-  @ApiBody(ANY_FACILITY)
-  create(@Param('farmId') farmId: string, @Body() body: object): Promise<Saved<Facility>> {
-    return this.facilities.create(farmId, body);
-  }
-
-  @AnswersList(anyFacility)
-  @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Saved<Facility>[]> {
-    return this.facilities.findAll(farmId);
-  }
-
-  @Answers(anyFacility)
-  @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Facility>> {
-    return this.facilities.findOne(farmId, id);
-  }
-
-  @Answers(anyFacility)
-  @Put(':id')
-  @TakesVersion()
-  @ApiBody(ANY_FACILITY)
-  update(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @Body() body: object,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<Saved<Facility>> {
-    return this.facilities.update(farmId, id, body, expected);
-  }
-
-  @Delete(':id')
-  @TakesVersion()
-  @HttpCode(204)
-  remove(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<void> {
-    return this.facilities.remove(farmId, id, expected);
+export class FacilitiesController extends rowsController(anyFacility, ANY_FACILITY) {
+  constructor(facilities: FacilitiesService) {
+    super(facilities);
   }
 }

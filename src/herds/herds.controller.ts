@@ -1,45 +1,17 @@
-import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, HttpCode, Param, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import { herdFields, type Herd } from '../../shared/farm/herd.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { HerdDto, MovedDto } from './herd.dto.js';
-import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
+import { rowsController } from '../rows/rows-controller.js';
 import { HerdsService } from './herds.service.js';
-import { Answers, AnswersList } from '../common/answers.js';
+import { Answers } from '../common/answers.js';
 
 @ApiTags('herds')
 @Controller('farms/:farmId/herds')
-export class HerdsController {
-  constructor(private readonly herds: HerdsService) {}
-
-  @Answers(herdFields)
-  @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: HerdDto): Promise<Saved<Herd>> {
-    return this.herds.create(farmId, dto);
-  }
-
-  @AnswersList(herdFields)
-  @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Saved<Herd>[]> {
-    return this.herds.findAll(farmId);
-  }
-
-  @Answers(herdFields)
-  @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Herd>> {
-    return this.herds.findOne(farmId, id);
-  }
-
-  @Answers(herdFields)
-  @Put(':id')
-  @TakesVersion()
-  update(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @Body() dto: HerdDto,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<Saved<Herd>> {
-    return this.herds.update(farmId, id, dto, expected);
+export class HerdsController extends rowsController(herdFields, HerdDto) {
+  constructor(private readonly herds: HerdsService) {
+    super(herds);
   }
 
   /** Notes where a herd really went. */
@@ -52,16 +24,5 @@ export class HerdsController {
     @Body() dto: MovedDto,
   ): Promise<Saved<Herd>> {
     return this.herds.moved(farmId, id, dto);
-  }
-
-  @Delete(':id')
-  @TakesVersion()
-  @HttpCode(204)
-  remove(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<void> {
-    return this.herds.remove(farmId, id, expected);
   }
 }

@@ -1,34 +1,18 @@
-import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, Delete, HttpCode, Param, Post } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import { jobFields } from '../../shared/farm/job.js';
 import type { KeptJob } from '../../shared/farm/resting-jobs.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { JobDto, TakenSetDto } from './job.dto.js';
-import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
+import { rowsController } from '../rows/rows-controller.js';
 import { JobsService } from './jobs.service.js';
-import { Answers, AnswersList } from '../common/answers.js';
+import { AnswersList } from '../common/answers.js';
 
 @ApiTags('jobs')
 @Controller('farms/:farmId/jobs')
-export class JobsController {
-  constructor(private readonly jobs: JobsService) {}
-
-  @Answers(jobFields)
-  @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: JobDto): Promise<Saved<KeptJob>> {
-    return this.jobs.create(farmId, dto);
-  }
-
-  @AnswersList(jobFields)
-  @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Saved<KeptJob>[]> {
-    return this.jobs.findAll(farmId);
-  }
-
-  @Answers(jobFields)
-  @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<KeptJob>> {
-    return this.jobs.findOne(farmId, id);
+export class JobsController extends rowsController(jobFields, JobDto) {
+  constructor(private readonly jobs: JobsService) {
+    super(jobs);
   }
 
   /** Takes a ready-made set: its jobs are made for this year and are then the household's own. */
@@ -47,28 +31,5 @@ export class JobsController {
   @HttpCode(204)
   leaveSet(@Param('farmId') farmId: string, @Param('setId') setId: string): Promise<void> {
     return this.jobs.leaveSet(farmId, setId);
-  }
-
-  @Answers(jobFields)
-  @Put(':id')
-  @TakesVersion()
-  update(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @Body() dto: JobDto,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<Saved<KeptJob>> {
-    return this.jobs.update(farmId, id, dto, expected);
-  }
-
-  @Delete(':id')
-  @TakesVersion()
-  @HttpCode(204)
-  remove(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<void> {
-    return this.jobs.remove(farmId, id, expected);
   }
 }

@@ -1,9 +1,9 @@
-import { Body, Controller, Delete, Get, HttpCode, Param, Post, Put } from '@nestjs/common';
+import { Body, Controller, HttpCode, Param, Post } from '@nestjs/common';
 import { ApiBody, ApiExtraModels, ApiTags, getSchemaPath } from '@nestjs/swagger';
 import { paddockFields, reshapedFields, type Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { GroundDto, JoinDto, PaddockDto, SplitDto } from './paddock.dto.js';
-import { ExpectedVersion, TakesVersion, type Expected } from '../common/expected-version.js';
+import { rowsController } from '../rows/rows-controller.js';
 import { PaddocksService, type FoundInGeoJson, type Reshaped } from './paddocks.service.js';
 import { Answers, AnswersList, named } from '../common/answers.js';
 
@@ -19,13 +19,9 @@ const GEOJSON = {
 @ApiTags('paddocks')
 @ApiExtraModels(GroundDto)
 @Controller('farms/:farmId/paddocks')
-export class PaddocksController {
-  constructor(private readonly paddocks: PaddocksService) {}
-
-  @Answers(paddockFields)
-  @Post()
-  create(@Param('farmId') farmId: string, @Body() dto: PaddockDto): Promise<Saved<Paddock>> {
-    return this.paddocks.create(farmId, dto);
+export class PaddocksController extends rowsController(paddockFields, PaddockDto) {
+  constructor(private readonly paddocks: PaddocksService) {
+    super(paddocks);
   }
 
   /** Adds a paddock for every polygon of a GeoJSON document. */
@@ -67,40 +63,5 @@ export class PaddocksController {
     @Body() dto: SplitDto,
   ): Promise<Reshaped[]> {
     return this.paddocks.split(farmId, id, dto);
-  }
-
-  @AnswersList(paddockFields)
-  @Get()
-  findAll(@Param('farmId') farmId: string): Promise<Saved<Paddock>[]> {
-    return this.paddocks.findAll(farmId);
-  }
-
-  @Answers(paddockFields)
-  @Get(':id')
-  findOne(@Param('farmId') farmId: string, @Param('id') id: string): Promise<Saved<Paddock>> {
-    return this.paddocks.findOne(farmId, id);
-  }
-
-  @Answers(paddockFields)
-  @Put(':id')
-  @TakesVersion()
-  update(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @Body() dto: PaddockDto,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<Saved<Paddock>> {
-    return this.paddocks.update(farmId, id, dto, expected);
-  }
-
-  @Delete(':id')
-  @TakesVersion()
-  @HttpCode(204)
-  remove(
-    @Param('farmId') farmId: string,
-    @Param('id') id: string,
-    @ExpectedVersion() expected: Expected,
-  ): Promise<void> {
-    return this.paddocks.remove(farmId, id, expected);
   }
 }

@@ -101,7 +101,76 @@ describe('two people who change the same paddock', () => {
     await question(other).waitFor();
     await question(other).getByRole('button', { name: 'Back' }).click();
     await other.getByText('Nothing was saved').waitFor();
+    await question(other).waitFor({ state: 'detached' });
     expect(await other.getByLabel('Name', { exact: true }).inputValue()).toBe('Long acre');
     expect(await get(`${farm}/paddocks/${paddock!.id}`)).toMatchObject({ name: 'By the brook' });
   });
+});
+
+/** Opens the paddocks of a farm, and has somebody else change one of them after that. */
+async function afterAnotherChange(): Promise<{ at: string; page: Page; name: string }> {
+  const { farm, one, other } = await twoPages();
+  const [paddock] = await get<Row[]>(`${farm}/paddocks`);
+  const { name } = paddock!;
+  await other.goto(`${house.url}${farm.replace('/farms', '/farm')}/pasture/land`);
+  await other.getByRole('button', { name: `Delete ${name}`, exact: true }).waitFor();
+  await openPaddock(one, farm, name);
+  await dialog(one).getByLabel('Name', { exact: true }).fill('By the brook');
+  await dialog(one).getByRole('button', { name: 'Save' }).click();
+  await one.getByRole('dialog').waitFor({ state: 'detached' });
+  return { at: `${farm}/paddocks/${paddock!.id}`, page: other, name };
+}
+
+async function deleteRow(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: `Delete ${name}`, exact: true }).click();
+  await page.getByRole('button', { name: 'Delete', exact: true }).click();
+}
+
+const stillDelete = (page: Page) =>
+  page.getByRole('dialog', { name: 'Somebody else changed this' });
+
+describe('somebody who deletes a paddock that another has changed', () => {
+  it('is shown what was changed, and can keep it', async () => {
+    const { at, page, name } = await afterAnotherChange();
+    await deleteRow(page, name);
+    await stillDelete(page).getByText('Name: By the brook').waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
+    await stillDelete(page).getByRole('button', { name: 'Keep it' }).click();
+    await page.getByRole('button', { name: 'Change By the brook' }).waitFor();
+    expect(await get(at)).toMatchObject({ name: 'By the brook', version: 2 });
+    // Now it has been seen as it is.
+    await deleteRow(page, 'By the brook');
+    await page.getByRole('button', { name: 'Change By the brook' }).waitFor({ state: 'detached' });
+    expect(await get(at)).toMatchObject({ status: 404 });
+  });
+
+  it('can delete it all the same', async () => {
+    const { at, page, name } = await afterAnotherChange();
+    await deleteRow(page, name);
+    await stillDelete(page).getByRole('button', { name: 'Delete it all the same' }).click();
+    await page.getByRole('button', { name: `Change ${name}` }).waitFor({ state: 'detached' });
+    expect(await get(at)).toMatchObject({ status: 404 });
+  });
+});
+
+it('joins a choice for the pasture with what somebody else chose meanwhile', async () => {
+  const { farm, one, errors } = await twoPages();
+  await one.goto(`${house.url}${farm.replace('/farms', '/farm')}/pasture`);
+  const keep = one.getByRole('button', { name: 'Keep them for fall' });
+  await keep.waitFor({ timeout: 60_000 });
+  const theirs = await fetch(`${house.url}/api${farm}/pasture/choices`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ restFactor: 1.1, version: 1 }),
+  });
+  expect(theirs.status).toBe(200);
+  await keep.click();
+  await one.getByText('closed for fall in this plan').waitFor({ timeout: 30_000 });
+  const { pastureChoices } = await get<{ pastureChoices: object }>(`${farm}/picture`);
+  expect(pastureChoices).toEqual({
+    restFactor: 1.1,
+    keepForAutumnIds: expect.arrayContaining([expect.any(String)]),
+    version: 3,
+  });
+  expect(errors).toEqual([]);
 });

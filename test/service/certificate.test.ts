@@ -5,7 +5,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync
 import { get } from 'node:https';
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { makeAuthority, makeServerCertificate } from '../../src/certificates/make-certificates.js';
+import { namesOutside } from '../../src/certificates/household-names.js';
+import {
+  makeAuthority,
+  makeServerCertificate,
+  type KeyPair,
+} from '../../src/certificates/make-certificates.js';
 import { tlsOf } from '../../src/certificates/tls.js';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 import { readSettings } from '../../src/settings/settings.js';
@@ -79,6 +84,14 @@ describe('npm run certificate', () => {
     expect(readFileSync(at(aside!), 'utf8')).toBe(before);
   }, 60_000);
 
+  it('refuses a name of the internet that the authority was not made for', async () => {
+    const before = readFileSync(at('server.crt'), 'utf8');
+    const { code, said } = await certificate('farm.example.org');
+    expect({ code, said }).toMatchObject({ code: 1 });
+    expect(said).toContain('npm run certificate -- --new-authority farm.example.org');
+    expect(readFileSync(at('server.crt'), 'utf8')).toBe(before);
+  }, 60_000);
+
   it('refuses what is no name, and options that it does not know', async () => {
     expect(await certificate('https://farm.lan')).toMatchObject({
       code: 1,
@@ -101,6 +114,49 @@ describe('a certificate', () => {
     expect(Date.parse(server.validFrom)).toBeLessThan(NOW);
     expect(days(new X509Certificate(authority.certificate))).toBeLessThanOrEqual(3650);
     expect(server.checkIP('10.0.0.5')).toBe('10.0.0.5');
+  });
+
+  describe('by an authority', () => {
+    const accepted = async (
+      authority: KeyPair,
+      ...names: string[]
+    ): Promise<string | undefined> => {
+      const { certificate: made } = await makeServerCertificate(authority, names, Date.now());
+      const [ca, server] = [file('ca.pem', authority.certificate), file('server.pem', made)];
+      const args = ['verify', '-x509_strict', '-CAfile', ca, server];
+      return new Promise((resolve) =>
+        execFile('openssl', args, (error, stdout, stderr) =>
+          resolve(error ? stdout + stderr : undefined),
+        ),
+      );
+    };
+    const file = (name: string, text: string): string => {
+      writeFileSync(join(folder, name), text);
+      return join(folder, name);
+    };
+
+    it('is taken for names and addresses of a household, and those the authority is for', async () => {
+      const authority = await makeAuthority(Date.now(), 'barn', [
+        'barn',
+        'farm.example',
+        '203.0.113.7',
+      ]);
+      const names = ['barn.local', 'barn', 'localhost', 'farm.example', 'farm.lan'];
+      const addresses = ['127.0.0.1', '::1', '10.0.0.5', '192.168.1.9', 'fd00::1', '203.0.113.7'];
+      expect(await accepted(authority, ...names, ...addresses)).toBeUndefined();
+      expect(namesOutside(authority.certificate, [...names, ...addresses])).toEqual([]);
+    });
+
+    it.each(['example.org', 'bank.example.com', '198.51.100.1', '2001:db8::1', 'notlocal'])(
+      'is not taken for %s',
+      async (name) => {
+        const authority = await makeAuthority(Date.now(), 'barn', ['barn']);
+        expect(await accepted(authority, 'barn.local', name)).toMatch(
+          /permitted subtree violation/,
+        );
+        expect(namesOutside(authority.certificate, ['barn.local', name])).toEqual([name]);
+      },
+    );
   });
 
   it('never outlives its authority', async () => {

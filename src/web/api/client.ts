@@ -20,14 +20,21 @@ export class ApiError extends Error {
 
 export const getJson = <T>(path: string): Promise<T> => send<T>('GET', path);
 export const postJson = <T>(path: string, body?: unknown): Promise<T> =>
-  send<T>('POST', path, body);
-export const putJson = <T>(path: string, body: unknown): Promise<T> => send<T>('PUT', path, body);
-export const remove = (path: string): Promise<void> => send<void>('DELETE', path);
+  send<T>('POST', path, body === undefined ? {} : asJson(body));
+export const putJson = <T>(path: string, body: unknown): Promise<T> =>
+  send<T>('PUT', path, asJson(body));
+/** Deletes a row; with its version, only when nobody has changed it since. */
+export const remove = (path: string, version?: number): Promise<void> =>
+  send<void>(
+    'DELETE',
+    path,
+    version === undefined ? {} : { headers: { 'if-match': `"${version}"` } },
+  );
 export const putCsv = <T>(path: string, text: string): Promise<T> =>
-  send<T>('PUT', path, text, 'text/csv');
+  send<T>('PUT', path, { headers: { 'content-type': 'text/csv' }, body: text });
 
 export const postFile = <T>(path: string, file: Blob): Promise<T> =>
-  send<T>('POST', path, file, 'application/zip');
+  send<T>('POST', path, { headers: { 'content-type': 'application/zip' }, body: file });
 
 /** A file of the service, and the name it gives it. */
 export async function getFile(path: string): Promise<{ file: Blob; name: string }> {
@@ -36,28 +43,24 @@ export async function getFile(path: string): Promise<{ file: Blob; name: string 
   return { file: await response.blob(), name: /filename="([^"]+)"/.exec(given)?.[1] ?? 'farm.zip' };
 }
 
-async function send<T>(method: string, path: string, body?: unknown, type?: string): Promise<T> {
-  const text = await (await answerTo(method, path, body, type)).text();
+const asJson = (body: unknown): RequestInit => ({
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+});
+
+async function send<T>(method: string, path: string, request?: RequestInit): Promise<T> {
+  const text = await (await answerTo(method, path, request)).text();
   return text === '' ? (undefined as T) : remember(JSON.parse(text) as T);
 }
 
 async function answerTo(
   method: string,
   path: string,
-  body?: unknown,
-  type = 'application/json',
+  request: RequestInit = {},
 ): Promise<Response> {
   let response: Response;
   try {
-    response = await fetch(`/api${path}`, {
-      method,
-      ...(body === undefined
-        ? {}
-        : {
-            headers: { 'content-type': type },
-            body: type === 'application/json' ? JSON.stringify(body) : (body as BodyInit),
-          }),
-    });
+    response = await fetch(`/api${path}`, { method, ...request });
   } catch {
     throw new ApiError({
       title: 'Not reached',

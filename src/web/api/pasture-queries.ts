@@ -1,9 +1,12 @@
 import { useMutation } from '@tanstack/react-query';
 import type { Herd } from '../../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
-import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
-import { postJson, putJson } from './client.js';
-import { useChange } from './queries.js';
+import { pastureChoiceFields, type PastureChoices } from '../../../shared/farm/pasture-choices.js';
+import { useAskAboutClashes } from './clash-dialog.js';
+import { postJson } from './client.js';
+import { useChange, type SavedFarm } from './queries.js';
+import { wordsOfRow } from './row-words.js';
+import { saveMerging } from './save-merging.js';
 
 /** A paddock after splitting or joining; when its outline was lost, why. */
 export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
@@ -29,10 +32,14 @@ export const useWalk = (farmId: string) =>
   useChange((readings: readonly Omit<GrassReading, 'id'>[]) =>
     postJson<GrassReading[]>(`/farms/${farmId}/grass-readings`, { readings }),
   );
-export const useChoose = (farmId: string) =>
-  useChange((choices: PastureChoices) =>
-    putJson<PastureChoices>(`/farms/${farmId}/pasture/choices`, choices),
+/** Saves a change of the pasture choices, and joins it with what somebody else chose meanwhile. */
+export const useChoose = (farm: SavedFarm) => {
+  const ask = useAskAboutClashes(wordsOfRow(pastureChoiceFields, farm));
+  const path = `/farms/${farm.id}/pasture/choices`;
+  return useChange(({ loaded, wanted }: { loaded: PastureChoices; wanted: PastureChoices }) =>
+    saveMerging<PastureChoices>(path, wanted, ask, loaded),
   );
+};
 export const useMoved = (farmId: string) =>
   useChange(({ herdId, ...move }: { herdId: string; paddockId: string; on: string }) =>
     postJson<Herd>(`/farms/${farmId}/herds/${herdId}/moved`, move),

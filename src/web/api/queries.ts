@@ -1,16 +1,23 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
-import type { Batch } from '../../../shared/farm/batch.js';
-import type { Facility } from '../../../shared/farm/facility.js';
-import type { Farm, Person } from '../../../shared/farm/farm.js';
-import type { Herd } from '../../../shared/farm/herd.js';
+import { batchFields, type Batch } from '../../../shared/farm/batch.js';
+import { rowOfKind } from '../../../shared/farm/check-row.js';
+import { cowFields } from '../../../shared/farm/cow.js';
+import { anyFacility, type Facility } from '../../../shared/farm/facility.js';
+import { farmFields, personFields, type Farm, type Person } from '../../../shared/farm/farm.js';
+import type { RowDescription } from '../../../shared/farm/field.js';
+import { handoverFields } from '../../../shared/farm/handover.js';
+import { herdFields, type Herd } from '../../../shared/farm/herd.js';
+import { jobFields } from '../../../shared/farm/job.js';
+import { grassReadingFields, paddockFields } from '../../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
 import type { Saved } from '../../../shared/farm/saved.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
-import { useAskAboutClashes } from './clash-dialog.js';
+import { useAskAboutClashes, useAskAboutDeleting } from './clash-dialog.js';
 import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
-import { saveMerging } from './save-merging.js';
+import { removeAsking, saveMerging, type Deleted } from './save-merging.js';
+import { seenRow } from './seen-rows.js';
 
 export type SavedFarm = Saved<Farm> & { readonly isSample: boolean };
 export type SavedBatch = Saved<Batch>;
@@ -83,9 +90,16 @@ export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms
 export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
 export const useUpdateFarm = (farmId: string, words: FormWords) => {
   const ask = useAskAboutClashes(words);
-  return useChange((farm: Farm) => saveMerging<SavedFarm>(`/farms/${farmId}`, farmId, farm, ask));
+  return useChange((farm: Farm & { version?: number }) =>
+    saveMerging<SavedFarm>(`/farms/${farmId}`, farm, ask, seenRow(farmId, farm.version)),
+  );
 };
-export const useDeleteFarm = () => useChange((farmId: string) => remove(`/farms/${farmId}`));
+export const useDeleteFarm = () => {
+  const ask = useAskAboutDeleting();
+  return useChange((farm: SavedFarm) =>
+    removeAsking('/farms', farm, (seen, current) => ask(seen, current, farmFields, farm)),
+  );
+};
 
 /** Everything of a farm as one file. */
 export const useDownloadFarm = (farmId: string) =>
@@ -115,11 +129,33 @@ export const useSave = <T extends { id?: string | undefined }, Row = T & { id: s
   return useChange(({ id, ...values }: T) =>
     id === undefined
       ? postJson<Row>(path, values)
-      : saveMerging<Row>(`${path}/${id}`, id, values, ask),
+      : saveMerging<Row>(`${path}/${id}`, values, ask, seenRow(id, versionOf(values))),
   );
 };
-export const useRemove = (farmId: string, what: Collection) =>
-  useChange((id: string) => remove(`/farms/${farmId}/${what}/${id}`));
+const versionOf = (row: object): unknown => (row as { version?: unknown }).version;
+
+/** Deletes a row, and says whether it is gone: it stays when somebody else changed it meanwhile. */
+export const useRemove = (farm: SavedFarm, what: Collection) => {
+  const ask = useAskAboutDeleting();
+  return useChange((row: Deleted) =>
+    removeAsking(`/farms/${farm.id}/${what}`, row, (seen, current) =>
+      ask(seen, current, DESCRIBED[what](current), farm),
+    ),
+  );
+};
+
+/** What describes the rows of a collection; a facility is described by its kind. */
+const DESCRIBED: Record<Collection, (row: object) => RowDescription> = {
+  facilities: (row) => rowOfKind(anyFacility, (row as Facility).kind)!,
+  people: () => personFields,
+  batches: () => batchFields,
+  paddocks: () => paddockFields,
+  herds: () => herdFields,
+  cows: () => cowFields,
+  'grass-readings': () => grassReadingFields,
+  jobs: () => jobFields,
+  handovers: () => handoverFields,
+};
 
 export const useAllowFetch = (farmId: string) =>
   useChange((allowed: boolean) =>

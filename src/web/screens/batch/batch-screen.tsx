@@ -60,7 +60,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const [, go] = useLocation();
   const words = batchWords(draft.purpose ?? 'meat', farm);
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
-  const remove = useRemove(farm.id, 'batches');
+  const remove = useRemove(farm, 'batches');
   const isWide = useMediaQuery('(min-width: 62em)', true, { getInitialValueInEffect: false });
   const [isEditing, setEditing] = useState(saved === undefined);
   const errors = 'errors' in planned ? planned.errors : {};
@@ -170,8 +170,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
             label="Delete this batch"
             question={`Delete ${saved.name}? This cannot be undone.`}
             onConfirm={() =>
-              remove.mutate(saved.id, {
-                onSuccess: () => {
+              remove.mutate(saved, {
+                onSuccess: (isGone) => {
+                  if (!isGone) return;
                   dropDraft(key);
                   go(base);
                 },

@@ -12,7 +12,7 @@ import { draftOf, emptyDraft, KINDS, sizesOf, type Draft } from './kinds.js';
 
 export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const [draft, setDraft] = useState<Draft>();
-  const remove = useRemove(farm.id, 'facilities');
+  const remove = useRemove(farm, 'facilities');
   const all = useAll(useFacilities(farm.id));
   if ('waiting' in all) return all.waiting;
   const [facilities] = all.data;
@@ -60,7 +60,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
                     px={10}
                     label={`Delete ${facility.name}`}
                     question={`Delete ${facility.name}? Batches that use it will have none.`}
-                    onConfirm={() => remove.mutate(facility.id)}
+                    onConfirm={() => remove.mutate(facility)}
                   >
                     <IconTrash aria-hidden />
                   </ConfirmButton>

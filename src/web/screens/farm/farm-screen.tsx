@@ -64,7 +64,7 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
           <Button
             color="red"
             loading={remove.isPending}
-            onClick={() => remove.mutate(farm.id, { onSuccess: () => go('/') })}
+            onClick={() => remove.mutate(farm, { onSuccess: (isGone) => isGone && go('/') })}
           >
             Yes, delete {farm.name}
           </Button>

@@ -16,7 +16,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
   const farmId = farm.id;
   const words = wordsOfRow(personFields, farm);
   const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people', words);
-  const remove = useRemove(farmId, 'people');
+  const remove = useRemove(farm, 'people');
   const form = useForm({
     initialValues: { name: '' },
     validate: { name: (v) => (v.trim() ? null : 'Give a name.') },
@@ -37,7 +37,7 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
             person={person}
             farm={farm}
             onSave={(part) => save.mutate({ ...person, ...part })}
-            onRemove={() => remove.mutate(person.id)}
+            onRemove={() => remove.mutate(person)}
           />
         ))}
         <form

@@ -15,7 +15,7 @@ export function AutumnGrass({
   farm: SavedFarm;
   choices: PastureChoices;
 }) {
-  const choose = useChoose(farm.id);
+  const choose = useChoose(farm);
   const { stockpile } = plan.keyDates;
   if (!stockpile) return null;
   const { isKept, paddockIds } = stockpile;
@@ -29,7 +29,11 @@ export function AutumnGrass({
           ? `${names}: closed for fall in this plan, and grazed when growth is over.`
           : `To graze on when growth is over, keep ${names} closed from then on. The plan then spares them, and feeds more hay before if grass is short.`}
       </Text>
-      <Button variant="light" loading={choose.isPending} onClick={() => choose.mutate(wanted)}>
+      <Button
+        variant="light"
+        loading={choose.isPending}
+        onClick={() => choose.mutate({ loaded: choices, wanted })}
+      >
         {isKept ? 'Graze them as the others' : 'Keep them for fall'}
       </Button>
       {choose.error && (

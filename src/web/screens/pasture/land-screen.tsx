@@ -54,7 +54,7 @@ function Paddocks({
   const [edited, setEdited] = useState<Paddock | 'new'>();
   const [picked, setPicked] = useState<readonly string[]>([]);
   const [joined, setJoined] = useState('');
-  const remove = useRemove(farm.id, 'paddocks');
+  const remove = useRemove(farm, 'paddocks');
   const split = useSplit(farm.id);
   const join = useJoin(farm.id);
   const reshaped = [...(split.data ?? []), ...(join.data ? [join.data] : [])];
@@ -109,7 +109,7 @@ function Paddocks({
               px={10}
               label={`Delete ${paddock.name}`}
               question={`Delete ${paddock.name} with its readings?`}
-              onConfirm={() => remove.mutate(paddock.id)}
+              onConfirm={() => remove.mutate(paddock)}
             >
               <IconTrash aria-hidden />
             </ConfirmButton>
@@ -186,7 +186,7 @@ function Herds({
   batches: readonly SavedBatch[];
 }) {
   const [edited, setEdited] = useState<Herd | 'new'>();
-  const remove = useRemove(farm.id, 'herds');
+  const remove = useRemove(farm, 'herds');
   return (
     <Section title="Herds">
       <Button variant="light" mb="sm" onClick={() => setEdited('new')}>
@@ -218,7 +218,7 @@ function Herds({
                   px={10}
                   label={`Delete ${herd.name}`}
                   question={`Delete ${andCows}?`}
-                  onConfirm={() => remove.mutate(herd.id)}
+                  onConfirm={() => remove.mutate(herd)}
                 >
                   <IconTrash aria-hidden />
                 </ConfirmButton>

@@ -25,7 +25,7 @@ export function NamedCows({
   cows: readonly Cow[];
 }) {
   const [edited, setEdited] = useState<Cow | 'new'>();
-  const remove = useRemove(farm.id, 'cows');
+  const remove = useRemove(farm, 'cows');
   return (
     <>
       {cows.map((cow) => (
@@ -41,7 +41,7 @@ export function NamedCows({
               px={10}
               label={`Delete ${cow.name}`}
               question={`Delete what is kept of ${cow.name}? ${herd.name} keeps its head.`}
-              onConfirm={() => remove.mutate(cow.id)}
+              onConfirm={() => remove.mutate(cow)}
             >
               <IconTrash aria-hidden />
             </ConfirmButton>

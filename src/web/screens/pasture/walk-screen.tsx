@@ -172,7 +172,7 @@ const SHOWN_READINGS = 24;
 
 /** The last readings, each of which can be taken back. */
 function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
-  const remove = useRemove(farm.id, 'grass-readings');
+  const remove = useRemove(farm, 'grass-readings');
   const last = [...picture.readings].reverse().slice(0, SHOWN_READINGS);
   if (last.length === 0) return null;
   return (
@@ -190,7 +190,7 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
             <ConfirmButton
               label={`Delete ${text}`}
               question={`Delete ${text}?`}
-              onConfirm={() => remove.mutate(reading.id)}
+              onConfirm={() => remove.mutate(reading)}
             >
               Delete
             </ConfirmButton>

@@ -16,7 +16,7 @@ import { WorkNav } from './work-nav.js';
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const [editing, setEditing] = useState<Handover | 'new'>();
   const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
-  const remove = useRemove(farm.id, 'handovers');
+  const remove = useRemove(farm, 'handovers');
   if ('waiting' in all) return all.waiting;
   const [plan, handovers, people] = all.data;
   const nameOf = ({ personId, sitter }: Handover): string =>
@@ -55,7 +55,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
                 <ConfirmButton
                   label={`Remove the days away from ${formatDate(handover.from)}`}
                   question="Remove these days?"
-                  onConfirm={() => remove.mutate(handover.id)}
+                  onConfirm={() => remove.mutate(handover)}
                 >
                   Remove
                 </ConfirmButton>

@@ -17,7 +17,7 @@ export function OwnJobs({
   resting: readonly OwnJob[];
   onEdit: (job: OwnJob) => void;
 }) {
-  const remove = useRemove(farm.id, 'jobs');
+  const remove = useRemove(farm, 'jobs');
   return (
     <Stack gap="xs">
       {jobs.length === 0 && (
@@ -37,7 +37,7 @@ export function OwnJobs({
             <ConfirmButton
               label={`Remove ${job.name}`}
               question={`Remove ${job.name}?`}
-              onConfirm={() => remove.mutate(job.id)}
+              onConfirm={() => remove.mutate(job)}
             >
               Remove
             </ConfirmButton>
