@@ -182,8 +182,10 @@ const isCorner = (value: unknown): boolean =>
   Math.abs(value[1] as number) <= 90;
 
 function unknownFields({ fields }: RowDescription, given: object, at: string): FieldProblem[] {
-  return Object.entries(given)
-    .filter(([name, value]) => value !== undefined && !Object.hasOwn(fields, name))
+  return Object.keys(given)
+    .filter((name) => !Object.hasOwn(fields, name))
+    .map((name) => [name, (given as Record<string, unknown>)[name]] as const)
+    .filter(([, value]) => value !== undefined)
     .slice(0, MOST_NAMED)
     .map(([name, value]) =>
       notAllowed(`${at}${name}`, value, [], 'Remove the field or check its spelling.'),

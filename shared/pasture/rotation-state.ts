@@ -66,9 +66,9 @@ export function after(problem: RotationProblem, state: State, option: Option): S
     const { mass, massDay, lastEnd, isOut } = state;
     return { free, at, isOut, mass, massDay, lastEnd, costKg, before: state };
   }
-  const mass = Float64Array.from(state.mass);
-  const massDay = Int16Array.from(state.massDay);
-  const lastEnd = Int16Array.from(state.lastEnd);
+  const mass = state.mass.slice();
+  const massDay = state.massDay.slice();
+  const lastEnd = state.lastEnd.slice();
   mass[paddock] = option.massAfter;
   massDay[paddock] = end;
   lastEnd[paddock] = end;

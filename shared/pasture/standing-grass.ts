@@ -27,11 +27,12 @@ function standingOn(
   day: number,
 ): { total: number; each: Float64Array } {
   let total = 0;
-  const each = Float64Array.from(swards, (sward, p) => {
-    const kg = usableKg(sward, state.mass[p]!, state.massDay[p]!, day);
-    total += kg;
-    return kg;
-  });
+  // Filled in place: a search asks for tens of thousands of these.
+  const each = new Float64Array(swards.length);
+  for (let p = 0; p < swards.length; p++) {
+    each[p] = usableKg(swards[p]!, state.mass[p]!, state.massDay[p]!, day);
+    total += each[p]!;
+  }
   return { total, each };
 }
 

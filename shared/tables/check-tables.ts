@@ -38,16 +38,38 @@ interface Part {
   readonly path: string;
 }
 
-/** Looks at a value that is as described, and at everything within it. */
+/** Looks at a value that is as described, and at everything within it that hangs on other values. */
 function visit(part: Part, look: (part: Part) => void): void {
   const { field, value, path } = part;
   look(part);
   if (field.kind !== 'list' && field.kind !== 'record' && field.kind !== 'row') return;
+  // Asked before anything is gone through: most of what tables hold stands for itself.
+  if (field.kind !== 'row' && !hangsOnOthers(field.of)) return;
   for (const [name, each] of Object.entries(value as Readonly<Record<string, unknown>>)) {
     if (each === undefined) continue;
     const of = field.kind === 'row' ? field.row.fields[name]! : field.of;
-    // Single figures have nothing left to look at.
-    if (of.kind !== 'number') visit({ field: of, value: each, path: `${path}.${name}` }, look);
+    if (hangsOnOthers(of)) visit({ field: of, value: each, path: `${path}.${name}` }, look);
+  }
+}
+
+/** Whether a value of this kind may contradict another one, or hold values that may. */
+function hangsOnOthers(field: Field): boolean {
+  switch (field.kind) {
+    case 'word':
+      return field.word.refersTo !== undefined;
+    case 'list':
+      return field.of.kind === 'row' || hangsOnOthers(field.of);
+    case 'record':
+      return hangsOnOthers(field.of);
+    case 'row': {
+      const { fields } = field.row;
+      return (
+        PAIRS.some(([, high]) => Object.hasOwn(fields, high)) ||
+        Object.values(fields).some(hangsOnOthers)
+      );
+    }
+    default:
+      return false;
   }
 }
 
@@ -83,7 +105,7 @@ function unknownRow(
 }
 
 function sameIds({ field, value, path }: Part): FieldProblem[] {
-  if (field.kind !== 'list') return [];
+  if (field.kind !== 'list' || field.of.kind !== 'row') return [];
   const ids = (value as { id?: string }[]).map((row) => row.id);
   return ids.flatMap((id, i) =>
     id === undefined || ids.indexOf(id) === i
@@ -123,9 +145,10 @@ function lowAboveHigh({ field, value, path }: Part): FieldProblem[] {
 const ORDERS = ['ageDays', 'ageWeeks', 'airC', 'fromDay'] as const;
 
 function notAscending({ field, value, path }: Part): FieldProblem[] {
-  if (field.kind !== 'list') return [];
+  if (field.kind !== 'list' || field.of.kind !== 'row') return [];
+  const { fields } = field.of.row;
   const points = value as Readonly<Record<string, unknown>>[];
-  return ORDERS.flatMap((order) =>
+  return ORDERS.filter((order) => Object.hasOwn(fields, order)).flatMap((order) =>
     points.flatMap((point, i): FieldProblem[] => {
       const [before, own] = [points[i - 1]?.[order], point[order]];
       return typeof before !== 'number' || typeof own !== 'number' || before < own || isRule(point)

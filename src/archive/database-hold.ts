@@ -1,6 +1,6 @@
 import { Injectable, type OnModuleDestroy, type OnModuleInit } from '@nestjs/common';
 import { InjectDataSource } from '@nestjs/typeorm';
-import { Client } from 'pg';
+import type { Client } from 'pg';
 import { DataSource } from 'typeorm';
 
 /** One lock for each schema, as each holds a database of its own. */
@@ -39,6 +39,8 @@ export class DatabaseHold implements OnModuleInit, OnModuleDestroy {
   private async take(): Promise<boolean> {
     const { options } = this.source;
     if (options.type !== 'postgres') return true;
+    // Loaded only here: on SQLite nobody needs it.
+    const { Client } = await import('pg');
     const client = new Client({ connectionString: options.url, keepAlive: true });
     client.on('error', () => this.takeAgain());
     await client.connect();

@@ -1,3 +1,4 @@
+import { workerData } from 'node:worker_threads';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
@@ -23,7 +24,6 @@ import { cutOutline } from '../outlines/cut-outline.js';
 import { outlinesOfGeoJson, type GeoJsonOutlines } from '../outlines/geojson.js';
 import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
 import { parseDailyCsv, parseForecastCsv, type ImportedDay } from '../weather-files/daily-csv.js';
-import { loadTables } from '../reference/load-tables.js';
 
 /** A batch to be planned, in the picture of its farm. */
 export interface AskedBatch {
@@ -38,14 +38,13 @@ export interface PlannedPicture {
   readonly pasture?: PasturePlan;
 }
 
-let read: Tables | undefined;
-/** Each thread reads the tables once, so that they are not sent along with every question. */
-const tables = (): Tables => (read ??= loadTables());
+/** A thread is given the tables when it starts, as they were checked when the program started. */
+const tables = workerData as Tables;
 
 const encoder = new TextEncoder();
 const jsonBytes = (value: unknown): Uint8Array => encoder.encode(JSON.stringify(value));
 
-const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture, tables(), pasture);
+const animalsOf = ({ picture, pasture }: PlannedPicture) => planAnimals(picture, tables, pasture);
 
 /**
  * Every plan is made by one of these, away from the thread that answers requests. Each takes one
@@ -80,28 +79,27 @@ export const TASKS = {
     parseForecastCsv(text, today),
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
-    jsonBytes(planBatch(picture, tables(), batchId, previousArrivalDate)),
+    jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),
 
   explainBatch: ({ picture, batchId }: AskedBatch): Uint8Array =>
-    jsonBytes(explainBatch(picture, tables(), batchId)),
+    jsonBytes(explainBatch(picture, tables, batchId)),
 
   findArrivals: (asked: AskedBatch & { readonly search: ArrivalSearch }): ArrivalWeek[] =>
-    findArrivals(asked.picture, tables(), asked.batchId, asked.search),
+    findArrivals(asked.picture, tables, asked.batchId, asked.search),
 
-  planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables()),
+  planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables),
 
-  explainPasture: (picture: FarmPicture): Uint8Array =>
-    jsonBytes(explainPasture(picture, tables())),
+  explainPasture: (picture: FarmPicture): Uint8Array => jsonBytes(explainPasture(picture, tables)),
 
-  planWork: (asked: PlannedPicture) => planWork(asked.picture, tables(), animalsOf(asked)),
+  planWork: (asked: PlannedPicture) => planWork(asked.picture, tables, animalsOf(asked)),
 
   workOutlook: (
     asked: PlannedPicture & { readonly history: readonly DailyWeather[] },
-  ): WorkOutlook => workOutlook(asked.picture, tables(), animalsOf(asked), asked.history),
+  ): WorkOutlook => workOutlook(asked.picture, tables, animalsOf(asked), asked.history),
 
   compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): WorkComparison =>
     compareWork(
-      tables(),
+      tables,
       { picture: now.picture, animals: animalsOf(now) },
       { picture: then.picture, animals: animalsOf(then) },
     ),
@@ -110,7 +108,7 @@ export const TASKS = {
     sitterSheet(
       asked.handover,
       asked.plan,
-      stopsOn(asked.picture.facilities, tables(), animalsOf(asked)),
+      stopsOn(asked.picture.facilities, tables, animalsOf(asked)),
     ),
 };
 

@@ -2,6 +2,7 @@ import { Injectable, type OnModuleDestroy } from '@nestjs/common';
 import { availableParallelism } from 'node:os';
 import { Piscina } from 'piscina';
 import { askerNow } from '../common/asker.js';
+import { TablesService } from '../reference/tables.service.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { TaskInput, TaskName, TaskOutput } from './tasks.js';
 import { Turns } from './turns.js';
@@ -21,13 +22,18 @@ const IDLE_MS = 60_000;
  */
 @Injectable()
 export class WorkPool implements OnModuleDestroy {
-  private readonly threads = new Piscina<Asked, Answered>({
-    ...WORKER_FILE,
-    minThreads: 0,
-    maxThreads: THREADS,
-    idleTimeout: IDLE_MS,
-  });
+  private readonly threads: Piscina<Asked, Answered>;
   private readonly turns = new Turns(THREADS);
+
+  constructor({ tables }: TablesService) {
+    this.threads = new Piscina<Asked, Answered>({
+      ...WORKER_FILE,
+      minThreads: 0,
+      maxThreads: THREADS,
+      idleTimeout: IDLE_MS,
+      workerData: tables,
+    });
+  }
 
   /**
    * Does a task in a thread, for whoever asks now.

@@ -45,14 +45,15 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
   const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);
+  const ofGrowth = growthRows(request, weather, grass);
   return {
     ...request,
     span,
     weather,
     grass,
     energyMcalPerKg,
-    growth: together(growthRows(request, weather, grass)),
-    order: together([...growthRows(request, weather, grass), ...orderRows(request)]),
+    growth: together(ofGrowth),
+    order: together([...ofGrowth, ...orderRows(request)]),
     herdDays: herds.map((herd) =>
       herdDays(herd, tables, {
         first: span.first,

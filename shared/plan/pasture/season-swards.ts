@@ -1,7 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
-import type { GrassReading, Paddock, Productivity } from '../../farm/paddock.js';
+import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
-import { yearCurve } from '../../maths/year-curve.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
 import { ratePerDayOfMean, regrown, temperatureFactor } from '../../pasture/regrowth.js';
@@ -12,6 +11,7 @@ import type { Forage } from '../../tables/pasture-tables.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 import type { SeasonWeather, WeatherRun } from './season-weather.js';
+import { tableGrowth } from './table-growth.js';
 
 /** A paddock with what its season was worked out from. */
 export interface SeasonSward {
@@ -151,19 +151,6 @@ function growthOf(
 
 /** Eased, so that it stays tame where both shares are next to nothing. */
 const ratio = (now: number, usual: number, ease: number): number => (now + ease) / (usual + ease);
-
-/** Daily growth by a forage's monthly table; months are turned by half a year in the south. */
-function tableGrowth(
-  forage: Forage,
-  productivity: Productivity,
-  latitudeDeg: number,
-  dayOfYear: Int16Array,
-): Float64Array {
-  const months = forage.growthKgPerHaDay[productivity];
-  const own = latitudeDeg < 0 ? [...months.slice(6), ...months.slice(0, 6)] : months;
-  const year = yearCurve(own, 0);
-  return Float64Array.from(dayOfYear, (day) => year[day - 1]!);
-}
 
 /** Growth between two readings with no grazing in between, measured and expected. */
 function pairsOf(

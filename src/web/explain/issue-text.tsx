@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import type { PlanIssue } from '../../../shared/problems/plan-issue.js';
 import type { Tables } from '../../../shared/tables/tables.js';
-import { MarkBadge } from './explain-panel.js';
+import { MarkBadge } from './mark-badge.js';
 
 /** A warning, with what the figures it goes by rest on. */
 export function IssueText({

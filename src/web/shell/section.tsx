@@ -1,7 +1,7 @@
 import { Alert, Card, Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Tables } from '../../../shared/tables/tables.js';
-import { MarkBadge } from '../explain/explain-panel.js';
+import { MarkBadge } from '../explain/mark-badge.js';
 
 export function Section({ title, children }: { title: string; children: ReactNode }) {
   return (

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import { AskerGone } from '../../../src/common/asker.js';
 import type { Turns } from '../../../src/work-pool/turns.js';
+import { TablesService } from '../../../src/reference/tables.service.js';
 import { WorkPool } from '../../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../../support/app.js';
 import { databases } from '../../support/databases.js';
@@ -10,7 +11,7 @@ import { newPicture } from '../../support/pictures.js';
 describe('the pool', () => {
   let pool: WorkPool;
   beforeAll(() => {
-    pool = new WorkPool();
+    pool = new WorkPool(new TablesService());
   });
   afterAll(() => pool.onModuleDestroy());
 

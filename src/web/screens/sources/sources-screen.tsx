@@ -1,7 +1,8 @@
 import { Card, Stack, Text, Title } from '@mantine/core';
 import { MARK_MEANING } from '../../../../shared/explain/formula.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { MarkBadge, SourceView } from '../../explain/explain-panel.js';
+import { MarkBadge } from '../../explain/mark-badge.js';
+import { SourceView } from '../../explain/source-view.js';
 import { JudgementList } from './judgement-list.js';
 
 /** What the marks mean, the judgments that plans go by, and every source a number may rest on. */
