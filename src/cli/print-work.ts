@@ -2,15 +2,8 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
-import {
-  formatChance,
-  formatDate,
-  formatHours,
-  formatMonthDay,
-  formatShortDate,
-  formatValue,
-} from '../../shared/units/format.js';
-import type { Reader } from '../../shared/units/format.js';
+import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
+import { formatChance, formatHours, formatValue, type Reader } from '../../shared/units/format.js';
 import { tablesFor } from './text.js';
 
 const NEXT_DAYS = 4;
@@ -18,11 +11,12 @@ const NEXT_DAYS = 4;
 /** A household's work as text: the next days, what will not fit, weeks and the whole season. */
 export function printWork(plan: WorkPlan, reader: Reader): string {
   const { table } = tablesFor(reader);
+  const near = (date: string): string => formatDate(date, reader);
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   const days = Array.from({ length: NEXT_DAYS }, (_, k) => addDays(plan.today, k));
   const next = days.flatMap((date, k) => {
     const chores = (plan.chores[k] ?? []).map((chore) => [
-      formatShortDate(date),
+      near(date),
       `${chore.name}, ${chore.belongsTo}`,
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
       formatHours(chore.hours),
@@ -32,7 +26,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       job.pieces
         .filter((piece) => piece.date === date)
         .map((piece) => [
-          formatShortDate(date),
+          near(date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           piece.personIds.map((id) => names.get(id) ?? id).join(' and '),
           formatHours(piece.hours),
@@ -44,14 +38,14 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
-    `Work from ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
+    `Work from ${near(plan.today)} to ${near(plan.to)}`,
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
+        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
     ...(unfit.length + short.length === 0
       ? ['\nTime for everything.']
@@ -62,7 +56,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
             unfit.map((job) => [
               [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
               formatHours(job.hours),
-              formatShortDate(job.latest),
+              near(job.latest),
               job.why,
               job.waysToFit.join(' '),
             ]),
@@ -72,7 +66,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     table(
       ['week of', 'available', 'chores', 'planned', 'due', ''],
       plan.weeks.map((week) => [
-        formatShortDate(week.from),
+        near(week.from),
         formatHours(week.hours),
         formatHours(week.choreHours),
         formatHours(week.plannedHours),
@@ -86,10 +80,10 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       plan.jobs
         .filter(({ pieces }) => 0 < pieces.length)
         .map((job) => [
-          formatShortDate(job.pieces[0]!.date),
+          near(job.pieces[0]!.date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           formatHours(job.hours),
-          formatShortDate(job.latest),
+          near(job.latest),
           `${job.calendarSpareDays} d`,
           job.why,
         ]),
@@ -101,6 +95,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
 /** Chances of a household's work as text, with workable days and frost. */
 export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const { table } = tablesFor(reader);
+  const near = (date: string): string => formatDate(date, reader);
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
     '\nWill it get done?',
@@ -108,9 +103,9 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
       ['work', 'due by', 'in time', 'start by, to be safe 9 years in 10', 'suitable days'],
       outlook.jobs.map((job) => [
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
-        formatShortDate(job.latest),
+        near(job.latest),
         formatChance(job.chance),
-        job.startBySafe === undefined ? 'no day is early enough' : formatShortDate(job.startBySafe),
+        job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
         job.suitableDays
           ? `${job.suitableDays.tenth} to ${job.suitableDays.ninetieth} of ${job.windowDays}`
           : 'any',
@@ -120,7 +115,7 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     table(
       ['from', 'days', 'wet year', 'half', 'dry year'],
       outlook.workable.map((span) => [
-        formatShortDate(span.from),
+        near(span.from),
         span.days,
         span.tenth,
         span.half,
@@ -132,10 +127,10 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
       ['at or below', 'last spring, half', '9 of 10 by', 'first fall, half', '9 of 10 after'],
       outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
         formatValue(thresholdC, 'degC', reader),
-        lastSpring ? formatMonthDay(lastSpring.half) : 'none',
-        lastSpring ? formatMonthDay(lastSpring.ninetieth) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.half) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.tenth) : 'none',
+        lastSpring ? formatMonthDay(lastSpring.half, reader) : 'none',
+        lastSpring ? formatMonthDay(lastSpring.ninetieth, reader) : 'none',
+        firstAutumn ? formatMonthDay(firstAutumn.half, reader) : 'none',
+        firstAutumn ? formatMonthDay(firstAutumn.tenth, reader) : 'none',
       ]),
     ),
   ].join('\n');
@@ -146,7 +141,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
   return sheet.pages
     .map((page) =>
       [
-        `${formatDate(page.date)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
+        `${formatLongDate(page.date, reader)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(

@@ -98,7 +98,7 @@ export const TASKS = {
     sitterSheet(
       asked.handover,
       asked.plan,
-      stopsOn(asked.picture.facilities, tables(), animalsOf(asked)),
+      stopsOn(asked.picture, tables(), animalsOf(asked)),
     ),
 };
 

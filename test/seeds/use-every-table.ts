@@ -376,7 +376,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const sheet = sitterSheet(
     handover,
     plan,
-    stopsOn(birds.facilities, tables, { batches, pasture }),
+    stopsOn(birds, tables, { batches, pasture }),
   );
   return [
     ...tables.jobSets.map((set) => {
