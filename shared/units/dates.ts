@@ -21,18 +21,16 @@ const PATTERNS = {
  * A date with its weekday, and with the year where it is not the year of the reader's day or that
  * day is not known: Wed, Apr 21 or Wed 21 Apr; Wed, Apr 21, 2027 or Wed 21 Apr 2027.
  */
-export const formatDate = (date: string, reader: DateReader): string =>
-  reader.today !== undefined && date.slice(0, 4) === reader.today.slice(0, 4)
-    ? formatShortDate(date, reader)
+export function formatDate(date: string, reader: DateReader): string {
+  const isThisYear = date.slice(0, 4) === reader.today?.slice(0, 4);
+  return isThisYear
+    ? written(date, PATTERNS[reader.units].withoutYear)
     : formatLongDate(date, reader);
+}
 
 /** The same, always with the year: for what is kept, such as the head of a printed sheet. */
 export const formatLongDate = (date: string, { units }: DateReader): string =>
   written(date, PATTERNS[units].withYear);
-
-/** The same, never with the year: for a place that says the year already. */
-export const formatShortDate = (date: string, { units }: DateReader): string =>
-  written(date, PATTERNS[units].withoutYear);
 
 /** A month and day such as 05-20, in no particular year: May 20 or 20 May. */
 export const formatMonthDay = (monthDay: string, { units }: DateReader): string =>

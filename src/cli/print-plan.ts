@@ -95,7 +95,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           p.deliveries
             .slice(0, 3)
             .map((d) => `${near(String(d.buyBy.value))} (${d.bags.value})`)
-            .join(', ') + (p.deliveries.length > 3 ? ' …' : ''),
+            .join('; ') + (p.deliveries.length > 3 ? ' …' : ''),
         ]),
       ),
     ),
