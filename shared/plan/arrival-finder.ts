@@ -13,7 +13,7 @@ import { MAX_FINDER_DAYS } from '../farm/bounds.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
-import { formatShortDate } from '../units/format.js';
+import { formatDate, type DateReader } from '../units/dates.js';
 import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
 import { valuesOf } from '../tables/judgements.js';
@@ -96,20 +96,24 @@ export const scoreOf = (
   );
 
 /** Answers "why not that week?" against the best one. */
-export function whyNot(weeks: readonly ArrivalWeek[], arrivalDate: PlainDate): string {
+export function whyNot(
+  weeks: readonly ArrivalWeek[],
+  arrivalDate: PlainDate,
+  reader: DateReader,
+): string {
   const week = weeks.find(
     (w) => w.arrivalDate <= arrivalDate && arrivalDate < addDays(w.arrivalDate, 7),
   );
   const best = weeks.find((w) => w.rank === 1);
   if (!week || !best) return 'That week is not in the span that was searched.';
   if (week === best)
-    return `${formatShortDate(week.arrivalDate)} is the best week of the span, with ${week.score} points.`;
+    return `${formatDate(week.arrivalDate, reader)} is the best week of the span, with ${week.score} points.`;
   const against = week.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points);
   const because =
     against.length === 0
       ? 'Nothing speaks against it; it only comes later.'
       : against.map((r) => r.text).join(' ');
-  return `${formatShortDate(week.arrivalDate)} has ${week.score} points, ${formatShortDate(best.arrivalDate)} has ${best.score}. ${because}`;
+  return `${formatDate(week.arrivalDate, reader)} has ${week.score} points, ${formatDate(best.arrivalDate, reader)} has ${best.score}. ${because}`;
 }
 
 function withoutFixedDates(request: PlanRequest): PlanRequest {

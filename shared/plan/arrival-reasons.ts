@@ -11,7 +11,8 @@ import type { Away, Person } from '../farm/farm.js';
 import { conductionWPerK } from '../poultry/brooder-heat.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { defaultRow, rowById } from '../tables/tables.js';
-import { formatShortDate, formatValue } from '../units/format.js';
+import { formatDate } from '../units/dates.js';
+import { formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
 import { daysOfHeat } from './heat-days.js';
 import type { Judgements } from '../tables/judgements.js';
@@ -50,6 +51,10 @@ export interface CandidateWeek {
   readonly earliest: number;
 }
 
+/** A date as the household reads it today. */
+const dateText = (date: PlainDate, { farm, today }: PlanRequest): string =>
+  formatDate(date, { units: farm.units, today });
+
 const daysText = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
 
 type MaybeReason = ArrivalReason | undefined;
@@ -72,6 +77,7 @@ export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
 
 function nights({
   points,
+  request,
   moveDay,
   earliest,
   moveOutDate,
@@ -91,7 +97,7 @@ function nights({
     moveOutChance === undefined
       ? ''
       : `; warm enough in ${Math.round(moveOutChance * 100)} % of years`;
-  const when = `out on ${formatShortDate(moveOutDate!)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
+  const when = `out on ${dateText(moveOutDate!, request)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
   return {
     code: 'nights',
     points: Math.min(points.heldMost, held * points.perDayHeld) + unsure,
@@ -134,7 +140,7 @@ function places({
     return {
       code: 'places',
       points: points.placeTaken,
-      text: `${name} is held by ${other.batchName} until ${formatShortDate(other.to)}.`,
+      text: `${name} is held by ${other.batchName} until ${dateText(other.to, request)}.`,
     };
   }
   return wanted.length === 0
@@ -159,7 +165,7 @@ function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): M
       return {
         code: 'room',
         points: points.brooderTooSmall,
-        text: `${brooder.name} is outgrown on ${formatShortDate(addDays(arrivalDate, i))}, ${daysText(until - i)} before the move.`,
+        text: `${brooder.name} is outgrown on ${dateText(addDays(arrivalDate, i), request)}, ${daysText(until - i)} before the move.`,
       };
     }
   }
@@ -291,7 +297,7 @@ function hasUnattendedDay(people: readonly Person[], span: Away): boolean {
 function cold({ points, request, leavingDate, life, weather }: CandidateWeek): MaybeReason {
   if (life.firstEggAgeDays !== undefined) return undefined;
   const high = weather.maxC[weather.maxC.length - 1]!;
-  const on = formatShortDate(leavingDate);
+  const on = dateText(leavingDate, request);
   if (high < points.coldWorkC)
     return {
       code: 'cold',
@@ -316,7 +322,7 @@ function shipping({ points, request, arrivalDate, weather }: CandidateWeek): Arr
     reasons.push({
       code: 'shipping',
       points: points.notDelivered,
-      text: `No post on ${formatShortDate(arrivalDate)}; the box would wait, and 72 hours from hatch is the limit.`,
+      text: `No post on ${dateText(arrivalDate, request)}; the box would wait, and 72 hours from hatch is the limit.`,
     });
   } else if (request.farm.noDeliveryDates.includes(addDays(arrivalDate, 1))) {
     reasons.push({

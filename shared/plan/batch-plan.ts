@@ -85,7 +85,7 @@ export function planBatch(
   });
   const tasks = planTasks(context, feed.part);
   const occupies = occupanciesOf(context);
-  const taken = { issues: collisions(occupies, context.occupied, context.facilities) };
+  const taken = { issues: collisions(occupies, context) };
   const { issues, cautions, series } = joined([
     { cautions: OF_EVERY_BATCH },
     ...[birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],

@@ -3,7 +3,7 @@ import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { moveOutIndex, moveOutRuleOf } from './move-out.js';
-import { formatShortDate, formatValue } from '../units/format.js';
+import { formatValue } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
 import type { PlanRequest } from './request.js';
@@ -41,6 +41,7 @@ export function planContext(request: PlanRequest): PlanContext {
     weather.minC,
     moveOutNights.value,
   );
+  const reader = { ...request.farm, today: request.today };
   return {
     ...request,
     life,
@@ -51,8 +52,7 @@ export function planContext(request: PlanRequest): PlanContext {
     moveOutDay,
     brooderDays: moveOutDay ?? life.days - 1,
     dateOf: (dayIndex) => addDays(arrivalDate, dayIndex),
-    say: (value, unit) =>
-      unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
+    say: (value, unit) => formatValue(value, unit, reader),
   };
 }
 

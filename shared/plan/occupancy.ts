@@ -1,8 +1,6 @@
 import { addDays } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
-import type { Facility } from '../farm/facility.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { formatShortDate } from '../units/format.js';
 import type { PlanContext } from './context.js';
 
 /** What a batch holds on to, and when: its brooder and its pens or coop. */
@@ -31,18 +29,18 @@ export const overlaps = (a: Occupancy, b: Occupancy): boolean =>
 /** One warning for each place that two batches want on the same days. */
 export function collisions(
   mine: readonly Occupancy[],
-  others: readonly Occupancy[],
-  facilities: readonly Facility[],
+  { occupied, facilities, say }: Pick<PlanContext, 'occupied' | 'facilities' | 'say'>,
 ): PlanIssue[] {
+  const days = ({ from, to }: Occupancy): string => `${say(from, 'date')} to ${say(to, 'date')}`;
   return mine.flatMap((own) =>
-    others
+    occupied
       .filter((other) => overlaps(own, other))
       .map((other) => {
         const name = facilities.find((f) => f.id === own.facilityId)?.name ?? 'A place';
         return issue(
           'act',
           'place-taken',
-          `${name} is wanted from ${formatShortDate(own.from)} to ${formatShortDate(own.to)}, but ${other.batchName} holds it from ${formatShortDate(other.from)} to ${formatShortDate(other.to)}, cleaning days counted. Move one of the two batches.`,
+          `${name} is wanted from ${days(own)}, but ${other.batchName} holds it from ${days(other)}, cleaning days counted. Move one of the two batches.`,
         );
       }),
   );

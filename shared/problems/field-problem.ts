@@ -1,5 +1,6 @@
 import { isPlainDate } from '../calendar/plain-date.js';
-import { formatBound, formatDate, formatTyped, type Reader } from '../units/format.js';
+import { formatDate } from '../units/dates.js';
+import { formatBound, formatTyped, type Reader } from '../units/format.js';
 import { labelAfter, SHOWN, storedLabel, type Unit } from '../units/unit.js';
 
 /** One thing that is wrong with one field, as data. Wording is made in this file only. */
@@ -125,7 +126,7 @@ function forPerson(
   end?: 'min' | 'max',
 ): string {
   if (typeof value === 'string') {
-    if (isPlainDate(value)) return formatDate(value);
+    if (isPlainDate(value)) return formatDate(value, reader);
     return end === undefined ? shown(value) : value;
   }
   if (typeof value !== 'number') return shown(value);

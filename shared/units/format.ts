@@ -1,14 +1,13 @@
-import { DateTime } from 'luxon';
-import { labelAfter, SHOWN, toShown, type Unit, type UnitSystem } from './unit.js';
+import { formatDate, type DateReader } from './dates.js';
+import { labelAfter, SHOWN, toShown, type Unit } from './unit.js';
 
-export interface Reader {
-  readonly units: UnitSystem;
+export interface Reader extends DateReader {
   readonly currency: string;
 }
 
 /** One number or date as a person of this farm reads it, unit included. */
 export function formatValue(value: number | string, unit: Unit, reader: Reader): string {
-  if (typeof value === 'string') return unit === 'date' ? formatDate(value) : value;
+  if (typeof value === 'string') return unit === 'date' ? formatDate(value, reader) : value;
   if (unit === 'money') return formatMoney(value, reader.currency);
   if (unit === 'moneyPerKg') {
     return `${formatMoney(toShown(value, unit, reader.units), reader.currency)} ${SHOWN[unit][reader.units].label}`;
@@ -94,21 +93,6 @@ export function minorDigits(currency: string): number {
   return digits;
 }
 
-/** 2027-04-21 → Wed 21 Apr 2027. */
-export const formatDate = (iso: string): string => DateTime.fromISO(iso).toFormat('ccc d LLL yyyy');
-
-const shortDates = new Map<string, string>();
-
-/** 2027-04-21 → Wed 21 Apr. */
-export function formatShortDate(iso: string): string {
-  let text = shortDates.get(iso);
-  if (text === undefined) {
-    if (5000 < shortDates.size) shortDates.clear();
-    shortDates.set(iso, (text = DateTime.fromISO(iso).toFormat('ccc d LLL')));
-  }
-  return text;
-}
-
 /** Hours as people say them: 45 min, 2 h, 2 h 30 min. */
 export function formatHours(hours: number): string {
   const minutes = Math.round(hours * 60);
@@ -117,18 +101,6 @@ export function formatHours(hours: number): string {
   if (whole === 0) return `${rest} min`;
   return rest === 0 ? `${whole} h` : `${whole} h ${rest} min`;
 }
-
-/** A month and day such as 05-20, in no particular year. */
-export const formatMonthDay = (monthDay: string): string =>
-  DateTime.fromISO(`2024-${monthDay}`).toFormat('d LLL');
-
-/** Short, but with the year when the day is more than a year from today. */
-export const formatNearDate = (iso: string, today: string): string =>
-  FAR_DAYS < Math.abs(DateTime.fromISO(iso).diff(DateTime.fromISO(today), 'days').days)
-    ? formatDate(iso)
-    : formatShortDate(iso);
-
-const FAR_DAYS = 365;
 
 const moneyFormats = new Map<string, Intl.NumberFormat>();
 function moneyFormat(currency: string): Intl.NumberFormat {

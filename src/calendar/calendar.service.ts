@@ -33,7 +33,7 @@ export class CalendarService {
         },
       ]);
     }
-    const entries = calendarEntries(plan, pasture).filter(
+    const entries = calendarEntries(plan, farm.units, pasture).filter(
       ({ personIds }) => !person || !personIds || personIds.includes(person.id),
     );
     // Every change of the farm makes a new plan: the last one told of is the one that holds.

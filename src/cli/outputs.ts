@@ -13,6 +13,7 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
 import { printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
@@ -36,7 +37,7 @@ export interface Asked {
 export const OUTPUTS = {
   work: (asked: Asked): string => {
     const { plan } = workOf(asked);
-    return asked.json ? JSON.stringify(plan) : printWork(plan, asked.picture.farm);
+    return asked.json ? JSON.stringify(plan) : printWork(plan, readerOf(asked.picture));
   },
 
   chances: (asked: Asked): string => {
@@ -44,7 +45,7 @@ export const OUTPUTS = {
     refuseUnplannable(picture, tables);
     return printOutlook(
       workOutlook(picture, tables, planAnimals(picture, tables), []),
-      picture.farm,
+      readerOf(picture),
     );
   },
 
@@ -63,7 +64,8 @@ export const OUTPUTS = {
     const weeks = atItsPlace(asked, batchOf(asked, asked.batch), ({ id }) =>
       findArrivals(picture, tables, id, { from, to }),
     );
-    return date === undefined ? printArrivals(weeks, picture.today) : whyNot(weeks, date);
+    const reader = readerOf(picture);
+    return date === undefined ? printArrivals(weeks, reader) : whyNot(weeks, date, reader);
   },
 
   pasture: (asked: Asked): string => {
@@ -79,14 +81,14 @@ export const OUTPUTS = {
     const which = asked.words[0] ?? '1';
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
-    const stops = stopsOn(picture.facilities, tables, animals);
-    return printSheet(sitterSheet(handover, plan, stops), picture.farm);
+    const stops = stopsOn(picture, tables, animals);
+    return printSheet(sitterSheet(handover, plan, stops), readerOf(picture));
   },
 
   calendar: (asked: Asked): string => {
     const { plan, animals } = workOf(asked);
-    const { name } = asked.picture.farm;
-    return feedText(calendarEntries(plan, animals.pasture), { name, id: name, revision: 1 });
+    const { name, units } = asked.picture.farm;
+    return feedText(calendarEntries(plan, units, animals.pasture), { name, id: name, revision: 1 });
   },
 };
 
@@ -97,8 +99,11 @@ function workOf({ picture, tables }: Asked): { plan: WorkPlan; animals: AnimalPl
   return { plan, animals };
 }
 
+/** Who reads it: the household, on the day it is there. */
+const readerOf = ({ farm, today }: FarmPicture): Reader => ({ ...farm, today });
+
 const opened = ({ picture, tables, explain }: Asked, quantities: readonly Quantity[]): string =>
-  explanationsText(quantities, tables, picture.farm, explain ?? '');
+  explanationsText(quantities, tables, readerOf(picture), explain ?? '');
 
 /** A batch by its name or id; the first where none is named. */
 function batchOf({ picture: { batches } }: Asked, given: string | undefined): NamedBatch {

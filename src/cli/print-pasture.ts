@@ -8,7 +8,8 @@ import {
 } from '../../shared/plan/pasture/season-rows.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { taskHours } from '../../shared/plan/tasks/task-hours.js';
-import { formatDate, formatNearDate, formatValue } from '../../shared/units/format.js';
+import { formatDate, formatLongDate } from '../../shared/units/dates.js';
+import { formatValue, type Reader } from '../../shared/units/format.js';
 import {
   cautionsText,
   issuesText,
@@ -21,16 +22,17 @@ import {
 
 /** A season of grass and cattle as readable tables. */
 export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): string {
-  const { table, facts, show } = tablesFor(farm);
-  const near = (iso: string): string => formatNearDate(iso, plan.today);
+  const reader: Reader = { ...farm, today: plan.today };
+  const { table, facts, show } = tablesFor(reader);
+  const near = (iso: string): string => formatDate(iso, reader);
   const nameOf = (rows: readonly { id: string; name: string }[], id: string): string =>
     rows.find((row) => row.id === id)?.name ?? id;
-  const cm = (value: number): string => formatValue(value, 'cm', farm);
+  const cm = (value: number): string => formatValue(value, 'cm', reader);
   const { hay, keyDates: turning, stocking: sizing } = plan;
   return [
     title(`Grass and cattle: ${farm.name}`),
     paragraph(
-      `Planned on ${formatDate(plan.today)} for ${formatDate(plan.from)} to ${formatDate(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
+      `Planned on ${formatLongDate(plan.today, reader)} for ${near(plan.from)} to ${near(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
     ),
     issuesText(plan),
     section(

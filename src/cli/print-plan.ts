@@ -3,7 +3,8 @@ import type { Farm } from '../../shared/farm/farm.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import { formatDate, formatNearDate, formatValue, type Reader } from '../../shared/units/format.js';
+import { formatDate, formatLongDate, type DateReader } from '../../shared/units/dates.js';
+import { formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
   cautionsText,
@@ -18,14 +19,15 @@ import {
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
-  const { table, facts } = tablesFor(farm);
-  const near = (iso: string): string => formatNearDate(iso, plan.today);
+  const reader: Reader = { ...farm, today: plan.today };
+  const { table, facts } = tablesFor(reader);
+  const near = (iso: string): string => formatDate(iso, reader);
   const { birds, feed, heat, outdoors, leaving, laying, bill } = plan;
 
   return [
     title(`${plan.name}: ${plan.strain}, ${plan.sex.replace('-', ' ')}`),
     paragraph(
-      `Planned on ${formatDate(plan.today)}. Weather: ${plan.weather.label.toLowerCase()}. Growth table: ${birds.growthTable}.`,
+      `Planned on ${formatLongDate(plan.today, reader)}. Weather: ${plan.weather.label.toLowerCase()}. Growth table: ${birds.growthTable}.`,
     ),
     issuesText(plan),
     section(
@@ -53,7 +55,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           near(s.to),
           s.fromAgeDays === s.toAgeDays ? `${s.toAgeDays} d` : `${s.fromAgeDays}–${s.toAgeDays} d`,
           s.underHeater,
-          rangeText(s.underHeater, farm),
+          rangeText(s.underHeater, reader),
           s.coolEnd,
           s.room,
         ]),
@@ -93,14 +95,14 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           p.deliveries
             .slice(0, 3)
             .map((d) => `${near(String(d.buyBy.value))} (${d.bags.value})`)
-            .join(', ') + (p.deliveries.length > 3 ? ' …' : ''),
+            .join('; ') + (p.deliveries.length > 3 ? ' …' : ''),
         ]),
       ),
     ),
     facts(
       feed.total,
       feed.perBird,
-      leaving?.conversion && [leaving.conversion, conversionText(leaving.conversion, farm)],
+      leaving?.conversion && [leaving.conversion, conversionText(leaving.conversion, reader)],
       feed.peakWater,
     ),
     section(
@@ -204,16 +206,16 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
 }
 
 /** Candidate weeks, best first. */
-export function printArrivals(weeks: readonly ArrivalWeek[], today: string): string {
+export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader): string {
   const ranked = [...weeks].sort((a, b) => a.rank - b.rank);
   return drawTable(
     ['rank', 'arrival', 'points', 'out', 'leaves', 'why'],
     ranked.map((w) => [
       String(w.rank),
-      formatNearDate(w.arrivalDate, today),
+      formatDate(w.arrivalDate, reader),
       String(w.score),
-      w.moveOutDate ? formatNearDate(w.moveOutDate, today) : '–',
-      formatNearDate(w.leavingDate, today),
+      w.moveOutDate ? formatDate(w.moveOutDate, reader) : '–',
+      formatDate(w.leavingDate, reader),
       w.reasons
         .filter((r) => 0 < r.points)
         .map((r) => r.text)

@@ -2,16 +2,14 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
   formatChance,
-  formatDate,
   formatHours,
-  formatMonthDay,
-  formatShortDate,
   formatValue,
   formatYears,
+  type Reader,
 } from '../../shared/units/format.js';
-import type { Reader } from '../../shared/units/format.js';
 import { tablesFor } from './text.js';
 
 const NEXT_DAYS = 4;
@@ -19,11 +17,12 @@ const NEXT_DAYS = 4;
 /** A household's work as text: the next days, what will not fit, weeks and the whole season. */
 export function printWork(plan: WorkPlan, reader: Reader): string {
   const { table } = tablesFor(reader);
+  const near = (date: string): string => formatDate(date, reader);
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   const days = Array.from({ length: NEXT_DAYS }, (_, k) => addDays(plan.today, k));
   const next = days.flatMap((date, k) => {
     const chores = (plan.chores[k] ?? []).map((chore) => [
-      formatShortDate(date),
+      near(date),
       `${chore.name}, ${chore.belongsTo}`,
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
       formatHours(chore.hours),
@@ -33,7 +32,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       job.pieces
         .filter((piece) => piece.date === date)
         .map((piece) => [
-          formatShortDate(date),
+          near(date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           piece.personIds.map((id) => names.get(id) ?? id).join(' and '),
           formatHours(piece.hours),
@@ -45,14 +44,14 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
-    `Work from ${formatDate(plan.today)} to ${formatDate(plan.to)}`,
+    `Work from ${near(plan.today)} to ${near(plan.to)}`,
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
       : table(['on', 'work', 'who', 'hours', 'why then'], next),
     ...short.map(
       (job) =>
-        `${job.name} on ${formatShortDate(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
+        `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
     ...(unfit.length + short.length === 0
       ? ['\nTime for everything.']
@@ -63,7 +62,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
             unfit.map((job) => [
               [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
               formatHours(job.hours),
-              formatShortDate(job.latest),
+              near(job.latest),
               job.why,
               job.waysToFit.join(' '),
             ]),
@@ -73,7 +72,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     table(
       ['week of', 'available', 'chores', 'planned', 'due', ''],
       plan.weeks.map((week) => [
-        formatShortDate(week.from),
+        near(week.from),
         formatHours(week.hours),
         formatHours(week.choreHours),
         formatHours(week.plannedHours),
@@ -87,10 +86,10 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       plan.jobs
         .filter(({ pieces }) => 0 < pieces.length)
         .map((job) => [
-          formatShortDate(job.pieces[0]!.date),
+          near(job.pieces[0]!.date),
           [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
           formatHours(job.hours),
-          formatShortDate(job.latest),
+          near(job.latest),
           `${job.calendarSpareDays} d`,
           job.why,
         ]),
@@ -103,6 +102,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
 export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const sure = formatYears(outlook.sureShare, 'of');
   const { table } = tablesFor(reader);
+  const near = (date: string): string => formatDate(date, reader);
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
     '\nWill it get done?',
@@ -116,9 +116,9 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
       ],
       outlook.jobs.map((job) => [
         [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
-        formatShortDate(job.latest),
+        near(job.latest),
         formatChance(job.chance),
-        job.startBySafe === undefined ? 'no day is early enough' : formatShortDate(job.startBySafe),
+        job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
         job.suitableDays
           ? `${job.suitableDays.tenth} to ${job.suitableDays.ninetieth} of ${job.windowDays}`
           : 'any',
@@ -128,7 +128,7 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     table(
       ['from', 'days', 'wet year', 'half', 'dry year'],
       outlook.workable.map((span) => [
-        formatShortDate(span.from),
+        near(span.from),
         span.days,
         span.tenth,
         span.half,
@@ -140,10 +140,10 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
       ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
       outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
         formatValue(thresholdC, 'degC', reader),
-        lastSpring ? formatMonthDay(lastSpring.half) : 'none',
-        lastSpring ? formatMonthDay(lastSpring.ninetieth) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.half) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.tenth) : 'none',
+        lastSpring ? formatMonthDay(lastSpring.half, reader) : 'none',
+        lastSpring ? formatMonthDay(lastSpring.ninetieth, reader) : 'none',
+        firstAutumn ? formatMonthDay(firstAutumn.half, reader) : 'none',
+        firstAutumn ? formatMonthDay(firstAutumn.tenth, reader) : 'none',
       ]),
     ),
   ].join('\n');
@@ -154,7 +154,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
   return sheet.pages
     .map((page) =>
       [
-        `${formatDate(page.date)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
+        `${formatLongDate(page.date, reader)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(

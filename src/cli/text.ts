@@ -124,6 +124,10 @@ export function drawTable(head: string[], rows: string[][]): string {
 /** A blank on both sides of a cell. */
 const PADDING = 2;
 
+/** A date with its year: cells up to this long are not broken while there are longer ones. */
+const SHORT_CELL = 'Wed, Apr 21, 2027'.length;
+const NARROWEST_TEXT = 14;
+
 /** As wide as the content, or with the widest columns narrowed until the table fits the line. */
 function columnWidths(rows: readonly string[][]): number[] {
   const widths = rows[0]!.map(
@@ -131,8 +135,11 @@ function columnWidths(rows: readonly string[][]): number[] {
       PADDING + Math.max(...rows.flatMap((row) => row[k]!.split('\n').map((line) => line.length))),
   );
   const room = LINE_WIDTH - widths.length - 1;
+  const isText = widths.map((width) => PADDING + SHORT_CELL < width);
   while (room < widths.reduce((sum, width) => sum + width, 0)) {
-    widths[widths.indexOf(Math.max(...widths))]! -= 1;
+    const texts = widths.map((width, k) => (isText[k] && NARROWEST_TEXT < width ? width : 0));
+    const narrowed = texts.some((width) => 0 < width) ? texts : widths;
+    widths[narrowed.indexOf(Math.max(...narrowed))]! -= 1;
   }
   return widths;
 }

@@ -1,9 +1,10 @@
 import { Module } from '@nestjs/common';
+import { FarmsModule } from '../farms/farms.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { HandoversService } from './handovers.service.js';
 
 @Module({
-  imports: [PeopleModule],
+  imports: [FarmsModule, PeopleModule],
   providers: [HandoversService],
   exports: [HandoversService],
 })

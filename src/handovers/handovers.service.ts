@@ -7,6 +7,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Expected } from '../common/expected-version.js';
 import { OwnedRows } from '../rows/owned-rows.js';
 import { Database } from '../database/database.js';
+import { FarmsService } from '../farms/farms.service.js';
 import { PeopleService } from '../people/people.service.js';
 import type { HandoverDto } from './handover.dto.js';
 import { HandoverEntity, toHandover } from './handover.entity.js';
@@ -20,6 +21,7 @@ export class HandoversService {
 
   constructor(
     private readonly database: Database,
+    private readonly farms: FarmsService,
     private readonly people: PeopleService,
   ) {
     this.rows = new OwnedRows(database, HandoverEntity, {
@@ -69,9 +71,11 @@ export class HandoversService {
     { id: _id, version: _version, from, ...details }: HandoverDto,
     ownId = 'new',
   ): Promise<{ firstDay: string; details: HandoverEntity['details'] }> {
+    const farm = await this.farms.findOne(farmId);
+    const reader = { units: farm.units, today: plainDateAt(Date.now(), farm.timeZone) };
     const people = await this.people.findAll(farmId);
     const others = await this.findAll(farmId);
-    const problems = handoverProblems({ ...details, id: ownId, from }, { people, others });
+    const problems = handoverProblems({ ...details, id: ownId, from }, { people, others, reader });
     if (0 < problems.length) throw new FieldError(problems);
     return { firstDay: from, details };
   }

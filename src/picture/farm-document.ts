@@ -32,13 +32,17 @@ export function pictureOfDocument(
     ...each,
     id: each.id ?? `${i + 1}`,
   }));
+  const today = document.today ?? plainDateAt(nowMs, farm.timeZone);
+  const reader = { units: farm.units, today };
   refuse([
     ...at('jobs', jobs, (job) => ownJobProblems(job, { people, ownJobs: jobs })),
-    ...at('handovers', handovers, (each) => handoverProblems(each, { people, others: handovers })),
+    ...at('handovers', handovers, (each) =>
+      handoverProblems(each, { people, others: handovers, reader }),
+    ),
   ]);
   return {
     ...around,
-    today: document.today ?? plainDateAt(nowMs, farm.timeZone),
+    today,
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
     batches: (document.batches ?? []).map((batch, i) => ({
       ...batch,

@@ -39,8 +39,9 @@ export class SheetsService {
   async preview(farmId: string, { id = 'new', ...dto }: HandoverDto): Promise<SheetPreview> {
     const handover: Handover = { ...dto, id };
     const planned = await this.pasture.planned(await this.pictures.of(farmId));
-    const { people, handovers } = planned.picture;
-    const problems = handoverProblems(handover, { people, others: handovers });
+    const { farm, today, people, handovers } = planned.picture;
+    const reader = { units: farm.units, today };
+    const problems = handoverProblems(handover, { people, others: handovers, reader });
     if (0 < problems.length) throw new FieldError(problems);
     const others = handovers.filter((each) => each.id !== id);
     const withHandovers = (list: readonly Handover[]) => ({

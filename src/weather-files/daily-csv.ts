@@ -56,7 +56,7 @@ export function parseForecastCsv(text: string, today: string): ImportedDay[] {
     firstDate: today,
     lastDate: addDays(today, MOST_FORECAST_DAYS - 1),
     countFix: 'Give the days that are forecast, a line each.',
-    dateFix: `A forecast begins today, ${today}, and goes on for ${MOST_FORECAST_DAYS} days at most.`,
+    dateFix: `A forecast begins today and goes on for ${MOST_FORECAST_DAYS} days at most.`,
   }).days;
 }
 

@@ -56,7 +56,7 @@ function OneFarm({ farmId }: { farmId: string }) {
   const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
   return (
     <ClashProvider>
-      <ExplainProvider tables={tables} reader={farm}>
+      <ExplainProvider tables={tables} farm={farm}>
         <Suspense fallback={<Waiting />}>
           <Switch>
             <Route path="/farm/:farmId/batches">

@@ -105,11 +105,7 @@ export const TASKS = {
     ),
 
   sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
-    sitterSheet(
-      asked.handover,
-      asked.plan,
-      stopsOn(asked.picture.facilities, tables, animalsOf(asked)),
-    ),
+    sitterSheet(asked.handover, asked.plan, stopsOn(asked.picture, tables, animalsOf(asked))),
 };
 
 export type TaskName = keyof typeof TASKS;

@@ -5,7 +5,8 @@ import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 /** Runs in a process of its own: the zone of a machine is read once, when a process starts. */
 const SCRIPT = `
   const dates = await import('./shared/calendar/plain-date.ts');
-  const format = await import('./shared/units/format.ts');
+  const format = await import('./shared/units/dates.ts');
+  const reader = { units: 'us', today: '2027-07-01' };
   const { plannedBatch, foundArrivals } = await import('./test/support/pictures.ts');
   const { newRequest } = await import('./test/support/factories.ts');
   const days = ['1900-01-01', '2026-12-31', '2027-03-13', '2027-04-03', '2027-09-25', '2027-11-06', '2028-02-28'];
@@ -18,7 +19,7 @@ const SCRIPT = `
       between: days.map((d) => dates.daysBetween(d, '2027-07-01')),
       numbered: days.map((d) => [dates.dayOfYear(d), dates.weekdayOf(d)]),
       real: days.map((d) => dates.isPlainDate(d)),
-      shown: days.map((d) => [format.formatDate(d), format.formatShortDate(d)]),
+      shown: days.map((d) => [format.formatLongDate(d, reader), format.formatDate(d, reader)]),
       today: dates.plainDateAt(Date.UTC(2027, 3, 21, 2, 30), 'America/New_York'),
       plan: plannedBatch(request),
       arrivals: foundArrivals(request, { from: '2027-03-01', to: '2027-06-30' }),
@@ -63,6 +64,6 @@ describe('dates, plans and arrivals', () => {
       '2027-03-12',
       '2026-02-06',
     ]);
-    expect(greenwich.results.shown[1]).toEqual(['Thu 31 Dec 2026', 'Thu 31 Dec']);
+    expect(greenwich.results.shown[2]).toEqual(['Sat, Mar 13, 2027', 'Sat, Mar 13']);
   }, 60_000);
 });

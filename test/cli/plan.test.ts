@@ -6,7 +6,8 @@ import { join } from 'node:path';
 import { parse } from 'jsonc-parser';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import { formatShortDate, formatValue } from '../../shared/units/format.js';
+import { formatDate } from '../../shared/units/dates.js';
+import { formatValue } from '../../shared/units/format.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -97,7 +98,7 @@ describe('planning in the terminal', () => {
   it('prints the key numbers and dates of the plan', async () => {
     const { code, stdout } = await plan(FARM, 'batch');
     expect(code).toBe(0);
-    const reader = example().farm;
+    const reader = { ...example().farm, today: planned.today };
     const { birds, heat, feed, leaving, bill, outdoors } = planned;
     for (const quantity of [
       birds.toOrder,
@@ -113,7 +114,8 @@ describe('planning in the terminal', () => {
       const line = stdout.split('\n').find((each) => each.includes(`│ ${quantity.label} `));
       expect(line).toContain(formatValue(quantity.value, quantity.unit, reader));
     }
-    for (const task of planned.tasks.tasks) expect(stdout).toContain(formatShortDate(task.start));
+    for (const task of planned.tasks.tasks)
+      expect(stdout).toContain(formatDate(task.start, reader));
     const unwrapped = stdout.replace(/\s+/g, ' ');
     for (const issue of planned.issues) expect(unwrapped).toContain(issue.text);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
@@ -153,7 +155,7 @@ describe('planning in the terminal', () => {
       ...[FARM, 'weeks', '2027-03-01', '2027-09-30', '--why-not', '2027-03-10'],
     );
     expect(code).toBe(0);
-    expect(stdout).toMatch(/^Wed 10 Mar.* has \d+ points, .* has \d+\. \S/);
+    expect(stdout).toMatch(/^Wed, Mar 10.* has \d+ points, .* has \d+\. \S/);
   });
 
   it('shows how to use it without an order', async () => {

@@ -174,15 +174,16 @@ describe('findArrivals', () => {
 describe('whyNot', () => {
   const weeks = foundArrivals(request, YEAR);
   const best = weeks.find((w) => w.rank === 1)!;
+  const reader = { ...request.farm, today: request.today };
 
   it('says of the best week that it is the best', () => {
-    expect(whyNot(weeks, best.arrivalDate)).toContain('is the best week of the span');
+    expect(whyNot(weeks, best.arrivalDate, reader)).toContain('is the best week of the span');
   });
 
   it('gives both scores and every reason against another week, the heaviest first', () => {
     const january = on(weeks, '2027-01-13');
-    const text = whyNot(weeks, '2027-01-15'); // any day of that week
-    expect(text).toContain(`Wed 13 Jan has ${january.score} points`);
+    const text = whyNot(weeks, '2027-01-15', reader); // any day of that week
+    expect(text).toContain(`Wed 13 Jan 2027 has ${january.score} points`);
     expect(text).toContain(`has ${best.score}.`);
     const against = january.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points);
     expect(against.length).toBeGreaterThan(0);
@@ -194,8 +195,12 @@ describe('whyNot', () => {
   });
 
   it('says so when the date is outside the span', () => {
-    expect(whyNot(weeks, '2030-01-01')).toBe('That week is not in the span that was searched.');
-    expect(whyNot([], '2027-05-05')).toBe('That week is not in the span that was searched.');
+    expect(whyNot(weeks, '2030-01-01', reader)).toBe(
+      'That week is not in the span that was searched.',
+    );
+    expect(whyNot([], '2027-05-05', reader)).toBe(
+      'That week is not in the span that was searched.',
+    );
   });
 
   it('takes points off the weeks whose cold nights the heaters cannot meet, and says so', () => {

@@ -93,7 +93,7 @@ describe('describeForForm', () => {
       fix: 'Plan within three years of today.',
     } as const;
     expect(describeForForm(problem, { labelOf: () => 'Arrival' }, us)).toBe(
-      'Arrival is Wed 1 Jan 2031, but must be no later than Thu 29 Nov 2029. Plan within three years of today.',
+      'Arrival is Wed, Jan 1, 2031, but must be no later than Thu, Nov 29, 2029. Plan within three years of today.',
     );
   });
 });

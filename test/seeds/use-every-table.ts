@@ -375,11 +375,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const { keep, ...plan } = workPlanOf(request, 20);
   workPlanOf({ ...request, kept: keep }, 20);
   const outlook = workOutlookOf({ ...request, history: [] }, 5);
-  const sheet = sitterSheet(
-    handover,
-    plan,
-    stopsOn(birds.facilities, tables, { batches, pasture }),
-  );
+  const sheet = sitterSheet(handover, plan, stopsOn(birds, tables, { batches, pasture }));
   return [
     ...tables.jobSets.map((set) => {
       const on = { anchorOn: '2027-05-01', count: 2, today };

@@ -2,9 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import {
   formatBound,
   formatChance,
-  formatDate,
   formatMoney,
-  formatShortDate,
   formatTyped,
   formatValue,
   formatYears,
@@ -53,7 +51,11 @@ describe('formatValue', () => {
   );
 
   it('writes dates by name and words as they are', () => {
-    expect(formatValue('2027-04-21', 'date', us)).toBe('Wed 21 Apr 2027');
+    expect(formatValue('2027-04-21', 'date', us)).toBe('Wed, Apr 21, 2027');
+    expect(formatValue('2027-04-21', 'date', { ...us, today: '2027-12-31' })).toBe('Wed, Apr 21');
+    expect(formatValue('2027-04-21', 'date', { ...metric, today: '2026-12-31' })).toBe(
+      'Wed 21 Apr 2027',
+    );
     expect(formatValue('plywood', 'text', us)).toBe('plywood');
     expect(formatValue('yes', 'count', us)).toBe('yes');
   });
@@ -85,14 +87,6 @@ describe('formatMoney and minorDigits', () => {
     expect(['USD', 'JPY', 'KWD'].map(minorDigits)).toEqual([2, 0, 3]);
     expect(formatMoney(5, 'USD')).toBe('$0.05');
     expect(formatMoney(0, 'USD')).toBe('$0.00');
-  });
-});
-
-describe('formatDate and formatShortDate', () => {
-  it('name weekday and month', () => {
-    expect(formatDate('2028-02-29')).toBe('Tue 29 Feb 2028');
-    expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan');
-    expect(formatShortDate('2027-01-01')).toBe('Fri 1 Jan'); // remembered the second time
   });
 });
 

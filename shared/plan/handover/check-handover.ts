@@ -2,14 +2,19 @@ import type { Person } from '../../farm/farm.js';
 import { besides, problemsOfRow } from '../../farm/check-row.js';
 import { handoverFields, type Handover } from '../../farm/handover.js';
 import type { FieldProblem } from '../../problems/field-problem.js';
-import { formatDate } from '../../units/format.js';
+import { formatDate, type DateReader } from '../../units/dates.js';
 
 /** What is wrong with a hand-over by itself and beside the others of the farm. */
 export function handoverProblems(
   handover: Handover,
-  { people, others }: { people: readonly Person[]; others: readonly Handover[] },
+  beside: {
+    readonly people: readonly Person[];
+    readonly others: readonly Handover[];
+    readonly reader: DateReader;
+  },
 ): FieldProblem[] {
   const { id, personId, from, to } = handover;
+  const { people, others, reader } = beside;
   const problems: FieldProblem[] = [];
   const known = people.map((person) => person.id);
   if (personId !== undefined && !known.includes(personId))
@@ -26,7 +31,7 @@ export function handoverProblems(
       field: 'from',
       code: 'conflict',
       given: from,
-      fix: `Some of these days are on another sheet, from ${formatDate(other.from)} to ${formatDate(other.to)}: change that sheet or these days.`,
+      fix: `Some of these days are on another sheet, from ${formatDate(other.from, reader)} to ${formatDate(other.to, reader)}: change that sheet or these days.`,
     });
   const away = people
     .find((person) => person.id === personId)
@@ -36,7 +41,7 @@ export function handoverProblems(
       field: 'personId',
       code: 'conflict',
       given: personId,
-      fix: `They are away from ${formatDate(away.from)} to ${formatDate(away.to)}: choose someone else or other days.`,
+      fix: `They are away from ${formatDate(away.from, reader)} to ${formatDate(away.to, reader)}: choose someone else or other days.`,
     });
   return besides(problemsOfRow(handoverFields, handover, '', 'passed'), problems);
 }

@@ -2,10 +2,12 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Facility } from '../../farm/facility.js';
+import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
-import { formatShortDate } from '../../units/format.js';
+import { formatDate } from '../../units/dates.js';
+import type { UnitSystem } from '../../units/unit.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
@@ -89,7 +91,7 @@ export function herdStop(
   plan: PasturePlan,
   herdId: string,
   date: PlainDate,
-  lookFor: WorkTable['lookFor'],
+  { units, lookFor }: { units: UnitSystem; lookFor: WorkTable['lookFor'] },
 ): SheetStop | undefined {
   const herd = plan.herds.find(({ id }) => id === herdId);
   if (!herd || date < plan.from || plan.to < date) return undefined;
@@ -129,7 +131,7 @@ export function herdStop(
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
         : next && stay
-          ? [`They stay until ${formatShortDate(addDays(next.from, -1))}.`]
+          ? [`They stay until ${formatDate(addDays(next.from, -1), { units, today: date })}.`]
           : []),
     ],
     lookFor: lookFor.cattle,
@@ -145,7 +147,7 @@ const knownBy = ({ name, earTag, notes }: NamedCow): string =>
 /** Batches and herds that are there on a date, as stops of a round. */
 export const stopsOn =
   (
-    facilities: readonly Facility[],
+    { farm, facilities }: Pick<FarmPicture, 'farm' | 'facilities'>,
     tables: Pick<Tables, 'work'>,
     { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
   ): ((date: PlainDate) => SheetStop[]) =>
@@ -154,7 +156,9 @@ export const stopsOn =
     return [
       ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
       ...(pasture
-        ? pasture.herds.flatMap(({ id }) => herdStop(pasture, id, date, lookFor) ?? [])
+        ? pasture.herds.flatMap(
+            ({ id }) => herdStop(pasture, id, date, { units: farm.units, lookFor }) ?? [],
+          )
         : []),
     ];
   };

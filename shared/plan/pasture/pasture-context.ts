@@ -6,7 +6,7 @@ import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
 import type { RotationProblem } from '../../pasture/rotation-problem.js';
 import type { Sward } from '../../pasture/sward.js';
-import { formatShortDate, formatValue } from '../../units/format.js';
+import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
@@ -46,6 +46,7 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   const { minC, maxC } = weather.expected;
   const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);
   const ofGrowth = growthRows(request, weather, grass);
+  const reader = { ...request.farm, today: request.today };
   return {
     ...request,
     span,
@@ -66,8 +67,7 @@ export function pastureContext(asked: PastureRequest): PastureContext {
     ),
     areaM2: paddocks.reduce((sum, p) => sum + p.areaM2, 0),
     dateOf: (index) => addDays(span.first, index),
-    say: (value, unit) =>
-      unit === 'date' ? formatShortDate(String(value)) : formatValue(value, unit, request.farm),
+    say: (value, unit) => formatValue(value, unit, reader),
   };
 }
 

@@ -1,7 +1,8 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
-import { formatShortDate } from '../../units/format.js';
+import { formatDate } from '../../units/dates.js';
+import type { UnitSystem } from '../../units/unit.js';
 
 /** One day of a calendar: work, or an event that other work hangs on. */
 export interface CalendarEntry {
@@ -22,6 +23,7 @@ export interface CalendarEntry {
  */
 export function calendarEntries(
   plan: WorkPlan,
+  units: UnitSystem,
   pasture?: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>,
 ): CalendarEntry[] {
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
@@ -34,7 +36,7 @@ export function calendarEntries(
       text: '',
       cannotSlip: true,
     })),
-    ...(pasture ? movesOf(pasture) : []),
+    ...(pasture ? movesOf(pasture, units) : []),
   ]
     .filter(({ date }) => plan.today <= date)
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
@@ -67,11 +69,10 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
   }));
 }
 
-function movesOf({
-  moves,
-  herds,
-  paddocks,
-}: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>): CalendarEntry[] {
+function movesOf(
+  { moves, herds, paddocks }: Pick<PasturePlan, 'moves' | 'herds' | 'paddocks'>,
+  units: UnitSystem,
+): CalendarEntry[] {
   const paddock = new Map(paddocks.map(({ id, name }) => [id, name]));
   return herds.flatMap((herd) =>
     moves
@@ -80,7 +81,7 @@ function movesOf({
         id: `move/${herd.id}/${k + 1}`,
         date: from,
         title: `${herd.name} into ${paddock.get(paddockId) ?? paddockId}`,
-        text: `They stay until ${formatShortDate(to)}.`,
+        text: `They stay until ${formatDate(to, { units, today: from })}.`,
         cannotSlip: false,
       })),
   );

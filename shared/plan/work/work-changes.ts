@@ -1,11 +1,10 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay } from '../../schedule/work.js';
-import { formatShortDate } from '../../units/format.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import { unfitDay } from './days-of-work.js';
 import type { WholeWork } from './whole-work.js';
-import { unfitWords } from './work-words.js';
+import { dayText, unfitWords } from './work-words.js';
 
 /** What became of one piece of work from one plan to the next. */
 export interface WorkChange {
@@ -93,7 +92,7 @@ function whyMoved(
   const { request, needs, problem, fitted, days } = work;
   const need = needs[index]!;
   const job = problem.jobs[index]!;
-  const date = (day: number): string => formatShortDate(addDays(request.today, day));
+  const date = dayText(request);
   const minutesWere = was.pieces.reduce((sum, { minutes }) => sum + minutes, 0);
   if (Math.abs(minutesWere - job.minutes) > 1)
     return `it takes ${hours(job.minutes)} now, not ${hours(minutesWere)}`;
@@ -103,13 +102,13 @@ function whyMoved(
     if (day < 0) return `it was not ticked off on ${date(day)}`;
     const mark = request.progress.find(({ key }) => key === need.key);
     if (mark?.notBefore !== undefined && piece.date < mark.notBefore)
-      return `you put it off to ${formatShortDate(mark.notBefore)}`;
+      return `you put it off to ${date(daysBetween(request.today, mark.notBefore))}`;
     if (day < job.fromDay) return `it cannot begin before ${date(job.fromDay)} now`;
     for (const { job: before, days: waits } of job.waitsFor)
       if (day < finishDay(fitted.plan[before]!) + waits)
         return `it follows “${needs[before]!.name}”, which is on ${date(finishDay(fitted.plan[before]!))} now`;
     if (job.untilDay < day || (latest < piece.date && was.latest !== latest))
-      return `its latest day is ${formatShortDate(latest)} now`;
+      return `its latest day is ${date(windows[index]!.latestDay)} now`;
     if (job.suits && job.suits[day] === 0) {
       const cause = unfitDay(need.conditions, days, day, request.tables.work.wetDay.rainMm);
       return `${cause ?? 'the day is not suitable'} on ${date(day)}`;

@@ -1,5 +1,6 @@
 import { addDays } from '../../calendar/plain-date.js';
-import { formatHours, formatNearDate } from '../../units/format.js';
+import { formatDate } from '../../units/dates.js';
+import { formatHours } from '../../units/format.js';
 import {
   placementReason,
   remediesFor,
@@ -9,6 +10,13 @@ import {
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { unfitDay } from './days-of-work.js';
 import type { WholeWork } from './whole-work.js';
+import type { WorkRequest } from './work-request.js';
+
+/** Days from today as the household reads their dates. */
+export const dayText =
+  ({ farm, today }: WorkRequest): ((day: number) => string) =>
+  (day) =>
+    formatDate(addDays(today, day), { units: farm.units, today });
 
 /** Days that are named one by one before they are counted. */
 const NAMED_DAYS = 2;
@@ -17,7 +25,7 @@ const NAMED_DAYS = 2;
 export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: number): string {
   const { needs, problem, fitted, request, days } = work;
   const need = needs[index]!;
-  const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
+  const date = dayText(request);
   if (problem.jobs[index]!.pinned) {
     const { latestDay } = windows[index]!;
     return latestDay < 0
@@ -99,7 +107,7 @@ export function wordsToFit(
   index: number,
 ): string[] {
   const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
-  const date = (day: number): string => formatNearDate(addDays(request.today, day), request.today);
+  const date = dayText(request);
   const job = problem.jobs[index]!;
   const helper =
     1 < job.peopleNeeded

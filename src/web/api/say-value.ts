@@ -1,5 +1,6 @@
 import { isPlainDate } from '../../../shared/calendar/plain-date.js';
-import { formatDate, formatTyped } from '../../../shared/units/format.js';
+import { formatDate } from '../../../shared/units/dates.js';
+import { formatTyped } from '../../../shared/units/format.js';
 import { seenName } from './seen-rows.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 
@@ -10,7 +11,7 @@ export function sayValue(field: string, value: unknown, words: FormWords): strin
   if (typeof value === 'number')
     return formatTyped(value, words.unitOf?.(field) ?? 'count', words.reader);
   if (typeof value === 'string') {
-    return isPlainDate(value) ? formatDate(value) : (seenName(value) ?? value);
+    return isPlainDate(value) ? formatDate(value, words.reader) : (seenName(value) ?? value);
   }
   const within = (inner: unknown): string => sayValue(field, inner, words);
   if (Array.isArray(value)) return value.length === 0 ? 'nothing' : value.map(within).join('; ');

@@ -9,15 +9,19 @@ import {
   useState,
   type ReactNode,
 } from 'react';
+import { plainDateAt } from '../../../shared/calendar/plain-date.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { formatDate } from '../../../shared/units/dates.js';
 import type { Reader } from '../../../shared/units/format.js';
 
 const loadDrawer = () => import('./explain-drawer.js');
 const ExplainDrawer = lazy(loadDrawer);
 
 interface Opener {
+  /** The household, on the day it is on the farm. */
   readonly reader: Reader;
+  readonly sayDate: (date: string) => string;
   readonly open: (quantity: Quantity) => void;
 }
 
@@ -32,13 +36,15 @@ export function useOpener(): Opener {
 /** Lets every number below it open to its formula, inputs and source. */
 export function ExplainProvider({
   tables,
-  reader,
+  farm,
   children,
 }: {
   tables: Tables;
-  reader: Reader;
+  farm: Reader & { readonly timeZone: string };
   children: ReactNode;
 }) {
+  const today = plainDateAt(Date.now(), farm.timeZone);
+  const reader = useMemo((): Reader => ({ ...farm, today }), [farm, today]);
   const [shown, setShown] = useState<Quantity>();
   const [isOpen, setOpen] = useState(false);
   const open = useCallback((quantity: Quantity) => {
@@ -49,7 +55,10 @@ export function ExplainProvider({
   useEffect(() => {
     loadDrawer().catch(() => undefined);
   }, []);
-  const opener = useMemo(() => ({ reader, open }), [reader, open]);
+  const opener = useMemo(
+    () => ({ reader, open, sayDate: (date: string) => formatDate(date, reader) }),
+    [reader, open],
+  );
   return (
     <OpenerContext value={opener}>
       {children}

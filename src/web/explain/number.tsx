@@ -1,20 +1,16 @@
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { formatNearDate, formatValue } from '../../../shared/units/format.js';
+import { formatValue } from '../../../shared/units/format.js';
 import { unitLabel } from '../../../shared/units/unit.js';
 import { useOpener } from './explain-panel.js';
 
 /**
- * A number or date that opens to where it comes from. Dates near a day are written short; `said`
- * stands for the number where words say it better.
+ * A number or date that opens to where it comes from; `said` stands for the number where words say
+ * it better.
  */
-export function Num({ of, near, said }: { of: Quantity; near?: string; said?: string }) {
+export function Num({ of, said }: { of: Quantity; said?: string }) {
   const { reader, open } = useOpener();
-  const text =
-    said ??
-    (near !== undefined && of.unit === 'date'
-      ? formatNearDate(String(of.value), near)
-      : formatValue(of.value, of.unit, reader));
+  const text = said ?? formatValue(of.value, of.unit, reader);
   return (
     <button
       type="button"

@@ -155,17 +155,19 @@ describe('handoverProblems', () => {
     { id: 'a', name: 'Adult A', away: [] },
     { id: 'b', name: 'Adult B', away: [{ from: '2027-06-01', to: '2027-06-05' }] },
   ];
+  const reader = { units: 'us', today: '2027-05-01' } as const;
   const fields = (more: Partial<Handover>, others: Handover[] = []): string[] =>
-    handoverProblems({ ...handover, ...more }, { people, others }).map(({ field }) => field);
+    handoverProblems({ ...handover, ...more }, { people, others, reader }).map(
+      ({ field }) => field,
+    );
 
   it('refuses dates the wrong way round, a month and more, and nobody', () => {
     expect(fields({})).toEqual([]);
     expect(fields({ to: '2027-05-09' })).toEqual(['to']);
     expect(fields({ to: '2027-06-20' })).toContain('to');
     const { personId: _one, ...stranger } = handover;
-    expect(handoverProblems(stranger, { people, others: [] }).map(({ field }) => field)).toEqual([
-      'sitter',
-    ]);
+    const found = handoverProblems(stranger, { people, others: [], reader });
+    expect(found.map(({ field }) => field)).toEqual(['sitter']);
     expect(fields({ personId: 'ghost' })).toEqual(['personId']);
   });
 
@@ -173,5 +175,20 @@ describe('handoverProblems', () => {
     expect(fields({ id: 'new' }, [handover])).toEqual(['from']);
     expect(fields({}, [handover])).toEqual([]); // itself, changed
     expect(fields({ from: '2027-06-05', to: '2027-06-07' })).toEqual(['personId']);
+  });
+
+  it('names the days as the farm writes them', () => {
+    const [days] = handoverProblems(
+      { ...handover, id: 'new' },
+      { people, others: [handover], reader },
+    );
+    expect(days!.fix).toMatch(
+      /^Some of these days are on another sheet, from \w+, May \d+ to \w+, May/,
+    );
+    const [away] = handoverProblems(
+      { ...handover, from: '2027-06-05', to: '2027-06-07' },
+      { people, others: [], reader: { units: 'metric', today: '2026-12-01' } },
+    );
+    expect(away!.fix).toContain('away from Tue 1 Jun 2027 to Sat 5 Jun 2027');
   });
 });

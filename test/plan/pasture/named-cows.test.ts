@@ -151,7 +151,8 @@ it('tells the sitter by what each named cow is known', () => {
     newCow({ id: 'b', name: 'Clover', earTag: 'A 11' }),
     newCow({ id: 'c', name: 'Poppy' }),
   ];
-  const stopOf = (plan: PasturePlan) => herdStop(plan, 'h1', plan.from, tables.work.lookFor)!;
+  const stopOf = (plan: PasturePlan) =>
+    herdStop(plan, 'h1', plan.from, { units: 'us', lookFor: tables.work.lookFor })!;
   expect(stopOf(planOf({ cows })).named).toEqual([
     'Bluebell (ear tag A 03): Leads the others.',
     'Clover (ear tag A 11)',

@@ -1,6 +1,7 @@
 import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
 import { useMemo, useRef, useState } from 'react';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { addDays, monthOf, yearOf } from '../../../../shared/calendar/plain-date.js';
+import { MONTHS } from '../../../../shared/farm/field.js';
 import {
   findArrivals,
   whyNot,
@@ -8,8 +9,9 @@ import {
   scoreOf,
 } from '../../../../shared/plan/arrival-finder.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { Num } from '../../explain/number.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Select } from '../../fields/select.js';
@@ -28,6 +30,7 @@ export function ArrivalWeeks({
   asked: AskedBatch;
   onPick: (arrivalDate: string) => void;
 }) {
+  const { reader, sayDate } = useOpener();
   const [from, setFrom] = useState(() => addDays(asked.picture.today, 14));
   const [to, setTo] = useState(() => addDays(asked.picture.today, 14 + 364));
   const [weekday, setWeekday] = useState('3');
@@ -69,14 +72,13 @@ export function ArrivalWeeks({
                     type="button"
                     className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                     aria-pressed={week === shown}
-                    aria-label={`${formatDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
+                    aria-label={`${sayDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
                     onClick={() => {
                       setChosen(week.arrivalDate);
                       reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
                     }}
                   >
-                    {Number(week.arrivalDate.slice(8))}{' '}
-                    {formatShortDate(week.arrivalDate).slice(-3)}
+                    {formatMonthDay(week.arrivalDate.slice(5), reader)}
                     <b>{week.score}</b>
                   </button>
                 </li>
@@ -88,7 +90,7 @@ export function ArrivalWeeks({
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
           <Title order={2} size="h3">
-            {formatDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
+            {sayDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
             {shown.rank} of {weeks.length}
           </Title>
           <List my="sm">
@@ -107,7 +109,7 @@ export function ArrivalWeeks({
           </List>
           {shown.rank !== 1 && (
             <Text mb="sm">
-              <b>Why not this week?</b> {whyNot(weeks, shown.arrivalDate)}
+              <b>Why not this week?</b> {whyNot(weeks, shown.arrivalDate, reader)}
             </Text>
           )}
           <Button
@@ -116,7 +118,7 @@ export function ArrivalWeeks({
           >
             {shown.arrivalDate === asked.batch.arrivalDate
               ? 'This is the planned date'
-              : `Plan for ${formatShortDate(shown.arrivalDate)}`}
+              : `Plan for ${sayDate(shown.arrivalDate)}`}
           </Button>
         </Card>
       )}
@@ -140,7 +142,7 @@ function search(
 function months(weeks: readonly ArrivalWeek[]): [string, ArrivalWeek[]][] {
   const byMonth = new Map<string, ArrivalWeek[]>();
   for (const week of weeks) {
-    const month = formatDate(week.arrivalDate).split(' ').slice(2).join(' ');
+    const month = `${MONTHS[monthOf(week.arrivalDate) - 1]} ${yearOf(week.arrivalDate)}`;
     byMonth.set(month, [...(byMonth.get(month) ?? []), week]);
   }
   return [...byMonth];

@@ -15,7 +15,7 @@ import type { NumberField } from '../../../../shared/farm/field.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { defaultRow, rowById } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
@@ -210,6 +210,7 @@ function ArrivalSlider({
   value: string | undefined;
   onChange: (date: string) => void;
 }) {
+  const sayDate = useSayDate();
   const offset = value === undefined ? 0 : daysBetween(from, value);
   return (
     <div>
@@ -219,7 +220,7 @@ function ArrivalSlider({
         max={SLIDE_DAYS}
         value={Math.max(-SLIDE_DAYS, Math.min(SLIDE_DAYS, offset))}
         onChange={(days) => onChange(addDays(from, days))}
-        label={(days) => formatShortDate(addDays(from, days))}
+        label={(days) => sayDate(addDays(from, days))}
         thumbLabel="Arrival date"
         thumbSize={26}
         marks={[{ value: 0 }]}

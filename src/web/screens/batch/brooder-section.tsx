@@ -1,12 +1,13 @@
 import { Alert, List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatNearDate } from '../../../../shared/units/format.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from '../../shell/section.js';
 
 export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const sayDate = useSayDate();
   const { brooding, heat, space, cautions } = plan;
   return (
     <Stack>
@@ -31,8 +32,8 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
               {brooding.steps.map((step) => (
                 <Table.Tr key={step.from}>
                   <Table.Td>
-                    <span className="whole">{formatNearDate(step.from, plan.today)}</span> to{' '}
-                    <span className="whole">{formatNearDate(step.to, plan.today)}</span>
+                    <span className="whole">{sayDate(step.from)}</span> to{' '}
+                    <span className="whole">{sayDate(step.to)}</span>
                   </Table.Td>
                   <Table.Td>
                     {step.fromAgeDays === step.toAgeDays
@@ -118,13 +119,7 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                   </Table.Td>
                   <Table.Td>{need.have ? <Num of={need.have} /> : 'not given'}</Table.Td>
                   <Table.Td>
-                    {need.runsOut ? (
-                      <Num of={need.runsOut} near={plan.today} />
-                    ) : need.have ? (
-                      'never'
-                    ) : (
-                      '–'
-                    )}
+                    {need.runsOut ? <Num of={need.runsOut} /> : need.have ? 'never' : '–'}
                   </Table.Td>
                 </Table.Tr>
               ))}

@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { formatNearDate } from '../../../../shared/units/format.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 const FIRST_COLUMNS = [
   'alive',
@@ -18,6 +18,7 @@ const FIRST_COLUMNS = [
 
 /** Every daily value of the plan as a table. Each cell opens. */
 export function DaySection({ plan }: { plan: BatchPlan }) {
+  const sayDate = useSayDate();
   const [columns, setColumns] = useState(FIRST_COLUMNS);
   const [isWeekly, setWeekly] = useState(true);
   const shown = plan.daily.filter((s) => columns.includes(s.id));
@@ -56,7 +57,7 @@ export function DaySection({ plan }: { plan: BatchPlan }) {
             {rows.map((i) => (
               <Table.Tr key={i}>
                 <Table.Th scope="row" fw={400} style={{ whiteSpace: 'nowrap' }}>
-                  {formatNearDate(addDays(plan.arrivalDate, i), plan.today)}{' '}
+                  {sayDate(addDays(plan.arrivalDate, i))}{' '}
                   <Text component="span" c="dimmed" size="sm">
                     +{i}
                   </Text>

@@ -1,11 +1,12 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatNearDate } from '../../../../shared/units/format.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Cautions, Section } from '../../shell/section.js';
 
 export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const sayDate = useSayDate();
   const { feed, leaving } = plan;
   return (
     <Stack>
@@ -21,7 +22,7 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
       {feed.phases.map((phase) => (
         <Section key={phase.phaseId} title={phase.name}>
           <Text size="sm" mb="xs">
-            {phase.protein}. Last day {formatNearDate(phase.lastDay, plan.today)}.
+            {phase.protein}. Last day {sayDate(phase.lastDay)}.
           </Text>
           <Facts>
             <Fact of={phase.starts} />
@@ -40,14 +41,13 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
               {phase.deliveries.map((d) => (
                 <Table.Tr key={d.firstUse}>
                   <Table.Td>
-                    <Num of={d.buyBy} near={plan.today} />
+                    <Num of={d.buyBy} />
                   </Table.Td>
                   <Table.Td>
                     <Num of={d.bags} />
                   </Table.Td>
                   <Table.Td>
-                    {formatNearDate(d.firstUse, plan.today)} to{' '}
-                    {formatNearDate(d.lastUse, plan.today)}
+                    {sayDate(d.firstUse)} to {sayDate(d.lastUse)}
                   </Table.Td>
                 </Table.Tr>
               ))}

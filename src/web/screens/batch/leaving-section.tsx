@@ -3,8 +3,8 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { LayingPart } from '../../../../shared/plan/laying.js';
 import type { LeavingPart } from '../../../../shared/plan/leaving.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatNearDate, formatShortDate } from '../../../../shared/units/format.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from '../../shell/section.js';
 
@@ -23,6 +23,7 @@ export function LeavingSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
 }
 
 function Processing({ leaving }: { leaving: LeavingPart }) {
+  const sayDate = useSayDate();
   const [day, hour] = leaving.feedOffAt.split(' ');
   return (
     <>
@@ -42,7 +43,7 @@ function Processing({ leaving }: { leaving: LeavingPart }) {
       </Section>
       <Section title="The day itself">
         <Facts>
-          <Fact of={leaving.feedOff} note={`feeders up ${formatShortDate(day!)} at ${hour}. `} />
+          <Fact of={leaving.feedOff} note={`feeders up ${sayDate(day!)} at ${hour}. `} />
           <Fact of={leaving.ice} />
           <Fact of={leaving.chillHours} />
           <Fact of={leaving.freezerNeed} />
@@ -54,6 +55,7 @@ function Processing({ leaving }: { leaving: LeavingPart }) {
 }
 
 function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
+  const sayDate = useSayDate();
   return (
     <>
       <Section title="Eggs">
@@ -80,7 +82,7 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
             <Table.Tbody>
               {laying.weeks.map((week) => (
                 <Table.Tr key={week.from}>
-                  <Table.Td>{formatDate(week.from)}</Table.Td>
+                  <Table.Td>{sayDate(week.from)}</Table.Td>
                   <Table.Td>{week.ageWeeks}</Table.Td>
                   <Table.Td>
                     <Num of={week.eggs} />
@@ -108,7 +110,7 @@ function Laying({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
           <Table.Tbody>
             {laying.light.map((step) => (
               <Table.Tr key={step.from}>
-                <Table.Td>{formatNearDate(step.from, plan.today)}</Table.Td>
+                <Table.Td>{sayDate(step.from)}</Table.Td>
                 <Table.Td>
                   <Num of={step.wanted} />
                 </Table.Td>

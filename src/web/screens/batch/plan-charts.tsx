@@ -4,7 +4,6 @@ import { SimpleGrid } from '@mantine/core';
 import { useReducedMotion } from '@mantine/hooks';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import {
   SHOWN,
   toShown,
@@ -12,6 +11,7 @@ import {
   type Unit,
   type UnitSystem,
 } from '../../../../shared/units/unit.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 
 interface Line {
@@ -24,6 +24,7 @@ const HEIGHT = 260;
 
 /** Charts of a plan. Each is also readable as numbers under "Day by day". */
 export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: UnitSystem }) {
+  const sayDate = useSayDate();
   const still = useReducedMotion();
   const motion = still ? { lineProps: { isAnimationActive: false } } : {};
   const days = plan.daily[0]!.values.length;
@@ -33,7 +34,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
   const floor = plan.space.needs[0]?.have;
   const lines = (unit: Unit, until: number, shown: readonly Line[]) => ({
     h: HEIGHT,
-    data: rows(plan, unit, units, until, shown),
+    data: rows(plan, unit, units, until, shown, sayDate),
     dataKey: 'day',
     series: shown
       .filter((l) => plan.daily.some((s) => s.id === l.series))
@@ -69,7 +70,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       <Section title="Feed a day, by phase">
         <AreaChart
           h={HEIGHT}
-          {...feedByPhase(plan, units)}
+          {...feedByPhase(plan, units, sayDate)}
           dataKey="day"
           type="stacked"
           withLegend
@@ -128,12 +129,13 @@ function rows(
   units: UnitSystem,
   until: number,
   lines: readonly Line[],
+  sayDate: SayDate,
 ): Record<string, string | number>[] {
   const step = Math.max(1, Math.floor(until / 120));
   const result: Record<string, string | number>[] = [];
   for (let i = 0; i < until; i += step) {
     const row: Record<string, string | number> = {
-      day: formatShortDate(addDays(plan.arrivalDate, i)),
+      day: sayDate(addDays(plan.arrivalDate, i)),
     };
     for (const line of lines) {
       const value = plan.daily.find((s) => s.id === line.series)?.values[i];
@@ -147,7 +149,7 @@ function rows(
 
 const PHASE_COLORS = ['yellow.6', 'lime.7', 'teal.7', 'cyan.8', 'orange.7'];
 
-function feedByPhase(plan: BatchPlan, units: UnitSystem) {
+function feedByPhase(plan: BatchPlan, units: UnitSystem, sayDate: SayDate) {
   const feed = plan.daily.find((s) => s.id === 'feed-day')!.values;
   const step = Math.max(1, Math.floor(feed.length / 120));
   const data: Record<string, string | number>[] = [];
@@ -156,7 +158,7 @@ function feedByPhase(plan: BatchPlan, units: UnitSystem) {
     const phase = plan.feed.phases.find((p) => String(p.starts.value) <= date && date <= p.lastDay);
     const kg = Number(toShown(feed[i]!, 'kg', units).toFixed(2));
     data.push({
-      day: formatShortDate(date),
+      day: sayDate(date),
       ...Object.fromEntries(plan.feed.phases.map((p) => [p.name, p === phase ? kg : 0])),
     });
   }

@@ -2,19 +2,19 @@ import { Badge, Card, Group, Text, Title } from '@mantine/core';
 import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatNearDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 interface TaskCardProps {
   readonly task: Task;
-  readonly today: string;
   readonly tables: Tables;
   /** Level of its heading below what it stands under. */
   readonly level: 2 | 3;
 }
 
 /** One task of a batch or herd: when, how long, what it needs, what happens when it is late. */
-export function TaskCard({ task, today, tables, level }: TaskCardProps) {
+export function TaskCard({ task, tables, level }: TaskCardProps) {
+  const sayDate = useSayDate();
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">
@@ -41,12 +41,12 @@ export function TaskCard({ task, today, tables, level }: TaskCardProps) {
         )}
       </Group>
       <Text>
-        {formatDate(task.start)}
-        {task.end !== task.start && ` to ${formatDate(task.end)}`} ·{' '}
+        {sayDate(task.start)}
+        {task.end !== task.start && ` to ${sayDate(task.end)}`} ·{' '}
         <Num of={taskHours(task, tables)} />
         {0 < task.spareDays &&
           !task.alreadyLate &&
-          ` · start no later than ${formatNearDate(task.latestStart, today)}`}
+          ` · start no later than ${sayDate(task.latestStart)}`}
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}

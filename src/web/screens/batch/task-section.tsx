@@ -1,11 +1,12 @@
 import { Alert, Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { TaskCard } from './task-card.js';
 
 export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+  const sayDate = useSayDate();
   const { tasks } = plan;
   const { changes } = tasks;
   const nowLate = changes?.filter((c) => c.nowLate) ?? [];
@@ -20,7 +21,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
           )}
           {changes.slice(0, 12).map((c) => (
             <Text key={c.id} size="sm" c="bright">
-              {c.name}: {formatShortDate(c.before)} → {formatShortDate(c.after)}
+              {c.name}: {sayDate(c.before)} → {sayDate(c.after)}
             </Text>
           ))}
           {12 < changes.length && (
@@ -38,7 +39,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         Days to spare: how many days a task can start late before later work has to wait.
       </Text>
       {tasks.tasks.map((task) => (
-        <TaskCard key={task.id} task={task} today={plan.today} tables={tables} level={3} />
+        <TaskCard key={task.id} task={task} tables={tables} level={3} />
       ))}
     </Stack>
   );

@@ -3,8 +3,8 @@ import { Link } from 'wouter';
 import { lifeOf } from '../../../../shared/plan/life.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 
 export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
@@ -35,6 +35,7 @@ export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables })
 }
 
 function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables; href: string }) {
+  const sayDate = useSayDate();
   const strain = tables.strains.find((s) => s.id === batch.strainId);
   const life = lifeOf(batch, tables);
   const end = batch.purpose === 'meat' ? life.lastAgeDays : life.firstEggAgeDays!;
@@ -46,10 +47,10 @@ function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables;
       <Text>
         {batch.wantedBirds} wanted · {strain?.name} · {batch.sex.replace('-', ' ')}
       </Text>
-      <Text>Arrive {formatDate(batch.arrivalDate)}</Text>
+      <Text>Arrive {sayDate(batch.arrivalDate)}</Text>
       <Text mb="sm">
         {batch.purpose === 'meat' ? 'Processing' : 'First eggs'}{' '}
-        {formatShortDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
+        {sayDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
       </Text>
       <Button
         component={Link}

@@ -27,6 +27,7 @@ import { LiterPriceInput, PriceInput } from '../../fields/price-input.js';
 import { DateList } from '../../fields/date-list.js';
 import { MonthDayField } from '../../fields/month-day-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { browserUnits } from '../../api/browser-units.js';
 import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
 import { wordsOf } from './farm-labels.js';
@@ -40,7 +41,7 @@ const FIELDS = farmFields.fields;
 export function emptyFarm(): Partial<Farm> {
   return {
     name: '',
-    units: navigator.language === 'en-US' ? 'us' : 'metric',
+    units: browserUnits(),
     currency: navigator.language === 'en-US' ? 'USD' : 'EUR',
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
     elevationM: 0,

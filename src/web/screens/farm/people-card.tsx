@@ -2,8 +2,8 @@ import { ActionIcon, Button, Card, Group, Stack, Text, TextInput, Title } from '
 import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
 import { personFields, type Person } from '../../../../shared/farm/farm.js';
-import { formatDate } from '../../../../shared/units/format.js';
 import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { StartTimes } from './start-times.js';
 import { WeekdayHours } from './weekday-hours.js';
@@ -70,6 +70,7 @@ function PersonRow({
   onSave: (part: Partial<Person>) => void;
   onRemove: () => void;
 }) {
+  const sayDate = useSayDate();
   const form = useForm<{ from?: string; to?: string }>({
     initialValues: {},
     validate: {
@@ -94,11 +95,11 @@ function PersonRow({
       {person.away.map((away, i) => (
         <Group key={`${away.from}${away.to}`} gap="xs">
           <Text>
-            Away {formatDate(away.from)} to {formatDate(away.to)}
+            Away {sayDate(away.from)} to {sayDate(away.to)}
           </Text>
           <ActionIcon
             color="red"
-            aria-label={`Remove absence from ${formatDate(away.from)}`}
+            aria-label={`Remove absence from ${sayDate(away.from)}`}
             onClick={() => onSave({ away: person.away.filter((_, k) => k !== i) })}
           >
             <IconTrash aria-hidden size={18} />

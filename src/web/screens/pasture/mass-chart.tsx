@@ -11,9 +11,9 @@ import {
   needOn,
   usableOn,
 } from '../../../../shared/plan/pasture/standing.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { Fact, Facts } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 const HEIGHT = 280;
 
@@ -29,18 +29,19 @@ export default function MassChart({
   day: number;
   onDay: (day: number) => void;
 }) {
+  const sayDate = useSayDate();
   const still = useReducedMotion();
   const ahead = `Needed in the next ${plan.aheadDays.value} days`;
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
     const days = plan.paddocks[0]?.massByDay.length ?? 0;
     return Array.from({ length: days }, (_, each) => ({
-      day: formatShortDate(addDays(plan.from, each)),
+      day: sayDate(addDays(plan.from, each)),
       'Grass above the residuals': shown(usableOn(plan, each).value),
       [ahead]: shown(needAheadOf(plan, each).value),
     }));
   }, [plan, units, ahead]);
-  const date = formatShortDate(addDays(plan.from, day));
+  const date = sayDate(addDays(plan.from, day));
   return (
     <Stack gap="sm">
       <LineChart

@@ -11,9 +11,9 @@ import {
   type HayRow,
   type SeasonRow,
 } from '../../../../shared/plan/pasture/season-rows.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { useMoved } from '../../api/pasture-queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 
 const FIRST = 8;
@@ -75,7 +75,7 @@ function Stay({
     <>
       <Group justify="space-between" gap="xs" className="roomy-numbers">
         <Text fw={600}>
-          <Num of={date} near={row.from} />: {rowTitle(plan, row)}
+          <Num of={date} />: {rowTitle(plan, row)}
         </Text>
         <Group gap="xs">
           <Notes row={row} />
@@ -117,11 +117,12 @@ function Stay({
 
 /** What happens besides stays, in two lines. */
 function Other({ plan, row }: { plan: PasturePlan; row: Exclude<SeasonRow, GrazeRow> }) {
+  const sayDate = useSayDate();
   return (
     <>
       <Group justify="space-between" gap="xs" className="roomy-numbers">
         <Text fw={600}>
-          {formatShortDate(row.from)}: {rowTitle(plan, row)}
+          {sayDate(row.from)}: {rowTitle(plan, row)}
         </Text>
         <Notes row={row} />
       </Group>
@@ -142,35 +143,36 @@ function Notes({ row }: { row: SeasonRow }) {
 
 /** How long, and how much, of a row that is no stay. */
 export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): ReactNode {
+  const sayDate = useSayDate();
   switch (row.kind) {
     case 'hay':
       return <HayAmount row={row} />;
     case 'shut':
-      return `Nothing goes in, so that it can be mown about ${formatShortDate(row.to)}`;
+      return `Nothing goes in, so that it can be mown about ${sayDate(row.to)}`;
     case 'mow':
       return (
         <>
-          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until{' '}
-          {formatShortDate(row.to)}
+          <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until {sayDate(row.to)}
         </>
       );
     case 'birds':
-      return `${spanOf(row)}, behind the herd`;
+      return `${spanOf(row, sayDate)}, behind the herd`;
   }
 }
 
 function HayAmount({ row }: { row: HayRow }) {
+  const sayDate = useSayDate();
   return (
     <>
-      {spanOf(row)}, <Num of={row.perDay} /> of dry matter a day
+      {spanOf(row, sayDate)}, <Num of={row.perDay} /> of dry matter a day
     </>
   );
 }
 
 /** How long a row lasts from its day on. */
-function spanOf({ from, to }: SeasonRow): string {
+function spanOf({ from, to }: SeasonRow, sayDate: SayDate): string {
   const days = daysBetween(from, to) + 1;
-  return days === 1 ? 'That day' : `${days} days, until ${formatShortDate(to)}`;
+  return days === 1 ? 'That day' : `${days} days, until ${sayDate(to)}`;
 }
 
 /** What tells a row from all others. */

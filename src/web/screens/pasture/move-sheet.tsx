@@ -10,9 +10,10 @@ import {
   type GrazeRow,
 } from '../../../../shared/plan/pasture/season-rows.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
+import { formatLongDate } from '../../../../shared/units/dates.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { useAll, Working } from '../../shell/states.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { keyOf, RowAmount } from './move-list.js';
@@ -20,6 +21,7 @@ import { usePasturePlan } from './use-pasture.js';
 
 /** The moves of the season on paper, with room to write what really happened. */
 export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const sayDate = useSayDate();
   const all = useAll(usePicture(farm.id));
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan } = usePasturePlan(picture, tables);
@@ -41,8 +43,8 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
             Moves, {farm.name}
           </Title>
           <Text>
-            {plan.herds.map((herd) => herd.name).join(', ')}, {formatDate(plan.from)} to{' '}
-            {formatDate(plan.to)}. Planned on {formatDate(plan.today)}. Go by the grass: move
+            {plan.herds.map((herd) => herd.name).join(', ')}, {sayDate(plan.from)} to{' '}
+            {sayDate(plan.to)}. Planned on {formatLongDate(plan.today, farm)}. Go by the grass: move
             earlier where it is down to the residual, later where it is not.
           </Text>
           <WideTable label="Moves" minWidth={640}>
@@ -65,7 +67,7 @@ export default function MoveSheet({ farm, tables }: { farm: SavedFarm; tables: T
                       <StayCells plan={plan} row={row} paddocks={picture?.paddocks ?? []} />
                     ) : (
                       <>
-                        <Table.Td>{formatShortDate(row.from)}</Table.Td>
+                        <Table.Td>{sayDate(row.from)}</Table.Td>
                         <Table.Td>{rowTitle(plan, row)}</Table.Td>
                         <Table.Td colSpan={4}>
                           <RowAmount row={row} />
@@ -102,7 +104,7 @@ function StayCells({
   return (
     <>
       <Table.Td>
-        <Num of={date} near={row.from} />
+        <Num of={date} />
       </Table.Td>
       <Table.Td>{rowTitle(plan, row)}</Table.Td>
       <Table.Td>

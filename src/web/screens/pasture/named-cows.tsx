@@ -4,7 +4,8 @@ import { useState } from 'react';
 import type { Cow } from '../../../../shared/farm/cow.js';
 import type { Herd } from '../../../../shared/farm/herd.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatDate, formatValue } from '../../../../shared/units/format.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
@@ -26,12 +27,13 @@ export function NamedCows({
 }) {
   const [edited, setEdited] = useState<Cow | 'new'>();
   const remove = useRemove(farm, 'cows');
+  const sayDate = useSayDate();
   return (
     <>
       {cows.map((cow) => (
         <Group key={cow.id} justify="space-between" wrap="nowrap" pl="md">
           <Text size="sm">
-            <b>{cow.name}</b>, {aboutHer(cow, tables, farm)}
+            <b>{cow.name}</b>, {aboutHer(cow, tables, farm, sayDate)}
           </Text>
           <Group gap={0} wrap="nowrap">
             <ActionIcon aria-label={`Change ${cow.name}`} onClick={() => setEdited(cow)}>
@@ -75,16 +77,16 @@ export function NamedCows({
 }
 
 /** Her class, and what is known of her alone. */
-function aboutHer(cow: Cow, { cattle }: Tables, farm: SavedFarm): string {
+function aboutHer(cow: Cow, { cattle }: Tables, farm: SavedFarm, sayDate: SayDate): string {
   const { earTag, bornOn, weightKg, milkKgPerDay, bredOn, calvesOn } = cow;
   return [
     cattle.classes.find(({ id }) => id === cow.classId)?.name.toLowerCase(),
     earTag && `ear tag ${earTag}`,
-    bornOn && `born ${formatDate(bornOn)}`,
+    bornOn && `born ${sayDate(bornOn)}`,
     weightKg && formatValue(weightKg, 'kg', farm),
     milkKgPerDay && `${formatValue(milkKgPerDay, 'kg', farm)} of milk a day`,
-    bredOn && `bred ${formatDate(bredOn)}`,
-    calvesOn && `due ${formatDate(calvesOn)}`,
+    bredOn && `bred ${sayDate(bredOn)}`,
+    calvesOn && `due ${sayDate(calvesOn)}`,
   ]
     .filter((each) => each)
     .join(', ');

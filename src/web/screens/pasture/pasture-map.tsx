@@ -1,7 +1,7 @@
 import type { Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 import { STANDING_COLOURS, STANDING_WORDS, standingOf } from './season-strip.js';
 
@@ -23,11 +23,12 @@ export function PastureMap({
   paddocks: readonly Paddock[];
   date: string;
 }) {
+  const sayDate = useSayDate();
   const drawn = project(paddocks);
   if (!drawn) return null;
   const day = Math.max(0, daysBetween(plan.from, date));
   return (
-    <Section title={`Map on ${formatShortDate(date)}`}>
+    <Section title={`Map on ${sayDate(date)}`}>
       <svg
         className="pasture-map"
         viewBox={`0 0 ${WIDTH} ${drawn.height}`}

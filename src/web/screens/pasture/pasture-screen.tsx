@@ -6,10 +6,11 @@ import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
@@ -58,6 +59,7 @@ function Season({
   farm: SavedFarm;
   tables: Tables;
 }) {
+  const { reader, sayDate } = useOpener();
   const [day, setDay] = useState<number>();
   const [changes, setChanges] = useState<Changes>(AS_IS);
   const changed = useMemo(() => pictureIf(picture, changes), [picture, changes]);
@@ -86,8 +88,7 @@ function Season({
     <>
       <Group justify="space-between">
         <Text>
-          {formatDate(plan.from)} to {formatDate(plan.to)}. Weather:{' '}
-          {plan.weather.label.toLowerCase()}
+          {sayDate(plan.from)} to {sayDate(plan.to)}. Weather: {plan.weather.label.toLowerCase()}
           {plan.weather.hasRain ? '' : ', without rain'}.
         </Text>
         <Button component={Link} href={`/farm/${farm.id}/pasture/print`} variant="default">
@@ -108,7 +109,7 @@ function Season({
             isWorking
               ? 'Working it out …'
               : isChanged && base.plan
-                ? difference(base.plan, plan, farm)
+                ? difference(base.plan, plan, reader)
                 : ''
           }
         />
@@ -125,19 +126,19 @@ function Season({
           <Fact of={plan.farmFactor} />
           <Fact
             of={plan.weather.dry?.growthLeft}
-            note={plan.weather.dry && `on ${formatShortDate(plan.weather.dry.worstOn)}. `}
+            note={plan.weather.dry && `on ${sayDate(plan.weather.dry.worstOn)}. `}
           />
         </Facts>
         <Text size="sm" mt="xs">
-          Counted to {formatDate(plan.to)}: what is fed after that comes on top.
+          Counted to {sayDate(plan.to)}: what is fed after that comes on top.
         </Text>
         {0 < plan.surplus.length && (
           <Stack gap={4} mt="sm">
             <Text fw={600}>Grass to mow for hay</Text>
             {plan.surplus.map((cut) => (
               <Text key={cut.paddockId}>
-                {paddockName(plan, cut.paddockId)}: closed from {formatShortDate(cut.shutFrom)}, mow
-                about {formatShortDate(cut.cutOn)}, <Num of={cut.bales} />, <Num of={cut.hay} />
+                {paddockName(plan, cut.paddockId)}: closed from {sayDate(cut.shutFrom)}, mow about{' '}
+                {sayDate(cut.cutOn)}, <Num of={cut.bales} />, <Num of={cut.hay} />
               </Text>
             ))}
           </Stack>
@@ -170,9 +171,8 @@ function Season({
         <Section title="Birds behind the cattle">
           <Text size="sm">
             {plan.birds.length} moves of {plan.birds[0]!.name}, the first on{' '}
-            {formatShortDate(plan.birds[0]!.from)} into{' '}
-            {paddockName(plan, plan.birds[0]!.paddockId)}. They walk on a day at a time within it.
-            Each is listed under Moves.
+            {sayDate(plan.birds[0]!.from)} into {paddockName(plan, plan.birds[0]!.paddockId)}. They
+            walk on a day at a time within it. Each is listed under Moves.
           </Text>
         </Section>
       )}
@@ -188,6 +188,7 @@ function HerdFacts({
   plan: PasturePlan;
   herd: PasturePlan['keyDates']['herds'][number];
 }) {
+  const sayDate = useSayDate();
   const name = plan.herds.find((h) => h.id === herd.herdId)?.name ?? '';
   const label = (what: string): string => (1 < plan.herds.length ? `${name}: ${what}` : what);
   return (
@@ -200,13 +201,13 @@ function HerdFacts({
           key={c.cow?.id ?? c.number}
           of={c.due}
           label={label(c.due.label)}
-          note={`${formatShortDate(c.early)} to ${formatShortDate(c.late)} in about 19 of 20 calvings. `}
+          note={`${sayDate(c.early)} to ${sayDate(c.late)} in about 19 of 20 calvings. `}
         />
       ))}
       {herd.arrivals.map((a) => (
         <div key={a.on}>
           <dt>{label('Out of quarantine')}</dt>
-          <dd>{formatDate(a.out)}</dd>
+          <dd>{sayDate(a.out)}</dd>
         </div>
       ))}
       <Fact of={herd.lastGrazing} label={label('Last day on grass')} />

@@ -1,7 +1,7 @@
 import { addDays, daysBetween, monthOf } from '../../../../shared/calendar/plain-date.js';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 /** What a paddock is on a day, besides being grazed. */
 type Standing = 'resting' | 'ready' | 'overdue' | 'shut' | 'short';
@@ -32,6 +32,7 @@ const MONTHS = ['J', 'F', 'M', 'A', 'M', 'J', 'J', 'A', 'S', 'O', 'N', 'D'];
 
 /** The season, a row for each paddock and a column for each day: where the herds are. */
 export function SeasonStrip({ plan }: { plan: PasturePlan }) {
+  const sayDate = useSayDate();
   const days = daysBetween(plan.from, plan.to) + 1;
   const months = monthStarts(plan.from, days);
   const height = plan.paddocks.length * ROW;
@@ -51,7 +52,7 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
         preserveAspectRatio="none"
         style={{ height }}
         role="img"
-        aria-label={`Season from ${formatShortDate(plan.from)} to ${formatShortDate(plan.to)}: ${plan.moves.length} stays in ${plan.paddocks.length} paddocks. The same is listed under Moves.`}
+        aria-label={`Season from ${sayDate(plan.from)} to ${sayDate(plan.to)}: ${plan.moves.length} stays in ${plan.paddocks.length} paddocks. The same is listed under Moves.`}
       >
         {plan.paddocks.map((paddock, row) => (
           <g key={paddock.id} transform={`translate(0 ${row * ROW})`}>
@@ -63,7 +64,7 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
                 height={ROW - 2}
                 fill={FILL[run.kind]}
               >
-                <title>{`${paddock.name}, ${formatShortDate(addDays(plan.from, run.from))}: ${WORDS[run.kind]} for ${run.days} days`}</title>
+                <title>{`${paddock.name}, ${sayDate(addDays(plan.from, run.from))}: ${WORDS[run.kind]} for ${run.days} days`}</title>
               </rect>
             ))}
             {plan.moves
@@ -76,7 +77,7 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
                   height={ROW - 2}
                   fill={herdColor(plan, move.herdId)}
                 >
-                  <title>{`${herdName(plan, move.herdId)} in ${paddock.name}, ${formatShortDate(move.from)} to ${formatShortDate(move.to)}`}</title>
+                  <title>{`${herdName(plan, move.herdId)} in ${paddock.name}, ${sayDate(move.from)} to ${sayDate(move.to)}`}</title>
                 </rect>
               ))}
           </g>

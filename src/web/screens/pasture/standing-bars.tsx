@@ -9,8 +9,8 @@ import {
   standingOn,
   usableOn,
 } from '../../../../shared/plan/pasture/standing.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { STANDING_COLOURS, standingOf } from './season-strip.js';
 
 /** Paddocks in order of what stands in them on a day, against what the herds will need. */
@@ -23,6 +23,7 @@ export function StandingBars({
   day: number;
   onDay: (day: number) => void;
 }) {
+  const sayDate = useSayDate();
   const days = daysBetween(plan.from, plan.to);
   const date = addDays(plan.from, day);
   const rows = plan.paddocks
@@ -32,13 +33,13 @@ export function StandingBars({
   const ahead = daysAheadOf(plan, day);
   return (
     <Stack gap="xs">
-      <Text fw={600}>{formatShortDate(date)}</Text>
+      <Text fw={600}>{sayDate(date)}</Text>
       <Slider
         value={day}
         onChange={onDay}
         min={0}
         max={days}
-        label={(value) => formatShortDate(addDays(plan.from, value))}
+        label={(value) => sayDate(addDays(plan.from, value))}
         thumbLabel="Day of the season"
         size="lg"
         mb="sm"

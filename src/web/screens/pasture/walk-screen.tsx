@@ -4,12 +4,13 @@ import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.j
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatShortDate, formatValue } from '../../../../shared/units/format.js';
+import { formatValue } from '../../../../shared/units/format.js';
 import { grassReadingFields } from '../../../../shared/farm/paddock.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
 import { useWalk } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
@@ -42,6 +43,7 @@ function Walk({
   farm: SavedFarm;
   tables: Tables;
 }) {
+  const sayDate = useSayDate();
   const { plan } = usePasturePlan(picture, tables);
   const [heights, setHeights] = useState<Readonly<Record<string, number>>>({});
   /** What was typed and is no height, by paddock. */
@@ -97,7 +99,7 @@ function Walk({
               <Text fw={600}>{paddock.name}</Text>
               <Text size="sm" c="dimmed">
                 {part?.lastReading
-                  ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${formatShortDate(part.lastReading.date)}`
+                  ? `${formatValue(part.lastReading.heightCm, 'cm', farm)} on ${sayDate(part.lastReading.date)}`
                   : 'not read yet'}
               </Text>
             </div>
@@ -161,7 +163,7 @@ function Walk({
           )
         }
       >
-        Save {read === 1 ? '1 height' : `${read} heights`}, {formatShortDate(picture.today)}
+        Save {read === 1 ? '1 height' : `${read} heights`}, {sayDate(picture.today)}
       </Button>
       <Kept picture={picture} farm={farm} />
     </>
@@ -172,6 +174,7 @@ const SHOWN_READINGS = 24;
 
 /** The last readings, each of which can be taken back. */
 function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const remove = useRemove(farm, 'grass-readings');
   const last = [...picture.readings].reverse().slice(0, SHOWN_READINGS);
   if (last.length === 0) return null;
@@ -183,7 +186,7 @@ function Kept({ picture, farm }: { picture: FarmPicture; farm: SavedFarm }) {
       <Failure error={remove.error} />
       {last.map((reading) => {
         const name = picture.paddocks.find((p) => p.id === reading.paddockId)?.name ?? '';
-        const text = `${name}, ${formatShortDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
+        const text = `${name}, ${sayDate(reading.date)}: ${formatValue(reading.heightCm, 'cm', farm)}`;
         return (
           <Group key={reading.id} justify="space-between" wrap="nowrap">
             <Text>{text}</Text>

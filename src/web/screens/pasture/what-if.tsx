@@ -3,7 +3,8 @@ import { useState } from 'react';
 import { cowsWithHead } from '../../../../shared/farm/cow.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import { formatShortDate, formatValue, type Reader } from '../../../../shared/units/format.js';
+import { formatDate } from '../../../../shared/units/dates.js';
+import { formatValue, type Reader } from '../../../../shared/units/format.js';
 import { Select } from '../../fields/select.js';
 import { paddockName } from './season-strip.js';
 
@@ -212,16 +213,16 @@ export function difference(base: PasturePlan, plan: PasturePlan, reader: Reader)
     Math.abs(kg) < 1
       ? 'No more and no less feed'
       : `${formatValue(Math.abs(kg), 'kg', reader)} of dry matter ${0 < kg ? 'more' : 'less'} to feed in all`;
-  const why = dryText(base, plan);
+  const why = dryText(base, plan, reader);
   return first
-    ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatShortDate(first.from)} (${paddockName(plan, first.paddockId)}).`
+    ? `${why}${feed}. ${changed.length} of ${plan.moves.length} stays change, the first on ${formatDate(first.from, reader)} (${paddockName(plan, first.paddockId)}).`
     : `${why}${feed}. No move changes.`;
 }
 
 /** What dry soil has to do with it, in words; nothing when it changes nothing. */
-function dryText(base: PasturePlan, plan: PasturePlan): string {
+function dryText(base: PasturePlan, plan: PasturePlan, reader: Reader): string {
   const [before, now] = [base.weather.dry, plan.weather.dry];
   if (before?.growthLeft.value === now?.growthLeft.value) return '';
   if (!now) return 'The soil stays moist, so nothing slows the grass. ';
-  return `The soil slows the grass from ${formatShortDate(now.from)} and leaves ${Math.round(100 * now.growthLeft.value)} % of its growth on ${formatShortDate(now.worstOn)}${before ? ` (${Math.round(100 * before.growthLeft.value)} % before)` : ''}. `;
+  return `The soil slows the grass from ${formatDate(now.from, reader)} and leaves ${Math.round(100 * now.growthLeft.value)} % of its growth on ${formatDate(now.worstOn, reader)}${before ? ` (${Math.round(100 * before.growthLeft.value)} % before)` : ''}. `;
 }

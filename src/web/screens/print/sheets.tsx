@@ -2,12 +2,9 @@ import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
-import {
-  formatDate,
-  formatNearDate,
-  formatShortDate,
-  formatValue,
-} from '../../../../shared/units/format.js';
+import { formatLongDate } from '../../../../shared/units/dates.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 interface SheetProps {
@@ -17,13 +14,14 @@ interface SheetProps {
 
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
+  const sayDate = useSayDate();
   const { brooding, heat, birds, outdoors } = plan;
   return (
     <>
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
-        {birds.chicksPlaced.value} chicks arrive {formatDate(plan.arrivalDate)} (hatched{' '}
-        {formatShortDate(plan.hatchDate)}).
+        {birds.chicksPlaced.value} chicks arrive {formatLongDate(plan.arrivalDate, farm)} (hatched{' '}
+        {sayDate(plan.hatchDate)}).
         {heat &&
           ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
@@ -40,7 +38,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           <Table.Tbody>
             {brooding.steps.map((step) => (
               <Table.Tr key={step.from}>
-                <Table.Td>{formatDate(step.from)}</Table.Td>
+                <Table.Td>{sayDate(step.from)}</Table.Td>
                 <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
                 <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
                 <Table.Td>☐</Table.Td>
@@ -51,7 +49,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
       </WideTable>
       {outdoors.moveOut && (
         <Text fz="lg">
-          Out of the brooder: {formatDate(String(outdoors.moveOut.value))}, if the nights hold.
+          Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
       <Title order={2} size="h3" mt="md">
@@ -81,6 +79,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
 
 /** What to buy, by the date to buy it. */
 export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
+  const sayDate = useSayDate();
   const { feed, space, heat, bill, leaving } = plan;
   const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
   const rows = [
@@ -137,8 +136,8 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Shopping list: {plan.name}</Title>
       <Text>
-        {plan.birds.chicksPlaced.value} birds arrive {formatDate(plan.arrivalDate)}. Prices are for
-        one, in {farm.currency}.
+        {plan.birds.chicksPlaced.value} birds arrive {formatLongDate(plan.arrivalDate, farm)}.
+        Prices are for one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
         <Table my="sm" withTableBorder>
@@ -154,7 +153,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
           <Table.Tbody>
             {rows.map((row) => (
               <Table.Tr key={row.by + row.what}>
-                <Table.Td style={{ whiteSpace: 'nowrap' }}>{formatDate(row.by)}</Table.Td>
+                <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(row.by)}</Table.Td>
                 <Table.Td>{row.what}</Table.Td>
                 <Table.Td>{row.amount}</Table.Td>
                 <Table.Td>{row.price ?? ''}</Table.Td>
@@ -181,13 +180,13 @@ function earlier(plan: BatchPlan, ...parts: string[]): string {
 }
 
 /** Every task by date, with a box to tick. */
-export function TaskList({ plan }: SheetProps) {
+export function TaskList({ plan, asked: { farm } }: SheetProps) {
   return (
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
       <Text>
         {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
-        {formatDate(plan.arrivalDate)}.
+        {formatLongDate(plan.arrivalDate, farm)}.
       </Text>
       <WideTable label="Tasks">
         <Table my="sm" withTableBorder verticalSpacing={4}>
@@ -202,7 +201,7 @@ export function TaskList({ plan }: SheetProps) {
           </Table.Thead>
           <Table.Tbody>
             {plan.tasks.tasks.map((task) => (
-              <TaskRow key={task.id} task={task} today={plan.today} />
+              <TaskRow key={task.id} task={task} />
             ))}
           </Table.Tbody>
         </Table>
@@ -211,20 +210,21 @@ export function TaskList({ plan }: SheetProps) {
   );
 }
 
-function TaskRow({ task, today }: { task: Task; today: string }) {
+function TaskRow({ task }: { task: Task }) {
+  const sayDate = useSayDate();
   return (
     <Table.Tr className="avoid-break">
       <Table.Td style={{ whiteSpace: 'nowrap' }}>
-        {formatNearDate(task.start, today)}
+        {sayDate(task.start)}
         {task.end !== task.start && (
           <>
             <br />
-            to {formatNearDate(task.end, today)}
+            to {sayDate(task.end)}
           </>
         )}
       </Table.Td>
       <Table.Td style={{ whiteSpace: 'nowrap' }}>
-        {task.alreadyLate ? 'already late' : formatNearDate(task.latestStart, today)}
+        {task.alreadyLate ? 'already late' : sayDate(task.latestStart)}
       </Table.Td>
       <Table.Td>
         {task.name}

@@ -3,7 +3,8 @@ import { useQuery } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { getJson } from '../../api/client.js';
-import { formatDate } from '../../../../shared/units/format.js';
+import { browserUnits } from '../../api/browser-units.js';
+import { formatLongDate } from '../../../../shared/units/dates.js';
 import { useAll } from '../../shell/states.js';
 
 interface TrustView {
@@ -91,8 +92,9 @@ function Download({ authority }: { authority: NonNullable<TrustView['authority']
         Download the certificate
       </Button>
       <Text>
-        It is called “{authority.name}” and ends on {formatDate(authority.endsOn)}. A phone may show
-        these letters and digits (SHA-256) before it trusts; they must be the same:
+        It is called “{authority.name}” and ends on{' '}
+        {formatLongDate(authority.endsOn, { units: browserUnits() })}. A phone may show these
+        letters and digits (SHA-256) before it trusts; they must be the same:
       </Text>
       <Code block style={{ whiteSpace: 'pre-wrap', overflowWrap: 'anywhere' }}>
         {authority.fingerprint}

@@ -2,9 +2,9 @@ import { Button, Group, List, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { WorkComparison } from '../../../../shared/plan/work/compare-plans.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedBatch, SavedFarm } from '../../api/queries.js';
 import { useArrivalMove } from '../../api/work-queries.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Failure } from '../../shell/states.js';
@@ -20,6 +20,7 @@ export function ArrivalMove({
   farm: SavedFarm;
   batches: readonly SavedBatch[];
 }) {
+  const sayDate = useSayDate();
   const [batchId, setBatchId] = useState(batches[0]!.id);
   const batch = batches.find(({ id }) => id === batchId) ?? batches[0]!;
   const [date, setDate] = useState<string | undefined>(addDays(batch.arrivalDate, WEEK));
@@ -46,7 +47,7 @@ export function ArrivalMove({
         </Button>
       </Group>
       <Text size="sm">
-        {batch.name} arrives on {formatDate(batch.arrivalDate)} as planned. Nothing is saved yet.
+        {batch.name} arrives on {sayDate(batch.arrivalDate)} as planned. Nothing is saved yet.
       </Text>
       <Failure error={ask.error} />
       {ask.data && <Answer answer={ask.data} />}
@@ -55,6 +56,7 @@ export function ArrivalMove({
 }
 
 function Answer({ answer }: { answer: WorkComparison }) {
+  const sayDate = useSayDate();
   const { nowFits: nowFits, noLongerFits: noLongerFits } = answer;
   return (
     <Stack gap="xs" role="status">
@@ -68,15 +70,16 @@ function Answer({ answer }: { answer: WorkComparison }) {
       )}
       <Text>
         Work done late: {answer.lateBefore} now, {answer.lateAfter} then. Weeks with more work due
-        than hours: {weeks(answer.overloadedBefore)} now, {weeks(answer.overloadedAfter)} then.
+        than hours: {weeks(answer.overloadedBefore, sayDate)} now,{' '}
+        {weeks(answer.overloadedAfter, sayDate)} then.
       </Text>
       <ChangeList changes={answer.changes} none="Nothing else would move." />
     </Stack>
   );
 }
 
-const weeks = (from: readonly string[]): string =>
-  from.length === 0 ? 'none' : from.map(formatShortDate).join(', ');
+const weeks = (from: readonly string[], sayDate: SayDate): string =>
+  from.length === 0 ? 'none' : from.map(sayDate).join('; ');
 
 function Outcome({ title, lines }: { title: string; lines: readonly string[] }) {
   if (lines.length === 0) return null;

@@ -2,9 +2,9 @@ import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Handover } from '../../../../shared/farm/handover.js';
-import { formatDate } from '../../../../shared/units/format.js';
 import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
@@ -14,6 +14,7 @@ import { WorkNav } from './work-nav.js';
 
 /** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const [editing, setEditing] = useState<Handover | 'new'>();
   const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
   const remove = useRemove(farm, 'handovers');
@@ -34,7 +35,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
           {handovers.map((handover) => (
             <Group key={handover.id} justify="space-between" gap="xs">
               <Text>
-                {nameOf(handover)}, {formatDate(handover.from)} to {formatDate(handover.to)},{' '}
+                {nameOf(handover)}, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
                 {handover.hoursPerDay} h a day
               </Text>
               <Group gap="xs">
@@ -48,12 +49,12 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
                 <Button
                   variant="default"
                   onClick={() => setEditing(handover)}
-                  aria-label={`Change the days away from ${formatDate(handover.from)}`}
+                  aria-label={`Change the days away from ${sayDate(handover.from)}`}
                 >
                   Change
                 </Button>
                 <ConfirmButton
-                  label={`Remove the days away from ${formatDate(handover.from)}`}
+                  label={`Remove the days away from ${sayDate(handover.from)}`}
                   question="Remove these days?"
                   onConfirm={() => remove.mutate(handover)}
                 >

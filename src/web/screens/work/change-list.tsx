@@ -1,13 +1,14 @@
 import { Button, List, Text } from '@mantine/core';
 import { useState } from 'react';
 import type { WorkChange } from '../../../../shared/plan/work/work-changes.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 
 /** So many are read at a glance; the rest are asked for. */
 const SHOWN = 8;
 
 /** What moved from one plan to another, and why. */
 export function ChangeList({ changes, none }: { changes: readonly WorkChange[]; none: string }) {
+  const sayDate = useSayDate();
   const [isWhole, setWhole] = useState(false);
   if (changes.length === 0) return <Text>{none}</Text>;
   return (
@@ -16,7 +17,8 @@ export function ChangeList({ changes, none }: { changes: readonly WorkChange[]; 
         {changes.slice(0, isWhole ? undefined : SHOWN).map((change) => (
           <List.Item key={change.key}>
             <b>{change.name}</b>
-            {change.belongsTo && ` · ${change.belongsTo}`}: {whatBecame(change)}. {change.why}
+            {change.belongsTo && ` · ${change.belongsTo}`}: {whatBecame(change, sayDate)}.{' '}
+            {change.why}
           </List.Item>
         ))}
       </List>
@@ -29,9 +31,9 @@ export function ChangeList({ changes, none }: { changes: readonly WorkChange[]; 
   );
 }
 
-function whatBecame({ kind, from, to }: WorkChange): string {
-  const was = from && formatShortDate(from);
-  const is = to && formatShortDate(to);
+function whatBecame({ kind, from, to }: WorkChange, sayDate: SayDate): string {
+  const was = from && sayDate(from);
+  const is = to && sayDate(to);
   switch (kind) {
     case 'new':
       return is ? `new, on ${is}` : 'new, and there is no time for it';

@@ -2,10 +2,11 @@ import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
-import { formatDate, formatHours } from '../../../../shared/units/format.js';
+import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 import { DayJob } from './day-job.js';
 import { GroundLookButtons } from './ground-check.js';
@@ -15,6 +16,7 @@ const SHOWN_DAYS = 4;
 
 /** What to do on each of the next days: who, how long, why then, and what if not. */
 export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const mark = useMark(farm.id);
   const days = Array.from({ length: SHOWN_DAYS }, (_, k) => addDays(plan.today, k));
   return (
@@ -28,9 +30,9 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
             ({ pieces, latest }) => pieces.length === 0 && latest === date,
           );
           return (
-            <Card key={date} withBorder padding="sm" component="section" aria-label={date}>
+            <Card key={date} withBorder padding="sm" component="section" aria-label={sayDate(date)}>
               <Title order={3} size="h4">
-                {k === 0 ? `Today, ${formatDate(date)}` : formatDate(date)}
+                {k === 0 ? `Today, ${sayDate(date)}` : sayDate(date)}
               </Title>
               <Text size="sm" c="dimmed">
                 {dayWeather(plan, k)}

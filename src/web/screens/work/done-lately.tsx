@@ -1,19 +1,20 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useMark } from '../../api/work-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 
 /** What was ticked off in the last days, to be opened again. */
 export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const mark = useMark(farm.id);
   return (
     <Stack gap="xs">
       {plan.done.map(({ key, name, on }) => (
         <Group key={key} justify="space-between" gap="xs">
           <Text size="sm">
-            {name}, {formatShortDate(on)}
+            {name}, {sayDate(on)}
           </Text>
           <Button
             variant="default"

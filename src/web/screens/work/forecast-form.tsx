@@ -4,9 +4,9 @@ import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { forecastDayFields } from '../../../../shared/farm/forecast.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useTypeForecast } from '../../api/work-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Failure } from '../../shell/states.js';
 
@@ -21,6 +21,7 @@ interface Row {
 
 /** The forecast of the next days, typed as it is read elsewhere; days left empty stay as usual. */
 export function ForecastForm({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const { weather, today } = plan;
   const [rows, setRows] = useState<readonly Row[]>(() =>
     Array.from({ length: DAYS }, (_, k) =>
@@ -53,7 +54,7 @@ export function ForecastForm({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }
   return (
     <Stack gap="xs">
       {rows.map((row, k) => {
-        const day = formatShortDate(addDays(today, k));
+        const day = sayDate(addDays(today, k));
         return (
           <Group key={day} gap="xs" align="end" wrap="nowrap">
             <Text size="sm" w={84} pb={10}>

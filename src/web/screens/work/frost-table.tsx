@@ -1,8 +1,9 @@
 import { Table, Text } from '@mantine/core';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
-import type { DateSpread, FrostDates } from '../../../../shared/weather/frost.js';
-import { formatMonthDay, formatValue, formatYears } from '../../../../shared/units/format.js';
+import type { FrostDates } from '../../../../shared/weather/frost.js';
+import { formatMonthDay } from '../../../../shared/units/dates.js';
+import { formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -29,18 +30,18 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
                 <Table.Th scope="row">
                   {frost.name}, <Num of={frostLow(outlook, frost)} />
                 </Table.Th>
-                <Table.Td>{at(frost.lastSpring, 'half')}</Table.Td>
-                <Table.Td>{at(frost.lastSpring, 'ninetieth')}</Table.Td>
-                <Table.Td>{at(frost.firstAutumn, 'half')}</Table.Td>
-                <Table.Td>{at(frost.firstAutumn, 'tenth')}</Table.Td>
+                <Table.Td>{dateIn(frost.lastSpring?.half, farm)}</Table.Td>
+                <Table.Td>{dateIn(frost.lastSpring?.ninetieth, farm)}</Table.Td>
+                <Table.Td>{dateIn(frost.firstAutumn?.half, farm)}</Table.Td>
+                <Table.Td>{dateIn(frost.firstAutumn?.tenth, farm)}</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
         </Table>
       </WideTable>
       <Text size="sm" c="dimmed" mt="sm">
-        Your own usual dates are {formatMonthDay(farm.lastFrost)} and{' '}
-        {formatMonthDay(farm.firstFrost)}. {yearsWithFrost(outlook.frost, farm)}
+        Your own usual dates are {formatMonthDay(farm.lastFrost, farm)} and{' '}
+        {formatMonthDay(farm.firstFrost, farm)}. {yearsWithFrost(outlook.frost, farm)}
         {outlook.isMeasured ? '' : 'Drawn from monthly averages: a rough guide. '}
         Hollows freeze later in spring and sooner in fall than a station does.
       </Text>
@@ -48,8 +49,8 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
   );
 }
 
-const at = (spread: DateSpread | undefined, share: keyof DateSpread): string =>
-  spread ? formatMonthDay(spread[share]) : 'no frost in any year';
+const dateIn = (monthDay: string | undefined, farm: SavedFarm): string =>
+  monthDay === undefined ? 'no frost in any year' : formatMonthDay(monthDay, farm);
 
 function yearsWithFrost(frost: readonly FrostDates[], farm: SavedFarm): string {
   const rare = frost.filter((each) => each.springsWithFrost < each.springs);

@@ -10,7 +10,8 @@ import {
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
-import { formatDate, formatHours } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { formatHours } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -43,6 +44,7 @@ export function HandoverForm({
   start: Handover | undefined;
   onDone: () => void;
 }) {
+  const sayDate = useSayDate();
   const preview = useSheetPreview(farm.id);
   const batches = useBatches(farm.id);
   const herds = useHerds(farm.id);
@@ -145,13 +147,13 @@ export function HandoverForm({
             .filter(({ isTooMuch }) => isTooMuch)
             .map(({ date, hours, hoursAvailable }) => (
               <Text key={date} fw={600}>
-                {formatDate(date)}: {formatHours(hours)} of work for {formatHours(hoursAvailable)}.
+                {sayDate(date)}: {formatHours(hours)} of work for {formatHours(hoursAvailable)}.
               </Text>
             ))}
           {preview.data.sheet.pages.flatMap(({ date, noHours }) =>
             noHours.map(({ key, name }) => (
               <Text key={key} fw={600}>
-                {formatDate(date)}: no hours for {name}.
+                {sayDate(date)}: no hours for {name}.
               </Text>
             )),
           )}

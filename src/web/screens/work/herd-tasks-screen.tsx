@@ -25,7 +25,7 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
         </Text>
       )}
       {plan?.tasks.map((task) => (
-        <TaskCard key={task.id} task={task} today={plan.today} tables={tables} level={2} />
+        <TaskCard key={task.id} task={task} tables={tables} level={2} />
       ))}
     </Stack>
   );

@@ -3,8 +3,8 @@ import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
@@ -45,11 +45,12 @@ function rowsOf({ jobs, events }: WorkPlan): (PlannedJob | KeyDate)[] {
 }
 
 function EventRow({ event, today, days }: { event: KeyDate; today: string; days: number }) {
+  const sayDate = useSayDate();
   const left = `${(100 * daysBetween(today, event.date)) / days}%`;
   return (
     <Table.Tr className="event-row">
       <Table.Th scope="row">{event.name}</Table.Th>
-      <Table.Td className="no-wrap">{formatShortDate(event.date)}</Table.Td>
+      <Table.Td className="no-wrap">{sayDate(event.date)}</Table.Td>
       <Table.Td />
       <Table.Td />
       <Table.Td aria-hidden className="job-bar-cell">
@@ -62,6 +63,7 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
 }
 
 function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: number }) {
+  const sayDate = useSayDate();
   const { today } = plan;
   const { latest, spareDays } = jobQuantities(job, plan.basis);
   return (
@@ -73,14 +75,14 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
       <Table.Td>
         <details>
           <summary>
-            {plannedText(job)}
+            {plannedText(job, sayDate)}
             {0 < job.lateDays && `, ${job.lateDays} d late`}
           </summary>
           {job.why}
         </details>
       </Table.Td>
       <Table.Td className="no-wrap">
-        <Num of={latest} near={today} />
+        <Num of={latest} />
       </Table.Td>
       <Table.Td className="no-wrap">
         {job.alreadyLate ? 'already late' : <Num of={spareDays} />}
@@ -92,12 +94,10 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
   );
 }
 
-function plannedText({ pieces }: PlannedJob): string {
+function plannedText({ pieces }: PlannedJob, sayDate: SayDate): string {
   if (pieces.length === 0) return 'no time';
   const [first, last] = [pieces[0]!.date, pieces.at(-1)!.date];
-  return first === last
-    ? formatShortDate(first)
-    : `${formatShortDate(first)} to ${formatShortDate(last)}`;
+  return first === last ? sayDate(first) : `${sayDate(first)} to ${sayDate(last)}`;
 }
 
 function Bar({ job, today, days }: { job: PlannedJob; today: string; days: number }) {

@@ -1,8 +1,9 @@
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
-import { formatChance, formatShortDate, formatYears } from '../../../../shared/units/format.js';
+import { formatChance, formatYears } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Work that is done by its date in all but one year of so many needs no line of its own. */
@@ -33,12 +34,7 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
               {[...open]
                 .sort((a, b) => a.chance - b.chance)
                 .map((job) => (
-                  <Row
-                    key={job.key}
-                    job={job}
-                    outlook={outlook}
-                    today={outlook.workable[0]?.from ?? job.latest}
-                  />
+                  <Row key={job.key} job={job} outlook={outlook} />
                 ))}
             </Table.Tbody>
           </Table>
@@ -58,7 +54,8 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   );
 }
 
-function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; today: string }) {
+function Row({ job, outlook }: { job: JobOutlook; outlook: WorkOutlook }) {
+  const sayDate = useSayDate();
   const numbers = outlookQuantities(outlook, job);
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
@@ -70,9 +67,9 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; t
       <Table.Td className="no-wrap">
         <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
       </Table.Td>
-      <Table.Td className="no-wrap">{formatShortDate(job.latest)}</Table.Td>
+      <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
       <Table.Td>
-        {numbers.startBy ? <Num of={numbers.startBy} near={today} /> : 'no day is early enough'}
+        {numbers.startBy ? <Num of={numbers.startBy} /> : 'no day is early enough'}
       </Table.Td>
       <Table.Td>
         {suitableDays
@@ -80,8 +77,8 @@ function Row({ job, outlook, today }: { job: JobOutlook; outlook: WorkOutlook; t
           : 'any'}
       </Table.Td>
       <Table.Td>
-        {halfDone ? formatShortDate(halfDone) : 'not in half of them'},{' '}
-        {mostDone ? formatShortDate(mostDone) : `not in ${formatYears(outlook.sureShare, 'of')}`}
+        {halfDone ? sayDate(halfDone) : 'not in half of them'};{' '}
+        {mostDone ? sayDate(mostDone) : `not in ${formatYears(outlook.sureShare, 'of')}`}
       </Table.Td>
     </Table.Tr>
   );

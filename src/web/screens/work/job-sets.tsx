@@ -3,11 +3,11 @@ import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
@@ -56,6 +56,7 @@ function SetCard({
   suggested: string;
   today: string;
 }) {
+  const sayDate = useSayDate();
   const [anchorOn, setAnchorOn] = useState<string | undefined>(suggested);
   const [count, setCount] = useState<number | undefined>(1);
   const take = useTakeSet(farm.id);
@@ -84,7 +85,7 @@ function SetCard({
             </Group>
             <Text size="sm">
               Counted in {set.unit}. {dated.length} jobs, <Num of={hours} /> in all
-              {dated[0] && `, from ${formatShortDate(firstOf(dated))} on`}.
+              {dated[0] && `, from ${sayDate(firstOf(dated))} on`}.
             </Text>
             <details>
               <summary>What is in it</summary>

@@ -1,10 +1,12 @@
 import { List, Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
-import { formatNearDate, formatHours } from '../../../../shared/units/format.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan }: { plan: WorkPlan }) {
+  const sayDate = useSayDate();
   const unfit = plan.jobs.filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => 0 < job.shortHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
@@ -26,7 +28,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
               <List.Item key={job.key}>
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: done on{' '}
-                {formatNearDate(job.pieces.at(-1)!.date, plan.today)}, {job.lateDays}{' '}
+                {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
               </List.Item>
             ))}
@@ -41,7 +43,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
               <List.Item key={job.key}>
                 <b>{job.name}</b>
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: find {formatHours(job.shortHours)}{' '}
-                more on {formatNearDate(job.pieces[0]!.date, plan.today)}
+                more on {sayDate(job.pieces[0]!.date)}
                 {1 < job.peopleNeeded && ` from each of ${job.peopleNeeded} people`}, or a helper.
               </List.Item>
             ))}
@@ -58,7 +60,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
             <Text size="sm">
               {formatHours(job.hours)}
               {1 < job.peopleNeeded && ` for ${job.peopleNeeded} people`}, due by{' '}
-              {formatNearDate(job.latest, plan.today)}. {job.why}
+              {sayDate(job.latest)}. {job.why}
             </Text>
             {0 < job.waysToFit.length && (
               <>

@@ -1,7 +1,8 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
 import type { OwnJob } from '../../../../shared/farm/job.js';
-import { formatShortDate, formatHours } from '../../../../shared/units/format.js';
+import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
@@ -17,6 +18,7 @@ export function OwnJobs({
   resting: readonly OwnJob[];
   onEdit: (job: OwnJob) => void;
 }) {
+  const sayDate = useSayDate();
   const remove = useRemove(farm, 'jobs');
   return (
     <Stack gap="xs">
@@ -28,7 +30,7 @@ export function OwnJobs({
       {jobs.map((job) => (
         <Group key={job.id} justify="space-between" gap="xs">
           <Text>
-            {job.name}: {formatHours(job.hours)}, due {formatShortDate(job.dueOn)}
+            {job.name}: {formatHours(job.hours)}, due {sayDate(job.dueOn)}
           </Text>
           <Group gap="xs">
             <Button variant="default" onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
@@ -49,7 +51,7 @@ export function OwnJobs({
           <summary>Done and put away: {resting.length}</summary>
           {resting.map(({ id, name, dueOn }) => (
             <Text key={id}>
-              {name}, {formatShortDate(dueOn)}
+              {name}, {sayDate(dueOn)}
             </Text>
           ))}
         </details>

@@ -6,14 +6,11 @@ import type {
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import {
-  formatDate,
-  formatShortDate,
-  formatValue,
-  formatHours,
-} from '../../../../shared/units/format.js';
+import { formatLongDate } from '../../../../shared/units/dates.js';
+import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -27,12 +24,13 @@ export function SheetDay({
   sheet: SitterSheet;
   page: SheetPage;
 }) {
+  const sayDate = useSayDate();
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section className="sheet-day" aria-label={formatDate(page.date)}>
+    <section className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
       <Title order={1} size="h3">
-        {formatDate(page.date)} · {farm.name}
+        {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
       <Text size="sm">
         For {sheet.sitter}. {formatHours(page.hours)} of work, {formatHours(page.hoursAvailable)}{' '}
@@ -59,9 +57,7 @@ export function SheetDay({
       {0 < sheet.canWait.length && (
         <Text size="sm">
           <b>Can wait:</b>{' '}
-          {sheet.canWait
-            .map(({ name, latest }) => `${name} (until ${formatShortDate(latest)})`)
-            .join('; ')}
+          {sheet.canWait.map(({ name, latest }) => `${name} (until ${sayDate(latest)})`).join('; ')}
           .
         </Text>
       )}

@@ -2,9 +2,9 @@ import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
-import { formatDate, formatShortDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
@@ -17,6 +17,7 @@ import { WorkNav } from './work-nav.js';
 
 /** The household's work: what to do now, what changed, and what will not fit. */
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const all = useAll(useWork(farm.id));
   if ('waiting' in all) return all.waiting;
   const [plan] = all.data;
@@ -48,7 +49,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
         </details>
       </Section>
       {changes && (
-        <Section title={`What changed since ${formatDate(changes.since)}`}>
+        <Section title={`What changed since ${sayDate(changes.since)}`}>
           <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
         </Section>
       )}
@@ -61,11 +62,11 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
         </div>
       )}
       <Text size="sm" c="dimmed">
-        Work from {formatDate(plan.today)} to {formatDate(plan.to)}. Weather:{' '}
+        Work from {sayDate(plan.today)} to {sayDate(plan.to)}. Weather:{' '}
         {plan.weather.label.toLowerCase()}
         {plan.weather.forecastDays === 0
           ? '; no forecast, so wet days are spread as they usually come'
-          : `, ${plan.weather.forecastDays} days of forecast${gapsText(plan)}, then as many wet days as usual`}
+          : `, ${plan.weather.forecastDays} days of forecast${gapsText(plan, sayDate)}, then as many wet days as usual`}
         . {provenText(plan)} Most hours are estimates.
       </Text>
     </Stack>
@@ -73,11 +74,11 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 }
 
 /** Days before the last one forecast that the forecast leaves out. */
-function gapsText({ weather, today }: WorkPlan): string {
+function gapsText({ weather, today }: WorkPlan, sayDate: SayDate): string {
   const last = weather.isForecast.lastIndexOf(1);
   const gaps = weather.isForecast.slice(0, last).flatMap((is, k) => (is === 1 ? [] : [k]));
   if (gaps.length === 0) return '';
-  return ` (none for ${gaps.map((k) => formatShortDate(addDays(today, k))).join(', ')}: usual weather there)`;
+  return ` (none for ${gaps.map((k) => sayDate(addDays(today, k))).join('; ')}: usual weather there)`;
 }
 
 /** Says so when no plan of these hours and days can leave less late or lost. */

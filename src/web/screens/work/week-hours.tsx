@@ -1,12 +1,13 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
 import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
-import { formatShortDate } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Hours people give beside what chores and work take, week by week. */
 export function WeekHours({ plan }: { plan: WorkPlan }) {
+  const sayDate = useSayDate();
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
   const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
   const over = plan.weeks.filter((week) => week.isOverloaded);
@@ -16,8 +17,8 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
         {over.length === 0
           ? 'No week has more work due than hours available.'
           : `More work is due than hours available in the week of ${over
-              .map((week) => formatShortDate(week.from))
-              .join(', ')}: some of it is done before.`}
+              .map((week) => sayDate(week.from))
+              .join('; ')}: some of it is done before.`}
       </Text>
       {busy.length < plan.weeks.length && (
         <Text size="sm">
@@ -40,7 +41,7 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
           <Table.Tbody>
             {busy.map((week) => (
               <Table.Tr key={week.from}>
-                <Table.Th scope="row">{formatShortDate(week.from)}</Table.Th>
+                <Table.Th scope="row">{sayDate(week.from)}</Table.Th>
                 <Table.Td>
                   <Num of={weekQuantities(week, plan.basis).given} />
                 </Table.Td>

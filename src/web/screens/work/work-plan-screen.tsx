@@ -1,8 +1,8 @@
 import { Stack, Text, Title } from '@mantine/core';
-import { formatDate } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useBatches } from '../../api/queries.js';
 import { useWork } from '../../api/work-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
 import { ArrivalMove } from './arrival-move.js';
@@ -13,6 +13,7 @@ import { WorkNav } from './work-nav.js';
 
 /** Hours against work week by week, every job as a bar, and what moving an arrival would do. */
 export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
+  const sayDate = useSayDate();
   const all = useAll(useWork(farm.id), useBatches(farm.id));
   if ('waiting' in all) return all.waiting;
   const [plan, batches] = all.data;
@@ -27,8 +28,8 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       <Section title="Day by day">
         <Text size="sm" mb="sm">
           Gray are the days on which it may be done, green those on which it is planned, brown the
-          key dates it is tied to. The plan goes to {formatDate(plan.to)}; what is due later comes
-          into it as the days go by.
+          key dates it is tied to. The plan goes to {sayDate(plan.to)}; what is due later comes into
+          it as the days go by.
         </Text>
         <JobBars plan={plan} />
       </Section>

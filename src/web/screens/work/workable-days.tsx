@@ -2,12 +2,14 @@ import { Table, Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { dryEnoughFrom } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
-import { formatShortDate, formatYears } from '../../../../shared/units/format.js';
+import { formatYears } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** Days with dry enough ground in each fortnight, in few, half and most years. */
 export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
+  const sayDate = useSayDate();
   return (
     <>
       <WideTable label="Suitable days" minWidth={420}>
@@ -24,8 +26,8 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
           <Table.Tbody>
             {outlook.workable.map(({ from, days, tenth, half, ninetieth }) => (
               <Table.Tr key={from}>
-                <Table.Th scope="row">{formatShortDate(from)}</Table.Th>
-                <Table.Td>{formatShortDate(addDays(from, days - 1))}</Table.Td>
+                <Table.Th scope="row">{sayDate(from)}</Table.Th>
+                <Table.Td>{sayDate(addDays(from, days - 1))}</Table.Td>
                 <Table.Td>{tenth}</Table.Td>
                 <Table.Td>{half}</Table.Td>
                 <Table.Td>{ninetieth}</Table.Td>

@@ -1,0 +1,58 @@
+import { DateTime } from 'luxon';
+import type { UnitSystem } from './unit.js';
+
+/**
+ * Who reads a date. The unit system is the nearest thing a farm tells of its country: with US
+ * customary units the month stands before the day, with metric ones after it.
+ */
+export interface DateReader {
+  readonly units: UnitSystem;
+  /** The day on which it is read: a date of the same year is written without the year. */
+  readonly today?: string | undefined;
+}
+
+/** How each system writes a date, in luxon's letters. */
+const PATTERNS = {
+  us: { withYear: 'ccc, LLL d, yyyy', withoutYear: 'ccc, LLL d', monthDay: 'LLL d' },
+  metric: { withYear: 'ccc d LLL yyyy', withoutYear: 'ccc d LLL', monthDay: 'd LLL' },
+} as const satisfies Record<UnitSystem, Record<string, string>>;
+
+/**
+ * A date with its weekday, and with the year where it is not the year of the reader's day or that
+ * day is not known: Wed, Apr 21 or Wed 21 Apr; Wed, Apr 21, 2027 or Wed 21 Apr 2027.
+ */
+export function formatDate(date: string, reader: DateReader): string {
+  const isThisYear = date.slice(0, 4) === reader.today?.slice(0, 4);
+  return isThisYear
+    ? written(date, PATTERNS[reader.units].withoutYear)
+    : formatLongDate(date, reader);
+}
+
+/** The same, always with the year: for what is kept, such as the head of a printed sheet. */
+export const formatLongDate = (date: string, { units }: DateReader): string =>
+  written(date, PATTERNS[units].withYear);
+
+/** A month and day such as 05-20, in no particular year: May 20 or 20 May. */
+export const formatMonthDay = (monthDay: string, { units }: DateReader): string =>
+  written(`${LEAP_YEAR}-${monthDay}`, PATTERNS[units].monthDay);
+
+/** A year that has every day a month can have. */
+const LEAP_YEAR = 2024;
+
+// A plan names the same few hundred dates in thousands of sentences, and writing one takes luxon
+// some microseconds.
+const MOST_REMEMBERED = 5000;
+const remembered = new Map<string, Map<string, string>>();
+
+function written(date: string, pattern: string): string {
+  let texts = remembered.get(pattern);
+  if (texts === undefined) remembered.set(pattern, (texts = new Map()));
+  let text = texts.get(date);
+  if (text === undefined) {
+    if (MOST_REMEMBERED <= texts.size) texts.clear();
+    // English by name: luxon would take the machine's language else.
+    text = DateTime.fromISO(date, { zone: 'utc', locale: 'en-US' }).toFormat(pattern);
+    texts.set(date, text);
+  }
+  return text;
+}
