@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
-import { hasGrass } from '../../shared/plan/farm/animal-plans.js';
+import { hasGrass } from '../../shared/plan/farm/has-grass.js';
 import { checkPasture } from '../../shared/plan/pasture/check-pasture.js';
 import { pastureOfFarm } from '../../shared/plan/pasture/pasture-of-farm.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';

@@ -1,12 +1,9 @@
 import { Injectable } from '@nestjs/common';
-import { FORMULAS } from '../../shared/formulas/formulas.js';
-import type { Formula } from '../../shared/explain/formula.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { loadTables } from './load-tables.js';
 
-/** The published tables, read from seeds/ once, and the formulas that work with them. */
+/** The published tables, read from seeds/ once. */
 @Injectable()
 export class TablesService {
   readonly tables: Tables = loadTables();
-  readonly formulas: readonly Formula[] = [...FORMULAS.values()];
 }

@@ -5,6 +5,7 @@ import { planBatch } from '../batch-plan.js';
 import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { hasGrass } from './has-grass.js';
 
 /** The plans of a farm's animals: what the household's work hangs on. */
 export interface AnimalPlans {
@@ -39,10 +40,6 @@ export function planAnimals(
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
 }
-
-/** Whether there is anything to graze, and anybody to graze it. */
-export const hasGrass = ({ paddocks, herds }: Pick<FarmPicture, 'paddocks' | 'herds'>): boolean =>
-  0 < paddocks.length && 0 < herds.length;
 
 function orNothing<T>(plan: () => T): T | undefined {
   try {

@@ -1,7 +1,7 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
-import { hasGrass } from './animal-plans.js';
+import { hasGrass } from './has-grass.js';
 import { batchRequest } from '../batch-request.js';
 import { checkBatch } from '../check-batch.js';
 import { checkPasture } from '../pasture/check-pasture.js';
