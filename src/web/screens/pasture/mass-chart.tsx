@@ -13,6 +13,7 @@ import {
 } from '../../../../shared/plan/pasture/standing.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { Fact, Facts } from '../../explain/number.js';
+import { useDateAxis } from '../../explain/date-axis.js';
 import { useSayDate } from '../../explain/say-date.js';
 
 const HEIGHT = 280;
@@ -30,17 +31,18 @@ export default function MassChart({
   onDay: (day: number) => void;
 }) {
   const sayDate = useSayDate();
+  const { tick, tooltip } = useDateAxis();
   const still = useReducedMotion();
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
     const days = plan.paddocks[0]?.massByDay.length ?? 0;
     return Array.from({ length: days }, (_, each) => ({
-      day: sayDate(addDays(plan.from, each)),
+      day: addDays(plan.from, each),
       'Grass above the residuals': shown(usableOn(plan, each).value),
       'Needed in the next three weeks': shown(needAheadOf(plan, each).value),
     }));
   }, [plan, units]);
-  const date = sayDate(addDays(plan.from, day));
+  const date = addDays(plan.from, day);
   return (
     <Stack gap="sm">
       <LineChart
@@ -55,7 +57,8 @@ export default function MassChart({
         withLegend
         withDots={false}
         unit={` ${unitLabel('kg', units)}`}
-        xAxisProps={{ minTickGap: 50 }}
+        xAxisProps={{ minTickGap: 50, tickFormatter: tick }}
+        tooltipProps={tooltip}
         yAxisProps={{ width: 84 }}
         lineChartProps={{
           onClick: ({ activeTooltipIndex }) => {
@@ -66,7 +69,8 @@ export default function MassChart({
         {...(still ? { lineProps: { isAnimationActive: false } } : {})}
       />
       <Text size="sm">
-        {date}. Choose another day in the chart, or with the slider under “Grass in each paddock”.
+        {sayDate(date)}. Choose another day in the chart, or with the slider under “Grass in each
+        paddock”.
       </Text>
       <Facts>
         <Fact of={usableOn(plan, day)} />
