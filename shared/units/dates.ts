@@ -13,8 +13,18 @@ export interface DateReader {
 
 /** How each system writes a date, in luxon's letters. */
 const PATTERNS = {
-  us: { withYear: 'ccc, LLL d, yyyy', withoutYear: 'ccc, LLL d', monthDay: 'LLL d' },
-  metric: { withYear: 'ccc d LLL yyyy', withoutYear: 'ccc d LLL', monthDay: 'd LLL' },
+  us: {
+    withYear: 'ccc, LLL d, yyyy',
+    withoutYear: 'ccc, LLL d',
+    dayWithYear: 'LLL d, yyyy',
+    monthDay: 'LLL d',
+  },
+  metric: {
+    withYear: 'ccc d LLL yyyy',
+    withoutYear: 'ccc d LLL',
+    dayWithYear: 'd LLL yyyy',
+    monthDay: 'd LLL',
+  },
 } as const satisfies Record<UnitSystem, Record<string, string>>;
 
 /**
@@ -22,8 +32,7 @@ const PATTERNS = {
  * day is not known: Wed, Apr 21 or Wed 21 Apr; Wed, Apr 21, 2027 or Wed 21 Apr 2027.
  */
 export function formatDate(date: string, reader: DateReader): string {
-  const isThisYear = date.slice(0, 4) === reader.today?.slice(0, 4);
-  return isThisYear
+  return isThisYear(date, reader)
     ? written(date, PATTERNS[reader.units].withoutYear)
     : formatLongDate(date, reader);
 }
@@ -31,6 +40,13 @@ export function formatDate(date: string, reader: DateReader): string {
 /** The same, always with the year: for what is kept, such as the head of a printed sheet. */
 export const formatLongDate = (date: string, { units }: DateReader): string =>
   written(date, PATTERNS[units].withYear);
+
+/** The same without the weekday, for the narrow places of a chart: Apr 21 or 21 Apr 2027. */
+export const formatDayWithoutWeekday = (date: string, reader: DateReader): string =>
+  written(date, PATTERNS[reader.units][isThisYear(date, reader) ? 'monthDay' : 'dayWithYear']);
+
+const isThisYear = (date: string, { today }: DateReader): boolean =>
+  date.slice(0, 4) === today?.slice(0, 4);
 
 /** A month and day such as 05-20, in no particular year: May 20 or 20 May. */
 export const formatMonthDay = (monthDay: string, { units }: DateReader): string =>

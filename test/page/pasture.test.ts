@@ -244,7 +244,7 @@ describe('the season', () => {
     await form.getByRole('button', { name: 'Save' }).click();
     await form.waitFor({ state: 'detached' });
     await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, bred /).waitFor();
-    await page.goto(`${base}/work`);
+    await page.goto(`${base}/../work/herds`);
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
       timeout: 30_000,
     });

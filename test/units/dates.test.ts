@@ -1,7 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays, daysBetween } from '../../shared/calendar/plain-date.js';
-import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
+import {
+  formatDate,
+  formatDayWithoutWeekday,
+  formatLongDate,
+  formatMonthDay,
+} from '../../shared/units/dates.js';
 
 const us = { units: 'us' } as const;
 const metric = { units: 'metric' } as const;
@@ -13,6 +18,7 @@ const anyDate = fc
 
 const WITH_YEAR = { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' } as const;
 const WITHOUT_YEAR = { weekday: 'short', day: 'numeric', month: 'short' } as const;
+const DAY_WITH_YEAR = { day: 'numeric', month: 'short', year: 'numeric' } as const;
 const MONTH_DAY = { day: 'numeric', month: 'short' } as const;
 
 /**
@@ -38,6 +44,8 @@ describe('a date', () => {
         expect(formatLongDate(date, us)).toBe(outside(date, 'en-US', WITH_YEAR));
         expect(formatDate(date, { ...us, today: date })).toBe(outside(date, 'en-US', WITHOUT_YEAR));
         expect(formatMonthDay(date.slice(5), us)).toBe(outside(date, 'en-US', MONTH_DAY));
+        expect(formatDayWithoutWeekday(date, us)).toBe(outside(date, 'en-US', DAY_WITH_YEAR));
+        expect(formatDayWithoutWeekday(date, metric)).toBe(outside(date, 'en-GB', DAY_WITH_YEAR));
         expect(formatLongDate(date, metric)).toBe(outside(date, 'en-GB', WITH_YEAR));
         expect(formatDate(date, { ...metric, today: date })).toBe(
           outside(date, 'en-GB', WITHOUT_YEAR),
@@ -64,6 +72,8 @@ describe('formatDate', () => {
     expect(formatDate('2027-01-01', newYearsEve)).toBe('Fri, Jan 1, 2027');
     expect(formatDate('2026-12-31', { ...us, today: '2027-01-01' })).toBe('Thu, Dec 31, 2026');
     expect(formatDate('2027-12-31', { ...metric, today: '2027-01-01' })).toBe('Fri 31 Dec');
+    expect(formatDayWithoutWeekday('2026-12-31', newYearsEve)).toBe('Dec 31');
+    expect(formatDayWithoutWeekday('2027-01-01', newYearsEve)).toBe('Jan 1, 2027');
   });
 
   it('writes the year just where it is not the reader’s, and where no day is known', () => {

@@ -11,7 +11,7 @@ import {
   type Unit,
   type UnitSystem,
 } from '../../../../shared/units/unit.js';
-import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { useDateAxis } from '../../explain/date-axis.js';
 import { Section } from '../../shell/section.js';
 
 interface Line {
@@ -24,7 +24,7 @@ const HEIGHT = 260;
 
 /** Charts of a plan. Each is also readable as numbers under "Day by day". */
 export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: UnitSystem }) {
-  const sayDate = useSayDate();
+  const { tick, tooltip } = useDateAxis();
   const still = useReducedMotion();
   const motion = still ? { lineProps: { isAnimationActive: false } } : {};
   const days = plan.daily[0]!.values.length;
@@ -34,7 +34,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
   const floor = plan.space.needs[0]?.have;
   const lines = (unit: Unit, until: number, shown: readonly Line[]) => ({
     h: HEIGHT,
-    data: rows(plan, unit, units, until, shown, sayDate),
+    data: rows(plan, unit, units, until, shown),
     dataKey: 'day',
     series: shown
       .filter((l) => plan.daily.some((s) => s.id === l.series))
@@ -42,7 +42,8 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
     withLegend: true,
     withDots: false,
     unit: ` ${label(unit)}`,
-    xAxisProps: { minTickGap: 40 },
+    xAxisProps: { minTickGap: 40, tickFormatter: tick },
+    tooltipProps: tooltip,
     yAxisProps: { width: 66, domain: ['auto', 'auto'] as ['auto', 'auto'] },
   });
   return (
@@ -70,14 +71,15 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       <Section title="Feed a day, by phase">
         <AreaChart
           h={HEIGHT}
-          {...feedByPhase(plan, units, sayDate)}
+          {...feedByPhase(plan, units)}
           dataKey="day"
           type="stacked"
           withLegend
           withDots={false}
           curveType="step"
           unit={` ${label('kg')}`}
-          xAxisProps={{ minTickGap: 40 }}
+          xAxisProps={{ minTickGap: 40, tickFormatter: tick }}
+          tooltipProps={tooltip}
           yAxisProps={{ width: 66 }}
           fillOpacity={0.7}
           areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
@@ -129,13 +131,12 @@ function rows(
   units: UnitSystem,
   until: number,
   lines: readonly Line[],
-  sayDate: SayDate,
 ): Record<string, string | number>[] {
   const step = Math.max(1, Math.floor(until / 120));
   const result: Record<string, string | number>[] = [];
   for (let i = 0; i < until; i += step) {
     const row: Record<string, string | number> = {
-      day: sayDate(addDays(plan.arrivalDate, i)),
+      day: addDays(plan.arrivalDate, i),
     };
     for (const line of lines) {
       const value = plan.daily.find((s) => s.id === line.series)?.values[i];
@@ -149,7 +150,7 @@ function rows(
 
 const PHASE_COLORS = ['yellow.6', 'lime.7', 'teal.7', 'cyan.8', 'orange.7'];
 
-function feedByPhase(plan: BatchPlan, units: UnitSystem, sayDate: SayDate) {
+function feedByPhase(plan: BatchPlan, units: UnitSystem) {
   const feed = plan.daily.find((s) => s.id === 'feed-day')!.values;
   const step = Math.max(1, Math.floor(feed.length / 120));
   const data: Record<string, string | number>[] = [];
@@ -158,7 +159,7 @@ function feedByPhase(plan: BatchPlan, units: UnitSystem, sayDate: SayDate) {
     const phase = plan.feed.phases.find((p) => String(p.starts.value) <= date && date <= p.lastDay);
     const kg = Number(toShown(feed[i]!, 'kg', units).toFixed(2));
     data.push({
-      day: sayDate(date),
+      day: date,
       ...Object.fromEntries(plan.feed.phases.map((p) => [p.name, p === phase ? kg : 0])),
     });
   }

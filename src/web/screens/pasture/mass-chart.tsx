@@ -13,6 +13,7 @@ import {
 } from '../../../../shared/plan/pasture/standing.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { Fact, Facts } from '../../explain/number.js';
+import { useDateAxis } from '../../explain/date-axis.js';
 import { useSayDate } from '../../explain/say-date.js';
 
 const HEIGHT = 280;
@@ -30,18 +31,19 @@ export default function MassChart({
   onDay: (day: number) => void;
 }) {
   const sayDate = useSayDate();
+  const { tick, tooltip } = useDateAxis();
   const still = useReducedMotion();
   const ahead = `Needed in the next ${plan.aheadDays.value} days`;
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
     const days = plan.paddocks[0]?.massByDay.length ?? 0;
     return Array.from({ length: days }, (_, each) => ({
-      day: sayDate(addDays(plan.from, each)),
+      day: addDays(plan.from, each),
       'Grass above the residuals': shown(usableOn(plan, each).value),
       [ahead]: shown(needAheadOf(plan, each).value),
     }));
   }, [plan, units, ahead]);
-  const date = sayDate(addDays(plan.from, day));
+  const date = addDays(plan.from, day);
   return (
     <Stack gap="sm">
       <LineChart
@@ -56,7 +58,8 @@ export default function MassChart({
         withLegend
         withDots={false}
         unit={` ${unitLabel('kg', units)}`}
-        xAxisProps={{ minTickGap: 50 }}
+        xAxisProps={{ minTickGap: 50, tickFormatter: tick }}
+        tooltipProps={tooltip}
         yAxisProps={{ width: 84 }}
         lineChartProps={{
           onClick: ({ activeTooltipIndex }) => {
@@ -67,7 +70,8 @@ export default function MassChart({
         {...(still ? { lineProps: { isAnimationActive: false } } : {})}
       />
       <Text size="sm">
-        {date}. Choose another day in the chart, or with the slider under “Grass in each paddock”.
+        {sayDate(date)}. Choose another day in the chart, or with the slider under “Grass in each
+        paddock”.
       </Text>
       <Facts>
         <Fact of={usableOn(plan, day)} />

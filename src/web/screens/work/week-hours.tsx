@@ -41,7 +41,9 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
           <Table.Tbody>
             {busy.map((week) => (
               <Table.Tr key={week.from}>
-                <Table.Th scope="row">{sayDate(week.from)}</Table.Th>
+                <Table.Th scope="row" className="no-wrap">
+                  {sayDate(week.from)}
+                </Table.Th>
                 <Table.Td>
                   <Num of={weekQuantities(week, plan.basis).given} />
                 </Table.Td>

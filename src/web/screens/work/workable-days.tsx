@@ -26,8 +26,10 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
           <Table.Tbody>
             {outlook.workable.map(({ from, days, tenth, half, ninetieth }) => (
               <Table.Tr key={from}>
-                <Table.Th scope="row">{sayDate(from)}</Table.Th>
-                <Table.Td>{sayDate(addDays(from, days - 1))}</Table.Td>
+                <Table.Th scope="row" className="no-wrap">
+                  {sayDate(from)}
+                </Table.Th>
+                <Table.Td className="no-wrap">{sayDate(addDays(from, days - 1))}</Table.Td>
                 <Table.Td>{tenth}</Table.Td>
                 <Table.Td>{half}</Table.Td>
                 <Table.Td>{ninetieth}</Table.Td>
