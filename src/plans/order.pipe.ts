@@ -4,7 +4,7 @@ import { BatchDto } from '../batches/batch.dto.js';
 import { checkDto } from '../common/check-dto.js';
 import { OrderDto } from '../documents/order.dto.js';
 
-/** An order that passed its rules, with its content as text: equal orders have equal keys. */
+/** An order that passed its rules, with a key that no order of other content has. */
 export interface CheckedOrder {
   readonly order: OrderDto;
   readonly key: string;
@@ -16,24 +16,31 @@ export interface CheckedOrder {
  */
 @Injectable()
 export class OrderPipe implements PipeTransform<unknown, CheckedOrder> {
-  private readonly orders = new LRUCache<string, OrderDto>({ max: 200 });
+  private readonly orders = new LRUCache<string, CheckedOrder>({ max: 200 });
   private readonly around = new LRUCache<string, OrderDto>({ max: 100 });
+  private checked = 0;
 
   transform(body: unknown): CheckedOrder {
     if (typeof body !== 'object' || body === null || !('batch' in body)) {
       return { order: checkDto(OrderDto, body), key: '' };
     }
+    const text = JSON.stringify(body);
+    let same = this.orders.get(text);
+    if (!same) this.orders.set(text, (same = this.check(body)));
+    return same;
+  }
+
+  private check(body: { batch: unknown }): CheckedOrder {
+    const key = `${++this.checked}`;
     const { batch, ...rest } = body;
     const aroundKey = JSON.stringify(rest);
-    const key = aroundKey + JSON.stringify(batch);
-    const same = this.orders.get(key);
-    if (same) return { order: same, key };
     const around = this.around.get(aroundKey);
-    const order = around
-      ? Object.assign(new OrderDto(), around, { batch: checkDto(BatchDto, batch, 'batch') })
-      : checkDto(OrderDto, body);
-    if (!around) this.around.set(aroundKey, order);
-    this.orders.set(key, order);
+    if (around) {
+      const own = { batch: checkDto(BatchDto, batch, 'batch') };
+      return { order: Object.assign(new OrderDto(), around, own), key };
+    }
+    const order = checkDto(OrderDto, body);
+    this.around.set(aroundKey, order);
     return { order, key };
   }
 }
