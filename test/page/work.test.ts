@@ -119,7 +119,7 @@ describe('what changes a plan', () => {
       .getByText('You found the ground dry enough to work today.')
       .waitFor({ timeout: 30_000 });
     await page.getByRole('button', { name: 'Undo' }).click();
-    await page.getByRole('button', { name: 'Too wet' }).waitFor({ timeout: 30_000 });
+    await page.getByRole('button', { name: 'Too wet', exact: true }).waitFor({ timeout: 30_000 });
   });
 
   it('is a forecast that is typed', async () => {
