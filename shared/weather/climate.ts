@@ -54,7 +54,7 @@ export function climateFromMonthlyMeans(
   const meanMaxC = yearCurve(monthlyMaxC).map(tenth);
   return {
     way: 'monthly-means',
-    label: 'Typed monthly means',
+    label: 'Typed monthly averages',
     years: 0,
     meanMinC,
     meanMaxC,

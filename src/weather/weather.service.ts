@@ -262,5 +262,5 @@ const years = (days: number): string => `${Math.round(days / 365.25)} years`;
 const LABELS: Record<Climate['way'], (counts: DayCounts) => string> = {
   csv: ({ csv }) => `Your daily file, ${years(csv)}`,
   fetched: ({ fetched }) => `Open-Meteo daily archive, ${years(fetched)}`,
-  'monthly-means': () => 'Typed monthly means',
+  'monthly-means': () => 'Typed monthly averages',
 };

@@ -152,7 +152,7 @@ describe.each(databases())('fetching weather on $name', (database) => {
     it('is off, and plans go by the typed months', async () => {
       expect(await view()).toEqual({
         inUse: 'monthly-means',
-        label: 'Typed monthly means',
+        label: 'Typed monthly averages',
         fetchAllowed: false,
         fetchedDays: 0,
         csvDays: 0,
@@ -193,7 +193,7 @@ describe.each(databases())('fetching weather on $name', (database) => {
       async (which) => {
         stub.misbehave = { [which]: FAILURES[3]![2] };
         const before = await app.contents();
-        expect(expectProblem(await fetchWeather(), 502).detail).toContain('Typed monthly means');
+        expect(expectProblem(await fetchWeather(), 502).detail).toContain('Typed monthly averages');
         expect(await app.contents()).toBe(before);
         expect((await plan()).weather.way).toBe('monthly-means');
       },
