@@ -104,6 +104,8 @@ export const batchFields = row(
     broodingScheduleId: optional(id('Brooding schedule')),
     spaceStandardId: optional(id('Brooder space')),
     moveOutRuleId: optional(id('Move-out rule')),
+    /** How sure each of the first nights must be warm enough. */
+    nightSuretyId: optional(id('Warm enough on')),
     /** A date the household has fixed for the move, whatever the nights. */
     moveOutDate: optional(date('Move-out date (your own)')),
 

@@ -46,6 +46,8 @@ export const farmFields = row(
     /** Month and day, such as 05-10; the usual last spring and first fall frost. */
     lastFrost: monthDay('Usual last spring frost'),
     firstFrost: monthDay('Usual first fall frost'),
+    /** Usual dates come in half of the years, safe ones in nine of ten. */
+    frostDatesAre: optional(choice('Frost dates are', ['usual', 'safe'])),
     /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
     gardenSoilId: optional(id('Soil of the garden')),
     /** Days on which no box is delivered besides Sundays: public holidays of the place. */

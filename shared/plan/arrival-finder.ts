@@ -1,6 +1,5 @@
 import {
   addDays,
-  dayOfYear,
   daysBetween,
   daysOfYear,
   isPlainDate,
@@ -14,13 +13,15 @@ import type { FarmPicture } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
 import { formatDate, type DateReader } from '../units/dates.js';
-import { expectedWeather, shareOfYearsAtLeast } from '../weather/climate.js';
+import { expectedWeather } from '../weather/climate.js';
 import { reasonsOf, type ArrivalReason, type CandidateWeek } from './arrival-reasons.js';
 import { valuesOf } from '../tables/judgements.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
 import { lifeOf, type Life } from './life.js';
-import { moveOutIndex, moveOutRuleOf, nightLowAt } from './move-out.js';
+import type { YearOfLows } from '../weather/by-frost-dates.js';
+import { expectedNights, nightsOfPlace } from './expected-nights.js';
+import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
 import type { PlanRequest } from './request.js';
 
 export const arrivalFormulas = {
@@ -70,9 +71,10 @@ export function findArrivals(
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
   const life = lifeOf(request.batch, request.tables);
   const points = valuesOf(request.tables.judgements.arrival);
+  const place = nightsOfPlace(request.climate, request.farm, request.tables);
   const weeks: Omit<ArrivalWeek, 'rank'>[] = [];
   for (let date = first; date <= search.to; date = addDays(date, 7)) {
-    weeks.push(scoreWeek({ request: withoutFixedDates(request), points }, life, date));
+    weeks.push(scoreWeek({ request: withoutFixedDates(request), points, place }, life, date));
   }
   const ranked = [...weeks].sort(
     (a, b) => b.score - a.score || (a.arrivalDate < b.arrivalDate ? -1 : 1),
@@ -122,7 +124,11 @@ function withoutFixedDates(request: PlanRequest): PlanRequest {
 }
 
 function scoreWeek(
-  { request, points }: Pick<CandidateWeek, 'request' | 'points'>,
+  {
+    request,
+    points,
+    place,
+  }: Pick<CandidateWeek, 'request' | 'points'> & { readonly place: YearOfLows },
   life: Life,
   arrivalDate: PlainDate,
 ): Omit<ArrivalWeek, 'rank'> {
@@ -132,25 +138,24 @@ function scoreWeek(
     life.firstEggAgeDays === undefined
       ? life.days
       : Math.min(life.days, life.firstEggAgeDays - life.arrivalAgeDays + 1);
-  const weather = expectedWeather(climate, { dayOfYear: daysOfYear(arrivalDate, days) });
+  const dayOfYear = daysOfYear(arrivalDate, days);
+  const weather = expectedWeather(climate, { dayOfYear });
+  const count = tables.judgements.birds.moveOutNights.value;
+  const first = { nights: expectedNights(place, dayOfYear), count };
   const rule = moveOutRuleOf(batch, life, tables);
   const moveDay = moveOutIndex(
     { ...batch, arrivalDate },
     { ...life, days },
     rule,
-    weather.minC,
-    tables.judgements.birds.moveOutNights.value,
+    first,
+    nightSuretyOf(batch, tables).share,
   );
   const leavingDate = addDays(arrivalDate, days - 1);
   const moveOutDate = moveDay === undefined ? undefined : addDays(arrivalDate, moveDay);
   const moveOutChance =
-    moveOutDate === undefined
+    moveDay === undefined
       ? undefined
-      : shareOfYearsAtLeast(
-          climate,
-          dayOfYear(moveOutDate),
-          nightLowAt(rule, life.arrivalAgeDays + moveDay!),
-        );
+      : 1 - chanceOfColdFirstNights({ ...life, days }, rule, first, moveDay, tables);
   const at: CandidateWeek = {
     request,
     points,

@@ -12,7 +12,7 @@ import { conductionWPerK } from '../poultry/brooder-heat.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import { formatDate } from '../units/dates.js';
-import { formatValue } from '../units/format.js';
+import { formatChance, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
 import { daysOfHeat } from './heat-days.js';
 import type { Judgements } from '../tables/judgements.js';
@@ -96,7 +96,7 @@ function nights({
   const chance =
     moveOutChance === undefined
       ? ''
-      : `; warm enough in ${Math.round(moveOutChance * 100)} % of years`;
+      : `; all of the first nights warm enough ${formatChance(moveOutChance)}`;
   const when = `out on ${dateText(moveOutDate!, request)} at ${life.arrivalAgeDays + moveDay} days${chance}`;
   return {
     code: 'nights',

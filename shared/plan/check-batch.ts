@@ -43,6 +43,7 @@ export function problemsOfChoices({
           ids(tables.moveOut.find((m) => m.id === strain.moveOut)?.rules ?? []),
         )
       : []),
+    ...among('batch.nightSuretyId', batch.nightSuretyId, ids(tables.nights.surety.choices)),
     ...(batch.purpose === 'layers' && batch.sex === 'cockerels'
       ? [
           {

@@ -2,10 +2,13 @@ import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/pl
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
-import { moveOutIndex, moveOutRuleOf } from './move-out.js';
+import { expectedNights, nightsOfPlace } from './expected-nights.js';
+import { moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
 import { formatValue } from '../units/format.js';
 import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
+import type { NightSurety } from '../tables/night-table.js';
+import type { Nights } from '../weather/night-chances.js';
 import type { PlanRequest } from './request.js';
 
 /** What every section of a plan works from. */
@@ -14,7 +17,9 @@ export interface PlanContext extends PlanRequest {
   readonly phases: readonly DatedPhase[];
   readonly dayOfYear: Int16Array;
   readonly weather: ReturnType<typeof expectedWeather>;
+  readonly nights: Nights;
   readonly moveOutRule: MoveOutRule;
+  readonly nightSurety: NightSurety;
   readonly moveOutDay: number | undefined;
   /** Last day index in the brooder, exclusive: the move, or the end when there is none. */
   readonly brooderDays: number;
@@ -33,14 +38,16 @@ export function planContext(request: PlanRequest): PlanContext {
     forecastByIndex ? { dayOfYear, forecastByIndex } : { dayOfYear },
   );
   const moveOutRule = moveOutRuleOf(request.batch, life, request.tables);
-  const { moveOutNights } = request.tables.judgements.birds;
-  const moveOutDay = moveOutIndex(
-    request.batch,
-    life,
-    moveOutRule,
-    weather.minC,
-    moveOutNights.value,
+  const nightSurety = nightSuretyOf(request.batch, request.tables);
+  const nights = expectedNights(
+    nightsOfPlace(request.climate, request.farm, request.tables),
+    dayOfYear,
+    request.climate.forecast,
+    { today: request.today, arrivalDate, tables: request.tables },
   );
+  const count = request.tables.judgements.birds.moveOutNights.value;
+  const first = { nights, count };
+  const moveOutDay = moveOutIndex(request.batch, life, moveOutRule, first, nightSurety.share);
   const reader = { ...request.farm, today: request.today };
   return {
     ...request,
@@ -48,7 +55,9 @@ export function planContext(request: PlanRequest): PlanContext {
     phases: phasesOf(life),
     dayOfYear,
     weather,
+    nights,
     moveOutRule,
+    nightSurety,
     moveOutDay,
     brooderDays: moveOutDay ?? life.days - 1,
     dateOf: (dayIndex) => addDays(arrivalDate, dayIndex),

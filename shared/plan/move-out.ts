@@ -1,8 +1,11 @@
-import type { Batch } from '../farm/batch.js';
-import type { Formula } from '../explain/formula.js';
 import { daysBetween } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import type { Batch } from '../farm/batch.js';
+import { normalQuantile } from '../maths/normal.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
+import type { NightSurety } from '../tables/night-table.js';
 import { defaultRow, rowById, type Tables } from '../tables/tables.js';
+import { chanceBelow, chanceOfColdNight, type Nights } from '../weather/night-chances.js';
 import type { Life } from './life.js';
 
 export const moveOutFormulas = {
@@ -10,19 +13,28 @@ export const moveOutFormulas = {
     id: 'move-out-date',
     title: 'First day out of the brooder',
     words:
-      'First day from the rule’s age on, at which the expected lows of the nights from then on average at least the rule’s temperature for birds of that age. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
-    symbols: 'min{t ≥ age: mean(T_night, t … t + n − 1) ≥ T_rule}',
+      'First day from the rule’s age on, from which each of the first nights is warm enough for birds of its age as often as the household wants: its average low lies that far above what they stand. Single nights are what chicks meet; half of them are colder than the average. Fully feathered birds stand colder nights in a dry shelter (a planning guess). Wind and rain are not in it.',
+    symbols: 'min{t ≥ age: T_night − z·SD ≥ T_rule, t … t + n − 1}',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  chance: {
-    id: 'move-out-chance',
-    title: 'Chance that these nights are warm enough',
+  coldNight: {
+    id: 'move-out-cold-night',
+    title: 'Chance of a night that is too cold',
     words:
-      'Of all spells of three nights that began within a week of that date, in every year on record: the share whose coldest night stayed at or above the rule’s temperature.',
-    symbols: 'p = spells with min(T_1, T_2, T_3) ≥ T_rule ÷ spells',
+      'Chance that at least one of the first nights falls below what birds of that age stand. Nights follow each other: a warm week stays warm, so it is less than for nights that know nothing of each other.',
+    symbols: 'p = 1 − P(T_t ≥ T_rule) · Π P(T_i, T_i+1 ≥ T_rule) ÷ P(T_i ≥ T_rule)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
+  },
+  harden: {
+    id: 'harden-off-from',
+    title: 'Day to begin hardening off',
+    words:
+      'Some days before the move: heat off by day, then at night, and short outings in dry, still weather. Chicks that had two cool spells early died half as often in later cold (trial at 15 °C).',
+    symbols: 't_out − n',
+    sources: ['HARDENING_TRIAL'],
+    mark: 'published',
   },
 } satisfies Record<string, Formula>;
 
@@ -33,30 +45,77 @@ export function moveOutRuleOf(batch: Batch, life: Life, tables: Tables): MoveOut
     : rowById(rules, batch.moveOutRuleId);
 }
 
+/** How sure each of the first nights must be warm enough: as chosen, else as is usual. */
+export const nightSuretyOf = ({ nightSuretyId }: Batch, { nights }: Tables): NightSurety =>
+  nightSuretyId === undefined
+    ? defaultRow(nights.surety.choices)
+    : rowById(nights.surety.choices, nightSuretyId);
+
+/** What a move is held against: the nights to come, and how many of them are asked. */
+export interface FirstNights {
+  readonly nights: Nights;
+  /** How many nights after the move are looked at. */
+  readonly count: number;
+}
+
 /**
- * Day index (after arrival) of the move, or undefined when no night is warm enough in time.
+ * Day index (after arrival) of the move, or undefined when no nights are warm enough in time.
  * A date the household fixed wins.
  *
- * @param nightLowC expected low by day after arrival
- * @param nights how many of them are held against the rule, on average
+ * @param share in which each of the first nights must be warm enough, 0.01 to 0.99
  */
 export function moveOutIndex(
   batch: Batch,
   life: Life,
   rule: MoveOutRule,
-  nightLowC: ArrayLike<number>,
-  nights: number,
+  first: FirstNights,
+  share: number,
 ): number | undefined {
   if (batch.moveOutDate !== undefined) {
     const fixed = daysBetween(batch.arrivalDate, batch.moveOutDate);
     return fixed < life.days ? fixed : undefined;
   }
+  const z = normalQuantile(share);
+  const { lowC, sdC } = first.nights;
   const earliest = Math.max(0, rule.fromDay - life.arrivalAgeDays);
-  for (let i = earliest; i < life.days - 1; i++) {
-    if (nightLowAt(rule, life.arrivalAgeDays + i) <= meanOfNext(nightLowC, i, nights)) return i;
+  // Days in a row, up to this one, whose nights are warm enough.
+  let held = 0;
+  for (let i = earliest; i < life.days; i++) {
+    const isWarm = nightLowAt(rule, life.arrivalAgeDays + i) <= lowC[i]! - z * sdC[i]!;
+    held = isWarm ? held + 1 : 0;
+    if (held === first.count || (0 < held && i === life.days - 1)) {
+      const moved = i - held + 1;
+      return moved < life.days - 1 ? moved : undefined;
+    }
   }
   return undefined;
 }
+
+/** Chance that at least one of the first nights from a day on is too cold for birds of its age. */
+export const chanceOfColdFirstNights = (
+  life: Life,
+  rule: MoveOutRule,
+  { nights, count }: FirstNights,
+  day: number,
+  { nights: { likeness } }: Tables,
+): number =>
+  chanceOfColdNight(
+    nights,
+    { from: day, to: Math.min(day + count, life.days) },
+    (night) => nightLowAt(rule, life.arrivalAgeDays + night),
+    likeness.value,
+  );
+
+/** Chance of each night from the move on to be too cold for birds of its age; 0 before it. */
+export const coldNightByDay = (
+  life: Life,
+  rule: MoveOutRule,
+  nights: Nights,
+  moveDay: number,
+): Float64Array =>
+  Float64Array.from({ length: life.days }, (_, night) =>
+    night < moveDay ? 0 : chanceBelow(nights, night, nightLowAt(rule, life.arrivalAgeDays + night)),
+  );
 
 /** Night low that the rule asks for at an age: fully feathered birds in a dry shelter stand more. */
 export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
@@ -66,11 +125,3 @@ export function nightLowAt(rule: MoveOutRule, ageDays: number): number {
 /** Whether the rule's night low at an age is that for older birds. */
 export const isLaterRule = (rule: MoveOutRule, ageDays: number): boolean =>
   rule.later.some((row) => row.fromDay <= ageDays);
-
-/** Mean of the expected lows of some nights from a day on, which is what the rule is held against. */
-export function meanOfNext(nightLowC: ArrayLike<number>, from: number, nights: number): number {
-  const to = Math.min(from + nights, nightLowC.length);
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += nightLowC[i]!;
-  return sum / (to - from);
-}

@@ -1,30 +1,23 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import {
-  datedFact,
   from,
   fromFarm,
-  fromJudgement,
   fromTable,
   givenOrTable,
   input,
   quantity,
   type NumberQuantity,
-  type Quantity,
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { shareOfYearsAtLeast } from '../weather/climate.js';
+import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
-import { isLaterRule, meanOfNext, moveOutFormulas, nightLowAt } from './move-out.js';
+import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
-export interface OutdoorsPart {
+export interface OutdoorsPart extends WhenOutPart {
   readonly rule: string;
-  readonly moveOut?: Quantity;
-  readonly ageAtMove?: NumberQuantity;
-  readonly nightLow?: NumberQuantity;
-  readonly chance?: NumberQuantity;
   readonly home?: string;
   readonly floorNeeded?: NumberQuantity;
   readonly floorHave?: NumberQuantity;
@@ -40,12 +33,14 @@ export interface OutdoorsPart {
 export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   const { moveOutRule: rule, moveOutDay, batch } = context;
   if (moveOutDay === undefined) {
+    const ways = daysOut(context);
+    const bolder = ways.find(({ on }) => on !== undefined);
     const never = issue(
       'act',
       'no-warm-nights',
-      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has nights of the chosen rule (${rule.name}). Keep the heat on indoors, choose another rule, or order for another week.`,
+      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has each of its first nights warm enough on ${context.nightSurety.name} (${rule.name}). ${bolder ? `On ${bolder.surety} they could go out ${context.say(bolder.on!.value, 'date')}; a night too cold for them in the first week then comes ${formatChance(bolder.coldNight!.value)}. ` : ''}Keep the heat on indoors, choose another rule, or order for another week.`,
     );
-    return found({ rule: rule.name }, { issues: [never] });
+    return found({ rule: rule.name, daysOut: ways }, { issues: [never] });
   }
   const out = whenOut(context, moveOutDay);
   const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
@@ -53,102 +48,6 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
     { rule: rule.name, ...out.part, ...home.part },
     joined([{ cautions: ['cold'] }, out, home]),
   );
-}
-
-function whenOut(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
-  const { moveOutRule: rule, life, climate, tables, dayOfYear, weather, batch } = context;
-  const sources = tables.moveOut.find((m) => m.id === life.strain.moveOut)!;
-  const ageDays = life.arrivalAgeDays + day;
-  const later = { sources: sources.laterSources, mark: sources.laterMark };
-  const rows = [sources, ...(isLaterRule(rule, ageDays) ? [later] : [])];
-  const nights = tables.judgements.birds.moveOutNights;
-  const lows = meanOfNext(weather.minC, day, nights.value);
-  const chance = shareOfYearsAtLeast(
-    climate,
-    dayOfYear[day]!,
-    nightLowAt(rule, life.arrivalAgeDays + day),
-  );
-  const fixed = batch.moveOutDate !== undefined;
-  const issues: PlanIssue[] = [];
-  if (fixed && weather.minC[day]! < nightLowAt(rule, life.arrivalAgeDays + day)) {
-    issues.push(
-      issue(
-        'act',
-        'move-out-cold',
-        `On the fixed date ${context.say(batch.moveOutDate!, 'date')} the expected night low is below the rule (${rule.name}). Keep heat ready outdoors or wait.`,
-        rows,
-      ),
-    );
-  }
-  if (chance !== undefined && chance < tables.judgements.birds.unsureBelow.value) {
-    issues.push(
-      issue(
-        'note',
-        'move-out-unsure',
-        `Nights after the move were warm enough in only ${Math.round(chance * 100)} % of past years. Plan to hold the brooder a week longer.`,
-      ),
-    );
-  }
-  const part: Partial<OutdoorsPart> = {
-    moveOut: datedFact(
-      'Out of the brooder',
-      context.dateOf(day),
-      moveOutFormulas.moveOut,
-      [
-        input('Rule', fixed ? 'date fixed by the household' : rule.name, 'text'),
-        input('Expected lows of these nights, average', lows, 'degC'),
-        fromJudgement(nights, 'n'),
-        input('Rule’s night low at that age', nightLowAt(rule, ageDays), 'degC'),
-        input('Weather used', climate.label, 'text'),
-      ],
-      { rows },
-    ),
-    ageAtMove: quantity(
-      'Age at the move',
-      life.arrivalAgeDays + day,
-      'day',
-      moveOutFormulas.moveOut,
-      [
-        input('Days after arrival', day, 'day'),
-        input('Age at arrival', life.arrivalAgeDays, 'day'),
-      ],
-      { rows: [...rows, nights] },
-    ),
-    nightLow: quantity(
-      `Expected low of the first ${nights.value} nights, average`,
-      lows,
-      'degC',
-      moveOutFormulas.moveOut,
-      [
-        input('First night', weather.minC[day]!, 'degC'),
-        input('A cold night then, one in ten', weather.coldMinC[day]!, 'degC'),
-        fromJudgement(nights, 'n'),
-        input('Weather used', climate.label, 'text'),
-      ],
-      { rows },
-    ),
-    ...(chance === undefined
-      ? {}
-      : {
-          chance: quantity(
-            'Chance that three nights stay warm enough',
-            chance,
-            'share',
-            moveOutFormulas.chance,
-            [
-              input(
-                'Rule’s night low at that age',
-                nightLowAt(rule, life.arrivalAgeDays + day),
-                'degC',
-                'T_rule',
-              ),
-              input('Years on record', climate.years, 'count'),
-            ],
-            { rows },
-          ),
-        }),
-  };
-  return found(part, { issues });
 }
 
 function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {

@@ -12,6 +12,7 @@ import {
   ID,
   KCAL,
   KELVIN,
+  SIGNED,
   KG,
   M,
   M2,
@@ -296,6 +297,30 @@ export const moveOut = table('MoveOut', {
   }),
   ...SOURCED,
 });
+
+export const nights = nested(
+  'Nights',
+  row('NightTable', {
+    spread: part('SpreadOfLows', {
+      constant: SIGNED,
+      perC: SIGNED,
+      perRangeC: SIGNED,
+      cosine: SIGNED,
+      sine: SIGNED,
+      leastC: KELVIN,
+    }),
+    likeness: part('LikenessOfNights', { value: SHARE }),
+    forecast: part('ForecastOfLows', { firstDayC: KELVIN, perDayC: KELVIN }),
+    surety: part('Surety', {
+      choices: table('NightSurety', {
+        id: ID,
+        name: NAME,
+        share: SHARE,
+        default: maybe(YES_NO),
+      }),
+    }),
+  }),
+);
 
 const manureOf = part('Manure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG });
 export const manure = nested('Manure', row('ManureTable', { meat: manureOf, layers: manureOf }));

@@ -41,7 +41,14 @@ export const JUDGED = {
     'mindedFirstDays',
   ],
   /** Brooders, moving out, processing. */
-  birds: ['daysBefore', 'daysAfter', 'unsureBelow', 'processingStartH', 'moveOutNights'],
+  birds: [
+    'daysBefore',
+    'daysAfter',
+    'unsureBelow',
+    'processingStartH',
+    'moveOutNights',
+    'hardenDays',
+  ],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   grazing: [
     'early',

@@ -26,6 +26,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   litter: birds.litter,
   light: birds.light,
   moveOut: birds.moveOut,
+  nights: birds.nights,
   manure: birds.manure,
   heatStress: birds.heatStress,
   feedKeeping: birds.feedKeeping,

@@ -32,6 +32,7 @@ import type {
   PastureTable,
   Soil,
 } from './pasture-tables.js';
+import type { NightTable } from './night-table.js';
 import type { Source } from './source.js';
 
 export interface Caution {
@@ -58,6 +59,7 @@ export interface Tables {
   readonly litter: LitterTable;
   readonly light: LightTable;
   readonly moveOut: readonly MoveOutTable[];
+  readonly nights: NightTable;
   readonly manure: Readonly<
     Record<
       Purpose,
@@ -105,6 +107,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   litter: 'litter.json',
   light: 'light.json',
   moveOut: 'move-out.json',
+  nights: 'nights.json',
   manure: 'manure.json',
   heatStress: 'heat-stress.json',
   feedKeeping: 'feed-keeping.json',

@@ -1,4 +1,4 @@
-import { addDays, dayOfYear, isLeapYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, dayOfYear, yearOf, type PlainDate } from '../calendar/plain-date.js';
 import { yearCurve } from '../maths/year-curve.js';
 import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 
@@ -24,11 +24,8 @@ export interface Climate {
   readonly coldMinC: readonly number[];
   /** A hot day: the 90th percentile of highs, or the mean plus the same margin. */
   readonly hotMaxC: readonly number[];
-  /**
-   * Deciles (0 to 100 %) of the coldest of three nights in a row from that day on, over all years.
-   * Left out when only monthly means are known: no chance can be given then.
-   */
-  readonly threeNightDeciles?: readonly (readonly number[])[];
+  /** Standard deviation of single lows about the mean of their day; left out without a record. */
+  readonly sdMinC?: readonly number[];
   /** Rain on a mean day of that date, mm; left out when no rain is known. */
   readonly meanRainMm?: readonly number[];
   /** Measured days of the last year, oldest first: what this season has really been. */
@@ -90,20 +87,13 @@ export function climateFromDaily(
 ): Climate {
   const lows = emptyYear();
   const highs = emptyYear();
-  const triples = emptyYear();
   const rain = emptyYear();
   const slots = history.map(({ date }) => slotOf(date));
-  const isFollowedByNext = history.map(
-    ({ date }, i) => i + 1 < history.length && isNextDay(date, history[i + 1]!.date),
-  );
   history.forEach((day, i) => {
     const slot = slots[i]!;
     lows[slot]!.push(day.minC);
     highs[slot]!.push(day.maxC);
     if (day.rainMm !== null && day.rainMm !== undefined) rain[slot]!.push(day.rainMm);
-    if (isFollowedByNext[i] && isFollowedByNext[i + 1]) {
-      triples[slot]!.push(Math.min(day.minC, history[i + 1]!.minC, history[i + 2]!.minC));
-    }
   });
   const empty = uncoveredSlot(lows);
   if (empty !== undefined) throw new FieldError([uncovered(empty)]);
@@ -117,21 +107,18 @@ export function climateFromDaily(
   };
   const lowsAround = lows.map((_, slot) => around(lows, slot));
   const highsAround = highs.map((_, slot) => around(highs, slot));
+  const meanMinC = lowsAround.map((values) => tenth(mean(values)));
   return {
     ...source,
     years: new Set(history.map((day) => yearOf(day.date))).size,
-    meanMinC: lowsAround.map((values) => tenth(mean(values))),
+    meanMinC,
     meanMaxC: highsAround.map((values) => tenth(mean(values))),
     coldMinC: lowsAround.map((values) => tenth(percentile(values, 0.1))),
     hotMaxC: highsAround.map((values) => tenth(percentile(values, 0.9))),
     ...(uncoveredSlot(rain) === undefined
       ? { meanRainMm: rain.map((_, slot) => hundredth(mean(around(rain, slot)))) }
       : {}),
-    threeNightDeciles: triples.map((_, slot) => {
-      const nights = around(triples, slot);
-      const values = nights.length === 0 ? lowsAround[slot]! : nights;
-      return Array.from({ length: 11 }, (_each, k) => tenth(percentile(values, k / 10)));
-    }),
+    sdMinC: departuresOf(history, slots, meanMinC),
   };
 }
 
@@ -185,35 +172,40 @@ export function expectedWeather(
   return { minC, maxC, coldMinC, hotMaxC };
 }
 
-/**
- * Share of past years in which the coldest of the three nights from a day on stayed at or above a
- * temperature; undefined without daily history.
- */
-export function shareOfYearsAtLeast(
-  climate: Climate,
-  dayOfTheYear: number,
-  nightLowC: number,
-): number | undefined {
-  const deciles = climate.threeNightDeciles?.[dayOfTheYear - 1];
-  if (!deciles) return undefined;
-  if (nightLowC <= deciles[0]!) return 1;
-  if (deciles[10]! < nightLowC) return 0;
-  const k = deciles.findIndex((c) => nightLowC <= c);
-  const [below, above] = [deciles[k - 1]!, deciles[k]!];
-  const part = above === below ? 0 : (nightLowC - below) / (above - below);
-  return 1 - (k - 1 + part) / 10;
-}
-
 /** Slot 0 to 365 of a date: its day of the year. A leap year shifts it by one day, within the window. */
 function slotOf(date: PlainDate): number {
   return dayOfYear(date) - 1;
 }
 
-function isNextDay(a: PlainDate, b: PlainDate): boolean {
-  const [from, to] = [dayOfYear(a), dayOfYear(b)];
-  if (to === from + 1) return yearOf(a) === yearOf(b);
-  return to === 1 && from === (isLeapYear(yearOf(a)) ? 366 : 365) && yearOf(b) === yearOf(a) + 1;
+/**
+ * Standard deviation of lows about the mean of their own day, over all years within a week of each
+ * date: the course of the season is not counted as spread.
+ */
+function departuresOf(
+  history: readonly DailyWeather[],
+  slots: readonly number[],
+  meanMinC: readonly number[],
+): number[] {
+  const squares = new Float64Array(DAYS);
+  const counts = new Float64Array(DAYS);
+  history.forEach(({ minC }, i) => {
+    const slot = slots[i]!;
+    squares[slot]! += (minC - meanMinC[slot]!) ** 2;
+    counts[slot]! += 1;
+  });
+  return meanMinC.map((_, slot) => {
+    let [sum, count] = [0, 0];
+    for (let offset = -WINDOW_DAYS; offset <= WINDOW_DAYS; offset++) {
+      const at = (slot + offset + DAYS) % DAYS;
+      sum += squares[at]!;
+      count += counts[at]!;
+    }
+    return Math.max(LEAST_SD_C, hundredth(Math.sqrt(sum / count)));
+  });
 }
+
+/** A record of equal lows still does not promise the next one. */
+const LEAST_SD_C = 0.5;
 
 /** Linear between order statistics, (n − 1)q. `sorted` rises. */
 export function percentile(sorted: ArrayLike<number>, share: number): number {

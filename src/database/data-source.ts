@@ -16,6 +16,7 @@ import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
+import { FrostDates1796700000000 } from './frost-dates.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
@@ -54,6 +55,7 @@ export const MIGRATIONS = [
   PastureVersion1796500000000,
   NamedCows1796550000000,
   WordsOfRows1796600000000,
+  FrostDates1796700000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -180,11 +180,14 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     const farm = newFarm();
     const request = newRequest({
       tables,
-      climate: climateFromMonthlyMeans(
-        farm.monthlyMinC.map((c) => c + warmerK),
-        farm.monthlyMaxC.map((c) => c + warmerK),
-        tables.heat.coldNightMarginK.value,
-      ),
+      climate: {
+        ...climateFromMonthlyMeans(
+          farm.monthlyMinC.map((c) => c + warmerK),
+          farm.monthlyMaxC.map((c) => c + warmerK),
+          tables.heat.coldNightMarginK.value,
+        ),
+        ...(k % 5 === 0 ? { forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }] } : {}),
+      },
       people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
       batch: {
         ...bodies[k % bodies.length],
@@ -351,6 +354,7 @@ function seasonOf(tables: Tables): Quantity[] {
         purpose,
         strainId: strainFor(tables, purpose),
         arrivalDate: '2027-04-21',
+        ...(purpose === 'meat' ? { moveOutDate: '2027-05-15' } : {}),
       },
     }),
   }));

@@ -142,7 +142,7 @@ describe.each(databases())('weather from a file on $name', (database) => {
       expect(rows).toHaveLength(1461); // 2020 is a leap year
       expect(rows.map((row) => row['minC']).sort()).toEqual(DAYS.map((day) => day.minC).sort());
       expect((await plan()).weather).toMatchObject({ way: 'csv', years: 4 });
-      expect((await plan()).outdoors.chance?.value).toEqual(expect.any(Number));
+      expect((await plan()).outdoors.coldNight?.value).toEqual(expect.any(Number));
     });
 
     it('in °F gives the same plan', async () => {

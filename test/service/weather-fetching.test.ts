@@ -239,7 +239,7 @@ describe.each(databases())('fetching weather on $name', (database) => {
       fetched = await plan();
       expect(fetched.weather.way).toBe('fetched');
       expect([30, 31]).toContain(fetched.weather.years);
-      expect(fetched.outdoors.chance?.value).toEqual(expect.any(Number));
+      expect(fetched.outdoors.coldNight?.value).toEqual(expect.any(Number));
       const { body } = await app.api.get(`${farm.path}/picture`).expect(200);
       expect((body as FarmPicture).climate).toMatchObject({
         way: 'fetched',

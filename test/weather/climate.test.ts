@@ -6,7 +6,6 @@ import {
   climateFromMonthlyMeans,
   expectedWeather,
   percentile,
-  shareOfYearsAtLeast,
   type DailyWeather,
 } from '../../shared/weather/climate.js';
 
@@ -87,10 +86,10 @@ describe('climateFromMonthlyMeans', () => {
     climate.hotMaxC.forEach((c, i) => expect(c).toBeCloseTo(climate.meanMaxC[i]! + 6, 6));
   });
 
-  it('gives no chances, and says where it comes from', () => {
+  it('has no spread of its own, and says where it comes from', () => {
     const climate = climateFromMonthlyMeans(minC, maxC, 6);
     expect(climate).toMatchObject({ way: 'monthly-means', years: 0 });
-    expect(shareOfYearsAtLeast(climate, 120, 7)).toBeUndefined();
+    expect(climate).not.toHaveProperty('sdMinC');
   });
 });
 
@@ -120,28 +119,19 @@ describe('climateFromDaily', () => {
     expect(climate.meanMinC[365]).toBeGreaterThan(14); // 31 December of leap years, and its neighbors
   });
 
-  it('gives the share of years with warm enough nights, to a tenth', () => {
-    // 6 of 11 years have nights of 15 °C and more.
-    expect(Math.abs(shareOfYearsAtLeast(climate, 196, 15)! - 6 / 11)).toBeLessThan(0.1);
-    expect(shareOfYearsAtLeast(climate, 196, 10)).toBe(1);
-    expect(shareOfYearsAtLeast(climate, 196, 20.5)).toBe(0);
+  it('finds how far single nights lie from the average of their day', () => {
+    // Eleven equal years 1 °C apart: √((11² − 1)/12).
+    expect(climate.sdMinC![195]).toBeCloseTo(Math.sqrt(10), 2);
   });
 
-  it('looks at three nights in a row: one cold night in three makes all of them cold', () => {
-    const days = history('2001-01-01', 1461, (_date, i) => ({
-      minC: i % 3 === 0 ? 0 : 20,
+  it('does not count the course of the season as spread', () => {
+    const rising = history('2001-01-01', 1461, (_date, i) => ({
+      minC: 10 * Math.sin((2 * Math.PI * i) / 365.25) + (i % 2 === 0 ? 1 : -1),
       maxC: 25,
     }));
-    expect(climateFromDaily(days, CSV).threeNightDeciles![195]!.every((c) => c === 0)).toBe(true);
-  });
-
-  it('does not join nights over a gap', () => {
-    // Each fourth day is missing; the night after the gap is cold. The three nights between two gaps
-    // begin with it, so every run of three holds one cold night, and no other run is whole.
-    const days = history('2001-01-01', 1461, (_date, i) =>
-      i % 4 === 3 ? undefined : { minC: i % 4 === 0 ? 0 : 20, maxC: 25 },
-    );
-    expect(climateFromDaily(days, CSV).threeNightDeciles![195]).toEqual(Array(11).fill(0));
+    const { sdMinC } = climateFromDaily(rising, CSV);
+    expect(Math.abs(sdMinC![100]! - 1)).toBeLessThan(0.25);
+    expect(Math.abs(sdMinC![0]! - 1)).toBeLessThan(0.25);
   });
 
   it('refuses history in which a season was never measured, and says which', () => {
@@ -150,35 +140,6 @@ describe('climateFromDaily', () => {
     );
     expect(() => climateFromDaily(summers, CSV)).toThrow(
       /no day within a week of 01-01 .* Give whole years/,
-    );
-  });
-});
-
-describe('shareOfYearsAtLeast', () => {
-  const rough = climateFromDaily(
-    history('2001-01-01', 3652, (_date, i) => {
-      const minC =
-        8 -
-        12 * Math.cos((2 * Math.PI * i) / 365.25) +
-        5 * Math.sin(i * 12.9898) * Math.cos(i * 3.1);
-      return { minC, maxC: minC + 10 };
-    }),
-    CSV,
-  );
-
-  it('never rises when warmer nights are asked for, and stays between 0 and 1', () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 1, max: 366 }),
-        fc.double({ min: -30, max: 40, noNaN: true }),
-        fc.double({ min: 0, max: 10, noNaN: true }),
-        (day, c, more) => {
-          const share = shareOfYearsAtLeast(rough, day, c)!;
-          expect(share).toBeGreaterThanOrEqual(0);
-          expect(share).toBeLessThanOrEqual(1);
-          expect(shareOfYearsAtLeast(rough, day, c + more)!).toBeLessThanOrEqual(share + 1e-12);
-        },
-      ),
     );
   });
 });

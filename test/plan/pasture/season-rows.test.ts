@@ -23,7 +23,10 @@ import { plannedPasture } from '../../support/pictures.js';
 type More = Parameters<typeof newPastureRequest>[0];
 const planOf = (more: More): PasturePlan => plannedPasture(newPastureRequest(more), 2);
 
-const hens = { ...newBatch({ name: 'Hens', arrivalDate: '2027-04-07' }), id: 'hens' };
+const hens = {
+  ...newBatch({ name: 'Hens', arrivalDate: '2027-04-07', moveOutDate: '2027-05-20' }),
+  id: 'hens',
+};
 const plan = planOf({
   paddocks: newPaddocks(14, { areaM2: 4000, forageId: 'mixed' }),
   herds: [newHerd({ followedByBatchId: hens.id, followDays: 3 })],

@@ -325,6 +325,13 @@ function Choices({
         onChange={(id) => onChange({ moveOutRuleId: id })}
         options={rules}
       />
+      <Select
+        label={FIELDS.nightSuretyId.label}
+        description="Each of the first nights out"
+        value={draft.nightSuretyId ?? defaultRow(tables.nights.surety.choices).id}
+        onChange={(id) => onChange({ nightSuretyId: id })}
+        options={tables.nights.surety.choices}
+      />
       {draft.purpose === 'meat' && (
         <Select
           label={FIELDS.processing.label}

@@ -61,6 +61,11 @@ interface Props {
   readonly onCancel?: () => void;
 }
 
+const FROST_DATES = [
+  { id: 'usual', name: 'usual: so in half of the years' },
+  { id: 'safe', name: 'safe: only one year in ten goes past them' },
+] as const;
+
 const messageOf = (error: unknown): string | undefined =>
   typeof error === 'string' ? error : undefined;
 
@@ -231,6 +236,14 @@ function Fields({
                 onChange={(value) => setFieldValue(name, value)}
               />
             ))}
+            <Select
+              label={FIELDS.frostDatesAre.label}
+              description="Move-out nights are set by them where only monthly averages are known"
+              value={values.frostDatesAre ?? 'usual'}
+              error={messageOf(errors['frostDatesAre'])}
+              options={FROST_DATES}
+              onChange={(choice) => setFieldValue('frostDatesAre', choice)}
+            />
             <Select
               label={FIELDS.gardenSoilId.label}
               description="Says when beds and fence lines are dry enough to work"

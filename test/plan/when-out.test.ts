@@ -1,0 +1,122 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
+
+// Averages of three invented farms: cool hills, a mild coast, a warm south.
+const FARMS = {
+  hills: {
+    latitudeDeg: 42.9,
+    monthlyMinC: [-11, -10.5, -5.5, 0.8, 6.7, 12, 14.4, 13.6, 9.6, 3.9, -0.8, -7],
+    monthlyMaxC: [-1.5, -0.3, 4.8, 12.3, 19.3, 23.8, 26.1, 25, 20.9, 13.9, 6.9, 0.9],
+    ...{ lastFrost: '05-20', firstFrost: '09-28' },
+  },
+  coast: {
+    latitudeDeg: 51.8,
+    monthlyMinC: [2.4, 2.2, 3.6, 5.1, 8, 11, 13, 12.9, 10.6, 7.9, 4.8, 2.6],
+    monthlyMaxC: [8, 8.6, 11.3, 14.2, 17.6, 20.7, 23.1, 22.6, 19.4, 15.1, 11, 8.3],
+    ...{ lastFrost: '04-25', firstFrost: '10-25' },
+  },
+  south: {
+    latitudeDeg: 33.5,
+    monthlyMinC: [1, 2.5, 6, 9.5, 14.5, 19, 21, 20.5, 17.5, 11, 6, 2.3],
+    monthlyMaxC: [11.5, 13.7, 18, 22.5, 26.5, 30, 31.5, 31, 28, 23, 18, 13],
+    ...{ lastFrost: '04-01', firstFrost: '11-05' },
+  },
+} as const;
+
+const planAt = (place: keyof typeof FARMS, arrivalDate: string, more: object = {}) => {
+  const farm = FARMS[place] as unknown as Record<string, never>;
+  const climate = climateFromMonthlyMeans(FARMS[place].monthlyMinC, FARMS[place].monthlyMaxC, 6);
+  return plannedBatch(newRequest({ farm, climate, batch: { arrivalDate, ...more } }));
+};
+
+const codesOf = ({ issues }: ReturnType<typeof planAt>) => issues.map(({ code }) => code);
+
+// The nights of 45 °F at three weeks are keepers' (second-hand); that they speak of single nights
+// and not of averages is how all the rules found are worded.
+describe('the day out of the brooder', () => {
+  it.each(['hills', 'coast', 'south'] as const)('is later the surer it is to be: %s', (place) => {
+    const { outdoors } = planAt(place, '2027-05-05');
+    const found = outdoors.daysOut.flatMap(({ on, coldNight }) =>
+      on && coldNight ? [{ on: String(on.value), cold: coldNight.value }] : [],
+    );
+    expect(found.length).toBeGreaterThan(1);
+    expect(found.map(({ on }) => on)).toEqual(found.map(({ on }) => on).sort());
+    const chances = found.map(({ cold }) => cold);
+    expect(chances).toEqual([...chances].sort((a, b) => b - a));
+    // Not before three weeks of age, and as sure as the household chose.
+    expect(outdoors.ageAtMove!.value).toBeGreaterThanOrEqual(21);
+    expect(outdoors.moveOut!.value).toBe(outdoors.daysOut[1]!.on!.value);
+  });
+
+  it('does not go by the average: half of the nights are colder', () => {
+    const { outdoors } = planAt('hills', '2027-05-05');
+    const [half, most] = outdoors.daysOut;
+    expect(half!.on!.value).toBe('2027-05-25');
+    expect(half!.coldNight!.value).toBeGreaterThan(0.7);
+    expect(most!.coldNight!.value).toBeLessThan(0.5);
+    expect(planAt('hills', '2027-05-05', { nightSuretyId: 'half' }).outdoors.moveOut!.value).toBe(
+      '2027-05-25',
+    );
+  });
+
+  it('is said to be unsure, with what to do on a cold night', () => {
+    const plan = planAt('hills', '2027-05-05');
+    expect(codesOf(plan)).toContain('move-out-unsure');
+    expect(plan.issues.find(({ code }) => code === 'move-out-unsure')!.text).toMatch(
+      /comes about \d years in 10\. Read the forecast .* tarps, dry bedding and safe heat/,
+    );
+  });
+
+  it('names the day for the bolder where no night is sure enough', () => {
+    const plan = planAt('hills', '2027-08-25');
+    expect(plan.outdoors.moveOut).toBeUndefined();
+    expect(plan.issues.find(({ code }) => code === 'no-warm-nights')!.text).toMatch(
+      /On one night in two they could go out Tue 14 Sep 2027; .* comes about [789] years in 10\./,
+    );
+  });
+
+  it('is never in winter without a word', () => {
+    const fixed = planAt('hills', '2027-10-20', { moveOutDate: '2027-12-08' });
+    expect(codesOf(fixed)).toEqual(expect.arrayContaining(['move-into-winter', 'move-out-cold']));
+    expect(codesOf(planAt('south', '2027-05-05'))).not.toContain('move-into-winter');
+  });
+
+  it('looks at every night to the end: birds of fall meet cold later', () => {
+    const plan = planAt('south', '2027-08-25');
+    expect(plan.issues.find(({ code }) => code === 'cold-later')!.text).toMatch(
+      /^From Sat 9 Oct 2027 nights are often below 7\.2 °C/,
+    );
+    const series = plan.daily.find(({ id }) => id === 'night-too-cold')!;
+    expect(Math.max(...series.values)).toBeGreaterThan(1 / 6);
+    expect(series.values[0]).toBe(0);
+  });
+
+  it('believes a forecast, less the farther ahead it is', () => {
+    const farm = FARMS.hills as unknown as Record<string, never>;
+    const climate = climateFromMonthlyMeans(FARMS.hills.monthlyMinC, FARMS.hills.monthlyMaxC, 6);
+    const chanceWith = (today: string, minC: number) => {
+      const forecast = Array.from({ length: 7 }, (_, k) => ({
+        ...{ date: addDays('2027-06-11', k), minC, maxC: 22 },
+      }));
+      const batch = { arrivalDate: '2027-05-05', moveOutDate: '2027-06-11' };
+      const request = newRequest({ farm, batch, today, climate: { ...climate, forecast } });
+      return plannedBatch(request).outdoors.coldNight!.value;
+    };
+    expect(chanceWith('2027-06-11', 3)).toBeGreaterThan(0.95);
+    expect(chanceWith('2027-06-11', 12)).toBeLessThan(chanceWith('2027-06-04', 12));
+  });
+
+  it('takes typed frost dates for the usual ones unless they are the safe ones', () => {
+    const chance = (frostDatesAre?: 'usual' | 'safe') => {
+      const farm = { ...FARMS.hills, frostDatesAre } as unknown as Record<string, never>;
+      const climate = climateFromMonthlyMeans(FARMS.hills.monthlyMinC, FARMS.hills.monthlyMaxC, 6);
+      const batch = { arrivalDate: '2027-05-05', moveOutDate: '2027-06-01' };
+      return plannedBatch(newRequest({ farm, climate, batch })).outdoors.coldNight!.value;
+    };
+    expect(chance('usual')).toBe(chance());
+    expect(chance('safe')).toBeLessThan(chance('usual'));
+  });
+});
