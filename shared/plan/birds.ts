@@ -12,14 +12,18 @@ import {
   type QuantityInput,
 } from '../explain/quantity.js';
 import { growthFormulas } from '../poultry/growth.js';
-import { lossFormulas } from '../poultry/losses.js';
+import { chanceOfEnough, lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 
 export interface BirdsPart {
   readonly toOrder: NumberQuantity;
+  /** How many to order to be more or less sure of the number wanted, the fewest first. */
+  readonly orderSizes: readonly NumberQuantity[];
+  readonly enough: NumberQuantity;
   readonly chicksPlaced: NumberQuantity;
   readonly atEnd: NumberQuantity;
   readonly growthTable: string;
@@ -43,24 +47,45 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     ),
   ];
   const endDay = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
-  const endCount = batch.purpose === 'layers' ? life.alive.female[endDay]! : life.aliveAll[endDay]!;
+  const endCount =
+    batch.purpose === 'layers'
+      ? life.alive.female[endDay]! * (batch.sex === 'pullets' ? life.odds.sexShare : 1)
+      : life.aliveAll[endDay]!;
 
+  const { orders } = context.tables;
+  const isSexed = batch.purpose === 'layers' && batch.sex === 'pullets';
+  const orderRows = {
+    rows: [life.losses, orders.togetherness, orders.surety, ...(isSexed ? [orders.sexing] : [])],
+  };
+  const orderInputs = [
+    input('Birds wanted', batch.wantedBirds, 'count', 'N_wanted'),
+    ...rateInputs,
+    input('Lives to the end, on average', life.odds.survivingShare, 'share', 'm'),
+    fromTable(orders.togetherness, 'Losses come together', life.odds.togetherness, 'ratio', 'ρ'),
+    input('Of the sex wanted', life.odds.sexShare, 'share', 's'),
+  ];
+  const orderFor = (share: number, k: number): NumberQuantity =>
+    quantity(
+      `To have enough ${formatYears(share, 'times in')}`,
+      life.orderSizes[k]!,
+      'count',
+      lossFormulas.order,
+      [...orderInputs, fromTable(orders.surety, 'How sure', share, 'share', 'p')],
+      orderRows,
+    );
+  const sizes = orders.surety.shares.map(orderFor);
   const toOrder = quantity(
     'Birds to order',
     life.orderForWanted,
     'count',
     lossFormulas.order,
-    [
-      input('Birds wanted', batch.wantedBirds, 'count', 'N_wanted'),
-      ...rateInputs,
-      input('Share of the sex wanted', life.wantedSexShare, 'share', 's'),
-    ],
+    [...orderInputs, fromTable(orders.surety, 'How sure', orders.surety.usual, 'share', 'p')],
     {
-      ...lossRows,
+      ...orderRows,
       spread: {
-        low: life.orderForWanted,
-        high: Math.max(life.orderCautious, life.orderForWanted),
-        because: `the cautious case loses ${life.losses.cautiousPercent} % of the whole batch`,
+        low: Math.min(life.orderForWanted, ...sizes.map(({ value }) => value)),
+        high: Math.max(life.orderForWanted, ...sizes.map(({ value }) => value)),
+        because: 'it depends on how sure you want to be of the number',
       },
     },
   );
@@ -93,12 +118,22 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     aliveInputs,
     lossRows,
   );
+  const enough = quantity(
+    'Chance of ending with the number wanted',
+    chanceOfEnough(life.placed, life.odds),
+    'share',
+    lossFormulas.enough,
+    [from(placed, 'N₀'), ...orderInputs],
+    orderRows,
+  );
   const cockerelDay =
     life.cockerelsLeaveAgeDays === undefined
       ? undefined
       : life.cockerelsLeaveAgeDays - life.arrivalAgeDays;
   const part: BirdsPart = {
     toOrder,
+    orderSizes: sizes,
+    enough,
     chicksPlaced: placed,
     atEnd,
     lostFirstWeek,
@@ -125,7 +160,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
         }),
   };
   return found(part, {
-    issues: [...tooFew(context, atEnd.value), ...outsideTable(context)],
+    issues: [...tooFew(context, atEnd.value, enough.value), ...outsideTable(context)],
     series: seriesOf(context, aliveInputs),
   });
 }
@@ -155,13 +190,14 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
   ];
 }
 
-function tooFew({ batch, life }: PlanContext, atEnd: number): PlanIssue[] {
-  return atEnd < batch.wantedBirds
+/** Said when the number wanted is less likely than not. */
+function tooFew({ batch, life }: PlanContext, atEnd: number, enough: number): PlanIssue[] {
+  return enough < 0.5
     ? [
         issue(
           'act',
           'too-few-birds',
-          `${life.placed} chicks placed leave about ${atEnd}, but ${batch.wantedBirds} are wanted. Order ${life.orderForWanted}.`,
+          `${life.placed} chicks placed leave about ${atEnd}, and ${batch.wantedBirds} are wanted: enough ${formatChance(enough)}. Order ${life.orderForWanted}.`,
         ),
       ]
     : [];

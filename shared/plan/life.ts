@@ -7,7 +7,7 @@ import {
   sexShares,
   type BirdGrowth,
 } from '../poultry/growth.js';
-import { birdsToOrder, survivingShare, type LossRates } from '../poultry/losses.js';
+import { birdsToOrder, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {
   BirdSex,
   FeedPhase,
@@ -48,9 +48,10 @@ export interface Life {
   readonly days: number;
   readonly placed: number;
   readonly orderForWanted: number;
-  readonly orderCautious: number;
-  readonly survivingAtEnd: number;
-  readonly wantedSexShare: number;
+  /** What an order is reckoned by. */
+  readonly odds: OrderOdds;
+  /** Orders for each way of being sure, as the table lists them. */
+  readonly orderSizes: readonly number[];
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
@@ -106,26 +107,26 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
 
   const arrivalAgeDays = batch.hatchToArrivalDays;
   const days = lastAgeDays - arrivalAgeDays + 1;
+  // Hens are wanted at the first egg, meat birds on the day they leave.
+  const countedDay = (isLaying ? firstEggAgeDays! : lastAgeDays) - arrivalAgeDays;
   const rates: LossRates = {
     firstWeekShare: (batch.firstWeekLossPercent ?? losses.firstWeekPercent) / 100,
     laterShare: (batch.laterLossPercent ?? losses.laterPercent) / 100,
-    laterToDay: losses.laterToDay,
+    laterToDay: batch.laterLossPercent === undefined ? losses.laterToDay : Math.max(8, countedDay),
     layYearShare: isLaying ? (losses.layYearPercent ?? 0) / 100 : 0,
   };
-  // Hens are wanted at the first egg, meat birds on the day they leave.
-  const countedDay = (isLaying ? firstEggAgeDays! : lastAgeDays) - arrivalAgeDays;
   const survivingAtEnd = survivingShare(rates, countedDay);
-  const wantedSexShare = isLaying ? shares.female : 1;
-  const orderForWanted = birdsToOrder({
+  const odds: OrderOdds = {
     wanted: batch.wantedBirds,
     survivingShare: survivingAtEnd,
-    wantedSexShare,
-  });
-  const orderCautious = birdsToOrder({
-    wanted: batch.wantedBirds,
-    survivingShare: 1 - losses.cautiousPercent / 100,
-    wantedSexShare,
-  });
+    sexShare: isLaying ? (batch.sex === 'pullets' ? tables.orders.sexing.share : shares.female) : 1,
+    togetherness: tables.orders.togetherness.value,
+  };
+  const { usual, shares: howSure } = tables.orders.surety;
+  const [orderForWanted = batch.wantedBirds, ...orderSizes] = birdsToOrder(odds, [
+    usual,
+    ...howSure,
+  ]);
   const placed = batch.orderedBirds ?? orderForWanted;
 
   const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
@@ -173,9 +174,8 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     days,
     placed,
     orderForWanted,
-    orderCautious,
-    survivingAtEnd,
-    wantedSexShare,
+    odds,
+    orderSizes,
     alive,
     aliveAll,
     weightKg,

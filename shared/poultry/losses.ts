@@ -1,11 +1,12 @@
 import type { Formula } from '../explain/formula.js';
+import { atLeast, betaBelow } from '../maths/beta.js';
 
 export const lossFormulas = {
   alive: {
     id: 'birds-alive',
     title: 'Birds alive',
     words:
-      'The first-week loss is spread evenly over the first seven days after arrival, the later loss over the rest of the growing time. Each day keeps the same share of the birds.',
+      'The first-week loss is spread evenly over the first seven days after arrival, the later loss over the rest of the growing time: to the day in the table, or to the last day they are kept when the household gave the loss. Birds kept longer go on being lost at the same rate. Each day keeps the same share of the birds.',
     symbols: 'N(t) = N₀·(1 − l₁)^(t/7), then ·(1 − l₂)^((t − 7)/(T − 7))',
     sources: [],
     mark: 'computed',
@@ -14,9 +15,19 @@ export const lossFormulas = {
     id: 'birds-to-order',
     title: 'Birds to order',
     words:
-      'Birds wanted at the end, divided by the share that lives, and by the share of the sex that is wanted; rounded up to whole birds.',
-    symbols: 'N₀ = ⌈N_wanted ÷ (s·(1 − l₁)·(1 − l₂))⌉',
-    sources: [],
+      'The fewest chicks that leave the number wanted in so many of a hundred such orders. Each chick is of the right sex with its chance; how many live varies from flock to flock more than a coin does, as losses come together.',
+    symbols:
+      'min{N₀: P(X ≥ N_wanted) ≥ p}, X ~ Bin(N₀, s·L), L ~ Beta(m·k, (1 − m)·k), k = 1/ρ − 1',
+    sources: ['FLOCK_LOSSES'],
+    mark: 'computed',
+  },
+  enough: {
+    id: 'birds-enough',
+    title: 'Chance of ending with the number wanted',
+    words:
+      'Of a hundred such orders, those that leave the number wanted or more, by the same distribution as the number to order.',
+    symbols: 'P(X ≥ N_wanted)',
+    sources: ['FLOCK_LOSSES'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -39,7 +50,9 @@ export interface LossRates {
 export function survivingShare(rates: LossRates, daysAfterArrival: number): number {
   const week = Math.min(daysAfterArrival, 7) / 7;
   const laterSpan = Math.max(1, rates.laterToDay - 7);
-  const later = Math.max(0, Math.min(daysAfterArrival - 7, laterSpan)) / laterSpan;
+  // Birds that are kept longer than the table go on being lost, hens at the rate of their lay year.
+  const grown = 0 < rates.layYearShare ? laterSpan : Infinity;
+  const later = Math.max(0, Math.min(daysAfterArrival - 7, grown)) / laterSpan;
   const layYears = Math.max(0, daysAfterArrival - Math.max(7, rates.laterToDay)) / 365;
   return (
     (1 - rates.firstWeekShare) ** week *
@@ -48,12 +61,86 @@ export function survivingShare(rates: LossRates, daysAfterArrival: number): numb
   );
 }
 
-/** Birds to order so that `wanted` are left, rounded up. */
-export function birdsToOrder(input: {
-  wanted: number;
-  survivingShare: number;
-  wantedSexShare: number;
-}): number {
-  // The small allowance keeps an exact answer, such as 75 ÷ 0.75, from being rounded up by one.
-  return Math.ceil(input.wanted / (input.survivingShare * input.wantedSexShare) - 1e-9);
+/** An order, and what may become of it. */
+export interface OrderOdds {
+  /** Birds wanted at the end. */
+  readonly wanted: number;
+  /** Share that lives to then, average of many flocks. */
+  readonly survivingShare: number;
+  /** Chance of each chick to be of the sex that is wanted. */
+  readonly sexShare: number;
+  /** Likeness of the fates of two birds of a flock, 0 to 0.3: over-dispersion of losses. */
+  readonly togetherness: number;
+}
+
+/** Points at which the share that lives is looked at. */
+const STEPS = 24;
+/** Standard deviations of that share on either side. */
+const WIDTH = 5;
+
+/** Shares that may live, with how likely each is. */
+interface Lives {
+  readonly shares: Float64Array;
+  readonly weights: Float64Array;
+}
+
+function livesOf({ survivingShare: mean, togetherness: rho }: OrderOdds): Lives {
+  if (1 - 1e-9 < mean || rho <= 0) {
+    return { shares: Float64Array.of(Math.min(1, mean)), weights: Float64Array.of(1) };
+  }
+  const k = 1 / rho - 1;
+  const [a, b] = [mean * k, (1 - mean) * k];
+  const sd = Math.sqrt((mean * (1 - mean)) / (k + 1));
+  const low = Math.max(0, mean - WIDTH * sd);
+  const step = (Math.min(1, mean + WIDTH * sd) - low) / STEPS;
+  const shares = Float64Array.from({ length: STEPS }, (_, i) => low + (i + 0.5) * step);
+  const below = Float64Array.from({ length: STEPS + 1 }, (_, i) => betaBelow(low + i * step, a, b));
+  const all = below[STEPS]! - below[0]!;
+  return { shares, weights: shares.map((_, i) => (below[i + 1]! - below[i]!) / all) };
+}
+
+function chanceWith({ shares, weights }: Lives, ordered: number, odds: OrderOdds): number {
+  let sum = 0;
+  for (let i = 0; i < shares.length; i++) {
+    if (weights[i]! < 1e-7) continue;
+    sum += weights[i]! * atLeast(odds.wanted, ordered, shares[i]! * odds.sexShare);
+  }
+  return Math.min(1, sum);
+}
+
+/**
+ * Chance that an order leaves at least the birds wanted: the share that lives is beta distributed
+ * over flocks, and each bird of the right sex lives with it.
+ *
+ * @param ordered 1 to 6,000 birds
+ * @returns 0 to 1; checked to 0.01 against beta-binomial tables
+ */
+export const chanceOfEnough = (ordered: number, odds: OrderOdds): number =>
+  chanceWith(livesOf(odds), ordered, odds);
+
+/** Fewest birds to order that leave the number wanted, for each of some chances, 0.01 to 0.99. */
+export function birdsToOrder(odds: OrderOdds, chances: readonly number[]): number[] {
+  const lives = livesOf(odds);
+  const known = new Map<number, number>();
+  const chanceOf = (ordered: number): number => {
+    let chance = known.get(ordered);
+    if (chance === undefined) known.set(ordered, (chance = chanceWith(lives, ordered, odds)));
+    return chance;
+  };
+  return chances.map((wanted) => fewest(odds, (ordered) => wanted <= chanceOf(ordered) + 1e-9));
+}
+
+function fewest(odds: OrderOdds, isEnough: (ordered: number) => boolean): number {
+  let tooFew = odds.wanted - 1;
+  let enough = Math.ceil(odds.wanted / (odds.survivingShare * odds.sexShare));
+  while (!isEnough(enough)) {
+    tooFew = enough;
+    enough = Math.ceil(enough * 1.03) + 1;
+  }
+  while (1 < enough - tooFew) {
+    const middle = Math.floor((tooFew + enough) / 2);
+    if (isEnough(middle)) enough = middle;
+    else tooFew = middle;
+  }
+  return enough;
 }

@@ -170,9 +170,20 @@ export const losses = table('Losses', {
   laterPercent: PERCENT,
   laterToDay: DAYS,
   layYearPercent: maybe(PERCENT),
-  cautiousPercent: PERCENT,
   ...SOURCED,
 });
+
+export const orders = nested(
+  'Orders',
+  row('OrderTable', {
+    togetherness: part('Togetherness', { value: SHARE }),
+    sexing: part('Sexing', { share: SHARE }),
+    surety: part('OrderSurety', {
+      usual: SHARE,
+      shares: list('Shares', SHARE, 5, 'shares'),
+    }),
+  }),
+);
 
 const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
   part(name, { ...fields, low: of, high: of, ...RANGED });

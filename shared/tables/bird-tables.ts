@@ -148,7 +148,6 @@ export interface LossTable extends Sourced {
   readonly laterPercent: number;
   readonly laterToDay: number;
   readonly layYearPercent?: number;
-  readonly cautiousPercent: number;
 }
 
 export interface Dressing extends Sourced, Ranged {

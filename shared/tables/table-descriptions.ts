@@ -19,6 +19,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   space: birds.space,
   water: birds.water,
   losses: birds.losses,
+  orders: birds.orders,
   processing: birds.processing,
   layCurves: birds.layCurves,
   materials: birds.materials,

@@ -33,6 +33,7 @@ import type {
   Soil,
 } from './pasture-tables.js';
 import type { NightTable } from './night-table.js';
+import type { OrderTable } from './order-table.js';
 import type { Source } from './source.js';
 
 export interface Caution {
@@ -52,6 +53,7 @@ export interface Tables {
   readonly space: SpaceStandards;
   readonly water: Readonly<Record<Purpose, WaterTable>> & { readonly heat: WaterHeatRise };
   readonly losses: readonly LossTable[];
+  readonly orders: OrderTable;
   readonly processing: ProcessingTable;
   readonly layCurves: readonly LayCurve[];
   readonly materials: readonly Material[];
@@ -100,6 +102,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   space: 'space-standards.json',
   water: 'water.json',
   losses: 'losses.json',
+  orders: 'orders.json',
   processing: 'processing.json',
   layCurves: 'lay-curves.json',
   materials: 'materials.json',

@@ -34,6 +34,8 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Dates and birds',
       facts(
         birds.toOrder,
+        ...birds.orderSizes,
+        birds.enough,
         birds.chicksPlaced,
         birds.atEnd,
         outdoors.moveOut,

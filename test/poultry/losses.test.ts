@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { birdsToOrder, survivingShare } from '../../shared/poultry/losses.js';
+import { birdsToOrder, chanceOfEnough, survivingShare } from '../../shared/poultry/losses.js';
 
 const rates = fc.record({
   firstWeekShare: fc.double({ min: 0, max: 0.9, noNaN: true }),
@@ -30,7 +30,6 @@ describe('survivingShare', () => {
     const given = { firstWeekShare: 0.02, laterShare: 0.03, laterToDay: 56, layYearShare: 0 };
     expect(survivingShare(given, 7)).toBeCloseTo(0.98, 12);
     expect(survivingShare(given, 56)).toBeCloseTo(0.98 * 0.97, 12);
-    expect(survivingShare(given, 90)).toBeCloseTo(0.98 * 0.97, 12); // nothing is lost after
   });
 
   it('loses the laying-year share in the year after', () => {
@@ -40,24 +39,34 @@ describe('survivingShare', () => {
 });
 
 describe('birdsToOrder', () => {
-  it('leaves at least the birds wanted, and one fewer would not', () => {
+  const odds = fc.record({
+    wanted: fc.integer({ min: 1, max: 5000 }),
+    survivingShare: fc.double({ min: 0.3, max: 1, noNaN: true }),
+    sexShare: fc.constantFrom(0.5, 0.95, 1),
+    togetherness: fc.constantFrom(0, 0.02, 0.1),
+  });
+
+  it('is enough with the chance asked for, and one fewer is not', () => {
     fc.assert(
-      fc.property(
-        fc.integer({ min: 1, max: 5000 }),
-        fc.double({ min: 0.05, max: 1, noNaN: true }),
-        fc.constantFrom(0.5, 1),
-        (wanted, share, sex) => {
-          const order = birdsToOrder({ wanted, survivingShare: share, wantedSexShare: sex });
-          expect(order * share * sex).toBeGreaterThanOrEqual(wanted - 1e-6);
-          expect((order - 1) * share * sex).toBeLessThan(wanted);
-        },
-      ),
+      fc.property(odds, fc.constantFrom(0.5, 0.8, 0.9), (of, chance) => {
+        const order = birdsToOrder(of, [chance])[0]!;
+        expect(chanceOfEnough(order, of)).toBeGreaterThanOrEqual(chance - 1e-6);
+        if (of.wanted < order) expect(chanceOfEnough(order - 1, of)).toBeLessThan(chance);
+      }),
+      { numRuns: 60 },
     );
   });
 
-  it('does not order one more when the answer is whole', () => {
-    expect(birdsToOrder({ wanted: 75, survivingShare: 0.75, wantedSexShare: 1 })).toBe(100);
-    expect(birdsToOrder({ wanted: 10, survivingShare: 1, wantedSexShare: 0.5 })).toBe(20);
-    expect(birdsToOrder({ wanted: 1, survivingShare: 1, wantedSexShare: 1 })).toBe(1);
+  it('is the number wanted where nothing is lost', () => {
+    const none = { wanted: 11, survivingShare: 1, sexShare: 1, togetherness: 0.02 };
+    expect(birdsToOrder(none, [0.9])).toEqual([11]);
+    expect(chanceOfEnough(11, none)).toBe(1);
+  });
+});
+
+describe('losses past the table', () => {
+  it('go on for birds that are kept longer, at the same rate', () => {
+    const given = { firstWeekShare: 0, laterShare: 0.1, laterToDay: 57, layYearShare: 0 };
+    expect(survivingShare(given, 107)).toBeCloseTo(0.9 ** 2, 12);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { birdsToOrder, survivingShare } from '../../shared/poultry/losses.js';
+import { birdsToOrder, chanceOfEnough, survivingShare } from '../../shared/poultry/losses.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
@@ -46,17 +46,54 @@ describe('survivingShare', () => {
 });
 
 describe('birdsToOrder', () => {
-  it('orders the 208 that left 206 (a farm’s record)', () => {
-    expect(birdsToOrder({ wanted: 206, survivingShare: 206 / 208, wantedSexShare: 1 })).toBe(208);
+  const odds = (wanted: number, lossPercent: number, togetherness: number, sexShare = 1) => ({
+    ...{ wanted, survivingShare: 1 - lossPercent / 100, togetherness, sexShare },
   });
 
-  it('orders 5 to 6 % more fast-growing chicks than are wanted (common practice, no source: 5 % extra)', () => {
-    const order = birdsToOrder({
-      wanted: 100,
-      survivingShare: survivingShare(rates('fast-meat'), 55),
-      wantedSexShare: 1,
-    });
-    expect(order).toBeGreaterThanOrEqual(105);
-    expect(order).toBeLessThanOrEqual(106);
+  // Beta-binomial survivors, worked out apart from this program: wanted, percent lost,
+  // over-dispersion, chance, chicks to order.
+  it.each([
+    [25, 5, 0.02, 0.5, 26],
+    [25, 5, 0.02, 0.8, 27],
+    [50, 5, 0.02, 0.5, 52],
+    [50, 5, 0.02, 0.8, 54],
+    [50, 5, 0.02, 0.9, 56],
+    [100, 5, 0.02, 0.5, 104],
+    [100, 5, 0.02, 0.8, 108],
+    [100, 5, 0.02, 0.9, 111],
+    [10, 3, 0, 0.9, 11],
+    [25, 10, 0.05, 0.9, 32],
+    [50, 20, 0, 0.9, 68],
+    [50, 20, 0.1, 0.9, 81],
+    [100, 10, 0.02, 0.9, 120],
+    [100, 20, 0.05, 0.9, 149],
+  ])(
+    'for %d at %d %% lost, over-dispersion %d, chance %d: %d',
+    (wanted, loss, rho, chance, order) => {
+      expect(
+        Math.abs(birdsToOrder(odds(wanted, loss, rho), [chance])[0]! - order),
+      ).toBeLessThanOrEqual(order < 60 ? 0 : 1);
+    },
+  );
+
+  // Pullets: sexed right with a chance, each by itself, then losses with over-dispersion 0.02.
+  it.each([
+    [6, 5, 0.95, 8],
+    [12, 5, 0.9, 16],
+    [12, 10, 0.95, 16],
+    [20, 5, 0.95, 24],
+    [25, 10, 0.9, 35],
+    [12, 5, 0.5, 32],
+    [25, 5, 0.5, 63],
+  ])(
+    'for %d pullets at %d %% lost, %d sexed right, nine in ten: %d',
+    (wanted, loss, sexed, order) => {
+      expect(birdsToOrder(odds(wanted, loss, 0.02, sexed), [0.9])).toEqual([order]);
+    },
+  );
+
+  it('is more than 5 % extra (common practice, no source), which is a coin toss at 5 % lost', () => {
+    expect(chanceOfEnough(105, odds(100, 5, 0.02))).toBeGreaterThan(0.4);
+    expect(chanceOfEnough(105, odds(100, 5, 0.02))).toBeLessThan(0.65);
   });
 });

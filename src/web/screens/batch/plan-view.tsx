@@ -73,6 +73,10 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
       <Card withBorder component="section">
         <Facts>
           <Fact of={birds.toOrder} />
+          {birds.orderSizes.map((size) => (
+            <Fact key={size.label} of={size} />
+          ))}
+          <Fact of={birds.enough} />
           <Fact of={birds.chicksPlaced} />
           <Fact of={birds.atEnd} />
           <Fact of={heat?.heatersNeeded} />
