@@ -3,7 +3,6 @@ import { mkdir, open, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { DataSource, QueryRunner } from 'typeorm';
 import type { Manifest } from './archive-format.js';
-import { knownMigrations } from './bring-up-to-date.js';
 import { OpenArchive } from './open-archive.js';
 import { refusedFile } from './refused-file.js';
 import { inSnapshot } from './snapshot.js';
@@ -43,15 +42,6 @@ export async function makeBackup(source: DataSource, file: string): Promise<Mani
     await rm(unfinished, { force: true });
     throw error;
   }
-}
-
-/** Copies a database that is about to be changed by a newer program; one that is new has nothing. */
-export async function copyBeforeUpdate(source: DataSource, dataFolder: string): Promise<void> {
-  const runner = source.createQueryRunner();
-  const done = await migrationsIn(runner).finally(() => runner.release());
-  const isUpToDate = knownMigrations(source).every((name) => done.includes(name));
-  if (done.length === 0 || isUpToDate) return;
-  await makeBackup(source, backupFile(dataFolder, 'before-update-', new Date()));
 }
 
 /** A name is on the disk when its folder is. */

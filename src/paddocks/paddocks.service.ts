@@ -12,11 +12,10 @@ import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { ToldService } from '../told/told.service.js';
-import { cutOutline } from '../outlines/cut-outline.js';
 import type { NamedOutline } from '../outlines/geojson.js';
 import { GrazingDays, viewOf, withTypedDay } from './grazing-days.js';
 import { groundIn, USUAL_GROUND, type Ground, type OwnGround } from './ground.js';
-import { joinOutlines, type Joined } from '../outlines/join-outlines.js';
+import type { Joined } from '../outlines/join-outlines.js';
 import { checkedCorners, outlineAreaM2 } from '../outlines/outline.js';
 import { GroundDto, type PaddockDto, type SplitDto } from './paddock.dto.js';
 import { PaddockEntity, toPaddock } from './paddock.entity.js';
@@ -103,6 +102,8 @@ export class PaddocksService {
   /** Cuts a paddock into strips. The strips carry its readings on; the whole is gone. */
   async split(farmId: string, id: string, dto: SplitDto): Promise<Reshaped[]> {
     const shares = sharesOf(dto);
+    // Loaded when asked for: few starts see land that is cut or joined.
+    const { cutOutline } = await import('../outlines/cut-outline.js');
     return this.database.write(farmId, async (manager) => {
       const whole = await this.rows.findOne(farmId, id);
       const { lastGrazedOn } = viewOf(whole, await this.grazing.on(farmId));
@@ -154,7 +155,7 @@ export class PaddocksService {
       for (const id of ids) rows.push(await this.rows.findOne(farmId, id));
       const { lastGrazedOn } = viewOf(rows[0]!, await this.grazing.on(farmId));
       const { outline: _outline, ...rest } = rows[0]!.details;
-      const joined = outlineAround(rows);
+      const joined = await outlineAround(rows);
       const details: Details = {
         ...rest,
         ...(lastGrazedOn && { lastGrazedOn }),
@@ -265,12 +266,15 @@ const reshaped = (row: PaddockEntity, because: string | undefined): Reshaped => 
 });
 
 /** The outline around paddocks, or why there is none; neither when none of them has one. */
-function outlineAround(rows: readonly PaddockEntity[]): Joined | Record<string, never> {
+async function outlineAround(
+  rows: readonly PaddockEntity[],
+): Promise<Joined | Record<string, never>> {
   const without = rows.filter(({ details }) => !details.outline);
   if (without.length === rows.length) return {};
   if (0 < without.length) {
     return { because: `${without.map((row) => row.name).join(', ')} had none` };
   }
+  const { joinOutlines } = await import('../outlines/join-outlines.js');
   return joinOutlines(rows.map(({ details }) => details.outline!));
 }
 
