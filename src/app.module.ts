@@ -3,7 +3,7 @@ import { ServeStaticModule } from '@nestjs/serve-static';
 import { TypeOrmModule } from '@nestjs/typeorm';
 import { join } from 'node:path';
 import { ArchiveModule } from './archive/archive.module.js';
-import { copyBeforeUpdate } from './archive/backup.js';
+import { copyBeforeUpdate } from './archive/copy-before-update.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
 import { dataFolder, dataSourceOptions } from './database/data-source.js';

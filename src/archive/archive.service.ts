@@ -9,9 +9,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { Database } from '../database/database.js';
 import type { FarmView } from '../farms/farm.dto.js';
 import { FarmsService } from '../farms/farms.service.js';
-import { readFarm } from './read-farm.js';
 import { inSnapshot } from './snapshot.js';
-import { writeArchive } from './write-archive.js';
 
 /** Thirty years of daily weather of two kinds are about half a megabyte. */
 const LARGEST_MB = 100;
@@ -23,6 +21,7 @@ export interface FarmFile {
   readonly remove: () => Promise<void>;
 }
 
+/** Reading and writing of archives is loaded when somebody asks for it: few starts see that. */
 @Injectable()
 export class ArchiveService {
   constructor(
@@ -34,6 +33,7 @@ export class ArchiveService {
   /** Everything that belongs to a farm in one file, as it is at one moment. */
   async write(farmId: string): Promise<FarmFile> {
     const { name } = await this.farms.findOne(farmId);
+    const { writeArchive } = await import('./write-archive.js');
     return inFolder(async (folder, remove) => {
       const path = join(folder, 'farm.zip');
       // It is written whole before it is sent, so that a slow phone holds nothing up.
@@ -46,6 +46,7 @@ export class ArchiveService {
 
   /** Makes a new farm of a file, or nothing. */
   async read(body: Readable): Promise<FarmView> {
+    const { readFarm } = await import('./read-farm.js');
     return inFolder(async (folder, remove) => {
       const path = join(folder, 'farm.zip');
       await receive(body, path);

@@ -16,8 +16,8 @@ export interface CheckedOrder {
  */
 @Injectable()
 export class OrderPipe implements PipeTransform<unknown, CheckedOrder> {
-  private readonly orders = new LRUCache<string, CheckedOrder>({ max: 200 });
-  private readonly around = new LRUCache<string, OrderDto>({ max: 100 });
+  private readonly orders = new LRUCache<string, CheckedOrder>({ max: 60 });
+  private readonly around = new LRUCache<string, OrderDto>({ max: 60 });
   private checked = 0;
 
   transform(body: unknown): CheckedOrder {

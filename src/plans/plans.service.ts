@@ -17,7 +17,7 @@ import type { CheckedOrder } from './order.pipe.js';
 /** Plans of batches as the bytes of JSON to send: they are made, and written, in another thread. */
 @Injectable()
 export class PlansService {
-  private readonly answers = new SharedAnswers<Uint8Array>(200);
+  private readonly answers = new SharedAnswers<Uint8Array>(60);
 
   constructor(
     private readonly batches: BatchesService,

@@ -15,6 +15,8 @@ import type { Answered, Asked } from './worker.js';
  */
 const THREADS = Math.min(4, Math.max(2, availableParallelism() - 1));
 const IDLE_MS = 60_000;
+/** Work that is done within this is not ended: to start another thread would take longer. */
+const SOON_DONE_MS = 50;
 
 /**
  * Threads for long computations, so that other requests are answered meanwhile. Farms take turns,
@@ -56,11 +58,21 @@ export class WorkPool implements OnModuleDestroy {
   }
 
   private async inThread(asked: Asked, signal: AbortSignal): Promise<Answered> {
+    const end = new AbortController();
+    let timer: NodeJS.Timeout | undefined;
+    const endSoon = (): void => {
+      timer = setTimeout(() => end.abort(), SOON_DONE_MS);
+    };
+    if (signal.aborted) endSoon();
+    else signal.addEventListener('abort', endSoon, { once: true });
     try {
-      return await this.threads.run(asked, { signal });
+      return await this.threads.run(asked, { signal: end.signal });
     } catch (error) {
       // The pool's own word for it says nothing of why.
-      throw signal.aborted ? signal.reason : error;
+      throw end.signal.aborted ? signal.reason : error;
+    } finally {
+      clearTimeout(timer);
+      signal.removeEventListener('abort', endSoon);
     }
   }
 

@@ -6,7 +6,7 @@ import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 /** The door, and copies of the whole: they are made and brought back beside the running service. */
 const DOORS = [
   'src/archive/archive.service.ts',
-  'src/archive/backup.ts',
+  'src/archive/copy-before-update.ts',
   'src/archive/database-hold.ts',
   'src/archive/rebuild.ts',
   'src/archive/restore-postgres.ts',
