@@ -121,7 +121,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
   const enough = quantity(
     'Chance of ending with the number wanted',
     chanceOfEnough(life.placed, life.odds),
-    'share',
+    'chance',
     lossFormulas.enough,
     [from(placed, 'N₀'), ...orderInputs],
     orderRows,

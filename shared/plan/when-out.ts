@@ -134,7 +134,7 @@ function coldNightOf(context: PlanContext, day: number): NumberQuantity {
   return quantity(
     `Chance of a night too cold in the first ${count}`,
     chanceOfColdFirstNights(life, moveOutRule, { nights, count }, day, tables),
-    'share',
+    'chance',
     moveOutFormulas.coldNight,
     nightInputs(context, day),
     { rows: [...rowsOf(context, day), tables.nights.likeness] },
@@ -147,7 +147,7 @@ function coldSeries(context: PlanContext, day: number, rows: readonly Sourced[])
   return dailySeries(
     'night-too-cold',
     'Night too cold for them, chance',
-    'share',
+    'chance',
     moveOutFormulas.coldNight,
     coldNightByDay(life, moveOutRule, nights, day),
     [

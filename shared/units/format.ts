@@ -13,6 +13,7 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
     return `${formatMoney(toShown(value, unit, reader.units), reader.currency)} ${SHOWN[unit][reader.units].label}`;
   }
   if (unit === 'h') return formatHours(value);
+  if (unit === 'chance') return formatChance(value);
   const { label, digits } = SHOWN[unit][reader.units];
   const shown = toShown(value, unit, reader.units);
   const text = groupedNumber(shown, COARSE.has(unit) ? digitsFor(shown, digits) : digits);

@@ -54,6 +54,7 @@ export type Unit =
   | 'bags'
   | 'bales'
   | 'share'
+  | 'chance'
   | 'ratio'
   | 'A'
   | 'V'
@@ -124,6 +125,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   bags: both('bags', 0),
   bales: both('bales', 0),
   share: both('%', 1),
+  chance: both('', 2),
   ratio: both('', 2),
   A: both('A', 1),
   V: both('V', 0),
@@ -152,6 +154,7 @@ const STORED: Partial<Record<Unit, Unit>> = {
   ha: 'm2',
   freezerL: 'L',
   rainMm: 'mm',
+  chance: 'ratio',
 };
 
 /** The unit in which a value is stored and computed: square meters for an area shown in acres. */

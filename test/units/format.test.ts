@@ -113,3 +113,12 @@ describe('formatYears', () => {
     expect(formatYears(share, between)).toBe(words);
   });
 });
+
+describe('a chance', () => {
+  it('is said as years of ten, not as a percentage', () => {
+    expect(formatValue(0.254, 'chance', { units: 'us', currency: 'USD' })).toBe(
+      'about 3 years in 10',
+    );
+    expect(formatValue(0.98, 'chance', { units: 'us', currency: 'USD' })).toBe('nearly every year');
+  });
+});

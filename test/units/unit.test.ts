@@ -68,7 +68,7 @@ describe('toShown and fromShown', () => {
 
   it('name every unit that a person must read', () => {
     for (const unit of UNITS) {
-      const bare = ['count', 'ratio', 'money', 'date', 'text'].includes(unit);
+      const bare = ['count', 'ratio', 'chance', 'money', 'date', 'text'].includes(unit);
       expect(unitLabel(unit, 'metric') === '').toBe(bare);
       expect(unitLabel(unit, 'us') === '').toBe(bare);
     }

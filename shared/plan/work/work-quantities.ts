@@ -167,7 +167,7 @@ export function outlookQuantities(
     input('Weather', isMeasured ? label : `drawn by chance from: ${label}`, 'text'),
   ];
   return {
-    chance: quantity('Done in time', chance, 'share', workFormulas.chance, inputs, {
+    chance: quantity('Done in time', chance, 'chance', workFormulas.chance, inputs, {
       spread: {
         low: Math.max(0, chance - standardError),
         high: Math.min(1, chance + standardError),
