@@ -26,7 +26,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
-        <Table fz="lg" my="sm" withTableBorder withColumnBorders>
+        <Table fz="lg" my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
