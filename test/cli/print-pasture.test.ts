@@ -17,6 +17,6 @@ describe('printPasture', () => {
     expect(lines).toHaveLength(seasonRows(plan).length);
     expect(moves).toMatch(/Wed 21 Apr .* Cows on hay .* kg dry/);
     expect(moves).toMatch(/Close Paddock \d+ /);
-    expect(moves).toMatch(/Mow Paddock \d+ .* kg, \d+/);
+    expect(moves).toMatch(/Mow Paddock \d+ .* bales, \d+ kg/);
   });
 });
