@@ -12,12 +12,19 @@ export interface DayHabit extends RainHabit {
 /** Standard deviations between the mean and the tenth percentile of a normal distribution. */
 const TO_TENTH = 1.2816;
 
-/** The usual weather of days: mean temperatures, and as many wet days as come in most years. */
+const WHOLE_YEAR = Int16Array.from({ length: 366 }, (_, k) => k + 1);
+
+/**
+ * The usual weather of days: mean temperatures, and as many wet days as come in most years. They
+ * fall on the same dates whatever day is the first, so that a plan made tomorrow finds the weather
+ * of the one made today.
+ */
 export function usualRun(climate: Climate, dayOfYear: Int16Array, habit: RainHabit): DayRun {
+  const rain = typicalRain(meansOn(climate.meanRainMm, WHOLE_YEAR), habit);
   return {
     minC: meansOn(climate.meanMinC, dayOfYear),
     maxC: meansOn(climate.meanMaxC, dayOfYear),
-    rainMm: typicalRain(meansOn(climate.meanRainMm, dayOfYear), habit),
+    rainMm: meansOn(rain, dayOfYear),
   };
 }
 
@@ -55,7 +62,7 @@ export function drawnRun(
   return { minC, maxC, rainMm };
 }
 
-function meansOn(year: readonly number[] | undefined, dayOfYear: Int16Array): Float64Array {
+function meansOn(year: ArrayLike<number> | undefined, dayOfYear: Int16Array): Float64Array {
   return Float64Array.from(dayOfYear, (day) => year?.[day - 1] ?? 0);
 }
 

@@ -50,4 +50,10 @@ describe('usualRun', () => {
     expect(run.minC[0]).toBe(climate.meanMinC[april[0]! - 1]);
     expect([...run.rainMm].every((mm) => mm === 0)).toBe(true);
   });
+
+  it('has its wet days on the same dates whatever day is the first', () => {
+    const later = usualRun(climate, april.subarray(9), habit);
+    expect([...later.rainMm]).toEqual([...usualRun(climate, april, habit).rainMm.subarray(9)]);
+    expect(later.rainMm.some((mm) => 0 < mm)).toBe(true);
+  });
 });
