@@ -6,7 +6,7 @@ const LANCZOS = [
 ];
 
 /** Natural logarithm of the gamma function, x above 0. */
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x);
   let sum = LANCZOS[0]!;
   for (let k = 1; k < LANCZOS.length; k++) sum += LANCZOS[k]! / (x - 1 + k);
@@ -18,14 +18,14 @@ export function logGamma(x: number): number {
  * Share of a beta distribution with a and b below x: the regularized incomplete beta function.
  *
  * Source: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 26.5.8, by Lentz’s way
- * of working out a continued fraction (from memory). Relative error about 10⁻¹⁰.
+ * of working out a continued fraction (from memory). Relative error about 10⁻⁸.
+ *
+ * @param logBeta of a and b, where it is known already
  */
-export function betaBelow(x: number, a: number, b: number): number {
+export function betaBelow(x: number, a: number, b: number, logBeta = logBetaOf(a, b)): number {
   if (x <= 0) return 0;
   if (1 <= x) return 1;
-  const front = Math.exp(
-    logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x),
-  );
+  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta);
   return x < (a + 1) / (a + b + 2)
     ? (front * fraction(x, a, b)) / a
     : 1 - (front * fraction(1 - x, b, a)) / b;
@@ -46,15 +46,23 @@ function fraction(x: number, a: number, b: number): number {
     d = 1 / notNone(1 + odd * d);
     c = notNone(1 + odd / c);
     value *= d * c;
-    if (Math.abs(d * c - 1) < 1e-11) break;
+    if (Math.abs(d * c - 1) < 1e-9) break;
   }
   return value;
 }
 
 const notNone = (x: number): number => (Math.abs(x) < TINY ? TINY : x);
 
-/** Chance of at least some successes among tries, each with the same chance. */
-export function atLeast(successes: number, tries: number, chance: number): number {
-  if (successes <= 0) return 1;
-  return tries < successes ? 0 : betaBelow(chance, successes, tries - successes + 1);
+/** Natural logarithm of the beta function of a and b, both above 0. */
+export const logBetaOf = (a: number, b: number): number =>
+  logGamma(a) + logGamma(b) - logGamma(a + b);
+
+/** Chance of at least some successes among tries, for each of some chances of a single one. */
+export function atLeast(successes: number, tries: number, chances: Float64Array): Float64Array {
+  if (successes <= 0 || tries < successes) {
+    return new Float64Array(chances.length).fill(successes <= 0 ? 1 : 0);
+  }
+  const [a, b] = [successes, tries - successes + 1];
+  const logBeta = logBetaOf(a, b);
+  return chances.map((chance) => betaBelow(chance, a, b, logBeta));
 }

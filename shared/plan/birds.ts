@@ -12,7 +12,7 @@ import {
   type QuantityInput,
 } from '../explain/quantity.js';
 import { growthFormulas } from '../poultry/growth.js';
-import { chanceOfEnough, lossFormulas } from '../poultry/losses.js';
+import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -120,7 +120,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
   );
   const enough = quantity(
     'Chance of ending with the number wanted',
-    chanceOfEnough(life.placed, life.odds),
+    life.enough,
     'chance',
     lossFormulas.enough,
     [from(placed, 'N₀'), ...orderInputs],

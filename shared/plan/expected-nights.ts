@@ -1,5 +1,6 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Farm } from '../farm/farm.js';
+import type { NightTable } from '../tables/night-table.js';
 import type { Tables } from '../tables/tables.js';
 import type { Climate, DailyWeather } from '../weather/climate.js';
 import { byFrostDates, type YearOfLows } from '../weather/by-frost-dates.js';
@@ -12,9 +13,28 @@ import { spreadOfLows } from '../weather/night-spread.js';
  */
 export function nightsOfPlace(
   climate: Climate,
-  farm: Pick<Farm, 'latitudeDeg' | 'lastFrost' | 'firstFrost' | 'frostDatesAre'>,
+  farm: FrostFarm,
   { nights }: Pick<Tables, 'nights'>,
 ): YearOfLows {
+  const key = JSON.stringify([
+    farm.latitudeDeg,
+    farm.lastFrost,
+    farm.firstFrost,
+    farm.frostDatesAre,
+  ]);
+  const known = KNOWN.get(climate);
+  if (known?.key === key && known.nights === nights) return known.place;
+  const place = placeOf(climate, farm, nights);
+  KNOWN.set(climate, { key, nights, place });
+  return place;
+}
+
+type FrostFarm = Pick<Farm, 'latitudeDeg' | 'lastFrost' | 'firstFrost' | 'frostDatesAre'>;
+
+/** All batches of a picture, and every week that is looked at, ask for the same year. */
+const KNOWN = new WeakMap<Climate, { key: string; nights: NightTable; place: YearOfLows }>();
+
+function placeOf(climate: Climate, farm: FrostFarm, nights: NightTable): YearOfLows {
   const sdC = spreadOfLows(climate, farm.latitudeDeg, nights.spread);
   const lowC = Float64Array.from(climate.meanMinC);
   if (climate.way !== 'monthly-means') return { lowC, sdC };
@@ -32,8 +52,12 @@ export function expectedNights(
   forecast: readonly DailyWeather[] = [],
   at?: { readonly today: PlainDate; readonly arrivalDate: PlainDate; readonly tables: Tables },
 ): Nights {
-  const lowC = Float64Array.from(dayOfYear, (day) => place.lowC[day - 1]!);
-  const sdC = Float64Array.from(dayOfYear, (day) => place.sdC[day - 1]!);
+  const lowC = new Float64Array(dayOfYear.length);
+  const sdC = new Float64Array(dayOfYear.length);
+  for (let i = 0; i < dayOfYear.length; i++) {
+    lowC[i] = place.lowC[dayOfYear[i]! - 1]!;
+    sdC[i] = place.sdC[dayOfYear[i]! - 1]!;
+  }
   if (at) {
     const { firstDayC, perDayC } = at.tables.nights.forecast;
     for (const { date, minC } of forecast) {

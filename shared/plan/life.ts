@@ -7,7 +7,7 @@ import {
   sexShares,
   type BirdGrowth,
 } from '../poultry/growth.js';
-import { birdsToOrder, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
+import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {
   BirdSex,
   FeedPhase,
@@ -52,6 +52,8 @@ export interface Life {
   readonly odds: OrderOdds;
   /** Orders for each way of being sure, as the table lists them. */
   readonly orderSizes: readonly number[];
+  /** Chance that the birds placed leave the number wanted. */
+  readonly enough: number;
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
@@ -123,10 +125,9 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     togetherness: tables.orders.togetherness.value,
   };
   const { usual, shares: howSure } = tables.orders.surety;
-  const [orderForWanted = batch.wantedBirds, ...orderSizes] = birdsToOrder(odds, [
-    usual,
-    ...howSure,
-  ]);
+  const chances = orderChances(odds);
+  const orderForWanted = chances.toOrder(usual);
+  const orderSizes = howSure.map(chances.toOrder);
   const placed = batch.orderedBirds ?? orderForWanted;
 
   const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
@@ -176,6 +177,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     orderForWanted,
     odds,
     orderSizes,
+    enough: chances.enough(placed),
     alive,
     aliveAll,
     weightKg,

@@ -75,7 +75,7 @@ export function moveOutIndex(
     const fixed = daysBetween(batch.arrivalDate, batch.moveOutDate);
     return fixed < life.days ? fixed : undefined;
   }
-  const z = normalQuantile(share);
+  const z = zOf(share);
   const { lowC, sdC } = first.nights;
   const earliest = Math.max(0, rule.fromDay - life.arrivalAgeDays);
   // Days in a row, up to this one, whose nights are warm enough.
@@ -89,6 +89,14 @@ export function moveOutIndex(
     }
   }
   return undefined;
+}
+
+const quantiles = new Map<number, number>();
+/** Standard deviations below the average that a share of nights stays above. */
+function zOf(share: number): number {
+  let z = quantiles.get(share);
+  if (z === undefined) quantiles.set(share, (z = normalQuantile(share)));
+  return z;
 }
 
 /** Chance that at least one of the first nights from a day on is too cold for birds of its age. */

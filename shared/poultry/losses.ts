@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import { atLeast, betaBelow } from '../maths/beta.js';
+import { atLeast, betaBelow, logBetaOf } from '../maths/beta.js';
 
 export const lossFormulas = {
   alive: {
@@ -78,56 +78,61 @@ const STEPS = 24;
 /** Standard deviations of that share on either side. */
 const WIDTH = 5;
 
-/** Shares that may live, with how likely each is. */
-interface Lives {
-  readonly shares: Float64Array;
-  readonly weights: Float64Array;
-}
-
-function livesOf({ survivingShare: mean, togetherness: rho }: OrderOdds): Lives {
-  if (1 - 1e-9 < mean || rho <= 0) {
-    return { shares: Float64Array.of(Math.min(1, mean)), weights: Float64Array.of(1) };
-  }
-  const k = 1 / rho - 1;
-  const [a, b] = [mean * k, (1 - mean) * k];
-  const sd = Math.sqrt((mean * (1 - mean)) / (k + 1));
-  const low = Math.max(0, mean - WIDTH * sd);
-  const step = (Math.min(1, mean + WIDTH * sd) - low) / STEPS;
-  const shares = Float64Array.from({ length: STEPS }, (_, i) => low + (i + 0.5) * step);
-  const below = Float64Array.from({ length: STEPS + 1 }, (_, i) => betaBelow(low + i * step, a, b));
-  const all = below[STEPS]! - below[0]!;
-  return { shares, weights: shares.map((_, i) => (below[i + 1]! - below[i]!) / all) };
-}
-
-function chanceWith({ shares, weights }: Lives, ordered: number, odds: OrderOdds): number {
-  let sum = 0;
-  for (let i = 0; i < shares.length; i++) {
-    if (weights[i]! < 1e-7) continue;
-    sum += weights[i]! * atLeast(odds.wanted, ordered, shares[i]! * odds.sexShare);
-  }
-  return Math.min(1, sum);
+/** What may become of orders: the chance of enough, and how many to order for a chance. */
+export interface OrderChances {
+  /** Chance that so many chicks, 1 to 6,000, leave at least the birds wanted; to 0.01. */
+  readonly enough: (ordered: number) => number;
+  /** Fewest chicks that leave the number wanted with a chance, 0.01 to 0.99. */
+  readonly toOrder: (chance: number) => number;
 }
 
 /**
- * Chance that an order leaves at least the birds wanted: the share that lives is beta distributed
- * over flocks, and each bird of the right sex lives with it.
- *
- * @param ordered 1 to 6,000 birds
- * @returns 0 to 1; checked to 0.01 against beta-binomial tables
+ * Chances of orders: the share that lives is beta distributed over flocks, and each bird of the
+ * right sex lives with it. Checked against beta-binomial tables.
  */
-export const chanceOfEnough = (ordered: number, odds: OrderOdds): number =>
-  chanceWith(livesOf(odds), ordered, odds);
-
-/** Fewest birds to order that leave the number wanted, for each of some chances, 0.01 to 0.99. */
-export function birdsToOrder(odds: OrderOdds, chances: readonly number[]): number[] {
-  const lives = livesOf(odds);
+export function orderChances(odds: OrderOdds): OrderChances {
+  const { chances, weights } = livesOf(odds);
   const known = new Map<number, number>();
-  const chanceOf = (ordered: number): number => {
-    let chance = known.get(ordered);
-    if (chance === undefined) known.set(ordered, (chance = chanceWith(lives, ordered, odds)));
-    return chance;
+  const enough = (ordered: number): number => {
+    let sum = known.get(ordered);
+    if (sum === undefined) {
+      sum = 0;
+      const each = atLeast(odds.wanted, ordered, chances);
+      for (let i = 0; i < weights.length; i++) sum += weights[i]! * each[i]!;
+      known.set(ordered, (sum = Math.min(1, sum)));
+    }
+    return sum;
   };
-  return chances.map((wanted) => fewest(odds, (ordered) => wanted <= chanceOf(ordered) + 1e-9));
+  const toOrder = (chance: number): number =>
+    fewest(odds, (ordered) => chance <= enough(ordered) + 1e-9);
+  return { enough, toOrder };
+}
+
+/** Chances of one bird to live and be of the right sex, with how likely each is over flocks. */
+function livesOf({ survivingShare: mean, togetherness: rho, sexShare }: OrderOdds): {
+  chances: Float64Array;
+  weights: Float64Array;
+} {
+  if (1 - 1e-9 < mean || rho <= 0) {
+    return { chances: Float64Array.of(Math.min(1, mean) * sexShare), weights: Float64Array.of(1) };
+  }
+  const k = 1 / rho - 1;
+  const [a, b] = [mean * k, (1 - mean) * k];
+  const logBeta = logBetaOf(a, b);
+  const sd = Math.sqrt((mean * (1 - mean)) / (k + 1));
+  const low = Math.max(0, mean - WIDTH * sd);
+  const step = (Math.min(1, mean + WIDTH * sd) - low) / STEPS;
+  const below = Float64Array.from({ length: STEPS + 1 }, (_, i) =>
+    betaBelow(low + i * step, a, b, logBeta),
+  );
+  const all = below[STEPS]! - below[0]!;
+  const likely = Array.from({ length: STEPS }, (_, i) => i).filter(
+    (i) => 1e-7 < below[i + 1]! - below[i]!,
+  );
+  return {
+    chances: Float64Array.from(likely, (i) => (low + (i + 0.5) * step) * sexShare),
+    weights: Float64Array.from(likely, (i) => (below[i + 1]! - below[i]!) / all),
+  };
 }
 
 function fewest(odds: OrderOdds, isEnough: (ordered: number) => boolean): number {

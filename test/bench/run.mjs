@@ -48,6 +48,7 @@ const NOTHING = {
   batches: [],
   paddocks: [],
   herds: [],
+  cows: [],
   readings: [],
   pastureChoices: {},
   jobs: [],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { birdsToOrder, chanceOfEnough, survivingShare } from '../../shared/poultry/losses.js';
+import { orderChances, survivingShare } from '../../shared/poultry/losses.js';
 
 const rates = fc.record({
   firstWeekShare: fc.double({ min: 0, max: 0.9, noNaN: true }),
@@ -49,9 +49,9 @@ describe('birdsToOrder', () => {
   it('is enough with the chance asked for, and one fewer is not', () => {
     fc.assert(
       fc.property(odds, fc.constantFrom(0.5, 0.8, 0.9), (of, chance) => {
-        const order = birdsToOrder(of, [chance])[0]!;
-        expect(chanceOfEnough(order, of)).toBeGreaterThanOrEqual(chance - 1e-6);
-        if (of.wanted < order) expect(chanceOfEnough(order - 1, of)).toBeLessThan(chance);
+        const order = orderChances(of).toOrder(chance);
+        expect(orderChances(of).enough(order)).toBeGreaterThanOrEqual(chance - 1e-6);
+        if (of.wanted < order) expect(orderChances(of).enough(order - 1)).toBeLessThan(chance);
       }),
       { numRuns: 60 },
     );
@@ -59,8 +59,8 @@ describe('birdsToOrder', () => {
 
   it('is the number wanted where nothing is lost', () => {
     const none = { wanted: 11, survivingShare: 1, sexShare: 1, togetherness: 0.02 };
-    expect(birdsToOrder(none, [0.9])).toEqual([11]);
-    expect(chanceOfEnough(11, none)).toBe(1);
+    expect(orderChances(none).toOrder(0.9)).toBe(11);
+    expect(orderChances(none).enough(11)).toBe(1);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { birdsToOrder, chanceOfEnough, survivingShare } from '../../shared/poultry/losses.js';
+import { orderChances, survivingShare } from '../../shared/poultry/losses.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { tables } from '../support/factories.js';
 
@@ -71,7 +71,7 @@ describe('birdsToOrder', () => {
     'for %d at %d %% lost, over-dispersion %d, chance %d: %d',
     (wanted, loss, rho, chance, order) => {
       expect(
-        Math.abs(birdsToOrder(odds(wanted, loss, rho), [chance])[0]! - order),
+        Math.abs(orderChances(odds(wanted, loss, rho)).toOrder(chance) - order),
       ).toBeLessThanOrEqual(order < 60 ? 0 : 1);
     },
   );
@@ -88,12 +88,12 @@ describe('birdsToOrder', () => {
   ])(
     'for %d pullets at %d %% lost, %d sexed right, nine in ten: %d',
     (wanted, loss, sexed, order) => {
-      expect(birdsToOrder(odds(wanted, loss, 0.02, sexed), [0.9])).toEqual([order]);
+      expect(orderChances(odds(wanted, loss, 0.02, sexed)).toOrder(0.9)).toBe(order);
     },
   );
 
   it('is more than 5 % extra (common practice, no source), which is a coin toss at 5 % lost', () => {
-    expect(chanceOfEnough(105, odds(100, 5, 0.02))).toBeGreaterThan(0.4);
-    expect(chanceOfEnough(105, odds(100, 5, 0.02))).toBeLessThan(0.65);
+    expect(orderChances(odds(100, 5, 0.02)).enough(105)).toBeGreaterThan(0.4);
+    expect(orderChances(odds(100, 5, 0.02)).enough(105)).toBeLessThan(0.65);
   });
 });
