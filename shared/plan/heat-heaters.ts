@@ -19,6 +19,8 @@ export interface Heaters {
   readonly installed: NumberQuantity;
   readonly enough: boolean;
   readonly heatersNeeded: NumberQuantity;
+  /** What one of them gives, W. */
+  readonly heaterW: number;
 }
 
 export function heatersOf(
@@ -74,7 +76,7 @@ export function heatersOf(
       ),
     );
   }
-  return found({ installed, enough, heatersNeeded }, { issues });
+  return found({ installed, enough, heatersNeeded, heaterW: heat.wattsEach }, { issues });
 }
 
 function tooWeak(

@@ -23,7 +23,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
         {birds.chicksPlaced.value} chicks arrive {formatLongDate(plan.arrivalDate, farm)} (hatched{' '}
         {sayDate(plan.hatchDate)}).
         {heat &&
-          ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(Number(heat.heatersNeeded.inputs[1]!.value), 'W', farm)}.`}
+          ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
         <Table fz="lg" my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
