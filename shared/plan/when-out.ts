@@ -219,14 +219,16 @@ function issuesOfNights(
 function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]): PlanIssue[] {
   const { life, moveOutRule, nights, nightSurety, tables } = context;
   const chances = coldNightByDay(life, moveOutRule, nights, day);
+  // Hens in lay live in a house, and are no longer what the rule was written for.
+  const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const from = chances.findIndex(
     (chance, night) =>
       day + tables.judgements.birds.moveOutNights.value <= night &&
-      night < life.days - 1 &&
+      night < last &&
       1 - nightSurety.share + 1e-9 < chance,
   );
   if (from < 0) return [];
-  const worst = Math.max(...chances.subarray(from));
+  const worst = Math.max(...chances.subarray(from, last));
   const stand = context.say(nightLowAt(moveOutRule, life.arrivalAgeDays + from), 'degC');
   return [
     issue(
