@@ -10,6 +10,7 @@ import { formatDate } from '../../shared/units/dates.js';
 import { formatValue } from '../../shared/units/format.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
+import { compiled } from '../support/compiled.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { changed, LEFT_OUT } from '../support/bad-values.js';
 import { databases } from '../support/databases.js';
@@ -38,8 +39,8 @@ interface Output {
 const planByNpm = (...args: string[]): Promise<Output> =>
   run('npm', ['run', '--silent', 'plan', '--', ...args]);
 
-/** The command that npm runs, without the wait for npm. */
-const [node, ...script] = PACKAGE.scripts.plan.split(' ') as [string, ...string[]];
+/** The command that npm runs, without the wait for npm and for the compiler. */
+const [node, ...script] = compiled(PACKAGE.scripts.plan) as [string, ...string[]];
 const plan = (...args: string[]): Promise<Output> => run(node, [...script, ...args]);
 
 function run(command: string, args: readonly string[]): Promise<Output> {

@@ -33,7 +33,7 @@ const certificate = (...args: string[]): Promise<Answer> =>
   new Promise((resolve) =>
     execFile(
       process.execPath,
-      ['--import', '@swc-node/register/esm-register', 'src/cli/certificate.ts', ...args],
+      ['test-output/threads/src/cli/certificate.js', ...args],
       { cwd: PROJECT_ROOT, env: { ...process.env, NODE_OPTIONS: '', DATA_DIR: folder } },
       (error, stdout, stderr) =>
         resolve({ code: error ? Number(error.code) : 0, said: stdout + stderr }),

@@ -9,6 +9,7 @@ import { ownNames } from '../../src/archive/stored-table.js';
 import { dataSourceOptions } from '../../src/database/data-source.js';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 import type { TestDatabase } from './databases.js';
+import { compiled } from './compiled.js';
 
 const { scripts } = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
   readonly scripts: Readonly<Record<'backup' | 'restore', string>>;
@@ -67,7 +68,7 @@ export async function terminal(
   args: readonly string[] = [],
   kill?: (child: ChildProcess) => void,
 ): Promise<Output> {
-  const [node, ...rest] = scripts[command].split(' ') as [string, ...string[]];
+  const [node, ...rest] = compiled(scripts[command]) as [string, ...string[]];
   const child = spawn(node, [...rest, ...args], { cwd: PROJECT_ROOT, env });
   const said = { stdout: '', stderr: '' };
   for (const stream of ['stdout', 'stderr'] as const)
@@ -82,7 +83,7 @@ export async function startService(place: Place): Promise<{
   readonly url: string;
   readonly kill: (signal: NodeJS.Signals) => Promise<void>;
 }> {
-  const [node, ...rest] = SERVICE.split(' ') as [string, ...string[]];
+  const [node, ...rest] = compiled(SERVICE) as [string, ...string[]];
   const child = spawn(node, rest, { cwd: PROJECT_ROOT, env: { ...place.env, PORT: '0' } });
   const gone = once(child, 'exit');
   const url = await new Promise<string>((resolve, reject) => {

@@ -2,7 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
-/** The program in a process of its own, run from its source. */
+/** The program in a process of its own, as `compile-threads.mjs` compiled it before all tests. */
 export interface Program {
   readonly url: string;
   readonly child: ChildProcess;
@@ -30,7 +30,7 @@ type Env = Readonly<Record<string, string | undefined>>;
 const NOBODY = 65534;
 
 function startProcess(env: Env, { mostBlocks, isPlainUser }: ProgramOptions): ChildProcess {
-  const node = [process.execPath, '--import', '@swc-node/register/esm-register', 'src/main.ts'];
+  const node = [process.execPath, 'test-output/threads/src/main.js'];
   const [command, ...args] =
     mostBlocks === undefined
       ? node
