@@ -44,7 +44,7 @@ describe.each(databases())('a farm in one file on $name', (database) => {
           for (const id of [farmId, copyId]) await app.api.delete(`/api/farms/${id}`);
         }
       }),
-      { numRuns: 25 },
+      { numRuns: 25, endOnFailure: true },
     );
   }, 120_000);
 
