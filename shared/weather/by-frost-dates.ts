@@ -1,5 +1,5 @@
 import { dayOfYear } from '../calendar/plain-date.js';
-import { bothAbove, normalBelow } from '../maths/normal.js';
+import { chanceOfAnyBelow } from './night-chances.js';
 
 const DAYS = 366;
 /** A place differs from the fit of many by about this much in its spread. */
@@ -94,15 +94,9 @@ function frostWithin(
   { spread, shiftC }: Change,
   likeness: number,
 ): number {
-  let above = 1;
-  let before: number | undefined;
-  for (let k = 0; k < days; k++) {
+  const zOf = (k: number): number => {
     const day = (from + k) % DAYS;
-    const z = -(lowC[day]! + shiftC) / (sdC[day]! * spread);
-    const alone = before === undefined ? 1 : normalBelow(-before);
-    if (alone < 1e-12) return 1;
-    above *= before === undefined ? normalBelow(-z) : bothAbove(before, z, likeness) / alone;
-    before = z;
-  }
-  return 1 - above;
+    return -(lowC[day]! + shiftC) / (sdC[day]! * spread);
+  };
+  return chanceOfAnyBelow(days, zOf, likeness);
 }

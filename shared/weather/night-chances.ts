@@ -30,12 +30,25 @@ export function chanceOfColdNight(
   likeness: number,
 ): number {
   const { lowC, sdC } = nights;
-  const zOf = (night: number): number => (limitOf(night) - lowC[night]!) / sdC[night]!;
-  if (to <= from) return 0;
-  let z = zOf(from);
+  const zOf = (k: number): number => (limitOf(from + k) - lowC[from + k]!) / sdC[from + k]!;
+  return chanceOfAnyBelow(to - from, zOf, likeness);
+}
+
+/**
+ * The same for limits in standard deviations from what is expected.
+ *
+ * @param zOf limit of a day by its place among them
+ */
+export function chanceOfAnyBelow(
+  days: number,
+  zOf: (day: number) => number,
+  likeness: number,
+): number {
+  if (days <= 0) return 0;
+  let z = zOf(0);
   let above = normalBelow(-z);
-  for (let night = from + 1; night < to; night++) {
-    const next = zOf(night);
+  for (let day = 1; day < days; day++) {
+    const next = zOf(day);
     const alone = normalBelow(-z);
     // So cold that no night is warm enough: nothing to divide by, and nothing left to lose.
     if (alone < 1e-12) return 1;
