@@ -41,7 +41,8 @@ export async function storedTables(
 ): Promise<StoredTable[]> {
   const names = (await ownNames(runner)).filter((name) => name !== MIGRATIONS_TABLE);
   const json = jsonColumns(entitiesOf);
-  const tables = (await runner.getTables(names)).map((table) => storedTable(table, json));
+  const places = await columnPlaces(runner);
+  const tables = (await runner.getTables(names)).map((table) => storedTable(table, json, places));
   return pointedToFirst(tables.sort((a, b) => (a.name < b.name ? -1 : 1)));
 }
 
@@ -80,6 +81,19 @@ async function namesOfFarmTables(runner: QueryRunner): Promise<string[]> {
   return rows.map(({ name }) => name);
 }
 
+/**
+ * Place of each column of PostgreSQL, as `table.column`: its catalog is read in whatever order the
+ * planner likes that day, and one farm has to give one file. SQLite gives columns in their order.
+ */
+async function columnPlaces(runner: QueryRunner): Promise<ReadonlyMap<string, number>> {
+  if (runner.connection.options.type !== 'postgres') return new Map();
+  const rows = (await runner.query(
+    `SELECT "table_name" AS "table", "column_name" AS "column", "ordinal_position"::int AS "place"
+     FROM "information_schema"."columns" WHERE "table_schema" = current_schema()`,
+  )) as readonly { table: string; column: string; place: number }[];
+  return new Map(rows.map(({ table, column, place }) => [`${table}.${column}`, place]));
+}
+
 /** Columns that the entities read as JSON, as `table.column`; the database only knows text. */
 const jsonColumns = ({ entityMetadatas }: DataSource): ReadonlySet<string> =>
   new Set(
@@ -90,12 +104,18 @@ const jsonColumns = ({ entityMetadatas }: DataSource): ReadonlySet<string> =>
     ),
   );
 
-function storedTable(table: Table, json: ReadonlySet<string>): StoredTable {
+function storedTable(
+  table: Table,
+  json: ReadonlySet<string>,
+  places: ReadonlyMap<string, number>,
+): StoredTable {
   const name = table.name.split('.').at(-1)!;
+  const place = (column: TableColumn): number => places.get(`${name}.${column.name}`) ?? 0;
+  const columns = table.columns.toSorted((a, b) => place(a) - place(b));
   return {
     name,
-    columns: table.columns.map((column) => storedColumn(name, column, json)),
-    key: table.primaryColumns.map((column) => column.name),
+    columns: columns.map((column) => storedColumn(name, column, json)),
+    key: columns.flatMap((column) => (column.isPrimary ? [column.name] : [])),
     pointsTo: table.foreignKeys.map((key) => key.referencedTableName.split('.').at(-1)!),
   };
 }

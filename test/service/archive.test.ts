@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import { storedTables } from '../../src/archive/stored-table.js';
 import { download, entriesOf, tablesIn, uploaded, withoutIds } from '../support/archives.js';
 import { openApp, TABLES, type TestApp } from '../support/app.js';
 import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
@@ -22,6 +23,25 @@ describe.each(databases())('a farm in one file on $name', (database) => {
     const entities = app.source.entityMetadatas.map(({ tableName }) => tableName);
     expect([...all].sort()).toEqual(entities.sort());
   });
+
+  it('holds columns in their order, whatever way the database takes to its catalog', async () => {
+    const runner = app.source.createQueryRunner();
+    try {
+      const usual = await storedTables(runner);
+      if (database.name === 'PostgreSQL')
+        for (const way of ['indexscan', 'bitmapscan', 'nestloop'])
+          await runner.query(`SET enable_${way} = off`);
+      expect(await storedTables(runner)).toEqual(usual);
+      expect(usual.find(({ name }) => name === 'weather_days')!.key).toEqual([
+        'farmId',
+        'kind',
+        'date',
+      ]);
+    } finally {
+      if (database.name === 'PostgreSQL') await runner.query('RESET ALL');
+      await runner.release();
+    }
+  }, 30_000);
 
   it('is the same farm when it is read back, whatever lies in its tables', async () => {
     const tables = await farmTables(app);
