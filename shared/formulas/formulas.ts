@@ -23,16 +23,21 @@ import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
-import { heatSeriesFormulas } from '../plan/heat-days.js';
+import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
+import { aroundFormulas, instructionFormulas } from '../plan/heat-instructions.js';
+import { heatSeriesFormulas } from '../plan/heat-series.js';
+import { clearanceFormulas } from '../plan/lamp-clearance.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
 import { layingFormulas } from '../plan/laying.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
+import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -67,9 +72,13 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   evapotranspirationFormulas,
   soilWaterFormulas,
   arrivalFormulas,
+  aroundFormulas,
   billFormulas,
+  brooderBoxFormulas,
   brooderHeatFormulas,
   broodingFormulas,
+  clearanceFormulas,
+  closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
   feedFormulas,
@@ -77,6 +86,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   growthFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  instructionFormulas,
+  lampZoneFormulas,
   layFormulas,
   layingFormulas,
   lossFormulas,

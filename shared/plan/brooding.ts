@@ -28,8 +28,8 @@ export interface BroodingPart {
 
 export const LOOK_FOR: readonly string[] = [
   'Spread evenly, quiet, eating and drinking: right.',
-  'Huddled under the heat, loud: too cold. Lower the heat source or add one.',
-  'Pressed to the edge, panting, drowsy: too hot. Raise it.',
+  'Huddled under the heat, loud: too cold. Lower the heat, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
+  'Pressed to the edge, panting, drowsy: too hot. Raise the heat, switch some off, take the lid off.',
   'All in one corner away from a side: a draft from that side.',
 ];
 
@@ -91,7 +91,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
 
   function stepOf(heaterC: number, start: number, last: number): BroodingStep {
     const age = life.arrivalAgeDays + start;
-    const spread = scheduleSpreadC(tables, age);
+    const spread = scheduleSpreadC(tables, age, schedule.measures);
     const zone = tables.heat.zone;
     const underHeater = quantity(
       'Under the heat, chick height',

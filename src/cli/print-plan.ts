@@ -74,7 +74,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.need,
           heat.installed,
           heat.heatersNeeded,
-          heat.lampRule,
+          heat.rules.lampRule,
           heat.lastHeatDay,
           heat.energyPerDay,
           heat.energyTotal,

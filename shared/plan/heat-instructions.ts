@@ -1,0 +1,264 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import {
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  together,
+  type NumberQuantity,
+  type QuantityOptions,
+} from '../explain/quantity.js';
+import type { Brooder } from '../farm/facility.js';
+import { brooderBoxFormulas } from '../poultry/brooder-box.js';
+import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import type { PlanContext } from './context.js';
+import { heaterRows, shellRows, surroundingRows, type BroodingHeat } from './heat-days.js';
+import { hasCoolEnd } from './heat-rig.js';
+import type { HeatSetting } from './heat-setting.js';
+import type { HeatWeek } from './heat-weeks.js';
+
+export const instructionFormulas = {
+  on: {
+    id: 'heaters-on',
+    title: 'Heaters to have on',
+    words:
+      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold.',
+    symbols: 'min{n: T(n) ≥ T_h, T_air(n) ≤ T_h − 3 °C}',
+    sources: ['PLANNING_GUESS'],
+    mark: 'estimate',
+  },
+  switchAt: {
+    id: 'heaters-switch-at',
+    title: 'When to change over for the day',
+    words:
+      'The air around the brooder at which the night’s setting would leave no cool end: read the thermometer outside the brooder, not the clock.',
+    symbols: 'T_out = T_h − 3 °C − (n·P + Q_birds) ÷ UA',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** What is on at one time of day, in words and numbers. */
+export interface HeatInstruction {
+  readonly words: string;
+  readonly around: NumberQuantity;
+  readonly on: NumberQuantity;
+  readonly lidOff: boolean;
+  /** Straight under a heater; of plates and with none on it is left out. */
+  readonly underHeat?: NumberQuantity;
+  readonly air: NumberQuantity;
+}
+
+/** A week of age on the brooder card. */
+export interface HeatWeekPart {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly fromAgeDays: number;
+  readonly toAgeDays: number;
+  readonly lampHeight?: NumberQuantity;
+  readonly night: HeatInstruction;
+  readonly noon: HeatInstruction;
+  /** Air around the brooder at which to change from the one to the other. */
+  readonly changeAt?: NumberQuantity;
+  /** Air at a hot noon with all left as on a cold night, where that is something else. */
+  readonly ifLeft?: NumberQuantity;
+  /** What to do against heat, when it is warmer outside than the birds want their air. */
+  readonly hot?: string;
+}
+
+export const COOLING =
+  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the chicks. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
+
+export function instructionsOf(
+  context: PlanContext,
+  brooder: Brooder,
+  heat: BroodingHeat,
+  weeks: readonly HeatWeek[],
+): HeatWeekPart[] {
+  const { tables, life, dateOf } = context;
+  const rows = {
+    air: [
+      ...[tables.heat.films, tables.heat.ventilation, tables.heat.birds, tables.heat.tooHot],
+      ...shellRows(brooder, tables),
+      ...surroundingRows(brooder, tables),
+      ...heaterRows(heat),
+      ...life.weightRows,
+      life.losses,
+    ],
+  };
+  const shared: Shared = { context, brooder, heat, support: together(rows.air) };
+  return weeks.map((week) => {
+    const differs = week.noon.on !== week.night.on || week.noon.isOpen !== week.night.isOpen;
+    const hangs = brooder.heat.kind === 'lamp' && 0 < week.night.on;
+    return {
+      from: dateOf(week.first),
+      to: dateOf(week.last),
+      fromAgeDays: life.arrivalAgeDays + week.first,
+      toAgeDays: life.arrivalAgeDays + week.last,
+      ...(hangs ? { lampHeight: heightOf(shared, week) } : {}),
+      night: instruction(shared, week, 'night'),
+      noon: instruction(shared, week, 'noon'),
+      ...(differs
+        ? {
+            changeAt: changeAt(shared, week),
+            ifLeft: airOf(shared, week.left, week.hotDay.noonC, 'Air at noon if all is left on'),
+          }
+        : {}),
+      ...(isHot(heat, week) ? { hot: COOLING } : {}),
+    };
+  });
+}
+
+interface Shared {
+  readonly context: PlanContext;
+  readonly brooder: Brooder;
+  readonly heat: BroodingHeat;
+  readonly support: ReturnType<typeof together>;
+}
+
+/** Warmer outside at noon than the air that the schedule asks for. */
+const isHot = ({ rig }: BroodingHeat, { hotDay }: HeatWeek): boolean =>
+  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC;
+
+function instruction(shared: Shared, week: HeatWeek, when: 'night' | 'noon'): HeatInstruction {
+  const setting = week[when];
+  const aroundC = when === 'night' ? week.coldDay.nightC : week.hotDay.noonC;
+  const { targetC } = when === 'night' ? week.coldDay : week.hotDay;
+  const { rig } = shared.heat;
+  const { rows } = { rows: [shared.support] };
+  const time = when === 'night' ? 'cold night' : 'hot noon';
+  const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
+  return {
+    words: wordsOf(shared, week, when),
+    around: quantity(`Around the brooder, ${time}`, aroundC, 'degC', AROUND_FACT, [], {
+      rows: surroundingRows(shared.brooder, shared.context.tables),
+    }),
+    on: quantity(
+      `${HEATERS[rig.heat.kind]} on, ${time}`,
+      setting.on,
+      'count',
+      instructionFormulas.on,
+      [
+        input('Around the brooder', aroundC, 'degC', 'T_out'),
+        input('Wanted under the heat', targetC, 'degC', 'T_h'),
+        fromFarm('There are', rig.heat.count, 'count'),
+        fromTable(
+          rig.table.lamps,
+          'Cool end at least so much cooler',
+          rig.table.lamps.coolEndBelowK,
+          'K',
+        ),
+      ],
+      { rows },
+    ),
+    lidOff: rig.hasLid && setting.isOpen,
+    ...(hasSpot ? { underHeat: underOf(shared, week, setting, `Under the heat, ${time}`) } : {}),
+    air: airOf(shared, setting, aroundC, `Air in the brooder, ${time}`),
+  };
+}
+
+const AROUND_FACT: Formula = {
+  id: 'around-brooder-then',
+  title: 'Air around the brooder',
+  words:
+    'The coldest night of the week to expect, in a building 3 °C warmer than outdoors; the hottest noon, with the doors of a building open. Sun on the roof is not counted.',
+  symbols: 'T_out = T_night + 3 °C; T_out = T_hot',
+  sources: ['ARITHMETIC'],
+  mark: 'computed',
+};
+export const aroundFormulas = { around: AROUND_FACT };
+
+function airOf(
+  { heat: { rig }, support }: Shared,
+  setting: HeatSetting,
+  aroundC: number,
+  label: string,
+): NumberQuantity {
+  const inputs = [
+    input('Around the brooder', aroundC, 'degC', 'T_out'),
+    input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
+    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+    input('Lid', setting.isOpen ? 'off or none' : 'on', 'text'),
+  ];
+  const options: QuantityOptions = { rows: [support] };
+  return quantity(label, setting.airC, 'degC', brooderBoxFormulas.air, inputs, options);
+}
+
+function underOf(
+  { heat: { rig }, support }: Shared,
+  week: HeatWeek,
+  setting: HeatSetting,
+  label: string,
+): NumberQuantity {
+  return quantity(
+    label,
+    setting.underC,
+    'degC',
+    lampZoneFormulas.underLamp,
+    [
+      input('Air in the brooder', setting.airC, 'degC', 'T_air'),
+      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+      ...(rig.heat.kind === 'lamp' ? [input('Height', week.heightM * 100, 'cm', 'h')] : []),
+    ],
+    { rows: [support] },
+  );
+}
+
+function heightOf({ heat: { rig }, support, context }: Shared, week: HeatWeek): NumberQuantity {
+  const { clearance, lamps } = rig.table;
+  return quantity(
+    'Lamps above the bedding',
+    week.heightM * 100,
+    'cm',
+    lampZoneFormulas.height,
+    [
+      fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
+      fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
+      fromTable(context.tables.litter, 'Bedding', context.tables.litter.depthM * 100, 'cm'),
+    ],
+    { rows: [support] },
+  );
+}
+
+/** Above this the night's setting leaves no cool end. */
+function changeAt({ heat: { rig }, support }: Shared, { hotDay, left }: HeatWeek): NumberQuantity {
+  const belowK = hasCoolEnd(rig) ? rig.table.lamps.coolEndBelowK : 0;
+  const riseK = left.airC - hotDay.noonC;
+  return quantity(
+    'Change over when the air around the brooder is above',
+    hotDay.targetC - belowK - riseK,
+    'degC',
+    instructionFormulas.switchAt,
+    [
+      input('Wanted under the heat', hotDay.targetC, 'degC', 'T_h'),
+      input('Warmer than around it, all left on', riseK, 'K'),
+    ],
+    { rows: [support, rig.table.lamps] },
+  );
+}
+
+function wordsOf(
+  { context, heat: { rig } }: Shared,
+  { night, noon, heightM }: HeatWeek,
+  when: 'night' | 'noon',
+): string {
+  const { heat } = rig;
+  const setting = when === 'night' ? night : noon;
+  if (when === 'noon' && noon.on === night.on && noon.isOpen === night.isOpen)
+    return 'As at night.';
+  const name = HEATERS[heat.kind].toLowerCase();
+  const one = name.replace(/s$/, '');
+  const count =
+    setting.on === 0
+      ? `No ${name} on`
+      : `${setting.on} of ${heat.count} ${heat.count === 1 ? one : name} on${heat.thermostat ? ', by the thermostat' : ''}`;
+  const height =
+    when === 'night' && heat.kind === 'lamp' && 0 < setting.on
+      ? `, ${context.say(heightM * 100, 'cm')} above the bedding`
+      : '';
+  const lid = rig.hasLid ? (setting.isOpen ? ', lid off' : ', lid on') : '';
+  return `${count}${height}${lid}.`;
+}
+
+const HEATERS = { lamp: 'Lamps', plate: 'Plates', gas: 'Gas heaters' } as const;
