@@ -53,7 +53,9 @@ function hotWeather(
   const worst = hot.reduce((a, b) =>
     a.noon.airC - a.hotDay.warnC < b.noon.airC - b.hotDay.warnC ? b : a,
   );
-  const level = worst.hotDay.dangerC < worst.noon.airC ? 'stop' : 'act';
+  const { noonC, warnC, dangerC } = worst.hotDay;
+  // Where it is not the weather itself, moved air brings it down.
+  const level = dangerC < noonC ? 'stop' : warnC < noonC ? 'act' : 'note';
   return [
     issue(
       level,

@@ -124,7 +124,10 @@ export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHe
       if (warmer <= 0) return 0;
       if (rig.heat.kind === 'plate') return day.places * rig.heat.wattsEach;
       const airWPerK = ventilationWPerK(airM3PerH, elevationM);
-      if (warmer <= airRiseK(rig.table.openTop, box, airWPerK, birdsW)) return 0;
+      if (
+        warmer <= airRiseK(rig.table.openTop, box, airWPerK, { watts: birdsW, warmed: 'all-air' })
+      )
+        return 0;
       // While it is colder around them than the birds want it, one lamp burns.
       const least = rig.heat.kind === 'lamp' ? rig.heat.wattsEach : 0;
       const deltaK = Math.max(0, warmer - riseK);

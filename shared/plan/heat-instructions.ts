@@ -14,7 +14,6 @@ import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import type { PlanContext } from './context.js';
 import { heaterRows, shellRows, surroundingRows, type BroodingHeat } from './heat-days.js';
-import { hasCoolEnd } from './heat-rig.js';
 import type { HeatSetting } from './heat-setting.js';
 import type { HeatWeek } from './heat-weeks.js';
 
@@ -27,15 +26,6 @@ export const instructionFormulas = {
     symbols: 'min{n: T(n) ≥ T_h, T_air(n) ≤ T_h − 3 °C}',
     sources: ['PLANNING_GUESS'],
     mark: 'estimate',
-  },
-  switchAt: {
-    id: 'heaters-switch-at',
-    title: 'When to change over for the day',
-    words:
-      'The air around the brooder at which the night’s setting would leave no cool end: read the thermometer outside the brooder, not the clock.',
-    symbols: 'T_out = T_h − 3 °C − (n·P + Q_birds) ÷ UA',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -58,9 +48,8 @@ export interface HeatWeekPart {
   readonly toAgeDays: number;
   readonly lampHeight?: NumberQuantity;
   readonly night: HeatInstruction;
+  readonly day: HeatInstruction;
   readonly noon: HeatInstruction;
-  /** Air around the brooder at which to change from the one to the other. */
-  readonly changeAt?: NumberQuantity;
   /** Air at a hot noon with all left as on a cold night, where that is something else. */
   readonly ifLeft?: NumberQuantity;
   /** What to do against heat, when it is warmer outside than the birds want their air. */
@@ -77,17 +66,15 @@ export function instructionsOf(
   weeks: readonly HeatWeek[],
 ): HeatWeekPart[] {
   const { tables, life, dateOf } = context;
-  const rows = {
-    air: [
-      ...[tables.heat.films, tables.heat.ventilation, tables.heat.birds, tables.heat.tooHot],
-      ...shellRows(brooder, tables),
-      ...surroundingRows(brooder, tables),
-      ...heaterRows(heat),
-      ...life.weightRows,
-      life.losses,
-    ],
-  };
-  const shared: Shared = { context, brooder, heat, support: together(rows.air) };
+  const { films, ventilation, birds, tooHot } = tables.heat;
+  const support = together([
+    ...[films, ventilation, birds, tooHot, life.losses],
+    ...shellRows(brooder, tables),
+    ...surroundingRows(brooder, tables),
+    ...heaterRows(heat),
+    ...life.weightRows,
+  ]);
+  const shared: Shared = { context, brooder, heat, support };
   return weeks.map((week) => {
     const differs = week.noon.on !== week.night.on || week.noon.isOpen !== week.night.isOpen;
     const hangs = brooder.heat.kind === 'lamp' && 0 < week.night.on;
@@ -98,12 +85,10 @@ export function instructionsOf(
       toAgeDays: life.arrivalAgeDays + week.last,
       ...(hangs ? { lampHeight: heightOf(shared, week) } : {}),
       night: instruction(shared, week, 'night'),
+      day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
       ...(differs
-        ? {
-            changeAt: changeAt(shared, week),
-            ifLeft: airOf(shared, week.left, week.hotDay.noonC, 'Air at noon if all is left on'),
-          }
+        ? { ifLeft: airOf(shared, week.left, week.hotDay.noonC, 'Air at noon if all is left on') }
         : {}),
       ...(isHot(heat, week) ? { hot: COOLING } : {}),
     };
@@ -121,13 +106,20 @@ interface Shared {
 const isHot = ({ rig }: BroodingHeat, { hotDay }: HeatWeek): boolean =>
   hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC;
 
-function instruction(shared: Shared, week: HeatWeek, when: 'night' | 'noon'): HeatInstruction {
+type Time = 'night' | 'day' | 'noon';
+
+const TIMES: Record<Time, string> = { night: 'cold night', day: 'usual day', noon: 'hot noon' };
+
+function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstruction {
   const setting = week[when];
-  const aroundC = when === 'night' ? week.coldDay.nightC : week.hotDay.noonC;
-  const { targetC } = when === 'night' ? week.coldDay : week.hotDay;
+  const { aroundC, targetC } = {
+    night: { aroundC: week.coldDay.nightC, targetC: week.coldDay.targetC },
+    day: { aroundC: week.usualDay.usualDayC, targetC: week.usualDay.targetC },
+    noon: { aroundC: week.hotDay.noonC, targetC: week.hotDay.targetC },
+  }[when];
   const { rig } = shared.heat;
-  const { rows } = { rows: [shared.support] };
-  const time = when === 'night' ? 'cold night' : 'hot noon';
+  const rows = [shared.support];
+  const time = TIMES[when];
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
   return {
     words: wordsOf(shared, week, when),
@@ -162,8 +154,8 @@ const AROUND_FACT: Formula = {
   id: 'around-brooder-then',
   title: 'Air around the brooder',
   words:
-    'The coldest night of the week to expect, in a building 3 °C warmer than outdoors; the hottest noon, with the doors of a building open. Sun on the roof is not counted.',
-  symbols: 'T_out = T_night + 3 °C; T_out = T_hot',
+    'The coldest night of the week to expect, in a building 3 °C warmer than outdoors; a usual day and the hottest noon to expect, with the doors of a building open. Sun on the roof is not counted.',
+  symbols: 'T_out = T_night + 3 °C; T_out = T_day; T_out = T_hot',
   sources: ['ARITHMETIC'],
   mark: 'computed',
 };
@@ -221,43 +213,19 @@ function heightOf({ heat: { rig }, support, context }: Shared, week: HeatWeek): 
   );
 }
 
-/** Above this the night's setting leaves no cool end. */
-function changeAt({ heat: { rig }, support }: Shared, { hotDay, left }: HeatWeek): NumberQuantity {
-  const belowK = hasCoolEnd(rig) ? rig.table.lamps.coolEndBelowK : 0;
-  const riseK = left.airC - hotDay.noonC;
-  return quantity(
-    'Change over when the air around the brooder is above',
-    hotDay.targetC - belowK - riseK,
-    'degC',
-    instructionFormulas.switchAt,
-    [
-      input('Wanted under the heat', hotDay.targetC, 'degC', 'T_h'),
-      input('Warmer than around it, all left on', riseK, 'K'),
-    ],
-    { rows: [support, rig.table.lamps] },
-  );
-}
-
-function wordsOf(
-  { context, heat: { rig } }: Shared,
-  { night, noon, heightM }: HeatWeek,
-  when: 'night' | 'noon',
-): string {
+function wordsOf({ context, heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;
-  const setting = when === 'night' ? night : noon;
-  if (when === 'noon' && noon.on === night.on && noon.isOpen === night.isOpen)
-    return 'As at night.';
+  const { on, isOpen } = week[when];
   const name = HEATERS[heat.kind].toLowerCase();
   const one = name.replace(/s$/, '');
+  const all = heat.thermostat ? ', by the thermostat' : '';
   const count =
-    setting.on === 0
-      ? `No ${name} on`
-      : `${setting.on} of ${heat.count} ${heat.count === 1 ? one : name} on${heat.thermostat ? ', by the thermostat' : ''}`;
+    on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
   const height =
-    when === 'night' && heat.kind === 'lamp' && 0 < setting.on
-      ? `, ${context.say(heightM * 100, 'cm')} above the bedding`
+    when === 'night' && heat.kind === 'lamp' && 0 < on
+      ? `, ${context.say(week.heightM * 100, 'cm')} above the bedding`
       : '';
-  const lid = rig.hasLid ? (setting.isOpen ? ', lid off' : ', lid on') : '';
+  const lid = rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
   return `${count}${height}${lid}.`;
 }
 

@@ -39,7 +39,9 @@ export function settingOf(
   const full = on * rig.heat.wattsEach;
   const duty = rig.heat.thermostat && rig.heat.kind !== 'plate' ? dutyOf() : 1;
   const watts = duty * full;
-  const airC = hour.aroundC + airRiseK(openTop, box, hour.airWPerK, watts + hour.birdsW);
+  const warmed = on === 0 ? 'all-air' : 'a-part';
+  const all = { watts: watts + hour.birdsW, warmed } as const;
+  const airC = hour.aroundC + airRiseK(openTop, box, hour.airWPerK, all);
   return { on, isOpen, airC, underC: airC + duty * riseK, watts };
 
   /** Part of the time that a thermostat under the heat keeps them on. */

@@ -14,6 +14,9 @@ export interface HeatWeek {
   readonly heightM: number;
   readonly coldDay: DayConditions;
   readonly night: HeatSetting;
+  /** A day in the middle of the week, as warm as is usual. */
+  readonly usualDay: DayConditions;
+  readonly day: HeatSetting;
   readonly hotDay: DayConditions;
   readonly noon: HeatSetting;
   /** At the warmest noon with everything left as on the coldest night. */
@@ -55,10 +58,16 @@ export function heatWeeks(
     const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
     const heightM = lampHeightM(rig, lowest, coldDay.targetC, headroomM(last));
     const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
+    const usualDay = span[Math.floor(span.length / 2)]!;
+    const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
+    const day = bestSetting(rig, dayHour, { share, heightM });
     const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
     const noon = bestSetting(rig, noonHour, { share, heightM });
     const left = settingOf(rig, noonHour, { ...night, share, heightM });
-    return { first, last, share, heightM, coldDay, night, hotDay, noon, left };
+    return {
+      ...{ first, last, share, heightM, coldDay, night },
+      ...{ usualDay, day, hotDay, noon, left },
+    };
   });
 }
 

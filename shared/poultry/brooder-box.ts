@@ -8,8 +8,9 @@ export const brooderBoxFormulas = {
     id: 'open-top-loss',
     title: 'Heat through an open top, per degree',
     words:
-      'A box without a lid loses its heat as any warm surface that faces up: by air that rises from it and by radiation. No wind is counted, and the warmer the box, the more each degree costs.',
-    symbols: 'UA_top = A·(1.52·ΔT^(1/3) + 5.8)',
+      'A box without a lid loses its heat as any warm surface that faces up: by air that rises from it and by radiation. Where nothing but the birds warms it all of its air is warm, and is exchanged through the top. No wind is counted, and the warmer the box, the more each degree costs.',
+    symbols:
+      'UA_top = A·(1.52·ΔT^(1/3) + 5.8), or 0.055·√(g·ΔT/T)·A^1.25·1206 in place of the first',
     sources: ['PLATE_CONVECTION'],
     mark: 'from-memory',
   },
@@ -58,12 +59,38 @@ export function brooderBox(
   };
 }
 
+/** Whether a heater warms a part of the floor, or all air of the box is warm, as by its birds. */
+export type Warmed = 'a-part' | 'all-air';
+
 /**
  * Heat through an open top for each degree, W/K, in still air.
- * Source: natural convection over a warm plate facing up, 1.52·ΔT^(1/3) W/(m²·K), and radiation.
+ *
+ * Over a floor of which a part is warm: natural convection from a warm plate that faces up,
+ * 1.52·ΔT^(1/3) W/(m²·K). Where all air is warm it is exchanged through the opening if that is
+ * more: 0.055·√(g·ΔT/T)·D^2.5 m³/s for an opening of side D. Radiation comes to both.
  */
-export const openTopWPerK = (table: HeatTable['openTop'], m2: number, deltaK: number): number =>
-  m2 === 0 ? 0 : m2 * (table.convection * Math.cbrt(Math.max(0, deltaK)) + table.radiationWPerM2K);
+export function openTopWPerK(
+  table: HeatTable['openTop'],
+  m2: number,
+  deltaK: number,
+  warmed: Warmed = 'a-part',
+): number {
+  if (m2 === 0) return 0;
+  const difference = Math.max(0, deltaK);
+  const convection = m2 * table.convection * Math.cbrt(difference);
+  const exchange =
+    warmed === 'a-part'
+      ? 0
+      : AIR_J_PER_M3_K * table.exchange * Math.sqrt((GRAVITY * difference) / ROOM_K) * m2 ** 1.25;
+  return m2 * table.radiationWPerM2K + Math.max(convection, exchange);
+}
+
+/** J/(m³·K) at sea level: 1.2 kg/m³ × 1005 J/(kg·K). */
+const AIR_J_PER_M3_K = 1.2 * 1005;
+/** m/s². */
+const GRAVITY = 9.81;
+/** Air of 20 °C, K. */
+const ROOM_K = 293;
 
 /** Heat a box loses to its surroundings when its air is so much warmer, W. */
 export const boxLossW = (
@@ -82,16 +109,16 @@ export function airRiseK(
   table: HeatTable['openTop'],
   box: BrooderBox,
   airWPerK: number,
-  watts: number,
+  { watts, warmed }: { watts: number; warmed: Warmed },
 ): number {
   const fixed = box.shellWPerK + airWPerK;
   if (box.openTopM2 === 0) return watts / fixed;
-  let rise = watts / (fixed + openTopWPerK(table, box.openTopM2, 15));
-  // Newton's steps: the loss rises with the 4/3 power at most, so a few settle it.
+  const radiation = box.openTopM2 * table.radiationWPerM2K;
+  let rise = watts / (fixed + openTopWPerK(table, box.openTopM2, 15, warmed));
+  // Newton's steps: the loss rises with a power between 1 and 1.5, so a few settle it.
   for (let step = 0; step < 4; step++) {
-    const top = openTopWPerK(table, box.openTopM2, rise);
-    const convection = top - box.openTopM2 * table.radiationWPerM2K;
-    const slope = fixed + top + convection / 3;
+    const top = openTopWPerK(table, box.openTopM2, rise, warmed);
+    const slope = fixed + top + 0.4 * (top - radiation);
     rise = Math.max(0, rise - (rise * (fixed + top) - watts) / slope);
   }
   return rise;

@@ -271,7 +271,7 @@ export const heat = nested(
     }),
     rules: table('LampRuleOfThumb', { id: ID, name: NAME, wattsPerChick: WATTS, ...SOURCED }),
     gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),
-    openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR }),
+    openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR, exchange: FACTOR }),
     floor: part('FloorOfBrooder', { wPerM2K: FACTOR }),
     radiant: part('RadiantHeat', {
       share: SHARE,

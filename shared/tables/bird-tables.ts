@@ -228,7 +228,12 @@ export interface HeatTable {
   };
   readonly rules: readonly LampRuleOfThumb[];
   readonly gasRule: Sourced & { readonly lowWPerM2: number; readonly highWPerM2: number };
-  readonly openTop: Sourced & { readonly convection: number; readonly radiationWPerM2K: number };
+  readonly openTop: Sourced & {
+    readonly convection: number;
+    readonly radiationWPerM2K: number;
+    /** Of the exchange of air through a level opening, when all air below it is warm. */
+    readonly exchange: number;
+  };
   readonly floor: Sourced & { readonly wPerM2K: number };
   readonly radiant: Sourced & {
     readonly share: number;
