@@ -1,19 +1,18 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
+  from,
   fromFarm,
   fromTable,
   input,
   quantity,
-  together,
   type NumberQuantity,
-  type QuantityOptions,
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import type { PlanContext } from './context.js';
-import { heaterRows, shellRows, surroundingRows, type BroodingHeat } from './heat-days.js';
+import { surroundingRows, type BroodingHeat } from './heat-days.js';
 import type { HeatSetting } from './heat-setting.js';
 import type { HeatWeek } from './heat-weeks.js';
 
@@ -63,33 +62,24 @@ export function instructionsOf(
   context: PlanContext,
   brooder: Brooder,
   heat: BroodingHeat,
-  weeks: readonly HeatWeek[],
+  { weeks, conduction }: { weeks: readonly HeatWeek[]; conduction: NumberQuantity },
 ): HeatWeekPart[] {
-  const { tables, life, dateOf } = context;
-  const { films, ventilation, birds, tooHot } = tables.heat;
-  const support = together([
-    ...[films, ventilation, birds, tooHot, life.losses],
-    ...shellRows(brooder, tables),
-    ...surroundingRows(brooder, tables),
-    ...heaterRows(heat),
-    ...life.weightRows,
-  ]);
-  const shared: Shared = { context, brooder, heat, support };
+  const { life, dateOf } = context;
+  const shared: Shared = { context, brooder, heat, conduction };
   return weeks.map((week) => {
     const differs = week.noon.on !== week.night.on || week.noon.isOpen !== week.night.isOpen;
     const hangs = brooder.heat.kind === 'lamp' && 0 < week.night.on;
+    const night = instruction(shared, week, 'night');
     return {
       from: dateOf(week.first),
       to: dateOf(week.last),
       fromAgeDays: life.arrivalAgeDays + week.first,
       toAgeDays: life.arrivalAgeDays + week.last,
-      ...(hangs ? { lampHeight: heightOf(shared, week) } : {}),
-      night: instruction(shared, week, 'night'),
+      ...(hangs ? { lampHeight: heightOf(shared, week, night.air) } : {}),
+      night,
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
-      ...(differs
-        ? { ifLeft: airOf(shared, week.left, week.hotDay.noonC, 'Air at noon if all is left on') }
-        : {}),
+      ...(differs ? { ifLeft: airOf(shared, week, 'left', 'Air at noon if all is left on') } : {}),
       ...(isHot(heat, week) ? { hot: COOLING } : {}),
     };
   });
@@ -99,7 +89,7 @@ interface Shared {
   readonly context: PlanContext;
   readonly brooder: Brooder;
   readonly heat: BroodingHeat;
-  readonly support: ReturnType<typeof together>;
+  readonly conduction: NumberQuantity;
 }
 
 /** Warmer outside at noon than the air that the schedule asks for. */
@@ -118,9 +108,10 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
     noon: { aroundC: week.hotDay.noonC, targetC: week.hotDay.targetC },
   }[when];
   const { rig } = shared.heat;
-  const rows = [shared.support];
   const time = TIMES[when];
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
+  const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
+  const { lamps, tooHot } = rig.table;
   return {
     words: wordsOf(shared, week, when),
     around: quantity(`Around the brooder, ${time}`, aroundC, 'degC', AROUND_FACT, [], {
@@ -132,21 +123,18 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       'count',
       instructionFormulas.on,
       [
-        input('Around the brooder', aroundC, 'degC', 'T_out'),
+        from(air, 'T_air'),
         input('Wanted under the heat', targetC, 'degC', 'T_h'),
         fromFarm('There are', rig.heat.count, 'count'),
-        fromTable(
-          rig.table.lamps,
-          'Cool end at least so much cooler',
-          rig.table.lamps.coolEndBelowK,
-          'K',
-        ),
+        fromTable(lamps, 'Cool end at least so much cooler', lamps.coolEndBelowK, 'K'),
       ],
-      { rows },
+      { rows: [tooHot] },
     ),
     lidOff: rig.hasLid && setting.isOpen,
-    ...(hasSpot ? { underHeat: underOf(shared, week, setting, `Under the heat, ${time}`) } : {}),
-    air: airOf(shared, setting, aroundC, `Air in the brooder, ${time}`),
+    ...(hasSpot
+      ? { underHeat: underOf(shared, week, { air, setting, label: `Under the heat, ${time}` }) }
+      : {}),
+    air,
   };
 }
 
@@ -162,58 +150,74 @@ const AROUND_FACT: Formula = {
 export const aroundFormulas = { around: AROUND_FACT };
 
 function airOf(
-  { heat: { rig }, support }: Shared,
-  setting: HeatSetting,
-  aroundC: number,
+  { heat: { rig }, conduction, brooder, context }: Shared,
+  week: HeatWeek,
+  when: Time | 'left',
   label: string,
 ): NumberQuantity {
-  const inputs = [
-    input('Around the brooder', aroundC, 'degC', 'T_out'),
-    input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
-    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
-    input('Lid', setting.isOpen ? 'off or none' : 'on', 'text'),
-  ];
-  const options: QuantityOptions = { rows: [support] };
-  return quantity(label, setting.airC, 'degC', brooderBoxFormulas.air, inputs, options);
+  const setting = week[when];
+  const { ventilation, birds, openTop } = rig.table;
+  const isOpen = 0 < rig.box(week.share, setting.isOpen).openTopM2;
+  const hour = {
+    night: { day: week.coldDay, aroundC: week.coldDay.nightC, birdsW: week.coldDay.birds.mid },
+    day: { day: week.usualDay, aroundC: week.usualDay.usualDayC, birdsW: week.usualDay.birdsW },
+    noon: { day: week.hotDay, aroundC: week.hotDay.noonC, birdsW: week.hotDay.birdsW },
+    left: { day: week.hotDay, aroundC: week.hotDay.noonC, birdsW: week.hotDay.birdsW },
+  }[when];
+  return quantity(
+    label,
+    setting.airC,
+    'degC',
+    brooderBoxFormulas.air,
+    [
+      input('Around the brooder', hour.aroundC, 'degC', 'T_out'),
+      input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
+      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+      fromTable(birds, 'Warmth of the birds', hour.birdsW, 'W', 'Q_birds'),
+      from(conduction, 'UA', 'Whole brooder, lid on where there is one'),
+      fromTable(ventilation, 'Fresh air', hour.day.freshAir.mid, 'm3PerH', 'V'),
+      input('Part of its length in use', week.share, 'share'),
+      isOpen ? fromTable(openTop, 'Top', 'open', 'text') : input('Top', 'lid on', 'text'),
+    ],
+    { rows: surroundingRows(brooder, context.tables) },
+  );
 }
 
 function underOf(
-  { heat: { rig }, support }: Shared,
+  { heat: { rig } }: Shared,
   week: HeatWeek,
-  setting: HeatSetting,
-  label: string,
+  { air, setting, label }: { air: NumberQuantity; setting: HeatSetting; label: string },
 ): NumberQuantity {
-  return quantity(
-    label,
-    setting.underC,
-    'degC',
-    lampZoneFormulas.underLamp,
-    [
-      input('Air in the brooder', setting.airC, 'degC', 'T_air'),
-      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
-      ...(rig.heat.kind === 'lamp' ? [input('Height', week.heightM * 100, 'cm', 'h')] : []),
-    ],
-    { rows: [support] },
-  );
+  const { radiant, zone } = rig.table;
+  const isLamp = rig.heat.kind === 'lamp';
+  return quantity(label, setting.underC, 'degC', lampZoneFormulas.underLamp, [
+    from(air, 'T_air'),
+    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+    ...(isLamp
+      ? [
+          input('Height', week.heightM * 100, 'cm', 'h'),
+          fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
+        ]
+      : [fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')]),
+  ]);
 }
 
-function heightOf({ heat: { rig }, support, context }: Shared, week: HeatWeek): NumberQuantity {
+function heightOf(
+  { heat: { rig }, context }: Shared,
+  week: HeatWeek,
+  air: NumberQuantity,
+): NumberQuantity {
   const { clearance, lamps } = rig.table;
-  return quantity(
-    'Lamps above the bedding',
-    week.heightM * 100,
-    'cm',
-    lampZoneFormulas.height,
-    [
-      fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
-      fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
-      fromTable(context.tables.litter, 'Bedding', context.tables.litter.depthM * 100, 'cm'),
-    ],
-    { rows: [support] },
-  );
+  const { litter } = context.tables;
+  return quantity('Lamps above the bedding', week.heightM * 100, 'cm', lampZoneFormulas.height, [
+    fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
+    fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
+    fromTable(litter, 'Bedding', litter.depthM * 100, 'cm'),
+    from(air, 'T_air'),
+  ]);
 }
 
-function wordsOf({ context, heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
+function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;
   const { on, isOpen } = week[when];
   const name = HEATERS[heat.kind].toLowerCase();
@@ -221,12 +225,8 @@ function wordsOf({ context, heat: { rig } }: Shared, week: HeatWeek, when: Time)
   const all = heat.thermostat ? ', by the thermostat' : '';
   const count =
     on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
-  const height =
-    when === 'night' && heat.kind === 'lamp' && 0 < on
-      ? `, ${context.say(week.heightM * 100, 'cm')} above the bedding`
-      : '';
   const lid = rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
-  return `${count}${height}${lid}.`;
+  return `${count}${lid}`;
 }
 
 const HEATERS = { lamp: 'Lamps', plate: 'Plates', gas: 'Gas heaters' } as const;

@@ -71,7 +71,7 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     coldestNightLow: night.coldestNightLow,
     need: night.need,
     ...heaters.part,
-    weeks: instructionsOf(context, brooder, heat, weeks),
+    weeks: instructionsOf(context, brooder, heat, { weeks, conduction }),
     ...(closeOff ? { closeOff } : {}),
     ...(clearance.part ? { clearance: clearance.part } : {}),
     ...energy.part,
