@@ -28,20 +28,27 @@ export function sayCheck(check: Check, units: UnitSystem): SaidCheck {
   return {
     theirs: sayFigure(theirs, unit, units),
     ours: sayFigure(ours, unit, units),
-    off: isShare
-      ? signed(sayFigure(deviation / Math.abs(theirs), 'share', units, 1), deviation)
-      : signed(sayFigure(deviation, differenceUnit(unit), units), deviation),
+    off: signed(
+      isShare
+        ? sayFigure(deviation / Math.abs(theirs), 'share', units, 1)
+        : sayDifference(deviation, unit, units),
+      deviation,
+    ),
     allowed: isShare
       ? sayFigure(allowedShare, 'share', units)
-      : sayFigure(allowed, differenceUnit(unit), units),
+      : sayDifference(allowed, unit, units),
     standing: WORDS[check.standing],
   };
 }
 
 const signed = (text: string, value: number): string => (0 < value ? `+${text}` : text);
 
-/** Degrees apart have no zero of their own. */
-const differenceUnit = (unit: Unit): Unit => (unit === 'degC' ? 'K' : unit);
+/** Degrees apart have no zero of their own, and shares are points apart. */
+function sayDifference(value: number, unit: Unit, units: UnitSystem): string {
+  if (unit === 'share' || unit === 'chance')
+    return `${sayFigure(100 * value, 'count', units)} points`;
+  return sayFigure(value, unit === 'degC' ? 'K' : unit, units);
+}
 
 /** A figure to compare by: with as many digits as tell it from its neighbor, whatever its unit. */
 function sayFigure(value: number, unit: Unit, units: UnitSystem, digits?: number): string {

@@ -6,8 +6,14 @@ import { drawTable, paragraph, section } from './text.js';
 /**
  * What the program computes beside values from outside, by topic, in the units that are stored; what
  * disagrees is explained under its table.
+ *
+ * @param leftOut what to say of comparisons that could not be made
  */
-export function checksText(checks: readonly Check[], { sources }: Pick<Tables, 'sources'>): string {
+export function checksText(
+  checks: readonly Check[],
+  { sources }: Pick<Tables, 'sources'>,
+  leftOut?: string,
+): string {
   const topics = [...new Set(checks.map(({ topic }) => topic))];
   return [
     ...topics.map((name) =>
@@ -19,6 +25,7 @@ export function checksText(checks: readonly Check[], { sources }: Pick<Tables, '
         ),
       ),
     ),
+    ...(leftOut === undefined ? [] : [`\n${leftOut}`]),
     `\n${countsText(checks)}`,
   ].join('\n');
 }
@@ -27,7 +34,8 @@ function topicText(rows: readonly Check[], sources: Tables['sources']): string {
   const lines = rows.map((row) => {
     const { theirs, ours, off, allowed, standing } = sayCheck(row, 'metric');
     const { publisher, year } = sources[row.source]!;
-    const from = `${publisher}${year && `, ${year}`}, ${row.where} [${row.mark}]`;
+    // Whole in the list of sources on the page; here the first words find it again.
+    const from = `${publisher.split(/[,(]/)[0]!.trim()}${year && ` ${year}`}, ${row.where} [${row.mark}]`;
     return [`${row.what}\n${from}`, theirs, ours, off, `${allowed}`, standing];
   });
   const notes = rows
