@@ -1,3 +1,4 @@
+import { brooderChecks } from './brooder.js';
 import { growthChecks } from './growth.js';
 import type { Topic } from './given.js';
 
@@ -7,6 +8,7 @@ import type { Topic } from './given.js';
  */
 export const TOPICS = {
   growth: growthChecks,
+  brooder: brooderChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

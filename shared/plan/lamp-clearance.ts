@@ -97,6 +97,7 @@ export function lampClearance(
             clearanceFormulas.tooClose,
             [
               input('Hung at', hungM * 100, 'cm', 'h₀'),
+              fromTable(litter, 'Bedding as laid', depthCm[0]!, 'cm', 'd₀'),
               fromTable(topUps, 'Bedding added by then', roseM(day) * 100, 'cm'),
               input('At least', clearanceM * 100, 'cm', 'h_least'),
             ],

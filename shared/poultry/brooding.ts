@@ -61,16 +61,18 @@ export function underHeaterC(schedule: BroodingSchedule, ageDays: number): numbe
 const middleC = ({ lowC, highC }: { lowC: number; highC: number }): number => (lowC + highC) / 2;
 
 /**
- * Lowest and highest of the schedules' temperatures at an age. Air of a whole house is another thing
- * than the temperature under a lamp, so that only schedules measured alike are compared.
+ * Lowest and highest of the schedules' temperatures at an age.
+ *
+ * @param measures only of schedules measured like this: air of a whole house is another thing than
+ *   the temperature under a lamp; left out, of all of them
  */
 export function scheduleSpreadC(
   tables: Tables,
   ageDays: number,
-  measures: BroodingSchedule['measures'] = 'under-heat',
+  measures?: BroodingSchedule['measures'],
 ): { low: number; high: number } | undefined {
   const all = tables.broodingSchedules
-    .filter((s) => s.measures === measures)
+    .filter((s) => measures === undefined || s.measures === measures)
     .map((s) => underHeaterC(s, ageDays))
     .filter((c) => c !== undefined);
   return all.length === 0 ? undefined : { low: Math.min(...all), high: Math.max(...all) };

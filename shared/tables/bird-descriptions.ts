@@ -269,7 +269,7 @@ export const heat = nested(
       lampW: WATTS,
       fewestChicks: COUNT,
     }),
-    rules: table('LampRuleOfThumb', { id: ID, name: NAME, wattsPerChick: WATTS, ...SOURCED }),
+    rules: table('LampRuleOfThumb', { name: NAME, wattsPerChick: WATTS, ...SOURCED }),
     gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),
     openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR, exchange: FACTOR }),
     floor: part('FloorOfBrooder', { wPerM2K: FACTOR }),

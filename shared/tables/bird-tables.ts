@@ -265,7 +265,6 @@ export interface HeatTable {
 
 /** What somebody prints about lamps and chicks, in watts for each chick. */
 export interface LampRuleOfThumb extends Sourced {
-  readonly id: string;
   readonly name: string;
   readonly wattsPerChick: number;
 }
