@@ -27,6 +27,6 @@ export function heatAsked(context: HeatContext, brooder: Brooder): HeatAsked {
     byRule:
       kind === 'gas'
         ? Math.ceil((floorM2 * gasRule.lowWPerM2) / wattsEach - 1e-9)
-        : lampsByRule(lampRule, context.life.placed, worst.nightC, wattsEach),
+        : lampsByRule(lampRule, context.life.placed, worst.asked.nightC, wattsEach),
   };
 }

@@ -42,26 +42,30 @@ export interface CloseOff {
   }[];
 }
 
+interface ClosingOff {
+  /** Of the length that the birds need, by day. */
+  readonly shares: readonly number[];
+  readonly headroomM: (day: number) => number;
+  /** Energy of the plan as the household does it. */
+  readonly plannedKWh: number;
+}
+
 /**
- * @param shares of the length that the birds need, by day
  * @returns undefined when they need all of it from the first day
  */
 export function closeOffOf(
   context: PlanContext,
   brooder: Brooder,
   heat: BroodingHeat,
-  { shares, headroomM }: { shares: readonly number[]; headroomM: (day: number) => number },
+  { shares, headroomM, plannedKWh }: ClosingOff,
 ): CloseOff | undefined {
   const { farm, dateOf, tables } = context;
-  const energyWith = (used: readonly number[]): number => {
-    const days = daysOfHeat(heat, used);
-    const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
-    return energyByDay(heat, days, weeks).reduce((a, b) => a + b, 0);
-  };
   const closed = spansOf(shares).filter(({ share }) => share < 1);
   if (closed.length === 0) return undefined;
-  const whole = energyWith(shares.map(() => 1));
-  const savedKWh = Math.max(0, whole - energyWith(shares));
+  const done = brooder.closesOff === true;
+  const other = energyWith(heat, done ? shares.map(() => 1) : shares, headroomM);
+  const [whole, ofPart] = done ? [other, plannedKWh] : [plannedKWh, other];
+  const savedKWh = Math.max(0, whole - ofPart);
   const isGas = heat.rig.heat.kind === 'gas';
   const perKWh = isGas ? 3.6 / tables.heat.propane.MJPerL : 1;
   const price = isGas ? farm.gasPricePerL : farm.electricityPricePerKWh;
@@ -77,7 +81,7 @@ export function closeOffOf(
     { rows: [heat.rig.table.floor] },
   );
   return {
-    done: brooder.closesOff === true,
+    done,
     energySaved,
     moneySaved: quantity(
       'Saves',
@@ -109,6 +113,16 @@ export function closeOffOf(
       ]),
     })),
   };
+}
+
+function energyWith(
+  heat: BroodingHeat,
+  shares: readonly number[],
+  headroomM: (day: number) => number,
+): number {
+  const days = daysOfHeat(heat, shares);
+  const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
+  return energyByDay(heat, days, weeks).reduce((a, b) => a + b, 0);
 }
 
 function spansOf(shares: readonly number[]): { first: number; last: number; share: number }[] {

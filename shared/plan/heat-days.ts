@@ -40,7 +40,8 @@ export interface DayConditions {
 }
 
 /** What the brooder asks of its heat source on one day. */
-export interface DayHeat extends DayConditions {
+export interface DayHeat {
+  readonly asked: DayConditions;
   readonly need: LowMidHigh;
   /** Mean over a usual day. */
   readonly meanNeedW: number;
@@ -136,7 +137,7 @@ export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHe
     const { freshAir, birds, nightC } = day;
     const meanC = (day.usualNightC + day.usualDayC) / 2;
     return {
-      ...day,
+      asked: day,
       share,
       insideC: rig.heat.kind === 'plate' ? zone.coolEndMinC : day.targetC - risesK.mid,
       meanNeedW: needW(meanC, risesK.mid, freshAir.mid, birds.mid),
@@ -151,7 +152,8 @@ export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHe
 
 /** Index of the night that asks for most; where one lamp is enough on many, of the coldest. */
 export function coldestOf(days: readonly DayHeat[]): number {
-  const asks = ({ need, targetC, nightC }: DayHeat): number => need.mid + (targetC - nightC) / 1e3;
+  const asks = ({ need, asked }: DayHeat): number =>
+    need.mid + (asked.targetC - asked.nightC) / 1e3;
   return days.reduce((best, day, i) => (asks(days[best]!) < asks(day) ? i : best), 0);
 }
 

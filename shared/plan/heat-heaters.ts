@@ -148,8 +148,8 @@ function plateIssues(
   { worst }: ColdestNight,
 ): PlanIssue[] {
   const { plate } = context.tables.heat;
-  if (heat.kind !== 'plate' || plate.warmestRoomFromC <= worst.nightC) return [];
-  const text = `Plates want a room of ${context.say(plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${name} is about ${context.say(worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`;
+  if (heat.kind !== 'plate' || plate.warmestRoomFromC <= worst.asked.nightC) return [];
+  const text = `Plates want a room of ${context.say(plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${name} is about ${context.say(worst.asked.nightC, 'degC')}. Warm the room, or use lamps on those nights.`;
   return [issue('act', 'plate-room-cold', text, [plate])];
 }
 

@@ -48,7 +48,7 @@ export function coldestNightOf(
       'Night of greatest need',
       context.dateOf(coldest),
       weatherFormulas.coldNight,
-      [input('Air around the brooder', worst.nightC, 'degC')],
+      [input('Air around the brooder', worst.asked.nightC, 'degC')],
       { rows: [...options.rows, ...around] },
     ),
     coldestNightLow: quantity(
@@ -73,11 +73,11 @@ export function coldestNightOf(
       [
         from(conduction, 'UA'),
         fromTable(together(heaterRows(heat)), 'Air needed in it', worst.insideC, 'degC', 'T_in'),
-        input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
-        fromTable(table.ventilation, 'Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
-        fromTable(table.birds, 'Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
+        input('Air around the brooder', worst.asked.nightC, 'degC', 'T_out'),
+        fromTable(table.ventilation, 'Fresh air', worst.asked.freshAir.mid, 'm3PerH', 'V'),
+        fromTable(table.birds, 'Warmth of the birds', worst.asked.birds.mid, 'W', 'Q_birds'),
         input('Elevation', context.farm.elevationM, 'm'),
-        input('Wanted under the heat', worst.targetC, 'degC', 'T_h'),
+        input('Wanted under the heat', worst.asked.targetC, 'degC', 'T_h'),
       ],
       {
         rows: [

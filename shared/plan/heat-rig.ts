@@ -15,6 +15,8 @@ export interface HeatRig {
   /** Whole or a part of its length, lid on or off. */
   readonly box: (share: number, isOpen: boolean) => BrooderBox;
   readonly hasLid: boolean;
+  /** Counts of heaters that can be on: none to all. */
+  readonly counts: readonly number[];
 }
 
 export function heatRig(
@@ -32,6 +34,7 @@ export function heatRig(
         ? heat.clearance.valueM
         : Math.max(heat.clearance.valueM, brooder.lampClearanceCm / 100),
     hasLid: brooder.roof !== undefined,
+    counts: Array.from({ length: brooder.heat.count + 1 }, (_, on) => on),
     box: (share, isOpen) => {
       const key = isOpen ? -share : share;
       let box = boxes.get(key);

@@ -31,7 +31,7 @@ function commonRule(
   { worst, coldestNight }: ColdestNight,
 ): NumberQuantity | undefined {
   const rule = tables.heat.lampRule;
-  const lamps = lampsByRule(rule, life.placed, worst.nightC, heat.wattsEach);
+  const lamps = lampsByRule(rule, life.placed, worst.asked.nightC, heat.wattsEach);
   if (lamps === undefined) return undefined;
   return quantity(
     'Lamps by the common rule',
@@ -40,11 +40,14 @@ function commonRule(
     brooderHeatFormulas.lampRule,
     [
       input('Chicks', life.placed, 'count', 'N'),
-      { ...from(coldestNight), ...input('Air around the brooder', worst.nightC, 'degC', 'T') },
+      {
+        ...from(coldestNight),
+        ...input('Air around the brooder', worst.asked.nightC, 'degC', 'T'),
+      },
       fromTable(rule, `Chicks a lamp of ${rule.lampW} W warms at most`, rule.chicks, 'count'),
       fromFarm('Each', heat.wattsEach, 'W', 'P'),
     ],
-    10 < worst.nightC
+    10 < worst.asked.nightC
       ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
       : {},
   );

@@ -74,7 +74,7 @@ export function bestSetting(
   let best: HeatSetting | undefined;
   let least = Infinity;
   for (const on of countsOf(rig, hour)) {
-    for (const isOpen of rig.hasLid ? [false, true] : [true]) {
+    for (const isOpen of rig.hasLid ? BOTH : OPEN) {
       const setting = settingOf(rig, hour, { on, isOpen, share, heightM });
       const cost = costOf(rig, hour, setting);
       if (cost < least) [best, least] = [setting, cost];
@@ -83,14 +83,17 @@ export function bestSetting(
   return best!;
 }
 
+const BOTH = [false, true];
+const OPEN = [true];
+
 /** Counts worth trying. Plates are all used or none; a thermostat switches what there is. */
-function countsOf({ heat, table }: HeatRig, hour: HeatHour): readonly number[] {
+function countsOf({ heat, table, counts }: HeatRig, hour: HeatHour): readonly number[] {
   if (heat.kind === 'plate') {
     const isWarm = hour.targetC - table.lamps.coolEndBelowK <= hour.aroundC;
     return [isWarm ? 0 : Math.min(heat.count, hour.places)];
   }
   if (heat.thermostat) return [heat.count];
-  return Array.from({ length: heat.count + 1 }, (_, on) => on);
+  return counts;
 }
 
 function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {

@@ -49,11 +49,11 @@ export function heatWeeks(
   headroomM: (day: number) => number,
 ): HeatWeek[] {
   const { rig } = heat;
-  return weeksOfAge(days, lastHeatDay).map(({ first, last }) => {
-    const span = days.slice(first, last + 1);
+  return weeksOfAge(heat.conditions, lastHeatDay).map(({ first, last }) => {
+    const span = heat.conditions.slice(first, last + 1);
     const coldDay = most(span, (day) => day.targetC - day.nightC);
     const hotDay = most(span, (day) => day.noonC - day.targetC);
-    const { share } = span[0]!;
+    const { share } = days[first]!;
     const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
     const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
     const heightM = lampHeightM(rig, lowest, coldDay.targetC, headroomM(last));
@@ -142,8 +142,9 @@ export function sharesNeeded(heat: BroodingHeat, floorM2: number): number[] {
 export function usualDayKWh(heat: BroodingHeat, day: DayHeat, heightM: number): number {
   if (day.need.mid === 0) return 0;
   const at = (when: 'night' | 'day', aroundC: number): number =>
-    bestSetting(heat.rig, hourOf(heat, day, when, aroundC), { share: day.share, heightM }).watts;
-  const watts = at('night', day.usualNightC) + at('day', day.usualDayC);
+    bestSetting(heat.rig, hourOf(heat, day.asked, when, aroundC), { share: day.share, heightM })
+      .watts;
+  const watts = at('night', day.asked.usualNightC) + at('day', day.asked.usualDayC);
   return (HALF_DAY_H * watts) / 1000;
 }
 

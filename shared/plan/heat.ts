@@ -61,7 +61,10 @@ export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
     need: night.need,
     rules: heaters.part.rules,
   });
-  const closeOff = closeOffOf(context, brooder, heat, { shares: needed, headroomM });
+  const closeOff = closeOffOf(context, brooder, heat, {
+    ...{ shares: needed, headroomM },
+    plannedKWh: energy.part.energyTotal.value,
+  });
   const clearance = lampClearance(context, brooder, weeks, heat.rig.clearanceM);
   const part: HeatPart = {
     brooderName: brooder.name,
@@ -144,7 +147,7 @@ const shellWPerK = (brooder: Brooder, tables: PlanContext['tables']): number =>
 function openTopOf(brooder: Brooder, { rig }: BroodingHeat, worst: DayHeat): NumberQuantity {
   const { openTop } = rig.table;
   const floorM2 = brooder.lengthM * brooder.widthM;
-  const deltaK = Math.max(0, worst.insideC - worst.nightC);
+  const deltaK = Math.max(0, worst.insideC - worst.asked.nightC);
   return quantity(
     'Open top, per degree',
     openTopWPerK(openTop, floorM2, deltaK),
