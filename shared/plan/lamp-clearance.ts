@@ -39,7 +39,7 @@ export const clearanceFormulas = {
     id: 'lamp-too-close',
     title: 'Day on which a lamp comes too close',
     words:
-      'First day on which bedding that was added has risen so far that a lamp left where it was hung on the first day is nearer to it than the least distance. Raise the lamps by as much as you add, every time.',
+      'First day on which a top-up has raised the bedding so far that a lamp left where it was hung for that week is nearer to it than the least distance. Raise the lamps by as much as you add, every time.',
     symbols: 'min{t: h₀ − (d(t) − d₀) < h_least}',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -57,6 +57,22 @@ export interface LampClearance {
 export const litterDepthM = (litter: LitterTable, day: number): number =>
   litter.depthM * (1 + litter.topUpShare * Math.floor(day / litter.topUpEveryDays));
 
+/** First day on which bedding added since the lamps were set for the week brings them too close. */
+function firstTooClose(
+  weeks: readonly HeatWeek[],
+  depthCm: readonly number[],
+  clearanceM: number,
+): { day: number; hungM: number; roseM: number } | undefined {
+  for (const { first, last, heightM, night } of weeks) {
+    if (night.on === 0) continue;
+    for (let day = first; day <= last; day++) {
+      const roseM = (depthCm[day]! - depthCm[first]!) / 100;
+      if (heightM - roseM < clearanceM - 1e-9) return { day, hungM: heightM, roseM };
+    }
+  }
+  return undefined;
+}
+
 export function lampClearance(
   context: PlanContext,
   brooder: Brooder,
@@ -69,9 +85,7 @@ export function lampClearance(
   const lastDay = weeks.at(-1)!.last;
   const topUps = { ...litter, mark: litter.topUpMark };
   const depthCm = Array.from({ length: lastDay + 1 }, (_, i) => 100 * litterDepthM(litter, i));
-  const hungM = weeks[0]!.heightM;
-  const roseM = (day: number): number => (depthCm[day]! - depthCm[0]!) / 100;
-  const day = depthCm.findIndex((_, i) => hungM - roseM(i) < clearanceM - 1e-9);
+  const close = firstTooClose(weeks, depthCm, clearanceM);
   const { lampClearanceCm } = brooder;
   const row = tables.heat.clearance;
   const least = quantity(
@@ -88,17 +102,17 @@ export function lampClearance(
   );
   const part: LampClearance = {
     least,
-    ...(day < 0
+    ...(close === undefined
       ? {}
       : {
           tooCloseOn: datedFact(
-            'Lamps too close, if left, on',
-            dateOf(day),
+            'Lamps too close, unless raised, from',
+            dateOf(close.day),
             clearanceFormulas.tooClose,
             [
-              input('Hung at', hungM * 100, 'cm', 'h₀'),
+              input('Hung at', close.hungM * 100, 'cm', 'h₀'),
               fromTable(litter, 'Bedding as laid', depthCm[0]!, 'cm', 'd₀'),
-              fromTable(topUps, 'Bedding added by then', roseM(day) * 100, 'cm'),
+              fromTable(topUps, 'Bedding added since', close.roseM * 100, 'cm'),
               input('At least', clearanceM * 100, 'cm', 'h_least'),
             ],
             { rows: [row] },

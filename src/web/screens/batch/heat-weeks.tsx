@@ -11,7 +11,7 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
   const hot = heat.weeks.find((week) => week.hot);
   return (
     <Stack gap="sm">
-      <WideTable label="Heat week by week" minWidth={720}>
+      <WideTable label="Heat week by week" minWidth={600}>
         <Table verticalSpacing="xs">
           <Table.Thead>
             <Table.Tr>
@@ -127,10 +127,17 @@ export function CloseOffFacts({ closeOff }: { closeOff: NonNullable<HeatPart['cl
           <Fact of={week.length} />
         </Facts>
       ))}
-      <Facts>
-        <Fact of={closeOff.energySaved} />
-        <Fact of={closeOff.moneySaved} label="Which is" />
-      </Facts>
+      {closeOff.energySaved.value < 1 ? (
+        <Text size="sm">
+          As many heaters burn either way: it saves no power, and keeps the chicks nearer to heat,
+          feed and water.
+        </Text>
+      ) : (
+        <Facts>
+          <Fact of={closeOff.energySaved} />
+          <Fact of={closeOff.moneySaved} label="Which is" />
+        </Facts>
+      )}
     </>
   );
 }

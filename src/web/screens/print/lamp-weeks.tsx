@@ -1,13 +1,12 @@
 import { Table, Text, Title } from '@mantine/core';
-import type { Farm } from '../../../../shared/farm/farm.js';
 import type { HeatPart } from '../../../../shared/plan/heat.js';
 import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatValue, type Reader } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
 /** The brooder card's second half: what is on when, how high the lamps hang, bedding, hot weather. */
-export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Farm }) {
+export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
   const sayDate = useSayDate();
   const { clearance, closeOff } = heat;
   const hot = heat.weeks.find((week) => week.hot);
@@ -62,7 +61,7 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Farm }) {
           Lamp to bedding at least {formatValue(clearance.least.value, 'cm', farm)}: measure after
           every top-up.
           {clearance.tooCloseOn &&
-            ` Lamps left where they were hung are too close from ${sayDate(String(clearance.tooCloseOn.value))}.`}
+            ` Unless they are raised with the bedding, lamps are too close from ${sayDate(String(clearance.tooCloseOn.value))}.`}
         </Text>
       )}
       {hot && (
@@ -74,7 +73,7 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Farm }) {
   );
 }
 
-function Setting({ of, farm }: { of: HeatInstruction; farm: Farm }) {
+function Setting({ of, farm }: { of: HeatInstruction; farm: Reader }) {
   return (
     <>
       {formatValue(of.around.value, 'degC', farm)}: <b>{of.words}</b>
@@ -83,9 +82,9 @@ function Setting({ of, farm }: { of: HeatInstruction; farm: Farm }) {
 }
 
 /** The worst that comes of leaving the night's heat on. */
-function ifLeftText({ weeks }: HeatPart, farm: Farm): string {
+function ifLeftText({ weeks }: HeatPart, farm: Reader): string {
   const left = weeks.flatMap(({ ifLeft }) => ifLeft?.value ?? []);
   return left.length === 0
     ? ''
-    : `With the night’s heat left on, the brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
+    : `With the night’s heat and lid left as they are, the brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
 }
