@@ -1,4 +1,5 @@
 import type { Bounds } from './bounds.js';
+import { WEEKDAYS } from '../units/dates.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 
 declare const HELD: unique symbol;
@@ -242,8 +243,6 @@ export const MONTHS = [
   'November',
   'December',
 ] as const;
-
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** Twelve numbers, January first; `what` is what each of them is called after its month. */
 export const twelveMonths = (label: string, what: string, bounds: Bounds) =>

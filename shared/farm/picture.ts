@@ -12,6 +12,12 @@ import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
 import type { PastureChoices } from './pasture-choices.js';
 
+/** A day on which offices and post are closed. */
+export interface PublicHoliday {
+  readonly date: PlainDate;
+  readonly name: string;
+}
+
 /** A batch that can be named. */
 export type NamedBatch = Batch & { readonly id: string };
 
@@ -27,6 +33,8 @@ export interface FarmPicture {
   readonly climate: Climate;
   readonly facilities: readonly Facility[];
   readonly people: readonly Person[];
+  /** Public holidays of the farm's country and region, of this year and those that are planned. */
+  readonly publicHolidays: readonly PublicHoliday[];
   readonly batches: readonly NamedBatch[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];

@@ -69,7 +69,7 @@ export function findArrivals(
   const request = batchRequest(picture, tables, batchId);
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
-  const life = lifeOf(request.batch, request.tables);
+  const life = lifeOf({ ...request.batch, arrivalDate: first }, request.tables);
   const points = valuesOf(request.tables.judgements.arrival);
   const place = nightsOfPlace(request.climate, request.farm, request.tables);
   const weeks: Omit<ArrivalWeek, 'rank'>[] = [];

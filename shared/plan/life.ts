@@ -18,13 +18,15 @@ import type {
   Strain,
 } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { leavingAgeDays } from './leaving-age.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
 export const LAY_YEAR_DAYS = 364;
 
 /**
- * What the birds of a batch do as they age. Nothing in it depends on the calendar, so the arrival
- * finder works it out once for all weeks. Index of every array = days after arrival.
+ * What the birds of a batch do as they age. Of the calendar it knows the weekday of the arrival and
+ * no more, so the arrival finder works it out once for all weeks. Index of every array = days after
+ * arrival.
  */
 export interface Life {
   readonly strain: Strain;
@@ -103,7 +105,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
         );
   const lastAgeDays = isLaying
     ? firstEggAgeDays! + LAY_YEAR_DAYS
-    : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leave.ageDays);
+    : leavingAgeDays(batch, strain, targetReachedAgeDays);
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 

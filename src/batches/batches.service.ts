@@ -83,6 +83,8 @@ export class BatchesService {
         people: [],
         batch,
         occupied: [],
+        packed: [],
+        publicHolidays: [],
         tables,
         today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
       });

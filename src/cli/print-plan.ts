@@ -152,7 +152,8 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.freezerFree,
           leaving.feedOff,
           leaving.ice,
-          leaving.chillHours,
+          leaving.chillTime,
+          leaving.chillLimit,
         ),
       ),
     laying &&

@@ -18,6 +18,7 @@ export const newPicture = (
 ): FarmPicture => ({
   facilities: [],
   people: [],
+  publicHolidays: [],
   batches: [],
   paddocks: [],
   herds: [],
@@ -42,6 +43,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     today,
     facilities: rest.facilities,
     people: rest.people,
+    publicHolidays: rest.publicHolidays,
     batches: [...batches, { ...batch, id: BATCH }],
   });
 

@@ -11,6 +11,8 @@ export interface PlanEvent {
   readonly what?: string;
   /** The one animal it is of, where it is not of all: her tasks are named by her. */
   readonly animal?: { readonly id: string; readonly name: string };
+  /** Only the work of so many days before and after it: the rest is done once for all of its kind. */
+  readonly nearDays?: number;
   /** What its tasks count, where that is not all of the batch or herd. */
   readonly counts?: Readonly<Partial<Record<WorkUnit, number>>>;
 }
