@@ -7,7 +7,7 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../explain/quantity.js';
-import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import {
   chillingLimitH,
   chillingTimeH,
@@ -15,13 +15,11 @@ import {
   processingFormulas,
 } from '../poultry/processing.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { formatWeekday } from '../units/dates.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { DressedWeights } from './leaving-weights.js';
 import {
   killingOf,
-  nextDayFor,
   processingDays,
   workOfDay,
   type ProcessingDays,
@@ -80,10 +78,7 @@ export function planProcessingDay(
     ...(batch.processing === 'hired' ? {} : atHome(context, days, birds, chillTime)),
   };
   return found(part, {
-    issues:
-      batch.processing === 'hired'
-        ? []
-        : [...nobodyThere(context, days), ...split(context, days, birds)],
+    issues: batch.processing === 'hired' ? [] : tooShort(context, days, birds),
   });
 }
 
@@ -120,9 +115,9 @@ function iceOf(
   birds: number,
 ): NumberQuantity {
   const { ice, iceWeather } = tables.processing;
-  const shareOn = (index: number): number => iceShare(ice, iceWeather, weather.hotMaxC[index]!);
+  const shareOn = (index: number): number => iceShare(ice, iceWeather, weather.maxC[index]!);
   const kg = days.reduce((sum, day) => sum + day.birds * dressedEach.value * shareOn(day.index), 0);
-  const hottest = Math.max(...days.map(({ index }) => weather.hotMaxC[index]!));
+  const hottest = Math.max(...days.map(({ index }) => weather.maxC[index]!));
   return quantity(
     'Ice',
     kg,
@@ -130,7 +125,7 @@ function iceOf(
     processingFormulas.ice,
     [
       from(dressedAll, 'N·W_d', 'Dressed, all birds'),
-      input('High to be ready for', hottest, 'degC'),
+      input('Expected high', hottest, 'degC'),
       fromTable(ice, 'Share of it', kg / (birds * dressedEach.value), 'share'),
       fromTable(iceWeather, 'The most from a high of', iceWeather.hotC, 'degC'),
       fromTable(iceWeather, 'The least up to a high of', iceWeather.coolC, 'degC'),
@@ -190,7 +185,7 @@ type AtHome = Pick<
 
 function atHome(
   context: PlanContext,
-  { days, planned }: ProcessingDays,
+  { days }: ProcessingDays,
   birds: number,
   chillTime: NumberQuantity,
 ): AtHome {
@@ -198,7 +193,8 @@ function atHome(
   const { freezerBags, scalding } = tables.processing;
   const killing = killingOf(tables.taskTemplates);
   const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
-  const hands = Math.max(...days.map((day) => day.hands));
+  const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
+  const { hands } = longest;
   const handsInput: QuantityInput = { ...input('Hands', hands, 'count'), ...handsMark(context) };
   const birdsInput: QuantityInput = {
     ...input('Birds', birds, 'count', 'N'),
@@ -227,11 +223,11 @@ function atHome(
     ),
     birdsADay: quantity(
       'Birds a day, at most',
-      planned.most,
+      longest.most,
       'count',
       processingFormulas.birdsADay,
       [
-        { ...input('Hours of all hands', planned.hours, 'h', 'Σ h'), ...handsMark(context) },
+        { ...input('Hours of all hands', longest.hours, 'h', 'Σ h'), ...handsMark(context) },
         fixed,
         each,
       ],
@@ -276,56 +272,44 @@ function handsMark({ people, batch, tables }: PlanContext): Pick<QuantityInput, 
   return { mark: isJudged ? fromJudgement(handHours).mark! : 'own-record' };
 }
 
-/** Said when the planned day is a working day: a day with hours is near, or a weekday is wished. */
-function nobodyThere(context: PlanContext, { planned, days }: ProcessingDays): PlanIssue[] {
-  const { say, tables, batch } = context;
-  const birds = days.reduce((n, day) => n + day.birds, 0);
-  const isShort = planned.most < Math.min(birds, tables.judgements.birds.leastADay.value);
-  if (!isShort) return [];
-  const better = nextDayFor(context, planned.date, Math.min(birds, ENOUGH_BIRDS));
-  const wish =
-    batch.processingWeekday === undefined ? 'choose a weekday for it' : 'choose another weekday';
-  const who =
-    planned.hands === 0 ? 'nobody has hours' : `there are ${say(planned.hours, 'h')} of work`;
-  return [
-    issue(
-      'act',
-      'processing-weekday',
-      `Processing falls on a ${formatWeekday(weekdayOf(planned.date))}, ${say(planned.date, 'date')}, and ${who} that day.${better === undefined ? '' : ` The next day with hours enough is ${formatWeekday(weekdayOf(better))}, ${say(better, 'date')}.`} Move the day: ${wish}, get helpers, or hire a processor.`,
-    ),
-  ];
-}
-
-/** As many as are asked of a better day. */
-const ENOUGH_BIRDS = 25;
-
-function split(
-  context: PlanContext,
-  { days, left, planned }: ProcessingDays,
-  birds: number,
-): PlanIssue[] {
+/** Said when the planned day is too short for all of it, or nobody is there. */
+function tooShort(context: PlanContext, all: ProcessingDays, birds: number): PlanIssue[] {
+  const { days, left, planned } = all;
   const { say, tables } = context;
-  const { fixedH, birdH } = workOfDay(tables.taskTemplates);
+  const { leastADay, handHours } = tables.judgements.birds;
+  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
   const hours = fixedH + birds * birdH;
-  const { handHours } = tables.judgements.birds;
-  const helpers = Math.ceil((hours - planned.hours) / handHours.value);
+  const work = `${birds} birds are about ${say(hours, 'h')} of killing and cleaning`;
+  const helpers = Math.max(1, Math.ceil((hours - planned.hours) / handHours.value));
   const help = `${helpers} ${helpers === 1 ? 'helper' : 'helpers'} would make it one day`;
   if (0 < left) {
     return [
       issue(
-        'stop',
+        'act',
         'processing-too-much',
-        `${birds} birds are about ${say(hours, 'h')} of killing and cleaning, and the days up to ${say(planned.date, 'date')} have room for ${birds - left}. ${help}; or hire a processor, or raise fewer.`,
+        `${work}, and the days up to ${say(planned.date, 'date')} have hands and daylight for ${birds - left}. ${help}; or choose another weekday, hire a processor, or raise fewer.`,
+        rows,
+      ),
+    ];
+  }
+  const list = days.map((day) => `${day.birds} on ${say(day.date, 'date')}`).join('; ');
+  if (planned.most < Math.min(birds, leastADay.value)) {
+    return [
+      issue(
+        'act',
+        'processing-weekday',
+        `Processing falls on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}. Choose the weekday you want, get helpers, or hire a processor.`,
+        rows,
       ),
     ];
   }
   if (days.length === 1) return [];
-  const list = days.map((day) => `${day.birds} on ${say(day.date, 'date')}`).join(', ');
   return [
     issue(
       'act',
       'processing-split',
-      `${birds} birds are about ${say(hours, 'h')} of killing and cleaning, too much for the hands and daylight of one day. Planned: ${list}. ${help}.`,
+      `${work}, too much for the hands and daylight of one day. Planned: ${list}. ${help}.`,
+      rows,
     ),
   ];
 }

@@ -1,4 +1,4 @@
-import { addDays, dayOfYear, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
+import { dayOfYear, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import { dayLengthH } from '../calendar/day-length.js';
 import type { Sourced } from '../explain/formula.js';
 import type { TaskTemplate } from '../tables/task-template.js';
@@ -111,18 +111,3 @@ export function handsOn({ batch, people, farm, tables }: PlanContext, date: Plai
     most: Math.max(0, Math.floor((sum - fixedH) / birdH + 1e-9)),
   };
 }
-
-/** The next day from a date on which the household could process that many, within two weeks. */
-export function nextDayFor(
-  context: PlanContext,
-  from: PlainDate,
-  birds: number,
-): PlainDate | undefined {
-  for (let k = 1; k <= TWO_WEEKS; k++) {
-    const date = addDays(from, k);
-    if (birds <= handsOn(context, date).most) return date;
-  }
-  return undefined;
-}
-
-const TWO_WEEKS = 14;

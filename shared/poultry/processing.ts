@@ -57,7 +57,7 @@ export const processingFormulas = {
     id: 'ice',
     title: 'Ice to chill',
     words:
-      'Half of the dressed weight on a cool day, all of it on a hot one, in proportion between by the high to be ready for: common practice, no source.',
+      'Half of the dressed weight on a cool day, all of it on a hot one, in proportion between by the expected high: common practice, no source. Have all of it ready when the day turns hot.',
     symbols: 'I = (0.5 … 1)·N·W_d',
     sources: [],
     mark: 'common-practice',
