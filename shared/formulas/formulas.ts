@@ -35,6 +35,7 @@ import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -83,6 +84,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  largestBatchFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

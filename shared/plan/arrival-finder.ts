@@ -118,12 +118,14 @@ export function whyNot(
   return `${formatDate(week.arrivalDate, reader)} has ${week.score} points, ${formatDate(best.arrivalDate, reader)} has ${best.score}. ${because}`;
 }
 
-function withoutFixedDates(request: PlanRequest): PlanRequest {
+/** A batch whose dates follow from its arrival. */
+export function withoutFixedDates(request: PlanRequest): PlanRequest {
   const { moveOutDate: _move, orderDate: _order, ...batch } = request.batch;
   return { ...request, batch };
 }
 
-function scoreWeek(
+/** One week of arrival, with what its points hang on. */
+export function scoreWeek(
   {
     request,
     points,

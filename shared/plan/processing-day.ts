@@ -18,12 +18,7 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { DressedWeights } from './leaving-weights.js';
-import {
-  killingOf,
-  processingDays,
-  workOfDay,
-  type ProcessingDays,
-} from './processing-days.js';
+import { killingOf, processingDays, workOfDay, type ProcessingDays } from './processing-days.js';
 
 /** One day on which birds are processed. */
 export interface ProcessingDayPart {

@@ -43,6 +43,17 @@ export const useTables = () =>
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
+export interface HolidayCountry {
+  readonly id: string;
+  readonly name: string;
+  readonly regions: readonly { readonly id: string; readonly name: string }[];
+}
+export const useCountries = () =>
+  useQuery({
+    queryKey: ['countries'],
+    queryFn: () => getJson<HolidayCountry[]>('/reference/countries'),
+    staleTime: Infinity,
+  });
 export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });
 
 const FARMS_AT_ONCE = 500;
