@@ -36,6 +36,7 @@ import { growthFormulas } from '../poultry/growth.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
+import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -85,6 +86,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   plainFormulas,
   processingFormulas,
   largestBatchFormulas,
+  readyByFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

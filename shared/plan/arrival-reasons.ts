@@ -17,7 +17,7 @@ import type { expectedWeather } from '../weather/climate.js';
 import { daysOfHeat } from './heat-days.js';
 import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
-import { noPostBecause } from './no-post.js';
+import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
 import type { PlanRequest } from './request.js';
 
@@ -319,19 +319,19 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
 
 function shipping({ points, request, arrivalDate, weather }: CandidateWeek): ArrivalReason[] {
   const reasons: ArrivalReason[] = [];
-  const because = noPostBecause(arrivalDate, request);
-  const next = noPostBecause(addDays(arrivalDate, 1), request);
-  if (because !== undefined) {
+  const none = noPostOn(arrivalDate, request);
+  const next = noPostOn(addDays(arrivalDate, 1), request);
+  if (none) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered,
-      text: `No post on ${dateText(arrivalDate, request)} (${because}); the box would wait, and 72 hours from hatch is the limit.`,
+      text: `No post on ${dateText(arrivalDate, request)} (${none.because}); the box would wait, and 72 hours from hatch is the limit.`,
     });
   } else if (next !== undefined && weekdayOf(arrivalDate) !== SATURDAY) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered / 2,
-      text: `The next day has no post (${next}): a late box would wait over it.`,
+      text: `The next day has no post (${next.because}): a late box would wait over it.`,
     });
   }
   if (weather.minC[0]! < points.coldBoxC) {

@@ -9,15 +9,23 @@ type PostOfPlace = Pick<PlanRequest, 'farm' | 'publicHolidays' | 'today'>;
 /** Where public holidays come from. */
 const HOLIDAYS: Sourced = { sources: ['PUBLIC_HOLIDAYS'], mark: 'second-hand' };
 
-/** Why no post comes on a date, in words: Sunday, a public holiday, a day of the farm's own list. */
-export function noPostBecause(
+export interface NoPost {
+  /** Why none comes, in words. */
+  readonly because: string;
+  readonly rows: readonly Sourced[];
+}
+
+/** Whether no post comes on a date: a Sunday, a public holiday, a day of the farm’s own list. */
+export function noPostOn(
   date: PlainDate,
   { farm, publicHolidays }: Pick<PostOfPlace, 'farm' | 'publicHolidays'>,
-): string | undefined {
-  if (weekdayOf(date) === SUNDAY) return 'a Sunday';
+): NoPost | undefined {
+  if (weekdayOf(date) === SUNDAY) return { because: 'a Sunday', rows: [] };
   const holiday = publicHolidays.find((each) => each.date === date);
-  if (holiday) return holiday.name;
-  return farm.noDeliveryDates.includes(date) ? 'a day without post on your list' : undefined;
+  if (holiday) return { because: holiday.name, rows: [HOLIDAYS] };
+  return farm.noDeliveryDates.includes(date)
+    ? { because: 'a day without post on your list', rows: [] }
+    : undefined;
 }
 
 const SUNDAY = 7;
@@ -29,27 +37,27 @@ export function noPost(request: PostOfPlace & Pick<PlanRequest, 'batch'>): PlanI
   // Chicks that are fetched on the day of hatch come by no post; what has come has come.
   if (hatchToArrivalDays === 0 || arrivalDate < today) return [];
   const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
-  const because = noPostBecause(arrivalDate, request);
-  if (because !== undefined) {
+  const none = noPostOn(arrivalDate, request);
+  if (none) {
     return [
       issue(
         'act',
         'no-post',
-        `No post on ${say(arrivalDate)}: ${because}. The box would wait, and 72 hours from hatch is the limit. Have it come on ${say(postBefore(arrivalDate, request))}, or fetch the chicks.`,
-        [HOLIDAYS],
+        `No post on ${say(arrivalDate)}: ${none.because}. The box would wait, and 72 hours from hatch is the limit. Have it come on ${say(postBefore(arrivalDate, request))}, or fetch the chicks.`,
+        none.rows,
       ),
     ];
   }
   const next = addDays(arrivalDate, 1);
-  const late = weekdayOf(next) === SUNDAY ? undefined : noPostBecause(next, request);
+  const late = weekdayOf(next) === SUNDAY ? undefined : noPostOn(next, request);
   return late === undefined
     ? []
     : [
         issue(
           'note',
           'no-post-next-day',
-          `The day after the arrival, ${say(next)}, has no post: ${late}. A late box would wait over it; a day sooner is safer.`,
-          [HOLIDAYS],
+          `The day after the arrival, ${say(next)}, has no post: ${late.because}. A late box would wait over it; a day sooner is safer.`,
+          late.rows,
         ),
       ];
 }
@@ -57,6 +65,6 @@ export function noPost(request: PostOfPlace & Pick<PlanRequest, 'batch'>): PlanI
 /** The last day before a date on which post comes. */
 function postBefore(date: PlainDate, request: PostOfPlace): PlainDate {
   let before = addDays(date, -1);
-  while (noPostBecause(before, request) !== undefined) before = addDays(before, -1);
+  while (noPostOn(before, request) !== undefined) before = addDays(before, -1);
   return before;
 }

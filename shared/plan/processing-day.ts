@@ -18,7 +18,13 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { DressedWeights } from './leaving-weights.js';
-import { killingOf, processingDays, workOfDay, type ProcessingDays } from './processing-days.js';
+import {
+  areHandsUnknown,
+  killingOf,
+  processingDays,
+  workOfDay,
+  type ProcessingDays,
+} from './processing-days.js';
 
 /** One day on which birds are processed. */
 export interface ProcessingDayPart {
@@ -267,6 +273,8 @@ function handsMark({ people, batch, tables }: PlanContext): Pick<QuantityInput, 
   return { mark: isJudged ? fromJudgement(handHours).mark! : 'own-record' };
 }
 
+const fixedHands = ({ tables }: PlanContext): number => tables.judgements.birds.handsUnknown.value;
+
 /** Said when the planned day is too short for all of it, or nobody is there. */
 function tooShort(context: PlanContext, all: ProcessingDays, birds: number): PlanIssue[] {
   const { days, left, planned } = all;
@@ -276,6 +284,19 @@ function tooShort(context: PlanContext, all: ProcessingDays, birds: number): Pla
   const hours = fixedH + birds * birdH;
   const work = `${birds} birds are about ${say(hours, 'h')} of killing and cleaning`;
   const helpers = Math.max(1, Math.ceil((hours - planned.hours) / handHours.value));
+  if (areHandsUnknown(context)) {
+    const needed = Math.ceil(hours / (fixedHands(context) * handHours.value));
+    return needed <= 1
+      ? []
+      : [
+          issue(
+            'act',
+            'processing-hours',
+            `${work}: ${needed} days for ${fixedHands(context)} people. Name the people of the farm and their hours, or helpers, and the days are planned; or hire a processor.`,
+            rows,
+          ),
+        ];
+  }
   const help = `${helpers} ${helpers === 1 ? 'helper' : 'helpers'} would make it one day`;
   if (0 < left) {
     return [

@@ -62,7 +62,8 @@ export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
 /**
  * The days on which a batch is processed. Where the hands and the daylight of the planned day are
  * too few for all of it, the first birds go on the days before, so that none is kept past its age.
- * A day on which hardly any could be done is left out. A hired processor takes all on one day.
+ * A day on which hardly any could be done is left out. A hired processor takes all on one day, and
+ * where no people are named nothing is split: who could come is not known.
  *
  * @param birds whole birds to process, 1 or more
  */
@@ -70,7 +71,7 @@ export function processingDays(context: PlanContext, birds: number): ProcessingD
   const { life, batch, tables, dateOf } = context;
   const last = life.days - 1;
   const planned = handsOn(context, dateOf(last));
-  if (batch.processing === 'hired') {
+  if (batch.processing === 'hired' || areHandsUnknown(context)) {
     return { days: [{ ...planned, index: last, birds }], left: 0, planned };
   }
   const { splitDays, leastADay } = tables.judgements.birds;
@@ -87,6 +88,13 @@ export function processingDays(context: PlanContext, birds: number): ProcessingD
     ? { days: [{ ...planned, index: last, birds }], left: birds, planned }
     : { days, left, planned };
 }
+
+/** Whether the household has said nothing of who processes. */
+export const areHandsUnknown = ({
+  people,
+  batch,
+}: Pick<PlanContext, 'people' | 'batch'>): boolean =>
+  people.length === 0 && batch.processingHelpers === undefined;
 
 /** Who has hours on a day, by their weekdays, days away and the daylight; helpers are added. */
 export function handsOn({ batch, people, farm, tables }: PlanContext, date: PlainDate): DayOfHands {

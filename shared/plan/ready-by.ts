@@ -1,5 +1,12 @@
 import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
-import type { NumberQuantity } from '../explain/quantity.js';
+import type { Formula } from '../explain/formula.js';
+import {
+  datedFact,
+  fromFarm,
+  fromTable,
+  type NumberQuantity,
+  type Quantity,
+} from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
 import { problemsOfRow } from '../farm/check-row.js';
 import type { FarmPicture } from '../farm/picture.js';
@@ -7,7 +14,7 @@ import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';
 import { FieldError } from '../problems/field-problem.js';
 import { valuesOf } from '../tables/judgements.js';
 import type { Tables } from '../tables/tables.js';
-import { formatDate } from '../units/dates.js';
+import { formatDate, formatWeekday } from '../units/dates.js';
 import { scoreWeek, withoutFixedDates } from './arrival-finder.js';
 import type { ArrivalReason } from './arrival-reasons.js';
 import { batchRequest } from './batch-request.js';
@@ -18,6 +25,18 @@ import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
 import type { PlanRequest } from './request.js';
+
+export const readyByFormulas = {
+  processBy: {
+    id: 'process-by',
+    title: 'Process by',
+    words:
+      'The day to be ready by, less the days a carcass rests cold before it is eaten or frozen; the weekday wished, where there is one, on or before that. A booked slot is the day itself.',
+    symbols: 'D = ready − rest',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
 
 /** A day on which chicks could come, to be ready by the day that is wished. */
 export interface ReadyArrival {
@@ -36,6 +55,8 @@ export interface ReadyArrival {
 export interface ReadyBy extends ReadyGoal {
   /** The age nearest to the usual one first; those that have passed last. */
   readonly arrivals: readonly ReadyArrival[];
+  /** The day by which they must be processed; not for eggs. */
+  readonly processBy?: Quantity;
   /** Why there is none, and when it could be. */
   readonly none?: string;
   /** For the first of the arrivals. */
@@ -87,6 +108,7 @@ export function readyBy(
   const largest = best && largestBatch(planContext({ ...request, batch: best.batch }));
   return {
     ...goal,
+    ...(goal.goal === 'eggs' ? {} : { processBy: processBy(request, goal) }),
     arrivals: arrivals.map(({ batch: _batch, ...each }) => each),
     ...(best ? {} : { none: tooLate(request, goal) }),
     ...(largest ? { largest } : {}),
@@ -99,9 +121,28 @@ const endOf = (
 ): PlainDate =>
   addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - batch.hatchToArrivalDays);
 
+/** A slot is the day itself; else they rest before they are eaten, on the weekday wished. */
+function processBy(
+  { batch, tables }: PlanRequest,
+  { goal, on }: Pick<ReadyGoal, 'goal' | 'on'>,
+): Quantity {
+  const { resting } = tables.processing;
+  const { processingWeekday: weekday } = batch;
+  const rested = addDays(on, -resting.days);
+  const isSlot = goal === 'slot';
+  const date = isSlot ? on : weekday === undefined ? rested : lastWeekday(rested, weekday);
+  return datedFact('Process by', date, readyByFormulas.processBy, [
+    fromFarm(isSlot ? 'Slot' : 'Ready by', on, 'date'),
+    ...(isSlot ? [] : [fromTable(resting, 'Rest in the cold', resting.days, 'day')]),
+    ...(isSlot || weekday === undefined
+      ? []
+      : [fromFarm('Weekday wished', formatWeekday(weekday), 'text')]),
+  ]);
+}
+
 /** The batch as it would be, once for every delivery that meets the date, the best age first. */
 function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): Batch[] {
-  const { processingWeekday, targetLiveKg: _target, ...plain } = request.batch;
+  const { processingWeekday: _day, targetLiveKg: _target, ...plain } = request.batch;
   const usual = usualDays(request);
   if (goal === 'eggs') {
     const latest = lastWeekday(addDays(on, -usual), weekday);
@@ -110,13 +151,7 @@ function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: Rea
       arrivalDate: addDays(latest, -7 * k),
     }));
   }
-  const rested = addDays(on, -request.tables.processing.resting.days);
-  const end =
-    goal === 'slot'
-      ? on
-      : processingWeekday === undefined
-        ? rested
-        : lastWeekday(rested, processingWeekday);
+  const end = String(processBy(request, { goal, on }).value);
   const first = addDays(end, -usual - MOST_SHIFT_DAYS);
   const batches: (Batch & { shift: number })[] = [];
   for (let shift = 0; shift <= 2 * MOST_SHIFT_DAYS; shift++) {

@@ -15,6 +15,10 @@ export const WORK_CHANCES = named(
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
+export const CHECK = named(
+  'Check',
+  'A value from outside, and what the program computes beside it.',
+);
 export const FORMULA = named('Formula', 'A formula in words and symbols, with its sources.');
 export const READY_BY = named(
   'ReadyBy',

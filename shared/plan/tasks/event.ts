@@ -40,9 +40,9 @@ export function keyDatesOf(
   { id, name }: { readonly id: string; readonly name: string },
   events: readonly PlanEvent[],
 ): KeyDate[] {
-  return events.flatMap(({ kind, number, date, animal }) => {
+  return events.flatMap(({ kind, number, date, animal, nearDays }) => {
     const names = NAMES[kind];
-    if (!names) return [];
+    if (!names || nearDays !== undefined) return [];
     const place = animal ? `-cow-${animal.id}` : number === undefined ? '' : `-${number}`;
     const words = animal ? `${animal.name}, ${names.words}` : names.words;
     return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];

@@ -107,6 +107,11 @@ function Answer({
   const arrivals = answer.arrivals.filter(({ isTooLate }) => !isTooLate);
   return (
     <>
+      {answer.processBy && (
+        <Text>
+          Process by <Num of={answer.processBy} />.
+        </Text>
+      )}
       {arrivals.map((arrival) => (
         <Arrival key={arrival.arrivalDate} arrival={arrival} asked={asked} onPick={onPick} />
       ))}
