@@ -1,6 +1,5 @@
 import {
   from,
-  fromJudgement,
   fromTable,
   input,
   quantity,
@@ -8,6 +7,7 @@ import {
   type QuantityInput,
 } from '../explain/quantity.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Sourced } from '../explain/formula.js';
 import {
   chillingLimitH,
   chillingTimeH,
@@ -196,7 +196,7 @@ function atHome(
   const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
   const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
   const { hands } = longest;
-  const handsInput: QuantityInput = { ...input('Hands', hands, 'count'), ...handsMark(context) };
+  const judged = judgedHands(context);
   const birdsInput: QuantityInput = {
     ...input('Birds', birds, 'count', 'N'),
     mark: context.life.losses.mark,
@@ -207,9 +207,10 @@ function atHome(
     'ratio',
     processingFormulas.birdsAnHour,
     [
-      handsInput,
+      input('Hands', hands, 'count'),
       fromTable(killing, 'Hours of one for a bird', killing.hoursPerUnit / 100, 'h', 'h_bird'),
     ],
+    { rows: judged },
   );
   const fixed = input('To set up and clean down', fixedH, 'h', 'h₀');
   const each = input('A bird on the day', birdH, 'h', 'h_bird');
@@ -227,12 +228,8 @@ function atHome(
       longest.most,
       'count',
       processingFormulas.birdsADay,
-      [
-        { ...input('Hours of all hands', longest.hours, 'h', 'Σ h'), ...handsMark(context) },
-        fixed,
-        each,
-      ],
-      { rows },
+      [input('Hours of all hands', longest.hours, 'h', 'Σ h'), fixed, each],
+      { rows: [...rows, ...judged] },
     ),
     dayHours: quantity(
       'Own hours on the days of processing',
@@ -264,13 +261,13 @@ function atHome(
   };
 }
 
-/** Hours that the household gave are its own; else judgments stand in. */
-function handsMark({ people, batch, tables }: PlanContext): Pick<QuantityInput, 'mark'> {
+/** What hands and their hours rest on, where the household has not said them. */
+function judgedHands({ people, batch, tables }: PlanContext): readonly Sourced[] {
   const { handHours, handsUnknown } = tables.judgements.birds;
+  if (people.length === 0) return [handHours, handsUnknown];
   const isJudged =
     0 < (batch.processingHelpers ?? 0) || people.some(({ hoursByWeekday }) => !hoursByWeekday);
-  if (people.length === 0) return { mark: handsUnknown.mark };
-  return { mark: isJudged ? fromJudgement(handHours).mark! : 'own-record' };
+  return isJudged ? [handHours] : [];
 }
 
 const fixedHands = ({ tables }: PlanContext): number => tables.judgements.birds.handsUnknown.value;

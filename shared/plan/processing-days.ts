@@ -75,18 +75,27 @@ export function processingDays(context: PlanContext, birds: number): ProcessingD
     return { days: [{ ...planned, index: last, birds }], left: 0, planned };
   }
   const { splitDays, leastADay } = tables.judgements.birds;
+  const least = leastADay.value;
   const days: ProcessingDay[] = [];
   let left = birds;
-  for (let index = last; 0 < left && 0 <= index && last - index < splitDays.value; index--) {
+  for (let index = last; 0 <= index && last - index < splitDays.value; index--) {
+    if (left < (days.length === 0 ? 1 : least)) break;
     const day = index === last ? planned : handsOn(context, dateOf(index));
-    if (day.most < Math.min(left, leastADay.value)) continue;
+    if (day.most < Math.min(birds, least)) continue;
     const now = Math.min(left, day.most);
-    days.unshift({ ...day, index, birds: now });
+    days.push({ ...day, index, birds: now });
     left -= now;
   }
-  return days.length === 0
-    ? { days: [{ ...planned, index: last, birds }], left: birds, planned }
-    : { days, left, planned };
+  if (days.length === 0)
+    return { days: [{ ...planned, index: last, birds }], left: birds, planned };
+  // A day is not set up for a handful: they are done on the longest one, an hour later.
+  const few = left < least ? left : 0;
+  const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
+  return {
+    days: days.map((day) => (day === longest ? { ...day, birds: day.birds + few } : day)).reverse(),
+    left: left - few,
+    planned,
+  };
 }
 
 /** Whether the household has said nothing of who processes. */
