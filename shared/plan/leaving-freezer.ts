@@ -11,7 +11,7 @@ import {
 } from '../explain/quantity.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import { facilityOf, type Freezer } from '../farm/facility.js';
-import { processingFormulas } from '../poultry/processing.js';
+import { freezerRoomL, processingFormulas } from '../poultry/processing.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
@@ -55,10 +55,9 @@ export function packedOf(context: PlanContext): Packed[] {
 
 /** Liters of freezer that a bird takes, packed. */
 function literEachOf({ batch, life, tables }: PlanContext): number {
-  const { dressing, waterUptake, packing } = tables.processing;
-  const share = batch.dressingShare ?? rowById(dressing, life.strain.dressing!).share;
-  const liveKg = life.meanWeightKg[life.days - 1]!;
-  return (liveKg * share * (1 + waterUptake.share)) / packing.kgPerL;
+  const { processing } = tables;
+  const share = batch.dressingShare ?? rowById(processing.dressing, life.strain.dressing!).share;
+  return freezerRoomL(processing, life.meanWeightKg[life.days - 1]! * share);
 }
 
 /** Room the batch needs, room there is by day with all other batches, and when it is over. */

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { IceWaterChilling, Ranged } from '../tables/bird-tables.js';
+import type { IceWaterChilling, ProcessingTable, Ranged } from '../tables/bird-tables.js';
 
 export const processingFormulas = {
   dressed: {
@@ -204,3 +204,9 @@ export function iceShare(
   const warm = Math.min(1, Math.max(0, (highC - coolC) / (hotC - coolC)));
   return low + warm * (high - low);
 }
+
+/** Liters of freezer that a carcass takes, with the water it keeps. */
+export const freezerRoomL = (
+  { waterUptake, packing }: Pick<ProcessingTable, 'waterUptake' | 'packing'>,
+  dressedKg: number,
+): number => (dressedKg * (1 + waterUptake.share)) / packing.kgPerL;
