@@ -29,7 +29,28 @@ export interface PlanContext extends PlanRequest {
 }
 
 export function planContext(request: PlanRequest): PlanContext {
-  const life = lifeOf(request.batch, request.tables);
+  const { batch, tables, weighings = [] } = request;
+  const usual = lifeOf(batch, tables, { weighings });
+  const first = aroundLife(request, usual);
+  // Meat birds outdoors answer to the air: worked out once the day of the move is known.
+  const outdoorC = batch.purpose === 'meat' ? outdoorAir(first, usual) : undefined;
+  if (!outdoorC) return first;
+  const life = lifeOf(batch, tables, { weighings, outdoorC });
+  return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
+}
+
+/** Average air of each day outdoors; undefined when there is none. A target can lie past the plan's. */
+function outdoorAir(
+  { moveOutDay, weather }: PlanContext,
+  { days }: Life,
+): Float64Array | undefined {
+  if (moveOutDay === undefined) return undefined;
+  return Float64Array.from({ length: days }, (_, i) =>
+    i < moveOutDay ? Number.NaN : (weather.minC[i]! + weather.maxC[i]!) / 2,
+  );
+}
+
+function aroundLife(request: PlanRequest, life: Life): PlanContext {
   const { arrivalDate } = request.batch;
   const dayOfYear = daysOfYear(arrivalDate, life.days);
   const forecastByIndex = forecastIndex(request.climate.forecast, arrivalDate, life.days);
