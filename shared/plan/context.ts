@@ -100,16 +100,16 @@ function forecastIndex(
   return byIndex;
 }
 
-/** Said beside every weight and feed amount of meat birds kept past their table. */
-export function outsideGrowthTable({ batch, life }: PlanContext): string | undefined {
-  return batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays
-    ? `The growth table ends at ${life.lastTableAgeDays} days of age.`
-    : undefined;
-}
+/** Whether meat birds are kept past their growth table: said once for a plan, and of those days. */
+export const isPastTable = ({ batch, life }: PlanContext): boolean =>
+  batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays;
 
-/** The same for a series by day: from the first day past the table. */
+/** Said of a day's weight or feed from the first day past the growth table on. */
 export function outsideFromDay(context: PlanContext): DailySeries['outside'] {
-  const text = outsideGrowthTable(context);
+  if (!isPastTable(context)) return undefined;
   const { lastTableAgeDays, arrivalAgeDays } = context.life;
-  return text === undefined ? undefined : { fromDay: lastTableAgeDays - arrivalAgeDays + 1, text };
+  return {
+    fromDay: lastTableAgeDays - arrivalAgeDays + 1,
+    text: `The growth table ends at ${lastTableAgeDays} days of age.`,
+  };
 }

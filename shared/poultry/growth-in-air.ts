@@ -25,10 +25,10 @@ const NONE: AirFactors = { gain: 1, feed: 1 };
 /** Air at which birds of an age grow best, °C; straight lines between the table's ages. */
 export function bestAirC({ points }: GrowingTable['best'], ageDays: number): number {
   const after = points.findIndex((p) => ageDays < p.ageDays);
-  if (after === 0) return points[0]!.airC;
-  if (after < 0) return points.at(-1)!.airC;
+  if (after === 0) return points[0]!.bestC;
+  if (after < 0) return points.at(-1)!.bestC;
   const [a, b] = [points[after - 1]!, points[after]!];
-  return a.airC + ((b.airC - a.airC) * (ageDays - a.ageDays)) / (b.ageDays - a.ageDays);
+  return a.bestC + ((b.bestC - a.bestC) * (ageDays - a.ageDays)) / (b.ageDays - a.ageDays);
 }
 
 /**

@@ -347,7 +347,7 @@ export const feedKeeping = part('FeedKeeping', {
 export const growing = nested(
   'Growing',
   row('GrowingTable', {
-    best: part('BestAir', { points: table('BestAirPoint', { ageDays: DAYS, airC: AIR_C }) }),
+    best: part('BestAir', { points: table('BestAirPoint', { ageDays: DAYS, bestC: AIR_C }) }),
     heat: part('GrowthInHeat', {
       gainPerC2: SHARE,
       feedPerC2: SHARE,

@@ -4,7 +4,7 @@ import type { Sourced } from '../explain/formula.js';
 export interface GrowingTable {
   /** Air at which birds of an age grow best; straight lines between, the last one kept. */
   readonly best: Sourced & {
-    readonly points: readonly { readonly ageDays: number; readonly airC: number }[];
+    readonly points: readonly { readonly ageDays: number; readonly bestC: number }[];
   };
   /** Warmer than that: by the square of the degrees up to a bend, evenly from there. */
   readonly heat: Sourced & {
