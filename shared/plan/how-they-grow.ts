@@ -64,7 +64,7 @@ export interface Growing {
 
 /** Factors on weight and feed where the household gives none. A table of its own stands as printed. */
 export function usualFactors(
-  { keptAs, weightFactor }: Pick<Batch, 'keptAs' | 'weightFactor'>,
+  { keptAs, weightFactor }: { readonly [K in 'keptAs' | 'weightFactor']?: Batch[K] | undefined },
   { atHome }: Pick<GrowthTable, 'atHome'>,
 ): { readonly weight: number; readonly feed: number; readonly row: Sourced | undefined } {
   const row = keptAs === 'trial-house' ? undefined : atHome;
