@@ -1,6 +1,9 @@
+import type { Weighing } from '../farm/weighing.js';
 import { planBatch, type BatchPlan } from '../plan/batch-plan.js';
 import { addDays } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
+import type { Facility } from '../farm/facility.js';
+import type { Farm } from '../farm/farm.js';
 import { birdGrowth } from '../poultry/growth.js';
 import type { BirdSex } from '../tables/bird-tables.js';
 import { rowById } from '../tables/tables.js';
@@ -42,16 +45,11 @@ function batchOf({ number, numberOr, text, textOr }: Given): Batch & { readonly 
 function planOf(given: Given): BatchPlan {
   const { tables, numberOr } = given;
   const monthly = (celsius: number): number[] => Array.from({ length: 12 }, () => celsius);
-  const [minC, maxC] = [numberOr('minC', 15), numberOr('maxC', 25)];
-  const farm = {
-    ...{ name: 'Checked', latitudeDeg: 45, longitudeDeg: 0, elevationM: 0, timeZone: 'UTC' },
-    ...{ units: 'metric', currency: 'EUR', noDeliveryDates: [] },
-    ...{ electricityPricePerKWh: '0.20', gasPricePerL: '0.80' },
-    ...{ lastFrost: '04-15', firstFrost: '10-31' },
-    monthlyMinC: monthly(minC),
-    monthlyMaxC: monthly(maxC),
-  } as const;
-  const weighedKg = numberOr('weighedKg', undefined);
+  const farm: Farm = {
+    ...FARM,
+    monthlyMinC: monthly(numberOr('minC', 15)),
+    monthlyMaxC: monthly(numberOr('maxC', 25)),
+  };
   return planBatch(
     {
       farm,
@@ -62,17 +60,7 @@ function planOf(given: Given): BatchPlan {
         tables.heat.coldNightMarginK.value,
       ),
       ...{ facilities: [BROODER], people: [], batches: [batchOf(given)] },
-      weighings:
-        weighedKg === undefined
-          ? []
-          : [
-              {
-                batchId: ID,
-                date: addDays(ARRIVAL, given.number('weighedDay')),
-                birds: given.numberOr('birds', 10),
-                averageKg: weighedKg,
-              },
-            ],
+      weighings: weighingsOf(given),
       ...{ paddocks: [], herds: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
       ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [] },
     },
@@ -81,13 +69,40 @@ function planOf(given: Given): BatchPlan {
   );
 }
 
-const BROODER = {
-  ...{ kind: 'brooder', id: 'brooder', name: 'Brooder', standsIn: 'unheated-building' },
-  ...{ lengthM: 5, widthM: 4, heightM: 0.6 },
-  walls: { layers: [{ materialId: 'plywood', thicknessMm: 12 }] },
-  roof: { layers: [{ materialId: 'plywood', thicknessMm: 12 }] },
-  heat: { kind: 'lamp', wattsEach: 250, count: 8, thermostat: true },
+function weighingsOf({ number, numberOr }: Given): Weighing[] {
+  const averageKg = numberOr('weighedKg', undefined);
+  if (averageKg === undefined) return [];
+  const date = addDays(ARRIVAL, number('weighedDay'));
+  return [{ batchId: ID, date, birds: numberOr('birds', 10), averageKg }];
+}
+
+const FARM = {
+  name: 'Checked',
+  latitudeDeg: 45,
+  longitudeDeg: 0,
+  elevationM: 0,
+  timeZone: 'UTC',
+  units: 'metric',
+  currency: 'EUR',
+  electricityPricePerKWh: '0.20',
+  gasPricePerL: '0.80',
+  lastFrost: '04-15',
+  firstFrost: '10-31',
+  noDeliveryDates: [],
 } as const;
+const BOARDS = { layers: [{ materialId: 'plywood', thicknessMm: 12 }] };
+const BROODER: Facility = {
+  kind: 'brooder',
+  id: 'brooder',
+  name: 'Brooder',
+  standsIn: 'unheated-building',
+  lengthM: 5,
+  widthM: 4,
+  heightM: 0.6,
+  walls: BOARDS,
+  roof: BOARDS,
+  heat: { kind: 'lamp', wattsEach: 250, count: 8, thermostat: true },
+};
 
 const daysOf = (plan: BatchPlan, id: string): readonly number[] =>
   plan.daily.find((series) => series.id === id)!.values;

@@ -19,7 +19,7 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import {
-  airInputs,
+  livingInputs,
   speedInputs,
   toWeigh,
   weighedIssues,
@@ -190,7 +190,7 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
   const inputs = [
     input('Growth table', table.name, 'text'),
     input('Factor on weight', life.weightFactor, 'ratio', 'f'),
-    ...airInputs(context),
+    ...livingInputs(context),
     ...speedInputs(life),
     ...(table.sexRatio ? [input('Sexes', table.sexRatio.note, 'text')] : []),
   ];

@@ -23,7 +23,7 @@ import {
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
-import { airInputs, speedInputs } from './weighed.js';
+import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
 export const feedFormulas = {
@@ -89,7 +89,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       ? [input('Where no feed is printed', life.growthTable.feedModel.note, 'text')]
       : []),
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
-    ...airInputs(context),
+    ...livingInputs(context),
     ...speedInputs(life),
     givenOrTable(
       batch.wastePercent !== undefined,

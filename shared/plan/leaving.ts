@@ -23,7 +23,7 @@ import { rowById } from '../tables/tables.js';
 import type { Life } from './life.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
-import { airInputs, speedInputs, weighedSpread } from './weighed.js';
+import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
 import { found, joined, type Findings, type Found } from './found.js';
 
 export interface LeavingPart {
@@ -131,7 +131,7 @@ function liveWeights(context: PlanContext): LiveWeights {
         input('Age', life.lastAgeDays, 'day', 't'),
         input('Weight at hatch', life.hatchKg, 'kg', 'W₀'),
         input('Factor on weight', life.weightFactor, 'ratio', 'f'),
-        ...airInputs(context),
+        ...livingInputs(context),
         ...speedInputs(life),
       ],
       { ...options, spread },

@@ -112,11 +112,16 @@ export function toWeigh({ batch, tables }: PlanContext): NumberQuantity {
 export const speedInputs = ({ own }: Pick<Life, 'own'>): readonly QuantityInput[] =>
   own?.speed ? [fromFarm('Growth by your weighings', own.speed.value, 'share', 's')] : [];
 
-/** That the air outdoors is in a weight or feed. */
-export const airInputs = ({ life }: Pick<PlanContext, 'life'>): readonly QuantityInput[] =>
-  life.hasAir
-    ? [input('Heat and cold', 'growth and feed answer to the air outdoors (an estimate)', 'text')]
-    : [];
+/** What a weight or feed takes in of how the birds live: at home, and in the air outdoors. */
+export const livingInputs = ({ life, batch }: PlanContext): readonly QuantityInput[] => {
+  const { atHome } = life.growthTable;
+  return [
+    ...(atHome && batch.keptAs !== 'trial-house' ? [input('At home', atHome.note, 'text')] : []),
+    ...(life.hasAir
+      ? [input('Heat and cold', 'growth and feed answer to the air outdoors (an estimate)', 'text')]
+      : []),
+  ];
+};
 
 /** What the weighings leave open of the average at the end. */
 export const weighedSpread = ({ endWeightKg, own }: Life): Spread | undefined =>
