@@ -94,7 +94,10 @@ export class PicturesService {
       facilities,
       people,
       batches,
-      weighings: weighingsOf(weighed),
+      // What was told of a batch that is gone is history.
+      weighings: weighingsOf(weighed).filter(({ batchId }) =>
+        batches.some(({ id }) => id === batchId),
+      ),
       paddocks,
       herds,
       cows,
