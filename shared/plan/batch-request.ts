@@ -28,16 +28,20 @@ export function batchRequest(
   return {
     ...around(picture, tables),
     batch,
+    weighings: weighingsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
 
+const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+  weighings.filter(({ batchId }) => batchId === of);
+
 const around = (
-  { farm, climate, facilities, people, publicHolidays, today }: FarmPicture,
+  { farm, climate, facilities, people, publicHolidays = [], today }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'packed'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
   farm,
   climate,
   facilities,
@@ -51,6 +55,7 @@ const around = (
 type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
 
 interface KnownHeld extends Held {
+  readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
   readonly people: FarmPicture['people'];
   readonly tables: Tables;
@@ -61,16 +66,27 @@ const known = new WeakMap<NamedBatch, KnownHeld>();
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const { climate, people } = picture;
+  const { climate, people, weighings } = picture;
   const before = known.get(batch);
-  if (before?.climate === climate && before.people === people && before.tables === tables)
+  if (
+    before?.climate === climate &&
+    before.people === people &&
+    before.weighings === weighings &&
+    before.tables === tables
+  ) {
     return before;
+  }
   const held = heldOrNothing(() => {
-    const request = { ...around(picture, tables), batch, occupied: [], packed: [] };
-    const context = planContext(request);
+    const context = planContext({
+      ...around(picture, tables),
+      batch,
+      weighings: weighingsOf(picture, batch.id),
+      occupied: [],
+      packed: [],
+    });
     return { occupied: occupanciesOf(context), packed: packedOf(context) };
   });
-  known.set(batch, { ...held, climate, people, tables });
+  known.set(batch, { ...held, climate, people, weighings, tables });
   return held;
 }
 

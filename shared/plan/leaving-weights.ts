@@ -6,12 +6,14 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  type Spread,
 } from '../explain/quantity.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { rowById } from '../tables/tables.js';
-import { outsideGrowthTable, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
 import type { Life } from './life.js';
+import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
 
 export interface LiveWeights {
   readonly birdsToProcess: number;
@@ -29,10 +31,9 @@ export function liveWeights(context: PlanContext): LiveWeights {
   const { batch, life } = context;
   const last = life.days - 1;
   const birds = birdsToProcess(life);
-  const options = { rows: life.weightRows, outside: outsideGrowthTable(context) };
-  const weigh = (label: string, kg: number): NumberQuantity => {
-    const hatchKg = life.hatchKg;
-    return quantity(
+  const options = { rows: life.weightRows };
+  const weigh = (label: string, kg: number, spread?: Spread): NumberQuantity =>
+    quantity(
       label,
       kg,
       'kg',
@@ -40,19 +41,14 @@ export function liveWeights(context: PlanContext): LiveWeights {
       [
         input('Growth table', life.growthTable.name, 'text'),
         input('Age', life.lastAgeDays, 'day', 't'),
-        input('Weight at hatch', hatchKg, 'kg', 'W₀'),
-        input(
-          'Weight by the table at that age',
-          hatchKg + (kg - hatchKg) / life.weightFactor,
-          'kg',
-          'W_table',
-        ),
-        input('Small-flock factor', life.weightFactor, 'ratio', 'f'),
+        input('Weight at hatch', life.hatchKg, 'kg', 'W₀'),
+        input('Factor on weight', life.weightFactor, 'ratio', 'f'),
+        ...livingInputs(context),
+        ...speedInputs(life),
       ],
-      options,
+      { ...options, spread },
     );
-  };
-  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!);
+  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!, weighedSpread(life));
   return {
     birdsToProcess: birds,
     liveEach,

@@ -97,7 +97,8 @@ function ageInput({ targetLiveKg, leaveAgeDays }: Batch, life: Life): QuantityIn
   const label = 'Age at leaving';
   if (targetLiveKg === undefined)
     return givenOrTable(leaveAgeDays !== undefined, strain.leave, label, lastAgeDays, 'day');
-  return { ...input(label, lastAgeDays, 'day'), mark: weakestOf('computed', life.weightRows) };
+  const mark = weakestOf('computed', life.weightRows);
+  return { ...input(label, lastAgeDays, 'day'), mark };
 }
 
 /** Warns of hot days in the last two weeks, when the birds are heavy. */

@@ -21,7 +21,7 @@ export function noPostOn(
   { farm, publicHolidays }: Pick<PostOfPlace, 'farm' | 'publicHolidays'>,
 ): NoPost | undefined {
   if (weekdayOf(date) === SUNDAY) return { because: 'a Sunday', rows: [] };
-  const holiday = publicHolidays.find((each) => each.date === date);
+  const holiday = publicHolidays?.find((each) => each.date === date);
   if (holiday) return { because: holiday.name, rows: [HOLIDAYS] };
   return farm.noDeliveryDates.includes(date)
     ? { because: 'a day without post on your list', rows: [] }

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
+import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 import type { Packed } from './freezer-account.js';
@@ -14,6 +15,8 @@ export interface PlanRequest extends Pick<
   readonly occupied: readonly Occupancy[];
   /** What other batches bring to freezers. */
   readonly packed: readonly Packed[];
+  /** Weighings of this batch; none when left out. */
+  readonly weighings?: readonly Weighing[];
   readonly tables: Tables;
   /** When given, the plan says which tasks moved since that arrival date. */
   readonly previousArrivalDate?: PlainDate;

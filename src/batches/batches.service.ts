@@ -84,7 +84,6 @@ export class BatchesService {
         batch,
         occupied: [],
         packed: [],
-        publicHolidays: [],
         tables,
         today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
       });

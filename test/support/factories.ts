@@ -71,7 +71,6 @@ export function newRequest(
     people: [],
     occupied: [],
     packed: [],
-    publicHolidays: [],
     tables,
     today: '2026-11-25',
     ...more,

@@ -20,8 +20,8 @@ export const newPicture = (
 ): FarmPicture => ({
   facilities: [],
   people: [],
-  publicHolidays: [],
   batches: [],
+  weighings: [],
   paddocks: [],
   herds: [],
   cows: [],
@@ -45,8 +45,9 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     today,
     facilities: rest.facilities,
     people: rest.people,
-    publicHolidays: rest.publicHolidays,
+    ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),
     batches: [...batches, { ...batch, id: BATCH }],
+    weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
 
 /** Plans the batch of a case. */

@@ -81,7 +81,7 @@ function Holidays({
   onPick: (date: string) => void;
 }) {
   const sayDate = useSayDate();
-  const ahead = picture.publicHolidays.filter(({ date }) => picture.today < date);
+  const ahead = (picture.publicHolidays ?? []).filter(({ date }) => picture.today < date);
   if (ahead.length === 0) return null;
   return (
     <Select
