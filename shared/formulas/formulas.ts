@@ -26,7 +26,11 @@ import { feedFormulas } from '../plan/feed.js';
 import { heatSeriesFormulas } from '../plan/heat-days.js';
 import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
+import { lampFormulas } from '../plan/lay-lamp.js';
+import { layMonthFormulas } from '../plan/lay-months.js';
+import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
+import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
@@ -34,6 +38,8 @@ import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
@@ -77,8 +83,14 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   growthFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  lampFormulas,
+  layConditionFormulas,
+  layCycleFormulas,
   layFormulas,
   layingFormulas,
+  layMonthFormulas,
+  layYearFormulas,
+  raisingFormulas,
   lossFormulas,
   moveOutFormulas,
   plainFormulas,

@@ -13,10 +13,10 @@ import type {
   FeedPhase,
   FeedProgram,
   GrowthTable,
-  LayCurve,
   LossTable,
   Strain,
 } from '../tables/bird-tables.js';
+import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
@@ -63,6 +63,8 @@ export interface Life {
   readonly meanWeightKg: Float64Array;
   /** Given to the flock that day, waste included; growing birds only (no lay). */
   readonly flockFeedKg: Float64Array;
+  /** What of it the cockerels eat. */
+  readonly cockerelFeedKg: Float64Array;
   /** Rows that weights rest on: the growth table and the factor on it, where that is the strain's. */
   readonly weightRows: readonly Sourced[];
   /** Rows that feed rests on. */
@@ -79,8 +81,13 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
   const isLaying = batch.purpose === 'layers';
   const losses = rowById(tables.losses, (isLaying && strain.layLosses) || strain.losses);
-  const program = rowById(tables.feedPrograms, strain.feedProgram[batch.purpose]!);
-  const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
+  const program = rowById(
+    tables.feedPrograms,
+    batch.feedProgramId ?? strain.feedProgram[batch.purpose]!,
+  );
+  const layCurve = isLaying
+    ? rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!)
+    : undefined;
   const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
 
   // The strain's factors were derived over its first table; another era's table stands as printed.
@@ -137,6 +144,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const aliveAll = new Float64Array(days);
   const meanWeightKg = new Float64Array(days);
   const flockFeedKg = new Float64Array(days);
+  const cockerelFeedKg = new Float64Array(days);
   for (let i = 0; i < days; i++) {
     const age = arrivalAgeDays + i;
     const living = placed * survivingShare(rates, i);
@@ -149,8 +157,10 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
       mass += alive[sex][i]! * weightKg[sex][i]!;
       const fed = i < days - 1 || isLaying ? 1 : 0; // feed is off on the day of leaving
       const feed = growth[sex].cumulativeFeedKg;
-      flockFeedKg[i]! +=
+      const kg =
         fed * alive[sex][i]! * (feed[age + 1]! - feed[age]!) * feedFactor * (1 + wasteShare);
+      flockFeedKg[i]! += kg;
+      if (sex === 'male') cockerelFeedKg[i] = kg;
     }
     aliveAll[i] = alive.male[i]! + alive.female[i]!;
     meanWeightKg[i] = mass / aliveAll[i]!;
@@ -184,6 +194,7 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     hatchKg: shares.male * growth.male.weightKg[0]! + shares.female * growth.female.weightKg[0]!,
     meanWeightKg,
     flockFeedKg,
+    cockerelFeedKg,
     ...rowsOf(batch, strain, growthTable),
   };
 }

@@ -7,7 +7,6 @@ import {
   DAY_OR_FIRST_EGG,
   DAYS,
   FACTOR,
-  GRAMS,
   HOURS,
   ID,
   KCAL,
@@ -31,7 +30,6 @@ import {
   SOURCES,
   table,
   WATTS,
-  WEEKS,
   WORDS,
   YES_NO,
 } from './figures.js';
@@ -92,6 +90,7 @@ export const strains = table('Strain', {
 export const feedPrograms = table('FeedProgram', {
   id: ID,
   name: NAME,
+  insteadOf: maybe(rowOf('feedPrograms')),
   phases: table('FeedPhase', {
     id: ID,
     name: NAME,
@@ -211,21 +210,6 @@ export const processing = nested(
   }),
 );
 
-export const layCurves = table('LayCurve', {
-  id: ID,
-  name: NAME,
-  firstEggWeek: WEEKS,
-  firstEggWeekLow: WEEKS,
-  firstEggWeekHigh: WEEKS,
-  scalePercent: PERCENT,
-  risePerWeek: FACTOR,
-  declinePerWeek: SHARE,
-  eggWeight: table('EggWeight', { ageWeeks: WEEKS, eggG: GRAMS }),
-  eggWeightMark: MARK,
-  note: maybe(WORDS),
-  ...SOURCED,
-});
-
 export const materials = table('Material', {
   id: ID,
   name: NAME,
@@ -282,15 +266,6 @@ export const litter = part('Litter', {
   topUpMark: MARK,
   bagLooseM3: FACTOR,
   bagNote: WORDS,
-  ...RANGED,
-});
-
-export const light = part('Light', {
-  targetH: HOURS,
-  low: HOURS,
-  high: HOURS,
-  startAgeDays: DAYS,
-  risePerWeekH: HOURS,
   ...RANGED,
 });
 

@@ -142,7 +142,7 @@ function lowAboveHigh({ field, value, path }: Part): FieldProblem[] {
 }
 
 /** Fields by which the points of a curve stand in order. */
-const ORDERS = ['ageDays', 'ageWeeks', 'airC', 'fromDay'] as const;
+const ORDERS = ['ageDays', 'ageWeeks', 'airC', 'dayH', 'fromDay'] as const;
 
 function notAscending({ field, value, path }: Part): FieldProblem[] {
   if (field.kind !== 'list' || field.of.kind !== 'row') return [];
