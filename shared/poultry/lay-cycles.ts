@@ -7,7 +7,7 @@ export const layCycleFormulas = {
     id: 'lay-at-age',
     title: 'Lay at that age',
     words:
-      'Percent of the hens that lay on a day, read by straight lines between the points of the strain, times what flocks lay of them. After a molt it begins again at the peak, lower by as much as the eggs of that laying year ask.',
+      'Percent of the hens that lay on a day, read from a smooth curve through the points of the strain, times what flocks lay of them. After a molt it begins again at the peak, lower by as much as the eggs of that laying year ask.',
     symbols: 'y = y(t)·f_flock·r_year',
     sources: [],
     mark: 'computed',

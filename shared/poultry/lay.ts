@@ -1,6 +1,5 @@
 import type { Formula } from '../explain/formula.js';
 import { monotoneCubic } from '../maths/monotone-cubic.js';
-import { straightLines } from '../maths/straight-lines.js';
 import type { LayCurve } from '../tables/lay-tables.js';
 
 export const layFormulas = {
@@ -43,22 +42,28 @@ export const layFormulas = {
 const layCache = new WeakMap<LayCurve, (ageWeeks: number) => number>();
 
 /**
- * Eggs per hen and day of her first cycle in good light and air, as a share of 1: by straight lines
- * between the points of the strain, times what flocks lay of them. 0 before the first egg, at most
- * 1; past the last point it falls on as before.
+ * Eggs per hen and day of her first cycle in good light and air, as a share of 1: by a smooth curve
+ * through the points of the strain, times what flocks lay of them. 0 before the first egg, at most
+ * 1; past the last point it falls on as between the last two.
  */
 export function henDayShare(curve: LayCurve, ageWeeks: number): number {
   if (ageWeeks < curve.firstEggWeek) return 0;
   let read = layCache.get(curve);
-  if (!read) {
-    read = straightLines(
-      curve.points.map((p) => p.ageWeeks),
-      curve.points.map((p) => p.henDayPercent),
-      'goes-on',
-    );
-    layCache.set(curve, read);
-  }
+  if (!read) layCache.set(curve, (read = percentByAge(curve)));
   return Math.max(0, Math.min(1, (curve.flock.value * read(ageWeeks)) / 100));
+}
+
+function percentByAge({ points }: LayCurve): (ageWeeks: number) => number {
+  const within = monotoneCubic(
+    points.map((p) => p.ageWeeks),
+    points.map((p) => p.henDayPercent),
+  );
+  const [before, last] = [points.at(-2)!, points.at(-1)!];
+  const perWeek = (last.henDayPercent - before.henDayPercent) / (last.ageWeeks - before.ageWeeks);
+  return (ageWeeks) =>
+    ageWeeks <= last.ageWeeks
+      ? within(ageWeeks)
+      : last.henDayPercent + perWeek * (ageWeeks - last.ageWeeks);
 }
 
 const eggCache = new WeakMap<LayCurve, (ageWeeks: number) => number>();

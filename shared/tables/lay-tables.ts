@@ -16,7 +16,7 @@ export interface LayCurve extends Sourced {
   /** Range of published ages at the first egg. */
   readonly firstEggWeekLow: number;
   readonly firstEggWeekHigh: number;
-  /** Percent of the hens that lay on a day; straight lines between the points. */
+  /** Percent of the hens that lay on a day. */
   readonly points: readonly LayPoint[];
   /** What flocks lay of the points. */
   readonly flock: Sourced & Ranged & { readonly value: number };
