@@ -1,3 +1,4 @@
+import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
 import type { Topic } from './given.js';
 
@@ -6,6 +7,7 @@ import type { Topic } from './given.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  eggs: eggChecks,
   growth: growthChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
