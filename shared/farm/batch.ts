@@ -27,9 +27,12 @@ export const batchPriceFields = row('BatchPrices', {
 
 /** Eggs that were counted over some days. */
 export const eggCountFields = row('EggCount', {
-  from: date('From'),
-  days: number('Days', whole(1, 366, 'day', 'Give the days over which the eggs were counted.')),
-  eggs: number('Eggs', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
+  from: date('Counted from'),
+  days: number(
+    'For how long',
+    whole(1, 366, 'day', 'Give the days over which the eggs were counted.'),
+  ),
+  eggs: number('How many', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
 });
 export type EggCount = RowOf<typeof eggCountFields>;
 
@@ -177,13 +180,13 @@ export const batchFields = row(
 
     /** Layers: eggs that the household wants of them in a week. */
     eggsWantedPerWeek: optional(
-      number('Eggs you eat a week', whole(1, 20_000, 'eggs', 'Give the eggs you want in a week.')),
+      number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
     ),
     /** Layers: what a hen of the household's own lays, in the place of the table. */
     ownEggsPerHen: optional(
       number(
         'Eggs a hen in her first year (your own)',
-        within(20, 365, 'eggs', 'Give the eggs of one hen in her first year of lay.'),
+        within(20, 365, 'count', 'Give the eggs of one hen in her first year of lay.'),
       ),
     ),
     /** Layers: eggs that were counted; they correct what is expected. */

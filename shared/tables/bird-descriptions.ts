@@ -1,4 +1,4 @@
-import { choice, list, nested, row, type Fields } from '../farm/field.js';
+import { choice, list, nested, row, type Fields, type RowRule } from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -87,21 +87,42 @@ export const strains = table('Strain', {
   layCurve: maybe(rowOf('layCurves')),
 });
 
-export const feedPrograms = table('FeedProgram', {
-  id: ID,
-  name: NAME,
-  insteadOf: maybe(rowOf('feedPrograms')),
-  phases: table('FeedPhase', {
+const BEGINS_AT_HATCH: RowRule<{ readonly phases: readonly { readonly fromDay: unknown }[] }> = {
+  name: 'begins-at-hatch',
+  of: ['phases'],
+  find: ({ phases }, at) =>
+    phases[0]?.fromDay === 0
+      ? []
+      : [
+          {
+            field: `${at}phases.0.fromDay`,
+            code: 'not-allowed',
+            given: phases[0]?.fromDay,
+            allowed: ['0'],
+            fix: 'Chicks are fed from the day of hatch: let the first feed begin on day 0.',
+          },
+        ],
+};
+
+export const feedPrograms = table(
+  'FeedProgram',
+  {
     id: ID,
     name: NAME,
-    fromDay: DAY_OR_FIRST_EGG,
-    proteinPercentLow: PERCENT,
-    proteinPercentHigh: PERCENT,
-    energyKcalPerKg: KCAL,
-    calciumPercent: maybe(PERCENT),
-  }),
-  ...SOURCED,
-});
+    insteadOf: maybe(rowOf('feedPrograms')),
+    phases: table('FeedPhase', {
+      id: ID,
+      name: NAME,
+      fromDay: DAY_OR_FIRST_EGG,
+      proteinPercentLow: PERCENT,
+      proteinPercentHigh: PERCENT,
+      energyKcalPerKg: KCAL,
+      calciumPercent: maybe(PERCENT),
+    }),
+    ...SOURCED,
+  },
+  [BEGINS_AT_HATCH],
+);
 
 export const broodingSchedules = table('BroodingSchedule', {
   id: ID,

@@ -99,7 +99,7 @@ function Counts({
         </Group>
       ))}
       <DateField
-        label={`Counted ${COUNT.from.label.toLowerCase()}`}
+        label={COUNT.from.label}
         value={from}
         onChange={(date) => setNext({ ...next, ...(date === undefined ? {} : { from: date }) })}
       />
