@@ -70,6 +70,7 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
     herds: [],
     cows: [],
     readings: [],
+    weighings: [],
     pastureChoices: {},
     jobs: [],
     handovers: [],

@@ -37,10 +37,14 @@ import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { growthInAirFormulas } from '../poultry/growth-in-air.js';
+import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
 import { layConditionFormulas } from '../poultry/lay-conditions.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { largestBatchFormulas } from '../plan/largest-batch.js';
+import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -81,6 +85,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
+  growthInAirFormulas,
+  weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
   lampFormulas,
@@ -95,6 +101,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  largestBatchFormulas,
+  readyByFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

@@ -50,10 +50,11 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
  * of the plan they keep their weight, and the air is the usual one of the date.
  */
 export function feedOfHens(context: PlanContext, from: number, to: number): FeedOfHens {
-  const { life } = context;
+  const { life, batch } = context;
   const lay = context.lay!;
   const energyKcalPerKg = life.program.phases.at(-1)!.energyKcalPerKg;
-  const factor = ((1 + life.wasteShare) * life.feedFactor) / energyKcalPerKg;
+  // What a growth table's birds eat at home says nothing of hens; a factor that was typed does.
+  const factor = ((1 + life.wasteShare) * (batch.feedFactor ?? 1)) / energyKcalPerKg;
   const kg = new Float64Array(to - from);
   let [kgBy2005, daysOutside] = [0, 0];
   for (let i = from; i < to; i++) {

@@ -1,4 +1,12 @@
-import { choice, list, nested, row, type Fields, type RowRule } from '../farm/field.js';
+import {
+  choice,
+  list,
+  nested,
+  row,
+  type Fields,
+  type NumberField,
+  type RowRule,
+} from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -57,6 +65,7 @@ export const growthTables = table('GrowthTable', {
   feedModel: maybe(
     part('FeedModel', { gainKgPerKg: FACTOR, maintenanceKgPerKg075Day: FACTOR, note: WORDS }),
   ),
+  atHome: maybe(part('AtHome', { weightFactor: FACTOR, feedFactor: FACTOR, note: WORDS })),
   ...SOURCED,
 });
 
@@ -67,10 +76,6 @@ export const strains = table('Strain', {
   purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
   defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
   growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
-  weightFactor: FACTOR,
-  feedFactor: FACTOR,
-  factorSources: SOURCES,
-  factorMark: MARK,
   waste: part('Waste', { percent: PERCENT }),
   feedProgram: nested(
     'Feed',
@@ -83,6 +88,7 @@ export const strains = table('Strain', {
   layLosses: maybe(rowOf('losses')),
   leave: part('Leave', { ageDays: DAYS }),
   dressing: maybe(rowOf('processing.dressing')),
+  heat: maybe(part('HeatOfStrain', { share: SHARE })),
   moveOut: rowOf('moveOut'),
   layCurve: maybe(rowOf('layCurves')),
 });
@@ -164,15 +170,17 @@ export const space = nested(
   }),
 );
 
-const waterOf = part('BirdWater', {
-  referenceC: AIR_C,
-  points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
-});
+const ranged = <F extends Fields>(name: string, fields: F, of: NumberField) =>
+  part(name, { ...fields, low: of, high: of, ...RANGED });
+
 export const water = nested(
   'Water',
   row('Water', {
-    meat: waterOf,
-    layers: waterOf,
+    meat: ranged('MeatWater', { ratio: FACTOR }, FACTOR),
+    layers: part('BirdWater', {
+      referenceC: AIR_C,
+      points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
+    }),
     heat: part('WaterHeatRise', {
       fromC: AIR_C,
       atC: AIR_C,
@@ -205,9 +213,6 @@ export const orders = nested(
   }),
 );
 
-const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
-  part(name, { ...fields, low: of, high: of, ...RANGED });
-
 export const processing = nested(
   'Processing',
   row('ProcessingTable', {
@@ -223,11 +228,23 @@ export const processing = nested(
     waterUptake: ranged('WaterUptake', { share: SHARE }, SHARE),
     packing: ranged('Packing', { kgPerL: SHARE }, SHARE),
     withdrawalH: ranged('FeedWithdrawal', { value: HOURS }, HOURS),
-    ice: ranged('Ice', { share: SHARE }, SHARE),
+    ice: ranged('Ice', {}, SHARE),
+    iceWeather: part('IceWeather', { coolC: AIR_C, hotC: AIR_C }),
+    iceBag: part('IceBag', { kg: KG }),
     chilling: part('Chilling', {
       targetC: AIR_C,
       rows: table('ChillingRow', { belowKg: maybe(KG), hours: HOURS }),
+      iceWater: part('IceWaterChilling', {
+        minutes: COEFFICIENT,
+        deviation: COEFFICIENT,
+        fromKg: KG,
+        toKg: KG,
+      }),
     }),
+    freezerBags: part('FreezerBags', { perBird: FACTOR }),
+    scalding: part('Scalding', { gasLPerDay: FACTOR, gasLPerBird: FACTOR }),
+    keeping: part('FreezerKeeping', { days: DAYS }),
+    resting: ranged('Resting', { days: DAYS }, DAYS),
   }),
 );
 
@@ -342,3 +359,26 @@ export const feedKeeping = part('FeedKeeping', {
   usualBag: part('UsualBag', { kg: KG }),
   ...RANGED,
 });
+
+export const growing = nested(
+  'Growing',
+  row('GrowingTable', {
+    best: part('BestAir', { points: table('BestAirPoint', { ageDays: DAYS, bestC: AIR_C }) }),
+    heat: part('GrowthInHeat', {
+      gainPerC2: SHARE,
+      feedPerC2: SHARE,
+      bendC: KELVIN,
+      gainPerCBeyond: SHARE,
+      feedPerCBeyond: SHARE,
+      least: SHARE,
+    }),
+    cold: part('GrowthInCold', {
+      gainBelowC: AIR_C,
+      gainPerC: SHARE,
+      feedBelowBestC: KELVIN,
+      feedPerC: SHARE,
+      least: SHARE,
+    }),
+    evenness: part('Evenness', { cv: SHARE, scaleShare: SHARE, youngestDays: DAYS }),
+  }),
+);
