@@ -68,7 +68,7 @@ function kWhAChick({ tables, number, text }: Given, arrivalDate: PlainDate): num
   };
   const heat = planHeat(
     planContext({
-      ...{ farm: MILD, batch, tables, facilities: [brooder], people: [], occupied: [] },
+      ...{ farm: MILD, batch, tables, facilities: [brooder], people: [], occupied: [], packed: [] },
       climate: climateFromMonthlyMeans(
         MILD.monthlyMinC,
         MILD.monthlyMaxC,

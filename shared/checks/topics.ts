@@ -1,5 +1,7 @@
 import { brooderChecks } from './brooder.js';
+import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
+import { leavingChecks } from './leaving.js';
 import type { Topic } from './given.js';
 
 /**
@@ -7,8 +9,10 @@ import type { Topic } from './given.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  eggs: eggChecks,
   growth: growthChecks,
   brooder: brooderChecks,
+  leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

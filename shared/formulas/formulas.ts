@@ -29,7 +29,11 @@ import { aroundFormulas, instructionFormulas } from '../plan/heat-instructions.j
 import { heatSeriesFormulas } from '../plan/heat-series.js';
 import { clearanceFormulas } from '../plan/lamp-clearance.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
+import { lampFormulas } from '../plan/lay-lamp.js';
+import { layMonthFormulas } from '../plan/lay-months.js';
+import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
+import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
@@ -38,8 +42,14 @@ import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import { growthInAirFormulas } from '../poultry/growth-in-air.js';
+import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { largestBatchFormulas } from '../plan/largest-batch.js';
+import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -84,16 +94,26 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
+  growthInAirFormulas,
+  weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
   instructionFormulas,
   lampZoneFormulas,
+  lampFormulas,
+  layConditionFormulas,
+  layCycleFormulas,
   layFormulas,
   layingFormulas,
+  layMonthFormulas,
+  layYearFormulas,
+  raisingFormulas,
   lossFormulas,
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  largestBatchFormulas,
+  readyByFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,
