@@ -1,4 +1,6 @@
+import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
+import { leavingChecks } from './leaving.js';
 import type { Topic } from './given.js';
 
 /**
@@ -6,7 +8,9 @@ import type { Topic } from './given.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  eggs: eggChecks,
   growth: growthChecks,
+  leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

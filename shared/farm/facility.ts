@@ -102,6 +102,13 @@ export const coopFields = row('Coop', {
   roostM: number('Roost', within(0, 1000, 'm', 'Add up the lengths of all roosts.')),
   nestBoxes: number('Nest boxes', whole(0, 1000, 'count', 'Count the nest boxes.')),
   runM2: number('Run', within(0, 100000, 'm2', 'Measure the run; 0 when there is none.')),
+  /** Hours of light a day, sun and lamp together; left out, there is no lamp. */
+  lightH: optional(
+    number(
+      'Light with a lamp',
+      within(8, 18, 'h', 'Give the hours of light a day that the lamp makes up, such as 15.'),
+    ),
+  ),
 });
 export type Coop = SavedRowOf<typeof coopFields>;
 
@@ -143,10 +150,17 @@ export const freezerFields = row(
       'Capacity',
       within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
     ),
-    /** Liters already taken. */
+    /** Liters taken by other food than the birds planned here. */
     usedL: number(
       'Already taken',
       within(0, 20000, 'freezerL', 'Estimate the room already taken.'),
+    ),
+    /** Birds of all batches that the household eats out of it; left out, a batch lasts a year. */
+    birdsEatenPerWeek: optional(
+      number(
+        'Birds eaten a week',
+        within(0.1, 100, 'ratio', 'Give whole birds a week: 0.5 is one every two weeks.'),
+      ),
     ),
   },
   [HELD_BY_FREEZER],

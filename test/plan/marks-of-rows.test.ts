@@ -112,7 +112,14 @@ describe('rows behind the numbers of a batch', () => {
     ['water in the carcass', (t) => t.processing.waterUptake, ['Packed weight, all birds']],
     ['packing', (t) => t.processing.packing, ['Freezer room needed']],
     ['ice', (t) => t.processing.ice, ['Ice']],
-    ['chilling', (t) => t.processing.chilling, ['Hours to chill below 4.4 °C (40 °F)']],
+    ['ice by the weather', (t) => t.processing.iceWeather, ['Ice']],
+    ['bag of ice', (t) => t.processing.iceBag, ['Bags of ice']],
+    ['chilling limit', (t) => t.processing.chilling, ['Legal limit to be below 4.4 °C (40 °F)']],
+    ['ice water', (t) => t.processing.chilling.iceWater, ['Time in ice water until cold']],
+    ['freezer bags', (t) => t.processing.freezerBags, ['Freezer bags']],
+    ['scalding', (t) => t.processing.scalding, ['Propane to scald']],
+    ['keeping of frozen birds', (t) => t.processing.keeping, ['In the freezer', 'Eaten up']],
+    ['hours of a hand', (t) => t.judgements.birds.handsUnknown, ['Birds a day, at most']],
     ['withdrawal', (t) => t.processing.withdrawalH, ['Hours without feed']],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities());
@@ -133,6 +140,16 @@ describe('rows behind the numbers of a batch', () => {
   const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
     ['lay curve', (t) => rowById(t.layCurves, 'brown-egg'), ['Peak lay', 'Eggs in the week']],
+    [
+      'what flocks lay of it',
+      (t) => rowById(t.layCurves, 'brown-egg').flock,
+      ['Peak lay', 'Eggs per hen housed'],
+    ],
+    ['light felt', (t) => rowById(t.layCurves, 'brown-egg').lightShare, ['Eggs in the week']],
+    ['lay by light', (t) => t.light.response, ['Eggs a week without a lamp', 'Peak lay']],
+    ['lay by air', (t) => t.laying.air, ['Eggs a week with a lamp', 'Eggs in laying year 1']],
+    ['molt', (t) => t.laying.molt, ['Molt begins about', 'Eggs in laying year 2']],
+    ['later years', (t) => t.laying.years, ['Eggs in laying year 3']],
     ['light', (t) => t.light, ['Light wanted', 'Lamp hours to add']],
     ['coop', (t) => t.space.coop, ['Nest boxes', 'Roost', 'Coop floor needed']],
     ['losses', (t) => rowById(t.losses, 'layer'), ['Hens at the first egg', 'Eggs in the week']],
@@ -147,7 +164,7 @@ describe('rows behind the numbers of a batch', () => {
     const eggs = clone();
     Object.assign(rowById(eggs.layCurves, 'brown-egg'), { eggWeightMark: 'assumed' });
     expect(markOf('Feed in the week', eggs, hens)).toBe('assumed');
-    expect(markOf('Peak lay', eggs, hens)).toBe('from-memory');
+    expect(markOf('Peak lay', eggs, hens)).toBe('estimate');
     const nights = clone();
     Object.assign(rowById(nights.moveOut, 'meat'), { laterMark: 'assumed' });
     const late = { moveOutDate: '2027-07-20', leaveAgeDays: 90 };

@@ -83,6 +83,12 @@ describe('tables as they are loaded', () => {
       { field: 'seeds/water.json: layers.points.1.ageDays', min: 0 },
     ],
     [
+      'feeds of a program out of order',
+      'feedPrograms.0.phases.1.fromDay',
+      0,
+      { field: 'seeds/feed-programs.json: broiler.phases.grower.fromDay', min: 0 },
+    ],
+    [
       'work that neither has a length nor goes on until anything',
       'herdTaskTemplates.0.lengthDays',
       undefined,
