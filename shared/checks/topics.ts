@@ -1,3 +1,4 @@
+import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
 import { leavingChecks } from './leaving.js';
 import type { Topic } from './given.js';
@@ -7,6 +8,7 @@ import type { Topic } from './given.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  eggs: eggChecks,
   growth: growthChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
