@@ -1,12 +1,28 @@
-import { growthChecks } from './growth.js';
+import { cattleChecks } from './cattle.js';
+import { flockChecks } from './flocks.js';
 import type { Topic } from './given.js';
+import { grassChecks } from './grass.js';
+import { growthChecks } from './growth.js';
+import { heatChecks } from './heat.js';
+import { layChecks } from './lay.js';
+import { lossChecks } from './losses.js';
+import { nightChecks } from './nights.js';
+import { skyChecks } from './sun-and-rain.js';
 
 /**
  * Every topic by its name: `seeds/checks/NAME.json` holds its rows, the file of that name beside
  * this one what they are computed by.
  */
 export const TOPICS = {
+  flocks: flockChecks,
   growth: growthChecks,
+  losses: lossChecks,
+  lay: layChecks,
+  heat: heatChecks,
+  nights: nightChecks,
+  'sun-and-rain': skyChecks,
+  cattle: cattleChecks,
+  grass: grassChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
