@@ -11,7 +11,8 @@ const HILL_MAX_C = [-1.5, -0.3, 4.8, 12.3, 19.3, 23.8, 26.1, 25, 20.9, 13.9, 6.9
 /** A cold night lies this far below its average. */
 const COLD_NIGHT_K = 6;
 
-const FARM: Farm = {
+/** A valid farm with nothing on it. */
+export const EXAMPLE_FARM: Farm = {
   name: 'Example',
   latitudeDeg: 42.9,
   longitudeDeg: -75.3,
@@ -40,7 +41,7 @@ export function exampleFarm(given: Given): FarmPicture {
   const batch = { ...batchOf(given), ...(brooder ? { brooderId: brooder.id } : {}) };
   return {
     today: '2026-11-25',
-    farm: FARM,
+    farm: EXAMPLE_FARM,
     climate: climateFromMonthlyMeans(HILL_MIN_C, HILL_MAX_C, COLD_NIGHT_K),
     facilities: brooder ? [brooder] : [],
     batches: [{ ...batch, id: EXAMPLE_BATCH }],

@@ -26,6 +26,13 @@ export const layChecks: Topic = {
       return (henDayShare(curve, from) - henDayShare(curve, to)) / (to - from);
     },
     'egg-weight': (given) => eggWeightG(curveOf(given), given.number('week')),
+    'hen-energy': ({ number }) =>
+      layerEnergyKcalNrc1994({
+        weightKg: number('weightKg'),
+        gainGPerDay: 0,
+        eggMassGPerDay: number('layShare') * number('eggG'),
+        airC: number('airC'),
+      }),
     'hen-feed': ({ number }) =>
       layerEnergyKcalNrc1994({
         weightKg: number('weightKg'),

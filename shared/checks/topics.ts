@@ -8,6 +8,7 @@ import { layChecks } from './lay.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
 import { skyChecks } from './sun-and-rain.js';
+import { workChecks } from './work.js';
 
 /**
  * Every topic by its name: `seeds/checks/NAME.json` holds its rows, the file of that name beside
@@ -23,6 +24,7 @@ export const TOPICS = {
   'sun-and-rain': skyChecks,
   cattle: cattleChecks,
   grass: grassChecks,
+  work: workChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
