@@ -56,6 +56,7 @@ export function exampleFarm(given: Given): FarmPicture {
     progress: [],
     groundChecks: [],
     keptPlans: [],
+    weighings: [],
   };
 }
 

@@ -57,8 +57,6 @@ export const flockChecks: Topic = {
     'water-of-day': (given) =>
       seriesOf(given, 'water-day')[given.number('day')]! /
       seriesOf(given, 'alive')[given.number('day')]!,
-    'water-by-day': (given) =>
-      sum(seriesOf(given, 'water-day').slice(0, given.number('day'))) / placedIn(planOf(given)),
     'heat-needed': (given) => planOf(given).heat!.need.value,
     'heat-per-chick': (given) => planOf(given).heat!.energyTotal.value / placedIn(planOf(given)),
     'eggs-of-first-year': (given) => layingIn(given).eggsPerHen.value,

@@ -3,6 +3,7 @@ import { flockChecks } from './flocks.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
 import { growthChecks } from './growth.js';
+import { growthTableChecks } from './growth-tables.js';
 import { heatChecks } from './heat.js';
 import { layChecks } from './lay.js';
 import { lossChecks } from './losses.js';
@@ -17,6 +18,7 @@ import { workChecks } from './work.js';
 export const TOPICS = {
   flocks: flockChecks,
   growth: growthChecks,
+  'growth-tables': growthTableChecks,
   losses: lossChecks,
   lay: layChecks,
   heat: heatChecks,

@@ -25,6 +25,7 @@ export function batchRequest(
   return {
     ...around(picture, tables),
     batch,
+    weighings: weighingsOf(picture, batchId),
     occupied: picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((other) => heldBy(picture, tables, other)),
@@ -32,10 +33,13 @@ export function batchRequest(
   };
 }
 
+const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+  weighings.filter(({ batchId }) => batchId === of);
+
 const around = (
   { farm, climate, facilities, people, today }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'weighings'> => ({
   farm,
   climate,
   facilities,
@@ -45,6 +49,7 @@ const around = (
 });
 
 interface Held {
+  readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
   readonly tables: Tables;
   readonly occupancies: readonly Occupancy[];
@@ -56,11 +61,25 @@ const known = new WeakMap<NamedBatch, Held>();
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readonly Occupancy[] {
   const before = known.get(batch);
-  if (before?.climate === picture.climate && before.tables === tables) return before.occupancies;
+  if (
+    before?.climate === picture.climate &&
+    before.weighings === picture.weighings &&
+    before.tables === tables
+  ) {
+    return before.occupancies;
+  }
   const occupancies = heldOrNothing(() =>
-    occupanciesOf(planContext({ ...around(picture, tables), batch, occupied: [] })),
+    occupanciesOf(
+      planContext({
+        ...around(picture, tables),
+        batch,
+        weighings: weighingsOf(picture, batch.id),
+        occupied: [],
+      }),
+    ),
   );
-  known.set(batch, { climate: picture.climate, tables, occupancies });
+  const { climate, weighings } = picture;
+  known.set(batch, { climate, weighings, tables, occupancies });
   return occupancies;
 }
 

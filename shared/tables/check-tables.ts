@@ -151,7 +151,10 @@ function notAscending({ field, value, path }: Part): FieldProblem[] {
   return ORDERS.filter((order) => Object.hasOwn(fields, order)).flatMap((order) =>
     points.flatMap((point, i): FieldProblem[] => {
       const [before, own] = [points[i - 1]?.[order], point[order]];
-      return typeof before !== 'number' || typeof own !== 'number' || before < own || isRule(point)
+      return typeof before !== 'number' ||
+        typeof own !== 'number' ||
+        before < own ||
+        isRule(point, order)
         ? []
         : [
             {
@@ -166,8 +169,9 @@ function notAscending({ field, value, path }: Part): FieldProblem[] {
   );
 }
 
-/** Rules to choose among are no curve. */
-const isRule = (point: object): boolean => 'id' in point;
+/** Rules to choose among are no curve; feeds of a program have ids too, and follow each other. */
+const isRule = (point: object, order: string): boolean =>
+  'id' in point && (order !== 'fromDay' || 'nightLowC' in point);
 
 /** The problem with its file, and rows by their ids. */
 function inFile(name: keyof Tables, value: unknown, problem: FieldProblem): FieldProblem {

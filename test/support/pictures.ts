@@ -19,6 +19,7 @@ export const newPicture = (
   facilities: [],
   people: [],
   batches: [],
+  weighings: [],
   paddocks: [],
   herds: [],
   cows: [],
@@ -43,6 +44,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     facilities: rest.facilities,
     people: rest.people,
     batches: [...batches, { ...batch, id: BATCH }],
+    weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
 
 /** Plans the batch of a case. */
