@@ -48,7 +48,12 @@ export const flockChecks: Topic = {
       seriesOf(given, 'feed-total')[given.number('day') - 1]! / placedIn(planOf(given)),
     'feed-bags': (given) =>
       sum(planOf(given).feed.phases.map(({ totalKg }) => totalKg.value)) / given.number('bagKg'),
-    bill: (given) => planOf(given).bill.total.value,
+    'feed-bill': (given) =>
+      sum(
+        planOf(given)
+          .bill.lines.filter(({ label }) => label.endsWith(' feed'))
+          .map(({ cost }) => cost?.value ?? NaN),
+      ),
     'lost-by-day': (given) =>
       1 - seriesOf(given, 'alive')[given.number('day')]! / placedIn(planOf(given)),
     'killing-hours': (given) =>

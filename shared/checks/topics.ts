@@ -6,6 +6,7 @@ import { growthChecks } from './growth.js';
 import { growthTableChecks } from './growth-tables.js';
 import { heatChecks } from './heat.js';
 import { layChecks } from './lay.js';
+import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
 import { skyChecks } from './sun-and-rain.js';
@@ -27,6 +28,7 @@ export const TOPICS = {
   cattle: cattleChecks,
   grass: grassChecks,
   work: workChecks,
+  leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

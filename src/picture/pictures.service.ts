@@ -19,6 +19,7 @@ import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PeopleService } from '../people/people.service.js';
+import { publicHolidays } from '../holidays/holidays.js';
 import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
@@ -93,6 +94,7 @@ export class PicturesService {
       climate,
       facilities,
       people,
+      publicHolidays: publicHolidays(farm, today),
       batches,
       // What was told of a batch that is gone is history.
       weighings: weighingsOf(weighed).filter(({ batchId }) =>

@@ -1,11 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
-import { chillingHours } from '../../shared/poultry/processing.js';
+import { chillingLimitH } from '../../shared/poultry/processing.js';
 import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const { processing } = tables;
 
-describe('chillingHours', () => {
+describe('chillingLimitH', () => {
   // To 40 °F within 4 hours up to 4 lb, 6 hours up to 8 lb, 8 hours above (Colorado rule 8 CCR 1202-16;
   // the former federal weight schedule).
   it.each([
@@ -16,6 +16,6 @@ describe('chillingHours', () => {
     [8.1, 8],
     [20, 8],
   ])('gives a carcass of %d lb %d hours', (lb, hours) => {
-    expect(chillingHours(processing.chilling.rows, lbToKg(lb))).toBe(hours);
+    expect(chillingLimitH(processing.chilling.rows, lbToKg(lb))).toBe(hours);
   });
 });
