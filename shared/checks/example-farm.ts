@@ -1,5 +1,5 @@
 import type { Batch } from '../farm/batch.js';
-import type { Brooder } from '../farm/facility.js';
+import type { Brooder, Coop } from '../farm/facility.js';
 import type { Farm } from '../farm/farm.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
@@ -34,16 +34,22 @@ export const EXAMPLE_BATCH = 'example';
 
 /**
  * A farm with one batch, as the source of a row describes it; what it leaves out is as on a cool
- * hill farm. With `floorM2` there is a square brooder in a room of `roomC`.
+ * hill farm. With `floorM2` there is a square brooder in a room of `roomC`, with `lightH` a hen house
+ * whose day is so long.
  */
 export function exampleFarm(given: Given): FarmPicture {
   const brooder = brooderOf(given);
-  const batch = { ...batchOf(given), ...(brooder ? { brooderId: brooder.id } : {}) };
+  const coop = coopOf(given);
+  const batch = {
+    ...batchOf(given),
+    ...(brooder ? { brooderId: brooder.id } : {}),
+    ...(coop ? { coopId: coop.id } : {}),
+  };
   return {
     today: '2026-11-25',
     farm: EXAMPLE_FARM,
     climate: climateFromMonthlyMeans(HILL_MIN_C, HILL_MAX_C, COLD_NIGHT_K),
-    facilities: brooder ? [brooder] : [],
+    facilities: [brooder, coop].filter((each) => each !== undefined),
     batches: [{ ...batch, id: EXAMPLE_BATCH }],
     people: [],
     paddocks: [],
@@ -110,4 +116,11 @@ function brooderOf({ number, numberOr, textOr }: Given): Brooder | undefined {
       thermostat: true,
     },
   };
+}
+
+function coopOf({ numberOr }: Given): Coop | undefined {
+  const lightH = numberOr('lightH', undefined);
+  if (lightH === undefined) return undefined;
+  const room = { floorM2: 30, roostM: 25, nestBoxes: 25, runM2: 0 };
+  return { kind: 'coop', id: 'coop', name: 'Hen house', ...room, lightH };
 }

@@ -79,6 +79,7 @@ export const flockChecks: Topic = {
       const { feed, eggs } = weekOf(given);
       return (12 * feed.value) / eggs.value;
     },
+    'feed-per-dozen': (given) => layingIn(given).feedPerDozen.value,
     'age-at-first-egg': (given) => layingIn(given).ageAtFirstEgg.value,
     'feed-to-week': (given) =>
       seriesOf(given, 'feed-total')[7 * given.number('week') - 1]! / placedIn(planOf(given)),

@@ -1,4 +1,5 @@
 import { cattleChecks } from './cattle.js';
+import { eggChecks } from './eggs.js';
 import { flockChecks } from './flocks.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
@@ -18,6 +19,7 @@ import { workChecks } from './work.js';
  */
 export const TOPICS = {
   flocks: flockChecks,
+  eggs: eggChecks,
   growth: growthChecks,
   'growth-tables': growthTableChecks,
   losses: lossChecks,

@@ -26,7 +26,11 @@ import { feedFormulas } from '../plan/feed.js';
 import { heatSeriesFormulas } from '../plan/heat-days.js';
 import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
+import { lampFormulas } from '../plan/lay-lamp.js';
+import { layMonthFormulas } from '../plan/lay-months.js';
+import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
+import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
@@ -36,6 +40,8 @@ import { growthFormulas } from '../poultry/growth.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
@@ -83,8 +89,14 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  lampFormulas,
+  layConditionFormulas,
+  layCycleFormulas,
   layFormulas,
   layingFormulas,
+  layMonthFormulas,
+  layYearFormulas,
+  raisingFormulas,
   lossFormulas,
   moveOutFormulas,
   plainFormulas,

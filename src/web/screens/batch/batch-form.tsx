@@ -21,6 +21,7 @@ import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
+import { EggFields } from './egg-fields.js';
 import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
@@ -117,6 +118,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             growthTableId: undefined,
             moveOutRuleId: undefined,
             leaveAgeDays: undefined,
+            ...NO_HENS,
           })
         }
         options={strains}
@@ -164,6 +166,17 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         <Panel title="Prices">
           <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
         </Panel>
+        {purpose === 'layers' && strain && (
+          <Panel title="Eggs">
+            <EggFields
+              setting={setting}
+              draft={draft}
+              errors={errors}
+              strain={strain}
+              onChange={onChange}
+            />
+          </Panel>
+        )}
         <Panel title="More choices">
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
@@ -256,7 +269,7 @@ function Prices({
 }) {
   const { currency } = setting.farm;
   const prices = draft.prices ?? {};
-  const programId = strain?.feedProgram[draft.purpose ?? 'meat'];
+  const programId = draft.feedProgramId ?? strain?.feedProgram[draft.purpose ?? 'meat'];
   const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
   const set = (more: Record<string, string | undefined>) =>
     onChange({ prices: clean({ ...prices, ...more }) });
@@ -287,6 +300,14 @@ function Prices({
           }
         />
       ))}
+      {draft.purpose === 'layers' && (
+        <PriceInput
+          label={PRICES.eggDozen.label}
+          currency={currency}
+          value={prices.eggDozen}
+          onChange={(v) => set({ eggDozen: v })}
+        />
+      )}
       <PriceInput
         label={PRICES.processingPerBird.label}
         currency={currency}
@@ -384,6 +405,9 @@ function Choices({
   );
 }
 
+/** Choices that belong to a strain of hens. */
+const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
+
 /** Name of a batch until the household gives it one of its own. */
 const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
 
@@ -408,6 +432,7 @@ export function forPurpose(
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
+    ...NO_HENS,
     processingWeekday: undefined,
     processingHelpers: undefined,
   };
