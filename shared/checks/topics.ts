@@ -1,3 +1,4 @@
+import { brooderChecks } from './brooder.js';
 import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
 import { leavingChecks } from './leaving.js';
@@ -10,6 +11,7 @@ import type { Topic } from './given.js';
 export const TOPICS = {
   eggs: eggChecks,
   growth: growthChecks,
+  brooder: brooderChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
