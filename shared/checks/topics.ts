@@ -1,3 +1,4 @@
+import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { flockChecks } from './flocks.js';
@@ -21,6 +22,7 @@ export const TOPICS = {
   flocks: flockChecks,
   eggs: eggChecks,
   growth: growthChecks,
+  brooder: brooderChecks,
   'growth-tables': growthTableChecks,
   losses: lossChecks,
   lay: layChecks,
