@@ -33,6 +33,7 @@ import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { hatchFormulas } from '../poultry/hatch.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -75,6 +76,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
+  hatchFormulas,
   heatFormulas,
   heatSeriesFormulas,
   layFormulas,

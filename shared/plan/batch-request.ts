@@ -24,7 +24,7 @@ export function batchRequest(
   if (!batch) throw unknownBatch(picture, batchId);
   return {
     ...around(picture, tables),
-    batch,
+    batch: withoutIdleBrooder(batch),
     occupied: picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((other) => heldBy(picture, tables, other)),
@@ -32,14 +32,22 @@ export function batchRequest(
   };
 }
 
+/** A hen needs no brooder, whatever stands in the row of her chicks. */
+function withoutIdleBrooder(batch: NamedBatch): NamedBatch {
+  if (batch.origin !== 'hen' || batch.brooderId === undefined) return batch;
+  const { brooderId: _idle, ...rest } = batch;
+  return rest;
+}
+
 const around = (
-  { farm, climate, facilities, people, today }: FarmPicture,
+  { farm, climate, facilities, people, handovers, today }: FarmPicture,
   tables: Tables,
 ): Omit<PlanRequest, 'batch' | 'occupied'> => ({
   farm,
   climate,
   facilities,
   people,
+  handovers,
   today,
   tables,
 });
@@ -58,7 +66,9 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readon
   const before = known.get(batch);
   if (before?.climate === picture.climate && before.tables === tables) return before.occupancies;
   const occupancies = heldOrNothing(() =>
-    occupanciesOf(planContext({ ...around(picture, tables), batch, occupied: [] })),
+    occupanciesOf(
+      planContext({ ...around(picture, tables), batch: withoutIdleBrooder(batch), occupied: [] }),
+    ),
   );
   known.set(batch, { climate: picture.climate, tables, occupancies });
   return occupancies;

@@ -4,6 +4,8 @@ import { besides, problemsOfRow } from '../farm/check-row.js';
 import { facilityOf, type FacilityKind } from '../farm/facility.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
+import type { Strain } from '../tables/bird-tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
@@ -34,6 +36,8 @@ export function problemsOfChoices({
     ...among('batch.strainId', batch.strainId, ids(tables.strains)),
     ...among('batch.growthTableId', batch.growthTableId, strain?.growthTables ?? []),
     ...among('batch.broodingScheduleId', batch.broodingScheduleId, ids(tables.broodingSchedules)),
+    ...among('batch.incubatorKindId', batch.incubatorKindId, ids(tables.hatching.incubators)),
+    ...(strain && batch.origin === 'hen' ? underNoHen(strain, tables) : []),
     ...among('batch.spaceStandardId', batch.spaceStandardId, ids(tables.space.brooder)),
     ...(strain ? among('batch.purpose', batch.purpose, strain.purposes) : []),
     ...(strain && batch.moveOutRuleId !== undefined
@@ -55,6 +59,21 @@ export function problemsOfChoices({
         ]
       : []),
   ];
+}
+
+/** Eggs that no hen should sit on. */
+function underNoHen({ species }: Strain, { hatching }: Tables): FieldProblem[] {
+  const kind = rowById(hatching.species, species);
+  return kind.hen
+    ? []
+    : [
+        {
+          field: 'batch.origin',
+          code: 'conflict',
+          given: 'hen',
+          fix: `${kind.name} eggs are not planned under a chicken hen, which can carry blackhead to ${kind.young}: choose an incubator.`,
+        },
+      ];
 }
 
 function farOff({ batch: { arrivalDate }, today }: PlanRequest): FieldProblem[] {

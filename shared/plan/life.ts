@@ -18,6 +18,7 @@ import type {
   Strain,
 } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { eggsSetOf, type EggsSet } from './eggs-set.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
 export const LAY_YEAR_DAYS = 364;
@@ -54,6 +55,10 @@ export interface Life {
   readonly orderSizes: readonly number[];
   /** Chance that the birds placed leave the number wanted. */
   readonly enough: number;
+  /** Eggs of the household’s own that they hatch from. */
+  readonly eggs: EggsSet | undefined;
+  /** Whether a hen keeps them warm, so that no brooder is needed. */
+  readonly isUnderHen: boolean;
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
@@ -128,7 +133,8 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const chances = orderChances(odds);
   const orderForWanted = chances.toOrder(usual);
   const orderSizes = howSure.map(chances.toOrder);
-  const placed = batch.orderedBirds ?? orderForWanted;
+  const eggs = eggsSetOf(batch, strain, tables, odds);
+  const placed = batch.orderedBirds ?? eggs?.chicks ?? orderForWanted;
 
   const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
   const wasteShare = (batch.wastePercent ?? strain.waste.percent) / 100;
@@ -177,7 +183,10 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     orderForWanted,
     odds,
     orderSizes,
-    enough: chances.enough(placed),
+    // Once the chicks are counted, eggs no longer matter.
+    enough: eggs && batch.orderedBirds === undefined ? eggs.enough : chances.enough(placed),
+    eggs,
+    isUnderHen: eggs !== undefined && eggs.incubator === undefined,
     alive,
     aliveAll,
     weightKg,

@@ -7,7 +7,9 @@ import { found, type Found } from './found.js';
 /** Drinking water of every day, and the most that is needed in one. */
 export function planWater(context: PlanContext): Found<NumberQuantity> {
   const { life, batch, tables, weather } = context;
-  const table = tables.water[batch.purpose];
+  const { species } = life.strain;
+  const table =
+    tables.water.others.find((each) => each.species === species) ?? tables.water[batch.purpose];
   const byAge = waterByAgeL(table);
   const heat = tables.water.heat;
   const liters = new Float64Array(life.days);

@@ -1,6 +1,5 @@
 import type { Formula } from '../explain/formula.js';
 import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
-import type { Tables } from '../tables/tables.js';
 import type { HeatSourceKind } from '../farm/facility.js';
 
 export const broodingFormulas = {
@@ -61,14 +60,12 @@ export function underHeaterC(schedule: BroodingSchedule, ageDays: number): numbe
 
 const middleC = ({ lowC, highC }: { lowC: number; highC: number }): number => (lowC + highC) / 2;
 
-/** Lowest and highest of all schedules' temperatures at an age. */
+/** Lowest and highest of some schedules' temperatures at an age. */
 export function scheduleSpreadC(
-  tables: Tables,
+  schedules: readonly BroodingSchedule[],
   ageDays: number,
 ): { low: number; high: number } | undefined {
-  const all = tables.broodingSchedules
-    .map((s) => underHeaterC(s, ageDays))
-    .filter((c) => c !== undefined);
+  const all = schedules.map((s) => underHeaterC(s, ageDays)).filter((c) => c !== undefined);
   return all.length === 0 ? undefined : { low: Math.min(...all), high: Math.max(...all) };
 }
 

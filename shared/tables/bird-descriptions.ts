@@ -37,6 +37,7 @@ import {
 } from './figures.js';
 
 const PURPOSE = choice('Purpose', ['meat', 'layers']);
+const SPECIES = rowOf('hatching.species');
 const growthPoints = table('GrowthPoint', {
   ageDays: DAYS,
   weightKg: KG,
@@ -66,6 +67,8 @@ export const strains = table('Strain', {
   id: ID,
   name: NAME,
   description: WORDS,
+  species: SPECIES,
+  isCross: maybe(YES_NO),
   purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
   defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
   growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
@@ -108,11 +111,14 @@ export const broodingSchedules = table('BroodingSchedule', {
   id: ID,
   name: NAME,
   default: maybe(YES_NO),
+  species: maybe(SPECIES),
   where: WORDS,
   interpolate: YES_NO,
   steps: table('BroodingStep', { fromDay: DAYS, toDay: DAYS, lowC: AIR_C, highC: AIR_C }),
   ...SOURCED,
 });
+
+const PEN = { floorM2: M2, low: M2, high: M2, ...RANGED } as const;
 
 export const space = nested(
   'Space',
@@ -121,6 +127,7 @@ export const space = nested(
       id: ID,
       name: NAME,
       default: maybe(YES_NO),
+      species: maybe(SPECIES),
       rows: table('SpaceRow', {
         fromDay: DAYS,
         floorM2: M2,
@@ -129,7 +136,8 @@ export const space = nested(
       }),
       ...SOURCED,
     }),
-    pen: part('PenSpace', { floorM2: M2, low: M2, high: M2, ...RANGED }),
+    pen: part('PenSpace', PEN),
+    otherPens: table('OtherPenSpace', { species: SPECIES, ...PEN, ...SOURCED }),
     penMoves: part('PenMoves', { perDay: COUNT, low: COUNT, high: COUNT, because: WORDS }),
     coop: part('CoopSpace', {
       floorM2: M2,
@@ -144,15 +152,17 @@ export const space = nested(
   }),
 );
 
-const waterOf = part('BirdWater', {
+const waterFields = {
   referenceC: AIR_C,
   points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
-});
+} as const;
+const waterOf = part('BirdWater', waterFields);
 export const water = nested(
   'Water',
   row('Water', {
     meat: waterOf,
     layers: waterOf,
+    others: table('OtherBirdWater', { species: SPECIES, ...waterFields, ...SOURCED }),
     heat: part('WaterHeatRise', {
       fromC: AIR_C,
       atC: AIR_C,

@@ -1,5 +1,6 @@
 import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
+import * as eggs from './hatching-descriptions.js';
 import * as grass from './pasture-descriptions.js';
 import * as origins from './source-descriptions.js';
 import * as judged from './judgement-descriptions.js';
@@ -20,6 +21,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   water: birds.water,
   losses: birds.losses,
   orders: birds.orders,
+  hatching: eggs.hatching,
   processing: birds.processing,
   layCurves: birds.layCurves,
   materials: birds.materials,

@@ -11,6 +11,7 @@ import type {
   LossTable,
   Material,
   MoveOutTable,
+  OfSpecies,
   ProcessingTable,
   Ranged,
   SpaceStandards,
@@ -33,6 +34,7 @@ import type {
   Soil,
 } from './pasture-tables.js';
 import type { NightTable } from './night-table.js';
+import type { HatchingTable } from './hatching-table.js';
 import type { OrderTable } from './order-table.js';
 import type { Source } from './source.js';
 
@@ -51,9 +53,14 @@ export interface Tables {
   readonly feedPrograms: readonly FeedProgram[];
   readonly broodingSchedules: readonly BroodingSchedule[];
   readonly space: SpaceStandards;
-  readonly water: Readonly<Record<Purpose, WaterTable>> & { readonly heat: WaterHeatRise };
+  readonly water: Readonly<Record<Purpose, WaterTable>> & {
+    /** The same for birds that are no chickens. */
+    readonly others: readonly (WaterTable & { readonly species: string })[];
+    readonly heat: WaterHeatRise;
+  };
   readonly losses: readonly LossTable[];
   readonly orders: OrderTable;
+  readonly hatching: HatchingTable;
   readonly processing: ProcessingTable;
   readonly layCurves: readonly LayCurve[];
   readonly materials: readonly Material[];
@@ -103,6 +110,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   water: 'water.json',
   losses: 'losses.json',
   orders: 'orders.json',
+  hatching: 'hatching.json',
   processing: 'processing.json',
   layCurves: 'lay-curves.json',
   materials: 'materials.json',
@@ -135,6 +143,16 @@ export function rowById<T extends { readonly id: string }>(rows: readonly T[], i
   const row = rows.find((each) => each.id === id);
   if (!row) throw new Error(`No table row "${id}". Known: ${rows.map((r) => r.id).join(', ')}.`);
   return row;
+}
+
+/** The kind of poultry of rows that do not say. */
+const CHICKEN = 'chicken';
+
+/** The rows for one kind of poultry; those for chickens where it has none of its own. */
+export function ofSpecies<T extends OfSpecies>(rows: readonly T[], species: string): readonly T[] {
+  const isFor = (kind: string) => rows.filter((row) => (row.species ?? CHICKEN) === kind);
+  const own = isFor(species);
+  return own.length === 0 ? isFor(CHICKEN) : own;
 }
 
 /** The row marked as default, else the first. */

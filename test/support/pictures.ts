@@ -42,6 +42,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     today,
     facilities: rest.facilities,
     people: rest.people,
+    handovers: rest.handovers ?? [],
     batches: [...batches, { ...batch, id: BATCH }],
   });
 

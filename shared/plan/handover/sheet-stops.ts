@@ -61,7 +61,9 @@ export function batchStop(
   const actions = [
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
-    ...(moveOut === date ? ['They move out of the brooder today.'] : []),
+    ...(moveOut === date
+      ? [plan.brooding ? 'They move out of the brooder today.' : 'They do without the hen from today.']
+      : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
   ];
@@ -71,7 +73,7 @@ export function batchStop(
     ...(where === undefined ? {} : { where }),
     amounts,
     actions,
-    lookFor: isBrooding ? LOOK_FOR : lookFor.outdoorBirds,
+    lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
     cautions: isBrooding
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
