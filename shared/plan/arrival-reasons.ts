@@ -316,13 +316,7 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
     : { code: 'cold', points: 0, text: `Processing on ${on}, before cold weather.` };
 }
 
-function shipping({
-  points,
-  request,
-  arrivalDate,
-  weather,
-  life,
-}: CandidateWeek): ArrivalReason[] {
+function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek): ArrivalReason[] {
   if (life.eggs) return [];
   const reasons: ArrivalReason[] = [];
   if (weekdayOf(arrivalDate) === 7 || request.farm.noDeliveryDates.includes(arrivalDate)) {

@@ -88,6 +88,7 @@ export function planHatching(context: PlanContext): Found<HatchingPart | undefin
 function countsOf({ batch, life, tables }: PlanContext, eggs: EggsSet) {
   const { storage, togetherness } = tables.hatching;
   const { orders } = tables;
+  const isOwn = batch.hatchPercent !== undefined;
   const share = quantity(
     'Eggs that hatch',
     eggs.hatching.mean,
@@ -95,23 +96,27 @@ function countsOf({ batch, life, tables }: PlanContext, eggs: EggsSet) {
     hatchFormulas.share,
     [
       givenOrTable(
-        batch.hatchPercent !== undefined,
+        isOwn,
         eggs.rate,
         ...(['Of fresh eggs', eggs.hatching.mean + eggs.storageLoss, 'share', 'h₀'] as const),
       ),
-      fromTable(storage, 'Lost by keeping', eggs.storageLoss, 'share'),
-      keptDays(batch.oldestEggDays !== undefined, eggs, storage),
-      fromTable(storage, 'Kept without loss', storage.freeDays, 'day'),
+      // What a household counted holds its own keeping already.
+      ...(isOwn && eggs.storageLoss === 0
+        ? []
+        : [
+            fromTable(storage, 'Lost by keeping', eggs.storageLoss, 'share'),
+            keptDays(batch.oldestEggDays !== undefined, eggs, storage),
+            fromTable(storage, 'Kept without loss', storage.freeDays, 'day'),
+          ]),
     ],
     {
-      spread:
-        batch.hatchPercent === undefined
-          ? {
-              low: Math.max(0, eggs.rate.low - eggs.storageLoss),
-              high: eggs.rate.high,
-              because: eggs.rate.because ?? 'hatches differ',
-            }
-          : undefined,
+      spread: !isOwn
+        ? {
+            low: Math.max(0, eggs.rate.low - eggs.storageLoss),
+            high: eggs.rate.high,
+            because: eggs.rate.because ?? 'hatches differ',
+          }
+        : undefined,
       outside:
         storage.steepFromDay <= eggs.oldestDays
           ? `From about ${storage.steepFromDay} days on eggs are lost much faster than that.`

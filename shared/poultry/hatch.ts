@@ -1,6 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import type { HatchingTable } from '../tables/hatching-table.js';
-import { orderChances, type OrderOdds } from './losses.js';
+import { reachOf } from './losses.js';
 
 export const hatchFormulas = {
   dates: {
@@ -109,29 +109,19 @@ const squareOf = ({ mean, togetherness }: VaryingShare): number =>
  */
 export function chicksRange(
   eggs: number,
-  hatching: VaryingShare,
+  { mean, togetherness }: VaryingShare,
   outside: number,
 ): { readonly low: number; readonly high: number } {
-  return {
-    low: mostWith(eggs, hatching, 1 - outside),
-    high: mostWith(eggs, hatching, outside),
+  const reach = reachOf({ survivingShare: mean, sexShare: 1, togetherness });
+  const mostWith = (share: number): number => {
+    let low = 0;
+    let high = eggs + 1;
+    while (1 < high - low) {
+      const middle = Math.floor((low + high) / 2);
+      if (share <= reach(middle, eggs)) low = middle;
+      else high = middle;
+    }
+    return low;
   };
-}
-
-/** The most chicks that at least such a share of hatches reaches. */
-function mostWith(eggs: number, { mean, togetherness }: VaryingShare, share: number): number {
-  let low = 0;
-  let high = eggs + 1;
-  while (1 < high - low) {
-    const middle = Math.floor((low + high) / 2);
-    const odds: OrderOdds = {
-      wanted: middle,
-      survivingShare: mean,
-      sexShare: 1,
-      togetherness,
-    };
-    if (share <= orderChances(odds).enough(eggs)) low = middle;
-    else high = middle;
-  }
-  return low;
+  return { low: mostWith(1 - outside), high: mostWith(outside) };
 }

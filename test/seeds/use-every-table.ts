@@ -69,7 +69,7 @@ export interface Used {
  * every set. Opens every number, and reads what the page shows of rows by itself.
  */
 export function useEveryTable(tables: Tables): Used {
-  const batches = batchesOf(tables);
+  const batches = [...batchesOf(tables), ...eggBatchesOf(tables)];
   const pastures = pasturesOf(tables);
   const season = seasonOf(tables);
   const quantities = [
@@ -124,6 +124,8 @@ function showRows(tables: Tables): void {
     [...tables.growthTables],
     [...tables.broodingSchedules],
     [...tables.space.brooder],
+    [...tables.hatching.species],
+    [...tables.hatching.incubators],
     [...tables.materials],
     [...tables.soils],
     [...tables.forages],
@@ -213,6 +215,40 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
       }),
     });
     return { request, plan: plannedBatch(request) };
+  });
+}
+
+/** Own eggs of every kind of bird, in every incubator and under a hen, fresh and kept long. */
+function eggBatchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  return tables.hatching.species.flatMap(({ id, hen }) => {
+    const strains = tables.strains.filter(({ species }) => species === id);
+    const ways: readonly Partial<Batch>[] = [
+      ...tables.hatching.incubators.map(({ id: kind }): Partial<Batch> => ({
+        origin: 'incubator',
+        incubatorKindId: kind,
+      })),
+      ...(hen ? [{ origin: 'hen' } as const] : []),
+    ];
+    return strains.flatMap((strain) =>
+      strain.purposes.flatMap((purpose) =>
+        ways.flatMap((way) =>
+          [undefined, 10, 14].map((oldestEggDays) => {
+            const request = newRequest({
+              tables,
+              batch: {
+                ...way,
+                purpose,
+                strainId: strain.id,
+                sex: 'straight-run',
+                hatchToArrivalDays: 0,
+                ...(oldestEggDays === undefined ? {} : { oldestEggDays }),
+              },
+            });
+            return { request, plan: plannedBatch(request) };
+          }),
+        ),
+      ),
+    );
   });
 }
 
