@@ -1,4 +1,5 @@
 import { growthChecks } from './growth.js';
+import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
 
 /**
@@ -7,6 +8,7 @@ import type { Topic } from './given.js';
  */
 export const TOPICS = {
   growth: growthChecks,
+  hatching: hatchingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;
