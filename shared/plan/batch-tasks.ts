@@ -5,7 +5,7 @@ import type { TaskTemplate } from '../tables/task-template.js';
 import { planContext, type PlanContext } from './context.js';
 import type { EggsSet } from './eggs-set.js';
 import type { FeedPart } from './feed.js';
-import { hatchDatesOf } from './hatching.js';
+import { hatchDatesOf } from './hatch-dates.js';
 import { found, type Found } from './found.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';

@@ -2,7 +2,7 @@ import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Handover } from '../farm/handover.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
-import type { HatchDates } from './hatching.js';
+import type { HatchDates } from './hatch-dates.js';
 
 /** Days of a hatch on which somebody should be there. */
 interface Watch {

@@ -1,4 +1,4 @@
-import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { addDays } from '../calendar/plain-date.js';
 import {
   datedFact,
   from,
@@ -19,6 +19,7 @@ import type { PlanContext } from './context.js';
 import type { EggsSet } from './eggs-set.js';
 import { found, joined, type Found } from './found.js';
 import { homeForHatch } from './hatch-at-home.js';
+import { hatchDatesOf, type HatchDates } from './hatch-dates.js';
 import { incubatorOf, type IncubatorPart } from './incubator.js';
 
 /** Eggs that are set here: how many, when, and what comes of them. */
@@ -40,24 +41,9 @@ export interface HatchingPart {
   readonly hatchOn: Quantity;
   /** Under a hen: how many must sit at once, and until when they keep the chicks warm. */
   readonly hens?: NumberQuantity;
+  readonly withHen?: NumberQuantity;
   /** In an incubator. */
   readonly incubator?: IncubatorPart;
-}
-
-/** The dates of a hatch; lockdown is an incubator’s. */
-export interface HatchDates {
-  readonly set: PlainDate;
-  readonly candle: readonly PlainDate[];
-  readonly lockdown: PlainDate | undefined;
-}
-
-export function hatchDatesOf({ batch, tables }: PlanContext, eggs: EggsSet): HatchDates {
-  const set = addDays(batch.arrivalDate, -eggs.species.incubationDays);
-  return {
-    set,
-    candle: tables.hatching.candling.days.map((day) => addDays(set, day)),
-    lockdown: eggs.incubator && addDays(set, eggs.species.lockdownDay),
-  };
 }
 
 /** The eggs of a batch that hatches here; undefined for chicks from a hatchery. */
@@ -72,7 +58,7 @@ export function planHatching(context: PlanContext): Found<HatchingPart | undefin
     young: eggs.species.young,
     ...counts,
     ...datesPart(context, eggs, dates),
-    ...(incubator ? { incubator } : { hens: hensOf(eggs, counts.eggs) }),
+    ...(incubator ? { incubator } : { hens: hensOf(eggs, counts.eggs), withHen: withHen(context) }),
   };
   return found(
     part,
@@ -243,6 +229,22 @@ function hensOf({ species: { hen } }: EggsSet, eggs: NumberQuantity): NumberQuan
     },
   );
 }
+
+const withHen = ({ tables: { hatching } }: PlanContext): NumberQuantity =>
+  quantity(
+    'The hen keeps them warm for',
+    hatching.withHen.days,
+    'day',
+    hatchFormulas.setting,
+    [fromTable(hatching.withHen, 'As remembered', hatching.withHen.days, 'day')],
+    {
+      spread: {
+        low: hatching.withHen.low,
+        high: hatching.withHen.high,
+        because: hatching.withHen.because ?? 'hens differ',
+      },
+    },
+  );
 
 function keptLong({ tables }: PlanContext, { oldestDays, storageLoss }: EggsSet): PlanIssue[] {
   const { storage } = tables.hatching;

@@ -58,6 +58,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           hatching.share,
           hatching.chicksExpected,
           hatching.hens,
+          hatching.withHen,
           hatching.keepFrom,
           hatching.keepAt,
           hatching.setOn,

@@ -218,37 +218,38 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
   });
 }
 
-/** Own eggs of every kind of bird, in every incubator and under a hen, fresh and kept long. */
+/** Own eggs of every breed, in every incubator and under a hen; fresh, kept for long, and too long. */
 function eggBatchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
-  return tables.hatching.species.flatMap(({ id, hen }) => {
-    const strains = tables.strains.filter(({ species }) => species === id);
+  const bodies = tables.strains.flatMap((strain) => {
+    const { hen } = tables.hatching.species.find(({ id }) => id === strain.species)!;
     const ways: readonly Partial<Batch>[] = [
-      ...tables.hatching.incubators.map(({ id: kind }): Partial<Batch> => ({
+      { origin: 'incubator' },
+      ...tables.hatching.incubators.map(({ id }): Partial<Batch> => ({
         origin: 'incubator',
-        incubatorKindId: kind,
+        incubatorKindId: id,
       })),
       ...(hen ? [{ origin: 'hen' } as const] : []),
     ];
-    return strains.flatMap((strain) =>
-      strain.purposes.flatMap((purpose) =>
-        ways.flatMap((way) =>
-          [undefined, 10, 14].map((oldestEggDays) => {
-            const request = newRequest({
-              tables,
-              batch: {
-                ...way,
-                purpose,
-                strainId: strain.id,
-                sex: 'straight-run',
-                hatchToArrivalDays: 0,
-                ...(oldestEggDays === undefined ? {} : { oldestEggDays }),
-              },
-            });
-            return { request, plan: plannedBatch(request) };
-          }),
-        ),
-      ),
+    return strain.purposes.flatMap((purpose) =>
+      ways.map((way): Partial<Batch> => ({ ...way, purpose, strainId: strain.id })),
     );
+  });
+  return bodies.map((body, k) => {
+    const request = newRequest({
+      tables,
+      batch: {
+        ...body,
+        sex: 'straight-run',
+        hatchToArrivalDays: 0,
+        ...[
+          {},
+          { oldestEggDays: 10 },
+          // Old enough at the move for the nights of grown birds.
+          { oldestEggDays: 14, leaveAgeDays: 100, moveOutDate: '2027-07-20' },
+        ][k % 3],
+      },
+    });
+    return { request, plan: plannedBatch(request) };
   });
 }
 

@@ -26,6 +26,7 @@ export function HatchingSection({ plan, hatching, tables }: Props) {
           <Fact of={hatching.chicksExpected} />
           <Fact of={plan.birds.enough} />
           <Fact of={hatching.hens} />
+          <Fact of={hatching.withHen} />
         </Facts>
       </Section>
       <Section title="Dates">
