@@ -133,7 +133,7 @@ export const batchFields = row(
     origin: optional(choice('Where they come from', ORIGINS)),
     incubatorKindId: optional(id('Incubator')),
     /** Eggs really set, once they are. */
-    eggsSet: optional(number('Eggs set', whole(1, 20_000, 'eggs', 'Count the eggs you set.'))),
+    eggsSet: optional(number('Eggs set', whole(1, 20_000, 'count', 'Count the eggs you set.'))),
     oldestEggDays: optional(
       number(
         'Oldest egg when set',

@@ -199,7 +199,7 @@ function datesPart({ batch, tables }: PlanContext, eggs: EggsSet, dates: HatchDa
     ),
     setOn,
     candleOn: dates.candle.map((date, k) =>
-      datedFact('Candle', date, hatchFormulas.dates, [
+      datedFact(k === 0 ? 'Candle' : 'Candle again', date, hatchFormulas.dates, [
         from(setOn),
         fromTable(candling, 'Days after setting', candling.days[k]!, 'day', 'n'),
       ]),

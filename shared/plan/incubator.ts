@@ -36,7 +36,7 @@ export function incubatorOf(
   const printed = (
     label: string,
     value: number,
-    unit: 'degC' | 'share' | 'count',
+    unit: 'incubatorC' | 'share' | 'count',
     row: Sourced & Ranged,
     formula: (typeof hatchFormulas)['setting' | 'weightLoss'] = hatchFormulas.setting,
   ): NumberQuantity =>
@@ -46,7 +46,7 @@ export function incubatorOf(
   return {
     kind: kind.name,
     where: kind.where,
-    airC: printed('Incubator air', kind.airC, 'degC', kind),
+    airC: printed('Incubator air', kind.airC, 'incubatorC', kind),
     humidity: printed('Humidity until lockdown', humidity.share, 'share', humidity),
     hatchHumidity: printed('Humidity from lockdown', hatchHumidity.share, 'share', hatchHumidity),
     turning: printed('Turn the eggs, times a day', turning.perDay, 'count', turning),

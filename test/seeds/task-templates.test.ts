@@ -110,7 +110,9 @@ describe('task templates', () => {
     expect(of('hatchery').filter(({ id }) => id.startsWith('hatch.'))).toEqual([]);
     expect(of('hen').filter(({ name }) => /brooder|heat|lamp/i.test(name))).toEqual([]);
     expect(
-      of('incubator').filter(({ name }) => /order chicks|dispatch|collect chicks|collect, count/i.test(name)),
+      of('incubator').filter(({ name }) =>
+        /order chicks|dispatch|collect chicks|collect, count/i.test(name),
+      ),
     ).toEqual([]);
   });
 });
