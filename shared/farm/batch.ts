@@ -7,6 +7,7 @@ import {
   optional,
   record,
   row,
+  rows,
   text,
   type RowOf,
   type RowRule,
@@ -19,10 +20,25 @@ export const batchPriceFields = row('BatchPrices', {
   /** Of eggs that the household sets itself. */
   perEgg: optional(price('A hatching egg')),
   processingPerBird: optional(price('Processing a bird')),
+  iceBag: optional(price('A bag of ice')),
+  freezerBag: optional(price('A freezer bag')),
   beddingPerBag: optional(price('A bag of bedding')),
   /** Price of one bag of each feed phase, by phase id. */
   feedPerBag: optional(record('Bags of feed', price('A bag of feed'), 12)),
+  /** What a dozen eggs brings, or would cost in the shop. */
+  eggDozen: optional(price('A dozen eggs')),
 });
+
+/** Eggs that were counted over some days. */
+export const eggCountFields = row('EggCount', {
+  from: date('Counted from'),
+  days: number(
+    'For how long',
+    whole(1, 366, 'day', 'Give the days over which the eggs were counted.'),
+  ),
+  eggs: number('How many', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
+});
+export type EggCount = RowOf<typeof eggCountFields>;
 
 const LOSS = {
   ...within(0, 90, 'ratio', 'Give the percent of birds lost, 0 to 90.'),
@@ -165,6 +181,8 @@ export const batchFields = row(
     feedStoreId: optional(id('Feed store')),
 
     growthTableId: optional(id('Growth table')),
+    layCurveId: optional(id('How they lay')),
+    feedProgramId: optional(id('Feeds')),
     broodingScheduleId: optional(id('Brooding schedule')),
     spaceStandardId: optional(id('Brooder space')),
     moveOutRuleId: optional(id('Move-out rule')),
@@ -173,6 +191,8 @@ export const batchFields = row(
     /** A date the household has fixed for the move, whatever the nights. */
     moveOutDate: optional(date('Move-out date (your own)')),
 
+    /** Growth and feed of small flocks, or those of the trial house the table is from. */
+    keptAs: optional(choice('How they are kept', ['small-flock', 'trial-house'])),
     weightFactor: optional(
       number(
         'Weight factor',
@@ -206,6 +226,17 @@ export const batchFields = row(
       number('Target live weight', within(0.4, 8, 'kg', 'Give the average live weight wanted.')),
     ),
     processing: optional(choice('Processing', ['home', 'hired'])),
+    /** ISO weekday on which they leave, 1 Monday to 7 Sunday: the one nearest to that age. */
+    processingWeekday: optional(
+      number('Processing weekday', whole(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.')),
+    ),
+    /** People who come to help on a day of processing at home. */
+    processingHelpers: optional(
+      number(
+        'Helpers on the day',
+        whole(0, 30, 'count', 'Count the people who come to help, without the household.'),
+      ),
+    ),
     dressingShare: optional(
       number(
         'Dressing',
@@ -225,6 +256,20 @@ export const batchFields = row(
         whole(0, 60, 'day', 'Take the days from the label of the bag.'),
       ),
     ),
+
+    /** Layers: eggs that the household wants of them in a week. */
+    eggsWantedPerWeek: optional(
+      number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
+    ),
+    /** Layers: what a hen of the household's own lays, in the place of the table. */
+    ownEggsPerHen: optional(
+      number(
+        'Eggs a hen in her first year (your own)',
+        within(20, 365, 'count', 'Give the eggs of one hen in her first year of lay.'),
+      ),
+    ),
+    /** Layers: eggs that were counted; they correct what is expected. */
+    eggCounts: optional(rows('Eggs counted', eggCountFields, 400, 'count')),
 
     bagKg: optional(
       number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),

@@ -74,7 +74,7 @@ export const brooderFields = row(
     widthM: number('Width', LENGTH),
     heightM: number('Height', within(0.2, 6, 'm', 'Measure from the floor to the lid or roof.')),
     walls: nested('Walls', buildUpFields, 'walls'),
-    /** Left out for a brooder without a lid. */
+    /** Left out for a brooder without a lid: its top is an opening. */
     roof: optional(nested('Lid', buildUpFields, 'lid')),
     standsIn: choice('Place', ['outdoors', 'unheated-building', 'heated-room']),
     /** Air of a heated room. */
@@ -85,6 +85,15 @@ export const brooderFields = row(
       ),
     ),
     heat: nested('Heat', heatSourceFields),
+    /** Least distance from lamp to bedding by the lamp's maker, where that is more than usual. */
+    lampClearanceCm: optional(
+      number(
+        'Lamp to bedding, at least',
+        within(45.7, 300, 'cm', 'Read it on the lamp’s label; never under 46 cm (18 in).'),
+      ),
+    ),
+    /** A board can shut off a part of it in the first weeks. */
+    closesOff: optional(yesNo('A part of it can be closed off')),
     circuitId: optional(id('Circuit')),
     feederCm: optional(number('Feeder length', EDGE)),
     drinkerCm: optional(number('Drinker length', EDGE)),
@@ -102,6 +111,13 @@ export const coopFields = row('Coop', {
   roostM: number('Roost', within(0, 1000, 'm', 'Add up the lengths of all roosts.')),
   nestBoxes: number('Nest boxes', whole(0, 1000, 'count', 'Count the nest boxes.')),
   runM2: number('Run', within(0, 100000, 'm2', 'Measure the run; 0 when there is none.')),
+  /** Hours of light a day, sun and lamp together; left out, there is no lamp. */
+  lightH: optional(
+    number(
+      'Light with a lamp',
+      within(8, 18, 'h', 'Give the hours of light a day that the lamp makes up, such as 15.'),
+    ),
+  ),
 });
 export type Coop = SavedRowOf<typeof coopFields>;
 
@@ -143,10 +159,17 @@ export const freezerFields = row(
       'Capacity',
       within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
     ),
-    /** Liters already taken. */
+    /** Liters taken by other food than the birds planned here. */
     usedL: number(
       'Already taken',
       within(0, 20000, 'freezerL', 'Estimate the room already taken.'),
+    ),
+    /** Birds of all batches that the household eats out of it; left out, a batch lasts a year. */
+    birdsEatenPerWeek: optional(
+      number(
+        'Birds eaten a week',
+        within(0.1, 100, 'ratio', 'Give whole birds a week: 0.5 is one every two weeks.'),
+      ),
     ),
   },
   [HELD_BY_FREEZER],

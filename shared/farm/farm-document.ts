@@ -11,6 +11,7 @@ import { herdFields } from './herd.js';
 import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
+import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
 /** What there may be on a farm beside its place. */
@@ -20,6 +21,7 @@ export const farmParts = {
   facilities: optional(list('Buildings and gear', anyFacility, MAX_LIST, 'objects')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
+  weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

@@ -10,7 +10,14 @@ import type { Herd } from './herd.js';
 import type { OwnJob, Progress } from './job.js';
 import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
+import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
+
+/** A day on which offices and post are closed. */
+export interface PublicHoliday {
+  readonly date: PlainDate;
+  readonly name: string;
+}
 
 /** A batch that can be named. */
 export type NamedBatch = Batch & { readonly id: string };
@@ -27,7 +34,11 @@ export interface FarmPicture {
   readonly climate: Climate;
   readonly facilities: readonly Facility[];
   readonly people: readonly Person[];
+  /** Public holidays of the farm’s country and region, of this year and those that are planned. */
+  readonly publicHolidays?: readonly PublicHoliday[];
   readonly batches: readonly NamedBatch[];
+  /** Birds of batches that were put on a scale, the oldest first. */
+  readonly weighings: readonly Weighing[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */

@@ -23,19 +23,34 @@ import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
-import { heatSeriesFormulas } from '../plan/heat-days.js';
+import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
+import { aroundFormulas, instructionFormulas } from '../plan/heat-instructions.js';
+import { heatSeriesFormulas } from '../plan/heat-series.js';
+import { clearanceFormulas } from '../plan/lamp-clearance.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
+import { lampFormulas } from '../plan/lay-lamp.js';
+import { layMonthFormulas } from '../plan/lay-months.js';
+import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
+import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
+import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
 import { hatchFormulas } from '../poultry/hatch.js';
+import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import { growthInAirFormulas } from '../poultry/growth-in-air.js';
+import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { largestBatchFormulas } from '../plan/largest-batch.js';
+import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -68,23 +83,39 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   evapotranspirationFormulas,
   soilWaterFormulas,
   arrivalFormulas,
+  aroundFormulas,
   billFormulas,
+  brooderBoxFormulas,
   brooderHeatFormulas,
   broodingFormulas,
+  clearanceFormulas,
+  closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
   hatchFormulas,
+  growthInAirFormulas,
+  weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  instructionFormulas,
+  lampZoneFormulas,
+  lampFormulas,
+  layConditionFormulas,
+  layCycleFormulas,
   layFormulas,
   layingFormulas,
+  layMonthFormulas,
+  layYearFormulas,
+  raisingFormulas,
   lossFormulas,
   moveOutFormulas,
   plainFormulas,
   processingFormulas,
+  largestBatchFormulas,
+  readyByFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

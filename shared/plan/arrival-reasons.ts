@@ -8,18 +8,18 @@ import {
 } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
-import { conductionWPerK } from '../poultry/brooder-heat.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { formatDate } from '../units/dates.js';
 import { formatChance, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
-import { daysOfHeat } from './heat-days.js';
+import { heatAsked } from './heat-asked.js';
 import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
+import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
 import { penSpaceOf } from './outdoors.js';
 import type { PlanRequest } from './request.js';
-import { brooderSpaceOf } from './space.js';
+import { spaceStandardOf } from './space-standard.js';
 
 /** One thing that speaks for or against a week. Points are taken off a hundred. */
 export interface ArrivalReason {
@@ -152,7 +152,7 @@ function places({
 function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
   const brooder = facilityOf(request.facilities, 'brooder', request.batch.brooderId);
   if (!brooder) return undefined;
-  const standard = brooderSpaceOf(request.batch, request.tables);
+  const standard = spaceStandardOf(request);
   const floorM2 = brooder.lengthM * brooder.widthM;
   const until = moveDay ?? life.days - 1;
   for (let i = 0; i < until; i++) {
@@ -174,16 +174,14 @@ function heater({ points, request, life, weather, moveDay }: CandidateWeek): May
   const { tables, farm, batch } = request;
   const brooder = facilityOf(request.facilities, 'brooder', batch.brooderId);
   if (!brooder || brooder.heat.kind === 'plate') return undefined;
-  const days = daysOfHeat(
-    { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 },
-    brooder,
-    conductionWPerK(brooder, tables.materials, tables.heat.films),
-  );
-  const mostW = Math.max(0, ...days.map((day) => day.need.mid));
-  const leastW = Math.max(0, ...days.map((day) => day.need.low));
-  const installedW = brooder.heat.count * brooder.heat.wattsEach;
+  const context = { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 };
+  const { mostW, leastW, byRule } = heatAsked(context, brooder);
+  const { count, wattsEach } = brooder.heat;
+  const installedW = count * wattsEach;
   const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
   if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
+  if (byRule !== undefined && byRule <= count)
+    return { code: 'heater', points: 0, text: `${asks}, as much as the common rule asks for.` };
   return leastW <= installedW
     ? { code: 'heater', points: points.heaterShort, text: `${asks}: add heat.` }
     : { code: 'heater', points: points.heaterTooWeak, text: `${asks}: far too little.` };
@@ -319,17 +317,19 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
 function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek): ArrivalReason[] {
   if (life.eggs) return [];
   const reasons: ArrivalReason[] = [];
-  if (weekdayOf(arrivalDate) === 7 || request.farm.noDeliveryDates.includes(arrivalDate)) {
+  const none = noPostOn(arrivalDate, request);
+  const next = noPostOn(addDays(arrivalDate, 1), request);
+  if (none) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered,
-      text: `No post on ${dateText(arrivalDate, request)}; the box would wait, and 72 hours from hatch is the limit.`,
+      text: `No post on ${dateText(arrivalDate, request)} (${none.because}); the box would wait, and 72 hours from hatch is the limit.`,
     });
-  } else if (request.farm.noDeliveryDates.includes(addDays(arrivalDate, 1))) {
+  } else if (next !== undefined && weekdayOf(arrivalDate) !== SATURDAY) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered / 2,
-      text: 'The next day is a holiday: a late box would wait over it.',
+      text: `The next day has no post (${next.because}): a late box would wait over it.`,
     });
   }
   if (weather.minC[0]! < points.coldBoxC) {
@@ -343,6 +343,9 @@ function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek
     ? [{ code: 'shipping', points: 0, text: 'The box travels on a mild working day.' }]
     : reasons;
 }
+
+/** The day before every Sunday without post: no reason against one week more than another. */
+const SATURDAY = 6;
 
 function leadTime({ points, request, arrivalDate, life }: CandidateWeek): MaybeReason {
   const lead = daysBetween(request.today, arrivalDate);

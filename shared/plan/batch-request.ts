@@ -1,10 +1,10 @@
 import type { PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
 import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
+import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
 import type { PlanRequest } from './request.js';
 
@@ -22,12 +22,15 @@ export function batchRequest(
 ): PlanRequest {
   const batch = picture.batches.find(({ id }) => id === batchId);
   if (!batch) throw unknownBatch(picture, batchId);
+  const others = picture.batches
+    .filter(({ id }) => id !== batchId)
+    .map((other) => heldBy(picture, tables, other));
   return {
     ...around(picture, tables),
     batch: withoutIdleBrooder(batch),
-    occupied: picture.batches
-      .filter(({ id }) => id !== batchId)
-      .flatMap((other) => heldBy(picture, tables, other)),
+    weighings: weighingsOf(picture, batchId),
+    occupied: others.flatMap(({ occupied }) => occupied),
+    packed: others.flatMap(({ packed }) => packed),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
@@ -39,46 +42,67 @@ function withoutIdleBrooder(batch: NamedBatch): NamedBatch {
   return rest;
 }
 
+const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+  weighings.filter(({ batchId }) => batchId === of);
+
 const around = (
-  { farm, climate, facilities, people, handovers, today }: FarmPicture,
+  { farm, climate, facilities, people, handovers, publicHolidays = [], today }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
   farm,
   climate,
   facilities,
   people,
   handovers,
+  publicHolidays,
   today,
   tables,
 });
 
-interface Held {
+/** What a batch takes from the others. */
+type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
+
+interface KnownHeld extends Held {
+  readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
+  readonly people: FarmPicture['people'];
   readonly tables: Tables;
-  readonly occupancies: readonly Occupancy[];
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
-const known = new WeakMap<NamedBatch, Held>();
+const known = new WeakMap<NamedBatch, KnownHeld>();
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
-function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readonly Occupancy[] {
+function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
+  const { climate, people, weighings } = picture;
   const before = known.get(batch);
-  if (before?.climate === picture.climate && before.tables === tables) return before.occupancies;
-  const occupancies = heldOrNothing(() =>
-    occupanciesOf(
-      planContext({ ...around(picture, tables), batch: withoutIdleBrooder(batch), occupied: [] }),
-    ),
-  );
-  known.set(batch, { climate: picture.climate, tables, occupancies });
-  return occupancies;
+  if (
+    before?.climate === climate &&
+    before.people === people &&
+    before.weighings === weighings &&
+    before.tables === tables
+  ) {
+    return before;
+  }
+  const held = heldOrNothing(() => {
+    const context = planContext({
+      ...around(picture, tables),
+      batch: withoutIdleBrooder(batch),
+      weighings: weighingsOf(picture, batch.id),
+      occupied: [],
+      packed: [],
+    });
+    return { occupied: occupanciesOf(context), packed: packedOf(context) };
+  });
+  known.set(batch, { ...held, climate, people, weighings, tables });
+  return held;
 }
 
-function heldOrNothing(hold: () => readonly Occupancy[]): readonly Occupancy[] {
+function heldOrNothing(hold: () => Held): Held {
   try {
     return hold();
   } catch {
-    return [];
+    return { occupied: [], packed: [] };
   }
 }
 

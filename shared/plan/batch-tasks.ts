@@ -6,6 +6,8 @@ import { planContext, type PlanContext } from './context.js';
 import type { EggsSet } from './eggs-set.js';
 import type { FeedPart } from './feed.js';
 import { hatchDatesOf } from './hatch-dates.js';
+import { birdsToProcess } from './leaving-weights.js';
+import { processingDays, type ProcessingDay } from './processing-days.js';
 import { found, type Found } from './found.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
@@ -83,9 +85,33 @@ function eventsOf(context: PlanContext): PlanEvent[] {
             ...(isUnderHen ? { words: 'without the hen' } : {}),
           } as const,
         ]),
-    life.firstEggAgeDays === undefined
-      ? { kind: 'processing', date: dateOf(life.days - 1) }
-      : { kind: 'first-egg', date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays) },
+    ...(life.firstEggAgeDays === undefined
+      ? processingOf(context)
+      : [
+          {
+            kind: 'first-egg',
+            date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays),
+          } as const,
+        ]),
+  ];
+}
+
+/** The last day with all that leads up to it, then the days before it for the birds of each. */
+function processingOf(context: PlanContext): PlanEvent[] {
+  const [last, ...earlier] = processingDays(
+    context,
+    birdsToProcess(context.life),
+  ).days.toReversed();
+  const on = ({ date, birds }: ProcessingDay) =>
+    ({ kind: 'processing', date, counts: { 'hundred-birds': birds } }) as const;
+  return [
+    on(last!),
+    ...earlier.map((day, k) => ({
+      ...on(day),
+      number: k + 2,
+      what: `${day.birds} birds`,
+      nearDays: 1,
+    })),
   ];
 }
 

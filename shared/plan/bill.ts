@@ -52,6 +52,8 @@ export interface BillPart {
   readonly lines: readonly BillLine[];
   readonly total: NumberQuantity;
   readonly complete: boolean;
+  /** Of processing at home; not in the total. */
+  readonly ownHours?: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly perKgLive?: NumberQuantity;
   readonly perKgDressed?: NumberQuantity;
@@ -135,6 +137,7 @@ export function planBill(
     lines,
     complete: missing.length === 0,
     total,
+    ...(parts.leaving?.dayHours ? { ownHours: parts.leaving.dayHours } : {}),
     perBird: unit(
       life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
       endBirds,
@@ -177,8 +180,15 @@ export function planBill(
         billFormulas.line,
         [from(birds.atEnd)],
       );
-      if (batch.processing === 'home' && prices.processingPerBird === undefined) return [];
-      return [line('Processing', amount, prices.processingPerBird)];
+      const fee = line('Processing', amount, prices.processingPerBird);
+      if (batch.processing === 'hired') return [fee];
+      const { iceBags, freezerBags, scaldGas } = leaving;
+      return [
+        ...(prices.processingPerBird === undefined ? [] : [fee]),
+        line('Ice', iceBags, prices.iceBag),
+        ...(freezerBags ? [line('Freezer bags', freezerBags, prices.freezerBag)] : []),
+        ...(scaldGas ? [line('Propane to scald', scaldGas, farm.gasPricePerL)] : []),
+      ];
     }
     return birds.cockerelsLeave && prices.processingPerBird !== undefined
       ? [line('Processing of cockerels', birds.cockerelsLeave.birds, prices.processingPerBird)]

@@ -1,18 +1,24 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
+import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
+import type { Packed } from './freezer-account.js';
 
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
   FarmPicture,
-  'farm' | 'climate' | 'facilities' | 'people' | 'today'
+  'farm' | 'climate' | 'facilities' | 'people' | 'publicHolidays' | 'today'
 > {
   /** Days on which others are in charge, as far as there are any. */
   readonly handovers?: FarmPicture['handovers'];
   readonly batch: Batch;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
+  /** What other batches bring to freezers. */
+  readonly packed: readonly Packed[];
+  /** Weighings of this batch; none when left out. */
+  readonly weighings?: readonly Weighing[];
   readonly tables: Tables;
   /** When given, the plan says which tasks moved since that arrival date. */
   readonly previousArrivalDate?: PlainDate;

@@ -10,14 +10,12 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import type { Batch } from '../farm/batch.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import type { BrooderSpaceStandard } from '../tables/bird-tables.js';
-import { defaultRow, ofSpecies, rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
+import { spaceStandardOf } from './space-standard.js';
 
 /** One kind of room the birds need, against what there is. */
 export interface SpaceNeed {
@@ -40,18 +38,9 @@ export interface SpacePart {
   };
 }
 
-/** Room in the brooder by age: as chosen, else what is usual for that kind of bird. */
-export const brooderSpaceOf = (
-  { strainId, spaceStandardId }: Batch,
-  { strains, space: { brooder } }: Tables,
-): BrooderSpaceStandard =>
-  spaceStandardId === undefined
-    ? defaultRow(ofSpecies(brooder, rowById(strains, strainId).species))
-    : rowById(brooder, spaceStandardId);
-
 export function planSpace(context: PlanContext): Found<SpacePart> {
-  const { batch, tables, facilities, life, brooderDays } = context;
-  const standard = brooderSpaceOf(batch, tables);
+  const { batch, facilities, life, brooderDays } = context;
+  const standard = spaceStandardOf(context);
   // A hen’s chicks need no brooder: their room is that outdoors.
   if (life.isUnderHen) return found({ standard: standard.name, needs: [] });
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);

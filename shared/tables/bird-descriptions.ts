@@ -1,4 +1,12 @@
-import { choice, list, nested, row, type Fields } from '../farm/field.js';
+import {
+  choice,
+  list,
+  nested,
+  row,
+  type Fields,
+  type NumberField,
+  type RowRule,
+} from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -7,7 +15,6 @@ import {
   DAY_OR_FIRST_EGG,
   DAYS,
   FACTOR,
-  GRAMS,
   HOURS,
   ID,
   KCAL,
@@ -31,7 +38,6 @@ import {
   SOURCES,
   table,
   WATTS,
-  WEEKS,
   WORDS,
   YES_NO,
 } from './figures.js';
@@ -60,6 +66,7 @@ export const growthTables = table('GrowthTable', {
   feedModel: maybe(
     part('FeedModel', { gainKgPerKg: FACTOR, maintenanceKgPerKg075Day: FACTOR, note: WORDS }),
   ),
+  atHome: maybe(part('AtHome', { weightFactor: FACTOR, feedFactor: FACTOR, note: WORDS })),
   ...SOURCED,
 });
 
@@ -72,10 +79,6 @@ export const strains = table('Strain', {
   purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
   defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
   growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
-  weightFactor: FACTOR,
-  feedFactor: FACTOR,
-  factorSources: SOURCES,
-  factorMark: MARK,
   waste: part('Waste', { percent: PERCENT }),
   feedProgram: nested(
     'Feed',
@@ -88,24 +91,47 @@ export const strains = table('Strain', {
   layLosses: maybe(rowOf('losses')),
   leave: part('Leave', { ageDays: DAYS }),
   dressing: maybe(rowOf('processing.dressing')),
+  heat: maybe(part('HeatOfStrain', { share: SHARE })),
   moveOut: rowOf('moveOut'),
   layCurve: maybe(rowOf('layCurves')),
 });
 
-export const feedPrograms = table('FeedProgram', {
-  id: ID,
-  name: NAME,
-  phases: table('FeedPhase', {
+const BEGINS_AT_HATCH: RowRule<{ readonly phases: readonly { readonly fromDay: unknown }[] }> = {
+  name: 'begins-at-hatch',
+  of: ['phases'],
+  find: ({ phases }, at) =>
+    phases[0]?.fromDay === 0
+      ? []
+      : [
+          {
+            field: `${at}phases.0.fromDay`,
+            code: 'not-allowed',
+            given: phases[0]?.fromDay,
+            allowed: ['0'],
+            fix: 'Chicks are fed from the day of hatch: let the first feed begin on day 0.',
+          },
+        ],
+};
+
+export const feedPrograms = table(
+  'FeedProgram',
+  {
     id: ID,
     name: NAME,
-    fromDay: DAY_OR_FIRST_EGG,
-    proteinPercentLow: PERCENT,
-    proteinPercentHigh: PERCENT,
-    energyKcalPerKg: KCAL,
-    calciumPercent: maybe(PERCENT),
-  }),
-  ...SOURCED,
-});
+    insteadOf: maybe(rowOf('feedPrograms')),
+    phases: table('FeedPhase', {
+      id: ID,
+      name: NAME,
+      fromDay: DAY_OR_FIRST_EGG,
+      proteinPercentLow: PERCENT,
+      proteinPercentHigh: PERCENT,
+      energyKcalPerKg: KCAL,
+      calciumPercent: maybe(PERCENT),
+    }),
+    ...SOURCED,
+  },
+  [BEGINS_AT_HATCH],
+);
 
 export const broodingSchedules = table('BroodingSchedule', {
   id: ID,
@@ -113,6 +139,7 @@ export const broodingSchedules = table('BroodingSchedule', {
   default: maybe(YES_NO),
   species: maybe(SPECIES),
   where: WORDS,
+  measures: choice('What it measures', ['under-heat', 'air']),
   interpolate: YES_NO,
   steps: table('BroodingStep', { fromDay: DAYS, toDay: DAYS, lowC: AIR_C, highC: AIR_C }),
   ...SOURCED,
@@ -152,16 +179,19 @@ export const space = nested(
   }),
 );
 
+const ranged = <F extends Fields>(name: string, fields: F, of: NumberField) =>
+  part(name, { ...fields, low: of, high: of, ...RANGED });
+
 const waterFields = {
   referenceC: AIR_C,
   points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
 } as const;
-const waterOf = part('BirdWater', waterFields);
+
 export const water = nested(
   'Water',
   row('Water', {
-    meat: waterOf,
-    layers: waterOf,
+    meat: ranged('MeatWater', { ratio: FACTOR }, FACTOR),
+    layers: part('BirdWater', waterFields),
     others: table('OtherBirdWater', { species: SPECIES, ...waterFields, ...SOURCED }),
     heat: part('WaterHeatRise', {
       fromC: AIR_C,
@@ -195,9 +225,6 @@ export const orders = nested(
   }),
 );
 
-const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
-  part(name, { ...fields, low: of, high: of, ...RANGED });
-
 export const processing = nested(
   'Processing',
   row('ProcessingTable', {
@@ -213,28 +240,25 @@ export const processing = nested(
     waterUptake: ranged('WaterUptake', { share: SHARE }, SHARE),
     packing: ranged('Packing', { kgPerL: SHARE }, SHARE),
     withdrawalH: ranged('FeedWithdrawal', { value: HOURS }, HOURS),
-    ice: ranged('Ice', { share: SHARE }, SHARE),
+    ice: ranged('Ice', {}, SHARE),
+    iceWeather: part('IceWeather', { coolC: AIR_C, hotC: AIR_C }),
+    iceBag: part('IceBag', { kg: KG }),
     chilling: part('Chilling', {
       targetC: AIR_C,
       rows: table('ChillingRow', { belowKg: maybe(KG), hours: HOURS }),
+      iceWater: part('IceWaterChilling', {
+        minutes: COEFFICIENT,
+        deviation: COEFFICIENT,
+        fromKg: KG,
+        toKg: KG,
+      }),
     }),
+    freezerBags: part('FreezerBags', { perBird: FACTOR }),
+    scalding: part('Scalding', { gasLPerDay: FACTOR, gasLPerBird: FACTOR }),
+    keeping: part('FreezerKeeping', { days: DAYS }),
+    resting: ranged('Resting', { days: DAYS }, DAYS),
   }),
 );
-
-export const layCurves = table('LayCurve', {
-  id: ID,
-  name: NAME,
-  firstEggWeek: WEEKS,
-  firstEggWeekLow: WEEKS,
-  firstEggWeekHigh: WEEKS,
-  scalePercent: PERCENT,
-  risePerWeek: FACTOR,
-  declinePerWeek: SHARE,
-  eggWeight: table('EggWeight', { ageWeeks: WEEKS, eggG: GRAMS }),
-  eggWeightMark: MARK,
-  note: maybe(WORDS),
-  ...SOURCED,
-});
 
 export const materials = table('Material', {
   id: ID,
@@ -255,6 +279,7 @@ export const heat = nested(
       sensibleDropPerK2: SHARE,
       litterLoss: SHARE,
       creditFromDay: DAYS,
+      newlyHatchedWPerKg: WATTS,
     }),
     ventilation: part('Ventilation', {
       m3PerHPerKg075: FACTOR,
@@ -265,14 +290,39 @@ export const heat = nested(
     zone: part('HeatZone', {
       coolEndBelowHeaterK: KELVIN,
       coolEndMinC: AIR_C,
-      warmShare: SHARE,
       roomBelowHeaterK: KELVIN,
     }),
     building: part('Building', { warmerThanOutsideK: KELVIN }),
     heatedRoom: part('HeatedRoom', { airC: AIR_C }),
     coldNightMarginK: part('ColdNights', { value: KELVIN }),
     plate: part('Plate', { wattsPerChick: WATTS, warmestRoomFromC: AIR_C }),
-    lampRule: part('LampRule', { chicks: COUNT, atF: COEFFICIENT, lampW: WATTS }),
+    lampRule: part('LampRule', {
+      chicks: COUNT,
+      atF: COEFFICIENT,
+      lampW: WATTS,
+      fewestChicks: COUNT,
+    }),
+    rules: table('LampRuleOfThumb', { name: NAME, wattsPerChick: WATTS, ...SOURCED }),
+    gasRule: part('GasRule', { lowWPerM2: WATTS, highWPerM2: WATTS }),
+    openTop: part('OpenTop', { convection: FACTOR, radiationWPerM2K: FACTOR, exchange: FACTOR }),
+    floor: part('FloorOfBrooder', { wPerM2K: FACTOR }),
+    radiant: part('RadiantHeat', {
+      share: SHARE,
+      shareLow: SHARE,
+      shareHigh: SHARE,
+      beamHalfAngleDeg: COEFFICIENT,
+      riseKPerWPerM2: SHARE,
+    }),
+    clearance: part('LampClearance', { valueM: M }),
+    lamps: part('LampsInUse', {
+      highestM: M,
+      stepM: M,
+      spotsUntilDay: DAYS,
+      coolEndBelowK: KELVIN,
+    }),
+    tooHot: part('TooHot', {
+      rows: table('TooHotRow', { fromDay: DAYS, warnC: AIR_C, dangerC: AIR_C }),
+    }),
     circuit: part('CircuitRule', { share: SHARE }),
     propane: part('Propane', {
       MJPerL: COEFFICIENT,
@@ -292,15 +342,6 @@ export const litter = part('Litter', {
   topUpMark: MARK,
   bagLooseM3: FACTOR,
   bagNote: WORDS,
-  ...RANGED,
-});
-
-export const light = part('Light', {
-  targetH: HOURS,
-  low: HOURS,
-  high: HOURS,
-  startAgeDays: DAYS,
-  risePerWeekH: HOURS,
   ...RANGED,
 });
 
@@ -356,3 +397,26 @@ export const feedKeeping = part('FeedKeeping', {
   usualBag: part('UsualBag', { kg: KG }),
   ...RANGED,
 });
+
+export const growing = nested(
+  'Growing',
+  row('GrowingTable', {
+    best: part('BestAir', { points: table('BestAirPoint', { ageDays: DAYS, bestC: AIR_C }) }),
+    heat: part('GrowthInHeat', {
+      gainPerC2: SHARE,
+      feedPerC2: SHARE,
+      bendC: KELVIN,
+      gainPerCBeyond: SHARE,
+      feedPerCBeyond: SHARE,
+      least: SHARE,
+    }),
+    cold: part('GrowthInCold', {
+      gainBelowC: AIR_C,
+      gainPerC: SHARE,
+      feedBelowBestC: KELVIN,
+      feedPerC: SHARE,
+      least: SHARE,
+    }),
+    evenness: part('Evenness', { cv: SHARE, scaleShare: SHARE, youngestDays: DAYS }),
+  }),
+);

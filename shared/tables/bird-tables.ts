@@ -33,6 +33,12 @@ export interface GrowthTable extends Sourced {
     readonly maintenanceKgPerKg075Day: number;
     readonly note: string;
   };
+  /** What birds of a household weigh and eat, over what is printed here. */
+  readonly atHome?: Sourced & {
+    readonly weightFactor: number;
+    readonly feedFactor: number;
+    readonly note: string;
+  };
 }
 
 export interface Strain {
@@ -48,10 +54,6 @@ export interface Strain {
   readonly defaultFor?: readonly Purpose[];
   /** The first is the default. */
   readonly growthTables: readonly string[];
-  readonly weightFactor: number;
-  readonly feedFactor: number;
-  readonly factorSources: readonly string[];
-  readonly factorMark: Mark;
   readonly waste: Sourced & { readonly percent: number };
   readonly feedProgram: Partial<Record<Purpose, string>>;
   readonly losses: string;
@@ -60,6 +62,8 @@ export interface Strain {
   readonly leave: Sourced & { readonly ageDays: number };
   /** Of those that are raised for meat. */
   readonly dressing?: string;
+  /** Share of a fast bird's losses in heat that this strain has; of those raised for meat. */
+  readonly heat?: Sourced & { readonly share: number };
   readonly moveOut: string;
   readonly layCurve?: string;
 }
@@ -78,6 +82,8 @@ export interface FeedPhase {
 export interface FeedProgram extends Sourced {
   readonly id: string;
   readonly name: string;
+  /** The program in whose place this one may be chosen. */
+  readonly insteadOf?: string;
   readonly phases: readonly FeedPhase[];
 }
 
@@ -91,6 +97,8 @@ export interface BroodingSchedule extends Sourced, OfSpecies {
   readonly name: string;
   readonly default?: boolean;
   readonly where: string;
+  /** What a step is the temperature of: chick height under the heat, or all air of a warm house. */
+  readonly measures: 'under-heat' | 'air';
   readonly interpolate: boolean;
   readonly steps: readonly {
     readonly fromDay: number;
@@ -146,6 +154,12 @@ export interface WaterTable extends Sourced {
   readonly points: readonly { readonly ageDays: number; readonly mLPerDay: number }[];
 }
 
+/** Water of meat birds goes with their feed. */
+export interface MeatWater extends Sourced, Ranged {
+  /** Kilograms of water per kilogram of feed in cool air. */
+  readonly ratio: number;
+}
+
 export interface WaterHeatRise extends Sourced {
   readonly fromC: number;
   readonly atC: number;
@@ -169,31 +183,37 @@ export interface Dressing extends Sourced, Ranged {
   readonly definition: string;
 }
 
+export interface IceWaterChilling extends Sourced {
+  readonly minutes: number;
+  readonly deviation: number;
+  readonly fromKg: number;
+  readonly toKg: number;
+}
+
 export interface ProcessingTable {
   readonly dressing: readonly Dressing[];
   readonly waterUptake: Sourced & Ranged & { readonly share: number };
   readonly packing: Sourced & Ranged & { readonly kgPerL: number };
   readonly withdrawalH: Sourced & Ranged & { readonly value: number };
-  readonly ice: Sourced & Ranged & { readonly share: number };
+  /** Ice for a weight of carcass, from a cool day to a hot one. */
+  readonly ice: Sourced & Ranged;
+  /** Highs of the day from which less than the most, and the most, of the ice is taken. */
+  readonly iceWeather: Sourced & { readonly coolC: number; readonly hotC: number };
+  readonly iceBag: Sourced & { readonly kg: number };
   readonly chilling: Sourced & {
     readonly targetC: number;
+    /** Hours within which the law wants it, by carcass. */
     readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
+    /** Minutes that bare carcasses of a range of weights took in ice water, as measured. */
+    readonly iceWater: IceWaterChilling;
   };
-}
-
-export interface LayCurve extends Sourced {
-  readonly id: string;
-  readonly name: string;
-  readonly firstEggWeek: number;
-  /** Range of published ages at the first egg. */
-  readonly firstEggWeekLow: number;
-  readonly firstEggWeekHigh: number;
-  readonly scalePercent: number;
-  readonly risePerWeek: number;
-  readonly declinePerWeek: number;
-  readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
-  readonly eggWeightMark: Mark;
-  readonly note?: string;
+  readonly freezerBags: Sourced & { readonly perBird: number };
+  /** Propane to heat the scald water for a day, and to keep it hot for each bird. */
+  readonly scalding: Sourced & { readonly gasLPerDay: number; readonly gasLPerBird: number };
+  /** How long frozen birds keep. */
+  readonly keeping: Sourced & { readonly days: number };
+  /** Days a carcass rests cold before it is eaten or frozen. */
+  readonly resting: Sourced & Ranged & { readonly days: number };
 }
 
 export interface Material extends Sourced {
@@ -212,6 +232,8 @@ export interface HeatTable {
     readonly sensibleDropPerK2: number;
     readonly litterLoss: number;
     readonly creditFromDay: number;
+    /** Dry heat of a chick in its first days, for each kilogram: less than the law by weight says. */
+    readonly newlyHatchedWPerKg: number;
   };
   readonly ventilation: Sourced & {
     readonly m3PerHPerKg075: number;
@@ -222,7 +244,6 @@ export interface HeatTable {
   readonly zone: Sourced & {
     readonly coolEndBelowHeaterK: number;
     readonly coolEndMinC: number;
-    readonly warmShare: number;
     readonly roomBelowHeaterK: number;
   };
   readonly building: Sourced & { readonly warmerThanOutsideK: number };
@@ -233,9 +254,50 @@ export interface HeatTable {
     readonly chicks: number;
     readonly atF: number;
     readonly lampW: number;
+    /** Fewer a lamp than this are printed nowhere: there the rule ends. */
+    readonly fewestChicks: number;
+  };
+  readonly rules: readonly LampRuleOfThumb[];
+  readonly gasRule: Sourced & { readonly lowWPerM2: number; readonly highWPerM2: number };
+  readonly openTop: Sourced & {
+    readonly convection: number;
+    readonly radiationWPerM2K: number;
+    /** Of the exchange of air through a level opening, when all air below it is warm. */
+    readonly exchange: number;
+  };
+  readonly floor: Sourced & { readonly wPerM2K: number };
+  readonly radiant: Sourced & {
+    readonly share: number;
+    readonly shareLow: number;
+    readonly shareHigh: number;
+    readonly beamHalfAngleDeg: number;
+    readonly riseKPerWPerM2: number;
+  };
+  /** Least distance from a lamp to the bedding, unless its maker says more. */
+  readonly clearance: Sourced & { readonly valueM: number };
+  readonly lamps: Sourced & {
+    readonly highestM: number;
+    readonly stepM: number;
+    /** Until this age every chick is to have room under a lamp. */
+    readonly spotsUntilDay: number;
+    /** How much cooler than under the heat the cool end is to be at least. */
+    readonly coolEndBelowK: number;
+  };
+  readonly tooHot: Sourced & {
+    readonly rows: readonly {
+      readonly fromDay: number;
+      readonly warnC: number;
+      readonly dangerC: number;
+    }[];
   };
   readonly circuit: Sourced & { readonly share: number };
   readonly propane: Sourced & Ranged & { readonly MJPerL: number };
+}
+
+/** What somebody prints about lamps and chicks, in watts for each chick. */
+export interface LampRuleOfThumb extends Sourced {
+  readonly name: string;
+  readonly wattsPerChick: number;
 }
 
 export interface LitterTable extends Sourced, Ranged {
@@ -245,12 +307,6 @@ export interface LitterTable extends Sourced, Ranged {
   readonly topUpMark: Mark;
   readonly bagLooseM3: number;
   readonly bagNote: string;
-}
-
-export interface LightTable extends Sourced, Ranged {
-  readonly targetH: number;
-  readonly startAgeDays: number;
-  readonly risePerWeekH: number;
 }
 
 export interface MoveOutTable extends Sourced {

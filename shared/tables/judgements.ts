@@ -48,6 +48,10 @@ export const JUDGED = {
     'processingStartH',
     'moveOutNights',
     'hardenDays',
+    'handHours',
+    'handsUnknown',
+    'leastADay',
+    'splitDays',
   ],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   grazing: [

@@ -5,8 +5,6 @@ import type {
   FeedProgram,
   GrowthTable,
   HeatTable,
-  LayCurve,
-  LightTable,
   LitterTable,
   LossTable,
   Material,
@@ -17,6 +15,7 @@ import type {
   SpaceStandards,
   Strain,
   WaterHeatRise,
+  MeatWater,
   WaterTable,
 } from './bird-tables.js';
 import type { TaskTemplate } from './task-template.js';
@@ -33,6 +32,8 @@ import type {
   PastureTable,
   Soil,
 } from './pasture-tables.js';
+import type { GrowingTable } from './growing-table.js';
+import type { LayCurve, LayingTable, LightTable } from './lay-tables.js';
 import type { NightTable } from './night-table.js';
 import type { HatchingTable } from './hatching-table.js';
 import type { OrderTable } from './order-table.js';
@@ -53,11 +54,14 @@ export interface Tables {
   readonly feedPrograms: readonly FeedProgram[];
   readonly broodingSchedules: readonly BroodingSchedule[];
   readonly space: SpaceStandards;
-  readonly water: Readonly<Record<Purpose, WaterTable>> & {
-    /** The same for birds that are no chickens. */
+  readonly water: {
+    readonly meat: MeatWater;
+    readonly layers: WaterTable;
+    /** The same by age for birds that are no chickens. */
     readonly others: readonly (WaterTable & { readonly species: string })[];
     readonly heat: WaterHeatRise;
   };
+  readonly growing: GrowingTable;
   readonly losses: readonly LossTable[];
   readonly orders: OrderTable;
   readonly hatching: HatchingTable;
@@ -67,6 +71,7 @@ export interface Tables {
   readonly heat: HeatTable;
   readonly litter: LitterTable;
   readonly light: LightTable;
+  readonly laying: LayingTable;
   readonly moveOut: readonly MoveOutTable[];
   readonly nights: NightTable;
   readonly manure: Readonly<
@@ -108,6 +113,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   broodingSchedules: 'brooding-schedules.json',
   space: 'space-standards.json',
   water: 'water.json',
+  growing: 'growing.json',
   losses: 'losses.json',
   orders: 'orders.json',
   hatching: 'hatching.json',
@@ -117,6 +123,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   heat: 'heat.json',
   litter: 'litter.json',
   light: 'light.json',
+  laying: 'laying.json',
   moveOut: 'move-out.json',
   nights: 'nights.json',
   manure: 'manure.json',
@@ -161,3 +168,9 @@ export function defaultRow<T extends { readonly default?: boolean }>(rows: reado
   if (!row) throw new Error('A table without rows has no default.');
   return row;
 }
+
+/** A row, and those that may be chosen in its place. */
+export const choicesFor = <T extends { readonly id: string; readonly insteadOf?: string }>(
+  rows: readonly T[],
+  id: string,
+): T[] => rows.filter((each) => each.id === id || each.insteadOf === id);

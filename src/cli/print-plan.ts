@@ -3,7 +3,12 @@ import type { Farm } from '../../shared/farm/farm.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import { formatDate, formatLongDate, type DateReader } from '../../shared/units/dates.js';
+import {
+  formatDate,
+  formatLongDate,
+  formatMonth,
+  type DateReader,
+} from '../../shared/units/dates.js';
 import { formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
@@ -99,7 +104,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.need,
           heat.installed,
           heat.heatersNeeded,
-          heat.lampRule,
+          heat.rules.lampRule,
           heat.lastHeatDay,
           heat.energyPerDay,
           heat.energyTotal,
@@ -108,7 +113,32 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.cost,
           heat.circuit?.capacity,
           heat.circuit?.load,
+          heat.openTop,
+          heat.clearance?.least,
+          heat.clearance?.tooCloseOn,
+          heat.closeOff?.energySaved,
+          heat.closeOff?.moneySaved,
         ),
+      ),
+    heat &&
+      table(
+        ['from', 'cold night', '', 'lamps at', 'usual day', '', 'hot noon', '', 'if left on'],
+        heat.weeks.map((w) => [
+          near(w.from),
+          w.night.around,
+          w.night.words,
+          w.lampHeight,
+          w.day.around,
+          w.day.words,
+          w.noon.around,
+          w.noon.words,
+          w.ifLeft,
+        ]),
+      ),
+    heat &&
+      table(
+        ['others print', 'heaters'],
+        heat.rules.others.map(({ name, needed }) => [name, needed]),
       ),
     section(
       'Feed',
@@ -175,9 +205,15 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.packedAll,
           leaving.freezerNeed,
           leaving.freezerFree,
+          leaving.eatenUp,
           leaving.feedOff,
+          leaving.birdsADay,
+          leaving.birdsAnHour,
+          leaving.dayHours,
           leaving.ice,
-          leaving.chillHours,
+          leaving.iceBags,
+          leaving.chillTime,
+          leaving.chillLimit,
         ),
       ),
     laying &&
@@ -189,9 +225,44 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           laying.peak,
           laying.eggsInYear,
           laying.eggsPerHen,
+          laying.own,
           laying.feedPerDozen,
+          laying.paysUntil,
+          laying.molts[0],
           laying.feedToFirstEgg,
+          laying.cockerelFeed,
+          laying.cockerelLive,
+          laying.lastMedicatedDay,
+          laying.oysterShell,
         ),
+      ),
+    laying &&
+      table(
+        [
+          'month',
+          'daylight',
+          'eggs a week, no lamp',
+          'lamp',
+          ...(laying.shortOf ? ['hens you need', 'with a lamp'] : []),
+        ],
+        laying.months.map((m) => [
+          formatMonth(m.from),
+          m.sun,
+          m.unlit,
+          m.lit,
+          ...(laying.shortOf ? [m.hensUnlit ?? '–', m.hensLit ?? '–'] : []),
+        ]),
+      ),
+    laying &&
+      table(
+        ['laying year from', 'eggs', 'of a hen that lives', 'feed a dozen', 'its cost'],
+        laying.years.map((y) => [
+          near(y.from),
+          y.eggs,
+          y.eggsPerHen,
+          y.feedPerDozen,
+          y.feedCostPerDozen ?? '',
+        ]),
       ),
     laying &&
       table(

@@ -11,6 +11,7 @@ import { FieldError, type FieldProblem } from '../../shared/problems/field-probl
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';
 import { checkSoil } from '../farms/check-soil.js';
+import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { checkedCorners, outlineAreaM2 } from '../outlines/outline.js';
 import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 
@@ -43,11 +44,13 @@ export function pictureOfDocument(
   return {
     ...around,
     today,
+    publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
     batches: (document.batches ?? []).map((batch, i) => ({
       ...batch,
       id: batch.id ?? `batch-${i + 1}`,
     })),
+    weighings: document.weighings ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,
@@ -83,6 +86,7 @@ function aroundAnimals(document: FarmDocumentDto, tables: Tables): Around {
 function workOutAround(document: FarmDocumentDto, tables: Tables): Around {
   const { farm } = document;
   checkSoil(farm.gardenSoilId, tables, 'farm.');
+  checkCountry(farm, 'farm.');
   return {
     farm,
     climate: climateFromMonthlyMeans(

@@ -4,7 +4,7 @@ import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plai
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { groundChecksOf, progressOf } from '../../shared/farm/told-fact.js';
+import { groundChecksOf, progressOf, weighingsOf } from '../../shared/farm/told-fact.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -19,6 +19,7 @@ import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { PeopleService } from '../people/people.service.js';
+import { publicHolidays } from '../holidays/holidays.js';
 import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
@@ -81,6 +82,7 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
+    const weighed = await this.told.factsOf(farmId, 'weighed');
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const looks = await this.told.factsOf(farmId, 'ground-check');
     const kept = await manager
@@ -92,7 +94,12 @@ export class PicturesService {
       climate,
       facilities,
       people,
+      publicHolidays: publicHolidays(farm, today),
       batches,
+      // What was told of a batch that is gone is history.
+      weighings: weighingsOf(weighed).filter(({ batchId }) =>
+        batches.some(({ id }) => id === batchId),
+      ),
       paddocks,
       herds,
       cows,

@@ -91,16 +91,24 @@ describe('rows behind the numbers of a batch', () => {
     ['space standard', (t) => t.space.brooder[0]!, ['Brooder floor, peak need']],
     ['floor of pens', (t) => t.space.pen, ['Floor needed outdoors', 'Pens needed']],
     ['moves of pens', (t) => t.space.penMoves, ['Pen moves a day', 'Ground covered']],
+    ['at home', (t) => rowById(t.growthTables, 'fast-2020').atHome!, ['Live weight each']],
+    ['birds to weigh', (t) => t.growing.evenness, ['Birds to weigh']],
     ['water', (t) => t.water.meat, ['Most water in one day']],
     ['rise of water in heat', (t) => t.water.heat, ['Most water in one day']],
-    ['air films', (t) => t.heat.films, ['Walls and lid, per degree', 'Energy in all']],
-    ['materials', (t) => rowById(t.materials, 'plywood'), ['Walls and lid, per degree']],
+    ['air films', (t) => t.heat.films, ['Walls, lid and floor, per degree', 'Energy in all']],
+    ['materials', (t) => rowById(t.materials, 'plywood'), ['Walls, lid and floor, per degree']],
     ['warmth of birds', (t) => t.heat.birds, ['Heat needed on the coldest expected night']],
     ['fresh air', (t) => t.heat.ventilation, ['Lamps needed']],
-    ['zones of a brooder', (t) => t.heat.zone, ['Cool end', 'Lamps needed']],
+    ['zones of a brooder', (t) => t.heat.zone, ['Cool end']],
+    ['rays of a lamp', (t) => t.heat.radiant, ['Lamps needed', 'Under the heat, cold night']],
+    ['clearance', (t) => t.heat.clearance, ['Lamp to bedding, at least', 'Lamps needed']],
+    ['lamps in use', (t) => t.heat.lamps, ['Lamps above the bedding', 'Lamps on, hot noon']],
+    ['what is too hot', (t) => t.heat.tooHot, ['Lamps on, hot noon']],
+    ['a bedded floor', (t) => t.heat.floor, ['Walls, lid and floor, per degree']],
+    ['other rules', (t) => t.heat.rules[0]!, ['Lamps by it']],
     ['building', (t) => t.heat.building, ['Heat needed on the coldest expected night']],
     ['cold nights', (t) => t.heat.coldNightMarginK, ['Outdoor low that night', 'Lamps needed']],
-    ['lamp rule', (t) => t.heat.lampRule, ['250 W lamps by the common rule']],
+    ['lamp rule', (t) => t.heat.lampRule, ['Lamps by the common rule']],
     ['circuit', (t) => t.heat.circuit, ['Circuit carries all day']],
     ['bedding', (t) => t.litter, ['Bedding to start with', 'Bags of shavings']],
     ['move-out rule', (t) => rowById(t.moveOut, 'meat'), ['Out of the brooder']],
@@ -110,16 +118,44 @@ describe('rows behind the numbers of a batch', () => {
     ['water in the carcass', (t) => t.processing.waterUptake, ['Packed weight, all birds']],
     ['packing', (t) => t.processing.packing, ['Freezer room needed']],
     ['ice', (t) => t.processing.ice, ['Ice']],
-    ['chilling', (t) => t.processing.chilling, ['Hours to chill below 4.4 °C (40 °F)']],
+    ['ice by the weather', (t) => t.processing.iceWeather, ['Ice']],
+    ['bag of ice', (t) => t.processing.iceBag, ['Bags of ice']],
+    ['chilling limit', (t) => t.processing.chilling, ['Legal limit to be below 4.4 °C (40 °F)']],
+    ['ice water', (t) => t.processing.chilling.iceWater, ['Time in ice water until cold']],
+    ['freezer bags', (t) => t.processing.freezerBags, ['Freezer bags']],
+    ['scalding', (t) => t.processing.scalding, ['Propane to scald']],
+    ['keeping of frozen birds', (t) => t.processing.keeping, ['In the freezer', 'Eaten up']],
+    ['hours of a hand', (t) => t.judgements.birds.handsUnknown, ['Birds a day, at most']],
     ['withdrawal', (t) => t.processing.withdrawalH, ['Hours without feed']],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities());
     expect(found).toEqual(expect.arrayContaining(labels));
   });
 
+  const inHeat = { moveOutDate: '2027-05-20', arrivalDate: '2027-05-05' } as const;
+  it.each<[string, (tables: Tables) => Sourced]>([
+    ['best air', (t) => t.growing.best],
+    ['heat', (t) => t.growing.heat],
+    ['cold', (t) => t.growing.cold],
+    ['the strain in heat', (t) => rowById(t.strains, 'fast-meat').heat!],
+  ])('say of birds outdoors how sure they are of: %s', (_, rowOf) => {
+    const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities(inHeat));
+    expect(found).toEqual(expect.arrayContaining(['Live weight each', 'Feed for the whole batch']));
+  });
+
   const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
     ['lay curve', (t) => rowById(t.layCurves, 'brown-egg'), ['Peak lay', 'Eggs in the week']],
+    [
+      'what flocks lay of it',
+      (t) => rowById(t.layCurves, 'brown-egg').flock,
+      ['Peak lay', 'Eggs per hen housed'],
+    ],
+    ['light felt', (t) => rowById(t.layCurves, 'brown-egg').lightShare, ['Eggs in the week']],
+    ['lay by light', (t) => t.light.response, ['Eggs a week without a lamp', 'Peak lay']],
+    ['lay by air', (t) => t.laying.air, ['Eggs a week with a lamp', 'Eggs in laying year 1']],
+    ['molt', (t) => t.laying.molt, ['Molt begins about', 'Eggs in laying year 2']],
+    ['later years', (t) => t.laying.years, ['Eggs in laying year 3']],
     ['light', (t) => t.light, ['Light wanted', 'Lamp hours to add']],
     ['coop', (t) => t.space.coop, ['Nest boxes', 'Roost', 'Coop floor needed']],
     ['losses', (t) => rowById(t.losses, 'layer'), ['Hens at the first egg', 'Eggs in the week']],
@@ -134,7 +170,7 @@ describe('rows behind the numbers of a batch', () => {
     const eggs = clone();
     Object.assign(rowById(eggs.layCurves, 'brown-egg'), { eggWeightMark: 'assumed' });
     expect(markOf('Feed in the week', eggs, hens)).toBe('assumed');
-    expect(markOf('Peak lay', eggs, hens)).toBe('from-memory');
+    expect(markOf('Peak lay', eggs, hens)).toBe('estimate');
     const nights = clone();
     Object.assign(rowById(nights.moveOut, 'meat'), { laterMark: 'assumed' });
     const late = { moveOutDate: '2027-07-20', leaveAgeDays: 90 };

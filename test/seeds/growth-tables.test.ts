@@ -13,6 +13,7 @@ const ERAS: Readonly<Record<string, string>> = {
   NRC1994_TURKEYS: '1994',
   TURKEY_1977: '1977',
   PS2003_1957: '1957', // printed in 2003, on birds kept since 1957
+  HERITAGE_LINE: '2010s',
   PS2020_WHITE_HEN: '2020',
   PS2020_BROWN_HEN: '2020',
 };
@@ -23,7 +24,7 @@ const lines = (table: GrowthTable): (readonly GrowthPoint[])[] =>
 describe('growth tables', () => {
   it('never mix eras: every source of a meat table is of its one era', () => {
     const meat = tables.growthTables.filter((t) => !isPulletTable(t));
-    expect(meat).toHaveLength(9);
+    expect(meat).toHaveLength(10);
     for (const table of meat) {
       const eras = new Set(table.sources.map((source) => ERAS[source]));
       expect(eras.size).toBe(1);
@@ -75,7 +76,9 @@ describe('growth tables', () => {
   it('give both sexes, whether printed, split or by a curve', () => {
     for (const table of tables.growthTables) {
       const both =
-        table.asHatched !== undefined || (table.female && (table.male || table.maleGompertz));
+        table.asHatched !== undefined ||
+        (table.female && (table.male || table.maleGompertz)) ||
+        (table.male && table.sexRatio);
       expect(Boolean(both)).toBe(true);
     }
   });

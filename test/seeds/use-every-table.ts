@@ -41,7 +41,7 @@ import {
 import type { WorkRequest } from '../../shared/plan/work/work-request.js';
 import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import type { PlanIssue } from '../../shared/problems/plan-issue.js';
-import type { Tables } from '../../shared/tables/tables.js';
+import { choicesFor, type Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newBatch, newBrooder, newFarm, newRequest } from '../support/factories.js';
 import {
@@ -51,7 +51,7 @@ import {
   newReading,
   RAIN_MM,
 } from '../support/pasture-factories.js';
-import { foundArrivals, plannedBatch, plannedPasture } from '../support/pictures.js';
+import { foundArrivals, foundReady, plannedBatch, plannedPasture } from '../support/pictures.js';
 import { newWork } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -87,6 +87,7 @@ export function useEveryTable(tables: Tables): Used {
       ...standingQuantities(plan, 40),
     ]),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
+    ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => readyOf(request)),
     ...season,
   ];
   for (const each of quantities) explain(each, tables, READER);
@@ -134,6 +135,8 @@ function showRows(tables: Tables): void {
     [...tables.jobSets],
     ...tables.moveOut.map(({ rules }) => [...rules]),
     ...tables.feedPrograms.map(({ phases }) => [...phases]),
+    [...tables.feedPrograms],
+    [...tables.layCurves],
   ];
   for (const list of named) for (const { id, name } of list) void [id, name];
   for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
@@ -168,7 +171,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     tables.broodingSchedules.length,
     tables.space.brooder.length,
   );
-  return Array.from({ length: count }, (_, k) => {
+  const plans = Array.from({ length: count }, (_, k) => {
     const heat = {
       kind: KINDS[Math.floor(k / 3) % 3]!,
       wattsEach: 250,
@@ -190,7 +193,12 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         ),
         ...(k % 5 === 0 ? { forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }] } : {}),
       },
-      people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
+      people:
+        k % 3 === 0
+          ? []
+          : [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
+      publicHolidays: k % 7 === 0 ? [{ date: '2027-05-05', name: 'A holiday' }] : [],
+      ...(k % 3 === 1 ? { weighings: weighedOn(['2027-07-23', '2027-08-20']) } : {}),
       batch: {
         ...bodies[k % bodies.length],
         ...PLACES,
@@ -206,6 +214,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         processing: k % 2 === 0 ? 'home' : 'hired',
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
         ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
+        ...(k % 6 === 1 ? { moveOutDate: '2027-07-23' } : {}),
       },
       facilities: facilitiesWith({
         heat,
@@ -216,7 +225,36 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     });
     return { request, plan: plannedBatch(request) };
   });
+  return [...plans, ...hensOf(tables)];
 }
+
+/** Every way of laying and feeding that may be chosen in the place of a strain's own. */
+function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  const strains = tables.strains.filter(({ layCurve }) => layCurve !== undefined);
+  const orders = strains.flatMap((strain): Partial<Batch>[] => [
+    ...choicesFor(tables.layCurves, strain.layCurve!).map(({ id }) => ({
+      strainId: strain.id,
+      layCurveId: id,
+    })),
+    ...choicesFor(tables.feedPrograms, strain.feedProgram.layers!).map(({ id }) => ({
+      strainId: strain.id,
+      feedProgramId: id,
+      eggsWantedPerWeek: 30,
+      eggCounts: [{ from: '2028-05-01', days: 7, eggs: 60 }],
+    })),
+  ]);
+  return orders.map((order) => {
+    const request = newRequest({
+      tables,
+      batch: { purpose: 'layers', sex: 'pullets', wantedBirds: 12, ...order },
+    });
+    return { request, plan: plannedBatch(request) };
+  });
+}
+
+/** Birds on the scale on each of these days, as heavy as any. */
+const weighedOn = (dates: readonly string[]) =>
+  dates.map((date) => ({ batchId: 'any', date, birds: 10, averageKg: 0.7 }));
 
 /** Own eggs of every breed, in every incubator and under a hen; fresh, kept for long, and too long. */
 function eggBatchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
@@ -340,6 +378,14 @@ function pasturesOf(tables: Tables): PasturePlan[] {
 const pointsOf = (request: PlanRequest): Quantity[] =>
   foundArrivals(request, { from: '2027-02-01', to: '2028-01-31' }).map((week) =>
     scoreOf(week, request.tables),
+  );
+
+const readyOf = (request: PlanRequest): Quantity[] =>
+  quantitiesIn(
+    foundReady(request, {
+      goal: request.batch.purpose === 'layers' ? 'eggs' : 'ready',
+      on: '2027-11-25',
+    }),
   );
 
 const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [

@@ -12,6 +12,8 @@ const WORDS: Record<WordForm['name'], fc.Arbitrary<string>> = {
   'work-key': fc.stringMatching(/^[A-Za-z0-9/.-]{1,200}$/),
   price: fc.stringMatching(/^\d{1,9}(\.\d{1,6})?$/),
   'time-zone': fc.constantFrom('America/New_York', 'Europe/Berlin', 'UTC'),
+  country: fc.constant('US'),
+  region: fc.constantFrom('VT', 'NY'),
   currency: fc.constantFrom('USD', 'EUR', 'JPY'),
   'of-tables': fc.constant('fast-meat'),
 };
@@ -139,7 +141,11 @@ function wrongFor(field: Field): unknown[] {
     case 'yes-no':
       return ['true', 1];
     case 'word':
-      return [7, true, ...(field.word.schema.pattern || field.word.schema.format ? ['!'] : [])];
+      return [
+        ...(field.word.holds(7) ? [] : [7]),
+        true,
+        ...(field.word.schema.pattern || field.word.schema.format ? ['!'] : []),
+      ];
     case 'list':
       return ['text', {}, ...(field.least === 0 ? [] : [[]])];
     case 'record':

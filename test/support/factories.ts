@@ -70,6 +70,7 @@ export function newRequest(
     climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6),
     people: [],
     occupied: [],
+    packed: [],
     tables,
     today: '2026-11-25',
     ...more,

@@ -61,8 +61,13 @@ export function batchStop(
   const actions = [
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
+    ...(isBrooding ? heatActions(plan, date) : []),
     ...(moveOut === date
-      ? [plan.brooding ? 'They move out of the brooder today.' : 'They do without the hen from today.']
+      ? [
+          plan.brooding
+            ? 'They move out of the brooder today.'
+            : 'They do without the hen from today.',
+        ]
       : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
@@ -78,6 +83,17 @@ export function batchStop(
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
   };
+}
+
+/** How the heaters are set that day, by night, by day, and when it is hot. */
+function heatActions({ heat }: BatchPlan, date: PlainDate): string[] {
+  const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
+  if (!week) return [];
+  const { night, day, noon } = week;
+  return [
+    `Heat on a cold night: ${night.words}.`,
+    `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
+  ];
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];

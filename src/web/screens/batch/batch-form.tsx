@@ -19,8 +19,10 @@ import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
-import { WANTED } from './batch-labels.js';
+import { EggFields } from './egg-fields.js';
+import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
 import { NO_EGGS, OwnEggs } from './own-eggs.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
@@ -132,6 +134,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             broodingScheduleId: undefined,
             spaceStandardId: undefined,
             leaveAgeDays: undefined,
+            ...NO_HENS,
           })
         }
         options={strains}
@@ -157,6 +160,18 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
       {purpose === 'meat' && quantity('leaveAgeDays', strain?.leave.ageDays)}
+      {purpose === 'meat' && (
+        <Select
+          label={FIELDS.processingWeekday.label}
+          value={draft.processingWeekday === undefined ? undefined : `${draft.processingWeekday}`}
+          error={errors['processingWeekday']}
+          onChange={(day) =>
+            onChange({ processingWeekday: day === undefined ? undefined : Number(day) })
+          }
+          options={WEEKDAY_CHOICES}
+          none="Any day"
+        />
+      )}
       <Accordion variant="contained" multiple>
         <Panel title="Housing">
           {draft.origin !== 'hen' && place('brooderId', 'brooder')}
@@ -168,6 +183,17 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         <Panel title="Prices">
           <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
         </Panel>
+        {purpose === 'layers' && strain && (
+          <Panel title="Eggs">
+            <EggFields
+              setting={setting}
+              draft={draft}
+              errors={errors}
+              strain={strain}
+              onChange={onChange}
+            />
+          </Panel>
+        )}
         <Panel title="More choices">
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
@@ -190,6 +216,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {!isOwn && quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
+            {purpose === 'meat' && quantity('processingHelpers')}
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
@@ -266,7 +293,7 @@ function Prices({
   const { currency } = setting.farm;
   const prices = draft.prices ?? {};
   const chick = (draft.origin ?? 'hatchery') === 'hatchery' ? 'perBird' : 'perEgg';
-  const programId = strain?.feedProgram[draft.purpose ?? 'meat'];
+  const programId = draft.feedProgramId ?? strain?.feedProgram[draft.purpose ?? 'meat'];
   const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
   const set = (more: Record<string, string | undefined>) =>
     onChange({ prices: clean({ ...prices, ...more }) });
@@ -297,12 +324,30 @@ function Prices({
           }
         />
       ))}
+      {draft.purpose === 'layers' && (
+        <PriceInput
+          label={PRICES.eggDozen.label}
+          currency={currency}
+          value={prices.eggDozen}
+          onChange={(v) => set({ eggDozen: v })}
+        />
+      )}
       <PriceInput
         label={PRICES.processingPerBird.label}
         currency={currency}
         value={prices.processingPerBird}
         onChange={(v) => set({ processingPerBird: v })}
       />
+      {draft.purpose === 'meat' &&
+        (['iceBag', 'freezerBag'] as const).map((name) => (
+          <PriceInput
+            key={name}
+            label={PRICES[name].label}
+            currency={currency}
+            value={prices[name]}
+            onChange={(v) => set({ [name]: v })}
+          />
+        ))}
     </SimpleGrid>
   );
 }
@@ -325,6 +370,8 @@ function Choices({
   const rules = rowById(tables.moveOut, strain.moveOut).rules;
   const schedules = ofSpecies(tables.broodingSchedules, strain.species);
   const spaces = ofSpecies(tables.space.brooder, strain.species);
+  const tableId = draft.growthTableId ?? strain.growthTables[0]!;
+  const isKeptOtherwise = rowById(tables.growthTables, tableId).atHome !== undefined;
   return (
     <>
       <Select
@@ -333,6 +380,17 @@ function Choices({
         onChange={(id) => onChange({ growthTableId: id })}
         options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
       />
+      {isKeptOtherwise && (
+        <Select
+          label={FIELDS.keptAs.label}
+          value={draft.keptAs ?? 'small-flock'}
+          onChange={(keptAs) => onChange({ keptAs })}
+          options={[
+            { id: 'small-flock', name: 'A small flock, on pasture or in a coop' },
+            { id: 'trial-house', name: 'As in the trial of the growth table' },
+          ]}
+        />
+      )}
       <Select
         label={FIELDS.broodingScheduleId.label}
         value={draft.broodingScheduleId ?? defaultRow(schedules).id}
@@ -373,6 +431,9 @@ function Choices({
   );
 }
 
+/** Choices that belong to a strain of hens. */
+const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
+
 /** Name of a batch until the household gives it one of its own. */
 const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
 
@@ -400,19 +461,23 @@ export function forPurpose(
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
+    ...NO_HENS,
+    processingWeekday: undefined,
+    processingHelpers: undefined,
   };
 }
 
 /** What the plan uses for a factor that is left out. */
 function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
-  const isFirstTable = (draft.growthTableId ?? strain.growthTables[0]) === strain.growthTables[0];
+  const table = rowById(tables.growthTables, draft.growthTableId ?? strain.growthTables[0]!);
+  const factors = usualFactors(draft, table);
   const losses = rowById(
     tables.losses,
     (draft.purpose === 'layers' && strain.layLosses) || strain.losses,
   );
   return {
-    weightFactor: isFirstTable ? strain.weightFactor : 1,
-    feedFactor: isFirstTable ? strain.feedFactor : 1,
+    weightFactor: factors.weight,
+    feedFactor: factors.feed,
     wastePercent: strain.waste.percent,
     firstWeekPercent: losses.firstWeekPercent,
     laterPercent: losses.laterPercent,

@@ -54,6 +54,7 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
           <Fact of={bill.perKgLive} />
           <Fact of={bill.perKgDressed} />
           <Fact of={bill.perDozen} />
+          <Fact of={bill.ownHours} note="not in the bill. " />
         </Facts>
       </Section>
     </Stack>

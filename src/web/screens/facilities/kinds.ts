@@ -70,7 +70,7 @@ export const KINDS: readonly Kind[] = [
     name: 'Coop',
     plural: 'Coops',
     why: 'Where layers live after the brooder.',
-    sizes: ['floorM2', 'roostM', 'nestBoxes', 'runM2'],
+    sizes: ['floorM2', 'roostM', 'nestBoxes', 'runM2', 'lightH'],
   },
   {
     kind: 'field-pen',
@@ -84,7 +84,7 @@ export const KINDS: readonly Kind[] = [
     name: 'Freezer',
     plural: 'Freezers',
     why: 'Where the birds go at the end.',
-    sizes: ['liters', 'usedL'],
+    sizes: ['liters', 'usedL', 'birdsEatenPerWeek'],
   },
   {
     kind: 'feed-store',

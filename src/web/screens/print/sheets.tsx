@@ -6,6 +6,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { LampWeeks } from './lamp-weeks.js';
 
 interface SheetProps {
   readonly plan: BatchPlan;
@@ -25,7 +26,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           ? `${birds.chicksPlaced.value} ${plan.hatching.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
           : `${birds.chicksPlaced.value} chicks arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
         {heat &&
-          ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(heat.heaterW, 'W', farm)}.`}
+          ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
         <Table fz="lg" my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
@@ -42,13 +43,18 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
               <Table.Tr key={step.from}>
                 <Table.Td>{sayDate(step.from)}</Table.Td>
                 <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
-                <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
+                <Table.Td>
+                  {formatValue(step.coolEnd.value, 'degC', farm)}
+                  {step.hotNoon &&
+                    `; at a hot noon ${formatValue(step.hotNoon.value, 'degC', farm)}`}
+                </Table.Td>
                 <Table.Td>☐</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
         </Table>
       </WideTable>
+      {heat && <LampWeeks heat={heat} farm={farm} />}
       {outdoors.moveOut && (
         <Text fz="lg">
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
@@ -118,7 +124,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
           {
             by: plan.arrivalDate,
             what: `${heat.heatersNeeded.label}: there are too few`,
-            amount: String(heat.heatersNeeded.value),
+            amount: `${heat.toAdd} more`,
             price: undefined,
           },
         ]
@@ -126,10 +132,20 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
     ...(leaving
       ? [
           {
-            by: String(leaving.on.value),
-            what: 'Ice',
-            amount: formatValue(leaving.ice.value, 'kg', farm),
-            price: undefined,
+            by: leaving.processingDays[0]!.on,
+            what: 'Bags of ice',
+            amount: `${leaving.iceBags.value} (${formatValue(leaving.ice.value, 'kg', farm)})`,
+            price: price('Ice'),
+          },
+        ]
+      : []),
+    ...(leaving?.freezerBags
+      ? [
+          {
+            by: leaving.processingDays[0]!.on,
+            what: 'Freezer bags',
+            amount: String(leaving.freezerBags.value),
+            price: price('Freezer bags'),
           },
         ]
       : []),
