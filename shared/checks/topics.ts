@@ -2,6 +2,7 @@ import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
 import { flockChecks } from './flocks.js';
+import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
 import { growthChecks } from './growth.js';
@@ -22,6 +23,7 @@ export const TOPICS = {
   flocks: flockChecks,
   eggs: eggChecks,
   growth: growthChecks,
+  hatching: hatchingChecks,
   brooder: brooderChecks,
   'growth-tables': growthTableChecks,
   losses: lossChecks,

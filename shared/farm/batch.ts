@@ -17,6 +17,8 @@ import { date, id, OWN, price } from './words.js';
 /** Prices as decimal text in the farm's currency. A missing price leaves its line without money. */
 export const batchPriceFields = row('BatchPrices', {
   perBird: optional(price('A chick')),
+  /** Of eggs that the household sets itself. */
+  perEgg: optional(price('A hatching egg')),
   processingPerBird: optional(price('Processing a bird')),
   iceBag: optional(price('A bag of ice')),
   freezerBag: optional(price('A freezer bag')),
@@ -44,12 +46,52 @@ const LOSS = {
 } as const;
 
 interface BatchDates {
+  readonly origin?: Origin;
+  readonly hatchToArrivalDays: number;
+  readonly sex: string;
   readonly arrivalDate: PlainDate;
   readonly orderDate?: PlainDate;
   readonly moveOutDate?: PlainDate;
 }
 
+const ORIGINS = ['hatchery', 'incubator', 'hen'] as const;
+export type Origin = (typeof ORIGINS)[number];
+
+/** Whether chicks hatch on the farm: under a hen or in an incubator. */
+export const hatchesHere = ({ origin = 'hatchery' }: { readonly origin?: Origin }): boolean =>
+  origin !== 'hatchery';
+
 const RULES: readonly RowRule<BatchDates>[] = [
+  {
+    name: 'own-chicks-are-not-on-the-way',
+    of: ['hatchToArrivalDays', 'origin'],
+    find: (batch, at) =>
+      hatchesHere(batch) && batch.hatchToArrivalDays !== 0
+        ? [
+            {
+              field: `${at}hatchToArrivalDays`,
+              code: 'conflict',
+              given: batch.hatchToArrivalDays,
+              fix: 'Chicks from your own eggs arrive on the day they hatch: give 0 days.',
+            },
+          ]
+        : [],
+  },
+  {
+    name: 'own-eggs-hatch-both-sexes',
+    of: ['sex', 'origin'],
+    find: (batch, at) =>
+      hatchesHere(batch) && batch.sex !== 'straight-run'
+        ? [
+            {
+              field: `${at}sex`,
+              code: 'conflict',
+              given: batch.sex,
+              fix: 'Eggs hatch both sexes: choose straight run.',
+            },
+          ]
+        : [],
+  },
   {
     name: 'arrives-after-order',
     of: ['arrivalDate', 'orderDate'],
@@ -103,6 +145,28 @@ export const batchFields = row(
       number('Already ordered', whole(1, 6000, 'count', 'Give the birds in the box.')),
     ),
     orderDate: optional(date('Ordered on')),
+    /** A hatchery’s box when left out. Own eggs hatch on the arrival date. */
+    origin: optional(choice('Where they come from', ORIGINS)),
+    incubatorKindId: optional(id('Incubator')),
+    /** Eggs really set, once they are. */
+    eggsSet: optional(number('Eggs set', whole(1, 20_000, 'count', 'Count the eggs you set.'))),
+    oldestEggDays: optional(
+      number(
+        'Oldest egg when set',
+        whole(
+          1,
+          21,
+          'day',
+          'Give the days the oldest egg was kept; eggs of three weeks hardly hatch.',
+        ),
+      ),
+    ),
+    hatchPercent: optional(
+      number('Eggs that hatch', {
+        ...within(1, 100, 'ratio', 'Give the percent of eggs set that hatched here before.'),
+        typedAs: 'percent',
+      }),
+    ),
     arrivalDate: date('Arrival'),
     /** Days from hatch to arrival. */
     hatchToArrivalDays: number(

@@ -49,7 +49,16 @@ export interface WordField extends Common {
 
 export interface WordForm {
   readonly name:
-    'date' | 'month-day' | 'id' | 'work-key' | 'price' | 'time-zone' | 'currency' | 'country' | 'region' | 'of-tables';
+    | 'date'
+    | 'month-day'
+    | 'id'
+    | 'work-key'
+    | 'price'
+    | 'time-zone'
+    | 'currency'
+    | 'country'
+    | 'region'
+    | 'of-tables';
   readonly holds: (value: unknown) => boolean;
   readonly wrong: ProblemPart;
   /** The table whose row it names. */

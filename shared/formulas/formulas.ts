@@ -41,6 +41,7 @@ import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { hatchFormulas } from '../poultry/hatch.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
@@ -94,6 +95,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
+  hatchFormulas,
   growthInAirFormulas,
   weighingFormulas,
   heatFormulas,

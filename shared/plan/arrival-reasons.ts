@@ -9,7 +9,6 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
-import { defaultRow, rowById } from '../tables/tables.js';
 import { formatDate } from '../units/dates.js';
 import { formatChance, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
@@ -18,7 +17,9 @@ import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
 import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
+import { penSpaceOf } from './outdoors.js';
 import type { PlanRequest } from './request.js';
+import { spaceStandardOf } from './space-standard.js';
 
 /** One thing that speaks for or against a week. Points are taken off a hundred. */
 export interface ArrivalReason {
@@ -151,10 +152,7 @@ function places({
 function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): MaybeReason {
   const brooder = facilityOf(request.facilities, 'brooder', request.batch.brooderId);
   if (!brooder) return undefined;
-  const { brooder: standards } = request.tables.space;
-  const standard = request.batch.spaceStandardId
-    ? rowById(standards, request.batch.spaceStandardId)
-    : defaultRow(standards);
+  const standard = spaceStandardOf(request);
   const floorM2 = brooder.lengthM * brooder.widthM;
   const until = moveDay ?? life.days - 1;
   for (let i = 0; i < until; i++) {
@@ -192,7 +190,7 @@ function heater({ points, request, life, weather, moveDay }: CandidateWeek): May
 function pens({ points, request, life, moveDay }: CandidateWeek): MaybeReason {
   const pen = facilityOf(request.facilities, 'field-pen', request.batch.penId);
   if (!pen || moveDay === undefined || life.firstEggAgeDays !== undefined) return undefined;
-  const needM2 = life.aliveAll[moveDay]! * request.tables.space.pen.floorM2;
+  const needM2 = life.aliveAll[moveDay]! * penSpaceOf(life, request.tables).floorM2;
   const haveM2 = pen.count * pen.floorM2;
   const shown = (m2: number) => formatValue(m2, 'm2', request.farm);
   return needM2 <= haveM2 + 1e-9
@@ -238,11 +236,13 @@ function people({
   life,
 }: CandidateWeek): ArrivalReason[] {
   if (request.people.length === 0) return [];
+  const { eggs } = life;
+  const mindedBefore = eggs ? eggs.species.incubationDays - eggs.species.lockdownDay : 1;
   const spans = [
     {
-      from: addDays(arrivalDate, -1),
+      from: addDays(arrivalDate, -mindedBefore),
       to: addDays(arrivalDate, points.mindedFirstDays),
-      what: 'the first two weeks',
+      what: life.eggs ? 'the hatch and the first two weeks' : 'the first two weeks',
     },
     ...(life.firstEggAgeDays === undefined
       ? [{ from: addDays(leavingDate, -1), to: leavingDate, what: 'processing' }]
@@ -314,7 +314,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
     : { code: 'cold', points: 0, text: `Processing on ${on}, before cold weather.` };
 }
 
-function shipping({ points, request, arrivalDate, weather }: CandidateWeek): ArrivalReason[] {
+function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek): ArrivalReason[] {
+  if (life.eggs) return [];
   const reasons: ArrivalReason[] = [];
   const none = noPostOn(arrivalDate, request);
   const next = noPostOn(addDays(arrivalDate, 1), request);
@@ -346,9 +347,19 @@ function shipping({ points, request, arrivalDate, weather }: CandidateWeek): Arr
 /** The day before every Sunday without post: no reason against one week more than another. */
 const SATURDAY = 6;
 
-function leadTime({ points, request, arrivalDate }: CandidateWeek): MaybeReason {
+function leadTime({ points, request, arrivalDate, life }: CandidateWeek): MaybeReason {
   const lead = daysBetween(request.today, arrivalDate);
   if (lead < 1) return { code: 'lead-time', points: points.past, text: 'That date has passed.' };
+  if (life.eggs) {
+    const needs = life.eggs.species.incubationDays + life.eggs.oldestDays;
+    return needs <= lead
+      ? undefined
+      : {
+          code: 'lead-time',
+          points: points.shortNotice,
+          text: `Only ${lead} days from today: gathering the eggs and hatching them takes ${needs}.`,
+        };
+  }
   if (lead < points.usualLeadDays)
     return {
       code: 'lead-time',

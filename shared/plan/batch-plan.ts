@@ -3,16 +3,17 @@ import type { DailySeries } from '../explain/daily-series.js';
 import type { Occupancy, Purpose, Sex } from '../farm/batch.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { PlanIssue } from '../problems/plan-issue.js';
-import type { Tables } from '../tables/tables.js';
+import { rowById, type Tables } from '../tables/tables.js';
 import type { WeatherWay } from '../weather/climate.js';
 import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
 import { checkBatch } from './check-batch.js';
-import { planContext } from './context.js';
+import { planContext, type PlanContext } from './context.js';
 import { planFeed, type FeedPart } from './feed.js';
 import { byLevel, joined } from './found.js';
+import { planHatching, type HatchingPart } from './hatching.js';
 import { planHeat, type HeatPart } from './heat.js';
 import { planLaying, type LayingPart } from './laying.js';
 import { planLeaving, type LeavingPart } from './leaving.js';
@@ -33,9 +34,12 @@ export interface BatchPlan {
   readonly lastDate: PlainDate;
   readonly today: PlainDate;
   readonly weather: { readonly way: WeatherWay; readonly label: string; readonly years: number };
+  /** Eggs that the household sets itself. */
+  readonly hatching?: HatchingPart;
   readonly birds: BirdsPart;
   readonly feed: Omit<FeedPart, 'flockFeedKg'>;
-  readonly brooding: BroodingPart;
+  /** Left out under a hen. */
+  readonly brooding?: BroodingPart;
   readonly heat?: HeatPart;
   readonly space: SpacePart;
   readonly outdoors: OutdoorsPart;
@@ -68,7 +72,8 @@ export function planBatch(
   checkBatch(request);
   const context = planContext(request);
   const { batch, life } = context;
-  const birds = planBirds(context);
+  const hatching = planHatching(context);
+  const birds = planBirds(context, hatching.part);
   const feed = planFeed(context);
   const brooding = planBrooding(context);
   const heat = planHeat(context);
@@ -77,6 +82,7 @@ export function planBatch(
   const leaving = planLeaving(context, feed.part);
   const laying = planLaying(context, feed.part);
   const bill = planBill(context, {
+    hatching: hatching.part,
     birds: birds.part,
     feed: feed.part,
     heat: heat.part,
@@ -88,8 +94,8 @@ export function planBatch(
   const occupies = occupanciesOf(context);
   const taken = { issues: [...collisions(occupies, context), ...noPost(context)] };
   const { issues, cautions, series } = joined([
-    { cautions: OF_EVERY_BATCH },
-    ...[birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],
+    { cautions: cautionsOf(context) },
+    ...[hatching, birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],
     taken,
   ]);
   const { flockFeedKg: _byDay, ...feedPart } = feed.part;
@@ -107,9 +113,10 @@ export function planBatch(
       label: context.climate.label,
       years: context.climate.years,
     },
+    ...(hatching.part ? { hatching: hatching.part } : {}),
     birds: birds.part,
     feed: feedPart,
-    brooding: brooding.part,
+    ...(brooding.part ? { brooding: brooding.part } : {}),
     ...(heat.part ? { heat: heat.part } : {}),
     space: space.part,
     outdoors: outdoors.part,
@@ -124,5 +131,13 @@ export function planBatch(
   };
 }
 
-/** Keys of the cautions that belong to any plan with chicks. */
-const OF_EVERY_BATCH = ['post', 'salmonella', 'behavior'];
+/** Keys of the cautions that belong to any plan with chicks, and to those of their kind. */
+function cautionsOf({ life: { eggs, isUnderHen, strain }, tables }: PlanContext): string[] {
+  const { caution } = rowById(tables.hatching.species, strain.species);
+  return [
+    ...(caution === undefined ? [] : [caution]),
+    ...(eggs ? [] : ['post']),
+    'salmonella',
+    ...(isUnderHen ? [] : ['behavior']),
+  ];
+}

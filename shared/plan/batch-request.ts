@@ -27,7 +27,7 @@ export function batchRequest(
     .map((other) => heldBy(picture, tables, other));
   return {
     ...around(picture, tables),
-    batch,
+    batch: withoutIdleBrooder(batch),
     weighings: weighingsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
@@ -35,17 +35,25 @@ export function batchRequest(
   };
 }
 
+/** A hen needs no brooder, whatever stands in the row of her chicks. */
+function withoutIdleBrooder(batch: NamedBatch): NamedBatch {
+  if (batch.origin !== 'hen' || batch.brooderId === undefined) return batch;
+  const { brooderId: _idle, ...rest } = batch;
+  return rest;
+}
+
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
 const around = (
-  { farm, climate, facilities, people, publicHolidays = [], today }: FarmPicture,
+  { farm, climate, facilities, people, handovers, publicHolidays = [], today }: FarmPicture,
   tables: Tables,
 ): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
   farm,
   climate,
   facilities,
   people,
+  handovers,
   publicHolidays,
   today,
   tables,
@@ -79,7 +87,7 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
   const held = heldOrNothing(() => {
     const context = planContext({
       ...around(picture, tables),
-      batch,
+      batch: withoutIdleBrooder(batch),
       weighings: weighingsOf(picture, batch.id),
       occupied: [],
       packed: [],

@@ -3,7 +3,9 @@ import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { planContext, type PlanContext } from './context.js';
+import type { EggsSet } from './eggs-set.js';
 import type { FeedPart } from './feed.js';
+import { hatchDatesOf } from './hatch-dates.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { processingDays, type ProcessingDay } from './processing-days.js';
 import { found, type Found } from './found.js';
@@ -63,12 +65,26 @@ export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart
   });
 }
 
-/** Arrival, move and the end of a batch, as far as it has them. */
+/** Eggs set, arrival, move and the end of a batch, as far as it has them. */
 function eventsOf(context: PlanContext): PlanEvent[] {
   const { batch, life, moveOutDay, dateOf } = context;
+  const { eggs, isUnderHen } = life;
   return [
-    { kind: 'arrival', date: batch.arrivalDate },
-    ...(moveOutDay === undefined ? [] : [{ kind: 'move-out', date: dateOf(moveOutDay) } as const]),
+    ...(eggs ? hatchEvents(context, eggs) : []),
+    {
+      kind: 'arrival',
+      date: batch.arrivalDate,
+      ...(eggs ? { words: `${eggs.species.young} hatch` } : {}),
+    },
+    ...(moveOutDay === undefined
+      ? []
+      : [
+          {
+            kind: 'move-out',
+            date: dateOf(moveOutDay),
+            ...(isUnderHen ? { words: 'without the hen' } : {}),
+          } as const,
+        ]),
     ...(life.firstEggAgeDays === undefined
       ? processingOf(context)
       : [
@@ -96,6 +112,15 @@ function processingOf(context: PlanContext): PlanEvent[] {
       what: `${day.birds} birds`,
       nearDays: 1,
     })),
+  ];
+}
+
+function hatchEvents(context: PlanContext, eggs: EggsSet): PlanEvent[] {
+  const { set, candle, lockdown } = hatchDatesOf(context, eggs);
+  return [
+    { kind: 'eggs-set', date: set },
+    ...candle.map((date, k) => ({ kind: 'candle', number: k + 1, date }) as const),
+    ...(lockdown === undefined ? [] : [{ kind: 'lockdown', date: lockdown } as const]),
   ];
 }
 
@@ -138,14 +163,18 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     id: batch.id,
     today,
     asksFor: (template) => asksFor(batch, template),
-    counts: { 'hundred-birds': life.placed },
+    counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 
-const asksFor = (batch: Batch, { purpose, processing, onlyMedicated }: TaskTemplate): boolean =>
-  purpose === batch.purpose &&
+const asksFor = (
+  batch: Batch,
+  { purpose, origins, processing, onlyMedicated }: TaskTemplate,
+): boolean =>
+  (purpose === undefined || purpose === batch.purpose) &&
+  (origins === undefined || origins.includes(batch.origin ?? 'hatchery')) &&
   (processing === undefined || processing === (batch.processing ?? 'home')) &&
   (!onlyMedicated || batch.medicatedWithdrawalDays !== undefined);
 

@@ -6,6 +6,7 @@ import type { BirdsPart } from './birds.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
+import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
@@ -62,6 +63,7 @@ export interface BillPart {
 export function planBill(
   context: PlanContext,
   parts: {
+    hatching: HatchingPart | undefined;
     birds: BirdsPart;
     feed: FeedPart;
     heat: HeatPart | undefined;
@@ -89,7 +91,9 @@ export function planBill(
         }),
   });
   const lines: BillLine[] = [
-    line('Birds', parts.birds.chicksPlaced, prices.perBird),
+    parts.hatching
+      ? line('Hatching eggs', parts.hatching.eggs, prices.perEgg)
+      : line('Birds', parts.birds.chicksPlaced, prices.perBird),
     ...parts.feed.phases.map((phase) =>
       line(`${phase.name} feed`, phase.bags, prices.feedPerBag?.[phase.phaseId]),
     ),

@@ -16,8 +16,10 @@ import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { rowById } from '../tables/tables.js';
 import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import type { HatchingPart } from './hatching.js';
 import {
   livingInputs,
   speedInputs,
@@ -43,7 +45,10 @@ export interface BirdsPart {
   readonly cockerelsLeave?: { readonly on: Quantity; readonly birds: NumberQuantity };
 }
 
-export function planBirds(context: PlanContext): Found<BirdsPart> {
+export function planBirds(
+  context: PlanContext,
+  hatching: HatchingPart | undefined,
+): Found<BirdsPart> {
   const { batch, life } = context;
   const lossRows = { rows: [life.losses] };
   const rateInputs = [
@@ -87,7 +92,9 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     );
   const sizes = orders.surety.shares.map(orderFor);
   const toOrder = quantity(
-    'Birds to order',
+    hatching
+      ? `${life.eggs!.species.young} to hatch`.replace(/^./, (c) => c.toUpperCase())
+      : 'Birds to order',
     life.orderForWanted,
     'count',
     lossFormulas.order,
@@ -107,9 +114,11 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     'count',
     lossFormulas.order,
     [
-      batch.orderedBirds === undefined
-        ? from(toOrder, undefined, 'Birds ordered')
-        : fromFarm('Birds ordered', batch.orderedBirds, 'count'),
+      batch.orderedBirds !== undefined
+        ? fromFarm(hatching ? 'Hatched' : 'Birds ordered', batch.orderedBirds, 'count')
+        : hatching
+          ? from(hatching.chicksExpected)
+          : from(toOrder, undefined, 'Birds ordered'),
     ],
     { sources: ['ARITHMETIC'] },
   );
@@ -130,14 +139,17 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     aliveInputs,
     lossRows,
   );
-  const enough = quantity(
-    'Chance of ending with the number wanted',
-    life.enough,
-    'chance',
-    lossFormulas.enough,
-    [from(placed, 'N₀'), ...orderInputs],
-    orderRows,
-  );
+  const enough =
+    hatching && batch.orderedBirds === undefined
+      ? hatching.enough
+      : quantity(
+          'Chance of ending with the number wanted',
+          life.enough,
+          'chance',
+          lossFormulas.enough,
+          [from(placed, 'N₀'), ...orderInputs],
+          orderRows,
+        );
   const cockerelDay =
     life.cockerelsLeaveAgeDays === undefined
       ? undefined
@@ -186,6 +198,7 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
 function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): DailySeries[] {
   const { life, batch } = context;
   const table = life.growthTable;
+  const { male, female } = rowById(context.tables.hatching.species, life.strain.species);
   const options = { rows: life.weightRows, outside: outsideFromDay(context) };
   const inputs = [
     input('Growth table', table.name, 'text'),
@@ -203,10 +216,10 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
     weight('weight-mean', 'Live weight, average', life.meanWeightKg),
     ...(batch.sex === 'pullets'
       ? []
-      : [weight('weight-male', 'Live weight, cockerel', life.weightKg.male)]),
+      : [weight('weight-male', `Live weight, ${male}`, life.weightKg.male)]),
     ...(batch.sex === 'cockerels'
       ? []
-      : [weight('weight-female', 'Live weight, pullet', life.weightKg.female)]),
+      : [weight('weight-female', `Live weight, ${female}`, life.weightKg.female)]),
   ];
 }
 
@@ -217,7 +230,7 @@ function tooFew({ batch, life }: PlanContext, atEnd: number, enough: number): Pl
         issue(
           'act',
           'too-few-birds',
-          `${life.placed} chicks placed leave about ${atEnd}, and ${batch.wantedBirds} are wanted: enough ${formatChance(enough)}. Order ${life.orderForWanted}.`,
+          `${life.placed} chicks placed leave about ${atEnd}, and ${batch.wantedBirds} are wanted: enough ${formatChance(enough)}. ${life.eggs ? `Set ${life.eggs.toSet} eggs` : `Order ${life.orderForWanted}`}.`,
         ),
       ]
     : [];

@@ -2,8 +2,9 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import { dailySeries } from '../explain/daily-series.js';
 import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../poultry/brooding.js';
+import type { Batch } from '../farm/batch.js';
 import type { BroodingSchedule } from '../tables/bird-tables.js';
-import { defaultRow, rowById } from '../tables/tables.js';
+import { defaultRow, ofSpecies, rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import { coldNightRows, weatherFormulas } from './outside-weather.js';
@@ -36,19 +37,25 @@ export const LOOK_FOR: readonly string[] = [
   'All in one corner away from a side: a draft from that side.',
 ];
 
+/** The schedules for a batch's kind of bird. */
+const schedulesFor = ({ strainId }: Batch, { strains, broodingSchedules }: Tables) =>
+  ofSpecies(broodingSchedules, rowById(strains, strainId).species);
+
 export function scheduleOf({
   batch,
   tables,
 }: Pick<PlanContext, 'batch' | 'tables'>): BroodingSchedule {
   return batch.broodingScheduleId === undefined
-    ? defaultRow(tables.broodingSchedules)
+    ? defaultRow(schedulesFor(batch, tables))
     : rowById(tables.broodingSchedules, batch.broodingScheduleId);
 }
 
 /** Smallest change that makes a new step of the card, °C: a thermometer shows no less. */
 const STEP_C = 0.9;
 
-export function planBrooding(context: PlanContext): Found<BroodingPart> {
+/** Temperatures of the brooder by age; undefined for chicks that a hen keeps warm. */
+export function planBrooding(context: PlanContext): Found<BroodingPart | undefined> {
+  if (context.life.isUnderHen) return found(undefined);
   const { life, tables, brooderDays, dateOf } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];
@@ -94,7 +101,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
 
   function stepOf(heaterC: number, start: number, last: number): BroodingStep {
     const age = life.arrivalAgeDays + start;
-    const spread = scheduleSpreadC(tables, age, schedule.measures);
+    const spread = scheduleSpreadC(schedulesFor(context.batch, tables), age, schedule.measures);
     const zone = tables.heat.zone;
     const underHeater = quantity(
       'Under the heat, chick height',

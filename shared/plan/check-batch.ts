@@ -5,7 +5,7 @@ import { facilityOf, type FacilityKind } from '../farm/facility.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Strain } from '../tables/bird-tables.js';
-import { choicesFor } from '../tables/tables.js';
+import { choicesFor, rowById, type Tables } from '../tables/tables.js';
 import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
@@ -48,6 +48,8 @@ export function problemsOfChoices({
     ...among('batch.strainId', batch.strainId, ids(tables.strains)),
     ...among('batch.growthTableId', batch.growthTableId, strain?.growthTables ?? []),
     ...among('batch.broodingScheduleId', batch.broodingScheduleId, ids(tables.broodingSchedules)),
+    ...among('batch.incubatorKindId', batch.incubatorKindId, ids(tables.hatching.incubators)),
+    ...(strain && batch.origin === 'hen' ? underNoHen(strain, tables) : []),
     ...among('batch.spaceStandardId', batch.spaceStandardId, ids(tables.space.brooder)),
     ...(strain && strain.purposes.includes(batch.purpose) ? ofPurpose(strain) : []),
     ...(strain ? among('batch.purpose', batch.purpose, strain.purposes) : []),
@@ -70,6 +72,21 @@ export function problemsOfChoices({
         ]
       : []),
   ];
+}
+
+/** Eggs that no hen should sit on. */
+function underNoHen({ species }: Strain, { hatching }: Tables): FieldProblem[] {
+  const kind = rowById(hatching.species, species);
+  return kind.hen
+    ? []
+    : [
+        {
+          field: 'batch.origin',
+          code: 'conflict',
+          given: 'hen',
+          fix: `${kind.name} eggs are not planned under a chicken hen, which can carry blackhead to ${kind.young}: choose an incubator.`,
+        },
+      ];
 }
 
 function farOff({ batch: { arrivalDate }, today }: PlanRequest): FieldProblem[] {

@@ -12,6 +12,7 @@ import type {
 } from '../tables/bird-tables.js';
 import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { eggsSetOf, type EggsSet } from './eggs-set.js';
 import {
   growingOf,
   speedRange,
@@ -64,6 +65,10 @@ export interface Life {
   readonly orderSizes: readonly number[];
   /** Chance that the birds placed leave the number wanted. */
   readonly enough: number;
+  /** Eggs of the household’s own that they hatch from. */
+  readonly eggs: EggsSet | undefined;
+  /** Whether a hen keeps them warm, so that no brooder is needed. */
+  readonly isUnderHen: boolean;
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
   readonly aliveAll: Float64Array;
   readonly weightKg: Readonly<Record<BirdSex, Float64Array>>;
@@ -134,7 +139,8 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const chances = orderChances(odds);
   const orderForWanted = chances.toOrder(usual);
   const orderSizes = howSure.map(chances.toOrder);
-  const placed = batch.orderedBirds ?? orderForWanted;
+  const eggs = eggsSetOf(batch, strain, tables, odds);
+  const placed = batch.orderedBirds ?? eggs?.chicks ?? orderForWanted;
 
   const wasteShare = (batch.wastePercent ?? strain.waste.percent) / 100;
   const alive = { male: new Float64Array(days), female: new Float64Array(days) };
@@ -192,7 +198,10 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     orderForWanted,
     odds,
     orderSizes,
-    enough: chances.enough(placed),
+    // Once the chicks are counted, eggs no longer matter.
+    enough: eggs && batch.orderedBirds === undefined ? eggs.enough : chances.enough(placed),
+    eggs,
+    isUnderHen: eggs !== undefined && eggs.incubator === undefined,
     alive,
     aliveAll,
     weightKg,

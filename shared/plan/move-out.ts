@@ -40,9 +40,11 @@ export const moveOutFormulas = {
 
 export function moveOutRuleOf(batch: Batch, life: Life, tables: Tables): MoveOutRule {
   const { rules } = rowById(tables.moveOut, life.strain.moveOut);
-  return batch.moveOutRuleId === undefined
-    ? defaultRow(rules)
-    : rowById(rules, batch.moveOutRuleId);
+  const rule =
+    batch.moveOutRuleId === undefined ? defaultRow(rules) : rowById(rules, batch.moveOutRuleId);
+  if (!life.isUnderHen) return rule;
+  // The hen keeps them warm until she leaves them.
+  return { ...rule, fromDay: Math.max(rule.fromDay, tables.hatching.withHen.days) };
 }
 
 /** How sure each of the first nights must be warm enough: as chosen, else as is usual. */

@@ -14,6 +14,9 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
+import type { Life } from './life.js';
+import type { PenSpace } from '../tables/bird-tables.js';
+import type { Tables } from '../tables/tables.js';
 import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
 export interface OutdoorsPart extends WhenOutPart {
@@ -50,11 +53,15 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   );
 }
 
+/** Floor in a field pen for that kind of bird. */
+export const penSpaceOf = ({ strain: { species } }: Life, { space }: Tables): PenSpace =>
+  space.otherPens.find((each) => each.species === species) ?? space.pen;
+
 function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
   const coop = facilityOf(facilities, 'coop', batch.coopId);
-  const per = tables.space.pen;
+  const per = penSpaceOf(life, tables);
   const options = { rows: [per, life.losses] };
   const birds = life.aliveAll[day]!;
   const floorNeeded = quantity(
@@ -145,6 +152,7 @@ function movedPens(
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
   const usual = tables.space.penMoves;
+  const floor = penSpaceOf(life, tables);
   const moves = batch.movesPerDay ?? usual.perDay;
   const movesInput = givenOrTable(
     batch.movesPerDay !== undefined,
@@ -166,7 +174,7 @@ function movedPens(
   return {
     pensNeeded: quantity('Pens needed', pens.needed, 'count', spaceFormulas.pens, [
       input('Birds at the move', life.aliveAll[day]!, 'count', 'N'),
-      fromTable(tables.space.pen, 'Floor a bird', tables.space.pen.floorM2, 'm2', 'a'),
+      fromTable(floor, 'Floor a bird', floor.floorM2, 'm2', 'a'),
       fromFarm('One pen', pens.onePenM2, 'm2', 'A_pen'),
     ]),
     movesPerDay: quantity('Pen moves a day', moves, 'ratio', spaceFormulas.ground, [movesInput], {

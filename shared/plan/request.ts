@@ -10,6 +10,8 @@ export interface PlanRequest extends Pick<
   FarmPicture,
   'farm' | 'climate' | 'facilities' | 'people' | 'publicHolidays' | 'today'
 > {
+  /** Days on which others are in charge, as far as there are any. */
+  readonly handovers?: FarmPicture['handovers'];
   readonly batch: Batch;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];

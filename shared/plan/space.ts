@@ -41,6 +41,8 @@ export interface SpacePart {
 export function planSpace(context: PlanContext): Found<SpacePart> {
   const { batch, facilities, life, brooderDays } = context;
   const standard = spaceStandardOf(context);
+  // A hen’s chicks need no brooder: their room is that outdoors.
+  if (life.isUnderHen) return found({ standard: standard.name, needs: [] });
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const days = Math.max(1, brooderDays);
   const rows = Array.from({ length: days }, (_, i) =>

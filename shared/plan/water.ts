@@ -8,6 +8,7 @@ import {
 } from '../explain/quantity.js';
 import type { Formula, Sourced } from '../explain/formula.js';
 import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js';
+import type { WaterTable } from '../tables/bird-tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 
@@ -29,7 +30,10 @@ interface CoolWater {
 export function planWater(context: PlanContext): Found<NumberQuantity> {
   const { life, tables, weather } = context;
   const heat = tables.water.heat;
-  const cool = context.batch.purpose === 'meat' ? ofMeatBirds(context) : ofHens(context);
+  const { species } = life.strain;
+  const other = tables.water.others.find((each) => each.species === species);
+  const isFed = other === undefined && context.batch.purpose === 'meat';
+  const cool = isFed ? ofMeatBirds(context) : byAgeOf(context, other ?? tables.water.layers);
   const liters = cool.liters.map((L, i) => L * waterHeatFactor(heat, weather.maxC[i]!));
   const peak = liters.reduce((most, L, i) => (liters[most]! < L ? i : most), 0);
   const byDay = dailySeries(
@@ -85,12 +89,11 @@ function ofMeatBirds({ life, tables }: PlanContext): CoolWater {
   };
 }
 
-/** Pullets and hens by age: a full-grown bird goes on as in the table's last row. */
-function ofHens({ life, tables }: PlanContext): CoolWater {
-  const { layers } = tables.water;
-  const byAge = waterByAgeL(layers);
+/** Hens, ducks and turkeys by age: a full-grown bird goes on as in the table's last row. */
+function byAgeOf({ life }: PlanContext, table: WaterTable): CoolWater {
+  const byAge = waterByAgeL(table);
   const eachL = (day: number): number => byAge[life.arrivalAgeDays + day]!;
-  const reference = fromTable(layers, 'Printed for air of', layers.referenceC, 'degC');
+  const reference = fromTable(table, 'Printed for air of', table.referenceC, 'degC');
   return {
     formula: waterFormulas.water,
     liters: life.aliveAll.map((birds, i) => birds * eachL(i)),
@@ -101,7 +104,7 @@ function ofHens({ life, tables }: PlanContext): CoolWater {
     seriesInputs: [{ label: 'Birds alive', symbol: 'N', series: 'alive' }, reference],
     inputsOf: (day) => [
       input('Birds alive', life.aliveAll[day]!, 'count', 'N'),
-      fromTable(layers, ...(['One bird at that age, cool', eachL(day) * 1000, 'mL', 'v'] as const)),
+      fromTable(table, ...(['One bird at that age, cool', eachL(day) * 1000, 'mL', 'v'] as const)),
     ],
   };
 }

@@ -51,7 +51,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
   return found(
     {
       moveOut: datedFact(
-        'Out of the brooder',
+        life.isUnderHen ? 'Without the hen' : 'Out of the brooder',
         context.dateOf(day),
         moveOutFormulas.moveOut,
         [
@@ -106,6 +106,7 @@ function rowsOf({ tables, life, moveOutRule, climate }: PlanContext, day: number
       ? [{ sources: table.laterSources, mark: table.laterMark }]
       : []),
     judgements.birds.moveOutNights,
+    ...(life.isUnderHen ? [tables.hatching.withHen] : []),
     nights.surety,
     ...(climate.way === 'monthly-means' ? [nights.spread] : []),
     ...(0 < (climate.forecast?.length ?? 0) ? [nights.forecast] : []),

@@ -1,6 +1,5 @@
 import type { Formula } from '../explain/formula.js';
 import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
-import type { Tables } from '../tables/tables.js';
 
 export const broodingFormulas = {
   underHeater: {
@@ -61,17 +60,17 @@ export function underHeaterC(schedule: BroodingSchedule, ageDays: number): numbe
 const middleC = ({ lowC, highC }: { lowC: number; highC: number }): number => (lowC + highC) / 2;
 
 /**
- * Lowest and highest of the schedules' temperatures at an age.
+ * Lowest and highest of some schedules' temperatures at an age.
  *
  * @param measures only of schedules measured like this: air of a whole house is another thing than
  *   the temperature under a lamp; left out, of all of them
  */
 export function scheduleSpreadC(
-  tables: Tables,
+  schedules: readonly BroodingSchedule[],
   ageDays: number,
   measures?: BroodingSchedule['measures'],
 ): { low: number; high: number } | undefined {
-  const all = tables.broodingSchedules
+  const all = schedules
     .filter((s) => measures === undefined || s.measures === measures)
     .map((s) => underHeaterC(s, ageDays))
     .filter((c) => c !== undefined);

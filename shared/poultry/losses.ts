@@ -91,16 +91,11 @@ export interface OrderChances {
  * right sex lives with it. Checked against beta-binomial tables.
  */
 export function orderChances(odds: OrderOdds): OrderChances {
-  const { chances, weights } = livesOf(odds);
+  const reach = reachOf(odds);
   const known = new Map<number, number>();
   const enough = (ordered: number): number => {
     let sum = known.get(ordered);
-    if (sum === undefined) {
-      sum = 0;
-      const each = atLeast(odds.wanted, ordered, chances);
-      for (let i = 0; i < weights.length; i++) sum += weights[i]! * each[i]!;
-      known.set(ordered, (sum = Math.min(1, sum)));
-    }
+    if (sum === undefined) known.set(ordered, (sum = reach(odds.wanted, ordered)));
     return sum;
   };
   const toOrder = (chance: number): number =>
@@ -108,8 +103,25 @@ export function orderChances(odds: OrderOdds): OrderChances {
   return { enough, toOrder };
 }
 
+/** Chance that at least so many of some birds live and are of the right sex. */
+export function reachOf(
+  odds: Omit<OrderOdds, 'wanted'>,
+): (wanted: number, ordered: number) => number {
+  const { chances, weights } = livesOf(odds);
+  return (wanted, ordered) => {
+    const each = atLeast(wanted, ordered, chances);
+    let sum = 0;
+    for (let i = 0; i < weights.length; i++) sum += weights[i]! * each[i]!;
+    return Math.min(1, sum);
+  };
+}
+
 /** Chances of one bird to live and be of the right sex, with how likely each is over flocks. */
-function livesOf({ survivingShare: mean, togetherness: rho, sexShare }: OrderOdds): {
+function livesOf({
+  survivingShare: mean,
+  togetherness: rho,
+  sexShare,
+}: Omit<OrderOdds, 'wanted'>): {
   chances: Float64Array;
   weights: Float64Array;
 } {

@@ -43,6 +43,7 @@ import {
 } from './figures.js';
 
 const PURPOSE = choice('Purpose', ['meat', 'layers']);
+const SPECIES = rowOf('hatching.species');
 const growthPoints = table('GrowthPoint', {
   ageDays: DAYS,
   weightKg: KG,
@@ -73,6 +74,8 @@ export const strains = table('Strain', {
   id: ID,
   name: NAME,
   description: WORDS,
+  species: SPECIES,
+  isCross: maybe(YES_NO),
   purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
   defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
   growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
@@ -134,12 +137,15 @@ export const broodingSchedules = table('BroodingSchedule', {
   id: ID,
   name: NAME,
   default: maybe(YES_NO),
+  species: maybe(SPECIES),
   where: WORDS,
   measures: choice('What it measures', ['under-heat', 'air']),
   interpolate: YES_NO,
   steps: table('BroodingStep', { fromDay: DAYS, toDay: DAYS, lowC: AIR_C, highC: AIR_C }),
   ...SOURCED,
 });
+
+const PEN = { floorM2: M2, low: M2, high: M2, ...RANGED } as const;
 
 export const space = nested(
   'Space',
@@ -148,6 +154,7 @@ export const space = nested(
       id: ID,
       name: NAME,
       default: maybe(YES_NO),
+      species: maybe(SPECIES),
       rows: table('SpaceRow', {
         fromDay: DAYS,
         floorM2: M2,
@@ -156,7 +163,8 @@ export const space = nested(
       }),
       ...SOURCED,
     }),
-    pen: part('PenSpace', { floorM2: M2, low: M2, high: M2, ...RANGED }),
+    pen: part('PenSpace', PEN),
+    otherPens: table('OtherPenSpace', { species: SPECIES, ...PEN, ...SOURCED }),
     penMoves: part('PenMoves', { perDay: COUNT, low: COUNT, high: COUNT, because: WORDS }),
     coop: part('CoopSpace', {
       floorM2: M2,
@@ -174,14 +182,17 @@ export const space = nested(
 const ranged = <F extends Fields>(name: string, fields: F, of: NumberField) =>
   part(name, { ...fields, low: of, high: of, ...RANGED });
 
+const waterFields = {
+  referenceC: AIR_C,
+  points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
+} as const;
+
 export const water = nested(
   'Water',
   row('Water', {
     meat: ranged('MeatWater', { ratio: FACTOR }, FACTOR),
-    layers: part('BirdWater', {
-      referenceC: AIR_C,
-      points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
-    }),
+    layers: part('BirdWater', waterFields),
+    others: table('OtherBirdWater', { species: SPECIES, ...waterFields, ...SOURCED }),
     heat: part('WaterHeatRise', {
       fromC: AIR_C,
       atC: AIR_C,

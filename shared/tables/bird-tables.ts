@@ -45,6 +45,10 @@ export interface Strain {
   readonly id: string;
   readonly name: string;
   readonly description: string;
+  /** Kind of poultry, whose eggs hatch alike: a row of the hatching table. */
+  readonly species: string;
+  /** Does not breed true: chicks from its own eggs differ from it. */
+  readonly isCross?: boolean;
   readonly purposes: readonly Purpose[];
   /** Purposes for which a new batch starts with this strain. */
   readonly defaultFor?: readonly Purpose[];
@@ -83,7 +87,12 @@ export interface FeedProgram extends Sourced {
   readonly phases: readonly FeedPhase[];
 }
 
-export interface BroodingSchedule extends Sourced {
+/** A row for one kind of poultry; for chickens where it does not say. */
+export interface OfSpecies {
+  readonly species?: string;
+}
+
+export interface BroodingSchedule extends Sourced, OfSpecies {
   readonly id: string;
   readonly name: string;
   readonly default?: boolean;
@@ -107,7 +116,7 @@ export interface SpaceRow {
   readonly drinkerCm?: number;
 }
 
-export interface BrooderSpaceStandard extends Sourced {
+export interface BrooderSpaceStandard extends Sourced, OfSpecies {
   readonly id: string;
   readonly name: string;
   readonly default?: boolean;
@@ -116,7 +125,9 @@ export interface BrooderSpaceStandard extends Sourced {
 
 export interface SpaceStandards {
   readonly brooder: readonly BrooderSpaceStandard[];
-  readonly pen: Sourced & Ranged & { readonly floorM2: number };
+  readonly pen: PenSpace;
+  /** The same for birds that are no chickens. */
+  readonly otherPens: readonly (PenSpace & { readonly species: string })[];
   readonly penMoves: Sourced & Ranged & { readonly perDay: number; readonly because: string };
   readonly coop: Sourced & {
     readonly floorM2: number;
@@ -129,6 +140,8 @@ export interface SpaceStandards {
   };
   readonly liveWeightCapKgPerM2: Sourced & { readonly value: number; readonly high: number };
 }
+
+export type PenSpace = Sourced & Ranged & { readonly floorM2: number };
 
 export interface Ranged {
   readonly low: number;

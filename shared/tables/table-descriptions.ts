@@ -1,5 +1,6 @@
 import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
+import * as eggs from './hatching-descriptions.js';
 import * as hens from './lay-descriptions.js';
 import * as grass from './pasture-descriptions.js';
 import * as origins from './source-descriptions.js';
@@ -22,6 +23,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   growing: birds.growing,
   losses: birds.losses,
   orders: birds.orders,
+  hatching: eggs.hatching,
   processing: birds.processing,
   layCurves: hens.layCurves,
   materials: birds.materials,

@@ -9,6 +9,7 @@ import type {
   LossTable,
   Material,
   MoveOutTable,
+  OfSpecies,
   ProcessingTable,
   Ranged,
   SpaceStandards,
@@ -34,6 +35,7 @@ import type {
 import type { GrowingTable } from './growing-table.js';
 import type { LayCurve, LayingTable, LightTable } from './lay-tables.js';
 import type { NightTable } from './night-table.js';
+import type { HatchingTable } from './hatching-table.js';
 import type { OrderTable } from './order-table.js';
 import type { Source } from './source.js';
 
@@ -55,11 +57,14 @@ export interface Tables {
   readonly water: {
     readonly meat: MeatWater;
     readonly layers: WaterTable;
+    /** The same by age for birds that are no chickens. */
+    readonly others: readonly (WaterTable & { readonly species: string })[];
     readonly heat: WaterHeatRise;
   };
   readonly growing: GrowingTable;
   readonly losses: readonly LossTable[];
   readonly orders: OrderTable;
+  readonly hatching: HatchingTable;
   readonly processing: ProcessingTable;
   readonly layCurves: readonly LayCurve[];
   readonly materials: readonly Material[];
@@ -111,6 +116,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   growing: 'growing.json',
   losses: 'losses.json',
   orders: 'orders.json',
+  hatching: 'hatching.json',
   processing: 'processing.json',
   layCurves: 'lay-curves.json',
   materials: 'materials.json',
@@ -144,6 +150,16 @@ export function rowById<T extends { readonly id: string }>(rows: readonly T[], i
   const row = rows.find((each) => each.id === id);
   if (!row) throw new Error(`No table row "${id}". Known: ${rows.map((r) => r.id).join(', ')}.`);
   return row;
+}
+
+/** The kind of poultry of rows that do not say. */
+const CHICKEN = 'chicken';
+
+/** The rows for one kind of poultry; those for chickens where it has none of its own. */
+export function ofSpecies<T extends OfSpecies>(rows: readonly T[], species: string): readonly T[] {
+  const isFor = (kind: string) => rows.filter((row) => (row.species ?? CHICKEN) === kind);
+  const own = isFor(species);
+  return own.length === 0 ? isFor(CHICKEN) : own;
 }
 
 /** The row marked as default, else the first. */

@@ -1,9 +1,12 @@
 import type { Sourced } from '../explain/formula.js';
-import type { Purpose } from '../farm/batch.js';
+import type { Origin, Purpose } from '../farm/batch.js';
 import type { WorkConditions } from '../farm/job.js';
 
 /** What tasks hang on: a day in the life of a batch (up to `delivery`) or of a herd. */
 export type EventKind =
+  | 'eggs-set'
+  | 'candle'
+  | 'lockdown'
   | 'arrival'
   | 'move-out'
   | 'processing'
@@ -14,7 +17,7 @@ export type EventKind =
   | 'calving';
 
 /** What the hours of a task grow with. */
-export type WorkUnit = 'hundred-birds' | 'ten-head' | 'acre';
+export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
 
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {
@@ -23,6 +26,8 @@ export interface TaskTemplate extends Sourced {
   /** What the birds are for, or how they are processed, where the task is not for all. */
   readonly purpose?: Purpose;
   readonly processing?: 'home' | 'hired';
+  /** Where the birds come from, where the task is not for all. */
+  readonly origins?: readonly Origin[];
   /** Left out of plans without medicated feed. */
   readonly onlyMedicated?: boolean;
   /** Left out of herds without milk cows. */

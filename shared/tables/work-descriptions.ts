@@ -1,3 +1,4 @@
+import { batchFields } from '../farm/batch.js';
 import { startingHourFields } from '../farm/farm.js';
 import {
   choice,
@@ -35,7 +36,12 @@ import type { TaskTemplate } from './task-template.js';
 const { priority } = jobFields.fields;
 const conditions = nested('Conditions', workConditionFields);
 
+const ORIGIN = batchFields.fields.origin;
+
 const EVENTS = [
+  'eggs-set',
+  'candle',
+  'lockdown',
   'arrival',
   'move-out',
   'processing',
@@ -72,6 +78,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       name: NAME,
       purpose: maybe(choice('Purpose', ['meat', 'layers'])),
       processing: maybe(choice('Processing', ['home', 'hired'])),
+      origins: maybe(list('Origins', ORIGIN, 3, 'origins', 1)),
       onlyMedicated: maybe(YES_NO),
       onlyMilk: maybe(YES_NO),
       event: choice('Event', EVENTS),
@@ -86,7 +93,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       ),
       hoursBase: HOURS,
       hoursPerUnit: HOURS,
-      unit: choice('For each', ['hundred-birds', 'ten-head', 'acre']),
+      unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre']),
       isDaily: YES_NO,
       needs: maybe(WORDS),
       conditions: maybe(conditions),

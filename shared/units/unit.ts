@@ -24,6 +24,7 @@ export type Unit =
   | 'cm'
   | 'mm'
   | 'degC'
+  | 'incubatorC'
   | 'K'
   | 'W'
   | 'kWh'
@@ -91,6 +92,8 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   cm: { metric: as('cm', 1, 1), us: as('in', 1 / CM_PER_IN, 1) },
   mm: { metric: as('mm', 1, 0), us: as('in', 1 / (CM_PER_IN * 10), 2) },
   degC: { metric: as('°C', 1, 1), us: as('°F', 1.8, 0, 32) },
+  // Half a degree Fahrenheit decides over a hatch.
+  incubatorC: { metric: as('°C', 1, 1), us: as('°F', 1.8, 1, 32) },
   K: { metric: as('°C', 1, 1), us: as('°F', 1.8, 1) },
   W: both('W', 0),
   kWh: both('kWh', 1),
@@ -153,6 +156,7 @@ export function fromShown(shown: number, unit: Unit, system: UnitSystem): number
 const STORED: Partial<Record<Unit, Unit>> = {
   ha: 'm2',
   freezerL: 'L',
+  incubatorC: 'degC',
   rainMm: 'mm',
   chance: 'ratio',
 };

@@ -27,7 +27,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
   const reader: Reader = { ...farm, today: plan.today };
   const { table, facts } = tablesFor(reader);
   const near = (iso: string): string => formatDate(iso, reader);
-  const { birds, feed, heat, outdoors, leaving, laying, bill } = plan;
+  const { hatching, birds, brooding, feed, heat, outdoors, leaving, laying, bill } = plan;
 
   return [
     title(`${plan.name}: ${plan.strain}, ${plan.sex.replace('-', ' ')}`),
@@ -38,8 +38,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     section(
       'Dates and birds',
       facts(
-        birds.toOrder,
-        ...birds.orderSizes,
+        ...(hatching ? [hatching.eggsToSet] : [birds.toOrder, ...birds.orderSizes]),
         birds.enough,
         birds.chicksPlaced,
         birds.atEnd,
@@ -55,21 +54,47 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         birds.cockerelsLeave?.birds,
       ),
     ),
-    section(
-      `Brooder temperature: ${plan.brooding.scheduleName}, measured at ${plan.brooding.measuredAt}`,
-      table(
-        ['from', 'to', 'age', 'under the heat', 'sources', 'cool end', 'room, if all is heated'],
-        plan.brooding.steps.map((s) => [
-          near(s.from),
-          near(s.to),
-          s.fromAgeDays === s.toAgeDays ? `${s.toAgeDays} d` : `${s.fromAgeDays}–${s.toAgeDays} d`,
-          s.underHeater,
-          rangeText(s.underHeater, reader),
-          s.coolEnd,
-          s.room,
-        ]),
+    hatching &&
+      section(
+        `Eggs set: ${hatching.incubator ? hatching.incubator.kind.toLowerCase() : 'under a hen, no brooder'}`,
+        facts(
+          ...hatching.eggSizes,
+          hatching.eggs,
+          hatching.share,
+          hatching.chicksExpected,
+          hatching.hens,
+          hatching.withHen,
+          hatching.keepFrom,
+          hatching.keepAt,
+          hatching.setOn,
+          ...hatching.candleOn,
+          hatching.incubator?.lockdownOn,
+          hatching.hatchOn,
+          hatching.incubator?.airC,
+          hatching.incubator?.humidity,
+          hatching.incubator?.hatchHumidity,
+          hatching.incubator?.turning,
+          hatching.incubator?.weightLoss,
+        ),
       ),
-    ),
+    brooding &&
+      section(
+        `Brooder temperature: ${brooding.scheduleName}, measured at ${brooding.measuredAt}`,
+        table(
+          ['from', 'to', 'age', 'under the heat', 'sources', 'cool end', 'room, if all is heated'],
+          brooding.steps.map((s) => [
+            near(s.from),
+            near(s.to),
+            s.fromAgeDays === s.toAgeDays
+              ? `${s.toAgeDays} d`
+              : `${s.fromAgeDays}–${s.toAgeDays} d`,
+            s.underHeater,
+            rangeText(s.underHeater, reader),
+            s.coolEnd,
+            s.room,
+          ]),
+        ),
+      ),
     heat &&
       section(
         `Heat: ${heat.brooderName}`,

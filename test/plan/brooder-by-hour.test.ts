@@ -186,6 +186,6 @@ describe('rules and schedules that end or mean something else', () => {
     );
     expect(codes(plan)).toContain('schedule-of-air');
     const usual = plannedBatch(newRequest({ batch: { brooderId: 'brooder' } }));
-    expect(usual.brooding.steps[0]!.underHeater.spread!.low).toBeGreaterThan(32);
+    expect(usual.brooding!.steps[0]!.underHeater.spread!.low).toBeGreaterThan(32);
   });
 });

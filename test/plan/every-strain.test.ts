@@ -93,8 +93,8 @@ function complaintsOf(quantity: Quantity): string[] {
 
 describe('planBatch', () => {
   it('is asked for every strain, purpose and sex, with and without places', () => {
-    // 3 strains for meat × 3 sexes, 3 strains for eggs × 2 sexes, twice each.
-    expect(CASES).toHaveLength(30);
+    // 5 strains for meat × 3 sexes, 3 strains for eggs × 2 sexes, twice each.
+    expect(CASES).toHaveLength(42);
   });
 
   it.each(CASES)('gives %s for %s, %s, %s, finite numbers everywhere', (...of) => {

@@ -5,6 +5,7 @@ import { planBirds } from '../../shared/plan/birds.js';
 import { planBrooding } from '../../shared/plan/brooding.js';
 import { planContext } from '../../shared/plan/context.js';
 import { planFeed } from '../../shared/plan/feed.js';
+import { planHatching } from '../../shared/plan/hatching.js';
 import { planHeat } from '../../shared/plan/heat.js';
 import { planLaying } from '../../shared/plan/laying.js';
 import { planLeaving } from '../../shared/plan/leaving.js';
@@ -67,7 +68,8 @@ describe('planBatch', () => {
     const before = JSON.stringify(context);
     const feed = planFeed(context);
     const sections = [
-      ...[planBirds, planBrooding, planHeat, planSpace, planOutdoors].map((plan) => plan(context)),
+      planBirds(context, planHatching(context).part),
+      ...[planBrooding, planHeat, planSpace, planOutdoors].map((plan) => plan(context)),
       ...[planLeaving, planLaying, planTasks].map((plan) => plan(context, feed.part)),
     ];
     expect(JSON.stringify(context)).toBe(before);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
-import { batchFields, type Batch } from '../../shared/farm/batch.js';
+import { batchFields, type Batch, type Origin } from '../../shared/farm/batch.js';
 import {
   brooderFields,
   buildUpFields,
@@ -89,6 +89,27 @@ const facilities: fc.Arbitrary<readonly Facility[]> = fc
 const strainAndPurpose = fc.constantFrom(
   ...tables.strains.flatMap((s) => s.purposes.map((purpose) => ({ strainId: s.id, purpose }))),
 );
+const strainOf = ({ strainId }: { strainId: string }) =>
+  tables.strains.find(({ id }) => id === strainId)!;
+
+/** One of the rules that the strain has. */
+function ruleOf(strain: { strainId: string }, k: number | undefined): Partial<Batch> {
+  if (k === undefined) return {};
+  const { rules } = tables.moveOut.find(({ id }) => id === strainOf(strain).moveOut)!;
+  return { moveOutRuleId: rules[k % rules.length]!.id };
+}
+
+/** Own eggs hatch here, of both sexes; no hen sits on eggs that are not planned under one. */
+function ownEggs(strain: { strainId: string }, origin: Origin): Partial<Batch> {
+  if (origin === 'hatchery') return {};
+  const species = tables.hatching.species.find(({ id }) => id === strainOf(strain).species)!;
+  return {
+    origin: origin === 'hen' && !species.hen ? 'incubator' : origin,
+    sex: 'straight-run',
+    hatchToArrivalDays: 0,
+  };
+}
+
 const validBatch: fc.Arbitrary<Partial<Batch>> = fc
   .tuple(
     strainAndPurpose,
@@ -116,18 +137,24 @@ const validBatch: fc.Arbitrary<Partial<Batch>> = fc
       freezerId: maybe(fc.constant('freezer')),
       feedStoreId: maybe(fc.constant('store')),
       broodingScheduleId: maybe(fc.constantFrom(...tables.broodingSchedules.map((s) => s.id))),
-      moveOutRuleId: maybe(fc.constantFrom('usual', 'hardened', 'careful')),
+      eggsSet: maybe(within(batchFields.fields.eggsSet)),
+      oldestEggDays: maybe(within(batchFields.fields.oldestEggDays)),
+      hatchPercent: maybe(within(batchFields.fields.hatchPercent)),
       prices: maybe(
         fc.constant({ perBird: '3.10', processingPerBird: '5.00', beddingPerBag: '8' }),
       ),
     }),
     maybe(fc.integer({ min: 1, max: 200 })),
+    maybe(fc.nat({ max: 2 })),
+    fc.constantFrom('hatchery' as const, 'hatchery' as const, 'incubator' as const, 'hen' as const),
   )
   .map(
-    ([strain, rest, moveAfter]) =>
+    ([strain, rest, moveAfter, rule, origin]) =>
       defined({
         ...strain,
         ...rest,
+        ...ruleOf(strain, rule),
+        ...ownEggs(strain, origin),
         ...(moveAfter === undefined ? {} : { moveOutDate: addDays(rest.arrivalDate, moveAfter) }),
       }) as Partial<Batch>,
   );

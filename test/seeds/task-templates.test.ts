@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { backSchedule } from '../../shared/schedule/back-schedule.js';
+import type { Origin } from '../../shared/farm/batch.js';
 import type { TaskTemplate } from '../../shared/tables/task-template.js';
 import { tables } from '../support/factories.js';
 
@@ -11,6 +12,13 @@ const hung = (template: TaskTemplate) => ({
   anchorDate: '2027-05-05',
   lengthDays: template.lengthDays ?? 1,
 });
+/** What work can hang on, by what the birds are for; own eggs are set for either. */
+const EVENTS = {
+  meat: ['arrival', 'move-out', 'processing', 'delivery'],
+  layers: ['arrival', 'move-out', 'first-egg', 'delivery'],
+  both: ['eggs-set', 'candle', 'lockdown', 'arrival', 'move-out'],
+};
+
 /** Templates that one plan can hold together. */
 const sets = [
   [
@@ -22,6 +30,7 @@ const sets = [
     templates.filter((t) => t.purpose === 'meat' && t.processing !== 'home'),
   ],
   ['layers', templates.filter((t) => t.purpose === 'layers')],
+  ['own eggs', templates.filter((t) => t.id.startsWith('hatch.'))],
 ] as const;
 
 describe('task templates', () => {
@@ -83,17 +92,28 @@ describe('task templates', () => {
 
   it('hang only on events that their purpose has', () => {
     for (const t of templates) {
-      const events =
-        t.purpose === 'meat'
-          ? ['arrival', 'move-out', 'processing', 'delivery']
-          : ['arrival', 'move-out', 'first-egg', 'delivery'];
+      const events = EVENTS[t.purpose ?? 'both'];
       expect(events).toContain(t.event);
       if (t.until) expect(events).toContain(t.until);
     }
   });
 
-  it('count birds', () => {
-    expect([...new Set(templates.map((t) => t.unit))]).toEqual(['hundred-birds']);
+  it('count birds, or eggs that are set here', () => {
+    expect([...new Set(templates.map((t) => t.unit))]).toEqual(['hundred-birds', 'hundred-eggs']);
+    for (const t of templates.filter(({ unit }) => unit === 'hundred-eggs'))
+      expect(t.origins).not.toContain('hatchery');
+  });
+
+  it('of birds from a box speak of no eggs, and those under a hen of no brooder', () => {
+    const of = (origin: Origin) =>
+      templates.filter(({ origins }) => origins === undefined || origins.includes(origin));
+    expect(of('hatchery').filter(({ id }) => id.startsWith('hatch.'))).toEqual([]);
+    expect(of('hen').filter(({ name }) => /brooder|heat|lamp/i.test(name))).toEqual([]);
+    expect(
+      of('incubator').filter(({ name }) =>
+        /order chicks|dispatch|collect chicks|collect, count/i.test(name),
+      ),
+    ).toEqual([]);
   });
 });
 

@@ -69,7 +69,7 @@ export interface Used {
  * every set. Opens every number, and reads what the page shows of rows by itself.
  */
 export function useEveryTable(tables: Tables): Used {
-  const batches = batchesOf(tables);
+  const batches = [...batchesOf(tables), ...eggBatchesOf(tables)];
   const pastures = pasturesOf(tables);
   const season = seasonOf(tables);
   const quantities = [
@@ -125,6 +125,8 @@ function showRows(tables: Tables): void {
     [...tables.growthTables],
     [...tables.broodingSchedules],
     [...tables.space.brooder],
+    [...tables.hatching.species],
+    [...tables.hatching.incubators],
     [...tables.materials],
     [...tables.soils],
     [...tables.forages],
@@ -253,6 +255,41 @@ function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
 /** Birds on the scale on each of these days, as heavy as any. */
 const weighedOn = (dates: readonly string[]) =>
   dates.map((date) => ({ batchId: 'any', date, birds: 10, averageKg: 0.7 }));
+
+/** Own eggs of every breed, in every incubator and under a hen; fresh, kept for long, and too long. */
+function eggBatchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  const bodies = tables.strains.flatMap((strain) => {
+    const { hen } = tables.hatching.species.find(({ id }) => id === strain.species)!;
+    const ways: readonly Partial<Batch>[] = [
+      { origin: 'incubator' },
+      ...tables.hatching.incubators.map(({ id }): Partial<Batch> => ({
+        origin: 'incubator',
+        incubatorKindId: id,
+      })),
+      ...(hen ? [{ origin: 'hen' } as const] : []),
+    ];
+    return strain.purposes.flatMap((purpose) =>
+      ways.map((way): Partial<Batch> => ({ ...way, purpose, strainId: strain.id })),
+    );
+  });
+  return bodies.map((body, k) => {
+    const request = newRequest({
+      tables,
+      batch: {
+        ...body,
+        sex: 'straight-run',
+        hatchToArrivalDays: 0,
+        ...[
+          {},
+          { oldestEggDays: 10 },
+          // Old enough at the move for the nights of grown birds.
+          { oldestEggDays: 14, leaveAgeDays: 100, moveOutDate: '2027-07-20' },
+        ][k % 3],
+      },
+    });
+    return { request, plan: plannedBatch(request) };
+  });
+}
 
 const PLACES = {
   brooderId: 'brooder',

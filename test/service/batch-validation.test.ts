@@ -86,7 +86,7 @@ const BAD: readonly BadValue[] = [
   ['a negative price', 'prices.perBird', '-3', NOT_A_NUMBER],
   ['a bag price that is a number', 'prices.feedPerBag', { starter: 24.5 }, BAG],
   ['bag prices that are a list', 'prices.feedPerBag', ['24.50'], {}],
-  ['a price it does not know', 'prices.perEgg', '0.30', { code: 'not-allowed' }],
+  ['a price it does not know', 'prices.perFeather', '0.30', { code: 'not-allowed' }],
   ['a field it does not know', 'wantedBird', 100, { code: 'not-allowed' }],
 ];
 

@@ -45,6 +45,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     today,
     facilities: rest.facilities,
     people: rest.people,
+    handovers: rest.handovers ?? [],
     ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),
     batches: [...batches, { ...batch, id: BATCH }],
     weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),

@@ -48,6 +48,7 @@ describe('toShown and fromShown', () => {
     [2.54, 'cm', 1],
     [25.4, 'mm', 1],
     [0, 'degC', 32],
+    [37.5, 'incubatorC', 99.5],
     [100, 'degC', 212],
     [-40, 'degC', -40],
     [5, 'K', 9],

@@ -62,7 +62,13 @@ export function batchStop(
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     ...(isBrooding ? heatActions(plan, date) : []),
-    ...(moveOut === date ? ['They move out of the brooder today.'] : []),
+    ...(moveOut === date
+      ? [
+          plan.brooding
+            ? 'They move out of the brooder today.'
+            : 'They do without the hen from today.',
+        ]
+      : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
   ];
@@ -72,7 +78,7 @@ export function batchStop(
     ...(where === undefined ? {} : { where }),
     amounts,
     actions,
-    lookFor: isBrooding ? LOOK_FOR : lookFor.outdoorBirds,
+    lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
     cautions: isBrooding
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),

@@ -7,6 +7,8 @@ export interface PlanEvent {
   /** Which of its kind, from 1, where a batch or herd can have several. */
   readonly number?: number;
   readonly date: PlainDate;
+  /** What it is called on the farm, where that is not what is usual. */
+  readonly words?: string;
   /** What comes with it, for the names of its tasks. */
   readonly what?: string;
   /** The one animal it is of, where it is not of all: her tasks are named by her. */
@@ -27,6 +29,8 @@ export interface KeyDate {
 
 /** Events that a household can tie its own work to; the others only hold tasks. */
 const NAMES: Partial<Record<EventKind, { readonly id: string; readonly words: string }>> = {
+  'eggs-set': { id: 'eggs-set', words: 'eggs set' },
+  lockdown: { id: 'lockdown', words: 'lockdown' },
   arrival: { id: 'arrival', words: 'chicks arrive' },
   'move-out': { id: 'move-out', words: 'out of the brooder' },
   processing: { id: 'leaving', words: 'processing' },
@@ -40,11 +44,11 @@ export function keyDatesOf(
   { id, name }: { readonly id: string; readonly name: string },
   events: readonly PlanEvent[],
 ): KeyDate[] {
-  return events.flatMap(({ kind, number, date, animal, nearDays }) => {
+  return events.flatMap(({ kind, number, date, animal, words: own, nearDays }) => {
     const names = NAMES[kind];
     if (!names || nearDays !== undefined) return [];
     const place = animal ? `-cow-${animal.id}` : number === undefined ? '' : `-${number}`;
-    const words = animal ? `${animal.name}, ${names.words}` : names.words;
+    const words = animal ? `${animal.name}, ${names.words}` : (own ?? names.words);
     return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];
   });
 }

@@ -67,12 +67,15 @@ export function hangTasks(
         return { template, event, waits, task };
       }),
   );
-  const names = waitNames(table);
+  const all = waitNames(table);
+  const namesOf = ({ id, waitsFor }: TaskTemplate): readonly string[] =>
+    // Work that this batch or herd has not is not waited for.
+    all.get(id)!.filter((_, k) => waitsFor[k] === undefined || byId.has(waitsFor[k]));
   const dated = backSchedule(
     hung.map((each) => each.task),
     of.today,
   );
-  return dated.map((dates, k) => taskOf(hung[k]!, dates, of, names));
+  return dated.map((dates, k) => taskOf(hung[k]!, dates, of, namesOf(hung[k]!.template)));
 }
 
 const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
@@ -93,7 +96,7 @@ function taskOf(
   { template, event, waits, task }: Hung,
   dates: ScheduledTask,
   of: TasksFor,
-  names: ReadonlyMap<string, readonly string[]>,
+  waitsFor: readonly string[],
 ): Task {
   const count = event.counts?.[template.unit] ?? of.counts[template.unit];
   if (count === undefined)
@@ -118,7 +121,7 @@ function taskOf(
     days,
     isDaily: template.isDaily,
     waits,
-    waitsFor: names.get(template.id) ?? [],
+    waitsFor,
     ifLate: template.ifLate,
     mark: template.mark,
   };

@@ -29,6 +29,7 @@ const UNITS: Record<
   { readonly size: number; readonly forEvery: string; readonly units: string }
 > = {
   'hundred-birds': { size: 100, forEvery: 'For every 100 birds', units: 'Hundreds of birds' },
+  'hundred-eggs': { size: 100, forEvery: 'For every 100 eggs', units: 'Hundreds of eggs' },
   'ten-head': { size: 10, forEvery: 'For every ten head', units: 'Tens of head' },
   acre: { size: 1, forEvery: 'For every acre', units: 'Acres' },
 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { coolEndC, scheduleSpreadC, underHeaterC } from '../../../shared/poultry/brooding.js';
-import { rowById } from '../../../shared/tables/tables.js';
+import { ofSpecies, rowById } from '../../../shared/tables/tables.js';
 import { fToC } from '../../../shared/units/convert.js';
 import { tables } from '../../support/factories.js';
 
@@ -78,20 +78,25 @@ describe('underHeaterC', () => {
     }
   });
 
-  it('holds every printed step of the four schedules', () => {
+  it('holds every printed step of the four schedules for chicks, and of those for ducklings and poults', () => {
     const steps = tables.broodingSchedules.map((s) => [s.id, s.steps.length]);
     expect(steps).toEqual([
       ['step-5f', 6],
       ['extension-bands', 4],
       ['nsw-fast-drop', 7], // days 1 to 3 are one temperature
       ['whole-house', 6],
+      ['ducklings', 4],
+      ['poults', 6],
     ]);
   });
 });
 
 describe('scheduleSpreadC', () => {
   it('shows 31 to 35 °C on the first day: the sources differ by where the probe hangs', () => {
-    expect(scheduleSpreadC(tables, 0)).toEqual({ low: 31, high: 35 });
+    expect(scheduleSpreadC(ofSpecies(tables.broodingSchedules, 'chicken'), 0)).toEqual({
+      low: 31,
+      high: 35,
+    });
   });
 
   it('finds Primefact 600 3 to 6 °C under the 5 °F steps from day 14 to 28', () => {

@@ -13,7 +13,7 @@ import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js'
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
-import { defaultRow, rowById } from '../../../../shared/tables/tables.js';
+import { defaultRow, ofSpecies, rowById } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
@@ -23,6 +23,7 @@ import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
 import { EggFields } from './egg-fields.js';
 import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
+import { NO_EGGS, OwnEggs } from './own-eggs.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
 const FIELDS = batchFields.fields;
@@ -33,17 +34,28 @@ type NumberName = {
   [K in keyof typeof FIELDS]: (typeof FIELDS)[K] extends NumberField ? K : never;
 }[keyof typeof FIELDS];
 
-const SEXES: Record<Purpose, readonly { id: Sex; name: string }[]> = {
-  meat: [
-    { id: 'straight-run', name: 'Straight run (both sexes)' },
-    { id: 'cockerels', name: 'Cockerels' },
-    { id: 'pullets', name: 'Pullets' },
-  ],
-  layers: [
-    { id: 'pullets', name: 'Pullets' },
-    { id: 'straight-run', name: 'Straight run (both sexes)' },
-  ],
+const SEXES: Record<Purpose, readonly Sex[]> = {
+  meat: ['straight-run', 'cockerels', 'pullets'],
+  layers: ['pullets', 'straight-run'],
 };
+
+const capital = (word: string): string => `${word[0]!.toUpperCase()}${word.slice(1)}`;
+
+/** The sexes to choose from, as they are called of that kind of bird; eggs hatch both. */
+function sexesOf(
+  purpose: Purpose,
+  isOwn: boolean,
+  { male, female } = { male: 'cockerel', female: 'pullet' },
+): { id: Sex; name: string }[] {
+  const names: Record<Sex, string> = {
+    'straight-run': 'Straight run (both sexes)',
+    cockerels: `${capital(male)}s`,
+    pullets: `${capital(female)}s`,
+  };
+  return SEXES[purpose]
+    .filter((sex) => !isOwn || sex === 'straight-run')
+    .map((id) => ({ id, name: names[id] }));
+}
 
 /** Days either side of the start that the slider reaches. */
 const SLIDE_DAYS = 42;
@@ -63,6 +75,8 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
   const strains = tables.strains.filter((s) => s.purposes.includes(purpose));
   const strain = strains.find((s) => s.id === draft.strainId);
   const usual = strain && usualOf(strain, draft, tables);
+  const species = strain && rowById(tables.hatching.species, strain.species);
+  const isOwn = (draft.origin ?? 'hatchery') !== 'hatchery';
   /** A number of the order; what is used when it is left out stands in the empty box. */
   const quantity = (field: NumberName, usual?: number, label: string = FIELDS[field].label) => (
     <QuantityInput
@@ -117,6 +131,8 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             strainId: id,
             growthTableId: undefined,
             moveOutRuleId: undefined,
+            broodingScheduleId: undefined,
+            spaceStandardId: undefined,
             leaveAgeDays: undefined,
             ...NO_HENS,
           })
@@ -128,11 +144,12 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         value={draft.sex}
         error={errors['sex']}
         onChange={(sex) => onChange({ sex: sex ?? 'straight-run' })}
-        options={SEXES[purpose]}
+        options={sexesOf(purpose, isOwn, species)}
       />
+      <OwnEggs setting={setting} draft={draft} errors={errors} onChange={onChange} />
       {quantity('wantedBirds', undefined, WANTED[purpose])}
       <DateField
-        label={FIELDS.arrivalDate.label}
+        label={isOwn ? 'Hatch' : FIELDS.arrivalDate.label}
         value={draft.arrivalDate}
         error={errors['arrivalDate']}
         onChange={(date) => onChange({ arrivalDate: date })}
@@ -157,7 +174,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
       )}
       <Accordion variant="contained" multiple>
         <Panel title="Housing">
-          {place('brooderId', 'brooder')}
+          {draft.origin !== 'hen' && place('brooderId', 'brooder')}
           {purpose === 'meat' && place('penId', 'field-pen')}
           {place('coopId', 'coop')}
           {purpose === 'meat' && place('freezerId', 'freezer')}
@@ -190,9 +207,13 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('wastePercent', usual?.wastePercent)}
             {quantity('firstWeekLossPercent', usual?.firstWeekPercent)}
             {quantity('laterLossPercent', usual?.laterPercent)}
-            {quantity('orderedBirds')}
+            {quantity(
+              'orderedBirds',
+              undefined,
+              isOwn ? `${capital(species?.young ?? 'chicks')} hatched` : undefined,
+            )}
             {quantity('bagKg', tables.feedKeeping.usualBag.kg)}
-            {quantity('hatchToArrivalDays')}
+            {!isOwn && quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
             {purpose === 'meat' && quantity('processingHelpers')}
@@ -205,12 +226,14 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             error={errors['moveOutDate']}
             onChange={(date) => onChange({ moveOutDate: date })}
           />
-          <DateField
-            label={FIELDS.orderDate.label}
-            value={draft.orderDate}
-            error={errors['orderDate']}
-            onChange={(date) => onChange({ orderDate: date })}
-          />
+          {!isOwn && (
+            <DateField
+              label={FIELDS.orderDate.label}
+              value={draft.orderDate}
+              error={errors['orderDate']}
+              onChange={(date) => onChange({ orderDate: date })}
+            />
+          )}
         </Panel>
       </Accordion>
     </Stack>
@@ -269,6 +292,7 @@ function Prices({
 }) {
   const { currency } = setting.farm;
   const prices = draft.prices ?? {};
+  const chick = (draft.origin ?? 'hatchery') === 'hatchery' ? 'perBird' : 'perEgg';
   const programId = draft.feedProgramId ?? strain?.feedProgram[draft.purpose ?? 'meat'];
   const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
   const set = (more: Record<string, string | undefined>) =>
@@ -276,10 +300,10 @@ function Prices({
   return (
     <SimpleGrid cols={2}>
       <PriceInput
-        label={PRICES.perBird.label}
+        label={PRICES[chick].label}
         currency={currency}
-        value={prices.perBird}
-        onChange={(v) => set({ perBird: v })}
+        value={prices[chick]}
+        onChange={(v) => set({ [chick]: v })}
       />
       <PriceInput
         label={PRICES.beddingPerBag.label}
@@ -344,6 +368,8 @@ function Choices({
 }) {
   const { tables } = setting;
   const rules = rowById(tables.moveOut, strain.moveOut).rules;
+  const schedules = ofSpecies(tables.broodingSchedules, strain.species);
+  const spaces = ofSpecies(tables.space.brooder, strain.species);
   const tableId = draft.growthTableId ?? strain.growthTables[0]!;
   const isKeptOtherwise = rowById(tables.growthTables, tableId).atHome !== undefined;
   return (
@@ -367,15 +393,15 @@ function Choices({
       )}
       <Select
         label={FIELDS.broodingScheduleId.label}
-        value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id}
+        value={draft.broodingScheduleId ?? defaultRow(schedules).id}
         onChange={(id) => onChange({ broodingScheduleId: id })}
-        options={tables.broodingSchedules}
+        options={schedules}
       />
       <Select
         label={FIELDS.spaceStandardId.label}
-        value={draft.spaceStandardId ?? defaultRow(tables.space.brooder).id}
+        value={draft.spaceStandardId ?? defaultRow(spaces).id}
         onChange={(id) => onChange({ spaceStandardId: id })}
-        options={tables.space.brooder}
+        options={spaces}
       />
       <Select
         label={FIELDS.moveOutRuleId.label}
@@ -427,7 +453,10 @@ export function forPurpose(
     purpose,
     ...(isUntouched ? { name: FIRST_NAMES[purpose] } : {}),
     strainId: strain.id,
-    sex: SEXES[purpose][0]!.id,
+    sex: SEXES[purpose][0]!,
+    origin: undefined,
+    hatchToArrivalDays: 1,
+    ...NO_EGGS,
     growthTableId: undefined,
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,

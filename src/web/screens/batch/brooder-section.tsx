@@ -1,5 +1,6 @@
 import { Alert, List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { BroodingPart } from '../../../../shared/plan/brooding.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -7,9 +8,17 @@ import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
 
-export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+export function BrooderSection({
+  plan,
+  brooding,
+  tables,
+}: {
+  plan: BatchPlan;
+  brooding: BroodingPart;
+  tables: Tables;
+}) {
   const sayDate = useSayDate();
-  const { brooding, heat, space, cautions } = plan;
+  const { heat, space, cautions } = plan;
   return (
     <Stack>
       <Section title="Temperature, step by step">
@@ -153,7 +162,15 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
       </Section>
       <Cautions
         keys={cautions}
-        of={['post', 'heat-lamp', 'carbon-monoxide', 'circuit', 'salmonella']}
+        of={[
+          'post',
+          'poults',
+          'ducklings',
+          'heat-lamp',
+          'carbon-monoxide',
+          'circuit',
+          'salmonella',
+        ]}
         tables={tables}
       />
     </Stack>

@@ -48,22 +48,24 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
   });
   return (
     <SimpleGrid cols={{ base: 1, lg: 2 }}>
-      <Section title="Brooder heat against the nights">
-        <LineChart
-          {...lines('degC', warm, [
-            { series: 'under-heater', name: 'Under the heat', color: 'red.8' },
-            { series: 'night-low', name: 'Night low expected', color: 'blue.8' },
-            { series: 'night-cold', name: 'Cold night', color: 'gray.6' },
-          ])}
-          curveType="stepAfter"
-          {...motion}
-        />
-      </Section>
+      {plan.brooding && (
+        <Section title="Brooder heat against the nights">
+          <LineChart
+            {...lines('degC', warm, [
+              { series: 'under-heater', name: 'Under the heat', color: 'red.8' },
+              { series: 'night-low', name: 'Night low expected', color: 'blue.8' },
+              { series: 'night-cold', name: 'Cold night', color: 'gray.6' },
+            ])}
+            curveType="stepAfter"
+            {...motion}
+          />
+        </Section>
+      )}
       <Section title="Live weight">
         <LineChart
           {...lines('kg', plan.purpose === 'meat' ? days : Math.min(days, 210), [
-            { series: 'weight-male', name: 'Cockerel', color: 'blue.8' },
-            { series: 'weight-female', name: 'Pullet', color: 'red.8' },
+            { series: 'weight-male', name: sexOf(plan, 'weight-male'), color: 'blue.8' },
+            { series: 'weight-female', name: sexOf(plan, 'weight-female'), color: 'red.8' },
           ])}
           {...motion}
         />
@@ -94,21 +96,29 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
           />
         </Section>
       )}
-      <Section title="Brooder floor: need and have">
-        <LineChart
-          {...withConstant(
-            lines('m2', Math.max(out, 1), [
-              { series: 'floor-need', name: 'Needed', color: 'orange.8' },
-            ]),
-            floor && toShown(floor.value, 'm2', units),
-          )}
-          curveType="stepAfter"
-          yAxisProps={{ width: 66, domain: [0, 'auto'] }}
-          {...motion}
-        />
-      </Section>
+      {plan.brooding && (
+        <Section title="Brooder floor: need and have">
+          <LineChart
+            {...withConstant(
+              lines('m2', Math.max(out, 1), [
+                { series: 'floor-need', name: 'Needed', color: 'orange.8' },
+              ]),
+              floor && toShown(floor.value, 'm2', units),
+            )}
+            curveType="stepAfter"
+            yAxisProps={{ width: 66, domain: [0, 'auto'] }}
+            {...motion}
+          />
+        </Section>
+      )}
     </SimpleGrid>
   );
+}
+
+/** What the birds of a line are called: “Live weight, drake” is of the drakes. */
+function sexOf({ daily }: BatchPlan, series: string): string {
+  const word = daily.find(({ id }) => id === series)?.label.split(', ')[1] ?? '';
+  return word.replace(/^./, (first) => first.toUpperCase());
 }
 
 /** The same chart with a level line for what there is. */

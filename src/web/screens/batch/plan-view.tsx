@@ -13,6 +13,7 @@ import { BillSection } from './bill-section.js';
 import { BrooderSection } from './brooder-section.js';
 import { DaySection } from './day-section.js';
 import { FeedSection } from './feed-section.js';
+import { HatchingSection } from './hatching-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { TaskSection } from './task-section.js';
@@ -33,7 +34,24 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
   const sections: readonly (readonly [string, string, ReactNode])[] = [
     ['glance', 'At a glance', <Glance key="g" plan={plan} asked={asked} printBase={printBase} />],
     ['weeks', 'Which week', <ArrivalWeeks key="w" asked={asked} onPick={onPickWeek} />],
-    ['brooder', 'Brooder and heat', <BrooderSection key="b" plan={plan} tables={tables} />],
+    ...(plan.hatching
+      ? [
+          [
+            'eggs',
+            'Eggs set',
+            <HatchingSection key="e" plan={plan} hatching={plan.hatching} tables={tables} />,
+          ] as const,
+        ]
+      : []),
+    ...(plan.brooding
+      ? [
+          [
+            'brooder',
+            'Brooder and heat',
+            <BrooderSection key="b" plan={plan} brooding={plan.brooding} tables={tables} />,
+          ] as const,
+        ]
+      : []),
     ['feed', 'Feed and water', <FeedSection key="f" plan={plan} tables={tables} />],
     ['outdoors', 'Outdoors', <OutdoorsSection key="o" plan={plan} tables={tables} />],
     [
@@ -66,7 +84,7 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
 }
 
 function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
-  const { birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
+  const { hatching, birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
   const unpriced = bill.complete ? undefined : 'not every price is given ';
   return (
     <Stack>
@@ -76,10 +94,16 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
       )}
       <Card withBorder component="section">
         <Facts>
-          <Fact of={birds.toOrder} />
-          {birds.orderSizes.map((size) => (
-            <Fact key={size.label} of={size} />
-          ))}
+          {hatching ? (
+            <>
+              <Fact of={hatching.eggs} />
+              <Fact of={hatching.setOn} />
+              <Fact of={hatching.incubator?.lockdownOn} />
+              <Fact of={hatching.hens} />
+            </>
+          ) : (
+            [birds.toOrder, ...birds.orderSizes].map((size) => <Fact key={size.label} of={size} />)
+          )}
           <Fact of={birds.enough} />
           <Fact of={birds.chicksPlaced} />
           <Fact of={birds.atEnd} />
@@ -107,7 +131,7 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
       <Suspense fallback={<Text>Drawing the charts …</Text>}>
         <PlanCharts plan={plan} units={asked.farm.units} />
       </Suspense>
-      <Sheets printBase={printBase} />
+      <Sheets printBase={printBase} hasBrooder={plan.brooding !== undefined} />
     </Stack>
   );
 }
@@ -118,17 +142,19 @@ const SHEETS = [
   ['tasks', 'Task list'],
 ] as const;
 
-function Sheets({ printBase }: { printBase: string | undefined }) {
+function Sheets({ printBase, hasBrooder }: { printBase: string | undefined; hasBrooder: boolean }) {
   return (
     <Card withBorder component="section" className="no-print">
       <Title order={2} size="h3">
         Print
       </Title>
       {printBase === undefined ? (
-        <Text>Save the batch to print its brooder card, shopping list and task list.</Text>
+        <Text>
+          Save the batch to print its {hasBrooder && 'brooder card, '}shopping list and task list.
+        </Text>
       ) : (
         <Group mt="xs">
-          {SHEETS.map(([sheet, name]) => (
+          {SHEETS.filter(([sheet]) => hasBrooder || sheet !== 'brooder').map(([sheet, name]) => (
             <Button
               key={sheet}
               component={Link}

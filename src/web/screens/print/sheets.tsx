@@ -17,12 +17,14 @@ interface SheetProps {
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
   const { brooding, heat, birds, outdoors } = plan;
+  if (!brooding) return <Text>A hen keeps these chicks warm: there is no brooder.</Text>;
   return (
     <>
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
-        {birds.chicksPlaced.value} chicks arrive {formatLongDate(plan.arrivalDate, farm)} (hatched{' '}
-        {sayDate(plan.hatchDate)}).
+        {plan.hatching
+          ? `${birds.chicksPlaced.value} ${plan.hatching.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
+          : `${birds.chicksPlaced.value} chicks arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
         {heat &&
           ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
@@ -152,8 +154,8 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Shopping list: {plan.name}</Title>
       <Text>
-        {plan.birds.chicksPlaced.value} birds arrive {formatLongDate(plan.arrivalDate, farm)}.
-        Prices are for one, in {farm.currency}.
+        {plan.birds.chicksPlaced.value} birds {plan.hatching ? 'hatch' : 'arrive'}{' '}
+        {formatLongDate(plan.arrivalDate, farm)}. Prices are for one, in {farm.currency}.
       </Text>
       <WideTable label="Shopping list">
         <Table my="sm" withTableBorder>

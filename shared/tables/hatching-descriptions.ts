@@ -1,0 +1,70 @@
+import { list, nested, row } from '../farm/field.js';
+import {
+  AIR_C,
+  COUNT,
+  DAYS,
+  ID,
+  maybe,
+  NAME,
+  part,
+  RANGED,
+  rowOf,
+  SHARE,
+  SOURCED,
+  table,
+  WORDS,
+  YES_NO,
+} from './figures.js';
+
+const rate = { share: SHARE, low: SHARE, high: SHARE, ...RANGED } as const;
+
+export const hatching = nested(
+  'Hatching',
+  row('HatchingTable', {
+    species: table('HatchSpecies', {
+      id: ID,
+      name: NAME,
+      young: NAME,
+      male: NAME,
+      female: NAME,
+      incubationDays: DAYS,
+      lockdownDay: DAYS,
+      caution: maybe(rowOf('cautions')),
+      incubator: part('HatchRate', rate),
+      hen: maybe(part('HenHatchRate', { ...rate, eggs: COUNT, eggsLow: COUNT, eggsHigh: COUNT })),
+      weightLoss: part('WeightLoss', rate),
+      ...SOURCED,
+    }),
+    incubators: table('IncubatorKind', {
+      id: ID,
+      name: NAME,
+      default: maybe(YES_NO),
+      airC: AIR_C,
+      low: AIR_C,
+      high: AIR_C,
+      where: WORDS,
+      ...RANGED,
+      ...SOURCED,
+    }),
+    humidity: part('Humidity', rate),
+    hatchHumidity: part('HatchHumidity', rate),
+    turning: part('Turning', { perDay: COUNT, low: COUNT, high: COUNT, ...RANGED }),
+    candling: part('Candling', { days: list('Days', DAYS, 5, 'days', 1) }),
+    keeping: part('KeepingEggs', {
+      airC: AIR_C,
+      low: AIR_C,
+      high: AIR_C,
+      humidityShare: SHARE,
+      ...RANGED,
+    }),
+    storage: part('EggStorage', {
+      freeDays: DAYS,
+      lossPerDay: SHARE,
+      steepFromDay: DAYS,
+      usualDays: DAYS,
+    }),
+    togetherness: part('HatchTogetherness', { value: SHARE }),
+    hatchWindow: part('HatchWindow', { days: DAYS }),
+    withHen: part('WithHen', { days: DAYS, low: DAYS, high: DAYS, ...RANGED }),
+  }),
+);

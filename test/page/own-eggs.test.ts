@@ -1,0 +1,81 @@
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import { House, seriousFindings } from '../support/page.js';
+
+jest.setTimeout(240_000);
+
+let house: House;
+beforeAll(async () => {
+  house = await House.open();
+});
+afterAll(() => house.close());
+
+describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
+  it('are set in an incubator or under a hen, and saved with their dates and work', async () => {
+    const { page, errors } = await house.page(size);
+    const shots = process.env['SHOTS'];
+    const shot = async (name: string): Promise<void> => {
+      if (shots) await page.screenshot({ path: `${shots}/${size}-${name}.png`, fullPage: true });
+    };
+    // A phone shows the order or the plan, a wide screen both.
+    const turnTo = async (button: string): Promise<void> => {
+      if (size === 'phone') await page.getByRole('button', { name: button }).click();
+    };
+    const choose = async (label: string, value: string): Promise<void> => {
+      await page.getByLabel(label, { exact: true }).selectOption(value);
+    };
+    await page.goto(`${house.url}/`);
+    await page.getByRole('button', { name: 'Open the sample farm' }).click();
+    await page.getByRole('heading', { name: 'Batches' }).waitFor();
+    await page.goto(page.url().replace(/\/batches$/, '/batches/new'));
+
+    await page.getByLabel('Breed or cross', { exact: true }).waitFor();
+    await choose('Breed or cross', 'heritage');
+    await choose('Where they come from', 'incubator');
+    await choose('Incubator', 'still-air');
+    await page.getByRole('textbox', { name: 'Eggs set' }).fill('36');
+    await shot('form');
+    expect(await seriousFindings(page)).toEqual([]);
+    await turnTo('See the plan');
+    await page.getByRole('tab', { name: 'Eggs set' }).click();
+    await page.getByRole('heading', { name: 'Incubator: without a fan' }).waitFor();
+    await page.getByRole('button', { name: /Lockdown: stop turning/ }).waitFor();
+    await page.getByText('102 °F').waitFor();
+    await page.getByText('36 eggs').first().waitFor();
+    await shot('incubator');
+    expect(await seriousFindings(page)).toEqual([]);
+
+    await turnTo('Change the order');
+    await choose('Where they come from', 'hen');
+    await turnTo('See the plan');
+    await page.getByRole('tab', { name: 'Eggs set' }).click();
+    await page.getByRole('heading', { name: 'Under a hen' }).waitFor();
+    expect(await page.getByRole('tab', { name: 'Brooder and heat' }).count()).toBe(0);
+    await shot('hen');
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(
+      await page.evaluate('document.documentElement.scrollWidth > window.innerWidth + 1'),
+    ).toBe(false);
+    await page.getByRole('tab', { name: 'Work' }).click();
+    await page.getByText('Set the eggs under the hen at dusk').first().waitFor();
+    await page.getByRole('tab', { name: 'At a glance' }).click();
+    await page.locator('.recharts-surface').first().waitFor();
+    await shot('glance');
+
+    await turnTo('Change the order');
+    await choose('Breed or cross', 'turkey');
+    await page
+      .getByText(/carry blackhead to poults/)
+      .first()
+      .waitFor();
+    await choose('Where they come from', 'incubator');
+    await shot('turkey');
+    await turnTo('See the plan');
+    await page.getByRole('tab', { name: 'Eggs set' }).click();
+    await page.getByText('Poults are slow to find feed').waitFor();
+    await page.getByRole('button', { name: /^Save/ }).click();
+    await page.waitForURL(/batches\/(?!new)/);
+    await page.reload();
+    await page.getByRole('tab', { name: 'Eggs set' }).waitFor();
+    expect(errors).toEqual([]);
+  });
+});
