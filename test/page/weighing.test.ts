@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
 import { newBatch, newBrooder, newFarm } from '../support/factories.js';
 import { House, seriousFindings } from '../support/page.js';
@@ -12,14 +13,9 @@ beforeAll(async () => {
 afterAll(() => house.close());
 
 /** A farm with birds of four weeks, saved by the service. */
-async function fourWeeksOld(): Promise<string> {
-  const post = async (path: string, body: object): Promise<{ id: string }> => {
-    const headers = { 'content-type': 'application/json' };
-    const answer = await fetch(`${house.url}/api/${path}`, {
-      ...{ method: 'POST', headers, body: JSON.stringify(body) },
-    });
-    return (await answer.json()) as { id: string };
-  };
+async function fourWeeksOld({ request }: Page): Promise<string> {
+  const post = async (path: string, data: object): Promise<{ id: string }> =>
+    (await (await request.post(`${house.url}/api/${path}`, { data })).json()) as { id: string };
   const farm = await post('farms', newFarm({ units: 'us' }));
   const { id: _id, ...brooder } = newBrooder();
   const { id: brooderId } = await post(`farms/${farm.id}/facilities`, brooder);
@@ -31,7 +27,7 @@ async function fourWeeksOld(): Promise<string> {
 describe.each(['desktop', 'phone'] as const)('birds on a scale, %s', (size) => {
   it('are typed in pounds, correct the plan, and can be deleted', async () => {
     const { page, errors } = await house.page(size);
-    await page.goto(await fourWeeksOld());
+    await page.goto(await fourWeeksOld(page));
     const section = page.locator('section', {
       has: page.getByRole('heading', { name: 'Weigh the birds' }),
     });
@@ -39,7 +35,7 @@ describe.each(['desktop', 'phone'] as const)('birds on a scale, %s', (size) => {
     const usual = await feed.textContent();
     await section.getByLabel('Birds weighed').fill('10');
     await section.getByLabel('All together, lb').fill('20');
-    await section.getByText('2.00 lb each').waitFor();
+    await section.getByText('2 lb each').waitFor();
     await section.getByRole('button', { name: 'Save the weighing' }).click();
     await section.getByText('Your birds grow at').waitFor();
     expect(await seriousFindings(page)).toEqual([]);
