@@ -151,6 +151,7 @@ function WeighingLine({
           label={`Delete the weighing of ${day}`}
           question={`Delete the weighing of ${day}?`}
           onConfirm={onDelete}
+          style={{ flexShrink: 0 }}
         >
           Delete
         </ConfirmButton>
