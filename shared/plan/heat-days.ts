@@ -36,6 +36,8 @@ export interface DayConditions {
   readonly birdsW: number;
   /** Heaters for every chick to have a place by one: lamps while they are small, plates always. */
   readonly places: number;
+  /** Watts of lamps under which every small chick finds room, however warm the air. */
+  readonly leastW: number;
   readonly floorM2: number;
 }
 
@@ -102,6 +104,7 @@ function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
       birds: isYoung ? NO_HEAT : birds,
       birdsW: isYoung ? count * weightKg * table.birds.newlyHatchedWPerKg : birds.mid,
       places: placesFor(brooder, table, { chicks: life.placed, ageDays, nightC }),
+      leastW: leastLampsW(brooder, table, life.placed, ageDays),
       floorM2: count * spaceRowAt(standard.rows, ageDays).floorM2,
     });
   }
@@ -129,8 +132,8 @@ export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHe
         warmer <= airRiseK(rig.table.openTop, box, airWPerK, { watts: birdsW, warmed: 'all-air' })
       )
         return 0;
-      // While it is colder around them than the birds want it, one lamp burns.
-      const least = rig.heat.kind === 'lamp' ? rig.heat.wattsEach : 0;
+      // While it is colder around them than birds want it one lamp burns, or a place for each chick.
+      const least = day.leastW;
       const deltaK = Math.max(0, warmer - riseK);
       return Math.max(least, boxLossW(rig.table.openTop, box, airWPerK, deltaK) - birdsW);
     };
@@ -176,6 +179,18 @@ function placesFor(
   return Math.min(heat.count, lampsByRule(lampRule, chicks, nightC, heat.wattsEach) ?? 0);
 }
 
+function leastLampsW(
+  { heat }: Brooder,
+  { lampRule, lamps }: HeatTable,
+  chicks: number,
+  ageDays: number,
+): number {
+  if (heat.kind !== 'lamp') return 0;
+  const shared = (chicks * lampRule.lampW) / (lampRule.chicks * heat.wattsEach);
+  const count = ageDays < lamps.spotsUntilDay ? Math.ceil(shared - 1e-9) : 1;
+  return Math.max(1, count) * heat.wattsEach;
+}
+
 /** Air around a brooder at night: a building keeps a little of the day's warmth. */
 function nightAround(brooder: Brooder, outsideC: number, table: HeatTable): number {
   if (brooder.standsIn === 'heated-room') return brooder.roomC ?? table.heatedRoom.airC;
@@ -213,6 +228,7 @@ export const heaterRows = ({ rig }: BroodingHeat): readonly Sourced[] => {
     table.floor,
     ...(hasLid ? [] : [table.openTop]),
     ...(isAirSchedule && heat.kind !== 'plate' ? [] : [rise]),
+    ...(heat.kind === 'lamp' ? [table.lampRule, table.lamps] : []),
     ...(heat.kind === 'lamp' && !isAirSchedule ? [table.clearance] : []),
   ];
 };
