@@ -11,6 +11,7 @@ import type { OwnJob, Progress } from './job.js';
 import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
 import type { PastureChoices } from './pasture-choices.js';
+import type { Product } from './product.js';
 
 /** A batch that can be named. */
 export type NamedBatch = Batch & { readonly id: string };
@@ -26,6 +27,8 @@ export interface FarmPicture {
   readonly farm: Farm;
   readonly climate: Climate;
   readonly facilities: readonly Facility[];
+  /** What the place buys for its birds, and at what price. */
+  readonly products: readonly Product[];
   readonly people: readonly Person[];
   readonly batches: readonly NamedBatch[];
   readonly paddocks: readonly Paddock[];

@@ -33,12 +33,13 @@ export function batchRequest(
 }
 
 const around = (
-  { farm, climate, facilities, people, today }: FarmPicture,
+  { farm, climate, facilities, products, people, today }: FarmPicture,
   tables: Tables,
 ): Omit<PlanRequest, 'batch' | 'occupied'> => ({
   farm,
   climate,
   facilities,
+  products,
   people,
   today,
   tables,

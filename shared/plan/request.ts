@@ -6,7 +6,7 @@ import type { Tables } from '../tables/tables.js';
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
   FarmPicture,
-  'farm' | 'climate' | 'facilities' | 'people' | 'today'
+  'farm' | 'climate' | 'facilities' | 'products' | 'people' | 'today'
 > {
   readonly batch: Batch;
   /** What other batches of the farm hold on to. */

@@ -15,6 +15,7 @@ import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
 
 /** One kind of room the birds need, against what there is. */
@@ -136,11 +137,13 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
 }
 
 function litterOf(
-  { tables, dateOf }: PlanContext,
+  context: PlanContext,
   floorM2: number,
   days: number,
 ): NonNullable<SpacePart['litter']> {
-  const { litter } = tables;
+  const { litter } = context.tables;
+  const own = beddingBag(context).opensTo;
+  const opensToM3 = own === undefined ? litter.bagLooseM3 : Number(own.value);
   const topUps = Math.max(0, Math.ceil(days / litter.topUpEveryDays) - 1);
   const startM3 = floorM2 * litter.depthM;
   const totalM3 = startM3 * (1 + litter.topUpShare * topUps);
@@ -172,16 +175,23 @@ function litterOf(
     total,
     bags: quantity(
       'Bags of shavings',
-      Math.ceil(totalM3 / litter.bagLooseM3 - 1e-9),
+      Math.ceil(totalM3 / opensToM3 - 1e-9),
       'bags',
       spaceFormulas.litter,
       [
         from(total),
-        { ...input('One bag opens to', litter.bagLooseM3, 'm3'), mark: 'common-practice' as const },
-        input('Note', litter.bagNote, 'text'),
+        ...(own
+          ? [own]
+          : [
+              {
+                ...input('One bag opens to', litter.bagLooseM3, 'm3'),
+                mark: 'common-practice' as const,
+              },
+              input('Note', litter.bagNote, 'text'),
+            ]),
       ],
     ),
-    cleanOut: datedFact('Clean out', dateOf(days + 1), spaceFormulas.litter, [
+    cleanOut: datedFact('Clean out', context.dateOf(days + 1), spaceFormulas.litter, [
       input('Days in the brooder', days, 'day'),
     ]),
   };

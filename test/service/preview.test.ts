@@ -12,14 +12,16 @@ import { plannedBatch } from '../support/pictures.js';
 /** As JSON carries it. */
 const sent = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
 
-function requestOf(order: Omit<PlanRequest, 'climate' | 'occupied' | 'tables'>): PlanRequest {
+function requestOf(
+  order: Omit<PlanRequest, 'climate' | 'occupied' | 'products' | 'tables'>,
+): PlanRequest {
   const { monthlyMinC, monthlyMaxC } = order.farm;
   const climate = climateFromMonthlyMeans(
     monthlyMinC,
     monthlyMaxC,
     tables.heat.coldNightMarginK.value,
   );
-  return { ...order, climate, occupied: [], tables };
+  return { ...order, climate, occupied: [], products: [], tables };
 }
 
 describe.each(databases())('the preview on $name', (database) => {

@@ -17,6 +17,7 @@ export const newPicture = (
   more: Partial<FarmPicture> & Pick<FarmPicture, 'farm' | 'climate' | 'today'>,
 ): FarmPicture => ({
   facilities: [],
+  products: [],
   people: [],
   batches: [],
   paddocks: [],
@@ -41,6 +42,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     climate,
     today,
     facilities: rest.facilities,
+    products: rest.products,
     people: rest.people,
     batches: [...batches, { ...batch, id: BATCH }],
   });

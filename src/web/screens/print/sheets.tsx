@@ -87,7 +87,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
         what: `${phase.name} feed, ${phase.protein}`,
-        amount: `${d.bags.value} × ${formatValue(feed.bagKg, 'kg', farm)}`,
+        amount: `${d.bags.value} × ${formatValue(phase.bagKg, 'kg', farm)}`,
         price: price(`${phase.name} feed`),
       })),
     ),
@@ -166,7 +166,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
       <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
         {formatValue(bill.total.value, 'money', farm)}
-        {bill.complete ? '.' : ', without what has no price yet.'}
+        {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
       </Text>
     </>
   );
