@@ -8,6 +8,7 @@ import {
   record,
   row,
   text,
+  yesNo,
   type RowOf,
   type RowRule,
 } from './field.js';
@@ -162,6 +163,8 @@ export const batchFields = row(
       ),
     ),
 
+    /** Left out, pullets join an earlier batch of layers where there is one. */
+    joinsOlderFlock: optional(yesNo('Joins older hens')),
     bagKg: optional(
       number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),
     ),

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Occupancy } from '../farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
@@ -6,6 +6,7 @@ import type { Tables } from '../tables/tables.js';
 import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { occupanciesOf } from './occupancy.js';
+import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
 /**
@@ -25,11 +26,19 @@ export function batchRequest(
   return {
     ...around(picture, tables),
     batch,
+    hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     occupied: picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((other) => heldBy(picture, tables, other)),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
+}
+
+/** Layers that came so much earlier that they rule the coop when these join them. */
+function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boolean {
+  const before = daysBetween(other.arrivalDate, batch.arrivalDate);
+  const { olderFlockDays } = tables.judgements.birds;
+  return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
 
 const around = (

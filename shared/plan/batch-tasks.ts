@@ -1,10 +1,11 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
-import type { Batch } from '../farm/batch.js';
 import type { TaskTemplate } from '../tables/task-template.js';
+import { eventsOf, holds, missingHeat } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
+import type { HeatPart } from './heat.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
 import { taskFormulas } from './tasks/task-hours.js';
@@ -30,10 +31,14 @@ export interface TasksPart {
 }
 
 /** Every task of a batch, hung on its events, and what moved since an earlier arrival date. */
-export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart> {
+export function planTasks(
+  context: PlanContext,
+  feed: FeedPart,
+  heat: HeatPart | undefined,
+): Found<TasksPart> {
   const { previousArrivalDate, batch } = context;
   const { first, later } = feedTrips(context, feed);
-  const events = [...eventsOf(context), ...later];
+  const events = [...eventsOf(context), ...missingHeat(context, heat), ...later];
   const tasks = tasksOf(context, events).map((task) =>
     task.templateId === FIRST_FEED && first !== ''
       ? { ...task, name: `${task.name}: ${first}` }
@@ -61,17 +66,6 @@ export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart
   });
 }
 
-/** Arrival, move and the end of a batch, as far as it has them. */
-function eventsOf({ batch, life, moveOutDay, dateOf }: PlanContext): PlanEvent[] {
-  return [
-    { kind: 'arrival', date: batch.arrivalDate },
-    ...(moveOutDay === undefined ? [] : [{ kind: 'move-out', date: dateOf(moveOutDay) } as const]),
-    life.firstEggAgeDays === undefined
-      ? { kind: 'processing', date: dateOf(life.days - 1) }
-      : { kind: 'first-egg', date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays) },
-  ];
-}
-
 /** The task that fetches the feed of the first days. */
 const FIRST_FEED = 'meat.fetch-starter-feed';
 
@@ -80,9 +74,10 @@ const FIRST_FEED = 'meat.fetch-starter-feed';
  * its own, what is needed by the arrival comes with that and is no trip.
  */
 function feedTrips(
-  { batch, tables }: PlanContext,
+  context: PlanContext,
   { phases }: FeedPart,
 ): { first: string; later: PlanEvent[] } {
+  const { batch, tables } = context;
   const byDate = new Map<PlainDate, string[]>();
   for (const { name, deliveries } of phases) {
     for (const { buyBy, bags } of deliveries) {
@@ -91,7 +86,7 @@ function feedTrips(
     }
   }
   const trips = [...byDate].sort().map(([date, what]) => ({ date, what: what.join(', ') }));
-  const hasFirst = tables.taskTemplates.some((t) => t.id === FIRST_FEED && asksFor(batch, t));
+  const hasFirst = tables.taskTemplates.some((t) => t.id === FIRST_FEED && asksFor(context, t));
   const isFirst = ({ date }: { date: PlainDate }): boolean => hasFirst && date <= batch.arrivalDate;
   return {
     first: trips
@@ -110,17 +105,17 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   return hangTasks(tables.taskTemplates, events, {
     id: batch.id,
     today,
-    asksFor: (template) => asksFor(batch, template),
+    asksFor: (template) => asksFor(context, template),
     counts: { 'hundred-birds': life.placed },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 
-const asksFor = (batch: Batch, { purpose, processing, onlyMedicated }: TaskTemplate): boolean =>
-  purpose === batch.purpose &&
-  (processing === undefined || processing === (batch.processing ?? 'home')) &&
-  (!onlyMedicated || batch.medicatedWithdrawalDays !== undefined);
+const asksFor = (context: PlanContext, { purpose, processing, onlyIf }: TaskTemplate): boolean =>
+  purpose === context.batch.purpose &&
+  (processing === undefined || processing === (context.batch.processing ?? 'home')) &&
+  (onlyIf === undefined || holds(context, onlyIf));
 
 function changesSince(
   context: PlanContext,

@@ -13,6 +13,7 @@ import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
+import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
 import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
@@ -189,17 +190,15 @@ function movedPens(
 }
 
 function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
-  const { batch, tables, facilities, life } = context;
+  const { tables, life } = context;
   const per = tables.space.coop;
   const options = { rows: [per, life.losses] };
-  const birds = life.aliveAll[day]!;
-  const hens = life.alive.female[(life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays]!;
-  const coop = facilityOf(facilities, 'coop', batch.coopId);
-  const nests = Math.ceil(hens / per.hensPerNest - 1e-9);
-  const roostCm = birds * per.roostCm;
+  const room = coopRoomOf(context, day);
+  const { coop, birds, hens, nests, roostCm } = room;
+  const isShort = shortOfCoop(room);
   const floorNeeded = quantity(
     'Coop floor needed',
-    birds * per.floorM2,
+    room.floorM2,
     'm2',
     spaceFormulas.floor,
     [
@@ -216,12 +215,12 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
     },
   );
   const short: string[] = [];
-  if (coop && coop.floorM2 < floorNeeded.value)
+  if (coop && isShort.floor)
     short.push(
       `floor ${context.say(coop.floorM2, 'm2')} of ${context.say(floorNeeded.value, 'm2')}`,
     );
-  if (coop && coop.nestBoxes < nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
-  if (coop && coop.roostM * 100 < roostCm)
+  if (coop && isShort.nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
+  if (coop && isShort.roost)
     short.push(`roost ${context.say(coop.roostM, 'm')} of ${context.say(roostCm / 100, 'm')}`);
   const issues: PlanIssue[] = [];
   if (0 < short.length)

@@ -9,6 +9,8 @@ export interface PlanRequest extends Pick<
   'farm' | 'climate' | 'facilities' | 'products' | 'people' | 'today'
 > {
   readonly batch: Batch;
+  /** Whether hens of an earlier batch are there that new pullets come to. */
+  readonly hasOlderFlock?: boolean;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
   readonly tables: Tables;

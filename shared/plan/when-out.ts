@@ -83,7 +83,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
       coldNight: cold,
       hardenFrom: datedFact(
         'Get them used to it from',
-        context.dateOf(Math.max(0, day - context.tables.judgements.birds.hardenDays.value)),
+        context.dateOf(hardenFromDay(context, day)),
         moveOutFormulas.harden,
         [fromJudgement(context.tables.judgements.birds.hardenDays)],
       ),
@@ -95,6 +95,10 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
     },
   );
 }
+
+/** Day on which hardening off begins before a move on a day. */
+export const hardenFromDay = ({ tables }: PlanContext, moveOutDay: number): number =>
+  Math.max(0, moveOutDay - tables.judgements.birds.hardenDays.value);
 
 /** What the nights after a move rest on. */
 function rowsOf({ tables, life, moveOutRule, climate }: PlanContext, day: number): Sourced[] {

@@ -5,6 +5,10 @@ import type { WorkConditions } from '../farm/job.js';
 /** What tasks hang on: a day in the life of a batch (up to `delivery`) or of a herd. */
 export type EventKind =
   | 'arrival'
+  | 'heaters-short'
+  | 'mild-days'
+  | 'harden-off'
+  | 'last-medicated'
   | 'move-out'
   | 'processing'
   | 'first-egg'
@@ -12,6 +16,9 @@ export type EventKind =
   | 'turn-out'
   | 'cattle-arrival'
   | 'calving';
+
+/** What a batch must have, or lack, for work that is not for every one. */
+export type TaskCircumstance = 'medicated' | 'older-flock' | 'coop-unfinished' | 'nests-short';
 
 /** What the hours of a task grow with. */
 export type WorkUnit = 'hundred-birds' | 'ten-head' | 'acre';
@@ -23,8 +30,8 @@ export interface TaskTemplate extends Sourced {
   /** What the birds are for, or how they are processed, where the task is not for all. */
   readonly purpose?: Purpose;
   readonly processing?: 'home' | 'hired';
-  /** Left out of plans without medicated feed. */
-  readonly onlyMedicated?: boolean;
+  /** Left out of batches of which this does not hold. */
+  readonly onlyIf?: TaskCircumstance;
   /** Left out of herds without milk cows. */
   readonly onlyMilk?: boolean;
   readonly event: EventKind;
@@ -35,6 +42,8 @@ export interface TaskTemplate extends Sourced {
   readonly earliestOffsetDays?: number;
   /** Last day it can be started, from the event, where it would be too late after it. */
   readonly latestOffsetDays?: number;
+  /** Work that must be done before its event, and is of no use once that is past. */
+  readonly beforeEvent?: boolean;
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;

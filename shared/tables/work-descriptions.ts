@@ -37,6 +37,10 @@ const conditions = nested('Conditions', workConditionFields);
 
 const EVENTS = [
   'arrival',
+  'heaters-short',
+  'mild-days',
+  'harden-off',
+  'last-medicated',
   'move-out',
   'processing',
   'first-egg',
@@ -72,13 +76,16 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       name: NAME,
       purpose: maybe(choice('Purpose', ['meat', 'layers'])),
       processing: maybe(choice('Processing', ['home', 'hired'])),
-      onlyMedicated: maybe(YES_NO),
+      onlyIf: maybe(
+        choice('Only if', ['medicated', 'older-flock', 'coop-unfinished', 'nests-short']),
+      ),
       onlyMilk: maybe(YES_NO),
       event: choice('Event', EVENTS),
       until: maybe(choice('Until', EVENTS)),
       offsetDays: OFFSET_DAYS,
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
+      beforeEvent: maybe(YES_NO),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
       spreadOver: maybe(
@@ -156,6 +163,7 @@ export const jobSets = table('JobSet', {
         from: choice('From', ['last-frost']),
         offsetDays: maybe(OFFSET_DAYS),
       }),
+      'turn-out': row('FromTurnOut', { from: choice('From', ['turn-out']) }),
       'warm-days': row('FromWarmDays', {
         from: choice('From', ['warm-days']),
         dayMaxC: AIR_C,
