@@ -27,7 +27,10 @@ import { heatSeriesFormulas } from '../plan/heat-days.js';
 import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
 import { layingFormulas } from '../plan/laying.js';
+import { spareFormulas } from '../plan/brooder-spare.js';
 import { moveOutFormulas } from '../plan/move-out.js';
+import { shelterFormulas } from '../plan/shelter.js';
+import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
@@ -81,6 +84,9 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   layingFormulas,
   lossFormulas,
   moveOutFormulas,
+  spareFormulas,
+  shelterFormulas,
+  coldFeedFormulas,
   plainFormulas,
   processingFormulas,
   jobSetFormulas,

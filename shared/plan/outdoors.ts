@@ -15,9 +15,10 @@ import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
+import { planShelter, type ShelterPart } from './shelter.js';
 import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
-export interface OutdoorsPart extends WhenOutPart {
+export interface OutdoorsPart extends WhenOutPart, ShelterPart {
   readonly rule: string;
   readonly home?: string;
   readonly floorNeeded?: NumberQuantity;
@@ -44,10 +45,11 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
     return found({ rule: rule.name, daysOut: ways }, { issues: [never] });
   }
   const out = whenOut(context, moveOutDay);
+  const shelter = planShelter(context, moveOutDay);
   const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
   return found(
-    { rule: rule.name, ...out.part, ...home.part },
-    joined([{ cautions: ['cold'] }, out, home]),
+    { rule: rule.name, ...out.part, ...shelter.part, ...home.part },
+    joined([{ cautions: ['cold'] }, out, shelter, home]),
   );
 }
 

@@ -14,6 +14,7 @@ import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { defaultRow, rowById } from '../tables/tables.js';
+import { daysToSpare } from './brooder-spare.js';
 import type { PlanContext } from './context.js';
 import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
@@ -30,6 +31,8 @@ export interface SpaceNeed {
 export interface SpacePart {
   readonly standard: string;
   readonly needs: readonly SpaceNeed[];
+  /** Left out without a brooder or a day of the move. */
+  readonly spare?: NumberQuantity;
   readonly litter?: {
     readonly start: NumberQuantity;
     readonly topUp: NumberQuantity;
@@ -128,12 +131,14 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
     part('Feeder length', need('feederCm'), 'cm', brooder?.feederCm),
     part('Drinker length', need('drinkerCm'), 'cm', brooder?.drinkerCm),
   ];
+  const spare = floorHave === undefined ? undefined : daysToSpare(context, standard, floorHave);
   const space: SpacePart = {
     standard: standard.name,
     needs: needs.map((each) => each.part),
+    ...(spare?.part ? { spare: spare.part } : {}),
     ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
   };
-  return found(space, joined([{ series: [floorNeed] }, ...needs]));
+  return found(space, joined([{ series: [floorNeed] }, ...needs, { issues: spare?.issues ?? [] }]));
 }
 
 function litterOf(

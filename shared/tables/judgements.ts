@@ -48,6 +48,7 @@ export const JUDGED = {
     'processingStartH',
     'moveOutNights',
     'hardenDays',
+    'brooderSpareDays',
     'olderFlockDays',
   ],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */

@@ -111,16 +111,9 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
           },
         ]
       : []),
-    ...(heat && !heat.enough
-      ? [
-          {
-            by: plan.arrivalDate,
-            what: `${heat.heatersNeeded.label}: there are too few`,
-            amount: String(heat.heatersNeeded.value),
-            price: undefined,
-          },
-        ]
-      : []),
+    ...plan.tasks.tasks
+      .filter(({ event }) => event === 'heaters-short')
+      .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
       ? [
           {
