@@ -1,7 +1,7 @@
 import Big from 'big.js';
 import { fromFarm, givenOrTable, input, type QuantityInput } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
-import type { Product, ProductKind } from '../farm/product.js';
+import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
 
 /** A price of one, and whose it is: typed for the batch, or of a product of the place. */
@@ -31,13 +31,7 @@ type Asked = {
  */
 export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagOfFeed {
   const typedPrice = batch.prices?.feedPerBag?.[phaseId];
-  const product = cheapest(
-    ofKind(products, 'feed').filter(
-      ({ phaseIds, feedFor = batch.purpose }) =>
-        feedFor === batch.purpose && phaseIds.includes(phaseId),
-    ),
-    ({ price, bagKg }) => new Big(price).div(bagKg),
-  );
+  const product = feedOf(products, batch.purpose, phaseId);
   const isOwn = batch.bagKg !== undefined || typedPrice !== undefined;
   if (!isOwn && product)
     return {
@@ -52,6 +46,24 @@ export function bagOf({ batch, products, tables }: Asked, phaseId: string): BagO
   return product && Math.abs(product.bagKg - bagKg) < SAME_KG
     ? { bagKg, bagInput, price: { price: product.price, product: product.name } }
     : { bagKg, bagInput };
+}
+
+/** The feed made for a phase and purpose, before one that serves several; of equals the cheaper. */
+function feedOf(
+  products: readonly Product[],
+  purpose: Batch['purpose'],
+  phaseId: string,
+): FeedProduct | undefined {
+  const fitting = ofKind(products, 'feed').filter(
+    ({ phaseIds, feedFor = purpose }) => feedFor === purpose && phaseIds.includes(phaseId),
+  );
+  const width = ({ phaseIds, feedFor }: FeedProduct): number =>
+    phaseIds.length + (feedFor === undefined ? 0.5 : 0);
+  const narrowest = Math.min(...fitting.map(width));
+  return cheapest(
+    fitting.filter((feed) => width(feed) === narrowest),
+    ({ price, bagKg }) => new Big(price).div(bagKg),
+  );
 }
 
 /** Bags that are sold as one size differ by rounding between pounds and kilograms. */

@@ -324,8 +324,8 @@ export const nights = nested(
     coldFeed: part('ColdFeed', {
       criticalBaseC: AIR_C,
       criticalRiseC: KELVIN,
-      criticalPerKg: PER_KG,
-      kcalPerDegreeDay: PER_KG,
+      criticalPerKg: FACTOR,
+      kcalPerDegreeDay: FACTOR,
       fromKg: KG,
       toKg: KG,
     }),

@@ -9,22 +9,22 @@ import {
 } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js';
+import { batchFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
+import { bagOf } from '../../../../shared/plan/prices.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { defaultRow, rowById } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
-import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { WANTED } from './batch-labels.js';
+import { BatchPrices } from './batch-prices.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
 const FIELDS = batchFields.fields;
-const PRICES = batchPriceFields.fields;
 
 /** Fields of a batch that hold a number. */
 type NumberName = {
@@ -149,7 +149,9 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           {place('feedStoreId', 'feed-store')}
         </Panel>
         <Panel title="Prices">
-          <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+          {strain && (
+            <BatchPrices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+          )}
         </Panel>
         <Panel title="More choices">
           {strain && (
@@ -165,13 +167,29 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('firstWeekLossPercent', usual?.firstWeekPercent)}
             {quantity('laterLossPercent', usual?.laterPercent)}
             {quantity('orderedBirds')}
-            {quantity('bagKg', tables.feedKeeping.usualBag.kg)}
+            {quantity('bagKg', strain && bagOfFirst(strain, purpose, setting))}
             {quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
+          {purpose === 'layers' && (
+            <Select
+              label={FIELDS.joinsOlderFlock.label}
+              value={
+                draft.joinsOlderFlock === undefined ? undefined : String(draft.joinsOlderFlock)
+              }
+              onChange={(v) =>
+                onChange({ joinsOlderFlock: v === undefined ? undefined : v === 'true' })
+              }
+              options={[
+                { id: 'true', name: 'Yes' },
+                { id: 'false', name: 'No' },
+              ]}
+              none="If there is an earlier batch of layers"
+            />
+          )}
           <DateField
             label={FIELDS.moveOutDate.label}
             value={draft.moveOutDate}
@@ -228,63 +246,6 @@ function ArrivalSlider({
     </div>
   );
 }
-
-function Prices({
-  setting,
-  draft,
-  strain,
-  onChange,
-}: {
-  setting: Setting;
-  draft: BatchDraft;
-  strain: Strain | undefined;
-  onChange: Props['onChange'];
-}) {
-  const { currency } = setting.farm;
-  const prices = draft.prices ?? {};
-  const programId = strain?.feedProgram[draft.purpose ?? 'meat'];
-  const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
-  const set = (more: Record<string, string | undefined>) =>
-    onChange({ prices: clean({ ...prices, ...more }) });
-  return (
-    <SimpleGrid cols={2}>
-      <PriceInput
-        label={PRICES.perBird.label}
-        currency={currency}
-        value={prices.perBird}
-        onChange={(v) => set({ perBird: v })}
-      />
-      <PriceInput
-        label={PRICES.beddingPerBag.label}
-        currency={currency}
-        value={prices.beddingPerBag}
-        onChange={(v) => set({ beddingPerBag: v })}
-      />
-      {phases.map((phase) => (
-        <PriceInput
-          key={phase.id}
-          label={`A bag of ${phase.name.toLowerCase()}`}
-          currency={currency}
-          value={prices.feedPerBag?.[phase.id]}
-          onChange={(v) =>
-            onChange({
-              prices: { ...prices, feedPerBag: clean({ ...prices.feedPerBag, [phase.id]: v }) },
-            })
-          }
-        />
-      ))}
-      <PriceInput
-        label={PRICES.processingPerBird.label}
-        currency={currency}
-        value={prices.processingPerBird}
-        onChange={(v) => set({ processingPerBird: v })}
-      />
-    </SimpleGrid>
-  );
-}
-
-const clean = <T extends object>(values: T) =>
-  Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as never;
 
 function Choices({
   setting,
@@ -372,6 +333,13 @@ export function forPurpose(
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
   };
+}
+
+/** Size of the bag that the first feed is bought in when none is typed. */
+function bagOfFirst(strain: Strain, purpose: Purpose, { picture, tables }: Setting): number {
+  const [first] = rowById(tables.feedPrograms, strain.feedProgram[purpose]!).phases;
+  const batch = { purpose, strainId: strain.id };
+  return bagOf({ batch, products: picture.products, tables }, first!.id).bagKg;
 }
 
 /** What the plan uses for a factor that is left out. */
