@@ -31,7 +31,8 @@ const on = (
 
 /**
  * First day on which the brooding schedule asks for no more than an average day outdoors gives:
- * from then on the heat can be off by day. None where hardening off begins before it.
+ * from then on the heat can be off by day. None where hardening off begins before it, or where the
+ * schedule ends first.
  */
 function mildDay(context: PlanContext): number | undefined {
   const { life, weather, brooderDays, moveOutDay } = context;
@@ -39,7 +40,7 @@ function mildDay(context: PlanContext): number | undefined {
   const last = moveOutDay === undefined ? brooderDays : hardenFromDay(context, moveOutDay);
   for (let day = 0; day < last; day++) {
     const asked = underHeaterC(schedule, life.arrivalAgeDays + day);
-    if (asked === undefined || asked <= weather.maxC[day]!) return day;
+    if (asked !== undefined && asked <= weather.maxC[day]!) return day;
   }
   return undefined;
 }

@@ -100,7 +100,7 @@ export function planBill(
   const lines: BillLine[] = [
     line('Chicks', parts.birds.chicksPlaced, chickPrice(context)),
     ...parts.feed.phases.map((phase) =>
-      line(`${phase.name} feed`, phase.bags, bagOf(context, phase.phaseId).price),
+      line(feedLabel(phase.name), phase.bags, bagOf(context, phase.phaseId).price),
     ),
     ...(parts.space.litter
       ? [line('Bedding', parts.space.litter.bags, beddingBag(context).price)]
@@ -117,7 +117,7 @@ export function planBill(
       : []),
     ...processingLine(parts),
   ];
-  const missing = lines.filter((l) => l.cost === undefined).map((l) => l.label.toLowerCase());
+  const missing = missingOf(lines, parts.feed);
   const leftOut = [
     ...(missing.length === 0 ? [] : [`without ${listed(missing)}: no price given`]),
     ...(parts.heat ? [] : ['without heat and bedding: no brooder chosen']),
@@ -199,6 +199,22 @@ export function planBill(
       : [];
   }
 }
+
+/** Lines without a price, in words; the phases of a feed program in one when none has any. */
+function missingOf(lines: readonly BillLine[], { phases }: FeedPart): string[] {
+  const unpriced = lines.filter(({ cost }) => cost === undefined);
+  const isFeed = ({ label }: BillLine): boolean =>
+    phases.some(({ name }) => label === feedLabel(name));
+  const feeds = unpriced.filter(isFeed);
+  if (feeds.length < 2 || feeds.length < phases.length)
+    return unpriced.map(({ label }) => label.toLowerCase());
+  const [first] = feeds;
+  return unpriced
+    .filter((line) => line === first || !isFeed(line))
+    .map((line) => (line === first ? 'feed' : line.label.toLowerCase()));
+}
+
+const feedLabel = (phase: string): string => `${phase} feed`;
 
 const withoutPrice = (lines: readonly string[]): PlanIssue[] =>
   lines.length === 0
