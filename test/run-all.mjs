@@ -47,6 +47,9 @@ console.log(
     : 'Browser: none found, so the page is NOT tested. Install Chromium, or set CHROMIUM_PATH.',
 );
 
+if (!process.env.REFERENCE_DATA)
+  console.log('Comparisons with files of data are left out: REFERENCE_DATA names no folder.');
+
 mkdirSync('test-output', { recursive: true });
 const projects = ['core', 'service', ...(chromium ? ['page'] : [])];
 const jest = spawnSync(

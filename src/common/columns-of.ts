@@ -15,10 +15,13 @@ type Columns<F extends Fields> = Omit<
 
 /**
  * The class of an entity with a column for every field of a description but those that every row
- * has, which an entity says itself. A new field asks for nothing here, only for its migration.
+ * has, which its entity or `base` says. A new field asks for nothing here, only for its migration.
  */
-export function columnsOf<F extends Fields>(described: RowDescription<F>): new () => Columns<F> {
-  const made = class {};
+export function columnsOf<F extends Fields, B extends object = object>(
+  described: RowDescription<F>,
+  base: new () => B = Object as never,
+): new () => Columns<F> & B {
+  const made = class extends (base as new () => object) {};
   for (const [name, field] of columnFields(described)) {
     Column({ ...typeOf(field), nullable: field.isOptional ?? false })(made.prototype, name);
   }

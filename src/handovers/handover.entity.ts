@@ -1,27 +1,14 @@
-import {
-  Column,
-  Entity,
-  Index,
-  JoinColumn,
-  ManyToOne,
-  PrimaryColumn,
-  VersionColumn,
-} from 'typeorm';
+import { Column, Entity, Index } from 'typeorm';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { FarmEntity } from '../farms/farm.entity.js';
+import { RowOfFarm } from '../rows/row-of-farm.js';
 
 /** Days that are handed to a sitter. The first day is a column for lists; the rest is as sent. */
 @Entity('handovers')
-export class HandoverEntity {
-  @PrimaryColumn({ type: 'varchar', length: 64 }) id!: string;
-  @Index('handovers_farm') @Column({ type: 'varchar', length: 36 }) farmId!: string;
-  @ManyToOne(() => FarmEntity, { onDelete: 'CASCADE' })
-  @JoinColumn({ name: 'farmId' })
-  farm?: FarmEntity;
+@Index('handovers_farm', ['farmId'])
+export class HandoverEntity extends RowOfFarm {
   @Column({ type: 'date' }) firstDay!: string;
   @Column({ type: 'simple-json' }) details!: Omit<Handover, 'id' | 'from'>;
-  @VersionColumn({ default: 1 }) version!: number;
 }
 
 export const toHandover = ({

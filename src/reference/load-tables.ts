@@ -19,7 +19,7 @@ export const readSeed = (file: string): string => readFileSync(join(SEEDS_DIR, f
  */
 export function loadTables(read = readSeed): Tables {
   const entries = Object.entries(TABLE_FILES).map(
-    ([name, file]) => [name, parsed(file, read(file))] as const,
+    ([name, file]) => [name, parsedSeed(file, read(file))] as const,
   );
   const tables = Object.fromEntries(entries);
   const problems = problemsOfTables(tables);
@@ -27,7 +27,8 @@ export function loadTables(read = readSeed): Tables {
   return tables as unknown as Tables;
 }
 
-function parsed(file: string, text: string): unknown {
+/** The JSON of a file of seeds/, or a FieldError that names it. */
+export function parsedSeed(file: string, text: string): unknown {
   try {
     return JSON.parse(text) as unknown;
   } catch (error) {

@@ -1,4 +1,5 @@
 import { workerData } from 'node:worker_threads';
+import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
@@ -77,6 +78,15 @@ export const TASKS = {
 
   parseForecastCsv: ({ text, today }: { text: string; today: string }): ImportedDay[] =>
     parseForecastCsv(text, today),
+
+  /** Code and rows of the checks are read when somebody asks: no plan needs them. */
+  runChecks: async (): Promise<Check[]> => {
+    const [{ loadChecks }, { runChecks }] = await Promise.all([
+      import('../reference/load-checks.js'),
+      import('../../shared/checks/run-checks.js'),
+    ]);
+    return runChecks(loadChecks(tables), tables);
+  },
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),

@@ -1,8 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Check } from '../../shared/checks/compare.js';
 import type { Formula } from '../../shared/explain/formula.js';
 import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { loadChecks } from '../../src/reference/load-checks.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { tables as seeds } from '../support/factories.js';
@@ -32,6 +34,18 @@ describe.each(databases())('formulas and tables on $name', (database) => {
       for (const text of [title, words, symbols]) expect(text).toMatch(/\S/);
       for (const source of sources) expect(tables.sources).toHaveProperty([source]);
     }
+  });
+
+  it('are held against values from outside, which are worked out in a thread and kept', async () => {
+    const first = (await app.api.get('/api/reference/checks').expect(200)).body as Check[];
+    const rows = Object.values(loadChecks(seeds)).flat();
+    expect(first.map(({ id }) => id)).toEqual(rows.map(({ id }) => id));
+    for (const { ours, source, topic } of first) {
+      expect(Number.isFinite(ours)).toBe(true);
+      expect(tables.sources).toHaveProperty([source]);
+      expect(topic).toMatch(/\S/);
+    }
+    expect((await app.api.get('/api/reference/checks').expect(200)).body).toEqual(first);
   });
 
   describe.each([

@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
+import type { Check } from '../../../shared/checks/compare.js';
 import { batchFields, type Batch } from '../../../shared/farm/batch.js';
 import { rowOfKind } from '../../../shared/farm/check-row.js';
 import { cowFields } from '../../../shared/farm/cow.js';
@@ -42,6 +43,13 @@ export const useTables = () =>
   useQuery({
     queryKey: ['tables'],
     queryFn: () => getJson<Tables>('/reference/tables'),
+    staleTime: Infinity,
+  });
+/** What the program computes beside values from outside. */
+export const useChecks = () =>
+  useQuery({
+    queryKey: ['checks'],
+    queryFn: () => getJson<Check[]>('/reference/checks'),
     staleTime: Infinity,
   });
 export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });

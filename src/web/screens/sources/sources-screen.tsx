@@ -3,6 +3,7 @@ import { MARK_MEANING } from '../../../../shared/explain/formula.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { MarkBadge } from '../../explain/mark-badge.js';
 import { SourceView } from '../../explain/source-view.js';
+import { CheckList } from './check-list.js';
 import { JudgementList } from './judgement-list.js';
 
 /** What the marks mean, the judgments that plans go by, and every source a number may rest on. */
@@ -30,6 +31,12 @@ export default function SourcesScreen({ tables }: { tables: Tables }) {
         other differently.
       </Text>
       <JudgementList judgements={tables.judgements} />
+      <Title order={2}>How our numbers compare</Title>
+      <Text>
+        What the plans compute beside what others measured or published. Where the two are further
+        apart than allowed, the reason stands with it.
+      </Text>
+      <CheckList sources={tables.sources} />
       <Title order={2}>Sources</Title>
       {Object.entries(tables.sources).map(([id, source]) => (
         <SourceView key={id} source={source} />

@@ -1,0 +1,13 @@
+import { growthChecks } from './growth.js';
+import type { Topic } from './given.js';
+
+/**
+ * Every topic by its name: `seeds/checks/NAME.json` holds its rows, the file of that name beside
+ * this one what they are computed by.
+ */
+export const TOPICS = {
+  growth: growthChecks,
+} satisfies Readonly<Record<string, Topic>>;
+
+export type TopicName = keyof typeof TOPICS;
+export const TOPIC_NAMES = Object.keys(TOPICS) as readonly TopicName[];
