@@ -1,4 +1,5 @@
 import { growthChecks } from './growth.js';
+import { coldChecks } from './cold.js';
 import type { Topic } from './given.js';
 
 /**
@@ -6,6 +7,7 @@ import type { Topic } from './given.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  cold: coldChecks,
   growth: growthChecks,
 } satisfies Readonly<Record<string, Topic>>;
 

@@ -110,6 +110,8 @@ export const batchFields = row(
     /** A date the household has fixed for the move, whatever the nights. */
     moveOutDate: optional(date('Move-out date (your own)')),
 
+    /** Growth and feed of small flocks, or those of the trial house the table is from. */
+    keptAs: optional(choice('How they are kept', ['small-flock', 'trial-house'])),
     weightFactor: optional(
       number(
         'Weight factor',

@@ -12,6 +12,7 @@ import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
 import { anyProduct } from './product.js';
+import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
 /** What there may be on a farm beside its place. */
@@ -22,6 +23,7 @@ export const farmParts = {
   products: optional(list('Prices', anyProduct, MAX_LIST, 'objects')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
+  weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

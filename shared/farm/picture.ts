@@ -10,6 +10,7 @@ import type { Herd } from './herd.js';
 import type { OwnJob, Progress } from './job.js';
 import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
+import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
 import type { Product } from './product.js';
 
@@ -31,6 +32,8 @@ export interface FarmPicture {
   readonly products: readonly Product[];
   readonly people: readonly Person[];
   readonly batches: readonly NamedBatch[];
+  /** Birds of batches that were put on a scale, the oldest first. */
+  readonly weighings: readonly Weighing[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */

@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
 import type { GrassReading } from './paddock.js';
+import { averageOf, type Weighed, type Weighing } from './weighing.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
 export interface Told<Kind extends string, Details> {
@@ -41,7 +42,10 @@ export type HerdMove = Told<
   }
 >;
 
-export type ToldFact = WorkProgress | HeightRead | GroundChecked | HerdMove;
+/** Some birds of a batch were put on a scale. */
+export type BirdsWeighed = Told<'weighed', Weighed>;
+
+export type ToldFact = BirdsWeighed | WorkProgress | HeightRead | GroundChecked | HerdMove;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
@@ -79,3 +83,15 @@ export const groundChecksOf = (facts: readonly GroundChecked[]): GroundCheck[] =
   const last = new Map(holding(facts).map(({ on, details }) => [on, details.isWorkable]));
   return [...last].map(([date, isWorkable]) => ({ date, isWorkable }));
 };
+
+/** Weighings of birds that hold, the oldest first. */
+export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
+  holding(facts)
+    .map(({ id, about, on, details }) => ({
+      id,
+      batchId: about,
+      date: on,
+      birds: details.birds,
+      averageKg: averageOf(details),
+    }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

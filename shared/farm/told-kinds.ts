@@ -5,6 +5,7 @@ import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription 
 import { toldProgressFields } from './job.js';
 import { grassReadingFields } from './paddock.js';
 import { date, id, workKey } from './words.js';
+import { averageOf, weighedFields, type Weighed } from './weighing.js';
 import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
 
 /** What a farm knows that facts can be about. */
@@ -12,6 +13,7 @@ export interface ToldOn {
   readonly today: PlainDate;
   readonly paddockIds: readonly string[];
   readonly herdIds: readonly string[];
+  readonly batchIds: readonly string[];
 }
 
 /** What is said of a fact by whoever tells it. */
@@ -58,6 +60,15 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       ...dateProblem('details.doneOn', details['doneOn'], today),
     ],
   },
+  weighed: {
+    details: weighedFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: LONG_AGO_DAYS,
+    problemsOf: ({ about, details }, { batchIds }) => [
+      ...among('about', about, batchIds, 'Name a batch of this farm.'),
+      ...weightProblems(details),
+    ],
+  },
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
@@ -92,7 +103,7 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
 ) =>
   row(`Said${name}`, {
     kind: choice('Kind', [kind]),
-    /** Key of the work, id of the paddock or herd, or "ground". */
+    /** Key of the work, id of the batch, paddock or herd, or "ground". */
     about: workKey('What it happened to'),
     on: date('Day'),
     details: nested('Details', details),
@@ -106,6 +117,7 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
 /** One thing that happened, as it is told. */
 export const anySaid = oneOf('Fact', 'kind', {
   'work-progress': saidFields('work-progress', 'WorkProgress', workProgressFields),
+  weighed: saidFields('weighed', 'Weighed', weighedFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
   'herd-move': saidFields('herd-move', 'HerdMove', moveFields),
@@ -171,3 +183,33 @@ const among = (
   typeof given === 'string' && allowed.includes(given)
     ? []
     : [{ field, code: given === undefined ? 'missing' : 'not-allowed', given, allowed, fix }];
+
+/** One weight is given, the average or all together, and it is one that birds have. */
+function weightProblems(details: Said['details']): FieldProblem[] {
+  const { averageKg, totalKg, birds } = details as Partial<Weighed>;
+  if ((averageKg === undefined) === (totalKg === undefined)) {
+    return [
+      {
+        field: 'details.averageKg',
+        code: averageKg === undefined ? 'missing' : 'conflict',
+        given: averageKg,
+        fix: 'Give the average weight of the birds, or the weight of all together.',
+      },
+    ];
+  }
+  if (totalKg === undefined || birds === undefined) return [];
+  const { min, max } = weighedFields.fields.averageKg.bounds;
+  const each = averageOf({ birds, totalKg });
+  return min <= each && each <= max
+    ? []
+    : [
+        {
+          field: 'details.totalKg',
+          code: 'out-of-bounds',
+          given: totalKg,
+          min: min * birds,
+          max: max * birds,
+          fix: 'That is no weight of so many birds: check the scale’s unit and the number of birds.',
+        },
+      ];
+}

@@ -36,6 +36,8 @@ import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { growthInAirFormulas } from '../poultry/growth-in-air.js';
+import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -78,6 +80,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   feedFormulas,
   gompertzFormulas,
   growthFormulas,
+  growthInAirFormulas,
+  weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
   layFormulas,

@@ -27,6 +27,7 @@ export function batchRequest(
     ...around(picture, tables),
     batch,
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
+    weighings: weighingsOf(picture, batchId),
     occupied: picture.batches
       .filter(({ id }) => id !== batchId)
       .flatMap((other) => heldBy(picture, tables, other)),
@@ -40,11 +41,13 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
   const { olderFlockDays } = tables.judgements.birds;
   return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
+const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
+  weighings.filter(({ batchId }) => batchId === of);
 
 const around = (
   { farm, climate, facilities, products, people, today }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'weighings'> => ({
   farm,
   climate,
   facilities,
@@ -55,6 +58,7 @@ const around = (
 });
 
 interface Held {
+  readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
   readonly tables: Tables;
   readonly occupancies: readonly Occupancy[];
@@ -66,11 +70,25 @@ const known = new WeakMap<NamedBatch, Held>();
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readonly Occupancy[] {
   const before = known.get(batch);
-  if (before?.climate === picture.climate && before.tables === tables) return before.occupancies;
+  if (
+    before?.climate === picture.climate &&
+    before.weighings === picture.weighings &&
+    before.tables === tables
+  ) {
+    return before.occupancies;
+  }
   const occupancies = heldOrNothing(() =>
-    occupanciesOf(planContext({ ...around(picture, tables), batch, occupied: [] })),
+    occupanciesOf(
+      planContext({
+        ...around(picture, tables),
+        batch,
+        weighings: weighingsOf(picture, batch.id),
+        occupied: [],
+      }),
+    ),
   );
-  known.set(batch, { climate: picture.climate, tables, occupancies });
+  const { climate, weighings } = picture;
+  known.set(batch, { climate, weighings, tables, occupancies });
   return occupancies;
 }
 

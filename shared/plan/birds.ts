@@ -16,8 +16,16 @@ import { lossFormulas } from '../poultry/losses.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { outsideFromDay, type PlanContext } from './context.js';
+import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import {
+  livingInputs,
+  speedInputs,
+  toWeigh,
+  weighedIssues,
+  weighedPart,
+  type WeighedPart,
+} from './weighed.js';
 
 export interface BirdsPart {
   readonly toOrder: NumberQuantity;
@@ -27,6 +35,10 @@ export interface BirdsPart {
   readonly chicksPlaced: NumberQuantity;
   readonly atEnd: NumberQuantity;
   readonly growthTable: string;
+  /** Birds to put on the scale to know the average within a twentieth. */
+  readonly toWeigh: NumberQuantity;
+  /** What the household's weighings say; left out without any. */
+  readonly weighed?: WeighedPart;
   readonly lostFirstWeek: NumberQuantity;
   readonly cockerelsLeave?: { readonly on: Quantity; readonly birds: NumberQuantity };
 }
@@ -138,6 +150,8 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
     atEnd,
     lostFirstWeek,
     growthTable: life.growthTable.name,
+    toWeigh: toWeigh(context),
+    ...(life.own ? { weighed: weighedPart(context, life.own) } : {}),
     ...(cockerelDay === undefined
       ? {}
       : {
@@ -160,7 +174,11 @@ export function planBirds(context: PlanContext): Found<BirdsPart> {
         }),
   };
   return found(part, {
-    issues: [...tooFew(context, atEnd.value, enough.value), ...outsideTable(context)],
+    issues: [
+      ...tooFew(context, atEnd.value, enough.value),
+      ...outsideTable(context),
+      ...weighedIssues(context),
+    ],
     series: seriesOf(context, aliveInputs),
   });
 }
@@ -171,7 +189,9 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
   const options = { rows: life.weightRows, outside: outsideFromDay(context) };
   const inputs = [
     input('Growth table', table.name, 'text'),
-    input('Small-flock factor on weight', life.weightFactor, 'ratio', 'f'),
+    input('Factor on weight', life.weightFactor, 'ratio', 'f'),
+    ...livingInputs(context),
+    ...speedInputs(life),
     ...(table.sexRatio ? [input('Sexes', table.sexRatio.note, 'text')] : []),
   ];
   const weight = (id: string, label: string, values: Float64Array) =>
@@ -203,14 +223,15 @@ function tooFew({ batch, life }: PlanContext, atEnd: number, enough: number): Pl
     : [];
 }
 
-function outsideTable({ life, batch, say }: PlanContext): PlanIssue[] {
+function outsideTable(context: PlanContext): PlanIssue[] {
+  const { life, batch, say } = context;
   const issues: PlanIssue[] = [];
-  if (batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays) {
+  if (isPastTable(context)) {
     issues.push(
       issue(
         'note',
         'outside-table',
-        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the growth curve through it (a Gompertz curve) carries on. Those weights and feed amounts are outside the table's range.`,
+        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the growth curve through it (a Gompertz curve) carries on. Weights and feed of those days, and all that rests on them, are outside the table's range.`,
       ),
     );
   }

@@ -29,7 +29,28 @@ export interface PlanContext extends PlanRequest {
 }
 
 export function planContext(request: PlanRequest): PlanContext {
-  const life = lifeOf(request.batch, request.tables);
+  const { batch, tables, weighings = [] } = request;
+  const usual = lifeOf(batch, tables, { weighings });
+  const first = aroundLife(request, usual);
+  // Meat birds outdoors answer to the air: worked out once the day of the move is known.
+  const outdoorC = batch.purpose === 'meat' ? outdoorAir(first, usual) : undefined;
+  if (!outdoorC) return first;
+  const life = lifeOf(batch, tables, { weighings, outdoorC });
+  return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
+}
+
+/** Average air of each day outdoors; undefined when there is none. A target can lie past the plan's. */
+function outdoorAir(
+  { moveOutDay, weather }: PlanContext,
+  { days }: Life,
+): Float64Array | undefined {
+  if (moveOutDay === undefined) return undefined;
+  return Float64Array.from({ length: days }, (_, i) =>
+    i < moveOutDay ? Number.NaN : (weather.minC[i]! + weather.maxC[i]!) / 2,
+  );
+}
+
+function aroundLife(request: PlanRequest, life: Life): PlanContext {
   const { arrivalDate } = request.batch;
   const dayOfYear = daysOfYear(arrivalDate, life.days);
   const forecastByIndex = forecastIndex(request.climate.forecast, arrivalDate, life.days);
@@ -79,16 +100,16 @@ function forecastIndex(
   return byIndex;
 }
 
-/** Said beside every weight and feed amount of meat birds kept past their table. */
-export function outsideGrowthTable({ batch, life }: PlanContext): string | undefined {
-  return batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays
-    ? `The growth table ends at ${life.lastTableAgeDays} days of age.`
-    : undefined;
-}
+/** Whether meat birds are kept past their growth table: said once for a plan, and of those days. */
+export const isPastTable = ({ batch, life }: PlanContext): boolean =>
+  batch.purpose === 'meat' && life.lastTableAgeDays < life.lastAgeDays;
 
-/** The same for a series by day: from the first day past the table. */
+/** Said of a day's weight or feed from the first day past the growth table on. */
 export function outsideFromDay(context: PlanContext): DailySeries['outside'] {
-  const text = outsideGrowthTable(context);
+  if (!isPastTable(context)) return undefined;
   const { lastTableAgeDays, arrivalAgeDays } = context.life;
-  return text === undefined ? undefined : { fromDay: lastTableAgeDays - arrivalAgeDays + 1, text };
+  return {
+    fromDay: lastTableAgeDays - arrivalAgeDays + 1,
+    text: `The growth table ends at ${lastTableAgeDays} days of age.`,
+  };
 }

@@ -14,7 +14,7 @@ import {
 import { bagsFor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
 import type { Life } from './life.js';
-import { outsideFromDay, outsideGrowthTable, type PlanContext } from './context.js';
+import { outsideFromDay, type PlanContext } from './context.js';
 import {
   deliveriesOf,
   deliveryFormulas,
@@ -24,6 +24,7 @@ import {
 import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
 import { bagOf } from './prices.js';
+import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
 export const feedFormulas = {
@@ -86,6 +87,8 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       ? [input('Where no feed is printed', life.growthTable.feedModel.note, 'text')]
       : []),
     input('Feed factor', life.feedFactor, 'ratio', 'f_feed'),
+    ...livingInputs(context),
+    ...speedInputs(life),
     givenOrTable(
       batch.wastePercent !== undefined,
       life.strain.waste,
@@ -98,7 +101,6 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       life.losses,
       ...(life.layCurve ? [layFormulas.layerEnergy, life.layCurve, ...eggWeightRows(life)] : []),
     ],
-    outside: outsideGrowthTable(context),
   };
   const cumulative = new Float64Array(life.days);
   let sum = 0;

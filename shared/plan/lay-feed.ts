@@ -13,7 +13,7 @@ const LAYER_AIR_C = { min: 10, max: 34 };
 
 /** Growing feed up to the first egg, then the hens' feed by their energy needs. */
 export function feedWithLay(context: PlanContext): Found<Float64Array> {
-  const { life, weather } = context;
+  const { life, weather, batch } = context;
   if (!life.layCurve || life.firstEggAgeDays === undefined) return found(life.flockFeedKg);
   const flockFeedKg = Float64Array.from(life.flockFeedKg);
   const firstEggDay = life.firstEggAgeDays - life.arrivalAgeDays;
@@ -31,7 +31,8 @@ export function feedWithLay(context: PlanContext): Found<Float64Array> {
       eggMassGPerDay: henDayShare(life.layCurve, ageWeeks) * eggWeightG(life.layCurve, ageWeeks),
       airC,
     };
-    const hens = life.alive.female[i]! * (1 + life.wasteShare) * life.feedFactor;
+    // What a growth table's birds eat at home says nothing of hens; a factor that was typed does.
+    const hens = life.alive.female[i]! * (1 + life.wasteShare) * (batch.feedFactor ?? 1);
     const kg = layerEnergyKcalNrc1994(hen) / layer.energyKcalPerKg;
     both = {
       nrc: both.nrc + kg * hens,

@@ -11,6 +11,7 @@ import {
   type NumberQuantity,
   type Quantity,
   type QuantityInput,
+  type Spread,
   weakestOf,
 } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
@@ -20,8 +21,9 @@ import { chillingHours, processingFormulas } from '../poultry/processing.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
 import type { Life } from './life.js';
-import { outsideGrowthTable, type PlanContext } from './context.js';
+import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
+import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
 import { found, joined, type Findings, type Found } from './found.js';
 
 export interface LeavingPart {
@@ -103,7 +105,8 @@ function ageInput({ targetLiveKg, leaveAgeDays }: Batch, life: Life): QuantityIn
   const label = 'Age at leaving';
   if (targetLiveKg === undefined)
     return givenOrTable(leaveAgeDays !== undefined, strain.leave, label, lastAgeDays, 'day');
-  return { ...input(label, lastAgeDays, 'day'), mark: weakestOf('computed', life.weightRows) };
+  const mark = weakestOf('computed', life.weightRows);
+  return { ...input(label, lastAgeDays, 'day'), mark };
 }
 
 type LiveWeights = Pick<
@@ -116,10 +119,9 @@ function liveWeights(context: PlanContext): LiveWeights {
   const last = life.days - 1;
   // Expected survivors are a fraction; one bird placed is still one bird to process.
   const birds = Math.max(1, Math.floor(life.aliveAll[last]! + 1e-9));
-  const options = { rows: life.weightRows, outside: outsideGrowthTable(context) };
-  const weigh = (label: string, kg: number): NumberQuantity => {
-    const hatchKg = life.hatchKg;
-    return quantity(
+  const options = { rows: life.weightRows };
+  const weigh = (label: string, kg: number, spread?: Spread): NumberQuantity =>
+    quantity(
       label,
       kg,
       'kg',
@@ -127,19 +129,14 @@ function liveWeights(context: PlanContext): LiveWeights {
       [
         input('Growth table', life.growthTable.name, 'text'),
         input('Age', life.lastAgeDays, 'day', 't'),
-        input('Weight at hatch', hatchKg, 'kg', 'W₀'),
-        input(
-          'Weight by the table at that age',
-          hatchKg + (kg - hatchKg) / life.weightFactor,
-          'kg',
-          'W_table',
-        ),
-        input('Small-flock factor', life.weightFactor, 'ratio', 'f'),
+        input('Weight at hatch', life.hatchKg, 'kg', 'W₀'),
+        input('Factor on weight', life.weightFactor, 'ratio', 'f'),
+        ...livingInputs(context),
+        ...speedInputs(life),
       ],
-      options,
+      { ...options, spread },
     );
-  };
-  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!);
+  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!, weighedSpread(life));
   return {
     birdsToProcess: birds,
     liveEach,

@@ -1,12 +1,6 @@
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
-import {
-  birdGrowth,
-  growthFormulas,
-  LAST_AGE_DAYS,
-  sexShares,
-  type BirdGrowth,
-} from '../poultry/growth.js';
+import { sexShares } from '../poultry/growth.js';
 import { orderChances, survivingShare, type LossRates, type OrderOdds } from '../poultry/losses.js';
 import type {
   BirdSex,
@@ -18,13 +12,21 @@ import type {
   Strain,
 } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import {
+  growingOf,
+  speedRange,
+  type Conditions,
+  type Growing,
+  type OwnGrowth,
+} from './how-they-grow.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
 export const LAY_YEAR_DAYS = 364;
 
 /**
- * What the birds of a batch do as they age. Nothing in it depends on the calendar, so the arrival
- * finder works it out once for all weeks. Index of every array = days after arrival.
+ * What the birds of a batch do as they age. Without conditions nothing in it depends on the
+ * calendar, so the arrival finder works it out once for all weeks. Index of every array = days after
+ * arrival.
  */
 export interface Life {
   readonly strain: Strain;
@@ -35,6 +37,12 @@ export interface Life {
   readonly layCurve: LayCurve | undefined;
   readonly weightFactor: number;
   readonly feedFactor: number;
+  /** What the household's weighings say of growth; undefined without any that count. */
+  readonly own: OwnGrowth | undefined;
+  /** Whether the air outdoors changes growth or feed on any day. */
+  readonly hasAir: boolean;
+  /** Average weight at the end as the weighings leave it open; undefined without any. */
+  readonly endWeightKg: { readonly low: number; readonly high: number } | undefined;
   readonly wasteShare: number;
   readonly arrivalAgeDays: number;
   /** Age at leaving for meat; age at the end of the first laying year for layers. */
@@ -63,6 +71,8 @@ export interface Life {
   readonly meanWeightKg: Float64Array;
   /** Given to the flock that day, waste included; growing birds only (no lay). */
   readonly flockFeedKg: Float64Array;
+  /** Eaten but for the heat, nothing spilled, the last day as well: water goes with it. */
+  readonly coolFeedKg: Float64Array;
   /** Rows that weights rest on: the growth table and the factor on it, where that is the strain's. */
   readonly weightRows: readonly Sourced[];
   /** Rows that feed rests on. */
@@ -74,7 +84,7 @@ export interface Life {
  *
  * @throws Error when a strain names a table row that is not there; checked when tables are loaded
  */
-export function lifeOf(batch: Batch, tables: Tables): Life {
+export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}): Life {
   const strain = rowById(tables.strains, batch.strainId);
   const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
   const isLaying = batch.purpose === 'layers';
@@ -83,24 +93,11 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
   const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
 
-  // The strain's factors were derived over its first table; another era's table stands as printed.
-  const isFirstTable = growthTable.id === strain.growthTables[0];
-  const weightFactor = batch.weightFactor ?? (isFirstTable ? strain.weightFactor : 1);
+  const growing = growingOf(batch, { strain, table: growthTable, tables }, conditions);
   const shares = sexShares(batch.sex);
-  const growth = {
-    male: birdGrowth(growthTable, 'male'),
-    female: birdGrowth(growthTable, 'female'),
-  };
-  const weightAt = (sex: BirdSex, age: number) => scaledWeightKg(growth[sex], weightFactor, age);
-
   const target = batch.targetLiveKg;
   const targetReachedAgeDays =
-    isLaying || target === undefined
-      ? undefined
-      : firstAge(
-          (age) =>
-            shares.male * weightAt('male', age) + shares.female * weightAt('female', age) >= target,
-        );
+    isLaying || target === undefined ? undefined : firstAgeOf(growing, target);
   const lastAgeDays = isLaying
     ? firstEggAgeDays! + LAY_YEAR_DAYS
     : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leave.ageDays);
@@ -130,13 +127,17 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
   const orderSizes = howSure.map(chances.toOrder);
   const placed = batch.orderedBirds ?? orderForWanted;
 
-  const feedFactor = batch.feedFactor ?? (isFirstTable ? strain.feedFactor : 1);
   const wasteShare = (batch.wastePercent ?? strain.waste.percent) / 100;
   const alive = { male: new Float64Array(days), female: new Float64Array(days) };
   const weightKg = { male: new Float64Array(days), female: new Float64Array(days) };
   const aliveAll = new Float64Array(days);
   const meanWeightKg = new Float64Array(days);
   const flockFeedKg = new Float64Array(days);
+  const coolFeedKg = new Float64Array(days);
+  const birds = {
+    male: growing.birdTo('male', lastAgeDays),
+    female: growing.birdTo('female', lastAgeDays),
+  };
   for (let i = 0; i < days; i++) {
     const age = arrivalAgeDays + i;
     const living = placed * survivingShare(rates, i);
@@ -145,12 +146,11 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
       const gone =
         sex === 'male' && cockerelsLeaveAgeDays !== undefined && cockerelsLeaveAgeDays <= age;
       alive[sex][i] = gone ? 0 : living * shares[sex];
-      weightKg[sex][i] = weightAt(sex, age);
+      weightKg[sex][i] = birds[sex].weightKg[age]!;
       mass += alive[sex][i]! * weightKg[sex][i]!;
       const fed = i < days - 1 || isLaying ? 1 : 0; // feed is off on the day of leaving
-      const feed = growth[sex].cumulativeFeedKg;
-      flockFeedKg[i]! +=
-        fed * alive[sex][i]! * (feed[age + 1]! - feed[age]!) * feedFactor * (1 + wasteShare);
+      coolFeedKg[i]! += alive[sex][i]! * birds[sex].coolFeedKg[age]!;
+      flockFeedKg[i]! += fed * alive[sex][i]! * birds[sex].feedKg[age]! * (1 + wasteShare);
     }
     aliveAll[i] = alive.male[i]! + alive.female[i]!;
     meanWeightKg[i] = mass / aliveAll[i]!;
@@ -163,15 +163,18 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     rates,
     program,
     layCurve,
-    weightFactor,
-    feedFactor,
+    weightFactor: growing.weightFactor,
+    feedFactor: growing.feedFactor,
+    own: growing.own,
+    hasAir: growing.hasAir,
+    endWeightKg: endWeight(growing, lastAgeDays),
     wasteShare,
     arrivalAgeDays,
     lastAgeDays,
     firstEggAgeDays,
     cockerelsLeaveAgeDays,
     targetReachedAgeDays,
-    lastTableAgeDays: Math.max(growth.male.lastTableDay, growth.female.lastTableDay),
+    lastTableAgeDays: growing.lastTableAgeDays,
     days,
     placed,
     orderForWanted,
@@ -181,32 +184,21 @@ export function lifeOf(batch: Batch, tables: Tables): Life {
     alive,
     aliveAll,
     weightKg,
-    hatchKg: shares.male * growth.male.weightKg[0]! + shares.female * growth.female.weightKg[0]!,
+    hatchKg: growing.hatchKg,
     meanWeightKg,
     flockFeedKg,
-    ...rowsOf(batch, strain, growthTable),
+    coolFeedKg,
+    weightRows: growing.weightRows,
+    feedRows: growing.feedRows,
   };
 }
 
-/** What weights and feed rest on; a factor that the household set is its own. */
-function rowsOf(
-  batch: Batch,
-  strain: Strain,
-  table: GrowthTable,
-): Pick<Life, 'weightRows' | 'feedRows'> {
-  const isFirstTable = table.id === strain.growthTables[0];
-  const factor = { sources: strain.factorSources, mark: strain.factorMark };
-  const { sexRatio, maleGompertz, feedModel = growthFormulas.feedModel } = table;
-  const printed = [table, ...(sexRatio ? [sexRatio] : []), ...(maleGompertz ? [maleGompertz] : [])];
-  return {
-    weightRows: [...printed, ...(isFirstTable && batch.weightFactor === undefined ? [factor] : [])],
-    feedRows: [
-      ...printed,
-      feedModel,
-      ...(isFirstTable && batch.feedFactor === undefined ? [factor] : []),
-      ...(batch.wastePercent === undefined ? [strain.waste] : []),
-    ],
-  };
+/** How far the average at the end may lie off, by what the weighings leave open. */
+function endWeight({ own, meanWeightsTo }: Growing, lastAgeDays: number): Life['endWeightKg'] {
+  if (own?.speed === undefined) return undefined;
+  const [slow, fast] = speedRange(own.speed);
+  const at = (speed: number): number => meanWeightsTo(lastAgeDays, speed)[lastAgeDays]!;
+  return { low: at(slow), high: at(fast) };
 }
 
 export interface DatedPhase {
@@ -229,17 +221,13 @@ export function phasesOf(life: Life): DatedPhase[] {
   });
 }
 
-function scaledWeightKg(growth: BirdGrowth, factor: number, age: number): number {
-  const hatchKg = growth.weightKg[0]!;
-  return hatchKg + factor * (growth.weightKg[age]! - hatchKg);
-}
-
 /** Oldest age at which a target weight is still looked for, days. */
 const LATEST_TARGET_AGE_DAYS = 365;
+/** A target is for birds that are worth processing. */
+const FIRST_TARGET_AGE_DAYS = 7;
 
-function firstAge(holds: (age: number) => boolean): number | undefined {
-  for (let age = 7; age <= Math.min(LATEST_TARGET_AGE_DAYS, LAST_AGE_DAYS); age++) {
-    if (holds(age)) return age;
-  }
-  return undefined;
+function firstAgeOf(growing: Growing, targetKg: number): number | undefined {
+  const meanKg = growing.meanWeightsTo(LATEST_TARGET_AGE_DAYS);
+  const age = meanKg.findIndex((kg, day) => FIRST_TARGET_AGE_DAYS <= day && targetKg <= kg);
+  return age < 0 ? undefined : age;
 }

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
+import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 
@@ -13,6 +14,8 @@ export interface PlanRequest extends Pick<
   readonly hasOlderFlock?: boolean;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
+  /** Weighings of this batch; none when left out. */
+  readonly weighings?: readonly Weighing[];
   readonly tables: Tables;
   /** When given, the plan says which tasks moved since that arrival date. */
   readonly previousArrivalDate?: PlainDate;

@@ -1,70 +1,107 @@
-import { dailySeries } from '../explain/daily-series.js';
-import { fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
+import {
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
+import type { Formula, Sourced } from '../explain/formula.js';
 import { waterByAgeL, waterFormulas, waterHeatFactor } from '../poultry/water.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 
+/** Water in cool air, and what it is reckoned by. */
+interface CoolWater {
+  readonly formula: Formula;
+  /** Of the flock, by day after arrival. */
+  readonly liters: Float64Array;
+  /** Least and most of what sources give, over what is planned with. */
+  readonly low: number;
+  readonly high: number;
+  readonly because: string;
+  readonly rows: readonly Sourced[];
+  readonly seriesInputs: DailySeries['inputs'];
+  readonly inputsOf: (day: number) => readonly QuantityInput[];
+}
+
 /** Drinking water of every day, and the most that is needed in one. */
 export function planWater(context: PlanContext): Found<NumberQuantity> {
-  const { life, batch, tables, weather } = context;
-  const table = tables.water[batch.purpose];
-  const byAge = waterByAgeL(table);
+  const { life, tables, weather } = context;
   const heat = tables.water.heat;
-  const liters = new Float64Array(life.days);
-  const lastPrintedDay = Math.ceil(table.points.at(-1)!.ageDays);
-  // Hens drink as full-grown birds from the table's last row on; meat birds still grow.
-  const outside =
-    batch.purpose === 'meat' && lastPrintedDay < life.lastAgeDays
-      ? `The water table ends at ${lastPrintedDay} days of age; its last figure is kept, so heavier birds drink more.`
-      : undefined;
-  let peak = 0;
-  for (let i = 0; i < life.days; i++) {
-    liters[i] =
-      life.aliveAll[i]! * byAge[life.arrivalAgeDays + i]! * waterHeatFactor(heat, weather.maxC[i]!);
-    if (liters[peak]! < liters[i]!) peak = i;
-  }
+  const cool = context.batch.purpose === 'meat' ? ofMeatBirds(context) : ofHens(context);
+  const liters = cool.liters.map((L, i) => L * waterHeatFactor(heat, weather.maxC[i]!));
+  const peak = liters.reduce((most, L, i) => (liters[most]! < L ? i : most), 0);
   const byDay = dailySeries(
     'water-day',
     'Drinking water in the day',
     'L',
-    waterFormulas.water,
+    cool.formula,
     liters,
     [
-      { label: 'Birds alive', symbol: 'N', series: 'alive' },
+      ...cool.seriesInputs,
       { label: 'Expected high', symbol: 'T', series: 'day-high' },
       fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
-      fromTable(table, 'Printed for air of', table.referenceC, 'degC'),
     ],
-    {
-      outside: outside
-        ? { fromDay: lastPrintedDay - life.arrivalAgeDays + 1, text: outside }
-        : undefined,
-    },
+    { rows: cool.rows },
   );
-  const hotC = weather.hotMaxC[peak]!;
-  const eachL = byAge[life.arrivalAgeDays + peak]!;
-  const cool = life.aliveAll[peak]! * eachL;
+  const coolL = cool.liters[peak]!;
   const most = quantity(
     'Most water in one day',
     liters[peak]!,
     'L',
-    waterFormulas.water,
+    cool.formula,
     [
-      input('Birds alive', life.aliveAll[peak]!, 'count', 'N'),
-      fromTable(table, ...(['One bird at that age, cool', eachL * 1000, 'mL', 'v'] as const)),
+      ...cool.inputsOf(peak),
       fromTable(heat, 'Rise at 32 °C', heat.rise, 'share', 'r'),
       input('Expected high', weather.maxC[peak]!, 'degC', 'T'),
       input('Date', context.dateOf(peak), 'date'),
     ],
     {
-      rows: [life.losses],
-      outside: lastPrintedDay < life.arrivalAgeDays + peak ? outside : undefined,
+      rows: [...cool.rows, life.losses],
       spread: {
-        low: cool * waterHeatFactor(heat, weather.maxC[peak]!, heat.riseLow),
-        high: cool * waterHeatFactor(heat, hotC, heat.riseHigh),
-        because: `${heat.because}; the high end is for a hot day`,
+        low: coolL * cool.low * waterHeatFactor(heat, weather.maxC[peak]!, heat.riseLow),
+        high: coolL * cool.high * waterHeatFactor(heat, weather.hotMaxC[peak]!, heat.riseHigh),
+        because: `${cool.because}${heat.because}; the high end is for a hot day`,
       },
     },
   );
   return found(most, { series: [byDay] });
+}
+
+/** Meat birds drink with what they eat. */
+function ofMeatBirds({ life, tables }: PlanContext): CoolWater {
+  const { meat } = tables.water;
+  const ratio = fromTable(meat, 'Water to feed, cool', meat.ratio, 'ratio', 'v');
+  return {
+    formula: waterFormulas.withFeed,
+    liters: life.coolFeedKg.map((kg) => kg * meat.ratio),
+    low: meat.low / meat.ratio,
+    high: meat.high / meat.ratio,
+    because: meat.because ? `${meat.because}; ` : '',
+    rows: life.feedRows,
+    seriesInputs: [{ label: 'Feed in the day', symbol: 'F', series: 'feed-day' }, ratio],
+    inputsOf: (day) => [input('Eaten, but for the heat', life.coolFeedKg[day]!, 'kg', 'F'), ratio],
+  };
+}
+
+/** Pullets and hens by age: a full-grown bird goes on as in the table's last row. */
+function ofHens({ life, tables }: PlanContext): CoolWater {
+  const { layers } = tables.water;
+  const byAge = waterByAgeL(layers);
+  const eachL = (day: number): number => byAge[life.arrivalAgeDays + day]!;
+  const reference = fromTable(layers, 'Printed for air of', layers.referenceC, 'degC');
+  return {
+    formula: waterFormulas.water,
+    liters: life.aliveAll.map((birds, i) => birds * eachL(i)),
+    low: 1,
+    high: 1,
+    because: '',
+    rows: [],
+    seriesInputs: [{ label: 'Birds alive', symbol: 'N', series: 'alive' }, reference],
+    inputsOf: (day) => [
+      input('Birds alive', life.aliveAll[day]!, 'count', 'N'),
+      fromTable(layers, ...(['One bird at that age, cool', eachL(day) * 1000, 'mL', 'v'] as const)),
+    ],
+  };
 }

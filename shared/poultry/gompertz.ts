@@ -1,4 +1,5 @@
 import type { Formula } from '../explain/formula.js';
+import { leastAt } from '../maths/golden-section.js';
 
 export const gompertzFormulas = {
   gompertz: {
@@ -52,26 +53,7 @@ export function fitGompertz(
     );
   };
   const bestAsymptote = (rate: number): number =>
-    goldenSection((a) => misfit(a, rate), heaviest * 1.01, heaviest * 6);
-  const ratePerDay = goldenSection((rate) => misfit(bestAsymptote(rate), rate), 0.008, 0.09);
+    leastAt((a) => misfit(a, rate), heaviest * 1.01, heaviest * 6);
+  const ratePerDay = leastAt((rate) => misfit(bestAsymptote(rate), rate), 0.008, 0.09);
   return { asymptoteKg: bestAsymptote(ratePerDay), ratePerDay, hatchKg };
-}
-
-function goldenSection(f: (x: number) => number, from: number, to: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [from, to];
-  let [c, d] = [b - golden * (b - a), a + golden * (b - a)];
-  let [fc, fd] = [f(c), f(d)];
-  for (let i = 0; i < 40; i++) {
-    if (fc < fd) {
-      [b, d, fd] = [d, c, fc];
-      c = b - golden * (b - a);
-      fc = f(c);
-    } else {
-      [a, c, fc] = [c, d, fd];
-      d = a + golden * (b - a);
-      fd = f(d);
-    }
-  }
-  return (a + b) / 2;
 }

@@ -9,8 +9,8 @@ export const growthFormulas = {
     id: 'bird-weight',
     title: 'Live weight of one bird',
     words:
-      'The published table is read between its printed ages by a curve that never overshoots. Growth since hatch is multiplied by the small-flock factor. Past the last printed age the Gompertz curve through the table carries on, and the value is marked as outside the table.',
-    symbols: 'W(t) = W₀ + f·(W_table(t) − W₀)',
+      'The published table is read between its printed ages by a curve that never overshoots. Each day’s gain is multiplied by the factor of how they are kept and, for meat birds outdoors, by what that day’s air leaves of it. Birds that were weighed run through the table faster or slower, so that they meet their weighings. Past the last printed age the Gompertz curve through the table carries on; the plan says so once.',
+    symbols: 'W(t + 1) = W(t) + f·a_t·[W_table(s·(t + 1)) − W_table(s·t)]',
     sources: [],
     mark: 'computed',
   },
@@ -18,8 +18,8 @@ export const growthFormulas = {
     id: 'bird-feed-day',
     title: 'Feed of one bird in a day',
     words:
-      'Difference of the table’s cumulative feed between the two ages, times the feed factor, plus what is wasted.',
-    symbols: 'F_day = [F(t + 1) − F(t)]·f_feed·(1 + waste)',
+      'Difference of the table’s cumulative feed between the two ages, times the feed factor and what that day’s air asks for, plus what is wasted. Birds that were weighed eat by the weight they have; slow ones live more days for it and eat to keep warm and moving on each.',
+    symbols: 'F_day = {[F(s·(t + 1)) − F(s·t)]·b_t + max(0, 1 − s)·m·W^0.75}·f_feed·(1 + waste)',
     sources: [],
     mark: 'computed',
   },
@@ -44,6 +44,8 @@ export interface BirdGrowth {
   /** Last age that the table prints a weight for. */
   readonly lastTableDay: number;
   readonly lastFeedDay: number;
+  /** Daily feed that a bird lives on, per kilogram to the power of 0.75. */
+  readonly maintenanceKgPerKg075Day: number;
 }
 
 /** Longest life that is worked out, days: a laying flock to the end of its first laying year. */
@@ -74,6 +76,7 @@ export function sexShares(sex: Sex): Readonly<Record<BirdSex, number>> {
 function workOut(table: GrowthTable, sex: BirdSex): BirdGrowth {
   const points = table[sex];
   if (points) return fromPoints(points, table);
+  if (sex === 'female' && table.male && table.sexRatio) return besideMales(table, table.sexRatio);
   if (sex === 'male' && table.maleGompertz) return fromMaleGompertz(table);
   if (table.asHatched) return fromAsHatched(table, sex);
   throw new Error(`Growth table "${table.id}" has no points for ${sex}.`);
@@ -81,19 +84,39 @@ function workOut(table: GrowthTable, sex: BirdSex): BirdGrowth {
 
 function fromPoints(points: readonly GrowthPoint[], table: GrowthTable): BirdGrowth {
   const weightKg = dailyWeights(points);
-  const { cumulativeFeedKg, lastFeedDay } = dailyFeed(points, weightKg, table);
-  return { weightKg, cumulativeFeedKg, lastTableDay: points.at(-1)!.ageDays, lastFeedDay };
+  const lastTableDay = points.at(-1)!.ageDays;
+  return { weightKg, lastTableDay, ...dailyFeed(points, weightKg, table) };
+}
+
+type SexRatio = NonNullable<GrowthTable['sexRatio']>;
+
+const femaleToMale = ({ points }: SexRatio): ((day: number) => number) =>
+  monotoneCubic(
+    points.map((p) => p.ageDays),
+    points.map((p) => p.femaleToMale),
+  );
+
+/** Pullets of a table that prints cockerels alone. */
+function besideMales(table: GrowthTable, sexRatio: SexRatio): BirdGrowth {
+  const males = birdGrowth(table, 'male');
+  const ratio = femaleToMale(sexRatio);
+  return {
+    ...males,
+    weightKg: males.weightKg.map((kg, day) => kg * ratio(day)),
+    cumulativeFeedKg: neverFalling(males.cumulativeFeedKg.map((kg, day) => kg * ratio(day))),
+  };
+}
+
+function neverFalling(values: Float64Array): Float64Array {
+  for (let i = 1; i < values.length; i++) values[i] = Math.max(values[i]!, values[i - 1]!);
+  return values;
 }
 
 /** Splits an as-hatched line into its two sexes, so that their mean is the printed line again. */
 function fromAsHatched(table: GrowthTable, sex: BirdSex): BirdGrowth {
   const mean = fromPoints(table.asHatched!, table);
   if (!table.sexRatio) return mean;
-  const ratioPoints = table.sexRatio.points;
-  const ratio = monotoneCubic(
-    ratioPoints.map((p) => p.ageDays),
-    ratioPoints.map((p) => p.femaleToMale),
-  );
+  const ratio = femaleToMale(table.sexRatio);
   const weightKg = new Float64Array(LAST_AGE_DAYS + 1);
   const cumulativeFeedKg = new Float64Array(LAST_AGE_DAYS + 1);
   for (let day = 0; day <= LAST_AGE_DAYS; day++) {
@@ -111,7 +134,6 @@ function fromMaleGompertz(table: GrowthTable): BirdGrowth {
     gompertzWeightKg(curve, day),
   );
   const females = birdGrowth(table, 'female');
-  const lastFeedDay = females.lastFeedDay;
   const cumulativeFeedKg = new Float64Array(LAST_AGE_DAYS + 1);
   // A cockerel is taken to need the pullet's feed for the same metabolic weight.
   for (let day = 1; day <= LAST_AGE_DAYS; day++) {
@@ -119,7 +141,7 @@ function fromMaleGompertz(table: GrowthTable): BirdGrowth {
     const ratio = (weightKg[day - 1]! / females.weightKg[day - 1]!) ** 0.75;
     cumulativeFeedKg[day] = cumulativeFeedKg[day - 1]! + step * ratio;
   }
-  return { weightKg, cumulativeFeedKg, lastTableDay: females.lastTableDay, lastFeedDay };
+  return { ...females, weightKg, cumulativeFeedKg };
 }
 
 function dailyWeights(points: readonly GrowthPoint[]): Float64Array {
@@ -141,7 +163,7 @@ function dailyFeed(
   points: readonly GrowthPoint[],
   weightKg: Float64Array,
   table: GrowthTable,
-): { cumulativeFeedKg: Float64Array; lastFeedDay: number } {
+): Pick<BirdGrowth, 'cumulativeFeedKg' | 'lastFeedDay' | 'maintenanceKgPerKg075Day'> {
   const printed = points.filter((p) => p.cumulativeFeedKg !== undefined);
   const cumulativeFeedKg = new Float64Array(LAST_AGE_DAYS + 1);
   const lastFeedDay = printed.length < 2 ? 0 : printed.at(-1)!.ageDays;
@@ -163,7 +185,8 @@ function dailyFeed(
       model.gainKgPerKg * gain +
       model.maintenanceKgPerKg075Day * weightKg[day - 1]! ** 0.75;
   }
-  return { cumulativeFeedKg, lastFeedDay };
+  const { maintenanceKgPerKg075Day } = model;
+  return { cumulativeFeedKg, lastFeedDay, maintenanceKgPerKg075Day };
 }
 
 /** The daily share of metabolic weight that makes the feed model meet the table's last interval. */

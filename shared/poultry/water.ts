@@ -13,6 +13,15 @@ export const waterFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  withFeed: {
+    id: 'flock-water-with-feed',
+    title: 'Drinking water of meat birds in a day',
+    words:
+      'So many times the feed by weight, at every age; above 21 °C it rises evenly to 40 % more at 32 °C. Heat takes the appetite, not the thirst: the feed is what they would eat but for it.',
+    symbols: 'V = v·F·[1 + r·(T − 21) ÷ (32 − 21)] for T > 21 °C',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
 } satisfies Record<string, Formula>;
 
 /** Steepest rise that is planned with: beyond 43 °C no table has a figure. */

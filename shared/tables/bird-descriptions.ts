@@ -59,6 +59,7 @@ export const growthTables = table('GrowthTable', {
   feedModel: maybe(
     part('FeedModel', { gainKgPerKg: FACTOR, maintenanceKgPerKg075Day: FACTOR, note: WORDS }),
   ),
+  atHome: maybe(part('AtHome', { weightFactor: FACTOR, feedFactor: FACTOR, note: WORDS })),
   ...SOURCED,
 });
 
@@ -69,10 +70,6 @@ export const strains = table('Strain', {
   purposes: list('Purposes', PURPOSE, 2, 'purposes', 1),
   defaultFor: maybe(list('Default for', PURPOSE, 2, 'purposes')),
   growthTables: list('Growth tables', rowOf('growthTables'), 20, 'ids', 1),
-  weightFactor: FACTOR,
-  feedFactor: FACTOR,
-  factorSources: SOURCES,
-  factorMark: MARK,
   waste: part('Waste', { percent: PERCENT }),
   feedProgram: nested(
     'Feed',
@@ -85,6 +82,7 @@ export const strains = table('Strain', {
   layLosses: maybe(rowOf('losses')),
   leave: part('Leave', { ageDays: DAYS }),
   dressing: maybe(rowOf('processing.dressing')),
+  heat: maybe(part('HeatOfStrain', { share: SHARE })),
   moveOut: rowOf('moveOut'),
   layCurve: maybe(rowOf('layCurves')),
 });
@@ -144,15 +142,17 @@ export const space = nested(
   }),
 );
 
-const waterOf = part('BirdWater', {
-  referenceC: AIR_C,
-  points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
-});
+const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
+  part(name, { ...fields, low: of, high: of, ...RANGED });
+
 export const water = nested(
   'Water',
   row('Water', {
-    meat: waterOf,
-    layers: waterOf,
+    meat: ranged('MeatWater', { ratio: FACTOR }, FACTOR),
+    layers: part('BirdWater', {
+      referenceC: AIR_C,
+      points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
+    }),
     heat: part('WaterHeatRise', {
       fromC: AIR_C,
       atC: AIR_C,
@@ -184,9 +184,6 @@ export const orders = nested(
     }),
   }),
 );
-
-const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
-  part(name, { ...fields, low: of, high: of, ...RANGED });
 
 export const processing = nested(
   'Processing',
@@ -354,3 +351,26 @@ export const feedKeeping = part('FeedKeeping', {
   usualBag: part('UsualBag', { kg: KG }),
   ...RANGED,
 });
+
+export const growing = nested(
+  'Growing',
+  row('GrowingTable', {
+    best: part('BestAir', { points: table('BestAirPoint', { ageDays: DAYS, bestC: AIR_C }) }),
+    heat: part('GrowthInHeat', {
+      gainPerC2: SHARE,
+      feedPerC2: SHARE,
+      bendC: KELVIN,
+      gainPerCBeyond: SHARE,
+      feedPerCBeyond: SHARE,
+      least: SHARE,
+    }),
+    cold: part('GrowthInCold', {
+      gainBelowC: AIR_C,
+      gainPerC: SHARE,
+      feedBelowBestC: KELVIN,
+      feedPerC: SHARE,
+      least: SHARE,
+    }),
+    evenness: part('Evenness', { cv: SHARE, scaleShare: SHARE, youngestDays: DAYS }),
+  }),
+);

@@ -33,6 +33,12 @@ export interface GrowthTable extends Sourced {
     readonly maintenanceKgPerKg075Day: number;
     readonly note: string;
   };
+  /** What birds of a household weigh and eat, over what is printed here. */
+  readonly atHome?: Sourced & {
+    readonly weightFactor: number;
+    readonly feedFactor: number;
+    readonly note: string;
+  };
 }
 
 export interface Strain {
@@ -44,10 +50,6 @@ export interface Strain {
   readonly defaultFor?: readonly Purpose[];
   /** The first is the default. */
   readonly growthTables: readonly string[];
-  readonly weightFactor: number;
-  readonly feedFactor: number;
-  readonly factorSources: readonly string[];
-  readonly factorMark: Mark;
   readonly waste: Sourced & { readonly percent: number };
   readonly feedProgram: Partial<Record<Purpose, string>>;
   readonly losses: string;
@@ -56,6 +58,8 @@ export interface Strain {
   readonly leave: Sourced & { readonly ageDays: number };
   /** Of those that are raised for meat. */
   readonly dressing?: string;
+  /** Share of a fast bird's losses in heat that this strain has; of those raised for meat. */
+  readonly heat?: Sourced & { readonly share: number };
   readonly moveOut: string;
   readonly layCurve?: string;
 }
@@ -131,6 +135,12 @@ export interface Ranged {
 export interface WaterTable extends Sourced {
   readonly referenceC: number;
   readonly points: readonly { readonly ageDays: number; readonly mLPerDay: number }[];
+}
+
+/** Water of meat birds goes with their feed. */
+export interface MeatWater extends Sourced, Ranged {
+  /** Kilograms of water per kilogram of feed in cool air. */
+  readonly ratio: number;
 }
 
 export interface WaterHeatRise extends Sourced {

@@ -151,7 +151,10 @@ function notAscending({ field, value, path }: Part): FieldProblem[] {
   return ORDERS.filter((order) => Object.hasOwn(fields, order)).flatMap((order) =>
     points.flatMap((point, i): FieldProblem[] => {
       const [before, own] = [points[i - 1]?.[order], point[order]];
-      return typeof before !== 'number' || typeof own !== 'number' || before < own || isRule(point)
+      return typeof before !== 'number' ||
+        typeof own !== 'number' ||
+        before < own ||
+        (order !== 'fromDay' && isRule(point))
         ? []
         : [
             {

@@ -18,6 +18,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   broodingSchedules: birds.broodingSchedules,
   space: birds.space,
   water: birds.water,
+  growing: birds.growing,
   losses: birds.losses,
   orders: birds.orders,
   processing: birds.processing,

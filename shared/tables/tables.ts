@@ -16,6 +16,7 @@ import type {
   SpaceStandards,
   Strain,
   WaterHeatRise,
+  MeatWater,
   WaterTable,
 } from './bird-tables.js';
 import type { TaskTemplate } from './task-template.js';
@@ -32,6 +33,7 @@ import type {
   PastureTable,
   Soil,
 } from './pasture-tables.js';
+import type { GrowingTable } from './growing-table.js';
 import type { NightTable } from './night-table.js';
 import type { OrderTable } from './order-table.js';
 import type { Source } from './source.js';
@@ -51,7 +53,12 @@ export interface Tables {
   readonly feedPrograms: readonly FeedProgram[];
   readonly broodingSchedules: readonly BroodingSchedule[];
   readonly space: SpaceStandards;
-  readonly water: Readonly<Record<Purpose, WaterTable>> & { readonly heat: WaterHeatRise };
+  readonly water: {
+    readonly meat: MeatWater;
+    readonly layers: WaterTable;
+    readonly heat: WaterHeatRise;
+  };
+  readonly growing: GrowingTable;
   readonly losses: readonly LossTable[];
   readonly orders: OrderTable;
   readonly processing: ProcessingTable;
@@ -101,6 +108,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   broodingSchedules: 'brooding-schedules.json',
   space: 'space-standards.json',
   water: 'water.json',
+  growing: 'growing.json',
   losses: 'losses.json',
   orders: 'orders.json',
   processing: 'processing.json',

@@ -51,6 +51,7 @@ export function pictureOfDocument(
       ...batch,
       id: batch.id ?? `batch-${i + 1}`,
     })),
+    weighings: document.weighings ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -4,7 +4,7 @@ import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plai
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { groundChecksOf, progressOf } from '../../shared/farm/told-fact.js';
+import { groundChecksOf, progressOf, weighingsOf } from '../../shared/farm/told-fact.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -84,6 +84,7 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
+    const weighed = await this.told.factsOf(farmId, 'weighed');
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const looks = await this.told.factsOf(farmId, 'ground-check');
     const kept = await manager
@@ -97,6 +98,10 @@ export class PicturesService {
       products,
       people,
       batches,
+      // What was told of a batch that is gone is history.
+      weighings: weighingsOf(weighed).filter(({ batchId }) =>
+        batches.some(({ id }) => id === batchId),
+      ),
       paddocks,
       herds,
       cows,

@@ -13,6 +13,7 @@ import type { ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
+import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
@@ -191,10 +192,11 @@ const factOfRaw = (raw: RawFact): ToldFact =>
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
   const { timeZone } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
-  const idsOf = async (target: typeof HerdEntity | typeof PaddockEntity): Promise<string[]> =>
+  const idsOf = async (target: typeof BatchEntity | typeof HerdEntity | typeof PaddockEntity): Promise<string[]> =>
     (await manager.find(target, { where: { farmId }, select: { id: true } })).map(({ id }) => id);
   return {
     today: plainDateAt(Date.now(), timeZone),
+    batchIds: await idsOf(BatchEntity),
     herdIds: await idsOf(HerdEntity),
     paddockIds: await idsOf(PaddockEntity),
   };

@@ -55,7 +55,7 @@ describe('facts that hold', () => {
 });
 
 describe('what is said', () => {
-  const farm = { today: '2027-06-01', paddockIds: ['p1'], herdIds: ['h1'] };
+  const farm = { today: '2027-06-01', paddockIds: ['p1'], herdIds: ['h1'], batchIds: ['b1'] };
   const fields = (said: object): string[] =>
     toldProblems(said as Said, farm).map(({ field }) => field);
   const reading = {

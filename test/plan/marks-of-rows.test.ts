@@ -91,6 +91,8 @@ describe('rows behind the numbers of a batch', () => {
     ['space standard', (t) => t.space.brooder[0]!, ['Brooder floor, peak need']],
     ['floor of pens', (t) => t.space.pen, ['Floor needed outdoors', 'Pens needed']],
     ['moves of pens', (t) => t.space.penMoves, ['Pen moves a day', 'Ground covered']],
+    ['at home', (t) => rowById(t.growthTables, 'fast-2020').atHome!, ['Live weight each']],
+    ['birds to weigh', (t) => t.growing.evenness, ['Birds to weigh']],
     ['water', (t) => t.water.meat, ['Most water in one day']],
     ['rise of water in heat', (t) => t.water.heat, ['Most water in one day']],
     ['air films', (t) => t.heat.films, ['Walls and lid, per degree', 'Energy in all']],
@@ -115,6 +117,17 @@ describe('rows behind the numbers of a batch', () => {
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities());
     expect(found).toEqual(expect.arrayContaining(labels));
+  });
+
+  const inHeat = { moveOutDate: '2027-05-20', arrivalDate: '2027-05-05' } as const;
+  it.each<[string, (tables: Tables) => Sourced]>([
+    ['best air', (t) => t.growing.best],
+    ['heat', (t) => t.growing.heat],
+    ['cold', (t) => t.growing.cold],
+    ['the strain in heat', (t) => rowById(t.strains, 'fast-meat').heat!],
+  ])('say of birds outdoors how sure they are of: %s', (_, rowOf) => {
+    const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities(inHeat));
+    expect(found).toEqual(expect.arrayContaining(['Live weight each', 'Feed for the whole batch']));
   });
 
   const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;

@@ -18,6 +18,21 @@ describe('what cold costs a bird', () => {
     );
   });
 
+  // Worked from the published equation by hand: CT at 0.2, 1 and 2.5 kg, and ten degrees of a day
+  // at 2.5 kg, 228.92 − 176.23 kcal.
+  it.each([
+    [0.2, 34.58],
+    [1, 30.65],
+    [2.5, 26.38],
+  ])('of %d kg begins at %d °C', (weightKg, celsius) => {
+    expect(Math.abs(lowerCriticalC(row, weightKg) - celsius)).toBeLessThan(0.006);
+  });
+
+  it('is 52.69 kcal for ten degrees of a day at 2.5 kg', () => {
+    const kcal = coldEnergyKcal(row, { weightKg: 2.5, degrees: 10, hours: 24 });
+    expect(Math.abs(kcal - 52.69)).toBeLessThan(0.02);
+  });
+
   it('is twice as much for twice the degrees or hours, and nothing for none', () => {
     fc.assert(
       fc.property(weight, fc.integer({ min: 0, max: 20 }), (weightKg, degrees) => {

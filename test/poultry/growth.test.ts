@@ -11,7 +11,7 @@ const CASES = tables.growthTables.flatMap((table) =>
 
 describe('birdGrowth', () => {
   it('is asked for every table and both sexes', () => {
-    expect(CASES).toHaveLength(16); // 8 tables
+    expect(CASES).toHaveLength(18); // 9 tables
   });
 
   it.each(CASES)(

@@ -43,7 +43,7 @@ describe('birdGrowth of the random-bred meat type of 1957', () => {
   );
 
   it('carries the factor 1.22 that modern feed gave the same birds (Poultry Science 73, 1994)', () => {
-    expect(rowById(tables.strains, 'heritage').weightFactor).toBe(1.22);
+    expect(table.atHome?.weightFactor).toBe(1.22);
   });
 
   it('reaches the 2.5 to 3 lb that an old handbook gives medium breeds at 13 weeks (public domain)', () => {

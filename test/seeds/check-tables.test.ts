@@ -48,9 +48,9 @@ describe('tables as they are loaded', () => {
     ],
     [
       'a source that is not listed',
-      'strains.0.factorSources.0',
+      'strains.0.waste.sources.0',
       'HEARSAY',
-      { field: 'seeds/strains.json: fast-meat.factorSources.0', given: 'HEARSAY' },
+      { field: 'seeds/strains.json: fast-meat.waste.sources.0', given: 'HEARSAY' },
     ],
     [
       'a mark that is not of the scale',
@@ -78,9 +78,15 @@ describe('tables as they are loaded', () => {
     ],
     [
       'points out of order',
-      'water.meat.points.1.ageDays',
-      1,
-      { field: 'seeds/water.json: meat.points.1.ageDays', min: 3.5 },
+      'water.layers.points.1.ageDays',
+      0,
+      { field: 'seeds/water.json: layers.points.1.ageDays', min: 0 },
+    ],
+    [
+      'feeds of a program out of order',
+      'feedPrograms.0.phases.1.fromDay',
+      0,
+      { field: 'seeds/feed-programs.json: broiler.phases.grower.fromDay', min: 0 },
     ],
     [
       'work that neither has a length nor goes on until anything',

@@ -10,6 +10,7 @@ const ERAS: Readonly<Record<string, string>> = {
   PS2020_FEED: '2020',
   KJPS48: '2020',
   PS2003_1957: '1957', // printed in 2003, on birds kept since 1957
+  HERITAGE_LINE: '2010s',
   PS2020_WHITE_HEN: '2020',
   PS2020_BROWN_HEN: '2020',
 };
@@ -20,7 +21,7 @@ const lines = (table: GrowthTable): (readonly GrowthPoint[])[] =>
 describe('growth tables', () => {
   it('never mix eras: every source of a meat table is of its one era', () => {
     const meat = tables.growthTables.filter((t) => !isPulletTable(t));
-    expect(meat).toHaveLength(6);
+    expect(meat).toHaveLength(7);
     for (const table of meat) {
       const eras = new Set(table.sources.map((source) => ERAS[source]));
       expect(eras.size).toBe(1);
@@ -71,7 +72,9 @@ describe('growth tables', () => {
   it('give both sexes, whether printed, split or by a curve', () => {
     for (const table of tables.growthTables) {
       const both =
-        table.asHatched !== undefined || (table.female && (table.male || table.maleGompertz));
+        table.asHatched !== undefined ||
+        (table.female && (table.male || table.maleGompertz)) ||
+        (table.male && table.sexRatio);
       expect(Boolean(both)).toBe(true);
     }
   });

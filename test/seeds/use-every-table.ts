@@ -188,6 +188,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         ),
         ...(k % 5 === 0 ? { forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }] } : {}),
       },
+      ...(k % 3 === 1 ? { weighings: weighedOn(['2027-07-23', '2027-08-20']) } : {}),
       people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
       batch: {
         ...bodies[k % bodies.length],
@@ -205,6 +206,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         joinsOlderFlock: true,
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
         ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
+        ...(k % 6 === 1 ? { moveOutDate: '2027-07-23' } : {}),
       },
       facilities: facilitiesWith({
         heat,
@@ -216,6 +218,10 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     return { request, plan: plannedBatch(request) };
   });
 }
+
+/** Birds on the scale on each of these days, as heavy as any. */
+const weighedOn = (dates: readonly string[]) =>
+  dates.map((date) => ({ batchId: 'any', date, birds: 10, averageKg: 0.7 }));
 
 const PLACES = {
   brooderId: 'brooder',

@@ -112,6 +112,9 @@ function documentOf(d: Drawn) {
             ...newCow({ id: `cow-${k}`, name: `Cow ${k}`, herdId: 'herd', ...own }),
             ...(bredDaysAgo === undefined ? {} : { bredOn: inDays(-bredDaysAgo) }),
           })),
+    weighings: batches.slice(0, 1).map(({ id }) => ({
+      ...{ id: 'weighing', batchId: id, date: inDays(-1), birds: 8, averageKg: 0.6 },
+    })),
     readings: d.paddocks.map(({ heightCm }, k) => ({
       paddockId: `paddock-${k}`,
       date: inDays(-2),
@@ -165,6 +168,14 @@ async function save({ api }: TestApp, document: FarmDocument) {
       };
       ids.set(id, saved.id);
     }
+  }
+  for (const { id, batchId, date, birds, averageKg } of own(document.weighings)) {
+    const fact = { kind: 'weighed', about: batchId, on: date, details: { birds, averageKg } };
+    const { body: told } = await api
+      .post(`${path}/told`)
+      .send({ facts: [fact] })
+      .expect(201);
+    ids.set(id, (told as { id: string }[])[0]!.id);
   }
   if (0 < document.readings.length)
     await api

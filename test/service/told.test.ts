@@ -3,10 +3,11 @@ import type { Herd } from '../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { ToldPage } from '../../src/told/told.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
 
@@ -186,6 +187,36 @@ describe.each(databases())('what is told on $name', (database) => {
     await move(b, inDays(0));
     const { body } = await app.api.get(`${farm.path}/paddocks/${c.id}`);
     expect(body).toMatchObject({ lastGrazedOn: inDays(-1) });
+  });
+
+  it('of birds on a scale corrects the plan of their batch, until it is taken back', async () => {
+    const order = batchBody({ brooderId: farm.brooderId, arrivalDate: inDays(-27) });
+    const { body } = await app.api.post(`${farm.path}/batches`).send(order).expect(201);
+    const { id } = body as { id: string };
+    const planned = async () =>
+      (await app.api.get(`${farm.path}/batches/${id}/plan`).expect(200)).body as BatchPlan;
+    const before = await planned();
+    const weighed = (details: object) => ({ kind: 'weighed', about: id, on: inDays(0), details });
+    const [fact] = (await tell(weighed({ birds: 10, totalKg: 7 })).expect(201)).body as ToldFact[];
+    const after = await planned();
+    expect(after.birds.weighed).toMatchObject({
+      rows: [{ id: fact!.id, on: inDays(0), birds: 10, average: { value: 0.7 } }],
+      speed: { mark: 'own-record' },
+    });
+    expect(after.leaving!.liveEach.value).toBeLessThan(before.leaving!.liveEach.value);
+    expect(after.feed.total.value).toBeLessThan(before.feed.total.value);
+    const wrongs = [
+      [{ birds: 10 }, 'details.averageKg', 'missing'],
+      [{ birds: 10, averageKg: 1, totalKg: 10 }, 'details.averageKg', 'conflict'],
+      [{ birds: 10, totalKg: 0.1 }, 'details.totalKg', 'out-of-bounds'],
+      [{ birds: 0, totalKg: 7 }, 'details.birds', 'out-of-bounds'],
+    ] as const;
+    for (const [details, field, code] of wrongs)
+      expectFieldProblem(await tell(weighed(details)), { field: `facts.0.${field}`, code });
+    const other = { ...weighed({ birds: 1, totalKg: 1 }), about: paddocks[0]!.id };
+    expectFieldProblem(await tell(other), { field: 'facts.0.about', code: 'not-allowed' });
+    await app.api.delete(`${farm.path}/told/${fact!.id}`).expect(204);
+    expect(await planned()).toEqual(before);
   });
 
   it('of a paddock that is gone is history', async () => {

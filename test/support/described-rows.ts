@@ -139,7 +139,11 @@ function wrongFor(field: Field): unknown[] {
     case 'yes-no':
       return ['true', 1];
     case 'word':
-      return [7, true, ...(field.word.schema.pattern || field.word.schema.format ? ['!'] : [])];
+      return [
+        ...(field.word.holds(7) ? [] : [7]),
+        true,
+        ...(field.word.schema.pattern || field.word.schema.format ? ['!'] : []),
+      ];
     case 'list':
       return ['text', {}, ...(field.least === 0 ? [] : [[]])];
     case 'record':

@@ -20,6 +20,7 @@ export const newPicture = (
   products: [],
   people: [],
   batches: [],
+  weighings: [],
   paddocks: [],
   herds: [],
   cows: [],
@@ -45,6 +46,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     products: rest.products,
     people: rest.people,
     batches: [...batches, { ...batch, id: BATCH }],
+    weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
 
 /** Plans the batch of a case. */

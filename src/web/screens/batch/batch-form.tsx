@@ -19,6 +19,7 @@ import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
 import { WANTED } from './batch-labels.js';
 import { BatchPrices } from './batch-prices.js';
@@ -260,6 +261,8 @@ function Choices({
 }) {
   const { tables } = setting;
   const rules = rowById(tables.moveOut, strain.moveOut).rules;
+  const tableId = draft.growthTableId ?? strain.growthTables[0]!;
+  const isKeptOtherwise = rowById(tables.growthTables, tableId).atHome !== undefined;
   return (
     <>
       <Select
@@ -268,6 +271,17 @@ function Choices({
         onChange={(id) => onChange({ growthTableId: id })}
         options={strain.growthTables.map((id) => rowById(tables.growthTables, id))}
       />
+      {isKeptOtherwise && (
+        <Select
+          label={FIELDS.keptAs.label}
+          value={draft.keptAs ?? 'small-flock'}
+          onChange={(keptAs) => onChange({ keptAs })}
+          options={[
+            { id: 'small-flock', name: 'A small flock, on pasture or in a coop' },
+            { id: 'trial-house', name: 'As in the trial of the growth table' },
+          ]}
+        />
+      )}
       <Select
         label={FIELDS.broodingScheduleId.label}
         value={draft.broodingScheduleId ?? defaultRow(tables.broodingSchedules).id}
@@ -344,14 +358,15 @@ function bagOfFirst(strain: Strain, purpose: Purpose, { picture, tables }: Setti
 
 /** What the plan uses for a factor that is left out. */
 function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
-  const isFirstTable = (draft.growthTableId ?? strain.growthTables[0]) === strain.growthTables[0];
+  const table = rowById(tables.growthTables, draft.growthTableId ?? strain.growthTables[0]!);
+  const factors = usualFactors(draft, table);
   const losses = rowById(
     tables.losses,
     (draft.purpose === 'layers' && strain.layLosses) || strain.losses,
   );
   return {
-    weightFactor: isFirstTable ? strain.weightFactor : 1,
-    feedFactor: isFirstTable ? strain.feedFactor : 1,
+    weightFactor: factors.weight,
+    feedFactor: factors.feed,
     wastePercent: strain.waste.percent,
     firstWeekPercent: losses.firstWeekPercent,
     laterPercent: losses.laterPercent,

@@ -16,6 +16,7 @@ import { FeedSection } from './feed-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { TaskSection } from './task-section.js';
+import { WeighSection } from './weigh-section.js';
 
 const PlanCharts = lazy(() => import('./plan-charts.js'));
 
@@ -69,6 +70,9 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
   return (
     <Stack>
       <Issues plan={plan} tables={asked.tables} />
+      {printBase !== undefined && (
+        <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+      )}
       <Card withBorder component="section">
         <Facts>
           <Fact of={birds.toOrder} />

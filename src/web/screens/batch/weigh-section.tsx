@@ -1,0 +1,180 @@
+import { Button, Group, SimpleGrid, Stack, Table, Text } from '@mantine/core';
+import { useState } from 'react';
+import { averageOf, weighedFields, type Weighed } from '../../../../shared/farm/weighing.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { WeighedPart, WeighingRow } from '../../../../shared/plan/weighed.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTakeBack, useTell } from '../../api/told-queries.js';
+import { Num, Range } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Section } from '../../shell/section.js';
+import { Failure } from '../../shell/states.js';
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly farm: SavedFarm;
+  readonly batchId: string;
+}
+
+const FIELDS = weighedFields.fields;
+
+/** A few birds on the scale; the plan's growth, feed and dates are right from there on. */
+export function WeighSection({ plan, farm, batchId }: Props) {
+  const { weighed, toWeigh } = plan.birds;
+  if (plan.today <= plan.arrivalDate && !weighed) return null;
+  return (
+    <Section title="Weigh the birds">
+      <Stack gap="sm">
+        <Text size="sm">
+          Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning
+          feed. Weight, feed to come and the day of a target weight follow.
+        </Text>
+        <WeighForm plan={plan} farm={farm} batchId={batchId} />
+        {weighed && <Found weighed={weighed} farm={farm} />}
+      </Stack>
+    </Section>
+  );
+}
+
+function WeighForm({ plan, farm, batchId }: Props) {
+  const [typed, setTyped] = useState<Partial<Weighed>>({});
+  const [on, setOn] = useState<string | undefined>(plan.today);
+  const tell = useTell<'weighed'>(farm.id);
+  const { birds, totalKg, averageKg } = typed;
+  const isOne = (totalKg === undefined) !== (averageKg === undefined);
+  const isReadable = Object.values(typed).every((n) => n === undefined || Number.isFinite(n));
+  const isWhole = birds !== undefined && isOne && isReadable && on !== undefined;
+  const put = (more: { readonly [K in keyof Weighed]?: number | undefined }) =>
+    setTyped(
+      (old) =>
+        Object.fromEntries(
+          Object.entries({ ...old, ...more }).filter(([, value]) => value !== undefined),
+        ) as Partial<Weighed>,
+    );
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!isWhole) return;
+        const details: Weighed = { ...typed, birds };
+        tell.mutate(
+          { kind: 'weighed', about: batchId, on, details },
+          { onSuccess: () => setTyped({}) },
+        );
+      }}
+    >
+      <SimpleGrid cols={{ base: 2, sm: 4 }}>
+        <DateField label="Day" value={on} max={plan.today} onChange={setOn} />
+        <QuantityInput
+          field={FIELDS.birds}
+          value={birds}
+          units={farm.units}
+          onChange={(value) => put({ birds: value })}
+        />
+        <QuantityInput
+          field={FIELDS.totalKg}
+          value={totalKg}
+          units={farm.units}
+          onChange={(value) => put({ totalKg: value })}
+        />
+        <QuantityInput
+          field={FIELDS.averageKg}
+          description="Or this"
+          value={averageKg}
+          units={farm.units}
+          onChange={(value) => put({ averageKg: value })}
+        />
+      </SimpleGrid>
+      <Group mt="sm">
+        <Button type="submit" disabled={!isWhole} loading={tell.isPending}>
+          Save the weighing
+        </Button>
+        {isWhole && totalKg !== undefined && (
+          <Text size="sm" role="status">
+            {formatValue(averageOf({ birds, totalKg }), 'kg', farm)} each
+          </Text>
+        )}
+      </Group>
+      <Failure error={tell.error} words={wordsOfRow(weighedFields, farm)} />
+    </form>
+  );
+}
+
+function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
+  const { speed, rows } = weighed;
+  const takeBack = useTakeBack(farm.id);
+  return (
+    <>
+      {speed && (
+        <Text role="status">
+          Your birds grow at <Num of={speed} /> of the plan’s pace (about <Range of={speed} />
+          ). The plan goes by that.
+        </Text>
+      )}
+      <Failure error={takeBack.error} />
+      <Table.ScrollContainer minWidth={0}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Day</Table.Th>
+              <Table.Th>Birds</Table.Th>
+              <Table.Th>Average</Table.Th>
+              <Table.Th>Planned before</Table.Th>
+              <Table.Th aria-label="Delete" />
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {[...rows].reverse().map((row) => (
+              <WeighingLine
+                key={row.id ?? row.on}
+                row={row}
+                farm={farm}
+                onDelete={row.id === undefined ? undefined : () => takeBack.mutate(row.id!)}
+              />
+            ))}
+          </Table.Tbody>
+        </Table>
+      </Table.ScrollContainer>
+    </>
+  );
+}
+
+function WeighingLine({
+  row,
+  farm,
+  onDelete,
+}: {
+  row: WeighingRow;
+  farm: SavedFarm;
+  onDelete: (() => void) | undefined;
+}) {
+  const day = useSayDate()(row.on);
+  return (
+    <Table.Tr>
+      <Table.Td>{day}</Table.Td>
+      <Table.Td>{row.birds}</Table.Td>
+      <Table.Td>
+        <Num of={row.average} />
+      </Table.Td>
+      <Table.Td>
+        {row.plannedKg === undefined ? '' : formatValue(row.plannedKg, 'kg', farm)}
+      </Table.Td>
+      <Table.Td>
+        {onDelete && (
+          <ConfirmButton
+            label={`Delete the weighing of ${day}`}
+            question={`Delete the weighing of ${day}?`}
+            onConfirm={onDelete}
+          >
+            Delete
+          </ConfirmButton>
+        )}
+      </Table.Td>
+    </Table.Tr>
+  );
+}
