@@ -14,6 +14,7 @@ import { FacilitiesModule } from './facilities/facilities.module.js';
 import { FarmsModule } from './farms/farms.module.js';
 import { GrassReadingsModule } from './grass-readings/grass-readings.module.js';
 import { SheetsModule } from './sheets/sheets.module.js';
+import { HolidaysModule } from './holidays/holidays.module.js';
 import { HerdsModule } from './herds/herds.module.js';
 import { PaddocksModule } from './paddocks/paddocks.module.js';
 import { PastureModule } from './pasture/pasture.module.js';
@@ -47,6 +48,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     }),
     SettingsModule,
     ReferenceModule,
+    HolidaysModule,
     WorkPoolModule,
     ChecksModule,
     FarmsModule,

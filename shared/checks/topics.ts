@@ -1,5 +1,6 @@
 import { growthChecks } from './growth.js';
 import { coldChecks } from './cold.js';
+import { leavingChecks } from './leaving.js';
 import type { Topic } from './given.js';
 
 /**
@@ -9,6 +10,7 @@ import type { Topic } from './given.js';
 export const TOPICS = {
   cold: coldChecks,
   growth: growthChecks,
+  leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 
 export type TopicName = keyof typeof TOPICS;

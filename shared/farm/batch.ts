@@ -18,6 +18,8 @@ import { date, id, OWN, price } from './words.js';
 export const batchPriceFields = row('BatchPrices', {
   perBird: optional(price('A chick')),
   processingPerBird: optional(price('Processing a bird')),
+  iceBag: optional(price('A bag of ice')),
+  freezerBag: optional(price('A freezer bag')),
   beddingPerBag: optional(price('A bag of bedding')),
   /** Price of one bag of each feed phase, by phase id. */
   feedPerBag: optional(record('Bags of feed', price('A bag of feed'), 12)),
@@ -145,6 +147,17 @@ export const batchFields = row(
       number('Target live weight', within(0.4, 8, 'kg', 'Give the average live weight wanted.')),
     ),
     processing: optional(choice('Processing', ['home', 'hired'])),
+    /** ISO weekday on which they leave, 1 Monday to 7 Sunday: the one nearest to that age. */
+    processingWeekday: optional(
+      number('Processing weekday', whole(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.')),
+    ),
+    /** People who come to help on a day of processing at home. */
+    processingHelpers: optional(
+      number(
+        'Helpers on the day',
+        whole(0, 30, 'count', 'Count the people who come to help, without the household.'),
+      ),
+    ),
     dressingShare: optional(
       number(
         'Dressing',

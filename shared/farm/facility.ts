@@ -145,10 +145,17 @@ export const freezerFields = row(
       'Capacity',
       within(1, 20000, 'freezerL', 'Read the capacity on the freezer’s plate.'),
     ),
-    /** Liters already taken. */
+    /** Liters taken by other food than the birds planned here. */
     usedL: number(
       'Already taken',
       within(0, 20000, 'freezerL', 'Estimate the room already taken.'),
+    ),
+    /** Birds of all batches that the household eats out of it; left out, a batch lasts a year. */
+    birdsEatenPerWeek: optional(
+      number(
+        'Birds eaten a week',
+        within(0.1, 100, 'ratio', 'Give whole birds a week: 0.5 is one every two weeks.'),
+      ),
     ),
   },
   [HELD_BY_FREEZER],

@@ -16,7 +16,7 @@ import {
   type SavedRowOf,
 } from './field.js';
 import { problemsOfMonths } from './months.js';
-import { currency, date, id, monthDay, OWN, price, timeZone } from './words.js';
+import { country, currency, date, id, monthDay, OWN, price, region, timeZone } from './words.js';
 
 /** The place and its prices. Amounts of money per unit are decimal text, never floats. */
 export const farmFields = row(
@@ -50,7 +50,10 @@ export const farmFields = row(
     frostDatesAre: optional(choice('Frost dates are', ['usual', 'safe'])),
     /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
     gardenSoilId: optional(id('Soil of the garden')),
-    /** Days on which no box is delivered besides Sundays: public holidays of the place. */
+    /** Whose public holidays are days without post, and feasts to be ready for. */
+    country: optional(country('Country')),
+    region: optional(region('State or region')),
+    /** Days on which no box is delivered besides Sundays and public holidays. */
     noDeliveryDates: list('Holidays without post', date('Holiday'), 200, 'dates'),
   },
   [

@@ -1,4 +1,5 @@
 import type { Bounds } from './bounds.js';
+import { WEEKDAYS } from '../units/dates.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 
 declare const HELD: unique symbol;
@@ -48,7 +49,7 @@ export interface WordField extends Common {
 
 export interface WordForm {
   readonly name:
-    'date' | 'month-day' | 'id' | 'work-key' | 'price' | 'time-zone' | 'currency' | 'of-tables';
+    'date' | 'month-day' | 'id' | 'work-key' | 'price' | 'time-zone' | 'currency' | 'country' | 'region' | 'of-tables';
   readonly holds: (value: unknown) => boolean;
   readonly wrong: ProblemPart;
   /** The table whose row it names. */
@@ -242,8 +243,6 @@ export const MONTHS = [
   'November',
   'December',
 ] as const;
-
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** Twelve numbers, January first; `what` is what each of them is called after its month. */
 export const twelveMonths = (label: string, what: string, bounds: Bounds) =>

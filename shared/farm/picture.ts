@@ -14,6 +14,12 @@ import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
 import type { Product } from './product.js';
 
+/** A day on which offices and post are closed. */
+export interface PublicHoliday {
+  readonly date: PlainDate;
+  readonly name: string;
+}
+
 /** A batch that can be named. */
 export type NamedBatch = Batch & { readonly id: string };
 
@@ -31,6 +37,8 @@ export interface FarmPicture {
   /** What the place buys for its birds, and at what price. */
   readonly products: readonly Product[];
   readonly people: readonly Person[];
+  /** Public holidays of the farm’s country and region, of this year and those that are planned. */
+  readonly publicHolidays?: readonly PublicHoliday[];
   readonly batches: readonly NamedBatch[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];

@@ -46,16 +46,35 @@ export const processingProductFields = row('ProcessingProduct', {
 });
 export type ProcessingProduct = SavedRowOf<typeof processingProductFields>;
 
+export const iceProductFields = row('IceProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['ice']),
+  price: price('A bag of ice'),
+});
+export type IceProduct = SavedRowOf<typeof iceProductFields>;
+
+export const freezerBagProductFields = row('FreezerBagProduct', {
+  ...OWN,
+  name: text('Name'),
+  kind: choice('Kind', ['freezer-bags']),
+  price: price('A freezer bag'),
+});
+export type FreezerBagProduct = SavedRowOf<typeof freezerBagProductFields>;
+
 /** What is described of each kind of product. */
 export const productFields = {
   feed: feedProductFields,
   chicks: chickProductFields,
   bedding: beddingProductFields,
   processing: processingProductFields,
+  ice: iceProductFields,
+  'freezer-bags': freezerBagProductFields,
 } as const;
 
 /** What the place buys for its birds and at what price, told apart by its `kind`. */
 export const anyProduct = oneOf('Product', 'kind', productFields);
 
-export type Product = FeedProduct | ChickProduct | BeddingProduct | ProcessingProduct;
+export type Product =
+  FeedProduct | ChickProduct | BeddingProduct | ProcessingProduct | IceProduct | FreezerBagProduct;
 export type ProductKind = Product['kind'];

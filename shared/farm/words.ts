@@ -72,6 +72,27 @@ const CURRENCY: WordForm = {
   schema: { pattern: '^[A-Z]{3}$', example: 'USD' },
 };
 
+const COUNTRY: WordForm = {
+  name: 'country',
+  holds: (value) => typeof value === 'string' && /^[A-Z]{2}$/.test(value),
+  wrong: {
+    code: 'not-allowed',
+    allowed: ['an ISO 3166 code'],
+    fix: 'Write two letters, such as US, CA, GB or DE.',
+  },
+  schema: { pattern: '^[A-Z]{2}$', example: 'US' },
+};
+const REGION: WordForm = {
+  name: 'region',
+  holds: (value) => typeof value === 'string' && /^[A-Za-z0-9-]{1,8}$/.test(value),
+  wrong: {
+    code: 'not-allowed',
+    allowed: ['the code of a state, province or county'],
+    fix: 'Write its code, such as VT, or leave it out.',
+  },
+  schema: { pattern: '^[A-Za-z0-9-]{1,8}$', example: 'VT' },
+};
+
 /** A calendar date, year-month-day. */
 export const date = (label: string) => word(label, DATE);
 /** A month and day, in no particular year. */
@@ -92,5 +113,9 @@ export const workKey = (label: string) => word(label, WORK_KEY_FORM);
 /** Decimal text in the farm's currency, never a float. */
 export const price = (label: string) => word(label, PRICE);
 export const timeZone = (label: string) => word(label, TIME_ZONE);
+/** ISO 3166 code. */
+export const country = (label: string) => word(label, COUNTRY);
+/** Code of a state, province or county of a country. */
+export const region = (label: string) => word(label, REGION);
 /** ISO 4217 code. */
 export const currency = (label: string) => word(label, CURRENCY);

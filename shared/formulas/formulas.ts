@@ -40,6 +40,8 @@ import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { largestBatchFormulas } from '../plan/largest-batch.js';
+import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
@@ -93,6 +95,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,
+  largestBatchFormulas,
+  readyByFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

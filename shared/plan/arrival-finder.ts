@@ -69,7 +69,7 @@ export function findArrivals(
   const request = batchRequest(picture, tables, batchId);
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
-  const life = lifeOf(request.batch, request.tables);
+  const life = lifeOf({ ...request.batch, arrivalDate: first }, request.tables);
   const points = valuesOf(request.tables.judgements.arrival);
   const place = nightsOfPlace(request.climate, request.farm, request.tables);
   const weeks: Omit<ArrivalWeek, 'rank'>[] = [];
@@ -118,12 +118,14 @@ export function whyNot(
   return `${formatDate(week.arrivalDate, reader)} has ${week.score} points, ${formatDate(best.arrivalDate, reader)} has ${best.score}. ${because}`;
 }
 
-function withoutFixedDates(request: PlanRequest): PlanRequest {
+/** A batch whose dates follow from its arrival. */
+export function withoutFixedDates(request: PlanRequest): PlanRequest {
   const { moveOutDate: _move, orderDate: _order, ...batch } = request.batch;
   return { ...request, batch };
 }
 
-function scoreWeek(
+/** One week of arrival, with what its points hang on. */
+export function scoreWeek(
   {
     request,
     points,

@@ -17,6 +17,7 @@ import type { expectedWeather } from '../weather/climate.js';
 import { daysOfHeat } from './heat-days.js';
 import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
+import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
 import type { PlanRequest } from './request.js';
 
@@ -318,17 +319,19 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
 
 function shipping({ points, request, arrivalDate, weather }: CandidateWeek): ArrivalReason[] {
   const reasons: ArrivalReason[] = [];
-  if (weekdayOf(arrivalDate) === 7 || request.farm.noDeliveryDates.includes(arrivalDate)) {
+  const none = noPostOn(arrivalDate, request);
+  const next = noPostOn(addDays(arrivalDate, 1), request);
+  if (none) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered,
-      text: `No post on ${dateText(arrivalDate, request)}; the box would wait, and 72 hours from hatch is the limit.`,
+      text: `No post on ${dateText(arrivalDate, request)} (${none.because}); the box would wait, and 72 hours from hatch is the limit.`,
     });
-  } else if (request.farm.noDeliveryDates.includes(addDays(arrivalDate, 1))) {
+  } else if (next !== undefined && weekdayOf(arrivalDate) !== SATURDAY) {
     reasons.push({
       code: 'shipping',
       points: points.notDelivered / 2,
-      text: 'The next day is a holiday: a late box would wait over it.',
+      text: `The next day has no post (${next.because}): a late box would wait over it.`,
     });
   }
   if (weather.minC[0]! < points.coldBoxC) {
@@ -342,6 +345,9 @@ function shipping({ points, request, arrivalDate, weather }: CandidateWeek): Arr
     ? [{ code: 'shipping', points: 0, text: 'The box travels on a mild working day.' }]
     : reasons;
 }
+
+/** The day before every Sunday without post: no reason against one week more than another. */
+const SATURDAY = 6;
 
 function leadTime({ points, request, arrivalDate }: CandidateWeek): MaybeReason {
   const lead = daysBetween(request.today, arrivalDate);

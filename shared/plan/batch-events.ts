@@ -1,3 +1,4 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import { underHeaterC } from '../poultry/brooding.js';
 import type { TaskCircumstance } from '../tables/task-template.js';
@@ -5,21 +6,24 @@ import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import type { HeatPart } from './heat.js';
+import { birdsToProcess } from './leaving-weights.js';
+import { processingDays, type ProcessingDay } from './processing-days.js';
 import type { PlanEvent } from './tasks/event.js';
 import { hardenFromDay } from './when-out.js';
 
 /** The days in the life of a batch that its tasks hang on, as far as it has them. */
 export function eventsOf(context: PlanContext): PlanEvent[] {
   const { batch, life, moveOutDay, dateOf } = context;
+  const eggDay =
+    life.firstEggAgeDays === undefined ? undefined : life.firstEggAgeDays - life.arrivalAgeDays;
+  const processing = eggDay === undefined ? processingOf(context) : [];
   return [
     { kind: 'arrival', date: batch.arrivalDate },
     ...on(context, 'mild-days', mildDay(context)),
     ...on(context, 'harden-off', moveOutDay && hardenFromDay(context, moveOutDay)),
     ...on(context, 'move-out', moveOutDay),
-    ...on(context, 'last-medicated', lastMedicatedDay(context)),
-    life.firstEggAgeDays === undefined
-      ? { kind: 'processing', date: dateOf(life.days - 1) }
-      : { kind: 'first-egg', date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays) },
+    ...(eggDay === undefined ? processing : on(context, 'first-egg', eggDay)),
+    ...lastMedicated(context, eggDay === undefined ? processing.at(-1)!.date : dateOf(eggDay)),
   ];
 }
 
@@ -45,13 +49,32 @@ function mildDay(context: PlanContext): number | undefined {
   return undefined;
 }
 
-/** Last day of medicated feed: the days on its label before the birds or the first egg are eaten. */
-function lastMedicatedDay({ batch, life }: PlanContext): number | undefined {
+/** The last day with all that leads up to it, then the days before it for the birds of each. */
+function processingOf(context: PlanContext): PlanEvent[] {
+  const [last, ...earlier] = processingDays(
+    context,
+    birdsToProcess(context.life),
+  ).days.toReversed();
+  const birdsOn = ({ date, birds }: ProcessingDay) =>
+    ({ kind: 'processing', date, counts: { 'hundred-birds': birds } }) as const;
+  return [
+    birdsOn(last!),
+    ...earlier.map((day, k) => ({
+      ...birdsOn(day),
+      number: k + 2,
+      what: `${day.birds} birds`,
+      nearDays: 1,
+    })),
+  ];
+}
+
+/** Last day of medicated feed: the days on its label before the first bird or egg is eaten. */
+function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[] {
   const days = batch.medicatedWithdrawalDays;
-  if (days === undefined) return undefined;
-  const eatenFrom =
-    life.firstEggAgeDays === undefined ? life.days - 1 : life.firstEggAgeDays - life.arrivalAgeDays;
-  return Math.max(0, eatenFrom - Math.max(1, days));
+  if (days === undefined) return [];
+  const last = addDays(eatenFrom, -Math.max(1, days));
+  const date = last < batch.arrivalDate ? batch.arrivalDate : last;
+  return [{ kind: 'last-medicated', date }];
 }
 
 /** The heaters that are to be bought before the brooder is preheated. */

@@ -17,6 +17,7 @@ import { planHeat, type HeatPart } from './heat.js';
 import { planLaying, type LayingPart } from './laying.js';
 import { planLeaving, type LeavingPart } from './leaving.js';
 import { collisions, occupanciesOf } from './occupancy.js';
+import { noPost } from './no-post.js';
 import { planOutdoors, type OutdoorsPart } from './outdoors.js';
 import { planSpace, type SpacePart } from './space.js';
 import { planTasks, type TasksPart } from './batch-tasks.js';
@@ -85,7 +86,7 @@ export function planBatch(
   });
   const tasks = planTasks(context, feed.part, heat.part);
   const occupies = occupanciesOf(context);
-  const taken = { issues: collisions(occupies, context) };
+  const taken = { issues: [...collisions(occupies, context), ...noPost(context)] };
   const { issues, cautions, series } = joined([
     { cautions: OF_EVERY_BATCH },
     ...[birds, feed, brooding, heat, space, outdoors, leaving, laying, bill, tasks],

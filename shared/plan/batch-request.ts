@@ -1,10 +1,10 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import type { Occupancy } from '../farm/batch.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
 import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
+import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
 import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
@@ -23,14 +23,16 @@ export function batchRequest(
 ): PlanRequest {
   const batch = picture.batches.find(({ id }) => id === batchId);
   if (!batch) throw unknownBatch(picture, batchId);
+  const others = picture.batches
+    .filter(({ id }) => id !== batchId)
+    .map((other) => heldBy(picture, tables, other));
   return {
     ...around(picture, tables),
     batch,
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
-    occupied: picture.batches
-      .filter(({ id }) => id !== batchId)
-      .flatMap((other) => heldBy(picture, tables, other)),
+    occupied: others.flatMap(({ occupied }) => occupied),
+    packed: others.flatMap(({ packed }) => packed),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
@@ -45,58 +47,63 @@ const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weigh
   weighings.filter(({ batchId }) => batchId === of);
 
 const around = (
-  { farm, climate, facilities, products, people, today }: FarmPicture,
+  { farm, climate, facilities, products, people, publicHolidays = [], today }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'weighings'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
   farm,
   climate,
   facilities,
   products,
   people,
+  publicHolidays,
   today,
   tables,
 });
 
-interface Held {
+/** What a batch takes from the others. */
+type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
+
+interface KnownHeld extends Held {
   readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
+  readonly people: FarmPicture['people'];
   readonly tables: Tables;
-  readonly occupancies: readonly Occupancy[];
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
-const known = new WeakMap<NamedBatch, Held>();
+const known = new WeakMap<NamedBatch, KnownHeld>();
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
-function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): readonly Occupancy[] {
+function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
+  const { climate, people, weighings } = picture;
   const before = known.get(batch);
   if (
-    before?.climate === picture.climate &&
-    before.weighings === picture.weighings &&
+    before?.climate === climate &&
+    before.people === people &&
+    before.weighings === weighings &&
     before.tables === tables
   ) {
-    return before.occupancies;
+    return before;
   }
-  const occupancies = heldOrNothing(() =>
-    occupanciesOf(
-      planContext({
-        ...around(picture, tables),
-        batch,
-        weighings: weighingsOf(picture, batch.id),
-        occupied: [],
-      }),
-    ),
-  );
-  const { climate, weighings } = picture;
-  known.set(batch, { climate, weighings, tables, occupancies });
-  return occupancies;
+  const held = heldOrNothing(() => {
+    const context = planContext({
+      ...around(picture, tables),
+      batch,
+      weighings: weighingsOf(picture, batch.id),
+      occupied: [],
+      packed: [],
+    });
+    return { occupied: occupanciesOf(context), packed: packedOf(context) };
+  });
+  known.set(batch, { ...held, climate, people, weighings, tables });
+  return held;
 }
 
-function heldOrNothing(hold: () => readonly Occupancy[]): readonly Occupancy[] {
+function heldOrNothing(hold: () => Held): Held {
   try {
     return hold();
   } catch {
-    return [];
+    return { occupied: [], packed: [] };
   }
 }
 

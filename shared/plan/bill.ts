@@ -13,6 +13,7 @@ import {
   bagOf,
   beddingBag,
   chickPrice,
+  goodPrice,
   priceInput,
   processingPrice,
   type PriceOfOne,
@@ -32,7 +33,7 @@ export const billFormulas = {
     id: 'bill-total',
     title: 'The bill',
     words:
-      'Sum of the lines that have a price. What has none is named beside it and is not counted. Your own hours, ice, bags and fuel are not in it.',
+      'Sum of the lines that have a price. What has none is named beside it and is not counted. Your own hours are not in it.',
     symbols: 'C = Σ C_line',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -63,6 +64,8 @@ export interface BillPart {
   readonly total: NumberQuantity;
   /** What the total leaves out because nothing is known of its price, in words. */
   readonly leftOut: readonly string[];
+  /** Of processing at home; not in the total. */
+  readonly ownHours?: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly perKgLive?: NumberQuantity;
   readonly perKgDressed?: NumberQuantity;
@@ -149,6 +152,7 @@ export function planBill(
     lines,
     leftOut,
     total,
+    ...(parts.leaving?.dayHours ? { ownHours: parts.leaving.dayHours } : {}),
     perBird: unit(
       life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
       endBirds,
@@ -192,7 +196,16 @@ export function planBill(
         billFormulas.line,
         [from(birds.atEnd)],
       );
-      return batch.processing === 'hired' || price ? [line('Processing', amount, price)] : [];
+      if (batch.processing === 'hired') return [line('Processing', amount, price)];
+      const { iceBags, freezerBags, scaldGas } = leaving;
+      return [
+        ...(price === undefined ? [] : [line('Processing', amount, price)]),
+        line('Ice', iceBags, goodPrice(context, 'ice')),
+        ...(freezerBags
+          ? [line('Freezer bags', freezerBags, goodPrice(context, 'freezer-bags'))]
+          : []),
+        ...(scaldGas ? [line('Propane to scald', scaldGas, { price: farm.gasPricePerL })] : []),
+      ];
     }
     return birds.cockerelsLeave && price
       ? [line('Processing of cockerels', birds.cockerelsLeave.birds, price)]

@@ -20,7 +20,7 @@ export function productsOfPrices(
   products: readonly Product[],
   tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>,
 ): KeptProduct[] {
-  const { perBird, beddingPerBag, processingPerBird } = batch.prices ?? {};
+  const { perBird, beddingPerBag, processingPerBird, iceBag, freezerBag } = batch.prices ?? {};
   const strain = rowById(tables.strains, batch.strainId);
   const there = <K extends Product['kind']>(
     kind: K,
@@ -37,11 +37,15 @@ export function productsOfPrices(
   };
   const bedding = there('bedding') ?? { kind: 'bedding' as const, name: 'Bedding' };
   const processing = there('processing') ?? { kind: 'processing' as const, name: 'Processing' };
+  const ice = there('ice') ?? { kind: 'ice' as const, name: 'Ice' };
+  const bags = there('freezer-bags') ?? { kind: 'freezer-bags' as const, name: 'Freezer bags' };
   return [
     ...(perBird === undefined ? [] : [{ ...chicks, price: perBird }]),
     ...(beddingPerBag === undefined ? [] : [{ ...bedding, price: beddingPerBag }]),
     ...feedsOf(batch, products, tables),
     ...(processingPerBird === undefined ? [] : [{ ...processing, price: processingPerBird }]),
+    ...(iceBag === undefined ? [] : [{ ...ice, price: iceBag }]),
+    ...(freezerBag === undefined ? [] : [{ ...bags, price: freezerBag }]),
   ];
 }
 
@@ -71,13 +75,15 @@ function feedsOf(
 
 /** Prices of a batch without the one that became a product. */
 export function withoutPrice(prices: Prices, product: KeptProduct): Prices {
-  const { perBird, beddingPerBag, processingPerBird, feedPerBag = {} } = prices;
+  const { perBird, beddingPerBag, processingPerBird, iceBag, freezerBag, feedPerBag = {} } = prices;
   const { kind } = product;
   const isFed = (id: string): boolean => product.kind === 'feed' && product.phaseIds.includes(id);
   return {
     ...(perBird === undefined || kind === 'chicks' ? {} : { perBird }),
     ...(beddingPerBag === undefined || kind === 'bedding' ? {} : { beddingPerBag }),
     ...(processingPerBird === undefined || kind === 'processing' ? {} : { processingPerBird }),
+    ...(iceBag === undefined || kind === 'ice' ? {} : { iceBag }),
+    ...(freezerBag === undefined || kind === 'freezer-bags' ? {} : { freezerBag }),
     feedPerBag: Object.fromEntries(Object.entries(feedPerBag).filter(([id]) => !isFed(id))),
   };
 }

@@ -19,13 +19,15 @@ import {
   type Growing,
   type OwnGrowth,
 } from './how-they-grow.js';
+import { leavingAgeDays } from './leaving-age.js';
 
 /** Days of lay that are planned after the first egg: the first laying year. */
 export const LAY_YEAR_DAYS = 364;
 
 /**
- * What the birds of a batch do as they age. Without conditions nothing in it depends on the
- * calendar, so the arrival finder works it out once for all weeks. Index of every array = days after
+ * What the birds of a batch do as they age. Without conditions it knows the weekday of the arrival and
+ * no more of the calendar, so the arrival finder works it out once for all weeks. Index of every
+ * array = days after
  * arrival.
  */
 export interface Life {
@@ -100,7 +102,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     isLaying || target === undefined ? undefined : firstAgeOf(growing, target);
   const lastAgeDays = isLaying
     ? firstEggAgeDays! + LAY_YEAR_DAYS
-    : (targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leave.ageDays);
+    : leavingAgeDays(batch, strain, targetReachedAgeDays);
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 

@@ -94,6 +94,16 @@ export function beddingBag({ batch, products }: Omit<Asked, 'tables'>): {
   };
 }
 
+/** What a bag of ice or a freezer bag costs: typed for the batch, else the place's price. */
+export const goodPrice = (
+  { batch, products }: Omit<Asked, 'tables'>,
+  kind: 'ice' | 'freezer-bags',
+): PriceOfOne | undefined =>
+  typedOr(
+    kind === 'ice' ? batch.prices?.iceBag : batch.prices?.freezerBag,
+    cheapest(ofKind(products, kind)),
+  );
+
 /**
  * What processing a bird costs: typed for the batch, else what the place pays where it is hired. At
  * home nobody is paid, unless the household says for the batch what it reckons.

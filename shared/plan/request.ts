@@ -3,17 +3,20 @@ import type { Batch, Occupancy } from '../farm/batch.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
+import type { Packed } from './freezer-account.js';
 
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
   FarmPicture,
-  'farm' | 'climate' | 'facilities' | 'products' | 'people' | 'today'
+  'farm' | 'climate' | 'facilities' | 'products' | 'people' | 'publicHolidays' | 'today'
 > {
   readonly batch: Batch;
   /** Whether hens of an earlier batch are there that new pullets come to. */
   readonly hasOlderFlock?: boolean;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
+  /** What other batches bring to freezers. */
+  readonly packed: readonly Packed[];
   /** Weighings of this batch; none when left out. */
   readonly weighings?: readonly Weighing[];
   readonly tables: Tables;

@@ -1,4 +1,4 @@
-import { choice, list, nested, row, type Fields } from '../farm/field.js';
+import { choice, list, nested, row, type Fields, type NumberField } from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -142,7 +142,7 @@ export const space = nested(
   }),
 );
 
-const ranged = <F extends Fields>(name: string, fields: F, of: typeof SHARE) =>
+const ranged = <F extends Fields>(name: string, fields: F, of: NumberField) =>
   part(name, { ...fields, low: of, high: of, ...RANGED });
 
 export const water = nested(
@@ -200,11 +200,23 @@ export const processing = nested(
     waterUptake: ranged('WaterUptake', { share: SHARE }, SHARE),
     packing: ranged('Packing', { kgPerL: SHARE }, SHARE),
     withdrawalH: ranged('FeedWithdrawal', { value: HOURS }, HOURS),
-    ice: ranged('Ice', { share: SHARE }, SHARE),
+    ice: ranged('Ice', {}, SHARE),
+    iceWeather: part('IceWeather', { coolC: AIR_C, hotC: AIR_C }),
+    iceBag: part('IceBag', { kg: KG }),
     chilling: part('Chilling', {
       targetC: AIR_C,
       rows: table('ChillingRow', { belowKg: maybe(KG), hours: HOURS }),
+      iceWater: part('IceWaterChilling', {
+        minutes: COEFFICIENT,
+        deviation: COEFFICIENT,
+        fromKg: KG,
+        toKg: KG,
+      }),
     }),
+    freezerBags: part('FreezerBags', { perBird: FACTOR }),
+    scalding: part('Scalding', { gasLPerDay: FACTOR, gasLPerBird: FACTOR }),
+    keeping: part('FreezerKeeping', { days: DAYS }),
+    resting: ranged('Resting', { days: DAYS }, DAYS),
   }),
 );
 

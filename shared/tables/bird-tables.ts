@@ -166,16 +166,37 @@ export interface Dressing extends Sourced, Ranged {
   readonly definition: string;
 }
 
+export interface IceWaterChilling extends Sourced {
+  readonly minutes: number;
+  readonly deviation: number;
+  readonly fromKg: number;
+  readonly toKg: number;
+}
+
 export interface ProcessingTable {
   readonly dressing: readonly Dressing[];
   readonly waterUptake: Sourced & Ranged & { readonly share: number };
   readonly packing: Sourced & Ranged & { readonly kgPerL: number };
   readonly withdrawalH: Sourced & Ranged & { readonly value: number };
-  readonly ice: Sourced & Ranged & { readonly share: number };
+  /** Ice for a weight of carcass, from a cool day to a hot one. */
+  readonly ice: Sourced & Ranged;
+  /** Highs of the day from which less than the most, and the most, of the ice is taken. */
+  readonly iceWeather: Sourced & { readonly coolC: number; readonly hotC: number };
+  readonly iceBag: Sourced & { readonly kg: number };
   readonly chilling: Sourced & {
     readonly targetC: number;
+    /** Hours within which the law wants it, by carcass. */
     readonly rows: readonly { readonly belowKg?: number; readonly hours: number }[];
+    /** Minutes that bare carcasses of a range of weights took in ice water, as measured. */
+    readonly iceWater: IceWaterChilling;
   };
+  readonly freezerBags: Sourced & { readonly perBird: number };
+  /** Propane to heat the scald water for a day, and to keep it hot for each bird. */
+  readonly scalding: Sourced & { readonly gasLPerDay: number; readonly gasLPerBird: number };
+  /** How long frozen birds keep. */
+  readonly keeping: Sourced & { readonly days: number };
+  /** Days a carcass rests cold before it is eaten or frozen. */
+  readonly resting: Sourced & Ranged & { readonly days: number };
 }
 
 export interface LayCurve extends Sourced {

@@ -50,6 +50,10 @@ export const JUDGED = {
     'hardenDays',
     'brooderSpareDays',
     'olderFlockDays',
+    'handHours',
+    'handsUnknown',
+    'leastADay',
+    'splitDays',
   ],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   grazing: [

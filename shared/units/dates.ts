@@ -48,6 +48,19 @@ export const formatDayWithoutWeekday = (date: string, reader: DateReader): strin
 const isThisYear = (date: string, { today }: DateReader): boolean =>
   date.slice(0, 4) === today?.slice(0, 4);
 
+/** The name of an ISO weekday, 1 Monday to 7 Sunday. */
+export const formatWeekday = (weekday: number): string => WEEKDAYS[weekday - 1]!;
+
+export const WEEKDAYS = [
+  'Monday',
+  'Tuesday',
+  'Wednesday',
+  'Thursday',
+  'Friday',
+  'Saturday',
+  'Sunday',
+] as const;
+
 /** A month and day such as 05-20, in no particular year: May 20 or 20 May. */
 export const formatMonthDay = (monthDay: string, { units }: DateReader): string =>
   written(`${LEAP_YEAR}-${monthDay}`, PATTERNS[units].monthDay);

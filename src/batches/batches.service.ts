@@ -84,6 +84,7 @@ export class BatchesService {
         people: [],
         batch,
         occupied: [],
+        packed: [],
         tables,
         today: batch.arrivalDate === cameOn ? planningDay(cameOn, today) : today,
       });

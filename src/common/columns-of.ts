@@ -54,6 +54,8 @@ const columnFields = ({ fields }: RowDescription): [string, Field][] =>
 
 const LENGTHS: Partial<Record<WordForm['name'], number>> = {
   'month-day': 5,
+  country: 2,
+  region: 8,
   currency: 3,
   price: 20,
   id: 64,

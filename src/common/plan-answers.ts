@@ -15,8 +15,16 @@ export const WORK_CHANCES = named(
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
-export const CHECK = named('Check', 'A value from outside, and what the program computes beside it.');
+export const CHECK = named(
+  'Check',
+  'A value from outside, and what the program computes beside it.',
+);
 export const FORMULA = named('Formula', 'A formula in words and symbols, with its sources.');
+export const READY_BY = named(
+  'ReadyBy',
+  'When chicks must come to be ready by a day, how many at most, and what stops it.',
+);
+export const HOLIDAY_COUNTRY = named('HolidayCountry', 'A country, with its regions.');
 export const FARM_PICTURE = named('FarmPicture', 'All that plans of a farm are made from.');
 export const TOLD_FACT = named('ToldFact', 'What happened, to what, when, and who said so.');
 export const TOLD_PAGE = named('ToldPage', 'Told facts, the newest first, and how many there are.');

@@ -18,6 +18,7 @@ import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { CalendarKey1796400000000 } from './calendar-key.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { FrostDates1796700000000 } from './frost-dates.migration.js';
+import { Holidays1797005000000 } from './holidays.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { Products1797007000000 } from './products.migration.js';
@@ -59,6 +60,7 @@ export const MIGRATIONS = [
   NamedCows1796550000000,
   WordsOfRows1796600000000,
   FrostDates1796700000000,
+  Holidays1797005000000,
   Products1797007000000,
 ];
 

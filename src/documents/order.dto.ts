@@ -2,6 +2,7 @@ import { batchFields } from '../../shared/farm/batch.js';
 import { farmParts } from '../../shared/farm/farm-document.js';
 import { farmFields } from '../../shared/farm/farm.js';
 import { nested, number, optional, row } from '../../shared/farm/field.js';
+import { readyGoalFields } from '../../shared/farm/ready-goal.js';
 import { whole } from '../../shared/farm/bounds.js';
 import { date, id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
@@ -32,4 +33,9 @@ export class ArrivalSearchDto extends dtoOf(
       number('Delivery weekday', whole(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.')),
     ),
   }),
+) {}
+
+/** An order, and the day by which it is to be ready. */
+export class ReadyByDto extends dtoOf(
+  row('ReadyBy', { ...orderParts, ...readyGoalFields.fields }),
 ) {}

@@ -6,6 +6,7 @@ import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { TablesService } from '../reference/tables.service.js';
+import { checkCountry } from '../holidays/holidays.js';
 import { checkSoil } from './check-soil.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { fromColumns, toColumns } from '../common/columns-of.js';
@@ -21,6 +22,7 @@ export class FarmsService {
 
   async create(dto: SentFarmDto): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
+    checkCountry(dto);
     return this.database.writeNew(async (manager) =>
       toFarmView(
         await manager.save(
@@ -54,6 +56,7 @@ export class FarmsService {
 
   async update(id: string, dto: SentFarmDto, expected: Expected = {}): Promise<FarmView> {
     checkSoil(dto.gardenSoilId, this.tables.tables);
+    checkCountry(dto);
     return this.database.write(id, async (manager) => {
       const before = await manager.findOneByOrFail(FarmEntity, { id });
       await refuseOutdated(before.version, expected, () => toFarmView(before));

@@ -13,6 +13,7 @@ import { FieldError, type FieldProblem } from '../../shared/problems/field-probl
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';
 import { checkSoil } from '../farms/check-soil.js';
+import { checkCountry, publicHolidays } from '../holidays/holidays.js';
 import { checkedCorners, outlineAreaM2 } from '../outlines/outline.js';
 import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 
@@ -46,6 +47,7 @@ export function pictureOfDocument(
     ...around,
     products: productsOf(document, tables),
     today,
+    publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
     batches: (document.batches ?? []).map((batch, i) => ({
       ...batch,
@@ -87,6 +89,7 @@ function aroundAnimals(document: FarmDocumentDto, tables: Tables): Around {
 function workOutAround(document: FarmDocumentDto, tables: Tables): Around {
   const { farm } = document;
   checkSoil(farm.gardenSoilId, tables, 'farm.');
+  checkCountry(farm, 'farm.');
   return {
     farm,
     climate: climateFromMonthlyMeans(

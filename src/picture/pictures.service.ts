@@ -20,6 +20,7 @@ import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
 import { ProductsService } from '../products/products.service.js';
 import { PeopleService } from '../people/people.service.js';
+import { publicHolidays } from '../holidays/holidays.js';
 import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
@@ -97,6 +98,7 @@ export class PicturesService {
       facilities,
       products,
       people,
+      publicHolidays: publicHolidays(farm, today),
       batches,
       // What was told of a batch that is gone is history.
       weighings: weighingsOf(weighed).filter(({ batchId }) =>

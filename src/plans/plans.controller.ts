@@ -2,12 +2,13 @@ import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/commo
 import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
-import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
+import { ArrivalSearchDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
+import type { ReadyBy } from '../../shared/plan/ready-by.js';
 import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { sendJson } from '../common/send-json.js';
 import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION } from '../common/plan-answers.js';
+import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION, READY_BY } from '../common/plan-answers.js';
 
 @ApiTags('plans')
 @Controller()
@@ -37,6 +38,14 @@ export class PlansController {
   @HttpCode(200)
   arrivals(@Body() search: ArrivalSearchDto): Promise<ArrivalWeek[]> {
     return this.plans.arrivals(search);
+  }
+
+  /** Plans from the end: when chicks must come, what speaks against it, and how many at most. */
+  @Answers(READY_BY)
+  @Post('plans/ready-by')
+  @HttpCode(200)
+  readyBy(@Body() asked: ReadyByDto): Promise<ReadyBy> {
+    return this.plans.readyBy(asked);
   }
 
   @Answers(BATCH_PLAN)

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
+import type { ReadyBy } from '../../shared/plan/ready-by.js';
 import { planningDay } from '../../shared/plan/planning-day.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { BatchesService } from '../batches/batches.service.js';
@@ -11,7 +12,7 @@ import { TablesService } from '../reference/tables.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
 import type { AskedBatch } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
-import { ArrivalSearchDto, OrderDto } from '../documents/order.dto.js';
+import { ArrivalSearchDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
 import type { CheckedOrder } from './order.pipe.js';
 
 /** Plans of batches as the bytes of JSON to send: they are made, and written, in another thread. */
@@ -44,6 +45,14 @@ export class PlansService {
     return this.work.run('findArrivals', {
       ...(await this.askedOf(search)),
       search: { from, to, ...(weekday === undefined ? {} : { weekday }) },
+    });
+  }
+
+  async readyBy(asked: ReadyByDto): Promise<ReadyBy> {
+    const { goal, on, weekday } = asked;
+    return this.work.run('readyBy', {
+      ...(await this.askedOf(asked)),
+      goal: { goal, on, ...(weekday === undefined ? {} : { weekday }) },
     });
   }
 

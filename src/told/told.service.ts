@@ -192,7 +192,9 @@ const factOfRaw = (raw: RawFact): ToldFact =>
 
 async function knownOf(manager: EntityManager, farmId: string): Promise<ToldOn> {
   const { timeZone } = await manager.findOneByOrFail(FarmEntity, { id: farmId });
-  const idsOf = async (target: typeof BatchEntity | typeof HerdEntity | typeof PaddockEntity): Promise<string[]> =>
+  const idsOf = async (
+    target: typeof BatchEntity | typeof HerdEntity | typeof PaddockEntity,
+  ): Promise<string[]> =>
     (await manager.find(target, { where: { farmId }, select: { id: true } })).map(({ id }) => id);
   return {
     today: plainDateAt(Date.now(), timeZone),

@@ -1,6 +1,7 @@
 import { workerData } from 'node:worker_threads';
 import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import type { Handover } from '../../shared/farm/handover.js';
@@ -11,6 +12,7 @@ import {
   type ArrivalWeek,
 } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
+import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
@@ -96,6 +98,9 @@ export const TASKS = {
 
   findArrivals: (asked: AskedBatch & { readonly search: ArrivalSearch }): ArrivalWeek[] =>
     findArrivals(asked.picture, tables, asked.batchId, asked.search),
+
+  readyBy: (asked: AskedBatch & { readonly goal: ReadyGoal }): ReadyBy =>
+    readyBy(asked.picture, tables, asked.batchId, asked.goal),
 
   planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables),
 

@@ -112,7 +112,14 @@ describe('rows behind the numbers of a batch', () => {
     ['water in the carcass', (t) => t.processing.waterUptake, ['Packed weight, all birds']],
     ['packing', (t) => t.processing.packing, ['Freezer room needed']],
     ['ice', (t) => t.processing.ice, ['Ice']],
-    ['chilling', (t) => t.processing.chilling, ['Hours to chill below 4.4 °C (40 °F)']],
+    ['ice by the weather', (t) => t.processing.iceWeather, ['Ice']],
+    ['bag of ice', (t) => t.processing.iceBag, ['Bags of ice']],
+    ['chilling limit', (t) => t.processing.chilling, ['Legal limit to be below 4.4 °C (40 °F)']],
+    ['ice water', (t) => t.processing.chilling.iceWater, ['Time in ice water until cold']],
+    ['freezer bags', (t) => t.processing.freezerBags, ['Freezer bags']],
+    ['scalding', (t) => t.processing.scalding, ['Propane to scald']],
+    ['keeping of frozen birds', (t) => t.processing.keeping, ['In the freezer', 'Eaten up']],
+    ['hours of a hand', (t) => t.judgements.birds.handsUnknown, ['Birds a day, at most']],
     ['withdrawal', (t) => t.processing.withdrawalH, ['Hours without feed']],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {
     const found = restingOn((tables) => spoilt(rowOf(tables)), batchQuantities());

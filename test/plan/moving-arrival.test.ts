@@ -105,7 +105,8 @@ describe('taskHours', () => {
         number,
         number,
       ];
-      expect(hundreds).toBeCloseTo(placed / 100, 4);
+      const birds = task.event === 'processing' ? plan.leaving!.birdsToProcess : placed;
+      expect(hundreds).toBeCloseTo(birds / 100, 4);
       expect(value).toBeCloseTo((base + per100 * hundreds) * days, 3);
       for (const id of sources) expect(Object.keys(tables.sources)).toContain(id);
     }

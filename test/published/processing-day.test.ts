@@ -1,12 +1,12 @@
 import { describe, expect, it } from '@jest/globals';
-import { chillingHours } from '../../shared/poultry/processing.js';
+import { chillingLimitH } from '../../shared/poultry/processing.js';
 import { fToC, KG_PER_LB, L_PER_FT3 } from '../../shared/units/convert.js';
 import { lbToKg } from '../support/conversions.js';
 import { tables } from '../support/factories.js';
 
 const { processing, heatStress } = tables;
 
-describe('chillingHours', () => {
+describe('chillingLimitH', () => {
   // To 40 °F within 4 hours up to 4 lb, 6 hours up to 8 lb, 8 hours above (Colorado rule 8 CCR 1202-16;
   // the former federal weight schedule).
   it.each([
@@ -17,7 +17,7 @@ describe('chillingHours', () => {
     [8.1, 8],
     [20, 8],
   ])('gives a carcass of %d lb %d hours', (lb, hours) => {
-    expect(chillingHours(processing.chilling.rows, lbToKg(lb))).toBe(hours);
+    expect(chillingLimitH(processing.chilling.rows, lbToKg(lb))).toBe(hours);
   });
 
   it('chills to 40 °F', () => {

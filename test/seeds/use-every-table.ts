@@ -51,7 +51,7 @@ import {
   newReading,
   RAIN_MM,
 } from '../support/pasture-factories.js';
-import { foundArrivals, plannedBatch, plannedPasture } from '../support/pictures.js';
+import { foundArrivals, foundReady, plannedBatch, plannedPasture } from '../support/pictures.js';
 import { newWork } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -87,6 +87,7 @@ export function useEveryTable(tables: Tables): Used {
       ...standingQuantities(plan, 40),
     ]),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
+    ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => readyOf(request)),
     ...season,
   ];
   for (const each of quantities) explain(each, tables, READER);
@@ -188,8 +189,12 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         ),
         ...(k % 5 === 0 ? { forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }] } : {}),
       },
+      people:
+        k % 3 === 0
+          ? []
+          : [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
+      publicHolidays: k % 7 === 0 ? [{ date: '2027-05-05', name: 'A holiday' }] : [],
       ...(k % 3 === 1 ? { weighings: weighedOn(['2027-07-23', '2027-08-20']) } : {}),
-      people: [{ id: 'a', name: 'A', away: [{ from: '2027-05-01', to: '2027-07-01' }] }],
       batch: {
         ...bodies[k % bodies.length],
         ...PLACES,
@@ -310,6 +315,14 @@ function pasturesOf(tables: Tables): PasturePlan[] {
 const pointsOf = (request: PlanRequest): Quantity[] =>
   foundArrivals(request, { from: '2027-02-01', to: '2028-01-31' }).map((week) =>
     scoreOf(week, request.tables),
+  );
+
+const readyOf = (request: PlanRequest): Quantity[] =>
+  quantitiesIn(
+    foundReady(request, {
+      goal: request.batch.purpose === 'layers' ? 'eggs' : 'ready',
+      on: '2027-11-25',
+    }),
   );
 
 const standingQuantities = (plan: PasturePlan, day: number): Quantity[] => [

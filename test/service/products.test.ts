@@ -57,7 +57,7 @@ describe.each(databases())('what a place buys, on $name', (database) => {
       await post({ kind: 'chicks', name: 'Ducks', strainId: 'duck', price: '4' }),
       { field: 'strainId' },
     );
-    expectFieldProblem(await post({ kind: 'ice', name: 'Ice', price: '4' }), { field: 'kind' });
+    expectFieldProblem(await post({ kind: 'hay', name: 'Hay', price: '4' }), { field: 'kind' });
     expect(await app.counts()).toEqual(before);
     const { id } = await add(FEED);
     const body = { kind: 'chicks', name: 'Chicks', price: '3' };

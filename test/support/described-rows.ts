@@ -12,6 +12,8 @@ const WORDS: Record<WordForm['name'], fc.Arbitrary<string>> = {
   'work-key': fc.stringMatching(/^[A-Za-z0-9/.-]{1,200}$/),
   price: fc.stringMatching(/^\d{1,9}(\.\d{1,6})?$/),
   'time-zone': fc.constantFrom('America/New_York', 'Europe/Berlin', 'UTC'),
+  country: fc.constant('US'),
+  region: fc.constantFrom('VT', 'NY'),
   currency: fc.constantFrom('USD', 'EUR', 'JPY'),
   'of-tables': fc.constant('fast-meat'),
 };

@@ -71,6 +71,7 @@ export function newRequest(
     products: [],
     people: [],
     occupied: [],
+    packed: [],
     tables,
     today: '2026-11-25',
     ...more,

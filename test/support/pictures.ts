@@ -7,6 +7,8 @@ import {
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
+import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
+import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import type { PlanRequest } from '../../shared/plan/request.js';
 
 /** As a batch is called that is planned before it is saved. */
@@ -45,6 +47,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     facilities: rest.facilities,
     products: rest.products,
     people: rest.people,
+    ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),
     batches: [...batches, { ...batch, id: BATCH }],
     weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
@@ -56,6 +59,10 @@ export const plannedBatch = (given: BatchCase): BatchPlan =>
 /** Looks for weeks in which the batch of a case might arrive. */
 export const foundArrivals = (given: BatchCase, search: ArrivalSearch): ArrivalWeek[] =>
   findArrivals(pictureOf(given), given.tables, BATCH, search);
+
+/** Plans the batch of a case from the other end. */
+export const foundReady = (given: BatchCase, goal: ReadyGoal): ReadyBy =>
+  readyBy(pictureOf(given), given.tables, BATCH, goal);
 
 /** A pasture and what its plan looks at; batches whose birds follow a herd beside it. */
 export type PastureCase = PastureRequest & Partial<Pick<FarmPicture, 'batches'>>;

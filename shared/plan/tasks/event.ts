@@ -11,6 +11,8 @@ export interface PlanEvent {
   readonly what?: string;
   /** The one animal it is of, where it is not of all: her tasks are named by her. */
   readonly animal?: { readonly id: string; readonly name: string };
+  /** Only the work of so many days before and after it: the rest is done once for all of its kind. */
+  readonly nearDays?: number;
   /** What its tasks count, where that is not all of the batch or herd. */
   readonly counts?: Readonly<Partial<Record<WorkUnit, number>>>;
 }
@@ -38,9 +40,9 @@ export function keyDatesOf(
   { id, name }: { readonly id: string; readonly name: string },
   events: readonly PlanEvent[],
 ): KeyDate[] {
-  return events.flatMap(({ kind, number, date, animal }) => {
+  return events.flatMap(({ kind, number, date, animal, nearDays }) => {
     const names = NAMES[kind];
-    if (!names) return [];
+    if (!names || nearDays !== undefined) return [];
     const place = animal ? `-cow-${animal.id}` : number === undefined ? '' : `-${number}`;
     const words = animal ? `${animal.name}, ${names.words}` : names.words;
     return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];

@@ -50,7 +50,7 @@ export function hangTasks(
   };
   const hung = events.flatMap((event) =>
     templates
-      .filter((template) => template.event === event.kind)
+      .filter((template) => template.event === event.kind && isNear(template, event))
       .map((template): Hung => {
         const until = template.until && firstOf(template.until)?.date;
         const { waitDays } = template;
@@ -82,6 +82,9 @@ export function hangTasks(
   );
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
 }
+
+const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
+  nearDays === undefined || Math.abs(offsetDays) <= nearDays;
 
 function lengthOf(
   { id, offsetDays, lengthDays, until }: TaskTemplate,

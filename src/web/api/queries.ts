@@ -45,6 +45,17 @@ export const useTables = () =>
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
+export interface HolidayCountry {
+  readonly id: string;
+  readonly name: string;
+  readonly regions: readonly { readonly id: string; readonly name: string }[];
+}
+export const useCountries = () =>
+  useQuery({
+    queryKey: ['countries'],
+    queryFn: () => getJson<HolidayCountry[]>('/reference/countries'),
+    staleTime: Infinity,
+  });
 /** What the program computes beside values from outside. */
 export const useChecks = () =>
   useQuery({

@@ -15,12 +15,12 @@ import { useOpener } from '../../explain/explain-panel.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Select } from '../../fields/select.js';
-import type { AskedBatch } from './use-plan.js';
-import { batchWords } from './batch-labels.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+import { batchWords, WEEKDAY_CHOICES } from './batch-labels.js';
+import { ReadyByCard } from './ready-by.js';
 
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'].map(
-  (name, i) => ({ id: String(i + 1), name }),
-);
+/** Post comes from Monday to Saturday. */
+const DELIVERY_DAYS = WEEKDAY_CHOICES.slice(0, 6);
 
 /** The year as a strip of candidate weeks, graded, each with its reasons. */
 export function ArrivalWeeks({
@@ -28,7 +28,7 @@ export function ArrivalWeeks({
   onPick,
 }: {
   asked: AskedBatch;
-  onPick: (arrivalDate: string) => void;
+  onPick: (more: BatchDraft) => void;
 }) {
   const { reader, sayDate } = useOpener();
   const [from, setFrom] = useState(() => addDays(asked.picture.today, 14));
@@ -52,7 +52,7 @@ export function ArrivalWeeks({
           label="Delivery weekday"
           value={weekday}
           onChange={(v) => v && setWeekday(v)}
-          options={WEEKDAYS}
+          options={DELIVERY_DAYS}
         />
       </Group>
       {'error' in found && <Alert color="red">{found.error}</Alert>}
@@ -113,7 +113,7 @@ export function ArrivalWeeks({
             </Text>
           )}
           <Button
-            onClick={() => onPick(shown.arrivalDate)}
+            onClick={() => onPick({ arrivalDate: shown.arrivalDate })}
             disabled={shown.arrivalDate === asked.batch.arrivalDate}
           >
             {shown.arrivalDate === asked.batch.arrivalDate
@@ -122,6 +122,7 @@ export function ArrivalWeeks({
           </Button>
         </Card>
       )}
+      <ReadyByCard asked={asked} weekday={Number(weekday)} onPick={onPick} />
     </Stack>
   );
 }

@@ -21,7 +21,7 @@ import { DateField } from '../../fields/date-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
-import { WANTED } from './batch-labels.js';
+import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
 import { BatchPrices } from './batch-prices.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
@@ -141,6 +141,18 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
         onChange={(arrivalDate) => onChange({ arrivalDate })}
       />
       {purpose === 'meat' && quantity('leaveAgeDays', strain?.leave.ageDays)}
+      {purpose === 'meat' && (
+        <Select
+          label={FIELDS.processingWeekday.label}
+          value={draft.processingWeekday === undefined ? undefined : `${draft.processingWeekday}`}
+          error={errors['processingWeekday']}
+          onChange={(day) =>
+            onChange({ processingWeekday: day === undefined ? undefined : Number(day) })
+          }
+          options={WEEKDAY_CHOICES}
+          none="Any day"
+        />
+      )}
       <Accordion variant="contained" multiple>
         <Panel title="Housing">
           {place('brooderId', 'brooder')}
@@ -172,6 +184,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
+            {purpose === 'meat' && quantity('processingHelpers')}
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
@@ -346,6 +359,8 @@ export function forPurpose(
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
+    processingWeekday: undefined,
+    processingHelpers: undefined,
   };
 }
 

@@ -1,4 +1,5 @@
 import { batchFields, type Purpose } from '../../../../shared/farm/batch.js';
+import { WEEKDAYS } from '../../../../shared/units/dates.js';
 import type { Reader } from '../../../../shared/units/format.js';
 import { labelsFrom, wordsOfRow } from '../../fields/field-words.js';
 import type { FormWords } from '../../../../shared/problems/field-problem.js';
@@ -9,6 +10,9 @@ export const WANTED: Readonly<Record<Purpose, string>> = {
   layers: 'Hens wanted',
 };
 
+/** Weekdays to choose from, by their ISO number as text. */
+export const WEEKDAY_CHOICES = WEEKDAYS.map((name, i) => ({ id: String(i + 1), name }));
+
 /** The words of the order's form; the arrival finder's fields are among them. */
 export function batchWords(purpose: Purpose, reader: Reader): FormWords {
   const words = wordsOfRow(batchFields, reader);
@@ -17,6 +21,8 @@ export function batchWords(purpose: Purpose, reader: Reader): FormWords {
     from: 'From',
     to: 'To',
     weekday: 'Delivery weekday',
+    goal: 'Ready for',
+    on: 'Ready by',
   });
   const pathOf = (field: string): string => field.replace(/^batch\./, '');
   return {

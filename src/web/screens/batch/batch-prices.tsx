@@ -10,6 +10,7 @@ import {
   bagOf,
   beddingBag,
   chickPrice,
+  goodPrice,
   processingPrice,
   type PriceOfOne,
 } from '../../../../shared/plan/prices.js';
@@ -44,7 +45,7 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   const { phases } = rowById(tables.feedPrograms, strain.feedProgram[purpose]!);
   const set = (more: Batch['prices']) => onChange({ prices: some({ ...prices, ...more }) });
   const one = (
-    name: 'perBird' | 'beddingPerBag' | 'processingPerBird',
+    name: 'perBird' | 'beddingPerBag' | 'processingPerBird' | 'iceBag' | 'freezerBag',
     price: PriceOfOne | undefined,
   ) => (
     <PriceInput
@@ -82,6 +83,8 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
           );
         })}
         {one('processingPerBird', processingPrice(ofPlace))}
+        {purpose === 'meat' && one('iceBag', goodPrice(ofPlace, 'ice'))}
+        {purpose === 'meat' && one('freezerBag', goodPrice(ofPlace, 'freezer-bags'))}
       </SimpleGrid>
       <KeepPrices setting={setting} batch={batch} onKept={onChange} />
     </>

@@ -85,9 +85,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     setDraft(start);
     setSlideFrom(start.arrivalDate!);
   };
-  const pickWeek = (arrivalDate: string) => {
-    change({ arrivalDate });
-    setSlideFrom(arrivalDate);
+  const pickWeek = (more: BatchDraft) => {
+    change(more);
+    if (more.arrivalDate !== undefined) setSlideFrom(more.arrivalDate);
   };
   const saveDraft = () =>
     save.mutate(withoutBlanks(draft), {

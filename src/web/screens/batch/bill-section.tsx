@@ -52,8 +52,8 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
           </Table>
         </WideTable>
         <Text size="sm" c="dimmed">
-          Your own hours, ice, bags and fuel are not in it. Prices of your place stand under
-          “Prices”; what you type in the order counts for this batch alone.
+          Your own hours are not in it. Prices of your place stand under “Prices”; what you type in
+          the order counts for this batch alone.
         </Text>
       </Section>
       <Section title="What one costs">
@@ -62,6 +62,7 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
           <Fact of={bill.perKgLive} />
           <Fact of={bill.perKgDressed} />
           <Fact of={bill.perDozen} />
+          <Fact of={bill.ownHours} note="not in the bill. " />
         </Facts>
       </Section>
     </Stack>

@@ -7,7 +7,7 @@ import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { IssueText } from '../../explain/issue-text.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import type { AskedBatch } from './use-plan.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
 import { BillSection } from './bill-section.js';
 import { BrooderSection } from './brooder-section.js';
@@ -23,7 +23,7 @@ const PlanCharts = lazy(() => import('./plan-charts.js'));
 interface Props {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
-  readonly onPickWeek: (arrivalDate: string) => void;
+  readonly onPickWeek: (more: BatchDraft) => void;
   /** Where the sheets of the saved batch are; undefined while it is not saved. */
   readonly printBase: string | undefined;
 }

@@ -84,7 +84,7 @@ export const KINDS: readonly Kind[] = [
     name: 'Freezer',
     plural: 'Freezers',
     why: 'Where the birds go at the end.',
-    sizes: ['liters', 'usedL'],
+    sizes: ['liters', 'usedL', 'birdsEatenPerWeek'],
   },
   {
     kind: 'feed-store',

@@ -13,7 +13,7 @@ import { useForm } from '@mantine/form';
 import { useState } from 'react';
 import { farmFields, type Farm } from '../../../../shared/farm/farm.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
-import { useTables } from '../../api/queries.js';
+import { useCountries, useTables } from '../../api/queries.js';
 import { messagesByField, problemsIn } from '../../fields/field-words.js';
 import {
   draftKey,
@@ -86,6 +86,7 @@ function Fields({
 }: Props & { onDiscard: () => void }) {
   const key = draftKey('farm', farmId ?? 'new');
   const soils = useTables();
+  const countries = useCountries();
   const [kept] = useState(() => readDraft<Partial<Farm>>(key));
   const form = useForm<Partial<Farm>>({
     initialValues: kept ?? farm,
@@ -93,6 +94,7 @@ function Fields({
     validate: problemsOf,
   });
   const { values, setFieldValue, errors } = form;
+  const regions = countries.data?.find(({ id }) => id === values.country)?.regions ?? [];
   const words = wordsOf(values);
   const units = values.units ?? 'metric';
   const text = (field: 'name' | 'timeZone') => ({
@@ -253,6 +255,30 @@ function Fields({
               none="not known: taken as loam"
               onChange={(id) => setFieldValue('gardenSoilId', id)}
             />
+          </SimpleGrid>
+          <SimpleGrid cols={{ base: 1, sm: 2 }} mt="sm">
+            <Select
+              label={FIELDS.country.label}
+              description="Its public holidays are days without post"
+              value={values.country}
+              error={messageOf(errors['country'])}
+              options={countries.data ?? []}
+              none="not said"
+              onChange={(id) => {
+                setFieldValue('country', id);
+                setFieldValue('region', undefined);
+              }}
+            />
+            {0 < regions.length && (
+              <Select
+                label={FIELDS.region.label}
+                value={values.region}
+                error={messageOf(errors['region'])}
+                options={regions}
+                none="not said"
+                onChange={(id) => setFieldValue('region', id)}
+              />
+            )}
           </SimpleGrid>
           <DateList
             label={FIELDS.noDeliveryDates.label}

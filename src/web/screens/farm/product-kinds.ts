@@ -21,6 +21,8 @@ export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name
   { kind: 'chicks', name: 'Chicks' },
   { kind: 'bedding', name: 'Bedding' },
   { kind: 'processing', name: 'Processing for hire' },
+  { kind: 'ice', name: 'Ice' },
+  { kind: 'freezer-bags', name: 'Freezer bags' },
 ];
 
 /** Every feed phase there is, each once, under the name it has first. */

@@ -117,10 +117,20 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
     ...(leaving
       ? [
           {
-            by: String(leaving.on.value),
-            what: 'Ice',
-            amount: formatValue(leaving.ice.value, 'kg', farm),
-            price: undefined,
+            by: leaving.processingDays[0]!.on,
+            what: 'Bags of ice',
+            amount: `${leaving.iceBags.value} (${formatValue(leaving.ice.value, 'kg', farm)})`,
+            price: price('Ice'),
+          },
+        ]
+      : []),
+    ...(leaving?.freezerBags
+      ? [
+          {
+            by: leaving.processingDays[0]!.on,
+            what: 'Freezer bags',
+            amount: String(leaving.freezerBags.value),
+            price: price('Freezer bags'),
           },
         ]
       : []),

@@ -1,0 +1,23 @@
+import { chillingLimitH, chillingTimeH, freezerRoomL, iceShare } from '../poultry/processing.js';
+import { rowById } from '../tables/tables.js';
+import type { Topic } from './given.js';
+
+/** Carcass, chilling, ice and freezer, as the last day of a plan is made of them. */
+export const leavingChecks: Topic = {
+  title: 'The last day',
+  by: {
+    'dressed-weight': ({ tables, number, text }) =>
+      number('liveKg') * rowById(tables.processing.dressing, text('dressing')).share,
+    'chill-limit': ({ tables, number }) =>
+      chillingLimitH(tables.processing.chilling.rows, number('carcassKg')),
+    'chill-time': ({ tables, number }) =>
+      chillingTimeH(tables.processing.chilling.iceWater, number('carcassKg')).usual,
+    ice: ({ tables: { processing }, number }) =>
+      number('birds') *
+      number('carcassKg') *
+      iceShare(processing.ice, processing.iceWeather, number('highC')),
+    'freezer-room': ({ tables, number }) =>
+      number('birds') * freezerRoomL(tables.processing, number('carcassKg')),
+    'feed-off': ({ tables }) => tables.processing.withdrawalH.value,
+  },
+};

@@ -1,0 +1,139 @@
+import { plainFormulas } from '../explain/plain-formulas.js';
+import {
+  from,
+  fromTable,
+  givenOrTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Spread,
+} from '../explain/quantity.js';
+import { growthFormulas } from '../poultry/growth.js';
+import { processingFormulas } from '../poultry/processing.js';
+import { rowById } from '../tables/tables.js';
+import type { PlanContext } from './context.js';
+import type { Life } from './life.js';
+import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
+
+export interface LiveWeights {
+  readonly birdsToProcess: number;
+  readonly liveEach: NumberQuantity;
+  readonly liveMale?: NumberQuantity;
+  readonly liveFemale?: NumberQuantity;
+  readonly liveAll: NumberQuantity;
+}
+
+/** Birds that come to the last day. Survivors are a fraction; one placed is still one to process. */
+export const birdsToProcess = ({ aliveAll, days }: Life): number =>
+  Math.max(1, Math.floor(aliveAll[days - 1]! + 1e-9));
+
+export function liveWeights(context: PlanContext): LiveWeights {
+  const { batch, life } = context;
+  const last = life.days - 1;
+  const birds = birdsToProcess(life);
+  const options = { rows: life.weightRows };
+  const weigh = (label: string, kg: number, spread?: Spread): NumberQuantity =>
+    quantity(
+      label,
+      kg,
+      'kg',
+      WEIGHT,
+      [
+        input('Growth table', life.growthTable.name, 'text'),
+        input('Age', life.lastAgeDays, 'day', 't'),
+        input('Weight at hatch', life.hatchKg, 'kg', 'W₀'),
+        input('Factor on weight', life.weightFactor, 'ratio', 'f'),
+        ...livingInputs(context),
+        ...speedInputs(life),
+      ],
+      { ...options, spread },
+    );
+  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!, weighedSpread(life));
+  return {
+    birdsToProcess: birds,
+    liveEach,
+    ...(batch.sex === 'straight-run'
+      ? {
+          liveMale: weigh('Cockerel, live', life.weightKg.male[last]!),
+          liveFemale: weigh('Pullet, live', life.weightKg.female[last]!),
+        }
+      : {}),
+    liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [
+      { ...input('Birds', birds, 'count', 'n'), mark: life.losses.mark },
+      from(liveEach, 'a'),
+    ]),
+  };
+}
+
+export interface DressedWeights {
+  readonly dressedEach: NumberQuantity;
+  /** What is in that weight, and what is not. */
+  readonly dressedDefinition: string;
+  readonly dressedAll: NumberQuantity;
+  readonly packedAll: NumberQuantity;
+}
+
+export function dressedWeights(
+  { batch, life, tables }: PlanContext,
+  live: LiveWeights,
+): DressedWeights {
+  const dressing = rowById(tables.processing.dressing, life.strain.dressing!);
+  const { waterUptake } = tables.processing;
+  const share = batch.dressingShare ?? dressing.share;
+  const dressedEach = quantity(
+    'Dressed weight each',
+    live.liveEach.value * share,
+    'kg',
+    processingFormulas.dressed,
+    [
+      from(live.liveEach, 'W', 'Live weight'),
+      givenOrTable(
+        batch.dressingShare !== undefined,
+        dressing,
+        ...(['Dressing percentage', share, 'share', 'y'] as const),
+      ),
+      input('Definition', dressing.definition, 'text'),
+    ],
+    {
+      spread: {
+        low: live.liveEach.value * dressing.low,
+        high: live.liveEach.value * dressing.high,
+        because: 'sources differ by what is left in the carcass',
+      },
+    },
+  );
+  const dressedAll = quantity(
+    'Dressed weight, all birds',
+    dressedEach.value * live.birdsToProcess,
+    'kg',
+    plainFormulas.times,
+    [
+      { ...input('Birds', live.birdsToProcess, 'count', 'n'), mark: life.losses.mark },
+      from(dressedEach, 'a'),
+    ],
+  );
+  return {
+    dressedEach,
+    dressedDefinition: dressing.definition,
+    dressedAll,
+    packedAll: quantity(
+      'Packed weight, all birds',
+      dressedAll.value * (1 + waterUptake.share),
+      'kg',
+      processingFormulas.packed,
+      [
+        from(dressedAll, 'W_d', 'Dressed, all birds'),
+        fromTable(waterUptake, 'Water kept', waterUptake.share, 'share', 'u'),
+      ],
+      {
+        spread: {
+          low: dressedAll.value * (1 + waterUptake.low),
+          high: dressedAll.value * (1 + waterUptake.high),
+          because: waterUptake.because ?? 'water differs',
+        },
+      },
+    ),
+  };
+}
+
+const WEIGHT = growthFormulas.weight;

@@ -1,0 +1,328 @@
+import {
+  from,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { Sourced } from '../explain/formula.js';
+import {
+  chillingLimitH,
+  chillingTimeH,
+  iceShare,
+  processingFormulas,
+} from '../poultry/processing.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import type { PlanContext } from './context.js';
+import { found, type Found } from './found.js';
+import type { DressedWeights } from './leaving-weights.js';
+import {
+  areHandsUnknown,
+  killingOf,
+  processingDays,
+  workOfDay,
+  type ProcessingDays,
+} from './processing-days.js';
+
+/** One day on which birds are processed. */
+export interface ProcessingDayPart {
+  readonly on: PlainDate;
+  readonly birds: number;
+}
+
+export interface ProcessingDayWork {
+  readonly feedOff: NumberQuantity;
+  readonly feedOffAt: string;
+  readonly ice: NumberQuantity;
+  readonly iceBags: NumberQuantity;
+  /** Until a carcass is cold, in ice and water. */
+  readonly chillTime: NumberQuantity;
+  /** Until when the law wants it cold: a limit. */
+  readonly chillLimit: NumberQuantity;
+  /** From the first to the last; one, where the day is long enough. */
+  readonly processingDays: readonly ProcessingDayPart[];
+  /** At home only. */
+  readonly birdsAnHour?: NumberQuantity;
+  readonly chillingAtOnce?: NumberQuantity;
+  readonly birdsADay?: NumberQuantity;
+  readonly dayHours?: NumberQuantity;
+  readonly freezerBags?: NumberQuantity;
+  readonly scaldGas?: NumberQuantity;
+}
+
+/** Feed withdrawal, hands and hours, chilling and ice; more than a day of it, where one is short. */
+export function planProcessingDay(
+  context: PlanContext,
+  weights: DressedWeights,
+  birds: number,
+): Found<ProcessingDayWork> {
+  const { batch } = context;
+  const days = processingDays(context, birds);
+  const chillTime = chillTimeOf(context, weights.dressedEach);
+  const ice = iceOf(context, weights, days, birds);
+  const { iceBag } = context.tables.processing;
+  const part: ProcessingDayWork = {
+    ...feedOffOf(context, days.days[0]!.date),
+    ice,
+    iceBags: quantity(
+      'Bags of ice',
+      Math.ceil(ice.value / iceBag.kg - 1e-9),
+      'bags',
+      processingFormulas.iceBags,
+      [from(ice, 'I'), fromTable(iceBag, 'One bag', iceBag.kg, 'kg', 'b')],
+    ),
+    chillTime,
+    chillLimit: chillLimitOf(context, weights.dressedEach),
+    processingDays: days.days.map(({ date, birds: n }) => ({ on: date, birds: n })),
+    ...(batch.processing === 'hired' ? {} : atHome(context, days, birds, chillTime)),
+  };
+  return found(part, {
+    issues: batch.processing === 'hired' ? [] : tooShort(context, days, birds),
+  });
+}
+
+function feedOffOf(
+  { tables }: PlanContext,
+  on: PlainDate,
+): Pick<ProcessingDayWork, 'feedOff' | 'feedOffAt'> {
+  const { withdrawalH } = tables.processing;
+  const startH = tables.judgements.birds.processingStartH.value;
+  const offHour = (24 + startH - withdrawalH.value) % 24;
+  return {
+    feedOff: quantity(
+      'Hours without feed',
+      withdrawalH.value,
+      'h',
+      processingFormulas.withdrawal,
+      [fromTable(withdrawalH, 'Planned', withdrawalH.value, 'h', 'h')],
+      {
+        spread: {
+          low: withdrawalH.low,
+          high: withdrawalH.high,
+          because: 'published advice runs from 8 to 12 hours',
+        },
+      },
+    ),
+    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+  };
+}
+
+function iceOf(
+  { tables, weather }: PlanContext,
+  { dressedEach, dressedAll }: DressedWeights,
+  { days }: ProcessingDays,
+  birds: number,
+): NumberQuantity {
+  const { ice, iceWeather } = tables.processing;
+  const shareOn = (index: number): number => iceShare(ice, iceWeather, weather.maxC[index]!);
+  const kg = days.reduce((sum, day) => sum + day.birds * dressedEach.value * shareOn(day.index), 0);
+  const hottest = Math.max(...days.map(({ index }) => weather.maxC[index]!));
+  return quantity(
+    'Ice',
+    kg,
+    'kg',
+    processingFormulas.ice,
+    [
+      from(dressedAll, 'N·W_d', 'Dressed, all birds'),
+      input('Expected high', hottest, 'degC'),
+      fromTable(ice, 'Share of it', kg / (birds * dressedEach.value), 'share'),
+      fromTable(iceWeather, 'The most from a high of', iceWeather.hotC, 'degC'),
+      fromTable(iceWeather, 'The least up to a high of', iceWeather.coolC, 'degC'),
+    ],
+    {
+      spread: {
+        low: dressedAll.value * ice.low,
+        high: dressedAll.value * ice.high,
+        because: ice.because ?? 'common practice',
+      },
+    },
+  );
+}
+
+function chillTimeOf({ tables }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
+  const { iceWater, targetC } = tables.processing.chilling;
+  const { usual, low, high } = chillingTimeH(iceWater, dressedEach.value);
+  const isMeasured = iceWater.fromKg <= dressedEach.value && dressedEach.value <= iceWater.toKg;
+  return quantity(
+    'Time in ice water until cold',
+    usual,
+    'h',
+    processingFormulas.chillTime,
+    [
+      from(dressedEach, 'W_d', 'Carcass'),
+      fromTable(iceWater, 'Measured at', (iceWater.fromKg + iceWater.toKg) / 2, 'kg', 'W₀'),
+      fromTable(iceWater, 'Measured time', iceWater.minutes / 60, 'h', 't₀'),
+      fromTable(tables.processing.chilling, 'Chilled to', targetC, 'degC'),
+    ],
+    {
+      spread: { low, high, because: 'carcasses differed by that much in the trial' },
+      ...(isMeasured
+        ? {}
+        : { outside: 'Measured on lighter birds: look with a thermometer before you trust it.' }),
+    },
+  );
+}
+
+function chillLimitOf({ tables }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
+  const { chilling } = tables.processing;
+  return quantity(
+    'Legal limit to be below 4.4 °C (40 °F)',
+    chillingLimitH(chilling.rows, dressedEach.value),
+    'h',
+    processingFormulas.chillLimit,
+    [
+      from(dressedEach, 'W_d', 'Carcass'),
+      fromTable(chilling, 'Chilled to', chilling.targetC, 'degC'),
+    ],
+  );
+}
+
+type AtHome = Pick<
+  ProcessingDayWork,
+  'birdsAnHour' | 'chillingAtOnce' | 'birdsADay' | 'dayHours' | 'freezerBags' | 'scaldGas'
+>;
+
+function atHome(
+  context: PlanContext,
+  { days }: ProcessingDays,
+  birds: number,
+  chillTime: NumberQuantity,
+): AtHome {
+  const { tables } = context;
+  const { freezerBags, scalding } = tables.processing;
+  const killing = killingOf(tables.taskTemplates);
+  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
+  const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
+  const { hands } = longest;
+  const judged = judgedHands(context);
+  const birdsInput: QuantityInput = {
+    ...input('Birds', birds, 'count', 'N'),
+    mark: context.life.losses.mark,
+  };
+  const birdsAnHour = quantity(
+    'Birds an hour',
+    (100 * hands) / killing.hoursPerUnit,
+    'ratio',
+    processingFormulas.birdsAnHour,
+    [
+      input('Hands', hands, 'count'),
+      fromTable(killing, 'Hours of one for a bird', killing.hoursPerUnit / 100, 'h', 'h_bird'),
+    ],
+    { rows: judged },
+  );
+  const fixed = input('To set up and clean down', fixedH, 'h', 'h₀');
+  const each = input('A bird on the day', birdH, 'h', 'h_bird');
+  return {
+    birdsAnHour,
+    chillingAtOnce: quantity(
+      'Birds in the ice at once',
+      Math.min(birds, Math.ceil(birdsAnHour.value * chillTime.value - 1e-9)),
+      'count',
+      processingFormulas.chillingAtOnce,
+      [from(birdsAnHour, 'r'), from(chillTime, 't')],
+    ),
+    birdsADay: quantity(
+      'Birds a day, at most',
+      longest.most,
+      'count',
+      processingFormulas.birdsADay,
+      [input('Hours of all hands', longest.hours, 'h', 'Σ h'), fixed, each],
+      { rows: [...rows, ...judged] },
+    ),
+    dayHours: quantity(
+      'Own hours on the days of processing',
+      days.length * fixedH + birds * birdH,
+      'h',
+      processingFormulas.dayHours,
+      [input('Days', days.length, 'count', 'd'), fixed, birdsInput, each],
+      { rows },
+    ),
+    freezerBags: quantity(
+      'Freezer bags',
+      birds * freezerBags.perBird,
+      'count',
+      processingFormulas.bags,
+      [birdsInput, fromTable(freezerBags, 'Bags a bird', freezerBags.perBird, 'ratio', 'b')],
+    ),
+    scaldGas: quantity(
+      'Propane to scald',
+      days.length * scalding.gasLPerDay + birds * scalding.gasLPerBird,
+      'L',
+      processingFormulas.scaldGas,
+      [
+        input('Days', days.length, 'count', 'd'),
+        fromTable(scalding, 'To heat the water', scalding.gasLPerDay, 'L', 'v₀'),
+        birdsInput,
+        fromTable(scalding, 'For each bird', scalding.gasLPerBird, 'L', 'v'),
+      ],
+    ),
+  };
+}
+
+/** What hands and their hours rest on, where the household has not said them. */
+function judgedHands({ people, batch, tables }: PlanContext): readonly Sourced[] {
+  const { handHours, handsUnknown } = tables.judgements.birds;
+  if (people.length === 0) return [handHours, handsUnknown];
+  const isJudged =
+    0 < (batch.processingHelpers ?? 0) || people.some(({ hoursByWeekday }) => !hoursByWeekday);
+  return isJudged ? [handHours] : [];
+}
+
+const fixedHands = ({ tables }: PlanContext): number => tables.judgements.birds.handsUnknown.value;
+
+/** Said when the planned day is too short for all of it, or nobody is there. */
+function tooShort(context: PlanContext, all: ProcessingDays, birds: number): PlanIssue[] {
+  const { days, left, planned } = all;
+  const { say, tables } = context;
+  const { leastADay, handHours } = tables.judgements.birds;
+  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
+  const hours = fixedH + birds * birdH;
+  const work = `${birds} birds are about ${say(hours, 'h')} of killing and cleaning`;
+  const helpers = Math.max(1, Math.ceil((hours - planned.hours) / handHours.value));
+  if (areHandsUnknown(context)) {
+    const needed = Math.ceil(hours / (fixedHands(context) * handHours.value));
+    return needed <= 1
+      ? []
+      : [
+          issue(
+            'act',
+            'processing-hours',
+            `${work}: ${needed} days for ${fixedHands(context)} people. Name the people of the farm and their hours, or helpers, and the days are planned; or hire a processor.`,
+            rows,
+          ),
+        ];
+  }
+  const help = `${helpers} ${helpers === 1 ? 'helper' : 'helpers'} would make it one day`;
+  if (0 < left) {
+    return [
+      issue(
+        'act',
+        'processing-too-much',
+        `${work}, and the days up to ${say(planned.date, 'date')} have hands and daylight for ${birds - left}. ${help}; or choose another weekday, hire a processor, or raise fewer.`,
+        rows,
+      ),
+    ];
+  }
+  const list = days.map((day) => `${day.birds} on ${say(day.date, 'date')}`).join('; ');
+  if (planned.most < Math.min(birds, leastADay.value)) {
+    return [
+      issue(
+        'act',
+        'processing-weekday',
+        `Processing falls on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}. Choose the weekday you want, get helpers, or hire a processor.`,
+        rows,
+      ),
+    ];
+  }
+  if (days.length === 1) return [];
+  return [
+    issue(
+      'act',
+      'processing-split',
+      `${work}, too much for the hands and daylight of one day. Planned: ${list}. ${help}.`,
+      rows,
+    ),
+  ];
+}

@@ -1,0 +1,206 @@
+import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import {
+  datedFact,
+  fromFarm,
+  fromTable,
+  type NumberQuantity,
+  type Quantity,
+} from '../explain/quantity.js';
+import type { Batch } from '../farm/batch.js';
+import { problemsOfRow } from '../farm/check-row.js';
+import type { FarmPicture } from '../farm/picture.js';
+import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';
+import { FieldError } from '../problems/field-problem.js';
+import { valuesOf } from '../tables/judgements.js';
+import type { Tables } from '../tables/tables.js';
+import { formatDate, formatWeekday } from '../units/dates.js';
+import { scoreWeek, withoutFixedDates } from './arrival-finder.js';
+import type { ArrivalReason } from './arrival-reasons.js';
+import { batchRequest } from './batch-request.js';
+import { checkBatch } from './check-batch.js';
+import { planContext } from './context.js';
+import { nightsOfPlace } from './expected-nights.js';
+import { largestBatch, type LargestBatch } from './largest-batch.js';
+import { liveWeights } from './leaving-weights.js';
+import { lifeOf } from './life.js';
+import type { PlanRequest } from './request.js';
+
+export const readyByFormulas = {
+  processBy: {
+    id: 'process-by',
+    title: 'Process by',
+    words:
+      'The day to be ready by, less the days a carcass rests cold before it is eaten or frozen; the weekday wished, where there is one, on or before that. A booked slot is the day itself.',
+    symbols: 'D = ready − rest',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** A day on which chicks could come, to be ready by the day that is wished. */
+export interface ReadyArrival {
+  readonly arrivalDate: PlainDate;
+  /** First eggs, or processing. */
+  readonly endDate: PlainDate;
+  /** What the batch takes over with the date: its age at processing. */
+  readonly leaveAgeDays?: number;
+  readonly liveEach?: NumberQuantity;
+  readonly score: number;
+  readonly isTooLate: boolean;
+  /** What speaks against it, the heaviest first. */
+  readonly stops: readonly ArrivalReason[];
+}
+
+export interface ReadyBy extends ReadyGoal {
+  /** The age nearest to the usual one first; those that have passed last. */
+  readonly arrivals: readonly ReadyArrival[];
+  /** The day by which they must be processed; not for eggs. */
+  readonly processBy?: Quantity;
+  /** Why there is none, and when it could be. */
+  readonly none?: string;
+  /** For the first of the arrivals. */
+  readonly largest?: LargestBatch;
+}
+
+/** Days by which birds may be younger or older than usual so that a date is met. */
+const MOST_SHIFT_DAYS = 10;
+/** Deliveries before the latest one for eggs that are looked at as well. */
+const EARLIER_DELIVERIES = 2;
+
+/**
+ * The days on which chicks of a batch would have to come, from the end: processed and rested by a
+ * date, processed on a slot, or laying by a date; what speaks against each, and how many at most.
+ *
+ * @throws FieldError when the goal does not fit the batch, or its date is none
+ */
+export function readyBy(
+  picture: FarmPicture,
+  tables: Tables,
+  batchId: string,
+  goal: ReadyGoal,
+): ReadyBy {
+  const request = withoutFixedDates(batchRequest(picture, tables, batchId));
+  checkBatch(request);
+  checkGoal(request.batch, goal);
+  const batches = candidates(request, goal);
+  const place = nightsOfPlace(request.climate, request.farm, tables);
+  const points = valuesOf(tables.judgements.arrival);
+  const arrivals = batches
+    .map((batch): ReadyArrival & { batch: Batch } => {
+      const own = { ...request, batch };
+      const life = lifeOf(batch, tables);
+      const week = scoreWeek({ request: own, points, place }, life, batch.arrivalDate);
+      const isTooLate = batch.arrivalDate <= request.today;
+      return {
+        batch,
+        arrivalDate: batch.arrivalDate,
+        endDate: endOf(batch, life),
+        ...(batch.leaveAgeDays === undefined ? {} : { leaveAgeDays: batch.leaveAgeDays }),
+        ...(batch.purpose === 'meat' ? { liveEach: liveWeights(planContext(own)).liveEach } : {}),
+        score: week.score,
+        isTooLate,
+        stops: week.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points),
+      };
+    })
+    .sort((a, b) => Number(a.isTooLate) - Number(b.isTooLate));
+  const best = arrivals.find((each) => !each.isTooLate);
+  const largest = best && largestBatch(planContext({ ...request, batch: best.batch }));
+  return {
+    ...goal,
+    ...(goal.goal === 'eggs' ? {} : { processBy: processBy(request, goal) }),
+    arrivals: arrivals.map(({ batch: _batch, ...each }) => each),
+    ...(best ? {} : { none: tooLate(request, goal) }),
+    ...(largest ? { largest } : {}),
+  };
+}
+
+const endOf = (
+  batch: Batch,
+  { firstEggAgeDays, lastAgeDays }: ReturnType<typeof lifeOf>,
+): PlainDate =>
+  addDays(batch.arrivalDate, (firstEggAgeDays ?? lastAgeDays) - batch.hatchToArrivalDays);
+
+/** A slot is the day itself; else they rest before they are eaten, on the weekday wished. */
+function processBy(
+  { batch, tables }: PlanRequest,
+  { goal, on }: Pick<ReadyGoal, 'goal' | 'on'>,
+): Quantity {
+  const { resting } = tables.processing;
+  const { processingWeekday: weekday } = batch;
+  const rested = addDays(on, -resting.days);
+  const isSlot = goal === 'slot';
+  const date = isSlot ? on : weekday === undefined ? rested : lastWeekday(rested, weekday);
+  return datedFact('Process by', date, readyByFormulas.processBy, [
+    fromFarm(isSlot ? 'Slot' : 'Ready by', on, 'date'),
+    ...(isSlot ? [] : [fromTable(resting, 'Rest in the cold', resting.days, 'day')]),
+    ...(isSlot || weekday === undefined
+      ? []
+      : [fromFarm('Weekday wished', formatWeekday(weekday), 'text')]),
+  ]);
+}
+
+/** The batch as it would be, once for every delivery that meets the date, the best age first. */
+function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): Batch[] {
+  const { processingWeekday: _day, targetLiveKg: _target, ...plain } = request.batch;
+  const usual = usualDays(request);
+  if (goal === 'eggs') {
+    const latest = lastWeekday(addDays(on, -usual), weekday);
+    return Array.from({ length: 1 + EARLIER_DELIVERIES }, (_, k) => ({
+      ...request.batch,
+      arrivalDate: addDays(latest, -7 * k),
+    }));
+  }
+  const end = String(processBy(request, { goal, on }).value);
+  const first = addDays(end, -usual - MOST_SHIFT_DAYS);
+  const batches: (Batch & { shift: number })[] = [];
+  for (let shift = 0; shift <= 2 * MOST_SHIFT_DAYS; shift++) {
+    const arrivalDate = addDays(first, shift);
+    if (weekdayOf(arrivalDate) !== weekday) continue;
+    const days = usual + MOST_SHIFT_DAYS - shift;
+    const leaveAgeDays = days + request.batch.hatchToArrivalDays;
+    if (leaveAgeDays < LEAST_AGE_DAYS) continue;
+    batches.push({ ...plain, arrivalDate, leaveAgeDays, shift: Math.abs(MOST_SHIFT_DAYS - shift) });
+  }
+  return batches.sort((a, b) => a.shift - b.shift).map(({ shift: _shift, ...batch }) => batch);
+}
+
+const WEDNESDAY = 3;
+/** The least that `leaveAgeDays` of a batch may be. */
+const LEAST_AGE_DAYS = 28;
+
+/** Days from the arrival to the first egg, or to the age at which they usually leave. */
+function usualDays({ batch, tables }: PlanRequest): number {
+  const { processingWeekday: _any, ...plain } = batch;
+  const { firstEggAgeDays, lastAgeDays, arrivalAgeDays } = lifeOf(plain, tables);
+  return (firstEggAgeDays ?? lastAgeDays) - arrivalAgeDays;
+}
+
+const lastWeekday = (on: PlainDate, weekday: number): PlainDate =>
+  addDays(on, -((weekdayOf(on) - weekday + 7) % 7));
+
+function tooLate(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): string {
+  const { farm, today, tables } = request;
+  const lead = tables.judgements.arrival.usualLeadDays.value;
+  const arrival = lastWeekday(addDays(today, lead + 6), weekday);
+  const rest = goal === 'ready' ? tables.processing.resting.days : 0;
+  const soonest = addDays(arrival, usualDays(request) + rest);
+  const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
+  return `It is too late for ${say(on)}. Ordered today, chicks come about ${say(arrival)}, and it could be ${say(soonest)}.`;
+}
+
+function checkGoal({ purpose }: Batch, goal: ReadyGoal): void {
+  const problems = problemsOfRow(readyGoalFields, goal);
+  if ((goal.goal === 'eggs') !== (purpose === 'layers')) {
+    problems.push({
+      field: 'goal',
+      code: 'conflict',
+      given: goal.goal,
+      fix:
+        purpose === 'layers'
+          ? 'A batch for eggs is ready with its first eggs: choose eggs.'
+          : 'A batch for meat is ready for the table, or for a slot: choose one of these.',
+    });
+  }
+  if (0 < problems.length) throw new FieldError(problems);
+}

@@ -1,0 +1,96 @@
+import { Table, Text } from '@mantine/core';
+import type { LeavingPart } from '../../../../shared/plan/leaving.js';
+import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Section } from '../../shell/section.js';
+
+export function Processing({ leaving }: { leaving: LeavingPart }) {
+  return (
+    <>
+      <Section title="Weights">
+        <Facts>
+          <Fact of={leaving.on} />
+          <Fact of={leaving.age} />
+          <Fact of={leaving.liveEach} />
+          <Fact of={leaving.liveMale} />
+          <Fact of={leaving.liveFemale} />
+          <Fact of={leaving.liveAll} />
+          <Fact of={leaving.dressedEach} note={`${leaving.dressedDefinition}. `} />
+          <Fact of={leaving.dressedAll} />
+          <Fact of={leaving.packedAll} />
+          <Fact of={leaving.conversion} note={<ConversionUnit />} />
+        </Facts>
+      </Section>
+      <TheDay leaving={leaving} />
+      <Section title="In the freezer">
+        <Facts>
+          <Fact of={leaving.freezerNeed} />
+          <Fact of={leaving.freezerFree} />
+          <Fact of={leaving.eatenUp} />
+        </Facts>
+        {leaving.freezerSteps && <FreezerSteps steps={leaving.freezerSteps} />}
+      </Section>
+    </>
+  );
+}
+
+function TheDay({ leaving }: { leaving: LeavingPart }) {
+  const sayDate = useSayDate();
+  const [day, hour] = leaving.feedOffAt.split(' ');
+  const days = leaving.processingDays;
+  return (
+    <Section title={days.length === 1 ? 'The last day' : 'The last days'}>
+      {1 < days.length && (
+        <Text mb="xs">
+          {days.map(({ on, birds }) => `${birds} birds on ${sayDate(on)}`).join('; ')}
+        </Text>
+      )}
+      <Facts>
+        <Fact of={leaving.feedOff} note={`feeders up ${sayDate(day!)} at ${hour}, water stays. `} />
+        <Fact of={leaving.birdsADay} />
+        <Fact of={leaving.birdsAnHour} />
+        <Fact of={leaving.dayHours} />
+        <Fact of={leaving.ice} note={<Num of={leaving.iceBags} />} />
+        <Fact of={leaving.chillTime} />
+        <Fact of={leaving.chillingAtOnce} />
+        <Fact of={leaving.chillLimit} note="a limit, not what it takes. " />
+        <Fact of={leaving.freezerBags} />
+        <Fact of={leaving.scaldGas} />
+      </Facts>
+    </Section>
+  );
+}
+
+function FreezerSteps({ steps }: { steps: NonNullable<LeavingPart['freezerSteps']> }) {
+  const sayDate = useSayDate();
+  return (
+    <Table aria-label="What comes into the freezer" mt="sm">
+      <Table.Thead>
+        <Table.Tr>
+          <Table.Th>Packed on</Table.Th>
+          <Table.Th>Batch</Table.Th>
+          <Table.Th ta="right">Birds</Table.Th>
+          <Table.Th ta="right">In it then</Table.Th>
+        </Table.Tr>
+      </Table.Thead>
+      <Table.Tbody>
+        {steps.map((step) => (
+          <Table.Tr key={step.on + step.batchName}>
+            <Table.Td>{sayDate(step.on)}</Table.Td>
+            <Table.Td>{step.batchName}</Table.Td>
+            <Table.Td ta="right">{step.birds}</Table.Td>
+            <Table.Td ta="right">
+              <Num of={step.filled} />
+              {step.isOver && (
+                <Text component="span" c="var(--mantine-color-error)">
+                  {' '}
+                  over
+                </Text>
+              )}
+            </Table.Td>
+          </Table.Tr>
+        ))}
+      </Table.Tbody>
+    </Table>
+  );
+}

@@ -1,0 +1,216 @@
+import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { readyGoalFields, type ReadyGoal } from '../../../../shared/farm/ready-goal.js';
+import type { LargestBatch } from '../../../../shared/plan/largest-batch.js';
+import { readyBy, type ReadyArrival, type ReadyBy } from '../../../../shared/plan/ready-by.js';
+import { FieldError } from '../../../../shared/problems/field-problem.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { messagesByField } from '../../fields/field-words.js';
+import { Select } from '../../fields/select.js';
+import { batchWords } from './batch-labels.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+
+const FIELDS = readyGoalFields.fields;
+
+const MEAT_GOALS = [
+  { id: 'ready', name: 'Rested and ready to eat' },
+  { id: 'slot', name: 'A slot booked at a processor' },
+] as const;
+const EGG_GOALS = [{ id: 'eggs', name: 'First eggs' }] as const;
+
+/** Days ahead of today that the box is first filled with. */
+const FIRST_AHEAD_DAYS = 120;
+
+/** The plan from the other end: a day to be ready by gives the days on which chicks would come. */
+export function ReadyByCard({
+  asked,
+  weekday,
+  onPick,
+}: {
+  asked: AskedBatch;
+  weekday: number;
+  onPick: (more: BatchDraft) => void;
+}) {
+  const isMeat = asked.batch.purpose === 'meat';
+  const [chosen, setChosen] = useState<ReadyGoal['goal']>('ready');
+  const [on, setOn] = useState(() => addDays(asked.picture.today, FIRST_AHEAD_DAYS));
+  const goal = !isMeat ? 'eggs' : chosen === 'slot' ? 'slot' : 'ready';
+  const found = useMemo(() => ask(asked, { goal, on, weekday }), [asked, goal, on, weekday]);
+  return (
+    <Card withBorder component="section">
+      <Title order={2} size="h3" mb="sm">
+        Ready by
+      </Title>
+      <Stack gap="sm">
+        <Group align="end">
+          {isMeat && (
+            <Select
+              label={FIELDS.goal.label}
+              value={goal}
+              options={isMeat ? MEAT_GOALS : EGG_GOALS}
+              onChange={(next) => next && setChosen(next)}
+            />
+          )}
+          <DateField
+            label={isMeat ? FIELDS.on.label : 'Eggs by'}
+            value={on}
+            onChange={(date) => date && setOn(date)}
+          />
+          <Holidays asked={asked} on={on} onPick={setOn} />
+        </Group>
+        {'error' in found ? (
+          <Alert color="red">{found.error}</Alert>
+        ) : (
+          <Answer answer={found.answer} asked={asked} onPick={onPick} />
+        )}
+      </Stack>
+    </Card>
+  );
+}
+
+function Holidays({
+  asked: { picture },
+  on,
+  onPick,
+}: {
+  asked: AskedBatch;
+  on: string;
+  onPick: (date: string) => void;
+}) {
+  const sayDate = useSayDate();
+  const ahead = (picture.publicHolidays ?? []).filter(({ date }) => picture.today < date);
+  if (ahead.length === 0) return null;
+  return (
+    <Select
+      label="For a holiday"
+      value={ahead.some(({ date }) => date === on) ? on : undefined}
+      none="Another day"
+      options={ahead.map(({ date, name }) => ({ id: date, name: `${name}, ${sayDate(date)}` }))}
+      onChange={(date) => date && onPick(date)}
+    />
+  );
+}
+
+function Answer({
+  answer,
+  asked,
+  onPick,
+}: {
+  answer: ReadyBy;
+  asked: AskedBatch;
+  onPick: (more: BatchDraft) => void;
+}) {
+  if (answer.none !== undefined) return <Alert color="orange">{answer.none}</Alert>;
+  const arrivals = answer.arrivals.filter(({ isTooLate }) => !isTooLate);
+  return (
+    <>
+      {answer.processBy && (
+        <Text>
+          Process by <Num of={answer.processBy} />.
+        </Text>
+      )}
+      {arrivals.map((arrival) => (
+        <Arrival key={arrival.arrivalDate} arrival={arrival} asked={asked} onPick={onPick} />
+      ))}
+      {answer.largest && <Largest largest={answer.largest} onPick={onPick} />}
+    </>
+  );
+}
+
+function Arrival({
+  arrival,
+  asked: { batch },
+  onPick,
+}: {
+  arrival: ReadyArrival;
+  asked: AskedBatch;
+  onPick: (more: BatchDraft) => void;
+}) {
+  const sayDate = useSayDate();
+  const { arrivalDate, endDate, leaveAgeDays, liveEach, stops } = arrival;
+  const end =
+    leaveAgeDays === undefined
+      ? `first eggs about ${sayDate(endDate)}`
+      : `processed ${sayDate(endDate)} at ${leaveAgeDays} days`;
+  const isPlanned =
+    batch.arrivalDate === arrivalDate && (batch.leaveAgeDays ?? leaveAgeDays) === leaveAgeDays;
+  return (
+    <div>
+      <Text>
+        <b>Chicks come {sayDate(arrivalDate)}</b>: {end}
+        {liveEach && (
+          <>
+            , <Num of={liveEach} /> live
+          </>
+        )}
+        . {arrival.score} points.
+      </Text>
+      {0 < stops.length && (
+        <List size="sm" my={4}>
+          {stops.map((reason) => (
+            <List.Item key={reason.code + reason.text}>{reason.text}</List.Item>
+          ))}
+        </List>
+      )}
+      <Button
+        mt={4}
+        variant="light"
+        disabled={isPlanned}
+        onClick={() =>
+          onPick({
+            arrivalDate,
+            ...(leaveAgeDays === undefined
+              ? {}
+              : { leaveAgeDays, targetLiveKg: undefined, processingWeekday: undefined }),
+          })
+        }
+      >
+        {isPlanned ? 'This is the planned date' : `Plan for ${sayDate(arrivalDate)}`}
+      </Button>
+    </div>
+  );
+}
+
+/** How many there could be, and what stops more. */
+function Largest({
+  largest: { birds, limits },
+  onPick,
+}: {
+  largest: LargestBatch;
+  onPick: (more: BatchDraft) => void;
+}) {
+  const [tightest] = limits;
+  return (
+    <div>
+      <Text mt="xs">
+        <b>
+          Largest batch: <Num of={birds} />
+        </b>
+        . {tightest!.name} stops more. Chicks that each has room for:
+      </Text>
+      <Facts>
+        {limits.map(({ kind, name, chicks }) => (
+          <Fact key={kind} of={chicks} label={name} />
+        ))}
+      </Facts>
+      {0 < birds.value && (
+        <Button mt={4} variant="light" onClick={() => onPick({ wantedBirds: birds.value })}>
+          Plan {birds.value}
+        </Button>
+      )}
+    </div>
+  );
+}
+
+function ask(asked: AskedBatch, goal: ReadyGoal): { answer: ReadyBy } | { error: string } {
+  try {
+    return { answer: readyBy(asked.picture, asked.tables, asked.batch.id, goal) };
+  } catch (error) {
+    if (!(error instanceof FieldError)) throw error;
+    const words = batchWords(asked.batch.purpose, asked.farm);
+    return { error: Object.values(messagesByField(error.problems, words)).join(' ') };
+  }
+}

@@ -1,0 +1,120 @@
+import { describe, expect, it } from '@jest/globals';
+import { weekdayOf } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Person } from '../../shared/farm/farm.js';
+import { newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
+
+/** At work on weekdays. */
+const WORKING: readonly Person[] = [
+  { id: 'a', name: 'A', away: [], hoursByWeekday: [2, 2, 2, 2, 2, 9, 9] },
+  { id: 'b', name: 'B', away: [], hoursByWeekday: [0, 0, 0, 0, 0, 8, 8] },
+];
+
+const plan = (batch: Partial<Batch>, people: readonly Person[] = WORKING) =>
+  plannedBatch(newRequest({ batch, people }));
+const codes = (of: ReturnType<typeof plan>) => of.issues.map(({ code }) => code);
+
+describe('the days of processing', () => {
+  it('are the weekend before a working Tuesday, and the plan says so', () => {
+    const found = plan({ wantedBirds: 60 });
+    expect(weekdayOf(String(found.leaving!.on.value))).toBe(2);
+    expect(found.leaving!.processingDays.map(({ on }) => weekdayOf(on))).toEqual([7]);
+    expect(codes(found)).toContain('processing-weekday');
+  });
+
+  it('fall on the weekday that is wished, nearest to the age', () => {
+    const found = plan({ wantedBirds: 40, processingWeekday: 6 });
+    expect(found.leaving!.age.value).toBe(53); // Saturday 26 June, not Tuesday 29
+    expect(found.leaving!.processingDays).toEqual([
+      { on: '2027-06-26', birds: expect.any(Number) },
+    ]);
+    expect(codes(found)).not.toContain('processing-weekday');
+  });
+
+  it('come after the target weight is reached, never before', () => {
+    const any = plan({ targetLiveKg: 2.4 });
+    for (const processingWeekday of [1, 2, 3, 4, 5, 6, 7]) {
+      const found = plan({ targetLiveKg: 2.4, processingWeekday });
+      const later = found.leaving!.age.value - any.leaving!.age.value;
+      expect(later).toBeGreaterThanOrEqual(0);
+      expect(later).toBeLessThan(7);
+      expect(weekdayOf(String(found.leaving!.on.value))).toBe(processingWeekday);
+    }
+  });
+
+  it('are split when one is too short, with every bird on one of them', () => {
+    const found = plan({ wantedBirds: 110, processingWeekday: 7 });
+    const { processingDays, birdsToProcess } = found.leaving!;
+    expect(processingDays.map(({ on }) => weekdayOf(on))).toEqual([6, 7]);
+    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
+    expect(codes(found)).toContain('processing-split');
+    const kill = found.tasks.tasks.filter(({ id }) => id.startsWith('processing.kill'));
+    expect(kill.map(({ start, units }) => [start, Math.round(units * 100)])).toEqual(
+      processingDays.map(({ on, birds }) => [on, birds]),
+    );
+    // What is done once is hung once.
+    expect(found.tasks.tasks.filter(({ id }) => id.startsWith('processing.fix-help'))).toHaveLength(
+      1,
+    );
+  });
+
+  it('are one with helpers enough', () => {
+    const found = plan({ wantedBirds: 110, processingWeekday: 7, processingHelpers: 3 });
+    expect(found.leaving!.processingDays).toHaveLength(1);
+    expect(codes(found)).not.toContain('processing-split');
+  });
+
+  it('say when there are hands for only a part', () => {
+    const found = plan({ wantedBirds: 400, processingWeekday: 7 });
+    expect(codes(found)).toContain('processing-too-much');
+  });
+
+  it('are one for a hired processor, whoever is at home', () => {
+    const found = plan({ wantedBirds: 300, processing: 'hired' });
+    expect(found.leaving!.processingDays).toHaveLength(1);
+    expect(found.leaving!.birdsADay).toBeUndefined();
+    expect(codes(found).filter((code) => code.startsWith('processing-'))).toEqual([]);
+  });
+
+  it('say that 300 birds are more than a day where nobody is named', () => {
+    const found = plan({ wantedBirds: 300 }, []);
+    expect(found.leaving!.processingDays).toHaveLength(1);
+    expect(codes(found)).toContain('processing-hours');
+    expect(codes(plan({ wantedBirds: 30 }, []))).not.toContain('processing-hours');
+  });
+
+  it('leave out whoever is away', () => {
+    const away = [{ from: '2027-06-25', to: '2027-06-28' }];
+    const found = plan(
+      { wantedBirds: 40, processingWeekday: 6 },
+      WORKING.map((person) => ({ ...person, away })),
+    );
+    expect(codes(found)).toContain('processing-weekday');
+    expect(found.leaving!.processingDays.every(({ on }) => on < '2027-06-25')).toBe(true);
+  });
+});
+
+describe('ice and chilling', () => {
+  const leavingOn = (warmerK: number) => {
+    const request = newRequest();
+    const { climate } = request;
+    const maxC = climate.meanMaxC.map((c) => c + warmerK);
+    return plannedBatch({ ...request, climate: { ...climate, meanMaxC: maxC } }).leaving!;
+  };
+
+  it('takes more ice on a warmer day, between half and all of the carcass', () => {
+    const [cold, usual, hot] = [leavingOn(-20), leavingOn(0), leavingOn(20)];
+    expect(cold!.ice.value).toBeCloseTo(cold!.dressedAll.value / 2, 2);
+    expect(hot!.ice.value).toBeCloseTo(hot!.dressedAll.value, 2);
+    expect(usual!.ice.value).toBeGreaterThan(cold!.ice.value);
+    expect(usual!.ice.value).toBeLessThan(hot!.ice.value);
+  });
+
+  it('tells the limit of the law apart from the time it takes', () => {
+    const { chillLimit, chillTime } = leavingOn(0);
+    expect(chillLimit.value).toBe(6);
+    expect(chillTime.value).toBeLessThan(2);
+    expect(chillTime.outside).toBeDefined(); // measured on lighter birds
+  });
+});

@@ -1,0 +1,120 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays, daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
+import type { Facility } from '../../shared/farm/facility.js';
+import { newBrooder, newRequest } from '../support/factories.js';
+import { foundReady, plannedBatch } from '../support/pictures.js';
+
+const PLACES: readonly Facility[] = [
+  newBrooder(),
+  { kind: 'field-pen', id: 'pen', name: 'Pens', floorM2: 9, count: 2 },
+  { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: 300, usedL: 50 },
+];
+const IDS = { brooderId: 'brooder', penId: 'pen', freezerId: 'freezer' } as const;
+const meat = newRequest({ batch: IDS, facilities: PLACES });
+const hens = newRequest({
+  batch: { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' },
+});
+
+describe('readyBy', () => {
+  it('has birds rested two days before they are eaten, at an age near the usual one', () => {
+    const found = foundReady(meat, { goal: 'ready', on: '2027-07-04' });
+    expect(found.processBy!.value).toBe('2027-07-02');
+    const [best] = found.arrivals;
+    expect(best!.endDate).toBe('2027-07-02');
+    expect(weekdayOf(best!.arrivalDate)).toBe(3);
+    expect(Math.abs(best!.leaveAgeDays! - 56)).toBeLessThanOrEqual(3);
+  });
+
+  it('gives a batch that ends on the slot when it is planned', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 300 }),
+        fc.integer({ min: 1, max: 6 }),
+        (day, weekday) => {
+          const on = addDays('2027-03-01', day);
+          const found = foundReady(meat, { goal: 'slot', on, weekday });
+          for (const { arrivalDate, leaveAgeDays, endDate } of found.arrivals) {
+            expect(endDate).toBe(on);
+            expect(weekdayOf(arrivalDate)).toBe(weekday);
+            const batch = { ...meat.batch, arrivalDate, leaveAgeDays: leaveAgeDays! };
+            expect(plannedBatch({ ...meat, batch }).leaving!.on.value).toBe(on);
+          }
+          expect(found.arrivals.length).toBeGreaterThanOrEqual(2);
+        },
+      ),
+      { numRuns: 10 },
+    );
+  });
+
+  it('processes on the weekday wished, before that day', () => {
+    const batch = { ...meat.batch, processingWeekday: 6 };
+    const found = foundReady({ ...meat, batch }, { goal: 'ready', on: '2027-11-25' });
+    expect(found.processBy!.value).toBe('2027-11-20'); // the Saturday before 23 November
+  });
+
+  it('has first eggs by a date', () => {
+    const found = foundReady(hens, { goal: 'eggs', on: '2027-10-01' });
+    for (const { arrivalDate, endDate, leaveAgeDays } of found.arrivals) {
+      expect(endDate <= '2027-10-01').toBe(true);
+      expect(leaveAgeDays).toBeUndefined();
+      expect(arrivalDate < endDate).toBe(true);
+    }
+    expect(daysBetween(found.arrivals[0]!.endDate, '2027-10-01')).toBeLessThan(7);
+  });
+
+  it('says when it is too late, and when it could be', () => {
+    const found = foundReady(meat, { goal: 'ready', on: '2026-12-24' });
+    expect(found.arrivals.every(({ isTooLate }) => isTooLate)).toBe(true);
+    expect(found.none).toContain('too late');
+    expect(found.largest).toBeUndefined();
+  });
+
+  it('refuses eggs of meat birds, by the field', () => {
+    expect(() => foundReady(meat, { goal: 'eggs', on: '2027-10-01' })).toThrow(
+      expect.objectContaining({ problems: [expect.objectContaining({ field: 'goal' })] }),
+    );
+    expect(() => foundReady(hens, { goal: 'ready', on: 'soon' })).toThrow(
+      expect.objectContaining({
+        problems: [
+          expect.objectContaining({ field: 'on' }),
+          expect.objectContaining({ field: 'goal' }),
+        ],
+      }),
+    );
+  });
+});
+
+describe('the largest batch', () => {
+  const largestOf = (facilities: readonly Facility[], helpers = 20) =>
+    foundReady(newRequest({ batch: { ...IDS, processingHelpers: helpers }, facilities }), {
+      goal: 'ready',
+      on: '2027-07-04',
+    }).largest!;
+  const other = (kind: Facility['kind'], more: object): readonly Facility[] =>
+    PLACES.map((place) => (place.kind === kind ? ({ ...place, ...more } as Facility) : place));
+
+  it('is stopped by whichever is smallest', () => {
+    expect(largestOf(other('freezer', { liters: 100 })).limits[0]!.kind).toBe('freezer');
+    expect(largestOf(other('field-pen', { count: 1, floorM2: 3 })).limits[0]!.kind).toBe('pens');
+    expect(largestOf(other('brooder', { lengthM: 0.8, widthM: 0.8 })).limits[0]!.kind).toBe(
+      'brooder',
+    );
+    expect(largestOf(other('freezer', { liters: 900 }), 0).limits[0]!.kind).toBe('hours');
+    const plates = { heat: { kind: 'plate', wattsEach: 20, count: 1, thermostat: true } };
+    expect(largestOf(other('brooder', plates)).limits[0]!.kind).toBe('heat');
+  });
+
+  it('fits when it is planned, and one bird more does not', () => {
+    const { birds, limits } = largestOf(PLACES);
+    expect(limits[0]!.kind).toBe('freezer');
+    const freezerFull = (wantedBirds: number) => {
+      const [best] = foundReady(meat, { goal: 'ready', on: '2027-07-04' }).arrivals;
+      const { arrivalDate, leaveAgeDays } = best!;
+      const batch = { ...meat.batch, arrivalDate, leaveAgeDays: leaveAgeDays!, wantedBirds };
+      return plannedBatch({ ...meat, batch }).issues.some(({ code }) => code === 'freezer-full');
+    };
+    expect(freezerFull(birds.value)).toBe(false);
+    expect(freezerFull(birds.value + 3)).toBe(true); // orders are whole chicks, losses are not
+  });
+});
