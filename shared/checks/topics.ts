@@ -1,3 +1,4 @@
+import { eggChecks } from './eggs.js';
 import { growthChecks } from './growth.js';
 import { coldChecks } from './cold.js';
 import { leavingChecks } from './leaving.js';
@@ -9,6 +10,7 @@ import type { Topic } from './given.js';
  */
 export const TOPICS = {
   cold: coldChecks,
+  eggs: eggChecks,
   growth: growthChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;

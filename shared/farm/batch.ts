@@ -7,6 +7,7 @@ import {
   optional,
   record,
   row,
+  rows,
   text,
   yesNo,
   type RowOf,
@@ -23,7 +24,20 @@ export const batchPriceFields = row('BatchPrices', {
   beddingPerBag: optional(price('A bag of bedding')),
   /** Price of one bag of each feed phase, by phase id. */
   feedPerBag: optional(record('Bags of feed', price('A bag of feed'), 12)),
+  /** What a dozen eggs brings, or would cost in the shop. */
+  eggDozen: optional(price('A dozen eggs')),
 });
+
+/** Eggs that were counted over some days. */
+export const eggCountFields = row('EggCount', {
+  from: date('Counted from'),
+  days: number(
+    'For how long',
+    whole(1, 366, 'day', 'Give the days over which the eggs were counted.'),
+  ),
+  eggs: number('How many', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
+});
+export type EggCount = RowOf<typeof eggCountFields>;
 
 const LOSS = {
   ...within(0, 90, 'ratio', 'Give the percent of birds lost, 0 to 90.'),
@@ -104,6 +118,8 @@ export const batchFields = row(
     feedStoreId: optional(id('Feed store')),
 
     growthTableId: optional(id('Growth table')),
+    layCurveId: optional(id('How they lay')),
+    feedProgramId: optional(id('Feeds')),
     broodingScheduleId: optional(id('Brooding schedule')),
     spaceStandardId: optional(id('Brooder space')),
     moveOutRuleId: optional(id('Move-out rule')),
@@ -180,6 +196,20 @@ export const batchFields = row(
 
     /** Left out, pullets join an earlier batch of layers where there is one. */
     joinsOlderFlock: optional(yesNo('Joins older hens')),
+    /** Layers: eggs that the household wants of them in a week. */
+    eggsWantedPerWeek: optional(
+      number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
+    ),
+    /** Layers: what a hen of the household's own lays, in the place of the table. */
+    ownEggsPerHen: optional(
+      number(
+        'Eggs a hen in her first year (your own)',
+        within(20, 365, 'count', 'Give the eggs of one hen in her first year of lay.'),
+      ),
+    ),
+    /** Layers: eggs that were counted; they correct what is expected. */
+    eggCounts: optional(rows('Eggs counted', eggCountFields, 400, 'count')),
+
     bagKg: optional(
       number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),
     ),

@@ -102,6 +102,13 @@ export const coopFields = row('Coop', {
   roostM: number('Roost', within(0, 1000, 'm', 'Add up the lengths of all roosts.')),
   nestBoxes: number('Nest boxes', whole(0, 1000, 'count', 'Count the nest boxes.')),
   runM2: number('Run', within(0, 100000, 'm2', 'Measure the run; 0 when there is none.')),
+  /** Hours of light a day, sun and lamp together; left out, there is no lamp. */
+  lightH: optional(
+    number(
+      'Light with a lamp',
+      within(8, 18, 'h', 'Give the hours of light a day that the lamp makes up, such as 15.'),
+    ),
+  ),
 });
 export type Coop = SavedRowOf<typeof coopFields>;
 

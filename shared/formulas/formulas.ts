@@ -26,8 +26,12 @@ import { feedFormulas } from '../plan/feed.js';
 import { heatSeriesFormulas } from '../plan/heat-days.js';
 import { heatFormulas } from '../plan/heat-energy.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
+import { lampFormulas } from '../plan/lay-lamp.js';
+import { layMonthFormulas } from '../plan/lay-months.js';
+import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
 import { spareFormulas } from '../plan/brooder-spare.js';
+import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { shelterFormulas } from '../plan/shelter.js';
 import { coldFeedFormulas } from '../poultry/cold-feed.js';
@@ -39,6 +43,8 @@ import { growthFormulas } from '../poultry/growth.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
@@ -86,8 +92,14 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  lampFormulas,
+  layConditionFormulas,
+  layCycleFormulas,
   layFormulas,
   layingFormulas,
+  layMonthFormulas,
+  layYearFormulas,
+  raisingFormulas,
   lossFormulas,
   moveOutFormulas,
   spareFormulas,

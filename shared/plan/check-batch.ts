@@ -4,6 +4,8 @@ import { besides, problemsOfRow } from '../farm/check-row.js';
 import { facilityOf, type FacilityKind } from '../farm/facility.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { FieldError } from '../problems/field-problem.js';
+import type { Strain } from '../tables/bird-tables.js';
+import { choicesFor } from '../tables/tables.js';
 import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
@@ -30,11 +32,24 @@ export function problemsOfChoices({
   const among = (field: string, given: string | undefined, allowed: readonly string[]) =>
     given === undefined || allowed.includes(given) ? [] : [notAllowed(field, given, allowed)];
   const ids = (rows: readonly { readonly id: string }[]) => rows.map((row) => row.id);
+  const ofPurpose = ({ feedProgram, layCurve }: Strain) => [
+    ...among(
+      'batch.feedProgramId',
+      batch.feedProgramId,
+      ids(choicesFor(tables.feedPrograms, feedProgram[batch.purpose]!)),
+    ),
+    ...among(
+      'batch.layCurveId',
+      batch.layCurveId,
+      layCurve === undefined ? [] : ids(choicesFor(tables.layCurves, layCurve)),
+    ),
+  ];
   return [
     ...among('batch.strainId', batch.strainId, ids(tables.strains)),
     ...among('batch.growthTableId', batch.growthTableId, strain?.growthTables ?? []),
     ...among('batch.broodingScheduleId', batch.broodingScheduleId, ids(tables.broodingSchedules)),
     ...among('batch.spaceStandardId', batch.spaceStandardId, ids(tables.space.brooder)),
+    ...(strain && strain.purposes.includes(batch.purpose) ? ofPurpose(strain) : []),
     ...(strain ? among('batch.purpose', batch.purpose, strain.purposes) : []),
     ...(strain && batch.moveOutRuleId !== undefined
       ? among(

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
 import { moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
@@ -14,6 +15,8 @@ import type { PlanRequest } from './request.js';
 /** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
   readonly life: Life;
+  /** Undefined for a batch that is not for eggs. */
+  readonly lay: LayDays | undefined;
   readonly phases: readonly DatedPhase[];
   readonly dayOfYear: Int16Array;
   readonly weather: ReturnType<typeof expectedWeather>;
@@ -73,6 +76,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
   return {
     ...request,
     life,
+    lay: layDaysOf(request.batch, life, request),
     phases: phasesOf(life),
     dayOfYear,
     weather,

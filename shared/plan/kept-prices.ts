@@ -8,7 +8,7 @@ type Unsaved<P> = P extends Product ? Omit<P, 'id'> & { readonly id?: string } :
 export type KeptProduct = Unsaved<Product>;
 
 type Prices = NonNullable<Batch['prices']>;
-type Priced = Pick<Batch, 'purpose' | 'strainId' | 'bagKg' | 'prices'>;
+type Priced = Pick<Batch, 'purpose' | 'strainId' | 'feedProgramId' | 'bagKg' | 'prices'>;
 
 /**
  * The prices typed for a batch as products of its place, so that the next batch begins with them.
@@ -55,7 +55,8 @@ function feedsOf(
   tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>,
 ): KeptProduct[] {
   const { feedProgram } = rowById(tables.strains, batch.strainId);
-  const { phases } = rowById(tables.feedPrograms, feedProgram[batch.purpose]!);
+  const programId = batch.feedProgramId ?? feedProgram[batch.purpose]!;
+  const { phases } = rowById(tables.feedPrograms, programId);
   return phases.flatMap(({ id, name }) => {
     const price = batch.prices?.feedPerBag?.[id];
     if (price === undefined) return [];
@@ -75,15 +76,25 @@ function feedsOf(
 
 /** Prices of a batch without the one that became a product. */
 export function withoutPrice(prices: Prices, product: KeptProduct): Prices {
-  const { perBird, beddingPerBag, processingPerBird, iceBag, freezerBag, feedPerBag = {} } = prices;
+  const {
+    perBird,
+    beddingPerBag,
+    processingPerBird,
+    iceBag,
+    freezerBag,
+    feedPerBag = {},
+    ...rest
+  } = prices;
   const { kind } = product;
   const isFed = (id: string): boolean => product.kind === 'feed' && product.phaseIds.includes(id);
+  const feeds = Object.entries(feedPerBag).filter(([id]) => !isFed(id));
   return {
+    ...rest,
     ...(perBird === undefined || kind === 'chicks' ? {} : { perBird }),
     ...(beddingPerBag === undefined || kind === 'bedding' ? {} : { beddingPerBag }),
     ...(processingPerBird === undefined || kind === 'processing' ? {} : { processingPerBird }),
     ...(iceBag === undefined || kind === 'ice' ? {} : { iceBag }),
     ...(freezerBag === undefined || kind === 'freezer-bags' ? {} : { freezerBag }),
-    feedPerBag: Object.fromEntries(Object.entries(feedPerBag).filter(([id]) => !isFed(id))),
+    ...(feeds.length === 0 ? {} : { feedPerBag: Object.fromEntries(feeds) }),
   };
 }

@@ -1,38 +1,46 @@
-import { plainFormulas } from '../explain/plain-formulas.js';
-import { dayLengthFormulas, dayLengthH } from '../calendar/day-length.js';
-import { addDays, dayOfYear, type PlainDate } from '../calendar/plain-date.js';
-import { dailySeries } from '../explain/daily-series.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
-  fromTable,
+  fromFarm,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
+  type QuantityInput,
 } from '../explain/quantity.js';
-import { eggWeightG, henDayShare, layFormulas } from '../poultry/lay.js';
+import { dayLengthFormulas } from '../calendar/day-length.js';
+import { eggWeightG, layFormulas } from '../poultry/lay.js';
+import { layConditionFormulas } from '../poultry/lay-conditions.js';
+import { layCycleFormulas } from '../poultry/lay-cycles.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { eggWeightRows, type FeedPart } from './feed.js';
-import { found, type Found } from './found.js';
+import { found, joined, type Found } from './found.js';
+import type { LayDays } from './lay-days.js';
+import { lightSteps, type LightStep } from './lay-lamp.js';
+import { layMonths, rowsOn, type LayMonths } from './lay-months.js';
+import { layYears, type LayYears } from './lay-years.js';
+import { raisingPullets, type RaisingPart } from './raising-pullets.js';
 
 export const layingFormulas = {
   firstEgg: {
     id: 'first-egg-date',
     title: 'First eggs',
     words:
-      'Hatch date plus the age at which the fitted lay curve of the strain starts. Short days can delay it by weeks.',
+      'Hatch date plus the age at which about one hen in twenty of the strain lays. Short days can delay it by weeks.',
     symbols: 'D = hatch + 7·d',
     sources: ['COMPARTMENTAL_LAY'],
     mark: 'computed',
   },
-  lampHours: {
-    id: 'light-to-add',
-    title: 'Lamp hours to add',
+  own: {
+    id: 'own-lay',
+    title: 'Your hens against the table',
     words:
-      'Hours of light wanted, less the natural day. From 16 weeks the wanted day grows by an hour a week to 15 hours; it never shrinks while hens lay.',
-    symbols: 'h = max(0, L_wanted − N)',
-    sources: ['NOAA_SOLAR'],
+      'What you typed for a year over what the table gives; then what you counted over what was expected on those days, drawn toward it the more the more days you counted.',
+    symbols: 'f_own = f_typed·(1 + n ÷ (n + n₀)·(E_counted ÷ E_expected − 1))',
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -44,56 +52,262 @@ export interface LayWeek {
   readonly feed: NumberQuantity;
 }
 
-export interface LightStep {
-  readonly from: PlainDate;
-  readonly wanted: NumberQuantity;
-  readonly natural: NumberQuantity;
-  readonly add: NumberQuantity;
-}
-
-export interface LayingPart {
+export interface LayingPart extends LayMonths, LayYears, RaisingPart {
   readonly firstEgg: Quantity;
   readonly ageAtFirstEgg: NumberQuantity;
+  readonly howTheyLay: string;
   readonly peak: NumberQuantity;
+  /** Hours of light the lamp of the coop makes up; left out when it has none. */
+  readonly lampH?: number;
+  /** What a lamp would be set to, or is. */
+  readonly litToH: number;
+  /** Left out when the household told nothing of its own lay. */
+  readonly own?: NumberQuantity;
   readonly weeks: readonly LayWeek[];
   readonly eggsInYear: NumberQuantity;
   readonly eggsPerHen: NumberQuantity;
   readonly feedPerDozen: NumberQuantity;
-  readonly feedToFirstEgg: NumberQuantity;
   readonly light: readonly LightStep[];
 }
 
+/** Eggs by day, week, month and year, the lamp, and what raising the hens takes. */
 export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPart | undefined> {
-  const { life, batch, dateOf } = context;
-  const curve = life.layCurve;
-  if (!curve || life.firstEggAgeDays === undefined) return found(undefined);
-  const firstDay = life.firstEggAgeDays - life.arrivalAgeDays;
-  const options = { rows: [curve] };
-  const flock = { rows: [curve, life.losses] };
-  const fed = { rows: [...life.feedRows, life.losses, curve, ...eggWeightRows(life)] };
-  const share = new Float64Array(life.days);
-  const eggs = new Float64Array(life.days);
-  for (let i = firstDay; i < life.days; i++) {
-    share[i] = henDayShare(curve, (life.arrivalAgeDays + i) / 7);
-    eggs[i] = share[i]! * life.alive.female[i]!;
-  }
-  const curveInputs = [
-    input('Lay curve', curve.name, 'text'),
+  const { lay } = context;
+  if (!lay) return found(undefined);
+  const months = layMonths(context, lay);
+  const raising = raisingPullets(context, lay, feed);
+  const own = ownLay(context, lay);
+  const part: LayingPart = {
+    ...firstEggs(context, lay),
+    howTheyLay: lay.curve.name,
+    ...(lay.isLit ? { lampH: lay.lampH } : {}),
+    litToH: lay.lampH,
+    ...(own ? { own } : {}),
+    weeks: weeksOf(context, lay, feed),
+    ...firstYear(context, lay, feed),
+    ...months.part,
+    ...layYears(context, lay),
+    ...raising.part,
+    light: lightSteps(context),
+  };
+  return found(
+    part,
+    joined([{ series: seriesOf(context, lay) }, months, raising, { issues: uncounted(context) }]),
+  );
+}
+
+function firstEggs(
+  { life, batch, dateOf }: PlanContext,
+  { curve, firstDay }: LayDays,
+): Pick<LayingPart, 'firstEgg' | 'ageAtFirstEgg'> {
+  const age = firstDay + life.arrivalAgeDays;
+  return {
+    firstEgg: datedFact(
+      'First eggs',
+      dateOf(firstDay),
+      layingFormulas.firstEgg,
+      [
+        input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
+        input('Age', age, 'day'),
+      ],
+      { rows: [curve] },
+    ),
+    ageAtFirstEgg: quantity(
+      'Age at first egg',
+      age,
+      'day',
+      layingFormulas.firstEgg,
+      [input('First eggs of the strain, weeks', curve.firstEggWeek, 'ratio', 'd')],
+      {
+        rows: [curve],
+        spread: {
+          low: 7 * curve.firstEggWeekLow,
+          high: 7 * curve.firstEggWeekHigh,
+          because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
+        },
+      },
+    ),
+  };
+}
+
+function curveInputs({ curve, own }: LayDays): QuantityInput[] {
+  return [
+    input('How they lay', curve.name, 'text'),
     ...(curve.note === undefined ? [] : [input('Note', curve.note, 'text')]),
-    input('Ceiling', curve.scalePercent / 100, 'share', 'M'),
-    input('Rise a week', curve.risePerWeek, 'ratio', 'z'),
-    input('Start, weeks of age', curve.firstEggWeek, 'ratio', 'd'),
-    input('Fall a week', curve.declinePerWeek, 'ratio', 'a'),
+    input('Flocks lay of the points', curve.flock.value, 'ratio', 'f_flock'),
+    ...(own.factor === 1 ? [] : [input('Your hens over the table', own.factor, 'ratio', 'f_own')]),
   ];
-  const series = [
+}
+
+function firstYear(
+  context: PlanContext,
+  lay: LayDays,
+  feed: FeedPart,
+): Pick<LayingPart, 'peak' | 'eggsInYear' | 'eggsPerHen' | 'feedPerDozen'> {
+  const { life } = context;
+  const { firstDay, planned, curve } = lay;
+  const rows = rowsOn(lay, { from: firstDay, to: life.days });
+  const flock = { rows: [...rows, life.losses] };
+  let eggs = 0;
+  for (let i = firstDay; i < life.days; i++) eggs += planned[i]! * lay.hens[i]!;
+  const hens = lay.hens[firstDay]!;
+  const fedKg = sum(feed.flockFeedKg, firstDay, life.days);
+  const { low = 1, high = 1, value, because = 'flocks differ' } = curve.flock;
+  return {
+    peak: quantity(
+      'Peak lay',
+      Math.max(...planned.subarray(0, life.days)),
+      'share',
+      layFormulas.henDay,
+      curveInputs(lay),
+      { rows },
+    ),
+    eggsInYear: quantity(
+      'Eggs in the first laying year',
+      eggs,
+      'eggs',
+      layFormulas.eggs,
+      [
+        input('Hens at the first egg', hens, 'count'),
+        input('Days of lay', life.days - firstDay, 'day'),
+      ],
+      flock,
+    ),
+    eggsPerHen: quantity(
+      'Eggs per hen housed',
+      eggs / hens,
+      'eggs',
+      layFormulas.eggs,
+      [input('Eggs in the year', eggs, 'eggs'), input('Hens at the first egg', hens, 'count')],
+      {
+        ...flock,
+        spread: {
+          low: (eggs / hens / value) * low,
+          high: (eggs / hens / value) * high,
+          because,
+        },
+      },
+    ),
+    feedPerDozen: quantity(
+      'Feed per dozen eggs',
+      (12 * fedKg) / eggs,
+      'kg',
+      layFormulas.feedPerDozen,
+      [input('Feed of the laying year', fedKg, 'kg', 'F'), input('Eggs', eggs, 'eggs', 'E')],
+      {
+        rows: [...life.feedRows, ...flock.rows, ...eggWeightRows(life), layFormulas.layerEnergy],
+      },
+    ),
+  };
+}
+
+function weeksOf(context: PlanContext, lay: LayDays, feed: FeedPart): LayWeek[] {
+  const { life, dateOf } = context;
+  const { planned, hens, curve, firstDay } = lay;
+  const weeks: LayWeek[] = [];
+  for (let i = firstDay; i + 7 <= life.days; i += 7) {
+    const rows = [...rowsOn(lay, { from: i, to: i + 7 }), life.losses];
+    const eggG = eggWeightG(curve, (life.arrivalAgeDays + i + 3) / 7);
+    let eggs = 0;
+    for (let day = i; day < i + 7; day++) eggs += planned[day]! * hens[day]!;
+    const share = planned[i + 3]!;
+    weeks.push({
+      from: dateOf(i),
+      ageWeeks: Math.floor((life.arrivalAgeDays + i) / 7),
+      eggs: quantity(
+        'Eggs in the week',
+        eggs,
+        'eggs',
+        layFormulas.eggs,
+        [
+          input('Hens', hens[i]!, 'count', 'N'),
+          input('Eggs per hen and day, mid-week', share, 'share', 'y'),
+          input('Egg weight', eggG, 'g'),
+        ],
+        { rows },
+      ),
+      feed: quantity(
+        'Feed in the week',
+        sum(feed.flockFeedKg, i, i + 7),
+        'kg',
+        layFormulas.layerEnergy,
+        [
+          input('Hens', hens[i]!, 'count', 'N'),
+          input('Weight of a hen', life.weightKg.female[i]!, 'kg', 'W'),
+          input('Egg mass a day, mid-week', share * eggG, 'g', 'EE'),
+          input('Energy of the feed', life.program.phases.at(-1)!.energyKcalPerKg, 'ratio'),
+          input('Waste', life.wasteShare, 'share'),
+        ],
+        { rows: [...life.feedRows, ...rows, ...eggWeightRows(life), life.program] },
+      ),
+    });
+  }
+  return weeks;
+}
+
+function seriesOf({ life, farm, tables }: PlanContext, lay: LayDays): DailySeries[] {
+  const rows = rowsOn(lay, { from: 0, to: life.days });
+  const planned = lay.planned.subarray(0, life.days);
+  const eggs = planned.map((share, i) => share * lay.hens[i]!);
+  const { curve } = lay;
+  const byLight = lay.isLit ? lay.byLight.lit : lay.byLight.unlit;
+  const lightH = lay.sunH.map((sun) => (lay.isLit ? Math.max(sun, lay.lampH) : sun));
+  const upTo = (values: Float64Array): Float64Array => values.subarray(0, life.days);
+  return [
+    dailySeries(
+      'light-hours',
+      lay.isLit ? 'Hours of light, lamp included' : 'Hours of daylight',
+      'h',
+      dayLengthFormulas.dayLength,
+      upTo(lightH),
+      [
+        input('Latitude', `${farm.latitudeDeg}°`, 'text', 'φ'),
+        ...(lay.isLit ? [fromFarm('The lamp makes up', lay.lampH, 'h')] : []),
+      ],
+    ),
+    dailySeries(
+      'lay-age',
+      'Lay at that age',
+      'share',
+      layCycleFormulas.byAge,
+      upTo(lay.byAge),
+      curveInputs(lay),
+      { rows: [curve, curve.flock] },
+    ),
+    dailySeries(
+      'lay-light',
+      'Lay that the light leaves',
+      'share',
+      layConditionFormulas.light,
+      upTo(byLight),
+      [
+        { label: 'Hours of light', symbol: 'h', series: 'light-hours' },
+        input('Felt in the first year', curve.lightShare.value, 'share', 's'),
+      ],
+      { rows: [tables.light.response, curve.lightShare] },
+    ),
+    dailySeries(
+      'lay-air',
+      'Lay that cold and heat leave',
+      'share',
+      layConditionFormulas.air,
+      upTo(lay.byAir),
+      [{ label: 'Night low expected', series: 'night-low' }],
+      { rows: [tables.laying.air, tables.heat.building] },
+    ),
     dailySeries(
       'hen-day',
       'Eggs per hen and day',
       'share',
       layFormulas.henDay,
-      share,
-      curveInputs,
-      options,
+      planned,
+      [
+        { label: 'Lay at that age', symbol: 'y_age', series: 'lay-age' },
+        { label: 'Light leaves', symbol: 'f_light', series: 'lay-light' },
+        { label: 'Cold and heat leave', symbol: 'f_air', series: 'lay-air' },
+        input('Your hens over the table', lay.own.factor, 'ratio', 'f_own'),
+      ],
+      { rows },
     ),
     dailySeries(
       'eggs-day',
@@ -105,176 +319,52 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
         { label: 'Birds alive', symbol: 'N', series: 'alive' },
         { label: 'Eggs per hen and day', symbol: 'y', series: 'hen-day' },
       ],
-      flock,
+      { rows: [...rows, life.losses] },
     ),
   ];
-  const weeks: LayWeek[] = [];
-  for (let i = firstDay; i + 7 <= life.days; i += 7) {
-    const laid = sum(eggs, i, i + 7);
-    const midWeek = (life.arrivalAgeDays + i + 3) / 7;
-    weeks.push({
-      from: dateOf(i),
-      ageWeeks: Math.floor((life.arrivalAgeDays + i) / 7),
-      eggs: quantity(
-        'Eggs in the week',
-        laid,
-        'eggs',
-        layFormulas.eggs,
-        [
-          input('Hens', life.alive.female[i]!, 'count', 'N'),
-          input('Eggs per hen and day, mid-week', henDayShare(curve, midWeek), 'share', 'y'),
-          input('Egg weight', eggWeightG(curve, midWeek), 'g'),
-        ],
-        flock,
-      ),
-      feed: quantity(
-        'Feed in the week',
-        sum(feed.flockFeedKg, i, i + 7),
-        'kg',
-        layFormulas.layerEnergy,
-        [
-          input('Hens', life.alive.female[i]!, 'count', 'N'),
-          input('Weight of a hen', life.weightKg.female[i]!, 'kg', 'W'),
-          input(
-            'Egg mass a day, mid-week',
-            henDayShare(curve, midWeek) * eggWeightG(curve, midWeek),
-            'g',
-            'EE',
-          ),
-          input('Energy of the feed', life.program.phases.at(-1)!.energyKcalPerKg, 'ratio'),
-          input('Waste', life.wasteShare, 'share'),
-        ],
-        { rows: [...fed.rows, life.program] },
-      ),
-    });
-  }
-  const allEggs = sum(eggs, firstDay, life.days);
-  const layFeed = sum(feed.flockFeedKg, firstDay, life.days);
-  const hens = life.alive.female[firstDay]!;
-  const peakShare = Math.max(...share);
-  const part: LayingPart = {
-    firstEgg: datedFact(
-      'First eggs',
-      dateOf(firstDay),
-      layingFormulas.firstEgg,
-      [
-        input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
-        input('Age', life.firstEggAgeDays, 'day'),
-      ],
-      options,
-    ),
-    ageAtFirstEgg: quantity(
-      'Age at first egg',
-      life.firstEggAgeDays,
-      'day',
-      layingFormulas.firstEgg,
-      [input('Start of the lay curve, weeks', curve.firstEggWeek, 'ratio', 'd')],
-      {
-        ...options,
-        spread: {
-          low: 7 * curve.firstEggWeekLow,
-          high: 7 * curve.firstEggWeekHigh,
-          because: `published ages run from ${curve.firstEggWeekLow} to ${curve.firstEggWeekHigh} weeks`,
-        },
-      },
-    ),
-    peak: quantity('Peak lay', peakShare, 'share', layFormulas.henDay, curveInputs, options),
-    weeks,
-    eggsInYear: quantity(
-      'Eggs in the first laying year',
-      allEggs,
-      'eggs',
-      layFormulas.eggs,
-      [
-        input('Hens at the first egg', hens, 'count'),
-        input('Days of lay', life.days - firstDay, 'day'),
-      ],
-      flock,
-    ),
-    eggsPerHen: quantity(
-      'Eggs per hen housed',
-      allEggs / hens,
-      'eggs',
-      layFormulas.eggs,
-      [input('Eggs in the year', allEggs, 'eggs'), input('Hens at the first egg', hens, 'count')],
-      flock,
-    ),
-    feedPerDozen: quantity(
-      'Feed per dozen eggs',
-      layFeed / (allEggs / 12),
-      'kg',
-      layFormulas.feedPerDozen,
-      [input('Feed of the laying year', layFeed, 'kg', 'F'), input('Eggs', allEggs, 'eggs', 'E')],
-      { rows: [...fed.rows, layFormulas.layerEnergy] },
-    ),
-    feedToFirstEgg: quantity(
-      'Feed per pullet to the first egg',
-      sum(feed.flockFeedKg, 0, firstDay) / life.aliveAll[firstDay]!,
-      'kg',
-      plainFormulas.perBird,
-      [
-        input('Feed of the flock', sum(feed.flockFeedKg, 0, firstDay), 'kg'),
-        input('Birds', life.aliveAll[firstDay]!, 'count'),
-      ],
-      { rows: [...life.feedRows, life.losses] },
-    ),
-    light: lightSteps(context),
-  };
-  return found(part, { series });
 }
 
-/** Lamp hours by week from 16 weeks of age, one row wherever they change by half an hour. */
-function lightSteps({ life, tables, farm, dateOf, batch }: PlanContext): LightStep[] {
-  const { light } = tables;
-  const start = light.startAgeDays - life.arrivalAgeDays;
-  const steps: LightStep[] = [];
-  let wantedH: number | undefined;
-  let lastAdd: number | undefined;
-  for (let i = start; i < life.days; i += 7) {
-    const date = addDays(batch.arrivalDate, i);
-    const naturalH = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
-    // Start from the natural day, then lengthen; light for hens must not get shorter.
-    wantedH = Math.max(
-      wantedH === undefined
-        ? Math.min(naturalH, light.targetH)
-        : Math.min(light.targetH, wantedH + light.risePerWeekH),
-      Math.min(naturalH, light.targetH),
-    );
-    const add = Math.round(Math.max(0, wantedH - naturalH) * 2) / 2;
-    if (add === lastAdd) continue;
-    lastAdd = add;
-    steps.push({
-      from: dateOf(i),
-      wanted: quantity(
-        'Light wanted',
-        wantedH,
-        'h',
-        layingFormulas.lampHours,
-        [
-          input('Age', life.arrivalAgeDays + i, 'day'),
-          fromTable(light, 'Final', light.targetH, 'h'),
-        ],
-        wantedH < light.targetH
-          ? {}
-          : {
-              spread: {
-                low: light.low,
-                high: light.high,
-                because: 'sources hold lay with 14 to 16 hours',
-              },
-            },
-      ),
-      natural: quantity('Natural day', naturalH, 'h', dayLengthFormulas.dayLength, [
-        input('Latitude', `${farm.latitudeDeg}°`, 'text', 'φ'),
-        input('Date', date, 'date'),
-      ]),
-      add: quantity('Lamp hours to add', add, 'h', layingFormulas.lampHours, [
-        fromTable(light, 'Light wanted', wantedH, 'h', 'L_wanted'),
-        input('Natural day', naturalH, 'h', 'N'),
-      ]),
-    });
-  }
-  return steps;
+/** What the household told of its own lay, as a factor on the table's. */
+function ownLay({ batch, tables }: PlanContext, lay: LayDays): NumberQuantity | undefined {
+  const { ownEggsPerHen } = batch;
+  const { own } = lay;
+  if (ownEggsPerHen === undefined && own.countedDays === 0) return undefined;
+  const prior = tables.laying.ownCounts;
+  const isCounted = 0 < own.countedDays;
+  return quantity(
+    'Your hens against the table',
+    own.factor,
+    'ratio',
+    layingFormulas.own,
+    [
+      ...(ownEggsPerHen === undefined
+        ? []
+        : [fromFarm('Eggs a hen in her first year', ownEggsPerHen, 'eggs')]),
+      input('By that', own.typedFactor, 'ratio', 'f_typed'),
+      ...(isCounted
+        ? [
+            fromFarm('Days counted', own.countedDays, 'day', 'n'),
+            input('Counted over expected', own.countedRatio, 'ratio'),
+          ]
+        : []),
+      input('Days that weigh as much as the table', prior.days, 'day', 'n₀'),
+    ],
+    isCounted && own.countedDays < prior.days ? { rows: [prior, ...lay.rows] } : {},
+  );
+}
+
+/** Counts that lie outside the laying years correct nothing, and that is said. */
+function uncounted({ batch, lay }: PlanContext): PlanIssue[] {
+  const counted = (batch.eggCounts ?? []).reduce((days, count) => days + count.days, 0);
+  return counted === lay!.own.countedDays
+    ? []
+    : [
+        issue(
+          'note',
+          'eggs-not-expected',
+          'Some counts of eggs lie before the first egg or after the last laying year; they correct nothing. Check their dates.',
+        ),
+      ];
 }
 
 function sum(values: ArrayLike<number>, from: number, to: number): number {

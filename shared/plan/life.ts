@@ -7,10 +7,10 @@ import type {
   FeedPhase,
   FeedProgram,
   GrowthTable,
-  LayCurve,
   LossTable,
   Strain,
 } from '../tables/bird-tables.js';
+import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import {
   growingOf,
@@ -73,6 +73,8 @@ export interface Life {
   readonly meanWeightKg: Float64Array;
   /** Given to the flock that day, waste included; growing birds only (no lay). */
   readonly flockFeedKg: Float64Array;
+  /** What of it the cockerels eat. */
+  readonly cockerelFeedKg: Float64Array;
   /** Eaten but for the heat, nothing spilled, the last day as well: water goes with it. */
   readonly coolFeedKg: Float64Array;
   /** Rows that weights rest on: the growth table and the factor on it, where that is the strain's. */
@@ -91,8 +93,13 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const growthTable = rowById(tables.growthTables, batch.growthTableId ?? strain.growthTables[0]!);
   const isLaying = batch.purpose === 'layers';
   const losses = rowById(tables.losses, (isLaying && strain.layLosses) || strain.losses);
-  const program = rowById(tables.feedPrograms, strain.feedProgram[batch.purpose]!);
-  const layCurve = isLaying ? rowById(tables.layCurves, strain.layCurve!) : undefined;
+  const program = rowById(
+    tables.feedPrograms,
+    batch.feedProgramId ?? strain.feedProgram[batch.purpose]!,
+  );
+  const layCurve = isLaying
+    ? rowById(tables.layCurves, batch.layCurveId ?? strain.layCurve!)
+    : undefined;
   const firstEggAgeDays = layCurve && Math.round(layCurve.firstEggWeek * 7);
 
   const growing = growingOf(batch, { strain, table: growthTable, tables }, conditions);
@@ -135,6 +142,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const aliveAll = new Float64Array(days);
   const meanWeightKg = new Float64Array(days);
   const flockFeedKg = new Float64Array(days);
+  const cockerelFeedKg = new Float64Array(days);
   const coolFeedKg = new Float64Array(days);
   const birds = {
     male: growing.birdTo('male', lastAgeDays),
@@ -151,8 +159,10 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
       weightKg[sex][i] = birds[sex].weightKg[age]!;
       mass += alive[sex][i]! * weightKg[sex][i]!;
       const fed = i < days - 1 || isLaying ? 1 : 0; // feed is off on the day of leaving
+      const kg = fed * alive[sex][i]! * birds[sex].feedKg[age]! * (1 + wasteShare);
       coolFeedKg[i]! += alive[sex][i]! * birds[sex].coolFeedKg[age]!;
-      flockFeedKg[i]! += fed * alive[sex][i]! * birds[sex].feedKg[age]! * (1 + wasteShare);
+      flockFeedKg[i]! += kg;
+      if (sex === 'male') cockerelFeedKg[i] = kg;
     }
     aliveAll[i] = alive.male[i]! + alive.female[i]!;
     meanWeightKg[i] = mass / aliveAll[i]!;
@@ -189,6 +199,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     hatchKg: growing.hatchKg,
     meanWeightKg,
     flockFeedKg,
+    cockerelFeedKg,
     coolFeedKg,
     weightRows: growing.weightRows,
     feedRows: growing.feedRows,

@@ -1,23 +1,23 @@
 import type { Formula } from '../explain/formula.js';
 import { monotoneCubic } from '../maths/monotone-cubic.js';
-import type { LayCurve } from '../tables/bird-tables.js';
+import type { LayCurve } from '../tables/lay-tables.js';
 
 export const layFormulas = {
   henDay: {
     id: 'hen-day-lay',
     title: 'Eggs per hen and day',
     words:
-      'A rise that slows toward a ceiling, times a slow fall. The three numbers are fitted to the published points of the strain.',
-    symbols: 'y = M·(1 − e^(−z·(t − d)))·e^(−a·t)',
-    sources: ['COMPARTMENTAL_LAY'],
-    mark: 'computed',
+      'What hens of that age lay in good light and air, times what the light, the air of the coop and your own counts leave of it.',
+    symbols: 'y = y_age·f_light·f_air·f_own',
+    sources: [],
+    mark: 'estimate',
   },
   eggs: {
     id: 'flock-eggs-day',
     title: 'Eggs of the flock in a day',
     words: 'Hens alive times eggs per hen and day.',
     symbols: 'E = N·y',
-    sources: ['COMPARTMENTAL_LAY'],
+    sources: ['ARITHMETIC'],
     mark: 'computed',
   },
   layerEnergy: {
@@ -39,14 +39,31 @@ export const layFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-/** Eggs per hen and day, as a share of 1. 0 before the first egg; at most 1. */
+const layCache = new WeakMap<LayCurve, (ageWeeks: number) => number>();
+
+/**
+ * Eggs per hen and day of her first cycle in good light and air, as a share of 1: by a smooth curve
+ * through the points of the strain, times what flocks lay of them. 0 before the first egg, at most
+ * 1; past the last point it falls on as between the last two.
+ */
 export function henDayShare(curve: LayCurve, ageWeeks: number): number {
-  if (ageWeeks <= curve.firstEggWeek) return 0;
-  const rise = 1 - Math.exp(-curve.risePerWeek * (ageWeeks - curve.firstEggWeek));
-  return Math.min(
-    1,
-    (curve.scalePercent / 100) * rise * Math.exp(-curve.declinePerWeek * ageWeeks),
+  if (ageWeeks < curve.firstEggWeek) return 0;
+  let read = layCache.get(curve);
+  if (!read) layCache.set(curve, (read = percentByAge(curve)));
+  return Math.max(0, Math.min(1, (curve.flock.value * read(ageWeeks)) / 100));
+}
+
+function percentByAge({ points }: LayCurve): (ageWeeks: number) => number {
+  const within = monotoneCubic(
+    points.map((p) => p.ageWeeks),
+    points.map((p) => p.henDayPercent),
   );
+  const [before, last] = [points.at(-2)!, points.at(-1)!];
+  const perWeek = (last.henDayPercent - before.henDayPercent) / (last.ageWeeks - before.ageWeeks);
+  return (ageWeeks) =>
+    ageWeeks <= last.ageWeeks
+      ? within(ageWeeks)
+      : last.henDayPercent + perWeek * (ageWeeks - last.ageWeeks);
 }
 
 const eggCache = new WeakMap<LayCurve, (ageWeeks: number) => number>();

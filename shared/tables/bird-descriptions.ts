@@ -1,4 +1,12 @@
-import { choice, list, nested, row, type Fields, type NumberField } from '../farm/field.js';
+import {
+  choice,
+  list,
+  nested,
+  row,
+  type Fields,
+  type NumberField,
+  type RowRule,
+} from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -7,7 +15,6 @@ import {
   DAY_OR_FIRST_EGG,
   DAYS,
   FACTOR,
-  GRAMS,
   HOURS,
   ID,
   KCAL,
@@ -31,7 +38,6 @@ import {
   SOURCES,
   table,
   WATTS,
-  WEEKS,
   WORDS,
   YES_NO,
 } from './figures.js';
@@ -87,20 +93,42 @@ export const strains = table('Strain', {
   layCurve: maybe(rowOf('layCurves')),
 });
 
-export const feedPrograms = table('FeedProgram', {
-  id: ID,
-  name: NAME,
-  phases: table('FeedPhase', {
+const BEGINS_AT_HATCH: RowRule<{ readonly phases: readonly { readonly fromDay: unknown }[] }> = {
+  name: 'begins-at-hatch',
+  of: ['phases'],
+  find: ({ phases }, at) =>
+    phases[0]?.fromDay === 0
+      ? []
+      : [
+          {
+            field: `${at}phases.0.fromDay`,
+            code: 'not-allowed',
+            given: phases[0]?.fromDay,
+            allowed: ['0'],
+            fix: 'Chicks are fed from the day of hatch: let the first feed begin on day 0.',
+          },
+        ],
+};
+
+export const feedPrograms = table(
+  'FeedProgram',
+  {
     id: ID,
     name: NAME,
-    fromDay: DAY_OR_FIRST_EGG,
-    proteinPercentLow: PERCENT,
-    proteinPercentHigh: PERCENT,
-    energyKcalPerKg: KCAL,
-    calciumPercent: maybe(PERCENT),
-  }),
-  ...SOURCED,
-});
+    insteadOf: maybe(rowOf('feedPrograms')),
+    phases: table('FeedPhase', {
+      id: ID,
+      name: NAME,
+      fromDay: DAY_OR_FIRST_EGG,
+      proteinPercentLow: PERCENT,
+      proteinPercentHigh: PERCENT,
+      energyKcalPerKg: KCAL,
+      calciumPercent: maybe(PERCENT),
+    }),
+    ...SOURCED,
+  },
+  [BEGINS_AT_HATCH],
+);
 
 export const broodingSchedules = table('BroodingSchedule', {
   id: ID,
@@ -220,21 +248,6 @@ export const processing = nested(
   }),
 );
 
-export const layCurves = table('LayCurve', {
-  id: ID,
-  name: NAME,
-  firstEggWeek: WEEKS,
-  firstEggWeekLow: WEEKS,
-  firstEggWeekHigh: WEEKS,
-  scalePercent: PERCENT,
-  risePerWeek: FACTOR,
-  declinePerWeek: SHARE,
-  eggWeight: table('EggWeight', { ageWeeks: WEEKS, eggG: GRAMS }),
-  eggWeightMark: MARK,
-  note: maybe(WORDS),
-  ...SOURCED,
-});
-
 export const materials = table('Material', {
   id: ID,
   name: NAME,
@@ -291,15 +304,6 @@ export const litter = part('Litter', {
   topUpMark: MARK,
   bagLooseM3: FACTOR,
   bagNote: WORDS,
-  ...RANGED,
-});
-
-export const light = part('Light', {
-  targetH: HOURS,
-  low: HOURS,
-  high: HOURS,
-  startAgeDays: DAYS,
-  risePerWeekH: HOURS,
   ...RANGED,
 });
 

@@ -78,6 +78,8 @@ export interface FeedPhase {
 export interface FeedProgram extends Sourced {
   readonly id: string;
   readonly name: string;
+  /** The program in whose place this one may be chosen. */
+  readonly insteadOf?: string;
   readonly phases: readonly FeedPhase[];
 }
 
@@ -199,21 +201,6 @@ export interface ProcessingTable {
   readonly resting: Sourced & Ranged & { readonly days: number };
 }
 
-export interface LayCurve extends Sourced {
-  readonly id: string;
-  readonly name: string;
-  readonly firstEggWeek: number;
-  /** Range of published ages at the first egg. */
-  readonly firstEggWeekLow: number;
-  readonly firstEggWeekHigh: number;
-  readonly scalePercent: number;
-  readonly risePerWeek: number;
-  readonly declinePerWeek: number;
-  readonly eggWeight: readonly { readonly ageWeeks: number; readonly eggG: number }[];
-  readonly eggWeightMark: Mark;
-  readonly note?: string;
-}
-
 export interface Material extends Sourced {
   readonly id: string;
   readonly name: string;
@@ -263,12 +250,6 @@ export interface LitterTable extends Sourced, Ranged {
   readonly topUpMark: Mark;
   readonly bagLooseM3: number;
   readonly bagNote: string;
-}
-
-export interface LightTable extends Sourced, Ranged {
-  readonly targetH: number;
-  readonly startAgeDays: number;
-  readonly risePerWeekH: number;
 }
 
 export interface MoveOutTable extends Sourced {

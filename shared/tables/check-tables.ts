@@ -142,19 +142,17 @@ function lowAboveHigh({ field, value, path }: Part): FieldProblem[] {
 }
 
 /** Fields by which the points of a curve stand in order. */
-const ORDERS = ['ageDays', 'ageWeeks', 'airC', 'fromDay'] as const;
+const ORDERS = ['ageDays', 'ageWeeks', 'airC', 'dayH', 'fromDay'] as const;
 
 function notAscending({ field, value, path }: Part): FieldProblem[] {
   if (field.kind !== 'list' || field.of.kind !== 'row') return [];
   const { fields } = field.of.row;
+  if (areChosenAmong(fields)) return [];
   const points = value as Readonly<Record<string, unknown>>[];
   return ORDERS.filter((order) => Object.hasOwn(fields, order)).flatMap((order) =>
     points.flatMap((point, i): FieldProblem[] => {
       const [before, own] = [points[i - 1]?.[order], point[order]];
-      return typeof before !== 'number' ||
-        typeof own !== 'number' ||
-        before < own ||
-        (order !== 'fromDay' && isRule(point))
+      return typeof before !== 'number' || typeof own !== 'number' || before < own
         ? []
         : [
             {
@@ -169,8 +167,9 @@ function notAscending({ field, value, path }: Part): FieldProblem[] {
   );
 }
 
-/** Rules to choose among are no curve. */
-const isRule = (point: object): boolean => 'id' in point;
+/** Rows of which one is the default are chosen among: they make no curve. */
+const areChosenAmong = (fields: Readonly<Record<string, unknown>>): boolean =>
+  Object.hasOwn(fields, 'default');
 
 /** The problem with its file, and rows by their ids. */
 function inFile(name: keyof Tables, value: unknown, problem: FieldProblem): FieldProblem {

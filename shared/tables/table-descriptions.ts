@@ -1,5 +1,6 @@
 import type { Field, Holds } from '../farm/field.js';
 import * as birds from './bird-descriptions.js';
+import * as hens from './lay-descriptions.js';
 import * as grass from './pasture-descriptions.js';
 import * as origins from './source-descriptions.js';
 import * as judged from './judgement-descriptions.js';
@@ -22,11 +23,12 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   losses: birds.losses,
   orders: birds.orders,
   processing: birds.processing,
-  layCurves: birds.layCurves,
+  layCurves: hens.layCurves,
   materials: birds.materials,
   heat: birds.heat,
   litter: birds.litter,
-  light: birds.light,
+  light: hens.light,
+  laying: hens.laying,
   moveOut: birds.moveOut,
   nights: birds.nights,
   manure: birds.manure,

@@ -5,8 +5,6 @@ import type {
   FeedProgram,
   GrowthTable,
   HeatTable,
-  LayCurve,
-  LightTable,
   LitterTable,
   LossTable,
   Material,
@@ -34,6 +32,7 @@ import type {
   Soil,
 } from './pasture-tables.js';
 import type { GrowingTable } from './growing-table.js';
+import type { LayCurve, LayingTable, LightTable } from './lay-tables.js';
 import type { NightTable } from './night-table.js';
 import type { OrderTable } from './order-table.js';
 import type { Source } from './source.js';
@@ -67,6 +66,7 @@ export interface Tables {
   readonly heat: HeatTable;
   readonly litter: LitterTable;
   readonly light: LightTable;
+  readonly laying: LayingTable;
   readonly moveOut: readonly MoveOutTable[];
   readonly nights: NightTable;
   readonly manure: Readonly<
@@ -117,6 +117,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   heat: 'heat.json',
   litter: 'litter.json',
   light: 'light.json',
+  laying: 'laying.json',
   moveOut: 'move-out.json',
   nights: 'nights.json',
   manure: 'manure.json',
@@ -151,3 +152,9 @@ export function defaultRow<T extends { readonly default?: boolean }>(rows: reado
   if (!row) throw new Error('A table without rows has no default.');
   return row;
 }
+
+/** A row, and those that may be chosen in its place. */
+export const choicesFor = <T extends { readonly id: string; readonly insteadOf?: string }>(
+  rows: readonly T[],
+  id: string,
+): T[] => rows.filter((each) => each.id === id || each.insteadOf === id);

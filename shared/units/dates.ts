@@ -45,6 +45,9 @@ export const formatLongDate = (date: string, { units }: DateReader): string =>
 export const formatDayWithoutWeekday = (date: string, reader: DateReader): string =>
   written(date, PATTERNS[reader.units][isThisYear(date, reader) ? 'monthDay' : 'dayWithYear']);
 
+/** The month of a date, with its year: Apr 2027. */
+export const formatMonth = (date: string): string => written(date, 'LLL yyyy');
+
 const isThisYear = (date: string, { today }: DateReader): boolean =>
   date.slice(0, 4) === today?.slice(0, 4);
 

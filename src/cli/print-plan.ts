@@ -3,7 +3,12 @@ import type { Farm } from '../../shared/farm/farm.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
-import { formatDate, formatLongDate, type DateReader } from '../../shared/units/dates.js';
+import {
+  formatDate,
+  formatLongDate,
+  formatMonth,
+  type DateReader,
+} from '../../shared/units/dates.js';
 import { formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
@@ -176,9 +181,44 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           laying.peak,
           laying.eggsInYear,
           laying.eggsPerHen,
+          laying.own,
           laying.feedPerDozen,
+          laying.paysUntil,
+          laying.molts[0],
           laying.feedToFirstEgg,
+          laying.cockerelFeed,
+          laying.cockerelLive,
+          laying.lastMedicatedDay,
+          laying.oysterShell,
         ),
+      ),
+    laying &&
+      table(
+        [
+          'month',
+          'daylight',
+          'eggs a week, no lamp',
+          'lamp',
+          ...(laying.shortOf ? ['hens you need', 'with a lamp'] : []),
+        ],
+        laying.months.map((m) => [
+          formatMonth(m.from),
+          m.sun,
+          m.unlit,
+          m.lit,
+          ...(laying.shortOf ? [m.hensUnlit ?? '–', m.hensLit ?? '–'] : []),
+        ]),
+      ),
+    laying &&
+      table(
+        ['laying year from', 'eggs', 'of a hen that lives', 'feed a dozen', 'its cost'],
+        laying.years.map((y) => [
+          near(y.from),
+          y.eggs,
+          y.eggsPerHen,
+          y.feedPerDozen,
+          y.feedCostPerDozen ?? '',
+        ]),
       ),
     laying &&
       table(

@@ -6,6 +6,8 @@ import { plannedBatch, type BatchCase } from '../support/pictures.js';
 const PRODUCTS: readonly Product[] = [
   { id: 'c', kind: 'chicks', name: 'Chicks', price: '3.00' },
   { id: 'b', kind: 'bedding', name: 'Shavings', price: '8.00' },
+  { id: 'i', kind: 'ice', name: 'Ice', price: '3.00' },
+  { id: 'z', kind: 'freezer-bags', name: 'Bags', price: '0.60' },
   {
     id: 'f',
     kind: 'feed',

@@ -140,6 +140,16 @@ describe('rows behind the numbers of a batch', () => {
   const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
     ['lay curve', (t) => rowById(t.layCurves, 'brown-egg'), ['Peak lay', 'Eggs in the week']],
+    [
+      'what flocks lay of it',
+      (t) => rowById(t.layCurves, 'brown-egg').flock,
+      ['Peak lay', 'Eggs per hen housed'],
+    ],
+    ['light felt', (t) => rowById(t.layCurves, 'brown-egg').lightShare, ['Eggs in the week']],
+    ['lay by light', (t) => t.light.response, ['Eggs a week without a lamp', 'Peak lay']],
+    ['lay by air', (t) => t.laying.air, ['Eggs a week with a lamp', 'Eggs in laying year 1']],
+    ['molt', (t) => t.laying.molt, ['Molt begins about', 'Eggs in laying year 2']],
+    ['later years', (t) => t.laying.years, ['Eggs in laying year 3']],
     ['light', (t) => t.light, ['Light wanted', 'Lamp hours to add']],
     ['coop', (t) => t.space.coop, ['Nest boxes', 'Roost', 'Coop floor needed']],
     ['losses', (t) => rowById(t.losses, 'layer'), ['Hens at the first egg', 'Eggs in the week']],
@@ -154,7 +164,7 @@ describe('rows behind the numbers of a batch', () => {
     const eggs = clone();
     Object.assign(rowById(eggs.layCurves, 'brown-egg'), { eggWeightMark: 'assumed' });
     expect(markOf('Feed in the week', eggs, hens)).toBe('assumed');
-    expect(markOf('Peak lay', eggs, hens)).toBe('from-memory');
+    expect(markOf('Peak lay', eggs, hens)).toBe('estimate');
     const nights = clone();
     Object.assign(rowById(nights.moveOut, 'meat'), { laterMark: 'assumed' });
     const late = { moveOutDate: '2027-07-20', leaveAgeDays: 90 };

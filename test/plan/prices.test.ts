@@ -117,7 +117,7 @@ describe('prices that become the place’s', () => {
         if (given.starter !== undefined)
           expect(bagOf(after, 'starter').bagKg).toBe(bagKg ?? USUAL_KG);
         const left = kept.reduce(withoutPrice, prices);
-        expect(left).toEqual({ feedPerBag: {} });
+        expect(left).toEqual({});
       }),
     );
   });

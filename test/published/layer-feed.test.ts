@@ -88,13 +88,15 @@ describe('feed per dozen', () => {
     expect(Math.abs(laying!.feedPerDozen.value / ((12 * fed) / laid) - 1)).toBeLessThan(0.005);
   });
 
-  it('lies between the best trial weeks, 1.27 kg, and general-purpose pullets of 1919, 6.7 lb with waste', () => {
+  it('lies a quarter over general-purpose pullets of 1919, 6.7 lb, without a lamp (disagreement, said aloud)', () => {
+    // Bulletin of 1919. Ours lose half their lay in the winter of a cold hill farm, and spill 5 %.
     const { laying } = plannedBatch(
       newRequest({
         batch: { purpose: 'layers', strainId: 'heritage', sex: 'pullets', wantedBirds: 20 },
       }),
     );
-    expect(laying!.feedPerDozen.value).toBeGreaterThan(1.27);
-    expect(laying!.feedPerDozen.value).toBeLessThan(6.7 * 0.45359237 * 1.05); // 5 % is spilled in the plan
+    const over = laying!.feedPerDozen.value / (6.7 * 0.45359237);
+    expect(over).toBeGreaterThan(1.2);
+    expect(over).toBeLessThan(1.3);
   });
 });

@@ -41,7 +41,7 @@ import {
 import type { WorkRequest } from '../../shared/plan/work/work-request.js';
 import { taskHours } from '../../shared/plan/tasks/task-hours.js';
 import type { PlanIssue } from '../../shared/problems/plan-issue.js';
-import type { Tables } from '../../shared/tables/tables.js';
+import { choicesFor, type Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newBatch, newBrooder, newFarm, newRequest } from '../support/factories.js';
 import {
@@ -133,6 +133,8 @@ function showRows(tables: Tables): void {
     [...tables.jobSets],
     ...tables.moveOut.map(({ rules }) => [...rules]),
     ...tables.feedPrograms.map(({ phases }) => [...phases]),
+    [...tables.feedPrograms],
+    [...tables.layCurves],
   ];
   for (const list of named) for (const { id, name } of list) void [id, name];
   for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
@@ -167,7 +169,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     tables.broodingSchedules.length,
     tables.space.brooder.length,
   );
-  return Array.from({ length: count }, (_, k) => {
+  const plans = Array.from({ length: count }, (_, k) => {
     const heat = {
       kind: KINDS[Math.floor(k / 3) % 3]!,
       wattsEach: 250,
@@ -219,6 +221,31 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
         roof: { layers },
         standsIn: STANDS_IN[k % 3]!,
       }),
+    });
+    return { request, plan: plannedBatch(request) };
+  });
+  return [...plans, ...hensOf(tables)];
+}
+
+/** Every way of laying and feeding that may be chosen in the place of a strain's own. */
+function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
+  const strains = tables.strains.filter(({ layCurve }) => layCurve !== undefined);
+  const orders = strains.flatMap((strain): Partial<Batch>[] => [
+    ...choicesFor(tables.layCurves, strain.layCurve!).map(({ id }) => ({
+      strainId: strain.id,
+      layCurveId: id,
+    })),
+    ...choicesFor(tables.feedPrograms, strain.feedProgram.layers!).map(({ id }) => ({
+      strainId: strain.id,
+      feedProgramId: id,
+      eggsWantedPerWeek: 30,
+      eggCounts: [{ from: '2028-05-01', days: 7, eggs: 60 }],
+    })),
+  ]);
+  return orders.map((order) => {
+    const request = newRequest({
+      tables,
+      batch: { purpose: 'layers', sex: 'pullets', wantedBirds: 12, ...order },
     });
     return { request, plan: plannedBatch(request) };
   });

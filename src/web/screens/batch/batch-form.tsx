@@ -21,6 +21,7 @@ import { DateField } from '../../fields/date-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
+import { EggFields } from './egg-fields.js';
 import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
 import { BatchPrices } from './batch-prices.js';
 import type { BatchDraft, Setting } from './use-plan.js';
@@ -117,6 +118,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             growthTableId: undefined,
             moveOutRuleId: undefined,
             leaveAgeDays: undefined,
+            ...NO_HENS,
           })
         }
         options={strains}
@@ -166,6 +168,17 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             <BatchPrices setting={setting} draft={draft} strain={strain} onChange={onChange} />
           )}
         </Panel>
+        {purpose === 'layers' && strain && (
+          <Panel title="Eggs">
+            <EggFields
+              setting={setting}
+              draft={draft}
+              errors={errors}
+              strain={strain}
+              onChange={onChange}
+            />
+          </Panel>
+        )}
         <Panel title="More choices">
           {strain && (
             <Choices setting={setting} draft={draft} strain={strain} onChange={onChange} />
@@ -180,7 +193,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {quantity('firstWeekLossPercent', usual?.firstWeekPercent)}
             {quantity('laterLossPercent', usual?.laterPercent)}
             {quantity('orderedBirds')}
-            {quantity('bagKg', strain && bagOfFirst(strain, purpose, setting))}
+            {quantity('bagKg', strain && bagOfFirst(strain, draft, setting))}
             {quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
@@ -335,6 +348,9 @@ function Choices({
   );
 }
 
+/** Choices that belong to a strain of hens. */
+const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
+
 /** Name of a batch until the household gives it one of its own. */
 const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
 
@@ -359,14 +375,17 @@ export function forPurpose(
     moveOutRuleId: undefined,
     leaveAgeDays: undefined,
     targetLiveKg: undefined,
+    ...NO_HENS,
     processingWeekday: undefined,
     processingHelpers: undefined,
   };
 }
 
 /** Size of the bag that the first feed is bought in when none is typed. */
-function bagOfFirst(strain: Strain, purpose: Purpose, { picture, tables }: Setting): number {
-  const [first] = rowById(tables.feedPrograms, strain.feedProgram[purpose]!).phases;
+function bagOfFirst(strain: Strain, draft: BatchDraft, { picture, tables }: Setting): number {
+  const purpose = draft.purpose ?? 'meat';
+  const programId = draft.feedProgramId ?? strain.feedProgram[purpose]!;
+  const [first] = rowById(tables.feedPrograms, programId).phases;
   const batch = { purpose, strainId: strain.id };
   return bagOf({ batch, products: picture.products, tables }, first!.id).bagKg;
 }

@@ -42,11 +42,14 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   const asked = { batch, products: picture.products, tables };
   const { prices: _typed, ...unpriced } = batch;
   const ofPlace = { ...asked, batch: unpriced };
-  const { phases } = rowById(tables.feedPrograms, strain.feedProgram[purpose]!);
+  const { phases } = rowById(
+    tables.feedPrograms,
+    draft.feedProgramId ?? strain.feedProgram[purpose]!,
+  );
   const set = (more: Batch['prices']) => onChange({ prices: some({ ...prices, ...more }) });
   const one = (
-    name: 'perBird' | 'beddingPerBag' | 'processingPerBird' | 'iceBag' | 'freezerBag',
-    price: PriceOfOne | undefined,
+    name: 'perBird' | 'beddingPerBag' | 'processingPerBird' | 'iceBag' | 'freezerBag' | 'eggDozen',
+    price?: PriceOfOne,
   ) => (
     <PriceInput
       label={PRICES[name].label}
@@ -82,6 +85,7 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
             />
           );
         })}
+        {purpose === 'layers' && one('eggDozen')}
         {one('processingPerBird', processingPrice(ofPlace))}
         {purpose === 'meat' && one('iceBag', goodPrice(ofPlace, 'ice'))}
         {purpose === 'meat' && one('freezerBag', goodPrice(ofPlace, 'freezer-bags'))}
@@ -98,7 +102,7 @@ function KeepPrices({
   onKept,
 }: {
   setting: Setting;
-  batch: Pick<Batch, 'purpose' | 'strainId' | 'bagKg' | 'prices'>;
+  batch: Parameters<typeof productsOfPrices>[0];
   onKept: (more: BatchDraft) => void;
 }) {
   const words = wordsOfRow(productFields.feed, farm);
@@ -113,7 +117,7 @@ function KeepPrices({
       prices = withoutPrice(prices, product);
       onKept({ prices });
     }
-    onKept({ prices: undefined, bagKg: undefined });
+    onKept({ prices: Object.keys(prices).length === 0 ? undefined : prices, bagKg: undefined });
   };
   return (
     <>

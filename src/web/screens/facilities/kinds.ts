@@ -70,7 +70,7 @@ export const KINDS: readonly Kind[] = [
     name: 'Coop',
     plural: 'Coops',
     why: 'Where layers live after the brooder.',
-    sizes: ['floorM2', 'roostM', 'nestBoxes', 'runM2'],
+    sizes: ['floorM2', 'roostM', 'nestBoxes', 'runM2', 'lightH'],
   },
   {
     kind: 'field-pen',

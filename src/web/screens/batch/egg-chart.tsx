@@ -1,0 +1,31 @@
+import '@mantine/charts/styles.css';
+import { BarChart } from '@mantine/charts';
+import { useReducedMotion } from '@mantine/hooks';
+import type { LayingPart } from '../../../../shared/plan/laying.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
+
+const HEIGHT = 260;
+
+/** Eggs a week by month, with and without a lamp. The table under it holds the same numbers. */
+export default function EggChart({ laying: { months } }: { laying: LayingPart }) {
+  const still = useReducedMotion();
+  return (
+    <BarChart
+      h={HEIGHT}
+      data={months.map(({ from, unlit, lit }) => ({
+        month: formatMonth(from),
+        'No lamp': Math.round(unlit.value),
+        Lamp: Math.round(lit.value),
+      }))}
+      dataKey="month"
+      series={[
+        { name: 'No lamp', color: 'gray.6' },
+        { name: 'Lamp', color: 'yellow.8' },
+      ]}
+      withLegend
+      xAxisProps={{ minTickGap: 24 }}
+      yAxisProps={{ width: 48 }}
+      barProps={{ isAnimationActive: !still }}
+    />
+  );
+}
