@@ -54,7 +54,7 @@ describe('the bill', () => {
   it('keeps the numbers of a batch that has prices of its own', () => {
     const own = { brooderId: 'brooder', bagKg: 22.68 };
     const prices = {
-      ...{ perBird: '2.00', beddingPerBag: '7.00' },
+      ...{ perBird: '2.00', beddingPerBag: '7.00', iceBag: '4', freezerBag: '0.5' },
       feedPerBag: { starter: '24.50', grower: '23.00', finisher: '22.50' },
     };
     const before = billOf({ batch: { ...own, prices } });

@@ -76,7 +76,9 @@ describe.each(databases())('what a place buys, on $name', (database) => {
     expect((await billOf()).leftOut.join()).toContain('feed');
     const feed = await add({ ...FEED, phaseIds: ['starter', 'grower', 'finisher'] });
     const priced = await billOf();
-    expect(priced.leftOut).toEqual(['without chicks and bedding: no price given']);
+    expect(priced.leftOut).toEqual([
+      'without chicks, bedding, ice and freezer bags: no price given',
+    ]);
     expect(priced.lines.find(({ label }) => label === 'Starter feed')!.product).toBe(feed.name);
   });
 });
