@@ -1,8 +1,19 @@
+import { brooderChecks } from './brooder.js';
+import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
-import { growthChecks } from './growth.js';
 import { coldChecks } from './cold.js';
-import { leavingChecks } from './leaving.js';
+import { flockChecks } from './flocks.js';
 import type { Topic } from './given.js';
+import { grassChecks } from './grass.js';
+import { growthChecks } from './growth.js';
+import { growthTableChecks } from './growth-tables.js';
+import { heatChecks } from './heat.js';
+import { layChecks } from './lay.js';
+import { leavingChecks } from './leaving.js';
+import { lossChecks } from './losses.js';
+import { nightChecks } from './nights.js';
+import { skyChecks } from './sun-and-rain.js';
+import { workChecks } from './work.js';
 
 /**
  * Every topic by its name: `seeds/checks/NAME.json` holds its rows, the file of that name beside
@@ -10,8 +21,19 @@ import type { Topic } from './given.js';
  */
 export const TOPICS = {
   cold: coldChecks,
+  flocks: flockChecks,
   eggs: eggChecks,
   growth: growthChecks,
+  brooder: brooderChecks,
+  'growth-tables': growthTableChecks,
+  losses: lossChecks,
+  lay: layChecks,
+  heat: heatChecks,
+  nights: nightChecks,
+  'sun-and-rain': skyChecks,
+  cattle: cattleChecks,
+  grass: grassChecks,
+  work: workChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;
 

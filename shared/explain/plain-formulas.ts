@@ -37,8 +37,7 @@ export const plainFormulas = {
   circuitLoad: {
     id: 'circuit-load-sum',
     title: 'Load on the circuit',
-    words:
-      'Watts of the heaters you have or need, whichever is more, plus what else is on the circuit.',
+    words: 'Watts of the heaters you have, plus what else is on the circuit.',
     symbols: 'P = n·P_each + P_other',
     sources: ['ARITHMETIC'],
     mark: 'computed',

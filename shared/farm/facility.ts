@@ -74,7 +74,7 @@ export const brooderFields = row(
     widthM: number('Width', LENGTH),
     heightM: number('Height', within(0.2, 6, 'm', 'Measure from the floor to the lid or roof.')),
     walls: nested('Walls', buildUpFields, 'walls'),
-    /** Left out for a brooder without a lid. */
+    /** Left out for a brooder without a lid: its top is an opening. */
     roof: optional(nested('Lid', buildUpFields, 'lid')),
     standsIn: choice('Place', ['outdoors', 'unheated-building', 'heated-room']),
     /** Air of a heated room. */
@@ -85,6 +85,15 @@ export const brooderFields = row(
       ),
     ),
     heat: nested('Heat', heatSourceFields),
+    /** Least distance from lamp to bedding by the lamp's maker, where that is more than usual. */
+    lampClearanceCm: optional(
+      number(
+        'Lamp to bedding, at least',
+        within(45.7, 300, 'cm', 'Read it on the lamp’s label; never under 46 cm (18 in).'),
+      ),
+    ),
+    /** A board can shut off a part of it in the first weeks. */
+    closesOff: optional(yesNo('A part of it can be closed off')),
     circuitId: optional(id('Circuit')),
     feederCm: optional(number('Feeder length', EDGE)),
     drinkerCm: optional(number('Drinker length', EDGE)),

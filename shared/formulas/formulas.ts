@@ -23,8 +23,11 @@ import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
-import { heatSeriesFormulas } from '../plan/heat-days.js';
+import { closeOffFormulas } from '../plan/heat-close-off.js';
 import { heatFormulas } from '../plan/heat-energy.js';
+import { aroundFormulas, instructionFormulas } from '../plan/heat-instructions.js';
+import { heatSeriesFormulas } from '../plan/heat-series.js';
+import { clearanceFormulas } from '../plan/lamp-clearance.js';
 import { weatherFormulas } from '../plan/outside-weather.js';
 import { lampFormulas } from '../plan/lay-lamp.js';
 import { layMonthFormulas } from '../plan/lay-months.js';
@@ -36,10 +39,12 @@ import { moveOutFormulas } from '../plan/move-out.js';
 import { shelterFormulas } from '../plan/shelter.js';
 import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
+import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import { broodingFormulas } from '../poultry/brooding.js';
 import { gompertzFormulas } from '../poultry/gompertz.js';
 import { growthFormulas } from '../poultry/growth.js';
+import { lampZoneFormulas } from '../poultry/lamp-zone.js';
 import { growthInAirFormulas } from '../poultry/growth-in-air.js';
 import { weighingFormulas } from '../poultry/weighings.js';
 import { layFormulas } from '../poultry/lay.js';
@@ -80,9 +85,13 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   evapotranspirationFormulas,
   soilWaterFormulas,
   arrivalFormulas,
+  aroundFormulas,
   billFormulas,
+  brooderBoxFormulas,
   brooderHeatFormulas,
   broodingFormulas,
+  clearanceFormulas,
+  closeOffFormulas,
   dayLengthFormulas,
   deliveryFormulas,
   feedFormulas,
@@ -92,6 +101,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   weighingFormulas,
   heatFormulas,
   heatSeriesFormulas,
+  instructionFormulas,
+  lampZoneFormulas,
   lampFormulas,
   layConditionFormulas,
   layCycleFormulas,

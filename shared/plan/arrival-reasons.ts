@@ -8,13 +8,12 @@ import {
 } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
-import { conductionWPerK } from '../poultry/brooder-heat.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import { formatDate } from '../units/dates.js';
 import { formatChance, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
-import { daysOfHeat } from './heat-days.js';
+import { heatAsked } from './heat-asked.js';
 import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
 import { noPostOn } from './no-post.js';
@@ -177,16 +176,14 @@ function heater({ points, request, life, weather, moveDay }: CandidateWeek): May
   const { tables, farm, batch } = request;
   const brooder = facilityOf(request.facilities, 'brooder', batch.brooderId);
   if (!brooder || brooder.heat.kind === 'plate') return undefined;
-  const days = daysOfHeat(
-    { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 },
-    brooder,
-    conductionWPerK(brooder, tables.materials, tables.heat.films),
-  );
-  const mostW = Math.max(0, ...days.map((day) => day.need.mid));
-  const leastW = Math.max(0, ...days.map((day) => day.need.low));
-  const installedW = brooder.heat.count * brooder.heat.wattsEach;
+  const context = { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 };
+  const { mostW, leastW, byRule } = heatAsked(context, brooder);
+  const { count, wattsEach } = brooder.heat;
+  const installedW = count * wattsEach;
   const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
   if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
+  if (byRule !== undefined && byRule <= count)
+    return { code: 'heater', points: 0, text: `${asks}, as much as the common rule asks for.` };
   return leastW <= installedW
     ? { code: 'heater', points: points.heaterShort, text: `${asks}: add heat.` }
     : { code: 'heater', points: points.heaterTooWeak, text: `${asks}: far too little.` };

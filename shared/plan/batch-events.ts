@@ -83,8 +83,8 @@ export function missingHeat(
   heat: HeatPart | undefined,
 ): PlanEvent[] {
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
-  if (!brooder || !heat || heat.enough) return [];
-  const missing = heat.heatersNeeded.value - brooder.heat.count;
+  if (!brooder || !heat || heat.toAdd === 0) return [];
+  const missing = heat.toAdd;
   const what = `${missing} more ${missing === 1 ? ONE[brooder.heat.kind] : `${ONE[brooder.heat.kind]}s`}`;
   return [{ kind: 'heaters-short', date: batch.arrivalDate, what }];
 }

@@ -6,6 +6,7 @@ import type { BroodingSchedule } from '../tables/bird-tables.js';
 import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import { coldNightRows, weatherFormulas } from './outside-weather.js';
 
 export interface BroodingStep {
   readonly from: PlainDate;
@@ -15,6 +16,8 @@ export interface BroodingStep {
   readonly underHeater: NumberQuantity;
   readonly floor: NumberQuantity;
   readonly coolEnd: NumberQuantity;
+  /** Outdoors at the hottest noon, where that is warmer than the cool end is to be. */
+  readonly hotNoon?: NumberQuantity;
   readonly room: NumberQuantity;
 }
 
@@ -28,8 +31,8 @@ export interface BroodingPart {
 
 export const LOOK_FOR: readonly string[] = [
   'Spread evenly, quiet, eating and drinking: right.',
-  'Huddled under the heat, loud: too cold. Lower the heat source or add one.',
-  'Pressed to the edge, panting, drowsy: too hot. Raise it.',
+  'Huddled under the heat, loud: too cold. Lower the heat, but a lamp never nearer than 46 cm (18 in) to the bedding or than its maker says; rather add one.',
+  'Pressed to the edge, panting, drowsy: too hot. Raise the heat, switch some off, take the lid off.',
   'All in one corner away from a side: a draft from that side.',
 ];
 
@@ -91,7 +94,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
 
   function stepOf(heaterC: number, start: number, last: number): BroodingStep {
     const age = life.arrivalAgeDays + start;
-    const spread = scheduleSpreadC(tables, age);
+    const spread = scheduleSpreadC(tables, age, schedule.measures);
     const zone = tables.heat.zone;
     const underHeater = quantity(
       'Under the heat, chick height',
@@ -108,6 +111,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
       },
     );
     const heaterInput = [from(underHeater, 'T_h', 'Under the heat')];
+    const coolEndNow = schedule.measures === 'air' ? heaterC : coolEndC(zone, heaterC);
     return {
       from: dateOf(start),
       to: dateOf(last),
@@ -115,18 +119,30 @@ export function planBrooding(context: PlanContext): Found<BroodingPart> {
       toAgeDays: life.arrivalAgeDays + last,
       underHeater,
       floor: quantity('Floor under the heat', heaterC, 'degC', broodingFormulas.floor, heaterInput),
-      coolEnd: quantity('Cool end', coolEndC(zone, heaterC), 'degC', broodingFormulas.coolEnd, [
+      coolEnd: quantity('Cool end', coolEndNow, 'degC', broodingFormulas.coolEnd, [
         ...heaterInput,
         fromTable(zone, 'Cooler at the far end by', zone.coolEndBelowHeaterK, 'K'),
         fromTable(zone, 'Never below', zone.coolEndMinC, 'degC'),
       ]),
+      ...hotNoonOf(coolEndNow, start, last),
       room: quantity(
         'Room air when the whole room is heated',
-        heaterC - zone.roomBelowHeaterK,
+        schedule.measures === 'air' ? heaterC : heaterC - zone.roomBelowHeaterK,
         'degC',
         broodingFormulas.room,
         [...heaterInput, fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')],
       ),
     };
+  }
+
+  /** A cool end cannot be cooler than the day. */
+  function hotNoonOf(coolC: number, start: number, last: number): Pick<BroodingStep, 'hotNoon'> {
+    const { hotMaxC } = context.weather;
+    const hottest = Math.max(...hotMaxC.subarray(start, last + 1));
+    if (hottest <= coolC) return {};
+    const used = [input('Weather used', context.climate.label, 'text')];
+    const options = { rows: coldNightRows(context) };
+    const { dayHot } = weatherFormulas;
+    return { hotNoon: quantity('Hot noon outdoors', hottest, 'degC', dayHot, used, options) };
   }
 }

@@ -13,29 +13,28 @@ export interface CircuitPart {
   readonly carries: boolean;
 }
 
-/** Whether the brooder's circuit carries the heat it has or needs, beside what else is on it. */
+/** Whether the brooder's circuit carries the heaters there are beside what else is on it. */
 export function circuitPart(
   context: PlanContext,
   brooder: Brooder,
-  needed: NumberQuantity,
+  toAdd: number,
 ): Found<CircuitPart | undefined> {
   const { facilities, tables } = context;
   const circuit = facilityOf(facilities, 'circuit', brooder.circuitId);
   if (!circuit || brooder.heat.kind === 'gas') return found(undefined);
-  const count = Math.max(brooder.heat.count, needed.value);
-  const loadW = count * brooder.heat.wattsEach + circuit.otherLoadW;
+  const { count, wattsEach } = brooder.heat;
+  const loadW = count * wattsEach + circuit.otherLoadW;
   const capacityW = continuousCapacityW(tables.heat.circuit.share, circuit);
   const carries = loadW <= capacityW;
   const issues: PlanIssue[] = [];
+  const may = `${circuit.name} may carry ${context.say(capacityW, 'W')} for hours on end`;
+  const split = 'Split them over two circuits or use fewer watts.';
   if (!carries) {
-    issues.push(
-      issue(
-        'stop',
-        'circuit-overloaded',
-        `${circuit.name} may carry ${context.say(capacityW, 'W')} for hours on end, but ${count} heaters and what else is on it draw ${context.say(loadW, 'W')}. Split them over two circuits or use fewer watts.`,
-        [tables.heat.circuit],
-      ),
-    );
+    const text = `${may}, but ${count} heaters and what else is on it draw ${context.say(loadW, 'W')}. ${split}`;
+    issues.push(issue('stop', 'circuit-overloaded', text, [tables.heat.circuit]));
+  } else if (capacityW < loadW + toAdd * wattsEach) {
+    const text = `${may}: with ${toAdd} more heaters it would be ${context.say(loadW + toAdd * wattsEach, 'W')}. ${split}`;
+    issues.push(issue('act', 'circuit-if-added', text, [tables.heat.circuit]));
   }
   const part: CircuitPart = {
     name: circuit.name,
@@ -46,10 +45,7 @@ export function circuitPart(
       fromTable(tables.heat.circuit, 'Share for hours on end', tables.heat.circuit.share, 'share'),
     ]),
     load: quantity('Load on the circuit', loadW, 'W', plainFormulas.circuitLoad, [
-      {
-        ...input('Heaters', count * brooder.heat.wattsEach, 'W'),
-        ...(brooder.heat.count < needed.value ? { mark: needed.mark } : {}),
-      },
+      input('Heaters', count * wattsEach, 'W'),
       input('What else is on it', circuit.otherLoadW, 'W'),
     ]),
   };

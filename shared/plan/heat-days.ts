@@ -1,95 +1,160 @@
-import { dailySeries, type DailySeries } from '../explain/daily-series.js';
-import { fromTable } from '../explain/quantity.js';
-import type { Formula, Sourced } from '../explain/formula.js';
+import type { Sourced } from '../explain/formula.js';
 import type { Brooder } from '../farm/facility.js';
+import { airRiseK, boxLossW } from '../poultry/brooder-box.js';
 import {
   birdSensibleHeatW,
-  brooderHeatFormulas,
   freshAirM3PerH,
+  lampsByRule,
   ventilationWPerK,
   type LowMidHigh,
 } from '../poultry/brooder-heat.js';
-import { coolEndC, meanBrooderAirC, underHeaterC } from '../poultry/brooding.js';
+import { underHeaterC } from '../poultry/brooding.js';
+import { spaceRowAt } from '../poultry/space.js';
 import type { HeatTable } from '../tables/bird-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
+import { heatRig, riseUnderHeatK, type HeatRig } from './heat-rig.js';
+import { spaceStandardOf } from './space-standard.js';
 
-const BROODER_AIR: Formula = {
-  id: 'brooder-air',
-  title: 'Average air in the brooder',
-  words:
-    'Three tenths of the brooder at the temperature under the heat, the rest at the cool end; with a gas hover the air of the heated room.',
-  symbols: 'T_in = T_c + 0.3·(T_h − T_c)',
-  sources: ['PLANNING_GUESS'],
-  mark: 'estimate',
-};
-const AROUND: Formula = {
-  id: 'around-brooder',
-  title: 'Air around the brooder',
-  words:
-    'Outdoors: the outdoor low. In an unheated building: 3 °C warmer. In a heated room: the room.',
-  symbols: 'T_out = T_night + 3 °C',
-  sources: ['ARITHMETIC'],
-  mark: 'computed',
-};
-export const heatSeriesFormulas = { brooderAir: BROODER_AIR, around: AROUND };
-/** What the brooder asks of its heat source on one day. */
-export interface DayHeat {
-  readonly need: LowMidHigh;
-  readonly meanNeedW: number;
-  readonly insideC: number;
+/** What a day and its night ask of a brooder before anything is said of its walls. */
+export interface DayConditions {
+  readonly ageDays: number;
+  /** Wanted by the schedule. */
+  readonly targetC: number;
+  readonly warnC: number;
+  readonly dangerC: number;
+  /** Air around the brooder: a cold night, a hot noon, and what is usual of both. */
   readonly nightC: number;
+  readonly noonC: number;
+  readonly usualNightC: number;
+  readonly usualDayC: number;
   readonly freshAir: LowMidHigh;
+  /** Warmth of the birds that a heater may be spared; none in their first week. */
   readonly birds: LowMidHigh;
+  /** Warmth they give all the same, when it is a matter of too much. */
+  readonly birdsW: number;
+  /** Heaters for every chick to have a place by one: lamps while they are small, plates always. */
+  readonly places: number;
+  readonly floorM2: number;
 }
 
-type HeatContext = Pick<
+/** What the brooder asks of its heat source on one day. */
+export interface DayHeat {
+  readonly asked: DayConditions;
+  readonly need: LowMidHigh;
+  /** Mean over a usual day. */
+  readonly meanNeedW: number;
+  /** Air in the brooder that the need goes by. */
+  readonly insideC: number;
+  /** Share of the length in use. */
+  readonly share: number;
+}
+
+export type HeatContext = Pick<
   PlanContext,
   'batch' | 'life' | 'tables' | 'farm' | 'weather' | 'brooderDays'
 >;
 
-/** Heat of every day from arrival until the move or the end of the schedule. */
-export function daysOfHeat(context: HeatContext, brooder: Brooder, wPerK: number): DayHeat[] {
-  const { life, tables, farm, weather, brooderDays } = context;
+/** A brooder for a batch: its rig, and the days from arrival until the move or the schedule's end. */
+export interface BroodingHeat {
+  readonly rig: HeatRig;
+  readonly conditions: readonly DayConditions[];
+  readonly elevationM: number;
+}
+
+export function broodingHeat(context: HeatContext, brooder: Brooder): BroodingHeat {
+  const schedule = scheduleOf(context);
+  return {
+    rig: heatRig(brooder, schedule, context.tables),
+    conditions: conditionsOf(context, brooder),
+    elevationM: context.farm.elevationM,
+  };
+}
+
+function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
+  const { life, tables, weather, brooderDays } = context;
   const { heat: table } = tables;
   const schedule = scheduleOf(context);
-  const result: DayHeat[] = [];
+  const standard = spaceStandardOf(context);
+  const result: DayConditions[] = [];
   for (let i = 0; i < brooderDays; i++) {
-    const age = life.arrivalAgeDays + i;
-    const heaterC = underHeaterC(schedule, age);
-    if (heaterC === undefined) break;
-    const insideC = meanBrooderAirC(table.zone, heaterC, brooder.heat.kind);
-    const around = (outsideC: number): number => surroundingsC(brooder, outsideC, table);
-    const nightC = around(weather.coldMinC[i]!);
-    const meanC = around((weather.minC[i]! + weather.maxC[i]!) / 2);
+    const ageDays = life.arrivalAgeDays + i;
+    const targetC = underHeaterC(schedule, ageDays);
+    if (targetC === undefined) break;
     const weightKg = life.meanWeightKg[i]!;
-    const birdsAlive = life.aliveAll[i]!;
-    const freshAir = freshAirM3PerH(table.ventilation, {
-      birds: birdsAlive,
-      weightKg,
-      unventedGas: brooder.heat.kind === 'gas',
-    });
-    const birds =
-      table.birds.creditFromDay <= age
-        ? times(birdSensibleHeatW(table.birds, weightKg, insideC), birdsAlive)
-        : NO_HEAT;
-    const loss = (airM3PerH: number, inC: number, outC: number): number =>
-      Math.max(0, inC - outC) * (wPerK + ventilationWPerK(airM3PerH, farm.elevationM));
+    const count = life.aliveAll[i]!;
+    const flock = { birds: count, weightKg, unventedGas: brooder.heat.kind === 'gas' };
+    const isYoung = ageDays < table.birds.creditFromDay;
+    const birds = times(birdSensibleHeatW(table.birds, weightKg, targetC), count);
+    const { warnC, dangerC } = table.tooHot.rows.findLast((row) => row.fromDay <= ageDays)!;
+    const nightC = nightAround(brooder, weather.coldMinC[i]!, table);
     result.push({
-      insideC,
+      ageDays,
+      targetC,
+      warnC,
+      dangerC,
       nightC,
-      freshAir,
-      birds,
-      meanNeedW: Math.max(0, loss(freshAir.mid, insideC, meanC) - birds.mid),
-      need: {
-        low: Math.max(0, loss(freshAir.low, coolEndC(table.zone, heaterC), nightC) - birds.high),
-        mid: Math.max(0, loss(freshAir.mid, insideC, nightC) - birds.mid),
-        high: Math.max(0, loss(freshAir.high, heaterC, nightC) - birds.low),
-      },
+      noonC: dayAround(brooder, weather.hotMaxC[i]!, table),
+      usualNightC: nightAround(brooder, weather.minC[i]!, table),
+      usualDayC: dayAround(brooder, weather.maxC[i]!, table),
+      freshAir: freshAirM3PerH(table.ventilation, flock),
+      birds: isYoung ? NO_HEAT : birds,
+      birdsW: isYoung ? count * weightKg * table.birds.newlyHatchedWPerKg : birds.mid,
+      places: placesFor(brooder, table, { chicks: life.placed, ageDays, nightC }),
+      floorM2: count * spaceRowAt(standard.rows, ageDays).floorM2,
     });
   }
   return result;
+}
+
+/** Heat of every day, with so much of the brooder's length in use. */
+export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHeat[] {
+  const { rig, elevationM } = heat;
+  const { radiant, zone } = rig.table;
+  const risesK = {
+    low: riseUnderHeatK(rig, rig.clearanceM, radiant.shareHigh),
+    mid: riseUnderHeatK(rig, rig.clearanceM),
+    high: rig.heat.kind === 'gas' ? 0 : riseUnderHeatK(rig, rig.clearanceM, radiant.shareLow),
+  };
+  return heat.conditions.map((day, i) => {
+    const share = shares[i]!;
+    const box = rig.box(share, !rig.hasLid);
+    const needW = (aroundC: number, riseK: number, airM3PerH: number, birdsW: number): number => {
+      const warmer = day.targetC - aroundC;
+      if (warmer <= 0) return 0;
+      if (rig.heat.kind === 'plate') return day.places * rig.heat.wattsEach;
+      const airWPerK = ventilationWPerK(airM3PerH, elevationM);
+      if (
+        warmer <= airRiseK(rig.table.openTop, box, airWPerK, { watts: birdsW, warmed: 'all-air' })
+      )
+        return 0;
+      // While it is colder around them than the birds want it, one lamp burns.
+      const least = rig.heat.kind === 'lamp' ? rig.heat.wattsEach : 0;
+      const deltaK = Math.max(0, warmer - riseK);
+      return Math.max(least, boxLossW(rig.table.openTop, box, airWPerK, deltaK) - birdsW);
+    };
+    const { freshAir, birds, nightC } = day;
+    const meanC = (day.usualNightC + day.usualDayC) / 2;
+    return {
+      asked: day,
+      share,
+      insideC: rig.heat.kind === 'plate' ? zone.coolEndMinC : day.targetC - risesK.mid,
+      meanNeedW: needW(meanC, risesK.mid, freshAir.mid, birds.mid),
+      need: {
+        low: needW(nightC, risesK.low, freshAir.low, birds.high),
+        mid: needW(nightC, risesK.mid, freshAir.mid, birds.mid),
+        high: needW(nightC, risesK.high, freshAir.high, birds.low),
+      },
+    };
+  });
+}
+
+/** Index of the night that asks for most; where one lamp is enough on many, of the coldest. */
+export function coldestOf(days: readonly DayHeat[]): number {
+  const asks = ({ need, asked }: DayHeat): number =>
+    need.mid + (asked.targetC - asked.nightC) / 1e3;
+  return days.reduce((best, day, i) => (asks(days[best]!) < asks(day) ? i : best), 0);
 }
 
 const NO_HEAT: LowMidHigh = { low: 0, mid: 0, high: 0 };
@@ -99,9 +164,29 @@ const times = (range: LowMidHigh, factor: number): LowMidHigh => ({
   high: range.high * factor,
 });
 
-function surroundingsC(brooder: Brooder, outsideC: number, table: HeatTable): number {
+/** Plates carry so many chicks each; lamps are shared by so many while chicks are small. */
+function placesFor(
+  { heat }: Brooder,
+  { plate, lampRule, lamps }: HeatTable,
+  { chicks, ageDays, nightC }: { chicks: number; ageDays: number; nightC: number },
+): number {
+  if (heat.kind === 'plate')
+    return Math.ceil((chicks * plate.wattsPerChick) / heat.wattsEach - 1e-9);
+  if (heat.kind === 'gas' || lamps.spotsUntilDay <= ageDays) return 0;
+  return Math.min(heat.count, lampsByRule(lampRule, chicks, nightC, heat.wattsEach) ?? 0);
+}
+
+/** Air around a brooder at night: a building keeps a little of the day's warmth. */
+function nightAround(brooder: Brooder, outsideC: number, table: HeatTable): number {
   if (brooder.standsIn === 'heated-room') return brooder.roomC ?? table.heatedRoom.airC;
   return brooder.standsIn === 'outdoors' ? outsideC : outsideC + table.building.warmerThanOutsideK;
+}
+
+/** By day, with the doors of a building open: as warm as outdoors. A heated room is no cooler. */
+function dayAround(brooder: Brooder, outsideC: number, table: HeatTable): number {
+  return brooder.standsIn === 'heated-room'
+    ? Math.max(outsideC, brooder.roomC ?? table.heatedRoom.airC)
+    : outsideC;
 }
 
 /** Rows that the air around a brooder rests on: none outdoors, nor in a room whose air is given. */
@@ -120,71 +205,14 @@ export function shellRows({ walls, roof }: Brooder, { materials }: Tables): read
   );
 }
 
-/**
- * Energy of one day: by the thermostat, or with whatever the night needs burning day and night.
- *
- * @param heaters how many there are, or are needed when that is more
- */
-export function dayEnergyKWh(day: DayHeat, heat: Brooder['heat'], heaters: number): number {
-  if (heat.thermostat) return (24 * Math.min(day.meanNeedW, heaters * heat.wattsEach)) / 1000;
-  const on = Math.min(heaters, Math.ceil(day.need.mid / heat.wattsEach - 1e-9));
-  return (24 * on * heat.wattsEach) / 1000;
-}
-
-/** Air in and around the brooder, heat needed and energy used, by day. */
-export function heatSeries(
-  { tables, life }: Pick<PlanContext, 'tables' | 'life'>,
-  brooder: Brooder,
-  days: readonly DayHeat[],
-  energyKWh: readonly number[],
-): DailySeries[] {
-  const { birds, ventilation, films } = tables.heat;
-  const rows = [
-    ...[birds, ventilation, films, life.losses],
-    ...life.weightRows,
-    ...shellRows(brooder, tables),
-  ];
-  const nightInputs = [
-    { label: 'Air in the brooder, average', symbol: 'T_in', series: 'brooder-air' },
-    { label: 'Air around the brooder on a cold night', symbol: 'T_out', series: 'around-brooder' },
-  ];
+/** Rows that the temperature under the heaters rests on, beside the shell and the air. */
+export const heaterRows = ({ rig }: BroodingHeat): readonly Sourced[] => {
+  const { table, heat, isAirSchedule, hasLid } = rig;
+  const rise = { lamp: table.radiant, gas: table.zone, plate: table.plate }[heat.kind];
   return [
-    dailySeries(
-      'brooder-air',
-      'Air in the brooder, average',
-      'degC',
-      BROODER_AIR,
-      days.map((d) => d.insideC),
-      [
-        { label: 'Under the heat', symbol: 'T_h', series: 'under-heater' },
-        fromTable(
-          tables.heat.zone,
-          'Share of the floor under the heat',
-          tables.heat.zone.warmShare,
-          'share',
-        ),
-      ],
-    ),
-    dailySeries(
-      'around-brooder',
-      'Air around the brooder, cold night',
-      'degC',
-      AROUND,
-      days.map((d) => d.nightC),
-      [{ label: 'Outdoor cold night', series: 'night-cold' }],
-      { rows: surroundingRows(brooder, tables) },
-    ),
-    dailySeries(
-      'heat-need',
-      'Heat needed on a cold night',
-      'W',
-      brooderHeatFormulas.need,
-      days.map((d) => d.need.mid),
-      nightInputs,
-      { rows },
-    ),
-    dailySeries('energy-day', 'Energy in the day', 'kWh', brooderHeatFormulas.energy, energyKWh, [
-      { label: 'Heat needed on a cold night', symbol: 'Q', series: 'heat-need' },
-    ]),
+    table.floor,
+    ...(hasLid ? [] : [table.openTop]),
+    ...(isAirSchedule && heat.kind !== 'plate' ? [] : [rise]),
+    ...(heat.kind === 'lamp' && !isAirSchedule ? [table.clearance] : []),
   ];
-}
+};

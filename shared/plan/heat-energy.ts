@@ -7,12 +7,17 @@ import {
   quantity,
   type NumberQuantity,
   type Quantity,
+  type Spread,
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
-import { dayEnergyKWh, heatSeries, type DayHeat } from './heat-days.js';
+import type { BroodingHeat, DayHeat } from './heat-days.js';
+import { fewestByRule } from './heat-heaters.js';
+import type { HeatRules } from './heat-rules.js';
+import { heatSeries } from './heat-series.js';
+import { usualDayKWh, type HeatWeek } from './heat-weeks.js';
 
 export const heatFormulas = {
   heatOff: {
@@ -69,28 +74,39 @@ export interface HeatEnergy {
   readonly cost: NumberQuantity;
 }
 
+/** The days of a brooder with their heat, and how it is set week by week. */
+export interface HeatCourse {
+  readonly heat: BroodingHeat;
+  readonly days: readonly DayHeat[];
+  readonly weeks: readonly HeatWeek[];
+}
+
 export function energyOf(
   context: PlanContext,
   brooder: Brooder,
-  days: readonly DayHeat[],
-  { need, neededCount }: { need: NumberQuantity; neededCount: number },
+  { heat: model, days, weeks }: HeatCourse,
+  { need, rules }: { need: NumberQuantity; rules: HeatRules },
 ): Found<HeatEnergy> {
   const { farm } = context;
   const { heat } = brooder;
-  const energyKWh = days.map((day) => dayEnergyKWh(day, heat, Math.max(heat.count, neededCount)));
-  const heatDays = days.findLastIndex((day) => 0 < day.need.mid) + 1;
+  const energyKWh = energyByDay(model, days, weeks);
+  const heatDays = lastHeatDayOf(days) + 1;
   const perDay = (total: number): number => (heatDays === 0 ? 0 : total / heatDays);
   const daysWithHeat = input('Days with heat', heatDays, 'day');
   const energyTotal = quantity(
     'Energy in all',
-    energyKWh.reduce((a, b) => a + b, 0),
+    sum(energyKWh),
     'kWh',
     heatFormulas.energyTotal,
     [
       daysWithHeat,
-      input('Thermostat', heat.thermostat ? 'yes' : 'no: what is on burns day and night', 'text'),
+      input('Heaters there are', heat.count, 'count'),
+      input('Thermostat', heat.thermostat ? 'yes' : 'no', 'text'),
     ],
-    { mark: need.mark },
+    {
+      mark: need.mark,
+      spread: energySpread({ heat: model, days, weeks }, sum(energyKWh), fewestByRule(rules)),
+    },
   );
   const gas = heat.kind === 'gas' ? gasOf(context, energyTotal) : undefined;
   const price = gas ? farm.gasPricePerL : farm.electricityPricePerKWh;
@@ -132,14 +148,61 @@ export function energyOf(
         from(used, gas ? 'V' : 'E'),
         input(gas ? 'Price of a liter' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
       ],
+      {
+        spread: used.spread && {
+          ...used.spread,
+          low: costMinor(price, used.spread.low, farm.currency),
+          high: costMinor(price, used.spread.high, farm.currency),
+        },
+      },
     ),
   };
-  return found(part, { series: heatSeries(context, brooder, days, energyKWh) });
+  return found(part, { series: heatSeries(context, brooder, model, days, energyKWh) });
+}
+
+/** Last day on which a cold night asks for heat, -1 when none does. */
+export const lastHeatDayOf = (days: readonly DayHeat[]): number =>
+  days.findLastIndex((day) => 0 < day.need.mid);
+
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+/** Energy of every day, with the lamps at the height of its week. */
+export function energyByDay(
+  heat: BroodingHeat,
+  days: readonly DayHeat[],
+  weeks: readonly HeatWeek[],
+): number[] {
+  return days.map((day, i) => {
+    const week = weeks.find(({ last }) => i <= last);
+    return week ? usualDayKWh(heat, day, week.heightM) : 0;
+  });
+}
+
+/** From just the heat that is lost, to heaters that burn day and night as the rule has it. */
+function energySpread(
+  { heat: { rig }, days, weeks }: HeatCourse,
+  usualKWh: number,
+  byRule: number | undefined,
+): Spread {
+  const { wattsEach, count, thermostat } = rig.heat;
+  const all = count * wattsEach;
+  const kWh = (watts: number, days = 1): number => (24 * days * watts) / 1000;
+  const lost = sum(days.map((day) => kWh(Math.min(all, day.meanNeedW))));
+  const heatDays = lastHeatDayOf(days) + 1;
+  const ruled = kWh((byRule ?? 0) * wattsEach, heatDays);
+  const left = sum(weeks.map(({ first, last, night }) => kWh(night.watts, last - first + 1)));
+  return {
+    low: Math.min(usualKWh, lost, ...(byRule === undefined ? [] : [ruled])),
+    high: Math.max(usualKWh, lost, ruled, left),
+    because: thermostat
+      ? 'from just the heat that is lost to what the coldest nights ask for, or the heaters of the rule of thumb day and night'
+      : 'from just the heat that is lost to the night’s heaters, or those of the rule of thumb, left on day and night',
+  };
 }
 
 function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity {
   const { MJPerL, low, high } = tables.heat.propane;
-  const liters = (perL: number): number => (energy.value * MJ_PER_KWH) / perL;
+  const liters = (perL: number, kWh = energy.value): number => (kWh * MJ_PER_KWH) / perL;
   return quantity(
     'Propane in all',
     liters(MJPerL),
@@ -151,9 +214,9 @@ function gasOf({ tables }: PlanContext, energy: NumberQuantity): NumberQuantity 
     ],
     {
       spread: {
-        low: liters(high),
-        high: liters(low),
-        because: 'three conventions for the heat in propane differ by 9 %',
+        low: liters(high, energy.spread!.low),
+        high: liters(low, energy.spread!.high),
+        because: `${energy.spread!.because}; and three conventions for the heat in propane differ by 9 %`,
       },
     },
   );

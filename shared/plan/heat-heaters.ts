@@ -13,48 +13,39 @@ import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { ColdestNight } from './heat-night.js';
+import { heatRules, type HeatRules } from './heat-rules.js';
 
 /** What the heaters give, whether that is enough, and how many it takes. */
 export interface Heaters {
   readonly installed: NumberQuantity;
+  /** By the heat balance or by the rule of thumb: one of them is enough. */
   readonly enough: boolean;
   readonly heatersNeeded: NumberQuantity;
+  /** Heaters to add, 0 when there are enough. */
+  readonly toAdd: number;
   /** What one of them gives, W. */
   readonly heaterW: number;
+  readonly rules: HeatRules;
 }
+
+/** Heaters of one size that a number of watts takes. */
+export const heatersFor = (watts: number, wattsEach: number): number =>
+  Math.ceil(watts / wattsEach - 1e-9);
+
+/** The fewest heaters by a rule of thumb: the common one for lamps, by the floor for gas. */
+export const fewestByRule = (rules: HeatRules): number | undefined =>
+  (rules.lampRule ?? rules.others.find(({ needed }) => needed.spread)?.needed)?.value;
 
 export function heatersOf(
   context: PlanContext,
   brooder: Brooder,
   night: ColdestNight,
 ): Found<Heaters> {
-  const { tables, life } = context;
   const { heat } = brooder;
-  const { need } = night;
-  const isPlate = heat.kind === 'plate';
-  const neededW = isPlate ? life.placed * tables.heat.plate.wattsPerChick : need.value;
-  const countFor = (watts: number): number => Math.ceil(watts / heat.wattsEach - 1e-9);
+  const rules = heatRules(context, brooder, night);
   const each = fromFarm('Each', heat.wattsEach, 'W', 'P');
-  const heatersNeeded = isPlate
-    ? quantity('Plates needed', countFor(neededW), 'count', brooderHeatFormulas.plateRule, [
-        input('Chicks', life.placed, 'count', 'N'),
-        fromTable(tables.heat.plate, 'For each chick', tables.heat.plate.wattsPerChick, 'W'),
-        each,
-      ])
-    : quantity(
-        `${HEATER_NAMES[heat.kind]} needed`,
-        countFor(neededW),
-        'count',
-        brooderHeatFormulas.heatersNeeded,
-        [from(need, 'Q', 'Heat needed'), each],
-        {
-          spread: {
-            low: countFor(need.spread!.low),
-            high: countFor(need.spread!.high),
-            because: 'same range as the heat needed',
-          },
-        },
-      );
+  const heatersNeeded =
+    heat.kind === 'plate' ? platesNeeded(context, brooder) : byBalance(brooder, night, rules);
   const installed = quantity(
     'Heat installed',
     heat.wattsEach * heat.count,
@@ -62,39 +53,104 @@ export function heatersOf(
     plainFormulas.measured,
     [each, fromFarm('Count', heat.count, 'count', 'n')],
   );
-  const enough = neededW <= installed.value;
-  const issues: PlanIssue[] = enough
-    ? []
-    : [tooWeak(context, brooder, night, { neededW, neededCount: heatersNeeded.value })];
-  if (isPlate && night.worst.nightC < tables.heat.plate.warmestRoomFromC) {
-    issues.push(
-      issue(
-        'act',
-        'plate-room-cold',
-        `Plates want a room of ${context.say(tables.heat.plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${brooder.name} is about ${context.say(night.worst.nightC, 'degC')}. Warm the room, or use lamps on those nights.`,
-        [tables.heat.plate],
-      ),
-    );
-  }
-  return found({ installed, enough, heatersNeeded, heaterW: heat.wattsEach }, { issues });
+  const least = Math.min(heatersNeeded.value, fewestByRule(rules) ?? Infinity);
+  const enough = least <= heat.count;
+  const issues = [
+    ...strengthIssues(context, brooder, { night, needed: heatersNeeded, rules, enough }),
+    ...plateIssues(context, brooder, night),
+  ];
+  const toAdd = enough ? 0 : least - heat.count;
+  const part = { installed, enough, heatersNeeded, toAdd, heaterW: heat.wattsEach, rules };
+  return found(part, { issues });
 }
 
-function tooWeak(
+function platesNeeded({ tables, life }: PlanContext, { heat }: Brooder): NumberQuantity {
+  const { plate } = tables.heat;
+  const count = heatersFor(life.placed * plate.wattsPerChick, heat.wattsEach);
+  return quantity('Plates needed', count, 'count', brooderHeatFormulas.plateRule, [
+    input('Chicks', life.placed, 'count', 'N'),
+    fromTable(plate, 'For each chick', plate.wattsPerChick, 'W'),
+    fromFarm('Each', heat.wattsEach, 'W', 'P'),
+  ]);
+}
+
+function byBalance({ heat }: Brooder, { need }: ColdestNight, rules: HeatRules): NumberQuantity {
+  const countFor = (watts: number): number => heatersFor(watts, heat.wattsEach);
+  const byRule = fewestByRule(rules);
+  const all = [need.spread!.low, need.value, need.spread!.high].map(countFor);
+  if (byRule !== undefined) all.push(byRule);
+  return quantity(
+    `${HEATER_NAMES[heat.kind]} needed`,
+    countFor(need.value),
+    'count',
+    brooderHeatFormulas.heatersNeeded,
+    [from(need, 'Q', 'Heat needed'), fromFarm('Each', heat.wattsEach, 'W', 'P')],
+    {
+      spread: {
+        low: Math.min(...all),
+        high: Math.max(...all),
+        because:
+          'the range of the heat needed, and the common rule, which counts heaters over chicks in a room and not what this brooder loses',
+      },
+    },
+  );
+}
+
+interface Strength {
+  readonly night: ColdestNight;
+  readonly needed: NumberQuantity;
+  readonly rules: HeatRules;
+  readonly enough: boolean;
+}
+
+function strengthIssues(
+  context: PlanContext,
+  brooder: Brooder,
+  { night, needed, rules, enough }: Strength,
+): PlanIssue[] {
+  const { name, heat } = brooder;
+  const has = `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}`;
+  const isPlate = heat.kind === 'plate';
+  const byRule = fewestByRule(rules);
+  const { lampRule, gasRule } = context.tables.heat;
+  const rows = [heat.kind === 'gas' ? gasRule : lampRule];
+  if (needed.value <= heat.count) {
+    if (byRule === undefined || byRule <= heat.count) return [];
+    const text = `Check this: ${has}, enough by what it loses, but the common rule asks for ${byRule}. Watch on the first cold night whether the chicks huddle, and have another ready.`;
+    return [issue('note', 'heat-rule', text, rows)];
+  }
+  if (enough) {
+    const text = `Check this: ${has}, as many as the common rule asks for, but what the brooder loses on the coldest expected night asks for ${needed.value}. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at chick height on the first cold night, and have one more heater, a better lid or a smaller part of it ready.`;
+    return [issue('act', 'heat-check', text, rows)];
+  }
+  const asks = isPlate
+    ? `${context.life.placed} chicks ask for ${needed.value}`
+    : `the coldest expected night asks for about ${context.say(night.need.value, 'W')}`;
+  const least = Math.min(needed.value, byRule ?? Infinity);
+  const upTo = least < needed.value ? ` to ${needed.value - heat.count}` : '';
+  const orElse = isPlate
+    ? 'or brood fewer at a time'
+    : 'insulate the walls and lid, close off a part, or order for a warmer week';
+  // Below even the low end of the range nothing can be hoped for.
+  const hopeless = !isPlate && heat.wattsEach * heat.count < night.need.spread!.low;
+  return [
+    issue(
+      hopeless ? 'stop' : 'act',
+      'heat-too-weak',
+      `${has}, but ${asks}. Add ${least - heat.count}${upTo} more, ${orElse}. Energy and cost below are of the heaters you have.`,
+    ),
+  ];
+}
+
+function plateIssues(
   context: PlanContext,
   { name, heat }: Brooder,
-  { need }: ColdestNight,
-  { neededW, neededCount }: { neededW: number; neededCount: number },
-): PlanIssue {
-  const isPlate = heat.kind === 'plate';
-  const asks = isPlate
-    ? `${context.life.placed} chicks ask for plates of about ${context.say(neededW, 'W')}`
-    : `the coldest expected night asks for about ${context.say(need.value, 'W')}`;
-  return issue(
-    // Below even the low end of the range nothing can be hoped for.
-    isPlate || need.spread!.low <= heat.wattsEach * heat.count ? 'act' : 'stop',
-    'heat-too-weak',
-    `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}, but ${asks}. Add ${neededCount - heat.count} more, ${isPlate ? 'or brood fewer at a time' : 'insulate the walls and lid, or order for a warmer week'}. Energy and cost below count the heaters that are needed.`,
-  );
+  { worst }: ColdestNight,
+): PlanIssue[] {
+  const { plate } = context.tables.heat;
+  if (heat.kind !== 'plate' || plate.warmestRoomFromC <= worst.asked.nightC) return [];
+  const text = `Plates want a room of ${context.say(plate.warmestRoomFromC, 'degC')} or warmer; on a cold night the air around ${name} is about ${context.say(worst.asked.nightC, 'degC')}. Warm the room, or use lamps on those nights.`;
+  return [issue('act', 'plate-room-cold', text, [plate])];
 }
 
 const HEATER_NAMES = { lamp: 'Lamps', plate: 'Plates', gas: 'Gas heaters' } as const;

@@ -4,13 +4,20 @@ import {
   fromTable,
   input,
   quantity,
+  together,
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
 import type { PlanContext } from './context.js';
-import { surroundingRows, type DayHeat } from './heat-days.js';
+import {
+  coldestOf,
+  heaterRows,
+  surroundingRows,
+  type BroodingHeat,
+  type DayHeat,
+} from './heat-days.js';
 import { coldNightRows, weatherFormulas } from './outside-weather.js';
 
 /** The night that asks for most heat, and what it asks for. */
@@ -27,16 +34,13 @@ export interface ColdestNight extends NightFacts {
 export function coldestNightOf(
   context: PlanContext,
   brooder: Brooder,
-  days: readonly DayHeat[],
+  { heat, days }: { heat: BroodingHeat; days: readonly DayHeat[] },
   conduction: NumberQuantity,
 ): ColdestNight {
-  const coldest = days.reduce(
-    (best, day, i) => (days[best]!.need.mid < day.need.mid ? i : best),
-    0,
-  );
+  const coldest = coldestOf(days);
   const worst = days[coldest]!;
   const options = { rows: coldNightRows(context) };
-  const { heat } = context.tables;
+  const { heat: table } = context.tables;
   const around = surroundingRows(brooder, context.tables);
   return {
     worst,
@@ -44,7 +48,7 @@ export function coldestNightOf(
       'Night of greatest need',
       context.dateOf(coldest),
       weatherFormulas.coldNight,
-      [input('Air around the brooder', worst.nightC, 'degC')],
+      [input('Air around the brooder', worst.asked.nightC, 'degC')],
       { rows: [...options.rows, ...around] },
     ),
     coldestNightLow: quantity(
@@ -68,11 +72,12 @@ export function coldestNightOf(
       brooderHeatFormulas.need,
       [
         from(conduction, 'UA'),
-        fromTable(heat.zone, 'Air in the brooder, average', worst.insideC, 'degC', 'T_in'),
-        input('Air around the brooder', worst.nightC, 'degC', 'T_out'),
-        fromTable(heat.ventilation, 'Fresh air', worst.freshAir.mid, 'm3PerH', 'V'),
-        fromTable(heat.birds, 'Warmth of the birds', worst.birds.mid, 'W', 'Q_birds'),
+        fromTable(together(heaterRows(heat)), 'Air needed in it', worst.insideC, 'degC', 'T_in'),
+        input('Air around the brooder', worst.asked.nightC, 'degC', 'T_out'),
+        fromTable(table.ventilation, 'Fresh air', worst.asked.freshAir.mid, 'm3PerH', 'V'),
+        fromTable(table.birds, 'Warmth of the birds', worst.asked.birds.mid, 'W', 'Q_birds'),
         input('Elevation', context.farm.elevationM, 'm'),
+        input('Wanted under the heat', worst.asked.targetC, 'degC', 'T_h'),
       ],
       {
         rows: [
@@ -85,7 +90,7 @@ export function coldestNightOf(
           low: worst.need.low,
           high: worst.need.high,
           because:
-            'fresh-air rules differ threefold for small chicks, the birds’ own dry heat is unsettled, and the high end keeps the whole brooder at the temperature under the heat',
+            'fresh-air rules differ threefold for small chicks, the birds’ own dry heat is unsettled, and so is the share of a lamp’s power that reaches birds as rays',
         },
       },
     ),

@@ -1,80 +1,94 @@
-import { from, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
-import {
-  brooderHeatFormulas,
-  conductionWPerK,
-  lampsByRule,
-  totalResistanceM2KPerW,
-} from '../poultry/brooder-heat.js';
-import { issue } from '../problems/plan-issue.js';
+import { brooderBox, brooderBoxFormulas, openTopWPerK } from '../poultry/brooder-box.js';
+import { brooderHeatFormulas, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { scheduleOf } from './brooding.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';
-import { daysOfHeat, shellRows } from './heat-days.js';
-import { energyOf, type HeatEnergy } from './heat-energy.js';
+import { closeOffOf, type CloseOff } from './heat-close-off.js';
+import { heatDangers } from './heat-dangers.js';
+import {
+  broodingHeat,
+  daysOfHeat,
+  shellRows,
+  type BroodingHeat,
+  type DayHeat,
+} from './heat-days.js';
+import { energyOf, lastHeatDayOf, type HeatEnergy } from './heat-energy.js';
 import { heatersOf, type Heaters } from './heat-heaters.js';
+import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
 import { coldestNightOf, type NightFacts } from './heat-night.js';
+import { heatWeeks, sharesNeeded } from './heat-weeks.js';
+import { lampClearance, litterDepthM, type LampClearance } from './lamp-clearance.js';
 import { outsideSeries } from './outside-weather.js';
 
 export interface HeatPart extends NightFacts, Heaters, HeatEnergy {
   readonly brooderName: string;
   readonly conduction: NumberQuantity;
-  readonly lampRule: NumberQuantity;
+  /** Of a brooder without a lid, on the coldest night. */
+  readonly openTop?: NumberQuantity;
+  readonly weeks: readonly HeatWeekPart[];
+  readonly closeOff?: CloseOff;
+  readonly clearance?: LampClearance;
   readonly circuit?: CircuitPart;
 }
 
 /**
- * The heat a brooder asks for from arrival until the move, what it uses and costs, whether the
- * heaters there are can give it and the circuit carry them. Undefined, with a note, when no brooder
- * is chosen.
+ * The heat a brooder asks for from arrival until the move, how its heaters are set on cold nights
+ * and hot noons, what it uses and costs, whether the heaters there are can give it and the circuit
+ * carry them. Undefined, with a note, when no brooder is chosen.
  */
 export function planHeat(context: PlanContext): Found<HeatPart | undefined> {
-  const { batch, facilities, tables } = context;
+  const { batch, facilities } = context;
   const outdoors = { series: outsideSeries(context) };
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder) {
     return found(undefined, { ...outdoors, issues: [NO_BROODER] });
   }
-  const rule = tables.heat.lampRule;
+  const heat = broodingHeat(context, brooder);
+  const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);
+  const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
   const conduction = conductionOf(context, brooder);
-  const days = daysOfHeat(context, brooder, conduction.value);
-  const night = coldestNightOf(context, brooder, days, conduction);
+  const night = coldestNightOf(context, brooder, { heat, days }, conduction);
   const heaters = heatersOf(context, brooder, night);
-  const { heatersNeeded } = heaters.part;
-  const circuit = circuitPart(context, brooder, heatersNeeded);
-  const energy = energyOf(context, brooder, days, {
+  const headroomM = headroomOf(context, brooder);
+  const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
+  const circuit = circuitPart(context, brooder, heaters.part.toAdd);
+  const course = { heat, days, weeks };
+  const energy = energyOf(context, brooder, course, {
     need: night.need,
-    neededCount: heatersNeeded.value,
+    rules: heaters.part.rules,
   });
+  const closeOff = closeOffOf(context, brooder, heat, {
+    ...{ shares: needed, headroomM },
+    plannedKWh: energy.part.energyTotal.value,
+  });
+  const clearance = lampClearance(context, brooder, weeks, heat.rig.clearanceM);
   const part: HeatPart = {
     brooderName: brooder.name,
     conduction,
+    ...(heat.rig.hasLid ? {} : { openTop: openTopOf(brooder, heat, night.worst) }),
     coldestNight: night.coldestNight,
     coldestNightLow: night.coldestNightLow,
     need: night.need,
     ...heaters.part,
-    lampRule: quantity(
-      `${rule.lampW} W lamps by the common rule`,
-      lampsByRule(rule, context.life.placed, night.worst.nightC),
-      'count',
-      brooderHeatFormulas.lampRule,
-      [
-        input('Chicks', context.life.placed, 'count', 'N'),
-        {
-          ...from(night.coldestNight),
-          ...input('Air around the brooder', night.worst.nightC, 'degC', 'T'),
-        },
-        fromTable(rule, 'Chicks a lamp warms at most', rule.chicks, 'count'),
-      ],
-      10 < night.worst.nightC
-        ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
-        : {},
-    ),
+    weeks: instructionsOf(context, brooder, heat, { weeks, conduction }),
+    ...(closeOff ? { closeOff } : {}),
+    ...(clearance.part ? { clearance: clearance.part } : {}),
     ...energy.part,
     ...(circuit.part ? { circuit: circuit.part } : {}),
   };
+  const issues = [
+    ...airScheduleIssues(context, heat),
+    ...heatDangers(context, brooder, heat, weeks),
+  ];
   const caution = brooder.heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp';
-  return found(part, joined([outdoors, { cautions: [caution] }, heaters, circuit, energy]));
+  return found(
+    part,
+    joined([outdoors, { cautions: [caution], issues }, heaters, circuit, clearance, energy]),
+  );
 }
 
 const NO_BROODER = issue(
@@ -83,30 +97,66 @@ const NO_BROODER = issue(
   'No brooder is chosen, so heat, floor and bedding are not worked out. Choose one, or add it under Buildings and gear.',
 );
 
+/** How high a lamp can hang above the bedding of a day: under the lid, where there is one. */
+const headroomOf =
+  ({ tables }: PlanContext, { roof, heightM }: Brooder) =>
+  (day: number): number =>
+    roof ? heightM - litterDepthM(tables.litter, day) : Infinity;
+
+function airScheduleIssues(context: PlanContext, { rig }: BroodingHeat): PlanIssue[] {
+  if (!rig.isAirSchedule || rig.heat.kind === 'gas') return [];
+  const { name, sources, mark } = scheduleOf(context);
+  const text = `“${name}” speaks of the air of a whole heated house. With lamps or plates only a part is warm, and this plan heats all of the brooder instead. Choose a schedule measured at chick height under the heat.`;
+  return [issue('act', 'schedule-of-air', text, [{ sources, mark }])];
+}
+
 function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {
+  const { films, floor } = tables.heat;
   const isInWind = brooder.standsIn === 'outdoors';
+  const { walls, roof } = brooder;
   const layers = [
-    ['Walls', brooder.walls],
-    ['Lid', brooder.roof],
-  ] as const;
+    { label: 'Walls', buildUp: walls },
+    ...(roof ? [{ label: 'Lid', buildUp: roof }] : []),
+  ];
   return quantity(
-    'Walls and lid, per degree',
-    conductionWPerK(brooder, tables.materials, tables.heat.films),
+    roof ? 'Walls, lid and floor, per degree' : 'Walls and floor, per degree',
+    shellWPerK(brooder, tables),
     'WPerK',
     brooderHeatFormulas.conduction,
     [
       input('Length', brooder.lengthM, 'm'),
       input('Width', brooder.widthM, 'm'),
       input('Height', brooder.heightM, 'm'),
-      ...layers.map(([label, buildUp]) =>
+      ...layers.map(({ label, buildUp }) =>
         input(
           `${label}, R-value with air films`,
-          totalResistanceM2KPerW(buildUp, tables.materials, tables.heat.films, isInWind),
+          totalResistanceM2KPerW(buildUp, tables.materials, films, isInWind),
           'm2KPerW',
           'R',
         ),
       ),
+      fromTable(floor, 'Bedded floor', floor.wPerM2K, 'WPerM2K'),
     ],
-    { rows: [tables.heat.films, ...shellRows(brooder, tables)] },
+    { rows: [films, ...shellRows(brooder, tables)] },
+  );
+}
+
+const shellWPerK = (brooder: Brooder, tables: PlanContext['tables']): number =>
+  brooderBox(brooder, { share: 1, isOpen: false }, tables).shellWPerK;
+
+function openTopOf(brooder: Brooder, { rig }: BroodingHeat, worst: DayHeat): NumberQuantity {
+  const { openTop } = rig.table;
+  const floorM2 = brooder.lengthM * brooder.widthM;
+  const deltaK = Math.max(0, worst.insideC - worst.asked.nightC);
+  return quantity(
+    'Open top, per degree',
+    openTopWPerK(openTop, floorM2, deltaK),
+    'WPerK',
+    brooderBoxFormulas.openTop,
+    [
+      fromFarm('Opening', floorM2, 'm2', 'A'),
+      input('Air in it warmer by', deltaK, 'K', 'ΔT'),
+      fromTable(openTop, 'Radiation', openTop.radiationWPerM2K, 'WPerM2K'),
+    ],
   );
 }

@@ -15,7 +15,7 @@ import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
-import { handsOn, workOfDay } from './processing-days.js';
+import { areHandsUnknown, handHoursUpTo, workOfDay } from './processing-days.js';
 
 export const largestBatchFormulas = {
   chicks: {
@@ -64,8 +64,8 @@ interface Room {
 
 /**
  * The largest batch that brooder, heat, pens or coop, freezer and hours allow on the dates of a
- * plan, and which of them stops it. The hours are those of one day of processing at home; lamps and
- * gas warm a brooder whatever is in it, so that heat limits the number only with plates.
+ * plan, and which of them stops it. The hours are those of the days among which processing at home
+ * is split; lamps and gas warm a brooder whatever is in it, so that heat limits the number only with plates.
  */
 export function largestBatch(context: PlanContext): LargestBatch | undefined {
   const limits = [
@@ -236,16 +236,19 @@ function inFreezer(context: PlanContext): Room | undefined {
 }
 
 function inHours(context: PlanContext): Room | undefined {
-  const { batch, life, tables, dateOf } = context;
+  const { batch, life, tables } = context;
   if (batch.purpose !== 'meat' || batch.processing === 'hired') return undefined;
+  // Where nobody is named it is not known who could come.
+  if (areHandsUnknown(context)) return undefined;
   const work = workOfDay(tables.taskTemplates);
-  const { hours } = handsOn(context, dateOf(life.days - 1));
+  const days = tables.judgements.birds.splitDays;
   return {
     kind: 'hours',
-    name: 'Hands on the day',
-    have: fromFarm(
-      'Hours but for setting up',
-      Math.max(0, hours - work.fixedH),
+    name: 'Hands on the last days',
+    have: fromTable(
+      days,
+      `Hours for birds, of ${days.value} days`,
+      handHoursUpTo(context),
       'h',
       'A',
     ) as Valued,

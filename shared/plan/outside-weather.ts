@@ -30,6 +30,15 @@ export const weatherFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  dayHot: {
+    id: 'hot-day',
+    title: 'Hottest day to expect',
+    words:
+      'The high that one day in ten comes above, at that time of year in the years on record; or the average high plus 6 °C when only monthly means are known.',
+    symbols: 'T = P90(highs), or T_mean + 6 °C',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
 } satisfies Record<string, Formula>;
 
 /** The nights and days to expect outdoors, as daily series. */
@@ -65,6 +74,9 @@ export function outsideSeries(context: PlanContext): DailySeries[] {
       weather.maxC,
       used,
     ),
+    dailySeries('day-hot', 'Hot day', 'degC', weatherFormulas.dayHot, weather.hotMaxC, used, {
+      rows: coldNightRows(context),
+    }),
   ];
 }
 

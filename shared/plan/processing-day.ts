@@ -197,6 +197,8 @@ function atHome(
   const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
   const { hands } = longest;
   const judged = judgedHands(context);
+  // How far the trial reaches is said beside the time itself.
+  const { outside: _outside, ...timeInput } = from(chillTime, 't');
   const birdsInput: QuantityInput = {
     ...input('Birds', birds, 'count', 'N'),
     mark: context.life.losses.mark,
@@ -221,7 +223,7 @@ function atHome(
       Math.min(birds, Math.ceil(birdsAnHour.value * chillTime.value - 1e-9)),
       'count',
       processingFormulas.chillingAtOnce,
-      [from(birdsAnHour, 'r'), from(chillTime, 't')],
+      [from(birdsAnHour, 'r'), timeInput],
     ),
     birdsADay: quantity(
       'Birds a day, at most',

@@ -21,9 +21,9 @@ export interface ProcessingDay extends DayOfHands {
 }
 
 export interface ProcessingDays {
-  /** From the first to the last, which is the planned day. */
+  /** From the first to the last; every bird is on one of them. */
   readonly days: readonly ProcessingDay[];
-  /** Birds that no day has room for. */
+  /** Birds of them that are too much for the hands there are. */
   readonly left: number;
   /** The planned day as it is, whether birds are processed on it or not. */
   readonly planned: DayOfHands;
@@ -88,12 +88,16 @@ export function processingDays(context: PlanContext, birds: number): ProcessingD
   }
   if (days.length === 0)
     return { days: [{ ...planned, index: last, birds }], left: birds, planned };
-  // A day is not set up for a handful: they are done on the longest one, an hour later.
-  const few = left < least ? left : 0;
+  // A day is not set up for a handful: they are done on the longest one, an hour later. More than
+  // that stays with the planned day, where it is said to be too much.
+  const isHandful = left < least;
   const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
+  const takesRest = isHandful ? longest : days[0]!;
   return {
-    days: days.map((day) => (day === longest ? { ...day, birds: day.birds + few } : day)).reverse(),
-    left: left - few,
+    days: days
+      .map((day) => (day === takesRest ? { ...day, birds: day.birds + left } : day))
+      .reverse(),
+    left: isHandful ? 0 : left,
     planned,
   };
 }
@@ -105,8 +109,25 @@ export const areHandsUnknown = ({
 }: Pick<PlanContext, 'people' | 'batch'>): boolean =>
   people.length === 0 && batch.processingHelpers === undefined;
 
+/** Hours that hands have for birds on the days among which a batch is split, setting up taken off. */
+export function handHoursUpTo(context: PlanContext): number {
+  const { tables, life, dateOf } = context;
+  const { splitDays, leastADay } = tables.judgements.birds;
+  const { fixedH } = workOfDay(tables.taskTemplates);
+  const last = life.days - 1;
+  let hours = 0;
+  for (let index = last; 0 <= index && last - index < splitDays.value; index--) {
+    const day = handsOn(context, dateOf(index));
+    if (leastADay.value <= day.most) hours += day.hours - fixedH;
+  }
+  return hours;
+}
+
 /** Who has hours on a day, by their weekdays, days away and the daylight; helpers are added. */
-export function handsOn({ batch, people, farm, tables }: PlanContext, date: PlainDate): DayOfHands {
+export function handsOn(
+  { batch, people, farm, tables }: Pick<PlanContext, 'batch' | 'people' | 'farm' | 'tables'>,
+  date: PlainDate,
+): DayOfHands {
   const { handHours, handsUnknown } = tables.judgements.birds;
   const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
   const ofEach =

@@ -104,6 +104,7 @@ export function raisingPullets(
   };
   return found(part, {
     issues: [...cockerelsToProcess(context, part), ...stopMedicated(context, medicated)],
+    cautions: part.cockerelFeed ? ['slaughter', 'chilling'] : [],
   });
 }
 

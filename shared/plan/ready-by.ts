@@ -1,4 +1,4 @@
-import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
+import { addDays, datesFrom, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
@@ -24,6 +24,7 @@ import { nightsOfPlace } from './expected-nights.js';
 import { largestBatch, type LargestBatch } from './largest-batch.js';
 import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
+import { areHandsUnknown, handsOn } from './processing-days.js';
 import type { PlanRequest } from './request.js';
 
 export const readyByFormulas = {
@@ -140,6 +141,23 @@ function processBy(
   ]);
 }
 
+/** The last day of the week before that, on which there are hands for the birds; else the longest. */
+function bestDay(request: PlanRequest, by: PlainDate): PlainDate {
+  const { batch } = request;
+  if (
+    batch.processing === 'hired' ||
+    batch.processingWeekday !== undefined ||
+    areHandsUnknown(request)
+  ) {
+    return by;
+  }
+  const days = datesFrom(addDays(by, -6), 7)
+    .reverse()
+    .map((date) => handsOn(request, date));
+  const enough = days.find(({ most }) => batch.wantedBirds <= most);
+  return (enough ?? days.reduce((best, day) => (best.most < day.most ? day : best))).date;
+}
+
 /** The batch as it would be, once for every delivery that meets the date, the best age first. */
 function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): Batch[] {
   const { processingWeekday: _day, targetLiveKg: _target, ...plain } = request.batch;
@@ -151,7 +169,8 @@ function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: Rea
       arrivalDate: addDays(latest, -7 * k),
     }));
   }
-  const end = String(processBy(request, { goal, on }).value);
+  const by = String(processBy(request, { goal, on }).value);
+  const end = goal === 'slot' ? by : bestDay(request, by);
   const first = addDays(end, -usual - MOST_SHIFT_DAYS);
   const batches: (Batch & { shift: number })[] = [];
   for (let shift = 0; shift <= 2 * MOST_SHIFT_DAYS; shift++) {

@@ -13,11 +13,11 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
-import { defaultRow, rowById } from '../tables/tables.js';
 import { daysToSpare } from './brooder-spare.js';
 import type { PlanContext } from './context.js';
 import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
+import { spaceStandardOf } from './space-standard.js';
 
 /** One kind of room the birds need, against what there is. */
 export interface SpaceNeed {
@@ -43,11 +43,8 @@ export interface SpacePart {
 }
 
 export function planSpace(context: PlanContext): Found<SpacePart> {
-  const { batch, tables, facilities, life, brooderDays } = context;
-  const standard =
-    batch.spaceStandardId === undefined
-      ? defaultRow(tables.space.brooder)
-      : rowById(tables.space.brooder, batch.spaceStandardId);
+  const { batch, facilities, life, brooderDays } = context;
+  const standard = spaceStandardOf(context);
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const days = Math.max(1, brooderDays);
   const rows = Array.from({ length: days }, (_, i) =>

@@ -9,17 +9,17 @@ export const brooderHeatFormulas = {
     id: 'brooder-heat-need',
     title: 'Heat that the brooder needs',
     words:
-      'Heat through the walls and lid, plus heat carried off by fresh air, less the warmth of the birds themselves (none in their first week). Heat into the floor and drafts are left out.',
-    symbols: 'Q = UA·(T_in − T_out) + 0.335·ρ/ρ₀·V·(T_in − T_out) − Q_birds, never below 0',
+      'Heat through walls, lid (or open top) and floor, plus heat carried off by fresh air, less the warmth of the birds themselves (none in their first week). The air need not be as warm as the birds under a lamp: what its rays add at the least height is taken off. While it is colder around the brooder than the birds want it, one lamp burns. A plate warms by touch and is counted by its chicks. Drafts and sun are left out.',
+    symbols: 'Q = UA·(T_in − T_out) + 0.335·ρ/ρ₀·V·(T_in − T_out) − Q_birds, T_in = T_h − rise',
     sources: ['CONDUCTION', 'BPS1981_VENT', 'CIGR2002'],
     mark: 'from-memory',
   },
   conduction: {
     id: 'brooder-conduction',
-    title: 'Heat through walls and lid, per degree',
+    title: 'Heat through walls, lid and floor, per degree',
     words:
-      'Area of each part divided by its R-value: the layers plus a film of still air inside and, outdoors, of moving air outside; in a building both films are still.',
-    symbols: 'UA = Σ A ÷ (R_in + Σ d/λ + R_out)',
+      'Area of each part divided by its R-value: the layers plus a film of still air inside and, outdoors, of moving air outside; in a building both films are still. The bedded floor counts with about 1 W for each square meter and degree. A lid that is missing is an opening, reckoned by itself.',
+    symbols: 'UA = Σ A ÷ (R_in + Σ d/λ + R_out) + A_floor·1',
     sources: ['CONDUCTION'],
     mark: 'computed',
   },
@@ -44,7 +44,8 @@ export const brooderHeatFormulas = {
   heatersNeeded: {
     id: 'heaters-needed',
     title: 'Lamps, plates or heaters needed',
-    words: 'Heat needed on the coldest expected night, divided by the watts of one, rounded up.',
+    words:
+      'Heat needed on the coldest expected night, divided by the watts of one, rounded up: as the heat balance of this brooder has it. Rules of thumb stand beside it; they count lamps hung over chicks in a room that nobody describes.',
     symbols: 'n = ⌈Q ÷ P⌉',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -62,17 +63,26 @@ export const brooderHeatFormulas = {
     id: 'lamp-rule',
     title: 'Lamps by the common rule',
     words:
-      'One 250 W lamp for 75 chicks at 10 °C (50 °F), one chick fewer for each °F below. No figure is given above 50 °F, so 75 is kept.',
-    symbols: 'n = ⌈N ÷ (75 − (50 − T_F))⌉ for T_F < 50',
+      'One 250 W lamp for 75 chicks at 10 °C (50 °F), one chick fewer for each °F below, until it would be fewer than the 25 that anybody prints. No figure is given above 50 °F, so 75 is kept.',
+    symbols: 'n = ⌈N ÷ (75 − (50 − T_F))⌉ for 0 ≤ T_F < 50',
     sources: ['LAMP_RULE'],
     mark: 'published',
+  },
+  thumbRule: {
+    id: 'watts-a-chick',
+    title: 'Heaters by what others print',
+    words:
+      'Watts for each chick (with gas, for each square meter of floor) times how many, divided by the watts of one, rounded up. Nobody prints the room that goes with it, and they differ fourfold.',
+    symbols: 'n = ⌈N·w ÷ P⌉',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
   },
   energy: {
     id: 'heat-energy',
     title: 'Energy used in a day',
     words:
-      'With a thermostat: mean heat needed over the day’s mean temperature. Without one: every lamp that the night needs burns day and night.',
-    symbols: 'E = 24 h·Q_mean ÷ 1000, or E = 24 h·n·P ÷ 1000',
+      'Half of the day with the heaters that a usual night of that date asks for, half with those of a usual day, never more than there are. With a thermostat: for the part of each half that it switches them on.',
+    symbols: 'E = 12 h·(n_night + n_day)·P ÷ 1000',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -91,14 +101,14 @@ const AIR_HEAT_W_PER_M3_H_K = (1.2 * 1005) / 3600;
 
 /** Thermal resistance of a build-up with its two air films, m²·K/W. Indoors both are still air. */
 export function totalResistanceM2KPerW(
-  buildUp: BuildUp | undefined,
+  buildUp: BuildUp,
   materials: readonly Material[],
   films: HeatTable['films'],
   isInWind = true,
 ): number {
   const own =
-    buildUp?.rM2KPerW ??
-    (buildUp?.layers ?? []).reduce(
+    buildUp.rM2KPerW ??
+    (buildUp.layers ?? []).reduce(
       (sum, layer) =>
         sum + (rowById(materials, layer.materialId).rM2KPerWPerM * layer.thicknessMm) / 1000,
       0,
@@ -107,9 +117,10 @@ export function totalResistanceM2KPerW(
 }
 
 /**
- * Heat through walls and lid for each degree of difference, W/K.
+ * Heat through walls and lid for each degree of difference, W/K. Without a lid: the walls alone,
+ * because an open top is no lid of no thickness (see `openTopWPerK`).
  *
- * Left out: the floor (bedded) and drafts, which can outweigh everything else.
+ * Left out: the floor, and drafts, which can outweigh everything else.
  * Source: steady conduction, Q = Σ(A/R)·ΔT.
  */
 export function conductionWPerK(
@@ -122,10 +133,9 @@ export function conductionWPerK(
   const wallM2 = 2 * (brooder.lengthM + brooder.widthM) * brooder.heightM;
   const lidM2 = brooder.lengthM * brooder.widthM;
   const isInWind = (brooder.standsIn ?? 'outdoors') === 'outdoors';
-  return (
-    wallM2 / totalResistanceM2KPerW(brooder.walls, materials, films, isInWind) +
-    lidM2 / totalResistanceM2KPerW(brooder.roof, materials, films, isInWind)
-  );
+  const through = (m2: number, buildUp: BuildUp): number =>
+    m2 / totalResistanceM2KPerW(buildUp, materials, films, isInWind);
+  return through(wallM2, brooder.walls) + (brooder.roof ? through(lidM2, brooder.roof) : 0);
 }
 
 /**
@@ -185,11 +195,23 @@ export function birdSensibleHeatW(
   return { low: mid * (1 - birds.litterLoss), mid, high };
 }
 
-/** Lamps by the common rule of thumb, for chicks and the air around the brooder. */
-export function lampsByRule(rule: HeatTable['lampRule'], chicks: number, airC: number): number {
+/**
+ * Lamps of one size by the common rule of thumb, for chicks and the air around the brooder.
+ *
+ * @param wattsEach of the lamps that are there; the rule's are of 250 W
+ * @returns undefined where the rule ends: below 0 °F it would be fewer chicks a lamp than any print
+ */
+export function lampsByRule(
+  rule: HeatTable['lampRule'],
+  chicks: number,
+  airC: number,
+  wattsEach: number = rule.lampW,
+): number | undefined {
   const below = Math.max(0, rule.atF - cToF(airC));
-  const perLamp = Math.max(1, rule.chicks - below);
-  return Math.ceil(chicks / perLamp);
+  const perLamp = rule.chicks - below;
+  // A hundredth of a chick is the rounding of °C to °F.
+  if (perLamp < rule.fewestChicks - 0.01) return undefined;
+  return Math.ceil((chicks * rule.lampW) / (perLamp * wattsEach) - 1e-9);
 }
 
 /** Watts a circuit may carry for hours on end: 80 % of volts × amps. */

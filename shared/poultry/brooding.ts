@@ -1,7 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
 import type { Tables } from '../tables/tables.js';
-import type { HeatSourceKind } from '../farm/facility.js';
 
 export const broodingFormulas = {
   underHeater: {
@@ -26,7 +25,7 @@ export const broodingFormulas = {
     id: 'brooder-cool-end',
     title: 'Air at the cool end of the brooder',
     words:
-      'With a lamp or plate only part of the floor is warm: the far end may be 11 °C (20 °F) cooler, but not below 18 °C (65 °F), so that birds can choose.',
+      'With a lamp or plate only part of the floor is warm: the far end may be 11 °C (20 °F) cooler, but not below 18 °C (65 °F), so that birds can choose. In a house that is warm all over there is none.',
     symbols: 'T_c = max(18.3 °C, T_h − 11.1 °C)',
     sources: ['STUDENT_TEXT_BROODING'],
     mark: 'estimate',
@@ -61,12 +60,19 @@ export function underHeaterC(schedule: BroodingSchedule, ageDays: number): numbe
 
 const middleC = ({ lowC, highC }: { lowC: number; highC: number }): number => (lowC + highC) / 2;
 
-/** Lowest and highest of all schedules' temperatures at an age. */
+/**
+ * Lowest and highest of the schedules' temperatures at an age.
+ *
+ * @param measures only of schedules measured like this: air of a whole house is another thing than
+ *   the temperature under a lamp; left out, of all of them
+ */
 export function scheduleSpreadC(
   tables: Tables,
   ageDays: number,
+  measures?: BroodingSchedule['measures'],
 ): { low: number; high: number } | undefined {
   const all = tables.broodingSchedules
+    .filter((s) => measures === undefined || s.measures === measures)
     .map((s) => underHeaterC(s, ageDays))
     .filter((c) => c !== undefined);
   return all.length === 0 ? undefined : { low: Math.min(...all), high: Math.max(...all) };
@@ -75,15 +81,4 @@ export function scheduleSpreadC(
 /** Air at the end of the brooder away from a lamp or plate, °C. */
 export function coolEndC(zone: HeatTable['zone'], heaterC: number): number {
   return Math.min(heaterC, Math.max(zone.coolEndMinC, heaterC - zone.coolEndBelowHeaterK));
-}
-
-/** Mean air that the brooder's shell feels: a warm part under the heat, the rest at the cool end. */
-export function meanBrooderAirC(
-  zone: HeatTable['zone'],
-  heaterC: number,
-  kind: HeatSourceKind,
-): number {
-  if (kind === 'gas') return heaterC - zone.roomBelowHeaterK; // a hover heats the whole room
-  const cool = coolEndC(zone, heaterC);
-  return cool + zone.warmShare * (heaterC - cool);
 }

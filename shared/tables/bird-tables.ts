@@ -88,6 +88,8 @@ export interface BroodingSchedule extends Sourced {
   readonly name: string;
   readonly default?: boolean;
   readonly where: string;
+  /** What a step is the temperature of: chick height under the heat, or all air of a warm house. */
+  readonly measures: 'under-heat' | 'air';
   readonly interpolate: boolean;
   readonly steps: readonly {
     readonly fromDay: number;
@@ -217,6 +219,8 @@ export interface HeatTable {
     readonly sensibleDropPerK2: number;
     readonly litterLoss: number;
     readonly creditFromDay: number;
+    /** Dry heat of a chick in its first days, for each kilogram: less than the law by weight says. */
+    readonly newlyHatchedWPerKg: number;
   };
   readonly ventilation: Sourced & {
     readonly m3PerHPerKg075: number;
@@ -227,7 +231,6 @@ export interface HeatTable {
   readonly zone: Sourced & {
     readonly coolEndBelowHeaterK: number;
     readonly coolEndMinC: number;
-    readonly warmShare: number;
     readonly roomBelowHeaterK: number;
   };
   readonly building: Sourced & { readonly warmerThanOutsideK: number };
@@ -238,9 +241,50 @@ export interface HeatTable {
     readonly chicks: number;
     readonly atF: number;
     readonly lampW: number;
+    /** Fewer a lamp than this are printed nowhere: there the rule ends. */
+    readonly fewestChicks: number;
+  };
+  readonly rules: readonly LampRuleOfThumb[];
+  readonly gasRule: Sourced & { readonly lowWPerM2: number; readonly highWPerM2: number };
+  readonly openTop: Sourced & {
+    readonly convection: number;
+    readonly radiationWPerM2K: number;
+    /** Of the exchange of air through a level opening, when all air below it is warm. */
+    readonly exchange: number;
+  };
+  readonly floor: Sourced & { readonly wPerM2K: number };
+  readonly radiant: Sourced & {
+    readonly share: number;
+    readonly shareLow: number;
+    readonly shareHigh: number;
+    readonly beamHalfAngleDeg: number;
+    readonly riseKPerWPerM2: number;
+  };
+  /** Least distance from a lamp to the bedding, unless its maker says more. */
+  readonly clearance: Sourced & { readonly valueM: number };
+  readonly lamps: Sourced & {
+    readonly highestM: number;
+    readonly stepM: number;
+    /** Until this age every chick is to have room under a lamp. */
+    readonly spotsUntilDay: number;
+    /** How much cooler than under the heat the cool end is to be at least. */
+    readonly coolEndBelowK: number;
+  };
+  readonly tooHot: Sourced & {
+    readonly rows: readonly {
+      readonly fromDay: number;
+      readonly warnC: number;
+      readonly dangerC: number;
+    }[];
   };
   readonly circuit: Sourced & { readonly share: number };
   readonly propane: Sourced & Ranged & { readonly MJPerL: number };
+}
+
+/** What somebody prints about lamps and chicks, in watts for each chick. */
+export interface LampRuleOfThumb extends Sourced {
+  readonly name: string;
+  readonly wattsPerChick: number;
 }
 
 export interface LitterTable extends Sourced, Ranged {

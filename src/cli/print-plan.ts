@@ -79,7 +79,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.need,
           heat.installed,
           heat.heatersNeeded,
-          heat.lampRule,
+          heat.rules.lampRule,
           heat.lastHeatDay,
           heat.energyPerDay,
           heat.energyTotal,
@@ -88,7 +88,32 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.cost,
           heat.circuit?.capacity,
           heat.circuit?.load,
+          heat.openTop,
+          heat.clearance?.least,
+          heat.clearance?.tooCloseOn,
+          heat.closeOff?.energySaved,
+          heat.closeOff?.moneySaved,
         ),
+      ),
+    heat &&
+      table(
+        ['from', 'cold night', '', 'lamps at', 'usual day', '', 'hot noon', '', 'if left on'],
+        heat.weeks.map((w) => [
+          near(w.from),
+          w.night.around,
+          w.night.words,
+          w.lampHeight,
+          w.day.around,
+          w.day.words,
+          w.noon.around,
+          w.noon.words,
+          w.ifLeft,
+        ]),
+      ),
+    heat &&
+      table(
+        ['others print', 'heaters'],
+        heat.rules.others.map(({ name, needed }) => [name, needed]),
       ),
     section(
       'Feed',

@@ -126,7 +126,7 @@ describe('planning in the terminal', () => {
   it('opens the numbers about lamps with --explain lamp', async () => {
     const { code, stdout } = await plan(FARM, 'batch', '--explain=lamp');
     expect(code).toBe(0);
-    expect(stdout).toMatch(/^Lamps needed: 4 {2}\[/m);
+    expect(stdout).toMatch(/^Lamps needed: 3 {2}\[/m);
     expect(stdout).toContain('Source: ');
     expect(stdout).not.toMatch(/^Birds to order/m);
     expect(stdout).not.toMatch(/NaN|undefined/);

@@ -69,6 +69,8 @@ describe('the days of processing', () => {
   it('say when there are hands for only a part', () => {
     const found = plan({ wantedBirds: 400, processingWeekday: 7 });
     expect(codes(found)).toContain('processing-too-much');
+    const { processingDays, birdsToProcess } = found.leaving!;
+    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
   });
 
   it('are one for a hired processor, whoever is at home', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays, daysBetween, weekdayOf } from '../../shared/calendar/plain-date.js';
 import type { Facility } from '../../shared/farm/facility.js';
+import type { Person } from '../../shared/farm/farm.js';
 import { rowById } from '../../shared/tables/tables.js';
 import { newBrooder, newRequest, tables } from '../support/factories.js';
 import { foundReady, plannedBatch } from '../support/pictures.js';
@@ -55,6 +56,13 @@ describe('readyBy', () => {
     expect(found.processBy!.value).toBe('2027-11-20'); // the Saturday before 23 November
   });
 
+  it('processes on a day with hands, when the day itself has none', () => {
+    const people = [{ id: 'a', name: 'A', away: [], hoursByWeekday: [0, 0, 0, 0, 0, 9, 0] }];
+    const found = foundReady({ ...meat, people }, { goal: 'ready', on: '2027-07-08' });
+    expect(found.processBy!.value).toBe('2027-07-06'); // a Tuesday
+    for (const { endDate } of found.arrivals) expect(endDate).toBe('2027-07-03');
+  });
+
   it('has first eggs by a date', () => {
     const found = foundReady(hens, { goal: 'eggs', on: '2027-10-01' });
     for (const { arrivalDate, endDate, leaveAgeDays } of found.arrivals) {
@@ -88,11 +96,17 @@ describe('readyBy', () => {
 });
 
 describe('the largest batch', () => {
-  const largestOf = (facilities: readonly Facility[], helpers = 20) =>
-    foundReady(newRequest({ batch: { ...IDS, processingHelpers: helpers }, facilities }), {
+  const largestOf = (facilities: readonly Facility[], people: readonly Person[] = []) =>
+    foundReady(newRequest({ batch: IDS, facilities, people }), {
       goal: 'ready',
       on: '2027-07-04',
     }).largest!;
+  const saturdays: Person = {
+    id: 'a',
+    name: 'A',
+    away: [],
+    hoursByWeekday: [0, 0, 0, 0, 0, 9, 0],
+  };
   const other = (kind: Facility['kind'], more: object): readonly Facility[] =>
     PLACES.map((place) => (place.kind === kind ? ({ ...place, ...more } as Facility) : place));
 
@@ -102,7 +116,7 @@ describe('the largest batch', () => {
     expect(largestOf(other('brooder', { lengthM: 0.8, widthM: 0.8 })).limits[0]!.kind).toBe(
       'brooder',
     );
-    expect(largestOf(other('freezer', { liters: 900 }), 0).limits[0]!.kind).toBe('hours');
+    expect(largestOf(PLACES, [saturdays]).limits[0]!.kind).toBe('hours');
     const plates = { heat: { kind: 'plate', wattsEach: 20, count: 1, thermostat: true } };
     expect(largestOf(other('brooder', plates)).limits[0]!.kind).toBe('heat');
   });

@@ -61,6 +61,7 @@ export function batchStop(
   const actions = [
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
+    ...(isBrooding ? heatActions(plan, date) : []),
     ...(moveOut === date ? ['They move out of the brooder today.'] : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
@@ -76,6 +77,17 @@ export function batchStop(
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
   };
+}
+
+/** How the heaters are set that day, by night, by day, and when it is hot. */
+function heatActions({ heat }: BatchPlan, date: PlainDate): string[] {
+  const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
+  if (!week) return [];
+  const { night, day, noon } = week;
+  return [
+    `Heat on a cold night: ${night.words}.`,
+    `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
+  ];
 }
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];

@@ -88,7 +88,7 @@ describe('the calving of a named cow', () => {
   const herds = [newHerd({ groups })];
   const early = newCow({ id: 'early', name: 'Bluebell', classId: 'dry-cow', bredOn: '2026-07-15' });
 
-  // The printed table (test/published/gestation.test.ts) has 23 April, counting the service as day 1.
+  // The printed table (test/pasture/gestation.test.ts) has 23 April, counting the service as day 1.
   it('is due 283 days after she was bred, a day after the printed date; the others keep theirs', () => {
     const plan = planOf({ herds, cows: [early] });
     expect(calvingsOf(plan)).toEqual([

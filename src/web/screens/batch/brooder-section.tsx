@@ -5,6 +5,7 @@ import { Fact, Facts, Num, Range } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from '../../shell/section.js';
+import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
 
 export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const sayDate = useSayDate();
@@ -51,6 +52,11 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                   </Table.Td>
                   <Table.Td>
                     <Num of={step.coolEnd} />
+                    {step.hotNoon && (
+                      <>
+                        ; at a hot noon <Num of={step.hotNoon} />
+                      </>
+                    )}
                   </Table.Td>
                   <Table.Td>
                     <Num of={step.room} />
@@ -66,16 +72,21 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
           ))}
         </List>
       </Section>
+      {heat && 0 < heat.weeks.length && (
+        <Section title="Heat, week by week">
+          <HeatWeeks heat={heat} />
+        </Section>
+      )}
       {heat && (
         <Section title={`Heat in ${heat.brooderName}`}>
           <Facts>
             <Fact of={heat.need} />
             <Fact of={heat.installed} />
             <Fact of={heat.heatersNeeded} />
-            <Fact of={heat.lampRule} />
             <Fact of={heat.coldestNight} />
             <Fact of={heat.coldestNightLow} />
             <Fact of={heat.conduction} />
+            <Fact of={heat.openTop} />
             <Fact of={heat.lastHeatDay} />
             <Fact of={heat.energyPerDay} />
             <Fact of={heat.energyTotal} />
@@ -84,6 +95,8 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
             <Fact of={heat.cost} />
             <Fact of={heat.circuit?.capacity} />
             <Fact of={heat.circuit?.load} />
+            <Fact of={heat.clearance?.least} />
+            <Fact of={heat.clearance?.tooCloseOn} />
           </Facts>
           <Alert
             mt="sm"
@@ -95,6 +108,8 @@ export function BrooderSection({ plan, tables }: { plan: BatchPlan; tables: Tabl
                 ? `${heat.circuit.name} carries it.`
                 : `${heat.circuit.name} cannot carry it.`)}
           </Alert>
+          <HeatRulesTable rules={heat.rules} />
+          {heat.closeOff && <CloseOffFacts closeOff={heat.closeOff} />}
         </Section>
       )}
       <Section title={`Room: ${space.standard.toLowerCase()}`}>

@@ -197,7 +197,8 @@ function Lamp({ laying: { light, lampH } }: { laying: LayingPart }) {
   return (
     <Section title={lampH === undefined ? 'If you hang a lamp' : 'Lamp hours to add'}>
       <Text size="sm" mb="xs">
-        Add the hours in the morning, and never shorten the day of laying hens.
+        Add the hours in the morning, and never shorten the day of laying hens. Dust and straw burn:
+        take a small lamp in a closed fitting, fixed so that no bird can knock it down.
       </Text>
       <Table aria-label="Lamp hours by date">
         <Table.Thead>

@@ -50,7 +50,14 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
         <Fact of={leaving.birdsADay} />
         <Fact of={leaving.birdsAnHour} />
         <Fact of={leaving.dayHours} />
-        <Fact of={leaving.ice} note={<Num of={leaving.iceBags} />} />
+        <Fact
+          of={leaving.ice}
+          note={
+            <>
+              <Num of={leaving.iceBags} />,{' '}
+            </>
+          }
+        />
         <Fact of={leaving.chillTime} />
         <Fact of={leaving.chillingAtOnce} />
         <Fact of={leaving.chillLimit} note="a limit, not what it takes. " />

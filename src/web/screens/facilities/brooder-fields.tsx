@@ -78,6 +78,13 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
         units={units}
         canBeMissing
       />
+      <Switch
+        size="md"
+        label={BROODER.closesOff.label}
+        description="A board across it while the chicks are small"
+        checked={values['closesOff'] === true}
+        onChange={(e) => set('closesOff', e.currentTarget.checked)}
+      />
       <Fieldset legend="Where it stands">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           <Select
@@ -132,6 +139,16 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
             onChange={(v) => setHeat({ count: v })}
           />
         </SimpleGrid>
+        {heat.kind === 'lamp' && (
+          <QuantityInput
+            mt="md"
+            field={BROODER.lampClearanceCm}
+            units={units}
+            value={values['lampClearanceCm'] as number | undefined}
+            error={errorAt('lampClearanceCm')}
+            onChange={(v) => set('lampClearanceCm', v)}
+          />
+        )}
         <Switch
           mt="md"
           size="md"
@@ -190,9 +207,7 @@ function BuildUpFields({
   if (canBeMissing && value === undefined) {
     return (
       <Fieldset legend={legend}>
-        <Text size="sm">
-          No lid: only still air above the chicks, which loses most of the heat.
-        </Text>
+        <Text size="sm">No lid: the top is an opening, through which most of the heat goes.</Text>
         <Button variant="light" mt="xs" onClick={() => onChange(start)}>
           It has a lid
         </Button>

@@ -6,6 +6,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { LampWeeks } from './lamp-weeks.js';
 
 interface SheetProps {
   readonly plan: BatchPlan;
@@ -23,7 +24,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
         {birds.chicksPlaced.value} chicks arrive {formatLongDate(plan.arrivalDate, farm)} (hatched{' '}
         {sayDate(plan.hatchDate)}).
         {heat &&
-          ` ${heat.brooderName}: on a cold night ${heat.heatersNeeded.value} × ${formatValue(heat.heaterW, 'W', farm)}.`}
+          ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
         <Table fz="lg" my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
@@ -40,13 +41,18 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
               <Table.Tr key={step.from}>
                 <Table.Td>{sayDate(step.from)}</Table.Td>
                 <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
-                <Table.Td>{formatValue(step.coolEnd.value, 'degC', farm)}</Table.Td>
+                <Table.Td>
+                  {formatValue(step.coolEnd.value, 'degC', farm)}
+                  {step.hotNoon &&
+                    `; at a hot noon ${formatValue(step.hotNoon.value, 'degC', farm)}`}
+                </Table.Td>
                 <Table.Td>☐</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
         </Table>
       </WideTable>
+      {heat && <LampWeeks heat={heat} farm={farm} />}
       {outdoors.moveOut && (
         <Text fz="lg">
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.

@@ -1,0 +1,100 @@
+import type { Brooder } from '../farm/facility.js';
+import { boxLossW } from '../poultry/brooder-box.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import type { PlanContext } from './context.js';
+import type { BroodingHeat } from './heat-days.js';
+import { COOLING } from './heat-instructions.js';
+import { hourOf, type HeatWeek } from './heat-weeks.js';
+
+/** What in a brooder can kill by too much heat: lamps left on, hot weather, a lamp too strong. */
+export function heatDangers(
+  context: PlanContext,
+  brooder: Brooder,
+  heat: BroodingHeat,
+  weeks: readonly HeatWeek[],
+): PlanIssue[] {
+  return [
+    ...leftOn(context, brooder, heat, weeks),
+    ...hotWeather(context, brooder, heat, weeks),
+    ...tooStrong(context, brooder, heat, weeks),
+  ];
+}
+
+function leftOn(
+  { say, dateOf }: PlanContext,
+  { name }: Brooder,
+  { rig }: BroodingHeat,
+  weeks: readonly HeatWeek[],
+): PlanIssue[] {
+  const week = weeks.find(
+    ({ left, noon, hotDay }) => hotDay.warnC < left.airC && noon.airC < left.airC - 1e-9,
+  );
+  if (!week) return [];
+  const { left, hotDay, night } = week;
+  const lid = night.isOpen || !rig.hasLid ? '' : ' and the lid on';
+  return [
+    issue(
+      'act',
+      'heat-left-on',
+      `With the night’s ${night.on} × ${say(rig.heat.wattsEach, 'W')}${lid}, all of ${name} comes to about ${say(left.airC, 'degC')} on a hot noon from ${say(dateOf(week.first), 'date')} on, and nothing switches them off. Birds of that age that cannot get away are in danger above ${say(hotDay.warnC, 'degC')}. Do as the brooder card says by day, or fit a thermostat.`,
+      [rig.table.tooHot, rig.table.building],
+    ),
+  ];
+}
+
+function hotWeather(
+  { say, dateOf }: PlanContext,
+  { name }: Brooder,
+  { rig }: BroodingHeat,
+  weeks: readonly HeatWeek[],
+): PlanIssue[] {
+  const hot = weeks.filter(({ noon, hotDay }) => hotDay.warnC < noon.airC);
+  if (hot.length === 0) return [];
+  const worst = hot.reduce((a, b) =>
+    a.noon.airC - a.hotDay.warnC < b.noon.airC - b.hotDay.warnC ? b : a,
+  );
+  const { noonC, warnC, dangerC } = worst.hotDay;
+  // Where it is not the weather itself, moved air brings it down.
+  const level = dangerC < noonC ? 'stop' : warnC < noonC ? 'act' : 'note';
+  return [
+    issue(
+      level,
+      'brooder-hot',
+      `On a hot day in the week of ${say(dateOf(worst.first), 'date')} ${name} comes to about ${say(worst.noon.airC, 'degC')} with ${worst.noon.on === 0 ? 'no heat on' : 'as little heat as it can do with'}; birds of that age are in danger above ${say(worst.hotDay.warnC, 'degC')}. ${COOLING}`,
+      [rig.table.tooHot],
+    ),
+  ];
+}
+
+function tooStrong(
+  { say, dateOf }: PlanContext,
+  { name }: Brooder,
+  heat: BroodingHeat,
+  weeks: readonly HeatWeek[],
+): PlanIssue[] {
+  const { rig } = heat;
+  const { lamps, openTop } = rig.table;
+  if (rig.heat.kind !== 'lamp' || rig.heat.thermostat || rig.isAirSchedule) return [];
+  const week = weeks.find(
+    ({ night, coldDay }) => night.on === 1 && coldDay.targetC - lamps.coolEndBelowK < night.airC,
+  );
+  if (!week) return [];
+  const hour = hourOf(heat, week.coldDay, 'night', week.coldDay.nightC);
+  const deltaK = Math.max(0, hour.targetC - lamps.coolEndBelowK - hour.aroundC);
+  const box = rig.box(week.share, true);
+  const mayBeW = boxLossW(openTop, box, hour.airWPerK, deltaK) - hour.birdsW;
+  const bulbW = BULB_W * Math.floor(mayBeW / BULB_W);
+  // With hardly a difference left it is the weather, and no bulb is weak enough.
+  if (bulbW < BULB_W) return [];
+  return [
+    issue(
+      'act',
+      'lamp-too-strong',
+      `From ${say(dateOf(week.first), 'date')} on a single lamp of ${say(rig.heat.wattsEach, 'W')} leaves no cool end in ${name}, even on the coldest night. Use one of ${say(Math.min(bulbW, rig.heat.wattsEach / 2), 'W')} or less, a larger brooder, or a thermostat.`,
+      [lamps],
+    ),
+  ];
+}
+
+/** Bulbs come in steps of about so much. */
+const BULB_W = 25;

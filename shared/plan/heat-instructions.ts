@@ -1,0 +1,232 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import type { Formula } from '../explain/formula.js';
+import {
+  from,
+  fromFarm,
+  fromTable,
+  input,
+  quantity,
+  type NumberQuantity,
+} from '../explain/quantity.js';
+import type { Brooder } from '../farm/facility.js';
+import { brooderBoxFormulas } from '../poultry/brooder-box.js';
+import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import type { PlanContext } from './context.js';
+import { surroundingRows, type BroodingHeat } from './heat-days.js';
+import type { HeatSetting } from './heat-setting.js';
+import type { HeatWeek } from './heat-weeks.js';
+
+export const instructionFormulas = {
+  on: {
+    id: 'heaters-on',
+    title: 'Heaters to have on',
+    words:
+      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold.',
+    symbols: 'min{n: T(n) ≥ T_h, T_air(n) ≤ T_h − 3 °C}',
+    sources: ['PLANNING_GUESS'],
+    mark: 'estimate',
+  },
+} satisfies Record<string, Formula>;
+
+/** What is on at one time of day, in words and numbers. */
+export interface HeatInstruction {
+  readonly words: string;
+  readonly around: NumberQuantity;
+  readonly on: NumberQuantity;
+  readonly lidOff: boolean;
+  /** Straight under a heater; of plates and with none on it is left out. */
+  readonly underHeat?: NumberQuantity;
+  readonly air: NumberQuantity;
+}
+
+/** A week of age on the brooder card. */
+export interface HeatWeekPart {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly fromAgeDays: number;
+  readonly toAgeDays: number;
+  readonly lampHeight?: NumberQuantity;
+  readonly night: HeatInstruction;
+  readonly day: HeatInstruction;
+  readonly noon: HeatInstruction;
+  /** Air at a hot noon with all left as on a cold night, where that is something else. */
+  readonly ifLeft?: NumberQuantity;
+  /** What to do against heat, when it is warmer outside than the birds want their air. */
+  readonly hot?: string;
+}
+
+export const COOLING =
+  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the chicks. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
+
+export function instructionsOf(
+  context: PlanContext,
+  brooder: Brooder,
+  heat: BroodingHeat,
+  { weeks, conduction }: { weeks: readonly HeatWeek[]; conduction: NumberQuantity },
+): HeatWeekPart[] {
+  const { life, dateOf } = context;
+  const shared: Shared = { context, brooder, heat, conduction };
+  return weeks.map((week) => {
+    const differs = week.noon.on !== week.night.on || week.noon.isOpen !== week.night.isOpen;
+    const hangs = brooder.heat.kind === 'lamp' && 0 < week.night.on;
+    const night = instruction(shared, week, 'night');
+    return {
+      from: dateOf(week.first),
+      to: dateOf(week.last),
+      fromAgeDays: life.arrivalAgeDays + week.first,
+      toAgeDays: life.arrivalAgeDays + week.last,
+      ...(hangs ? { lampHeight: heightOf(shared, week, night.air) } : {}),
+      night,
+      day: instruction(shared, week, 'day'),
+      noon: instruction(shared, week, 'noon'),
+      ...(differs ? { ifLeft: airOf(shared, week, 'left', 'Air at noon if all is left on') } : {}),
+      ...(isHot(heat, week) ? { hot: COOLING } : {}),
+    };
+  });
+}
+
+interface Shared {
+  readonly context: PlanContext;
+  readonly brooder: Brooder;
+  readonly heat: BroodingHeat;
+  readonly conduction: NumberQuantity;
+}
+
+/** Warmer outside at noon than the air that the schedule asks for. */
+const isHot = ({ rig }: BroodingHeat, { hotDay }: HeatWeek): boolean =>
+  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC;
+
+type Time = 'night' | 'day' | 'noon';
+
+const TIMES: Record<Time, string> = { night: 'cold night', day: 'usual day', noon: 'hot noon' };
+
+function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstruction {
+  const setting = week[when];
+  const { aroundC, targetC } = {
+    night: { aroundC: week.coldDay.nightC, targetC: week.coldDay.targetC },
+    day: { aroundC: week.usualDay.usualDayC, targetC: week.usualDay.targetC },
+    noon: { aroundC: week.hotDay.noonC, targetC: week.hotDay.targetC },
+  }[when];
+  const { rig } = shared.heat;
+  const time = TIMES[when];
+  const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
+  const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
+  const { lamps, tooHot } = rig.table;
+  return {
+    words: wordsOf(shared, week, when),
+    around: quantity(`Around the brooder, ${time}`, aroundC, 'degC', AROUND_FACT, [], {
+      rows: surroundingRows(shared.brooder, shared.context.tables),
+    }),
+    on: quantity(
+      `${HEATERS[rig.heat.kind]} on, ${time}`,
+      setting.on,
+      'count',
+      instructionFormulas.on,
+      [
+        from(air, 'T_air'),
+        input('Wanted under the heat', targetC, 'degC', 'T_h'),
+        fromFarm('There are', rig.heat.count, 'count'),
+        fromTable(lamps, 'Cool end at least so much cooler', lamps.coolEndBelowK, 'K'),
+      ],
+      { rows: [tooHot] },
+    ),
+    lidOff: rig.hasLid && setting.isOpen,
+    ...(hasSpot
+      ? { underHeat: underOf(shared, week, { air, setting, label: `Under the heat, ${time}` }) }
+      : {}),
+    air,
+  };
+}
+
+const AROUND_FACT: Formula = {
+  id: 'around-brooder-then',
+  title: 'Air around the brooder',
+  words:
+    'The coldest night of the week to expect, in a building 3 °C warmer than outdoors; a usual day and the hottest noon to expect, with the doors of a building open. Sun on the roof is not counted.',
+  symbols: 'T_out = T_night + 3 °C; T_out = T_day; T_out = T_hot',
+  sources: ['ARITHMETIC'],
+  mark: 'computed',
+};
+export const aroundFormulas = { around: AROUND_FACT };
+
+function airOf(
+  { heat: { rig }, conduction, brooder, context }: Shared,
+  week: HeatWeek,
+  when: Time | 'left',
+  label: string,
+): NumberQuantity {
+  const setting = week[when];
+  const { ventilation, birds, openTop } = rig.table;
+  const isOpen = 0 < rig.box(week.share, setting.isOpen).openTopM2;
+  const hour = {
+    night: { day: week.coldDay, aroundC: week.coldDay.nightC, birdsW: week.coldDay.birds.mid },
+    day: { day: week.usualDay, aroundC: week.usualDay.usualDayC, birdsW: week.usualDay.birdsW },
+    noon: { day: week.hotDay, aroundC: week.hotDay.noonC, birdsW: week.hotDay.birdsW },
+    left: { day: week.hotDay, aroundC: week.hotDay.noonC, birdsW: week.hotDay.birdsW },
+  }[when];
+  return quantity(
+    label,
+    setting.airC,
+    'degC',
+    brooderBoxFormulas.air,
+    [
+      input('Around the brooder', hour.aroundC, 'degC', 'T_out'),
+      input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
+      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+      fromTable(birds, 'Warmth of the birds', hour.birdsW, 'W', 'Q_birds'),
+      from(conduction, 'UA', 'Whole brooder, lid on where there is one'),
+      fromTable(ventilation, 'Fresh air', hour.day.freshAir.mid, 'm3PerH', 'V'),
+      input('Part of its length in use', week.share, 'share'),
+      isOpen ? fromTable(openTop, 'Top', 'open', 'text') : input('Top', 'lid on', 'text'),
+    ],
+    { rows: surroundingRows(brooder, context.tables) },
+  );
+}
+
+function underOf(
+  { heat: { rig } }: Shared,
+  week: HeatWeek,
+  { air, setting, label }: { air: NumberQuantity; setting: HeatSetting; label: string },
+): NumberQuantity {
+  const { radiant, zone } = rig.table;
+  const isLamp = rig.heat.kind === 'lamp';
+  return quantity(label, setting.underC, 'degC', lampZoneFormulas.underLamp, [
+    from(air, 'T_air'),
+    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+    ...(isLamp
+      ? [
+          input('Height', week.heightM * 100, 'cm', 'h'),
+          fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
+        ]
+      : [fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')]),
+  ]);
+}
+
+function heightOf(
+  { heat: { rig }, context }: Shared,
+  week: HeatWeek,
+  air: NumberQuantity,
+): NumberQuantity {
+  const { clearance, lamps } = rig.table;
+  const { litter } = context.tables;
+  return quantity('Lamps above the bedding', week.heightM * 100, 'cm', lampZoneFormulas.height, [
+    fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
+    fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
+    fromTable(litter, 'Bedding', litter.depthM * 100, 'cm'),
+    from(air, 'T_air'),
+  ]);
+}
+
+function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
+  const { heat } = rig;
+  const { on, isOpen } = week[when];
+  const name = HEATERS[heat.kind].toLowerCase();
+  const one = name.replace(/s$/, '');
+  const all = heat.thermostat ? ', by the thermostat' : '';
+  const count =
+    on === 0 ? `No ${name} on` : `${on} of ${heat.count} ${heat.count === 1 ? one : name} on${all}`;
+  const lid = rig.hasLid ? (isOpen ? ', lid off' : ', lid on') : '';
+  return `${count}${lid}`;
+}
+
+const HEATERS = { lamp: 'Lamps', plate: 'Plates', gas: 'Gas heaters' } as const;

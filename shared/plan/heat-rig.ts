@@ -1,0 +1,66 @@
+import type { Brooder } from '../farm/facility.js';
+import { brooderBox, type BrooderBox } from '../poultry/brooder-box.js';
+import { riseBelowLampK } from '../poultry/lamp-zone.js';
+import type { BroodingSchedule, HeatTable } from '../tables/bird-tables.js';
+import type { Tables } from '../tables/tables.js';
+
+/** A brooder with its heaters, ready to be reckoned with. */
+export interface HeatRig {
+  readonly table: HeatTable;
+  readonly heat: Brooder['heat'];
+  /** Whether the schedule speaks of air everywhere, not of the warmth under a heater. */
+  readonly isAirSchedule: boolean;
+  /** Least distance from lamp to bedding. */
+  readonly clearanceM: number;
+  /** Whole or a part of its length, lid on or off. */
+  readonly box: (share: number, isOpen: boolean) => BrooderBox;
+  readonly hasLid: boolean;
+  /** Counts of heaters that can be on: none to all. */
+  readonly counts: readonly number[];
+}
+
+export function heatRig(
+  brooder: Brooder,
+  schedule: BroodingSchedule,
+  { heat, materials }: Pick<Tables, 'heat' | 'materials'>,
+): HeatRig {
+  const boxes = new Map<number, BrooderBox>();
+  return {
+    table: heat,
+    heat: brooder.heat,
+    isAirSchedule: schedule.measures === 'air',
+    clearanceM:
+      brooder.lampClearanceCm === undefined
+        ? heat.clearance.valueM
+        : Math.max(heat.clearance.valueM, brooder.lampClearanceCm / 100),
+    hasLid: brooder.roof !== undefined,
+    counts: Array.from({ length: brooder.heat.count + 1 }, (_, on) => on),
+    box: (share, isOpen) => {
+      const key = isOpen ? -share : share;
+      let box = boxes.get(key);
+      if (!box) {
+        box = brooderBox(brooder, { share, isOpen }, { heat, materials });
+        boxes.set(key, box);
+      }
+      return box;
+    },
+  };
+}
+
+/**
+ * How much warmer than the air birds are below a heater, K. A hover that warms the whole room and a
+ * schedule of its air know little or nothing of that; a plate warms by touch and counts for none.
+ */
+export function riseUnderHeatK(
+  { table, heat, isAirSchedule }: HeatRig,
+  heightM: number,
+  radiantShare = table.radiant.share,
+): number {
+  if (isAirSchedule || heat.kind === 'plate') return 0;
+  if (heat.kind === 'gas') return table.zone.roomBelowHeaterK;
+  return riseBelowLampK({ ...table.radiant, share: radiantShare }, heat.wattsEach, heightM);
+}
+
+/** Whether birds can get away from the heat: not where the whole room is kept warm. */
+export const hasCoolEnd = ({ heat, isAirSchedule }: HeatRig): boolean =>
+  heat.kind !== 'gas' && !isAirSchedule;

@@ -1,0 +1,109 @@
+import { airRiseK, openTopWPerK } from '../poultry/brooder-box.js';
+import { hasCoolEnd, riseUnderHeatK, type HeatRig } from './heat-rig.js';
+
+/** What it is like around a brooder and what its birds want, at one hour. */
+export interface HeatHour {
+  readonly aroundC: number;
+  /** Wanted under the heat. */
+  readonly targetC: number;
+  /** Birds are in danger where they cannot get away from more. */
+  readonly warnC: number;
+  readonly birdsW: number;
+  /** Heat that fresh air carries off, W/K. */
+  readonly airWPerK: number;
+  /** Heaters that it takes for every chick to have a place by one. */
+  readonly places: number;
+}
+
+/** So many heaters on, lid on or off, and how warm that makes it. */
+export interface HeatSetting {
+  readonly on: number;
+  readonly isOpen: boolean;
+  /** Air in the brooder, the cool end included. */
+  readonly airC: number;
+  /** Straight under a heater; with none on the air. Of plates nothing is known: they are touched. */
+  readonly underC: number;
+  /** Mean draw: less than all of them where a thermostat switches. */
+  readonly watts: number;
+}
+
+/** How warm a brooder gets with so many heaters on. */
+export function settingOf(
+  rig: HeatRig,
+  hour: HeatHour,
+  { on, isOpen, share, heightM }: { on: number; isOpen: boolean; share: number; heightM: number },
+): HeatSetting {
+  const box = rig.box(share, isOpen);
+  const { openTop } = rig.table;
+  const riseK = on === 0 ? 0 : riseUnderHeatK(rig, heightM);
+  const full = on * rig.heat.wattsEach;
+  const duty = rig.heat.thermostat && rig.heat.kind !== 'plate' ? dutyOf() : 1;
+  const watts = duty * full;
+  const warmed = on === 0 ? 'all-air' : 'a-part';
+  const all = { watts: watts + hour.birdsW, warmed } as const;
+  const airC = hour.aroundC + airRiseK(openTop, box, hour.airWPerK, all);
+  return { on, isOpen, airC, underC: airC + duty * riseK, watts };
+
+  /** Part of the time that a thermostat under the heat keeps them on. */
+  function dutyOf(): number {
+    const warmer = hour.targetC - hour.aroundC;
+    if (warmer <= 0 || full === 0) return 0;
+    const wPerK = box.shellWPerK + hour.airWPerK + openTopWPerK(openTop, box.openTopM2, warmer);
+    const missing = warmer - hour.birdsW / wPerK;
+    return Math.min(1, Math.max(0, missing / (full / wPerK + riseK)));
+  }
+}
+
+/** A degree beyond what birds stand weighs as much as this many degrees of discomfort. */
+const DANGER_WEIGHS = 4;
+/** Of settings that are as good for the birds the one with fewer heaters and the lid on. */
+const A_HEATER = 0.01;
+const LID_OFF = 0.02;
+
+/**
+ * The heaters to have on and whether to take the lid off: warm enough under the heat, a cool end
+ * that is cooler than that, and never too hot everywhere; else what comes nearest.
+ *
+ * Work grows with the number of heaters.
+ */
+export function bestSetting(
+  rig: HeatRig,
+  hour: HeatHour,
+  { share, heightM }: { share: number; heightM: number },
+): HeatSetting {
+  let best: HeatSetting | undefined;
+  let least = Infinity;
+  for (const on of countsOf(rig, hour)) {
+    for (const isOpen of rig.hasLid ? BOTH : OPEN) {
+      const setting = settingOf(rig, hour, { on, isOpen, share, heightM });
+      const cost = costOf(rig, hour, setting);
+      if (cost < least) [best, least] = [setting, cost];
+    }
+  }
+  return best!;
+}
+
+const BOTH = [false, true];
+const OPEN = [true];
+
+/** Counts worth trying. Plates are all used or none; a thermostat switches what there is. */
+function countsOf({ heat, table, counts }: HeatRig, hour: HeatHour): readonly number[] {
+  if (heat.kind === 'plate') {
+    const isWarm = hour.targetC - table.lamps.coolEndBelowK <= hour.aroundC;
+    return [isWarm ? 0 : Math.min(heat.count, hour.places)];
+  }
+  if (heat.thermostat) return [heat.count];
+  return counts;
+}
+
+function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
+  const { on, isOpen, airC, underC } = setting;
+  const isPlate = rig.heat.kind === 'plate';
+  const coldK = isPlate ? 0 : Math.max(0, hour.targetC - underC);
+  // Without a warm spot the whole box is to be as warm as birds want it.
+  const coolEndC = hour.targetC - (0 < on && hasCoolEnd(rig) ? rig.table.lamps.coolEndBelowK : 0);
+  const hotK = Math.max(0, airC - coolEndC);
+  const dangerK = Math.max(0, airC - hour.warnC);
+  const crowded = Math.max(0, hour.places - on);
+  return coldK + hotK + DANGER_WEIGHS * dangerK + crowded + A_HEATER * on + (isOpen ? LID_OFF : 0);
+}

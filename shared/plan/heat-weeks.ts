@@ -1,0 +1,151 @@
+import { ventilationWPerK } from '../poultry/brooder-heat.js';
+import { riseBelowLampK } from '../poultry/lamp-zone.js';
+import type { BroodingHeat, DayConditions, DayHeat } from './heat-days.js';
+import { hasCoolEnd, type HeatRig } from './heat-rig.js';
+import { bestSetting, settingOf, type HeatHour, type HeatSetting } from './heat-setting.js';
+
+/** One week of age in the brooder: how its heaters are set for the coldest night and warmest noon. */
+export interface HeatWeek {
+  /** Days after arrival. */
+  readonly first: number;
+  readonly last: number;
+  readonly share: number;
+  /** Of lamps, above the bedding. */
+  readonly heightM: number;
+  readonly coldDay: DayConditions;
+  readonly night: HeatSetting;
+  /** A day in the middle of the week, as warm as is usual. */
+  readonly usualDay: DayConditions;
+  readonly day: HeatSetting;
+  readonly hotDay: DayConditions;
+  readonly noon: HeatSetting;
+  /** At the warmest noon with everything left as on the coldest night. */
+  readonly left: HeatSetting;
+}
+
+/** First and last day of each week of age, up to the last day with heat. */
+export function weeksOfAge(
+  days: readonly DayConditions[],
+  lastHeatDay: number,
+): { first: number; last: number }[] {
+  const weeks: { first: number; last: number }[] = [];
+  for (let i = 0; i <= lastHeatDay; i++) {
+    const begins = i === 0 || days[i]!.ageDays % 7 === 0;
+    if (begins) weeks.push({ first: i, last: i });
+    else weeks[weeks.length - 1] = { ...weeks.at(-1)!, last: i };
+  }
+  return weeks;
+}
+
+/**
+ * The weeks of a brooder.
+ *
+ * @param headroomM how high a lamp can hang above the bedding of a day: under the lid where there is one
+ */
+export function heatWeeks(
+  heat: BroodingHeat,
+  days: readonly DayHeat[],
+  lastHeatDay: number,
+  headroomM: (day: number) => number,
+): HeatWeek[] {
+  const { rig } = heat;
+  return weeksOfAge(heat.conditions, lastHeatDay).map(({ first, last }) => {
+    const span = heat.conditions.slice(first, last + 1);
+    const coldDay = most(span, (day) => day.targetC - day.nightC);
+    const hotDay = most(span, (day) => day.noonC - day.targetC);
+    const { share } = days[first]!;
+    const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
+    const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
+    const heightM = lampHeightM(rig, lowest, coldDay.targetC, headroomM(last));
+    const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
+    const usualDay = span[Math.floor(span.length / 2)]!;
+    const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
+    const day = bestSetting(rig, dayHour, { share, heightM });
+    const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
+    const noon = bestSetting(rig, noonHour, { share, heightM });
+    const left = settingOf(rig, noonHour, { ...night, share, heightM });
+    return {
+      ...{ first, last, share, heightM, coldDay, night },
+      ...{ usualDay, day, hotDay, noon, left },
+    };
+  });
+}
+
+const most = <T>(all: readonly T[], of: (each: T) => number): T =>
+  all.reduce((best, each) => (of(best) < of(each) ? each : best));
+
+/** An hour of a day. By day nobody counts places by a lamp: it is warm enough beside it. */
+export function hourOf(
+  { rig, elevationM }: BroodingHeat,
+  day: DayConditions,
+  when: 'night' | 'day',
+  aroundC: number,
+): HeatHour {
+  const counts = when === 'night' || rig.heat.kind === 'plate';
+  return {
+    aroundC,
+    targetC: day.targetC,
+    warnC: day.warnC,
+    birdsW: when === 'night' ? day.birds.mid : day.birdsW,
+    airWPerK: ventilationWPerK(day.freshAir.mid, elevationM),
+    places: counts ? day.places : 0,
+  };
+}
+
+/** As high as the lamps can hang and still be warm enough below, in steps; never too low. */
+function lampHeightM(
+  { heat, table, clearanceM, isAirSchedule }: HeatRig,
+  lowest: HeatSetting,
+  targetC: number,
+  headroomM: number,
+): number {
+  if (heat.kind !== 'lamp' || isAirSchedule || heat.thermostat || lowest.on === 0)
+    return clearanceM;
+  const highest = Math.min(table.lamps.highestM, headroomM) + 1e-9;
+  const isWarmAt = (heightM: number): boolean =>
+    targetC <= lowest.airC + riseBelowLampK(table.radiant, heat.wattsEach, heightM);
+  let heightM = clearanceM;
+  for (let next = heightM + table.lamps.stepM; next <= highest; next += table.lamps.stepM) {
+    if (!isWarmAt(next)) break;
+    heightM = next;
+  }
+  return heightM;
+}
+
+/** Parts of its length to which a brooder may be closed off. */
+const SHARES = [1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4];
+
+/**
+ * The share of its length that the birds need on each day, by week of age; 1 where it is not worth
+ * a board. A part so small that its heaters leave no cool end on the coldest night is not offered.
+ */
+export function sharesNeeded(heat: BroodingHeat, floorM2: number): number[] {
+  const { rig, conditions } = heat;
+  const shares = conditions.map(() => 1);
+  for (const { first, last } of weeksOfAge(conditions, conditions.length - 1)) {
+    const span = conditions.slice(first, last + 1);
+    const neededM2 = Math.max(...span.map((day) => day.floorM2));
+    const coldDay = most(span, (day) => day.targetC - day.nightC);
+    const hour = hourOf(heat, coldDay, 'night', coldDay.nightC);
+    const share = SHARES.find((each) => {
+      if (each * floorM2 < neededM2 - 1e-9) return false;
+      if (!hasCoolEnd(rig)) return true;
+      const { airC } = bestSetting(rig, hour, { share: each, heightM: rig.clearanceM });
+      return airC <= hour.targetC - rig.table.lamps.coolEndBelowK;
+    });
+    if (share !== undefined) shares.fill(share, first, last + 1);
+  }
+  return shares;
+}
+
+/** Energy of a usual day with the heaters set as the hours ask, kWh. */
+export function usualDayKWh(heat: BroodingHeat, day: DayHeat, heightM: number): number {
+  if (day.need.mid === 0) return 0;
+  const at = (when: 'night' | 'day', aroundC: number): number =>
+    bestSetting(heat.rig, hourOf(heat, day.asked, when, aroundC), { share: day.share, heightM })
+      .watts;
+  const watts = at('night', day.asked.usualNightC) + at('day', day.asked.usualDayC);
+  return (HALF_DAY_H * watts) / 1000;
+}
+
+const HALF_DAY_H = 12;

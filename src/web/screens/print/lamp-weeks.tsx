@@ -1,0 +1,90 @@
+import { Table, Text, Title } from '@mantine/core';
+import type { HeatPart } from '../../../../shared/plan/heat.js';
+import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
+import { formatValue, type Reader } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { WideTable } from '../../shell/wide-table.js';
+
+/** The brooder card's second half: what is on when, how high the lamps hang, bedding, hot weather. */
+export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
+  const sayDate = useSayDate();
+  const { clearance, closeOff } = heat;
+  const hot = heat.weeks.find((week) => week.hot);
+  return (
+    <>
+      <Title order={2} size="h3" mt="md">
+        Heat, week by week
+      </Title>
+      <WideTable label="Heat, week by week">
+        <Table my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>From</Table.Th>
+              <Table.Th>Cold night</Table.Th>
+              <Table.Th>Usual day</Table.Th>
+              <Table.Th>Hot noon</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {heat.weeks.map((week) => (
+              <Table.Tr key={week.from} className="avoid-break">
+                <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(week.from)}</Table.Td>
+                <Table.Td>
+                  <Setting of={week.night} farm={farm} />
+                  {week.lampHeight &&
+                    `, hung ${formatValue(week.lampHeight.value, 'cm', farm)} above the bedding`}
+                </Table.Td>
+                <Table.Td>
+                  <Setting of={week.day} farm={farm} />
+                </Table.Td>
+                <Table.Td>
+                  <Setting of={week.noon} farm={farm} />
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+      <Text size="sm">
+        The temperature in each box is that of the air around the brooder: go by it, not by the
+        clock. {ifLeftText(heat, farm)}
+      </Text>
+      {closeOff?.done &&
+        closeOff.weeks.map((week) => (
+          <Text key={week.from}>
+            {sayDate(week.from)} to {sayDate(week.to)}: board at{' '}
+            {formatValue(week.length.value, 'm', farm)}.
+          </Text>
+        ))}
+      {clearance && (
+        <Text fw={700} mt="xs">
+          Lamp to bedding at least {formatValue(clearance.least.value, 'cm', farm)}: measure after
+          every top-up.
+          {clearance.tooCloseOn &&
+            ` Unless they are raised with the bedding, lamps are too close from ${sayDate(String(clearance.tooCloseOn.value))}.`}
+        </Text>
+      )}
+      {hot && (
+        <Text mt="xs">
+          <b>From {sayDate(hot.from)}.</b> {hot.hot}
+        </Text>
+      )}
+    </>
+  );
+}
+
+function Setting({ of, farm }: { of: HeatInstruction; farm: Reader }) {
+  return (
+    <>
+      {formatValue(of.around.value, 'degC', farm)}: <b>{of.words}</b>
+    </>
+  );
+}
+
+/** The worst that comes of leaving the night's heat on. */
+function ifLeftText({ weeks }: HeatPart, farm: Reader): string {
+  const left = weeks.flatMap(({ ifLeft }) => ifLeft?.value ?? []);
+  return left.length === 0
+    ? ''
+    : `With the night’s heat and lid left as they are, the brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
+}
