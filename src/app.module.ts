@@ -21,6 +21,7 @@ import { PastureModule } from './pasture/pasture.module.js';
 import { JobsModule } from './jobs/jobs.module.js';
 import { SampleFarmModule } from './sample-farm/sample-farm.module.js';
 import { WorkModule } from './work/work.module.js';
+import { ProductsModule } from './products/products.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
 import { PlansModule } from './plans/plans.module.js';
@@ -52,6 +53,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     ChecksModule,
     FarmsModule,
     FacilitiesModule,
+    ProductsModule,
     PeopleModule,
     BatchesModule,
     WeatherModule,

@@ -68,7 +68,16 @@ function kWhAChick({ tables, number, text }: Given, arrivalDate: PlainDate): num
   };
   const heat = planHeat(
     planContext({
-      ...{ farm: MILD, batch, tables, facilities: [brooder], people: [], occupied: [], packed: [] },
+      ...{
+        farm: MILD,
+        batch,
+        tables,
+        facilities: [brooder],
+        people: [],
+        occupied: [],
+        packed: [],
+        products: [],
+      },
       climate: climateFromMonthlyMeans(
         MILD.monthlyMinC,
         MILD.monthlyMaxC,

@@ -39,6 +39,7 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
       noDeliveryDates: [],
     },
     climate: climateFromMonthlyMeans(lowC, highC, SWING_K),
+    products: [],
     facilities: [
       {
         kind: 'coop',

@@ -51,6 +51,7 @@ export function exampleFarm(given: Given): FarmPicture {
     climate: climateFromMonthlyMeans(HILL_MIN_C, HILL_MAX_C, COLD_NIGHT_K),
     facilities: [brooder, coop].filter((each) => each !== undefined),
     batches: [{ ...batch, id: EXAMPLE_BATCH }],
+    products: [],
     people: [],
     paddocks: [],
     herds: [],

@@ -59,7 +59,7 @@ function planOf(given: Given): BatchPlan {
         farm.monthlyMaxC,
         tables.heat.coldNightMarginK.value,
       ),
-      ...{ facilities: [BROODER], people: [], batches: [batchOf(given)] },
+      ...{ facilities: [BROODER], products: [], people: [], batches: [batchOf(given)] },
       weighings: weighingsOf(given),
       ...{ paddocks: [], herds: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
       ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [] },

@@ -1,6 +1,7 @@
 import { brooderChecks } from './brooder.js';
 import { cattleChecks } from './cattle.js';
 import { eggChecks } from './eggs.js';
+import { coldChecks } from './cold.js';
 import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
@@ -20,6 +21,7 @@ import { workChecks } from './work.js';
  * this one what they are computed by.
  */
 export const TOPICS = {
+  cold: coldChecks,
   flocks: flockChecks,
   eggs: eggChecks,
   growth: growthChecks,

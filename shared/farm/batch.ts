@@ -9,6 +9,7 @@ import {
   row,
   rows,
   text,
+  yesNo,
   type RowOf,
   type RowRule,
 } from './field.js';
@@ -257,6 +258,8 @@ export const batchFields = row(
       ),
     ),
 
+    /** Left out, pullets join an earlier batch of layers where there is one. */
+    joinsOlderFlock: optional(yesNo('Joins older hens')),
     /** Layers: eggs that the household wants of them in a week. */
     eggsWantedPerWeek: optional(
       number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),

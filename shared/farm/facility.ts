@@ -127,6 +127,8 @@ export const fieldPenFields = row('FieldPen', {
   kind: choice('Kind', ['field-pen']),
   floorM2: number('Ground under one pen', FLOOR),
   count: number('Pens of this size', whole(1, 500, 'count', 'Count the pens of this size.')),
+  /** Closed: roof and windward side keep rain and wind off. Left out, it is not known. */
+  sides: optional(choice('Wind and rain', ['closed', 'open'])),
 });
 export type FieldPen = SavedRowOf<typeof fieldPenFields>;
 

@@ -11,6 +11,7 @@ import { herdFields } from './herd.js';
 import { jobFields, toldProgressFields } from './job.js';
 import { grassReadingFields, paddockFields } from './paddock.js';
 import { pastureChoiceFields } from './pasture-choices.js';
+import { anyProduct } from './product.js';
 import { weighingFields } from './weighing.js';
 import { date } from './words.js';
 
@@ -19,6 +20,7 @@ export const farmParts = {
   /** The day to plan from; left out, it is today on the farm. */
   today: optional(date('Today')),
   facilities: optional(list('Buildings and gear', anyFacility, MAX_LIST, 'objects')),
+  products: optional(list('Prices', anyProduct, MAX_LIST, 'objects')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),

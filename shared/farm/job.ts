@@ -136,6 +136,8 @@ export const takenSetFields = row('TakenSet', {
     'How many',
     within(0, 1000, 'count', 'Count the beds, trees, hives or lengths of the set.'),
   ),
+  /** An event on that date, which the jobs move along with. */
+  eventId: optional(workKey('Tied to')),
 });
 
 /** Work ticked off or put off, as it is told; with neither date it is open again. */

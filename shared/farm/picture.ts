@@ -12,6 +12,7 @@ import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
 import type { Weighing } from './weighing.js';
 import type { PastureChoices } from './pasture-choices.js';
+import type { Product } from './product.js';
 
 /** A day on which offices and post are closed. */
 export interface PublicHoliday {
@@ -33,6 +34,8 @@ export interface FarmPicture {
   readonly farm: Farm;
   readonly climate: Climate;
   readonly facilities: readonly Facility[];
+  /** What the place buys for its birds, and at what price. */
+  readonly products: readonly Product[];
   readonly people: readonly Person[];
   /** Public holidays of the farm’s country and region, of this year and those that are planned. */
   readonly publicHolidays?: readonly PublicHoliday[];

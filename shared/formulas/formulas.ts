@@ -33,8 +33,11 @@ import { lampFormulas } from '../plan/lay-lamp.js';
 import { layMonthFormulas } from '../plan/lay-months.js';
 import { layYearFormulas } from '../plan/lay-years.js';
 import { layingFormulas } from '../plan/laying.js';
+import { spareFormulas } from '../plan/brooder-spare.js';
 import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
+import { shelterFormulas } from '../plan/shelter.js';
+import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
@@ -112,6 +115,9 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   raisingFormulas,
   lossFormulas,
   moveOutFormulas,
+  spareFormulas,
+  shelterFormulas,
+  coldFeedFormulas,
   plainFormulas,
   processingFormulas,
   largestBatchFormulas,

@@ -15,6 +15,9 @@ export function normalBelow(z: number): number {
   return z < 0 ? tail : 1 - tail;
 }
 
+/** Height of the standard normal curve at z. */
+export const normalDensity = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+
 /** The z below which a share of a standard normal distribution lies; for shares of 10⁻⁶ to 1 − 10⁻⁶. */
 export function normalQuantile(share: number): number {
   let [low, high] = [-5, 5];

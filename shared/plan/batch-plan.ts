@@ -90,7 +90,7 @@ export function planBatch(
     leaving: leaving.part,
     laying: laying.part,
   });
-  const tasks = planTasks(context, feed.part);
+  const tasks = planTasks(context, feed.part, heat.part);
   const occupies = occupanciesOf(context);
   const taken = { issues: [...collisions(occupies, context), ...noPost(context)] };
   const { issues, cautions, series } = joined([

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
@@ -6,6 +6,7 @@ import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
+import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
 /**
@@ -28,6 +29,7 @@ export function batchRequest(
   return {
     ...around(picture, tables),
     batch: withoutIdleBrooder(batch),
+    hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
@@ -42,16 +44,32 @@ function withoutIdleBrooder(batch: NamedBatch): NamedBatch {
   return rest;
 }
 
+/** Layers that came so much earlier that they rule the coop when these join them. */
+function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boolean {
+  const before = daysBetween(other.arrivalDate, batch.arrivalDate);
+  const { olderFlockDays } = tables.judgements.birds;
+  return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
+}
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
 const around = (
-  { farm, climate, facilities, people, handovers, publicHolidays = [], today }: FarmPicture,
+  {
+    farm,
+    climate,
+    facilities,
+    products,
+    people,
+    handovers,
+    publicHolidays = [],
+    today,
+  }: FarmPicture,
   tables: Tables,
 ): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
   farm,
   climate,
   facilities,
+  products,
   people,
   handovers,
   publicHolidays,

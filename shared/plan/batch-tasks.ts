@@ -1,14 +1,11 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
-import type { Batch } from '../farm/batch.js';
 import type { TaskTemplate } from '../tables/task-template.js';
+import { eventsOf, holds, missingHeat } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
-import type { EggsSet } from './eggs-set.js';
 import type { FeedPart } from './feed.js';
-import { hatchDatesOf } from './hatch-dates.js';
-import { birdsToProcess } from './leaving-weights.js';
-import { processingDays, type ProcessingDay } from './processing-days.js';
 import { found, type Found } from './found.js';
+import type { HeatPart } from './heat.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
 import { taskFormulas } from './tasks/task-hours.js';
@@ -34,10 +31,14 @@ export interface TasksPart {
 }
 
 /** Every task of a batch, hung on its events, and what moved since an earlier arrival date. */
-export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart> {
+export function planTasks(
+  context: PlanContext,
+  feed: FeedPart,
+  heat: HeatPart | undefined,
+): Found<TasksPart> {
   const { previousArrivalDate, batch } = context;
   const { first, later } = feedTrips(context, feed);
-  const events = [...eventsOf(context), ...later];
+  const events = [...eventsOf(context), ...missingHeat(context, heat), ...later];
   const tasks = tasksOf(context, events).map((task) =>
     task.templateId === FIRST_FEED && first !== ''
       ? { ...task, name: `${task.name}: ${first}` }
@@ -65,65 +66,6 @@ export function planTasks(context: PlanContext, feed: FeedPart): Found<TasksPart
   });
 }
 
-/** Eggs set, arrival, move and the end of a batch, as far as it has them. */
-function eventsOf(context: PlanContext): PlanEvent[] {
-  const { batch, life, moveOutDay, dateOf } = context;
-  const { eggs, isUnderHen } = life;
-  return [
-    ...(eggs ? hatchEvents(context, eggs) : []),
-    {
-      kind: 'arrival',
-      date: batch.arrivalDate,
-      ...(eggs ? { words: `${eggs.species.young} hatch` } : {}),
-    },
-    ...(moveOutDay === undefined
-      ? []
-      : [
-          {
-            kind: 'move-out',
-            date: dateOf(moveOutDay),
-            ...(isUnderHen ? { words: 'without the hen' } : {}),
-          } as const,
-        ]),
-    ...(life.firstEggAgeDays === undefined
-      ? processingOf(context)
-      : [
-          {
-            kind: 'first-egg',
-            date: dateOf(life.firstEggAgeDays - life.arrivalAgeDays),
-          } as const,
-        ]),
-  ];
-}
-
-/** The last day with all that leads up to it, then the days before it for the birds of each. */
-function processingOf(context: PlanContext): PlanEvent[] {
-  const [last, ...earlier] = processingDays(
-    context,
-    birdsToProcess(context.life),
-  ).days.toReversed();
-  const on = ({ date, birds }: ProcessingDay) =>
-    ({ kind: 'processing', date, counts: { 'hundred-birds': birds } }) as const;
-  return [
-    on(last!),
-    ...earlier.map((day, k) => ({
-      ...on(day),
-      number: k + 2,
-      what: `${day.birds} birds`,
-      nearDays: 1,
-    })),
-  ];
-}
-
-function hatchEvents(context: PlanContext, eggs: EggsSet): PlanEvent[] {
-  const { set, candle, lockdown } = hatchDatesOf(context, eggs);
-  return [
-    { kind: 'eggs-set', date: set },
-    ...candle.map((date, k) => ({ kind: 'candle', number: k + 1, date }) as const),
-    ...(lockdown === undefined ? [] : [{ kind: 'lockdown', date: lockdown } as const]),
-  ];
-}
-
 /** The task that fetches the feed of the first days. */
 const FIRST_FEED = 'meat.fetch-starter-feed';
 
@@ -132,9 +74,10 @@ const FIRST_FEED = 'meat.fetch-starter-feed';
  * its own, what is needed by the arrival comes with that and is no trip.
  */
 function feedTrips(
-  { batch, tables }: PlanContext,
+  context: PlanContext,
   { phases }: FeedPart,
 ): { first: string; later: PlanEvent[] } {
+  const { batch, tables } = context;
   const byDate = new Map<PlainDate, string[]>();
   for (const { name, deliveries } of phases) {
     for (const { buyBy, bags } of deliveries) {
@@ -143,7 +86,7 @@ function feedTrips(
     }
   }
   const trips = [...byDate].sort().map(([date, what]) => ({ date, what: what.join(', ') }));
-  const hasFirst = tables.taskTemplates.some((t) => t.id === FIRST_FEED && asksFor(batch, t));
+  const hasFirst = tables.taskTemplates.some((t) => t.id === FIRST_FEED && asksFor(context, t));
   const isFirst = ({ date }: { date: PlainDate }): boolean => hasFirst && date <= batch.arrivalDate;
   return {
     first: trips
@@ -162,7 +105,7 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
   return hangTasks(tables.taskTemplates, events, {
     id: batch.id,
     today,
-    asksFor: (template) => asksFor(batch, template),
+    asksFor: (template) => asksFor(context, template),
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
@@ -170,13 +113,13 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
 }
 
 const asksFor = (
-  batch: Batch,
-  { purpose, origins, processing, onlyMedicated }: TaskTemplate,
+  context: PlanContext,
+  { purpose, origins, processing, onlyIf }: TaskTemplate,
 ): boolean =>
-  (purpose === undefined || purpose === batch.purpose) &&
-  (origins === undefined || origins.includes(batch.origin ?? 'hatchery')) &&
-  (processing === undefined || processing === (batch.processing ?? 'home')) &&
-  (!onlyMedicated || batch.medicatedWithdrawalDays !== undefined);
+  (purpose === undefined || purpose === context.batch.purpose) &&
+  (origins === undefined || origins.includes(context.batch.origin ?? 'hatchery')) &&
+  (processing === undefined || processing === (context.batch.processing ?? 'home')) &&
+  (onlyIf === undefined || holds(context, onlyIf));
 
 function changesSince(
   context: PlanContext,

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import { from, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { from, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
@@ -10,6 +10,16 @@ import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
+import {
+  bagOf,
+  beddingBag,
+  chickPrice,
+  goodPrice,
+  priceInput,
+  processingPrice,
+  settingEggPrice,
+  type PriceOfOne,
+} from './prices.js';
 import type { SpacePart } from './space.js';
 
 export const billFormulas = {
@@ -24,7 +34,8 @@ export const billFormulas = {
   total: {
     id: 'bill-total',
     title: 'The bill',
-    words: 'Sum of the lines that have a price. Your own hours are not in it.',
+    words:
+      'Sum of the lines that have a price. What has none is named beside it and is not counted. Your own hours are not in it.',
     symbols: 'C = Σ C_line',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -44,6 +55,8 @@ export interface BillLine {
   readonly amount: NumberQuantity;
   /** Decimal text as typed, or undefined when no price is known. */
   readonly price?: string;
+  /** The product of the place that the price is of; left out when the batch has one of its own. */
+  readonly product?: string;
   readonly cost?: NumberQuantity;
 }
 
@@ -51,7 +64,8 @@ export interface BillPart {
   readonly currency: string;
   readonly lines: readonly BillLine[];
   readonly total: NumberQuantity;
-  readonly complete: boolean;
+  /** What the total leaves out because nothing is known of its price, in words. */
+  readonly leftOut: readonly string[];
   /** Of processing at home; not in the total. */
   readonly ownHours?: NumberQuantity;
   readonly perBird: NumberQuantity;
@@ -73,31 +87,32 @@ export function planBill(
   },
 ): Found<BillPart> {
   const { batch, farm, life } = context;
-  const prices = batch.prices ?? {};
-  const line = (label: string, amount: NumberQuantity, price: string | undefined): BillLine => ({
+  const line = (label: string, amount: NumberQuantity, of: PriceOfOne | undefined): BillLine => ({
     label,
     amount,
-    ...(price === undefined
+    ...(of === undefined
       ? {}
       : {
-          price,
+          ...of,
           cost: quantity(
             label,
-            costMinor(price, amount.value, farm.currency),
+            costMinor(of.price, amount.value, farm.currency),
             'money',
             billFormulas.line,
-            [from(amount, 'n'), input('Price of one', `${price} ${farm.currency}`, 'text')],
+            [from(amount, 'n'), priceInput(of, farm.currency)],
           ),
         }),
   });
   const lines: BillLine[] = [
     parts.hatching
-      ? line('Hatching eggs', parts.hatching.eggs, prices.perEgg)
-      : line('Birds', parts.birds.chicksPlaced, prices.perBird),
+      ? line('Hatching eggs', parts.hatching.eggs, settingEggPrice(context))
+      : line('Chicks', parts.birds.chicksPlaced, chickPrice(context)),
     ...parts.feed.phases.map((phase) =>
-      line(`${phase.name} feed`, phase.bags, prices.feedPerBag?.[phase.phaseId]),
+      line(feedLabel(phase.name), phase.bags, bagOf(context, phase.phaseId).price),
     ),
-    ...(parts.space.litter ? [line('Bedding', parts.space.litter.bags, prices.beddingPerBag)] : []),
+    ...(parts.space.litter
+      ? [line('Bedding', parts.space.litter.bags, beddingBag(context).price)]
+      : []),
     ...(parts.heat
       ? [
           {
@@ -110,11 +125,16 @@ export function planBill(
       : []),
     ...processingLine(parts),
   ];
-  const missing = lines.filter((l) => l.cost === undefined).map((l) => l.label.toLowerCase());
+  const missing = missingOf(lines, parts.feed);
+  const leftOut = [
+    ...(missing.length === 0 ? [] : [`without ${listed(missing)}: no price given`]),
+    ...(parts.heat ? [] : ['without heat and bedding: no brooder chosen']),
+  ];
+  const named = (label: string): string => [label, ...leftOut].join(', ');
   const totalMinor = lines.reduce((sum, l) => sum + (l.cost?.value ?? 0), 0);
   const endBirds = parts.leaving?.birdsToProcess ?? parts.birds.atEnd.value;
   const total = quantity(
-    'The bill',
+    named('The bill'),
     totalMinor,
     'money',
     billFormulas.total,
@@ -126,7 +146,7 @@ export function planBill(
     what: NumberQuantity | undefined,
     shownAs: 'money' | 'moneyPerKg' = 'money',
   ): NumberQuantity =>
-    quantity(label, n === 0 ? 0 : totalMinor / n, shownAs, billFormulas.unit, [
+    quantity(named(label), n === 0 ? 0 : totalMinor / n, shownAs, billFormulas.unit, [
       from(total, 'C'),
       what
         ? { ...from(what, 'n'), value: n }
@@ -135,7 +155,7 @@ export function planBill(
   const part: BillPart = {
     currency: farm.currency,
     lines,
-    complete: missing.length === 0,
+    leftOut,
     total,
     ...(parts.leaving?.dayHours ? { ownHours: parts.leaving.dayHours } : {}),
     perBird: unit(
@@ -172,6 +192,7 @@ export function planBill(
   return found(part, { issues: withoutPrice(missing) });
 
   function processingLine({ leaving, birds }: typeof parts): BillLine[] {
+    const price = processingPrice(context);
     if (leaving) {
       const amount = quantity(
         'Birds processed',
@@ -180,21 +201,38 @@ export function planBill(
         billFormulas.line,
         [from(birds.atEnd)],
       );
-      const fee = line('Processing', amount, prices.processingPerBird);
-      if (batch.processing === 'hired') return [fee];
+      if (batch.processing === 'hired') return [line('Processing', amount, price)];
       const { iceBags, freezerBags, scaldGas } = leaving;
       return [
-        ...(prices.processingPerBird === undefined ? [] : [fee]),
-        line('Ice', iceBags, prices.iceBag),
-        ...(freezerBags ? [line('Freezer bags', freezerBags, prices.freezerBag)] : []),
-        ...(scaldGas ? [line('Propane to scald', scaldGas, farm.gasPricePerL)] : []),
+        ...(price === undefined ? [] : [line('Processing', amount, price)]),
+        line('Ice', iceBags, goodPrice(context, 'ice')),
+        ...(freezerBags
+          ? [line('Freezer bags', freezerBags, goodPrice(context, 'freezer-bags'))]
+          : []),
+        ...(scaldGas ? [line('Propane to scald', scaldGas, { price: farm.gasPricePerL })] : []),
       ];
     }
-    return birds.cockerelsLeave && prices.processingPerBird !== undefined
-      ? [line('Processing of cockerels', birds.cockerelsLeave.birds, prices.processingPerBird)]
+    return birds.cockerelsLeave && price
+      ? [line('Processing of cockerels', birds.cockerelsLeave.birds, price)]
       : [];
   }
 }
+
+/** Lines without a price, in words; the phases of a feed program in one when none has any. */
+function missingOf(lines: readonly BillLine[], { phases }: FeedPart): string[] {
+  const unpriced = lines.filter(({ cost }) => cost === undefined);
+  const isFeed = ({ label }: BillLine): boolean =>
+    phases.some(({ name }) => label === feedLabel(name));
+  const feeds = unpriced.filter(isFeed);
+  if (feeds.length < 2 || feeds.length < phases.length)
+    return unpriced.map(({ label }) => label.toLowerCase());
+  const [first] = feeds;
+  return unpriced
+    .filter((line) => line === first || !isFeed(line))
+    .map((line) => (line === first ? 'feed' : line.label.toLowerCase()));
+}
+
+const feedLabel = (phase: string): string => `${phase} feed`;
 
 const withoutPrice = (lines: readonly string[]): PlanIssue[] =>
   lines.length === 0
@@ -203,6 +241,12 @@ const withoutPrice = (lines: readonly string[]): PlanIssue[] =>
         issue(
           'note',
           'price-missing',
-          `The bill leaves out ${lines.join(', ')}: no price is given.`,
+          `The bill leaves out ${listed(lines)}: no price is given. Give it once under Prices of your place, or in this batch.`,
         ),
       ];
+
+/** “chicks, bedding and starter feed”. */
+function listed(words: readonly string[]): string {
+  const last = words.at(-1)!;
+  return words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}

@@ -23,6 +23,7 @@ import {
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
+import { bagOf } from './prices.js';
 import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
@@ -58,6 +59,7 @@ export const feedFormulas = {
 export interface FeedPhasePart {
   readonly phaseId: string;
   readonly name: string;
+  readonly bagKg: number;
   readonly protein: string;
   readonly starts: Quantity;
   readonly lastDay: PlainDate;
@@ -70,7 +72,6 @@ export interface FeedPart {
   readonly phases: readonly FeedPhasePart[];
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
-  readonly bagKg: number;
   readonly peakWater: NumberQuantity;
   /** Flock feed by day after arrival. */
   readonly flockFeedKg: Float64Array;
@@ -78,9 +79,6 @@ export interface FeedPart {
 
 export function planFeed(context: PlanContext): Found<FeedPart> {
   const { life, batch, phases } = context;
-  const { usualBag } = context.tables.feedKeeping;
-  const bagKg = batch.bagKg ?? usualBag.kg;
-  const bagInput = givenOrTable(batch.bagKg !== undefined, usualBag, 'One bag', bagKg, 'kg');
   const lay = feedWithLay(context);
   const flockFeedKg = lay.part;
   const factorInputs = [
@@ -129,12 +127,12 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     ),
   ];
   const water = planWater(context);
-  const small = storeTooSmall(context, bagKg);
   const parts = phases.map((dated): FeedPhasePart => {
     const from = dated.fromAgeDays - life.arrivalAgeDays;
     const to = dated.toAgeDays - life.arrivalAgeDays;
     const totalKg = sumOf(flockFeedKg, from, to);
     const { phase } = dated;
+    const { bagKg, bagInput } = bagOf(context, phase.id);
     const total = quantity(
       `${phase.name} in all`,
       totalKg,
@@ -147,6 +145,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
     return {
       phaseId: phase.id,
       name: phase.name,
+      bagKg,
       protein: `${isLow ? phase.proteinPercentLow : `${phase.proteinPercentLow}–${phase.proteinPercentHigh}`} % protein${phase.calciumPercent ? `, ${phase.calciumPercent} % calcium` : ''}`,
       starts: datedFact(
         `${phase.name} from`,
@@ -194,7 +193,6 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       fromQuantity(total),
       input('Birds at the end', endBirds, 'count'),
     ]),
-    bagKg,
     peakWater: water.part,
     flockFeedKg,
   };
@@ -204,7 +202,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       lay,
       { series },
       water,
-      { issues: small },
+      { issues: storeTooSmall(context, Math.max(...parts.map(({ bagKg }) => bagKg))) },
       isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
       isLaying ? { cautions: ['calcium'] } : {},
     ]),

@@ -116,6 +116,10 @@ export const chanceOfColdFirstNights = (
     likeness.value,
   );
 
+/** Chance of a night, by days after arrival, to be too cold for birds of its age. */
+export const chanceOf = (life: Life, rule: MoveOutRule, nights: Nights, night: number): number =>
+  chanceBelow(nights, night, nightLowAt(rule, life.arrivalAgeDays + night));
+
 /** Chance of each night from the move on to be too cold for birds of its age; 0 before it. */
 export const coldNightByDay = (
   life: Life,
@@ -124,7 +128,7 @@ export const coldNightByDay = (
   moveDay: number,
 ): Float64Array =>
   Float64Array.from({ length: life.days }, (_, night) =>
-    night < moveDay ? 0 : chanceBelow(nights, night, nightLowAt(rule, life.arrivalAgeDays + night)),
+    night < moveDay ? 0 : chanceOf(life, rule, nights, night),
   );
 
 /** Night low that the rule asks for at an age: fully feathered birds in a dry shelter stand more. */

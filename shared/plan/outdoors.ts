@@ -13,13 +13,15 @@ import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
+import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
 import type { Life } from './life.js';
 import type { PenSpace } from '../tables/bird-tables.js';
 import type { Tables } from '../tables/tables.js';
+import { planShelter, type ShelterPart } from './shelter.js';
 import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
-export interface OutdoorsPart extends WhenOutPart {
+export interface OutdoorsPart extends WhenOutPart, ShelterPart {
   readonly rule: string;
   readonly home?: string;
   readonly floorNeeded?: NumberQuantity;
@@ -46,10 +48,11 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
     return found({ rule: rule.name, daysOut: ways }, { issues: [never] });
   }
   const out = whenOut(context, moveOutDay);
+  const shelter = planShelter(context, moveOutDay);
   const home = (batch.purpose === 'meat' ? onGrass : inCoop)(context, moveOutDay);
   return found(
-    { rule: rule.name, ...out.part, ...home.part },
-    joined([{ cautions: ['cold'] }, out, home]),
+    { rule: rule.name, ...out.part, ...shelter.part, ...home.part },
+    joined([{ cautions: ['cold'] }, out, shelter, home]),
   );
 }
 
@@ -197,17 +200,15 @@ function movedPens(
 }
 
 function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
-  const { batch, tables, facilities, life } = context;
+  const { tables, life } = context;
   const per = tables.space.coop;
   const options = { rows: [per, life.losses] };
-  const birds = life.aliveAll[day]!;
-  const hens = life.alive.female[(life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays]!;
-  const coop = facilityOf(facilities, 'coop', batch.coopId);
-  const nests = Math.ceil(hens / per.hensPerNest - 1e-9);
-  const roostCm = birds * per.roostCm;
+  const room = coopRoomOf(context, day);
+  const { coop, birds, hens, nests, roostCm } = room;
+  const isShort = shortOfCoop(room);
   const floorNeeded = quantity(
     'Coop floor needed',
-    birds * per.floorM2,
+    room.floorM2,
     'm2',
     spaceFormulas.floor,
     [
@@ -224,12 +225,12 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
     },
   );
   const short: string[] = [];
-  if (coop && coop.floorM2 < floorNeeded.value)
+  if (coop && isShort.floor)
     short.push(
       `floor ${context.say(coop.floorM2, 'm2')} of ${context.say(floorNeeded.value, 'm2')}`,
     );
-  if (coop && coop.nestBoxes < nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
-  if (coop && coop.roostM * 100 < roostCm)
+  if (coop && isShort.nests) short.push(`${coop.nestBoxes} of ${nests} nest boxes`);
+  if (coop && isShort.roost)
     short.push(`roost ${context.say(coop.roostM, 'm')} of ${context.say(roostCm / 100, 'm')}`);
   const issues: PlanIssue[] = [];
   if (0 < short.length)

@@ -8,11 +8,13 @@ import type { Packed } from './freezer-account.js';
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
   FarmPicture,
-  'farm' | 'climate' | 'facilities' | 'people' | 'publicHolidays' | 'today'
+  'farm' | 'climate' | 'facilities' | 'products' | 'people' | 'publicHolidays' | 'today'
 > {
   /** Days on which others are in charge, as far as there are any. */
   readonly handovers?: FarmPicture['handovers'];
   readonly batch: Batch;
+  /** Whether hens of an earlier batch are there that new pullets come to. */
+  readonly hasOlderFlock?: boolean;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
   /** What other batches bring to freezers. */

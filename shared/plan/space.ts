@@ -13,7 +13,9 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { daysToSpare } from './brooder-spare.js';
 import type { PlanContext } from './context.js';
+import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
 import { spaceStandardOf } from './space-standard.js';
 
@@ -29,6 +31,8 @@ export interface SpaceNeed {
 export interface SpacePart {
   readonly standard: string;
   readonly needs: readonly SpaceNeed[];
+  /** Left out without a brooder or a day of the move. */
+  readonly spare?: NumberQuantity;
   readonly litter?: {
     readonly start: NumberQuantity;
     readonly topUp: NumberQuantity;
@@ -126,20 +130,24 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
     part('Feeder length', need('feederCm'), 'cm', brooder?.feederCm),
     part('Drinker length', need('drinkerCm'), 'cm', brooder?.drinkerCm),
   ];
+  const spare = floorHave === undefined ? undefined : daysToSpare(context, standard, floorHave);
   const space: SpacePart = {
     standard: standard.name,
     needs: needs.map((each) => each.part),
+    ...(spare?.part ? { spare: spare.part } : {}),
     ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
   };
-  return found(space, joined([{ series: [floorNeed] }, ...needs]));
+  return found(space, joined([{ series: [floorNeed] }, ...needs, { issues: spare?.issues ?? [] }]));
 }
 
 function litterOf(
-  { tables, dateOf }: PlanContext,
+  context: PlanContext,
   floorM2: number,
   days: number,
 ): NonNullable<SpacePart['litter']> {
-  const { litter } = tables;
+  const { litter } = context.tables;
+  const own = beddingBag(context).opensTo;
+  const opensToM3 = own === undefined ? litter.bagLooseM3 : Number(own.value);
   const topUps = Math.max(0, Math.ceil(days / litter.topUpEveryDays) - 1);
   const startM3 = floorM2 * litter.depthM;
   const totalM3 = startM3 * (1 + litter.topUpShare * topUps);
@@ -171,16 +179,23 @@ function litterOf(
     total,
     bags: quantity(
       'Bags of shavings',
-      Math.ceil(totalM3 / litter.bagLooseM3 - 1e-9),
+      Math.ceil(totalM3 / opensToM3 - 1e-9),
       'bags',
       spaceFormulas.litter,
       [
         from(total),
-        { ...input('One bag opens to', litter.bagLooseM3, 'm3'), mark: 'common-practice' as const },
-        input('Note', litter.bagNote, 'text'),
+        ...(own
+          ? [own]
+          : [
+              {
+                ...input('One bag opens to', litter.bagLooseM3, 'm3'),
+                mark: 'common-practice' as const,
+              },
+              input('Note', litter.bagNote, 'text'),
+            ]),
       ],
     ),
-    cleanOut: datedFact('Clean out', dateOf(days + 1), spaceFormulas.litter, [
+    cleanOut: datedFact('Clean out', context.dateOf(days + 1), spaceFormulas.litter, [
       input('Days in the brooder', days, 'day'),
     ]),
   };

@@ -11,6 +11,7 @@ import {
 } from '../explain/quantity.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
+import { coldNightPart, type ColdNightPart } from './cold-nights.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import {
@@ -37,6 +38,8 @@ export interface WhenOutPart {
   readonly coldNight?: NumberQuantity;
   /** Days to get the birds used to nights without heat before the move. */
   readonly hardenFrom?: Quantity;
+  /** What one night that is too cold costs them. */
+  readonly oneColdNight?: ColdNightPart;
   /** The same for each way of being sure, the boldest first. */
   readonly daysOut: readonly DayOut[];
 }
@@ -81,9 +84,10 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
         { rows },
       ),
       coldNight: cold,
+      oneColdNight: coldNightPart(context, day, rows),
       hardenFrom: datedFact(
         'Get them used to it from',
-        context.dateOf(Math.max(0, day - context.tables.judgements.birds.hardenDays.value)),
+        context.dateOf(hardenFromDay(context, day)),
         moveOutFormulas.harden,
         [fromJudgement(context.tables.judgements.birds.hardenDays)],
       ),
@@ -95,6 +99,10 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
     },
   );
 }
+
+/** Day on which hardening off begins before a move on a day. */
+export const hardenFromDay = ({ tables }: PlanContext, moveOutDay: number): number =>
+  Math.max(0, moveOutDay - tables.judgements.birds.hardenDays.value);
 
 /** What the nights after a move rest on. */
 function rowsOf({ tables, life, moveOutRule, climate }: PlanContext, day: number): Sourced[] {

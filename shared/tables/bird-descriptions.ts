@@ -372,6 +372,14 @@ export const nights = nested(
       leastC: KELVIN,
     }),
     likeness: part('LikenessOfNights', { value: SHARE }),
+    coldFeed: part('ColdFeed', {
+      criticalBaseC: AIR_C,
+      criticalRiseC: KELVIN,
+      criticalPerKg: FACTOR,
+      kcalPerDegreeDay: FACTOR,
+      fromKg: KG,
+      toKg: KG,
+    }),
     forecast: part('ForecastOfLows', { firstDayC: KELVIN, perDayC: KELVIN }),
     surety: part('Surety', {
       choices: table('NightSurety', {

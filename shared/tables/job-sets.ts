@@ -33,6 +33,8 @@ export interface JobSet extends Sourced {
   /** Where the date to begin with comes from, when the anchor is a date of the user's. */
   readonly suggest?:
     | { readonly from: 'last-frost'; readonly offsetDays?: number }
+    /** The next turn-out of a herd there is; else the last frost. */
+    | { readonly from: 'turn-out' }
     /** The first of some days in a row with an average high of so much or more. */
     | { readonly from: 'warm-days'; readonly dayMaxC: number; readonly daysInRow: number };
   readonly jobs: readonly SetJob[];

@@ -48,6 +48,8 @@ export const JUDGED = {
     'processingStartH',
     'moveOutNights',
     'hardenDays',
+    'brooderSpareDays',
+    'olderFlockDays',
     'handHours',
     'handsUnknown',
     'leastADay',

@@ -9,6 +9,18 @@ export interface NightSurety {
   readonly default?: boolean;
 }
 
+/** What cold costs a bird: CT = base + rise·e^(−perKg·m), °C; energy below it, kcal. */
+export interface ColdFeedRow extends Sourced {
+  readonly criticalBaseC: number;
+  readonly criticalRiseC: number;
+  readonly criticalPerKg: number;
+  /** For every degree below it and day, on a kilogram to the power of three quarters. */
+  readonly kcalPerDegreeDay: number;
+  /** Live weights it was measured on, kg. */
+  readonly fromKg: number;
+  readonly toKg: number;
+}
+
 /** How far the lows of single nights lie from their average. */
 export interface NightTable {
   /** SD = constant + perC·T + perRangeC·A + cosine·cos θ + sine·sin θ, °C. */
@@ -24,5 +36,6 @@ export interface NightTable {
   readonly likeness: Sourced & { readonly value: number };
   /** How far a forecast low is off, and how much more for every day ahead. */
   readonly forecast: Sourced & { readonly firstDayC: number; readonly perDayC: number };
+  readonly coldFeed: ColdFeedRow;
   readonly surety: Sourced & { readonly choices: readonly NightSurety[] };
 }

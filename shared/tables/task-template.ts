@@ -8,6 +8,10 @@ export type EventKind =
   | 'candle'
   | 'lockdown'
   | 'arrival'
+  | 'heaters-short'
+  | 'mild-days'
+  | 'harden-off'
+  | 'last-medicated'
   | 'move-out'
   | 'processing'
   | 'first-egg'
@@ -15,6 +19,9 @@ export type EventKind =
   | 'turn-out'
   | 'cattle-arrival'
   | 'calving';
+
+/** What a batch must have, or lack, for work that is not for every one. */
+export type TaskCircumstance = 'medicated' | 'older-flock' | 'coop-unfinished' | 'nests-short';
 
 /** What the hours of a task grow with. */
 export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
@@ -28,8 +35,8 @@ export interface TaskTemplate extends Sourced {
   readonly processing?: 'home' | 'hired';
   /** Where the birds come from, where the task is not for all. */
   readonly origins?: readonly Origin[];
-  /** Left out of plans without medicated feed. */
-  readonly onlyMedicated?: boolean;
+  /** Left out of batches of which this does not hold. */
+  readonly onlyIf?: TaskCircumstance;
   /** Left out of herds without milk cows. */
   readonly onlyMilk?: boolean;
   readonly event: EventKind;
@@ -40,6 +47,8 @@ export interface TaskTemplate extends Sourced {
   readonly earliestOffsetDays?: number;
   /** Last day it can be started, from the event, where it would be too late after it. */
   readonly latestOffsetDays?: number;
+  /** Work that must be done before its event, and is of no use once that is past. */
+  readonly beforeEvent?: boolean;
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;

@@ -34,6 +34,29 @@ export function typicalRain(meanMm: ArrayLike<number>, habit: RainHabit): Float6
 }
 
 /**
+ * Chance that at least one of several days in a row is wet: wet days follow wet ones, so that a dry
+ * start makes the rest likelier dry. Range: 0 to 1.
+ *
+ * @param days rain of a mean day of each date, mm; whether it is wet where a forecast says so
+ */
+export function chanceOfWetDay(
+  days: readonly { readonly meanMm: number; readonly isWet?: boolean }[],
+  habit: RainHabit,
+): number {
+  let dry = 1;
+  days.forEach(({ meanMm, isWet }, day) => {
+    const share = wetShare(meanMm, habit);
+    const chance = day === 0 ? share : afterDry(share, habit);
+    dry *= 1 - (isWet === undefined ? chance : Number(isWet));
+  });
+  return 1 - dry;
+}
+
+/** Share of days that are wet after a dry one. */
+const afterDry = (share: number, { wetAfterWetShare }: RainHabit): number =>
+  (share * (1 - Math.max(wetAfterWetShare, share))) / (1 - share);
+
+/**
  * One year's rain drawn by chance: wet days follow wet ones more often, amounts are exponential.
  *
  * Source: Richardson, "Stochastic simulation of daily precipitation, temperature, and solar
@@ -48,9 +71,7 @@ export function randomRain(
   return Float64Array.from(meanMm, (mm) => {
     const share = wetShare(mm, habit);
     if (share <= 0) return 0;
-    const afterWet = Math.max(habit.wetAfterWetShare, share);
-    const afterDry = (share * (1 - afterWet)) / (1 - share);
-    isWet = random() < (isWet ? afterWet : afterDry);
+    isWet = random() < (isWet ? Math.max(habit.wetAfterWetShare, share) : afterDry(share, habit));
     return isWet ? -Math.log(1 - random()) * (mm / share) : 0;
   });
 }

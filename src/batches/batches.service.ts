@@ -80,6 +80,7 @@ export class BatchesService {
         farm,
         climate,
         facilities,
+        products: [],
         people: [],
         batch,
         occupied: [],

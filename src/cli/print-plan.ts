@@ -189,6 +189,12 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         outdoors.density,
         outdoors.nests,
         outdoors.roost,
+        plan.space.spare,
+        outdoors.oneColdNight?.low,
+        outdoors.oneColdNight?.feed,
+        outdoors.oneColdNight?.money,
+        outdoors.oneColdNight?.heat,
+        outdoors.wetDay,
       ),
     ),
     leaving &&
@@ -280,7 +286,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Bill',
       table(
         ['', 'amount', 'price', 'cost'],
-        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price', l.cost]),
+        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price given', l.cost]),
       ),
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),

@@ -10,6 +10,7 @@ import { FarmEntity } from '../farms/farm.entity.js';
 import { JobEntity } from '../jobs/job.entity.js';
 import { HandoverEntity } from '../handovers/handover.entity.js';
 import { KeptPlanEntity } from '../work/kept-plan.entity.js';
+import { ProductEntity } from '../products/product.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
@@ -20,6 +21,7 @@ import { FrostDates1796700000000 } from './frost-dates.migration.js';
 import { Holidays1797005000000 } from './holidays.migration.js';
 import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
+import { Products1797007000000 } from './products.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
 import { NamedCows1796550000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
@@ -42,6 +44,7 @@ export const ENTITIES = [
   ToldFactEntity,
   HandoverEntity,
   CowEntity,
+  ProductEntity,
 ];
 export const MIGRATIONS = [
   FirstTables1764000000000,
@@ -58,6 +61,7 @@ export const MIGRATIONS = [
   WordsOfRows1796600000000,
   FrostDates1796700000000,
   Holidays1797005000000,
+  Products1797007000000,
 ];
 
 /** A server that does not answer by then is not there. */

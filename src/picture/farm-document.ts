@@ -4,7 +4,9 @@ import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { Product } from '../../shared/farm/product.js';
 import { checkCircuit, checkMaterials } from '../../shared/plan/check-facilities.js';
+import { checkProduct } from '../../shared/plan/check-products.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { ownJobProblems } from '../../shared/plan/work/check-jobs.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
@@ -43,6 +45,7 @@ export function pictureOfDocument(
   ]);
   return {
     ...around,
+    products: productsOf(document, tables),
     today,
     publicHolidays: publicHolidays(farm, today),
     climate: forecast === undefined ? around.climate : { ...around.climate, forecast },
@@ -113,6 +116,14 @@ function facilitiesOf(document: FarmDocumentDto, tables: Tables): Facility[] {
   checkUnique(facilities);
   facilities.forEach((facility, i) => checkCircuit(facility, facilities, `facilities.${i}.`));
   return facilities;
+}
+
+function productsOf({ products = [] }: FarmDocumentDto, tables: Tables): Product[] {
+  return products.map((product, i) => {
+    const named: Product = { ...product, id: product.id ?? `product-${i + 1}` };
+    checkProduct(named, tables, `products.${i}.`);
+    return named;
+  });
 }
 
 function checkUnique(facilities: readonly Facility[]): void {

@@ -7,6 +7,7 @@ import { HandoversModule } from '../handovers/handovers.module.js';
 import { HerdsModule } from '../herds/herds.module.js';
 import { JobsModule } from '../jobs/jobs.module.js';
 import { PaddocksModule } from '../paddocks/paddocks.module.js';
+import { ProductsModule } from '../products/products.module.js';
 import { PeopleModule } from '../people/people.module.js';
 import { ToldModule } from '../told/told.module.js';
 import { WeatherModule } from '../weather/weather.module.js';
@@ -17,6 +18,7 @@ import { PicturesService } from './pictures.service.js';
   imports: [
     FarmsModule,
     FacilitiesModule,
+    ProductsModule,
     PeopleModule,
     BatchesModule,
     PaddocksModule,

@@ -18,6 +18,7 @@ import { CowsService } from '../herds/cows.service.js';
 import { HerdsService } from '../herds/herds.service.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { PaddocksService } from '../paddocks/paddocks.service.js';
+import { ProductsService } from '../products/products.service.js';
 import { PeopleService } from '../people/people.service.js';
 import { publicHolidays } from '../holidays/holidays.js';
 import { KeptPlanEntity, toKeptPlan } from '../work/kept-plan.entity.js';
@@ -41,6 +42,7 @@ export class PicturesService {
     private readonly database: Database,
     private readonly farms: FarmsService,
     private readonly facilities: FacilitiesService,
+    private readonly products: ProductsService,
     private readonly people: PeopleService,
     private readonly batches: BatchesService,
     private readonly paddocks: PaddocksService,
@@ -73,6 +75,7 @@ export class PicturesService {
     // One after another: they share the connection of the snapshot.
     const climate = await this.weather.climateOf(farm);
     const facilities = await this.facilities.findAll(farmId);
+    const products = await this.products.findAll(farmId);
     const people = await this.people.findAll(farmId);
     const batches = await this.batches.findAll(farmId);
     const paddocks = await this.paddocks.findAll(farmId);
@@ -93,6 +96,7 @@ export class PicturesService {
       farm,
       climate,
       facilities,
+      products,
       people,
       publicHolidays: publicHolidays(farm, today),
       batches,

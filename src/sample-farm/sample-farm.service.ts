@@ -7,6 +7,7 @@ import type { Facility } from '../../shared/farm/facility.js';
 import type { Farm, Person } from '../../shared/farm/farm.js';
 import type { Cow } from '../../shared/farm/cow.js';
 import type { CattleGroup, Herd } from '../../shared/farm/herd.js';
+import type { Product } from '../../shared/farm/product.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import { BatchEntity } from '../batches/batch.entity.js';
 import { Database } from '../database/database.js';
@@ -18,6 +19,7 @@ import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { CowEntity } from '../herds/cow.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import { ProductEntity } from '../products/product.entity.js';
 import { PersonEntity } from '../people/person.entity.js';
 import { readSeed } from '../reference/load-tables.js';
 
@@ -25,6 +27,7 @@ import { readSeed } from '../reference/load-tables.js';
 interface SampleFarm {
   readonly farm: Farm;
   readonly facilities: readonly Facility[];
+  readonly products: readonly Product[];
   readonly people: readonly (Omit<Person, 'away'> & {
     readonly away?: Person['away'];
     readonly awayMonthDays?: readonly { readonly from: string; readonly to: string }[];
@@ -73,6 +76,12 @@ export class SampleFarmService {
           details:
             'circuitId' in details ? { ...details, circuitId: own(details.circuitId) } : details,
         })) as DeepPartial<FacilityEntity>[],
+      );
+      await manager.save(
+        ProductEntity,
+        sample.products.map(({ id, kind, name, ...details }) => ({
+          ...{ id: own(id)!, farmId, kind, name, details },
+        })) as DeepPartial<ProductEntity>[],
       );
       await manager.save(
         PersonEntity,

@@ -114,7 +114,9 @@ function OneFarm({ farmId }: { farmId: string }) {
                 <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
               )}
             </Route>
-            <Route path="/farm/:farmId/place">{inShell(<FarmScreen farm={farm} />)}</Route>
+            <Route path="/farm/:farmId/place">
+              {inShell(<FarmScreen farm={farm} tables={tables} />)}
+            </Route>
             <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
             <Route>
               <Redirect to={`/farm/${farmId}/batches`} />

@@ -44,6 +44,7 @@ const tables = loadTables();
 const farm = order.farm;
 const NOTHING = {
   facilities: [],
+  products: [],
   people: [],
   batches: [],
   paddocks: [],

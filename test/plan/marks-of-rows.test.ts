@@ -49,7 +49,10 @@ const spoilt = (row: Sourced): void => void Object.assign(row, TRIED);
 
 const PLACES = {
   ...{ brooderId: 'brooder', penId: 'pen', coopId: 'coop', freezerId: 'freezer' },
-  prices: { feedPerBag: { starter: '20.00' } },
+  prices: {
+    ...{ perBird: '3.00', beddingPerBag: '8.00', iceBag: '3.00', freezerBag: '0.50' },
+    feedPerBag: { starter: '20.00', grower: '20.00', finisher: '20.00' },
+  },
 };
 const batchQuantities =
   (batch: Partial<Batch> = {}) =>

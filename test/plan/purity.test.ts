@@ -70,7 +70,8 @@ describe('planBatch', () => {
     const sections = [
       planBirds(context, planHatching(context).part),
       ...[planBrooding, planHeat, planSpace, planOutdoors].map((plan) => plan(context)),
-      ...[planLeaving, planLaying, planTasks].map((plan) => plan(context, feed.part)),
+      ...[planLeaving, planLaying].map((plan) => plan(context, feed.part)),
+      planTasks(context, feed.part, planHeat(context).part),
     ];
     expect(JSON.stringify(context)).toBe(before);
     for (const found of [feed, ...sections]) deepFreeze(found);

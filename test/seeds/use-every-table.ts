@@ -212,6 +212,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
           tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
         spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
         processing: k % 2 === 0 ? 'home' : 'hired',
+        joinsOlderFlock: true,
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
         ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
         ...(k % 6 === 1 ? { moveOutDate: '2027-07-23' } : {}),

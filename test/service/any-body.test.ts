@@ -83,6 +83,7 @@ describe.each(databases())('any body at all on $name', (database) => {
     'paddocks/join',
     'herds',
     'cows',
+    'products',
     'jobs',
     'grass-readings',
   ])(

@@ -13,7 +13,7 @@ import { plannedBatch } from '../support/pictures.js';
 const sent = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
 
 function requestOf(
-  order: Omit<PlanRequest, 'climate' | 'occupied' | 'packed' | 'tables'>,
+  order: Omit<PlanRequest, 'climate' | 'occupied' | 'packed' | 'products' | 'tables'>,
 ): PlanRequest {
   const { monthlyMinC, monthlyMaxC } = order.farm;
   const climate = climateFromMonthlyMeans(
@@ -21,7 +21,7 @@ function requestOf(
     monthlyMaxC,
     tables.heat.coldNightMarginK.value,
   );
-  return { ...order, climate, occupied: [], packed: [], tables };
+  return { ...order, climate, occupied: [], packed: [], products: [], tables };
 }
 
 describe.each(databases())('the preview on $name', (database) => {

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
+import type { Product } from '../../shared/farm/product.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
 import { newBatch, newBrooder, newFarm, tables } from '../support/factories.js';
@@ -46,6 +47,7 @@ const farms = fc.record({
     ),
     { maxLength: 4 },
   ),
+  prices: fc.array(fc.constantFrom('18.00', '24.5', '7'), { maxLength: 3 }),
   follows: fc.boolean(),
   jobs: fc.array(
     fc.record({ hours: fc.integer({ min: 1, max: 9 }), due: fc.integer({ min: 3, max: 60 }) }),
@@ -81,6 +83,10 @@ function documentOf(d: Drawn) {
       ...(d.rain ? { monthlyRainMm: RAIN_MM } : {}),
     }),
     facilities: [brooder],
+    products: d.prices.map((price, k): Product => ({
+      ...{ id: `feed-${k}`, kind: 'feed', name: `Feed ${k}`, phaseIds: ['starter', 'grower'] },
+      ...{ bagKg: 20 + k, price },
+    })),
     people: [
       { id: 'ann', name: 'A', away: d.away ? [{ from: inDays(3), to: inDays(9) }] : [] },
       { id: 'ben', name: 'B', away: [], hoursByWeekday: [3, 3, 3, 3, 3, 6, 4] },
@@ -146,6 +152,7 @@ async function save({ api }: TestApp, document: FarmDocument) {
     ) as T;
   const lists = [
     'facilities',
+    'products',
     'people',
     'batches',
     'paddocks',

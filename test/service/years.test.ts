@@ -107,7 +107,17 @@ describe.each(databases())('years later on $name', (database) => {
       const batches = await get<Row[]>('/batches');
       const handovers = await get<Row[]>('/handovers');
       for (const what of [
-        ...['', '/facilities', '/people', '/batches', '/paddocks', '/herds', '/cows', '/jobs'],
+        ...[
+          '',
+          '/facilities',
+          '/products',
+          '/people',
+          '/batches',
+          '/paddocks',
+          '/herds',
+          '/cows',
+          '/jobs',
+        ],
         ...['/handovers', '/grass-readings', '/told?history=true', '/weather', '/picture'],
         ...['/pasture/plan', '/work', '/calendar.ics'],
         ...batches.map(({ id }) => `/batches/${id}/plan`),
@@ -135,7 +145,17 @@ describe.each(databases())('years later on $name', (database) => {
 
     it('every row can still be changed', async () => {
       for (const what of [
-        ...['facilities', 'people', 'batches', 'paddocks', 'herds', 'cows', 'jobs', 'handovers'],
+        ...[
+          'facilities',
+          'products',
+          'people',
+          'batches',
+          'paddocks',
+          'herds',
+          'cows',
+          'jobs',
+          'handovers',
+        ],
       ]) {
         for (const row of await get<Row[]>(`/${what}`)) {
           const { id, restingSince: _rest, ...body } = row as Row & { restingSince?: string };

@@ -9,6 +9,7 @@ import type { EmptyDatabase, TestDatabase } from './databases.js';
 export const TABLES = [
   'farms',
   'facilities',
+  'products',
   'people',
   'batches',
   'weather_days',

@@ -68,6 +68,7 @@ export function newRequest(
   const facilities: readonly Facility[] = more.facilities ?? [newBrooder()];
   return {
     climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6),
+    products: [],
     people: [],
     occupied: [],
     packed: [],

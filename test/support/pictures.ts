@@ -19,6 +19,7 @@ export const newPicture = (
   more: Partial<FarmPicture> & Pick<FarmPicture, 'farm' | 'climate' | 'today'>,
 ): FarmPicture => ({
   facilities: [],
+  products: [],
   people: [],
   batches: [],
   weighings: [],
@@ -44,6 +45,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     climate,
     today,
     facilities: rest.facilities,
+    products: rest.products,
     people: rest.people,
     handovers: rest.handovers ?? [],
     ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),

@@ -23,6 +23,8 @@ interface Hung {
   readonly template: TaskTemplate;
   readonly event: PlanEvent;
   readonly waits: Task['waits'];
+  /** What it waits for in words: tasks there are, and people outside the household. */
+  readonly waitsFor: readonly string[];
   readonly task: HungTask;
 }
 
@@ -42,18 +44,21 @@ export function hangTasks(
   const byId = new Map(templates.map((template) => [template.id, template]));
   const firstOf = (kind: PlanEvent['kind']): PlanEvent | undefined =>
     events.find((event) => event.kind === kind);
-  const waitsOf = ({ waitsFor, waitDays }: TaskTemplate, event: PlanEvent): Task['waits'] =>
-    waitsFor.flatMap((id) => {
-      const kind = byId.get(id)?.event;
-      const on = kind === event.kind ? event : kind && firstOf(kind);
-      return on ? [{ id: of.idOf(id, on), days: waitDays?.[id] ?? 0 }] : [];
-    });
+  const eventOf = (id: string, event: PlanEvent): PlanEvent | undefined => {
+    const kind = byId.get(id)?.event;
+    return kind === event.kind ? event : kind && firstOf(kind);
+  };
   const hung = events.flatMap((event) =>
     templates
       .filter((template) => template.event === event.kind && isNear(template, event))
       .map((template): Hung => {
         const until = template.until && firstOf(template.until)?.date;
-        const waits = waitsOf(template, event);
+        const { waitDays } = template;
+        const before = template.waitsFor.filter((id) => eventOf(id, event) !== undefined);
+        const waits = before.map((id) => ({
+          id: of.idOf(id, eventOf(id, event)!),
+          days: waitDays?.[id] ?? 0,
+        }));
         const task: Writable<HungTask> = {
           id: of.idOf(template.id, event),
           anchorDate: event.date,
@@ -64,18 +69,18 @@ export function hangTasks(
         };
         const { latestOffsetDays } = template;
         if (latestOffsetDays !== undefined) task.latestOffsetDays = latestOffsetDays;
-        return { template, event, waits, task };
+        const waitsFor = [
+          ...before.map((id) => byId.get(id)!.name),
+          ...(template.waitsForOutside ?? []).map((who) => `the ${who}`),
+        ];
+        return { template, event, waits, waitsFor, task };
       }),
   );
-  const all = waitNames(table);
-  const namesOf = ({ id, waitsFor }: TaskTemplate): readonly string[] =>
-    // Work that this batch or herd has not is not waited for.
-    all.get(id)!.filter((_, k) => waitsFor[k] === undefined || byId.has(waitsFor[k]));
   const dated = backSchedule(
     hung.map((each) => each.task),
     of.today,
   );
-  return dated.map((dates, k) => taskOf(hung[k]!, dates, of, namesOf(hung[k]!.template)));
+  return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
 }
 
 const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
@@ -93,16 +98,20 @@ function lengthOf(
 }
 
 function taskOf(
-  { template, event, waits, task }: Hung,
+  { template, event, waits, waitsFor, task }: Hung,
   dates: ScheduledTask,
   of: TasksFor,
-  waitsFor: readonly string[],
 ): Task {
   const count = event.counts?.[template.unit] ?? of.counts[template.unit];
   if (count === undefined)
     throw new Error(`${template.id} counts ${template.unit}, which there is nothing of here.`);
   const { hours, units } = hoursOf(template, count);
   const days = template.isDaily ? task.lengthDays : 1;
+  const noUseAfter = template.beforeEvent ? event.date : undefined;
+  const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
+  const isOver = lastDay !== undefined && lastDay < of.today;
+  // Daily work that has begun goes on; it is not late.
+  const isOpen = !isOver && !(template.isDaily && dates.start < of.today);
   // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.
   const result: Writable<Task> = {
     id: task.id,
@@ -114,8 +123,8 @@ function taskOf(
     end: dates.end,
     latestStart: dates.latestStart,
     spareDays: dates.spareDays,
-    alreadyLate: dates.alreadyLate,
-    overdue: dates.overdue,
+    alreadyLate: isOpen && dates.alreadyLate,
+    overdue: isOpen && dates.overdue,
     hours: round6(hours * days),
     units: round6(units),
     days,
@@ -129,6 +138,8 @@ function taskOf(
   if (of.id !== undefined) result.belongsToId = of.id;
   if (earliestOffsetDays !== undefined)
     result.earliestStart = addDays(event.date, earliestOffsetDays);
+  if (noUseAfter !== undefined) result.noUseAfter = noUseAfter;
+  if (isOver) result.isOver = true;
   if (mayFollowDays !== undefined) result.mayFollowDays = mayFollowDays;
   if (spreadOver) result.spreadOver = spanOf(event.date, spreadOver);
   if (leadNote !== undefined) result.leadNote = leadNote;
@@ -153,27 +164,6 @@ function spanOf(
 ): { from: PlainDate; to: PlainDate } {
   const from = addDays(date, fromOffsetDays);
   return { from, to: addDays(from, days - 1) };
-}
-
-const nameCache = new WeakMap<readonly TaskTemplate[], ReadonlyMap<string, readonly string[]>>();
-
-/** What each task waits for, in words: names of tasks, and people outside the household. */
-function waitNames(templates: readonly TaskTemplate[]): ReadonlyMap<string, readonly string[]> {
-  let waits = nameCache.get(templates);
-  if (!waits) {
-    const names = new Map(templates.map((t) => [t.id, t.name]));
-    waits = new Map(
-      templates.map((t) => [
-        t.id,
-        [
-          ...t.waitsFor.map((id) => names.get(id) ?? id),
-          ...(t.waitsForOutside ?? []).map((who) => `the ${who}`),
-        ],
-      ]),
-    );
-    nameCache.set(templates, waits);
-  }
-  return waits;
 }
 
 /** By the day they start; those of one day stay in their order. */

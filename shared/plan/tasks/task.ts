@@ -23,6 +23,10 @@ export interface Task {
   readonly spareDays: number;
   readonly alreadyLate: boolean;
   readonly overdue: boolean;
+  /** Last day it is of use, where it must be done before its event. */
+  readonly noUseAfter?: PlainDate;
+  /** Its time is past: the birds are there without it, or its last day is over. */
+  readonly isOver?: boolean;
   /** Days it may be done after its day without loss. */
   readonly mayFollowDays?: number;
   /** Days over which its hours come, a part with each animal. */

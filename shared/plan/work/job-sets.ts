@@ -3,6 +3,7 @@ import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Farm } from '../../farm/farm.js';
 import type { OwnJob } from '../../farm/job.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { JobSet, SetJob } from '../../tables/job-sets.js';
 import type { Climate } from '../../weather/climate.js';
 
@@ -18,6 +19,18 @@ export const jobSetFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** The turn-out a set waits for: its herds must not come before the work is done. */
+export const turnOutOf = (
+  { suggest }: JobSet,
+  events: readonly KeyDate[],
+  today: PlainDate,
+): KeyDate | undefined =>
+  suggest?.from === 'turn-out'
+    ? events
+        .filter(({ id, date }) => id.endsWith('/turn-out') && today <= date)
+        .sort((a, b) => (a.date < b.date ? -1 : 1))[0]
+    : undefined;
+
 /**
  * The date a set is hung on unless the user says otherwise: the next one from today on, or the one
  * just past while most of the set's work still lies ahead.
@@ -29,9 +42,11 @@ export function suggestedAnchor(
   const dateIn = (year: number): PlainDate => {
     const { anchor, suggest } = set;
     const frost = anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
-    return suggest?.from === 'warm-days'
-      ? addDays(`${year}-01-01`, warmDay(climate, suggest))
-      : addDays(`${year}-${frost}`, suggest?.offsetDays ?? 0);
+    if (suggest?.from === 'warm-days') return addDays(`${year}-01-01`, warmDay(climate, suggest));
+    return addDays(
+      `${year}-${frost}`,
+      suggest?.from === 'last-frost' ? (suggest.offsetDays ?? 0) : 0,
+    );
   };
   const lastDue = Math.max(...set.jobs.map(({ dueOffsetDays }) => dueOffsetDays));
   const first = [0, 1, 2].map((k) => dateIn(yearOf(today) + k));
@@ -64,17 +79,24 @@ export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number):
 
 /**
  * The jobs of a set on dates and in hours, those of which the last day is past left out. Their ids
- * and `waitsForId` are those within the set.
+ * and `waitsForId` are those within the set. Tied to an event, they move along with it.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
  */
 export function jobsOfSet(
   set: JobSet,
-  { anchorOn, count, today }: { anchorOn: PlainDate; count: number; today: PlainDate },
+  {
+    anchorOn,
+    count,
+    eventId,
+    today,
+  }: { anchorOn: PlainDate; count: number; eventId?: string; today: PlainDate },
 ): OwnJob[] {
-  const jobs = set.jobs.flatMap((job) =>
-    Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
-  );
+  const jobs = set.jobs
+    .flatMap((job) =>
+      Array.from({ length: job.times ?? 1 }, (_, k) => dated(set, job, { anchorOn, count, k })),
+    )
+    .map((job) => (eventId === undefined ? job : { ...job, tiedTo: { eventId, on: anchorOn } }));
   const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
   const ids = new Set(open.map(({ id }) => id));
   return open.map((job) => {

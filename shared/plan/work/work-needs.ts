@@ -139,7 +139,7 @@ function readWork(
   const { graceDays, closeDays, longPastDays } = tables.judgements.work;
   const belongsTo = { kind: work.kind, id: work.id, name: work.name };
   for (const task of work.tasks) {
-    if (task.onDemand) continue;
+    if (task.onDemand || task.isOver) continue;
     const key = `${work.kind}/${work.id}/${task.id}`;
     const endDay = daysBetween(today, task.end);
     const everyDay = choreSpan(task);
@@ -165,6 +165,8 @@ function readWork(
     const dueDay = endDay + task.spareDays + (task.mayFollowDays ?? 0);
     if (dueDay < -longPastDays.value) continue;
     const isOnItsDay = isFixed(work.kind, task);
+    const lastUseDay =
+      task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
     const people = task.conditions?.peopleNeeded ?? 1;
     const kind = `${work.kind}/${task.templateId}`;
     const reckonedHours = task.hours / people;
@@ -179,7 +181,7 @@ function readWork(
       ...(known ? { learned: { ...known, reckonedHours } } : {}),
       fromDay,
       dueDay,
-      untilDay: isOnItsDay ? Math.max(0, dueDay) : dueDay + graceDays.value,
+      untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
       conditions: task.conditions ?? {},
       canBeSpread: !isOnItsDay && !task.notSplit,
       priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',

@@ -10,6 +10,7 @@ import { handoverFields } from '../../../shared/farm/handover.js';
 import { herdFields, type Herd } from '../../../shared/farm/herd.js';
 import { jobFields } from '../../../shared/farm/job.js';
 import { grassReadingFields, paddockFields } from '../../../shared/farm/paddock.js';
+import { anyProduct, type Product } from '../../../shared/farm/product.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
@@ -88,6 +89,7 @@ export const usePicture = (farmId: string) => useQuery(ofFarm<SavedPicture>(farm
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
+export const useProducts = (farmId: string) => useQuery(ofFarm<Product[]>(farmId, '/products'));
 export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '/people'));
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
 export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
@@ -128,6 +130,7 @@ export const useReadFarm = () =>
 
 type Collection =
   | 'facilities'
+  | 'products'
   | 'people'
   | 'batches'
   | 'paddocks'
@@ -166,6 +169,7 @@ export const useRemove = (farm: SavedFarm, what: Collection) => {
 /** What describes the rows of a collection; a facility is described by its kind. */
 const DESCRIBED: Record<Collection, (row: object) => RowDescription> = {
   facilities: (row) => rowOfKind(anyFacility, (row as Facility).kind)!,
+  products: (row) => rowOfKind(anyProduct, (row as Product).kind)!,
   people: () => personFields,
   batches: () => batchFields,
   paddocks: () => paddockFields,

@@ -52,8 +52,9 @@ export const useSheetPreview = (farmId: string) =>
       postJson<SheetPreview>(`/farms/${farmId}/handovers/preview`, handover),
   });
 export const useTakeSet = (farmId: string) =>
-  useChange(({ setId, ...taken }: { setId: string; anchorOn: string; count: number }) =>
-    postJson<OwnJob[]>(`/farms/${farmId}/jobs/sets/${setId}`, taken),
+  useChange(
+    ({ setId, ...taken }: { setId: string; anchorOn: string; count: number; eventId?: string }) =>
+      postJson<OwnJob[]>(`/farms/${farmId}/jobs/sets/${setId}`, taken),
   );
 export const useLeaveSet = (farmId: string) =>
   useChange((setId: string) => remove(`/farms/${farmId}/jobs/sets/${setId}`));

@@ -125,10 +125,10 @@ describe('hangTasks', () => {
     expect(byId(hangTasks(table, [arrival, move], of()), 'lime').waits).toEqual([
       { id: 'clean', days: 2 },
     ]);
-    // Without an arrival there is nothing to wait for, but it is still named.
+    // Without an arrival there is nothing to wait for, and nothing is named that is not there.
     const alone = byId(hangTasks(table, [move], of()), 'lime');
     expect(alone.waits).toEqual([]);
-    expect(alone.waitsFor).toEqual(['clean']);
+    expect(alone.waitsFor).toEqual([]);
   });
 
   it('counts base and units once, or on each day of daily work up to the event it lasts until', () => {

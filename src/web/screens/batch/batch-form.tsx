@@ -9,25 +9,25 @@ import {
 } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
-import { batchFields, batchPriceFields } from '../../../../shared/farm/batch.js';
+import { batchFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
+import { bagOf } from '../../../../shared/plan/prices.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById } from '../../../../shared/tables/tables.js';
 import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
-import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
 import { EggFields } from './egg-fields.js';
 import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
 import { NO_EGGS, OwnEggs } from './own-eggs.js';
+import { BatchPrices } from './batch-prices.js';
 import type { BatchDraft, Setting } from './use-plan.js';
 
 const FIELDS = batchFields.fields;
-const PRICES = batchPriceFields.fields;
 
 /** Fields of a batch that hold a number. */
 type NumberName = {
@@ -181,7 +181,9 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           {place('feedStoreId', 'feed-store')}
         </Panel>
         <Panel title="Prices">
-          <Prices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+          {strain && (
+            <BatchPrices setting={setting} draft={draft} strain={strain} onChange={onChange} />
+          )}
         </Panel>
         {purpose === 'layers' && strain && (
           <Panel title="Eggs">
@@ -212,7 +214,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
               undefined,
               isOwn ? `${capital(species?.young ?? 'chicks')} hatched` : undefined,
             )}
-            {quantity('bagKg', tables.feedKeeping.usualBag.kg)}
+            {quantity('bagKg', strain && bagOfFirst(strain, draft, setting))}
             {!isOwn && quantity('hatchToArrivalDays')}
             {purpose === 'meat' && quantity('targetLiveKg')}
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
@@ -220,6 +222,22 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
+          {purpose === 'layers' && (
+            <Select
+              label={FIELDS.joinsOlderFlock.label}
+              value={
+                draft.joinsOlderFlock === undefined ? undefined : String(draft.joinsOlderFlock)
+              }
+              onChange={(v) =>
+                onChange({ joinsOlderFlock: v === undefined ? undefined : v === 'true' })
+              }
+              options={[
+                { id: 'true', name: 'Yes' },
+                { id: 'false', name: 'No' },
+              ]}
+              none="If there is an earlier batch of layers"
+            />
+          )}
           <DateField
             label={FIELDS.moveOutDate.label}
             value={draft.moveOutDate}
@@ -278,82 +296,6 @@ function ArrivalSlider({
     </div>
   );
 }
-
-function Prices({
-  setting,
-  draft,
-  strain,
-  onChange,
-}: {
-  setting: Setting;
-  draft: BatchDraft;
-  strain: Strain | undefined;
-  onChange: Props['onChange'];
-}) {
-  const { currency } = setting.farm;
-  const prices = draft.prices ?? {};
-  const chick = (draft.origin ?? 'hatchery') === 'hatchery' ? 'perBird' : 'perEgg';
-  const programId = draft.feedProgramId ?? strain?.feedProgram[draft.purpose ?? 'meat'];
-  const phases = programId ? rowById(setting.tables.feedPrograms, programId).phases : [];
-  const set = (more: Record<string, string | undefined>) =>
-    onChange({ prices: clean({ ...prices, ...more }) });
-  return (
-    <SimpleGrid cols={2}>
-      <PriceInput
-        label={PRICES[chick].label}
-        currency={currency}
-        value={prices[chick]}
-        onChange={(v) => set({ [chick]: v })}
-      />
-      <PriceInput
-        label={PRICES.beddingPerBag.label}
-        currency={currency}
-        value={prices.beddingPerBag}
-        onChange={(v) => set({ beddingPerBag: v })}
-      />
-      {phases.map((phase) => (
-        <PriceInput
-          key={phase.id}
-          label={`A bag of ${phase.name.toLowerCase()}`}
-          currency={currency}
-          value={prices.feedPerBag?.[phase.id]}
-          onChange={(v) =>
-            onChange({
-              prices: { ...prices, feedPerBag: clean({ ...prices.feedPerBag, [phase.id]: v }) },
-            })
-          }
-        />
-      ))}
-      {draft.purpose === 'layers' && (
-        <PriceInput
-          label={PRICES.eggDozen.label}
-          currency={currency}
-          value={prices.eggDozen}
-          onChange={(v) => set({ eggDozen: v })}
-        />
-      )}
-      <PriceInput
-        label={PRICES.processingPerBird.label}
-        currency={currency}
-        value={prices.processingPerBird}
-        onChange={(v) => set({ processingPerBird: v })}
-      />
-      {draft.purpose === 'meat' &&
-        (['iceBag', 'freezerBag'] as const).map((name) => (
-          <PriceInput
-            key={name}
-            label={PRICES[name].label}
-            currency={currency}
-            value={prices[name]}
-            onChange={(v) => set({ [name]: v })}
-          />
-        ))}
-    </SimpleGrid>
-  );
-}
-
-const clean = <T extends object>(values: T) =>
-  Object.fromEntries(Object.entries(values).filter(([, v]) => v !== undefined)) as never;
 
 function Choices({
   setting,
@@ -465,6 +407,15 @@ export function forPurpose(
     processingWeekday: undefined,
     processingHelpers: undefined,
   };
+}
+
+/** Size of the bag that the first feed is bought in when none is typed. */
+function bagOfFirst(strain: Strain, draft: BatchDraft, { picture, tables }: Setting): number {
+  const purpose = draft.purpose ?? 'meat';
+  const programId = draft.feedProgramId ?? strain.feedProgram[purpose]!;
+  const [first] = rowById(tables.feedPrograms, programId).phases;
+  const batch = { purpose, strainId: strain.id };
+  return bagOf({ batch, products: picture.products, tables }, first!.id).bagKg;
 }
 
 /** What the plan uses for a factor that is left out. */

@@ -27,7 +27,14 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
                   <Table.Td>
                     <Num of={line.amount} />
                   </Table.Td>
-                  <Table.Td>{line.price ?? 'no price yet'}</Table.Td>
+                  <Table.Td>
+                    {line.price ?? 'no price given'}
+                    {line.product !== undefined && (
+                      <Text size="xs" c="dimmed">
+                        {line.product}
+                      </Text>
+                    )}
+                  </Table.Td>
                   <Table.Td ta="right">{line.cost ? <Num of={line.cost} /> : '–'}</Table.Td>
                 </Table.Tr>
               ))}
@@ -35,7 +42,7 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
             <Table.Tfoot>
               <Table.Tr>
                 <Table.Th colSpan={3}>
-                  {bill.complete ? 'Total' : 'Total of what has a price'}
+                  {bill.leftOut.length === 0 ? 'Total' : `Total, ${bill.leftOut.join(', ')}`}
                 </Table.Th>
                 <Table.Th ta="right">
                   <Num of={bill.total} />
@@ -45,7 +52,8 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
           </Table>
         </WideTable>
         <Text size="sm" c="dimmed">
-          Your own hours are not in it. Put prices in under “Prices” in the order.
+          Your own hours are not in it. Prices of your place stand under “Prices”; what you type in
+          the order counts for this batch alone.
         </Text>
       </Section>
       <Section title="What one costs">

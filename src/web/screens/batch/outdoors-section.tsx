@@ -1,4 +1,4 @@
-import { Stack, Table, Text } from '@mantine/core';
+import { List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
@@ -19,6 +19,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
             <Fact of={outdoors.nightLow} />
             <Fact of={outdoors.coldNight} />
             <Fact of={outdoors.hardenFrom} />
+            <Fact of={plan.space.spare} />
           </Facts>
         ) : (
           <Text>No date with nights warm enough was found.</Text>
@@ -44,6 +45,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
           </Table.Tbody>
         </Table>
       </Section>
+      {outdoors.oneColdNight && <OneColdNight plan={plan} />}
       <Section title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>
         <Facts>
           <Fact of={outdoors.floorNeeded} />
@@ -67,3 +69,38 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
     </Stack>
   );
 }
+
+/** What one night that is too cold costs, and what to do before it comes. */
+function OneColdNight({ plan: { outdoors } }: { plan: BatchPlan }) {
+  const { oneColdNight, shelter, wetDay } = outdoors;
+  return (
+    <Section title="One cold night">
+      <Facts>
+        <Fact of={oneColdNight?.low} />
+        <Fact of={oneColdNight?.feed} />
+        <Fact of={oneColdNight?.money} />
+        <Fact of={oneColdNight?.heat} />
+        <Fact of={wetDay} />
+      </Facts>
+      <Text mt="sm">
+        In feed it is little. What it can cost is birds: chilled ones pile up in a corner, and those
+        inside smother.
+      </Text>
+      <List mt="xs" spacing={4}>
+        {shelter && <List.Item>{SHELTER[shelter]}</List.Item>}
+        <List.Item>Read the lows of the next seven nights, and wait if you can.</List.Item>
+        <List.Item>Lay deep, dry bedding, and board off the corners.</List.Item>
+        <List.Item>
+          Have heat ready for that night, or take them back to the brooder. Look once after dark.
+        </List.Item>
+      </List>
+    </Section>
+  );
+}
+
+const SHELTER = {
+  closed: 'Roof and windward side are closed: the nights above hold while they stay dry.',
+  open: 'Open to wind and rain: close the roof and the windward side with boards or a tarp first.',
+  'not known':
+    'Wind and rain: say of the pen whether it is closed. If it is not, close the roof and the windward side with boards or a tarp first.',
+} as const;

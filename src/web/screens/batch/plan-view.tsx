@@ -85,7 +85,6 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
 
 function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
   const { hatching, birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
-  const unpriced = bill.complete ? undefined : 'not every price is given ';
   return (
     <Stack>
       <Issues plan={plan} tables={asked.tables} />
@@ -118,10 +117,10 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
           <Fact of={feed.total} />
           <Fact of={feed.peakWater} />
           <Fact of={leaving?.freezerNeed} />
-          <Fact of={bill.total} note={unpriced} />
-          <Fact of={bill.perBird} note={unpriced} />
-          <Fact of={bill.perKgDressed} note={unpriced} />
-          <Fact of={bill.perDozen} note={unpriced} />
+          <Fact of={bill.total} />
+          <Fact of={bill.perBird} />
+          <Fact of={bill.perKgDressed} />
+          <Fact of={bill.perDozen} />
         </Facts>
         <Text size="sm" c="dimmed" mt="sm">
           Weather: {plan.weather.label.toLowerCase()}. Growth: {birds.growthTable}. Work:{' '}

@@ -21,7 +21,18 @@ export function TaskCard({ task, tables, level }: TaskCardProps) {
         <Title order={level} size="h4">
           {task.name}
         </Title>
-        {task.alreadyLate ? (
+        {task.isOver ? (
+          <Badge
+            color="gray.7"
+            c="bright"
+            variant="outline"
+            size="lg"
+            tt="none"
+            className="whole-badge"
+          >
+            past
+          </Badge>
+        ) : task.alreadyLate ? (
           <Badge color="red.9" size="lg" className="whole-badge">
             already late
           </Badge>
@@ -46,6 +57,7 @@ export function TaskCard({ task, tables, level }: TaskCardProps) {
         <Num of={taskHours(task, tables)} />
         {0 < task.spareDays &&
           !task.alreadyLate &&
+          !task.isOver &&
           ` · start no later than ${sayDate(task.latestStart)}`}
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}

@@ -13,6 +13,7 @@ import {
   writeDraft,
 } from '../../fields/kept-draft.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { BrooderFields } from './brooder-fields.js';
 import { KINDS, problemsOfDraft, sizesOf, type Draft } from './kinds.js';
@@ -24,6 +25,11 @@ interface Props {
   readonly circuits: readonly Circuit[];
   readonly onDone: () => void;
 }
+
+const SIDES = [
+  { id: 'closed', name: 'Roof and windward side closed' },
+  { id: 'open', name: 'Open' },
+] as const;
 
 export function FacilityForm(props: Props) {
   const [discards, setDiscards] = useState(0);
@@ -98,6 +104,17 @@ function Fields({
           ))}
         </SimpleGrid>
       </Fieldset>
+      {draft.kind === 'field-pen' && (
+        <Select
+          label={facilityFields['field-pen'].fields.sides.label}
+          description="A wet or windblown bird stands far less cold."
+          value={draft['sides'] as 'closed' | 'open' | undefined}
+          error={errorAt('sides')}
+          onChange={(v) => set('sides', v)}
+          options={SIDES}
+          none="Not known"
+        />
+      )}
       {draft.kind === 'brooder' && (
         <BrooderFields
           values={draft}

@@ -4,6 +4,7 @@ import { useLocation } from 'wouter';
 import {
   useDeleteFarm,
   usePeople,
+  useProducts,
   useUpdateFarm,
   useWeather,
   type SavedFarm,
@@ -12,16 +13,18 @@ import { useAll } from '../../shell/states.js';
 import { DownloadFarm } from './download-farm.js';
 import { FarmForm } from './farm-form.js';
 import { wordsOf } from './farm-labels.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { PricesCard } from './prices-card.js';
 import { PeopleCard } from './people-card.js';
 import { WeatherCard } from './weather-card.js';
 
-export default function FarmScreen({ farm }: { farm: SavedFarm }) {
+export default function FarmScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const update = useUpdateFarm(farm.id, wordsOf(farm));
-  const all = useAll(useWeather(farm.id), usePeople(farm.id));
+  const all = useAll(useWeather(farm.id), usePeople(farm.id), useProducts(farm.id));
   const { id: _id, isSample: _isSample, ...values } = farm;
   const { revision: _revision, ...ownValues } = values as typeof values & { revision?: number };
   if ('waiting' in all) return all.waiting;
-  const [weather, people] = all.data;
+  const [weather, people, products] = all.data;
   return (
     <Stack maw={900}>
       <Title order={1}>Your place</Title>
@@ -32,6 +35,7 @@ export default function FarmScreen({ farm }: { farm: SavedFarm }) {
       )}
       <WeatherCard farm={farm} weather={weather} />
       <PeopleCard farm={farm} people={people} />
+      <PricesCard farm={farm} tables={tables} products={products} />
       <FarmForm
         key={JSON.stringify(ownValues)}
         farmId={farm.id}

@@ -95,7 +95,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
         what: `${phase.name} feed, ${phase.protein}`,
-        amount: `${d.bags.value} × ${formatValue(feed.bagKg, 'kg', farm)}`,
+        amount: `${d.bags.value} × ${formatValue(phase.bagKg, 'kg', farm)}`,
         price: price(`${phase.name} feed`),
       })),
     ),
@@ -119,16 +119,9 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
           },
         ]
       : []),
-    ...(heat && !heat.enough
-      ? [
-          {
-            by: plan.arrivalDate,
-            what: `${heat.heatersNeeded.label}: there are too few`,
-            amount: `${heat.toAdd} more`,
-            price: undefined,
-          },
-        ]
-      : []),
+    ...plan.tasks.tasks
+      .filter(({ event }) => event === 'heaters-short')
+      .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
       ? [
           {
@@ -184,7 +177,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
       <Text>
         In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
         {formatValue(bill.total.value, 'money', farm)}
-        {bill.complete ? '.' : ', without what has no price yet.'}
+        {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
       </Text>
     </>
   );

@@ -1,8 +1,14 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
-import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../../../shared/plan/work/job-sets.js';
+import {
+  hoursOfSet,
+  jobsOfSet,
+  suggestedAnchor,
+  turnOutOf,
+} from '../../../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
+import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
@@ -19,26 +25,32 @@ export function JobSets({
   sets,
   jobs,
   climate,
+  events,
   today,
 }: {
   farm: SavedFarm;
   sets: readonly JobSet[];
   jobs: readonly OwnJob[];
   climate: Climate;
+  events: readonly KeyDate[];
   today: string;
 }) {
   return (
     <SimpleGrid cols={{ base: 1, sm: 2 }}>
-      {sets.map((set) => (
-        <SetCard
-          key={set.id}
-          farm={farm}
-          set={set}
-          taken={jobs.filter((job) => job.setId === set.id).length}
-          suggested={suggestedAnchor(set, { farm, climate, today })}
-          today={today}
-        />
-      ))}
+      {sets.map((set) => {
+        const turnOut = turnOutOf(set, events, today);
+        return (
+          <SetCard
+            key={set.id}
+            farm={farm}
+            set={set}
+            taken={jobs.filter((job) => job.setId === set.id).length}
+            turnOut={turnOut}
+            suggested={turnOut?.date ?? suggestedAnchor(set, { farm, climate, today })}
+            today={today}
+          />
+        );
+      })}
     </SimpleGrid>
   );
 }
@@ -47,12 +59,14 @@ function SetCard({
   farm,
   set,
   taken,
+  turnOut,
   suggested,
   today,
 }: {
   farm: SavedFarm;
   set: JobSet;
   taken: number;
+  turnOut: KeyDate | undefined;
   suggested: string;
   today: string;
 }) {
@@ -61,6 +75,7 @@ function SetCard({
   const [count, setCount] = useState<number | undefined>(1);
   const take = useTakeSet(farm.id);
   const leave = useLeaveSet(farm.id);
+  const tied = turnOut?.date === anchorOn ? turnOut : undefined;
   const dated =
     anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: count ?? 0, today });
   const hours = hoursOfSet(set, dated, count ?? 0);
@@ -86,6 +101,7 @@ function SetCard({
             <Text size="sm">
               Counted in {set.unit}. {dated.length} jobs, <Num of={hours} /> in all
               {dated[0] && `, from ${sayDate(firstOf(dated))} on`}.
+              {tied && ` Moves along with ${tied.name}.`}
             </Text>
             <details>
               <summary>What is in it</summary>
@@ -100,7 +116,14 @@ function SetCard({
               <Button
                 variant="light"
                 disabled={anchorOn === undefined || count === undefined || take.isPending}
-                onClick={() => take.mutate({ setId: set.id, anchorOn: anchorOn!, count: count! })}
+                onClick={() =>
+                  take.mutate({
+                    setId: set.id,
+                    anchorOn: anchorOn!,
+                    count: count!,
+                    ...(tied ? { eventId: tied.id } : {}),
+                  })
+                }
                 aria-label={`Add ${set.name}`}
               >
                 Add these jobs

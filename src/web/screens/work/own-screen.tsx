@@ -47,6 +47,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
           sets={tables.jobSets}
           jobs={jobs}
           climate={climate}
+          events={plan.events}
           today={plan.today}
         />
       </Section>

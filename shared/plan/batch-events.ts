@@ -1,0 +1,120 @@
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import { facilityOf } from '../farm/facility.js';
+import { underHeaterC } from '../poultry/brooding.js';
+import type { TaskCircumstance } from '../tables/task-template.js';
+import { scheduleOf } from './brooding.js';
+import type { PlanContext } from './context.js';
+import { coopRoomOf, shortOfCoop } from './coop-room.js';
+import type { EggsSet } from './eggs-set.js';
+import { hatchDatesOf } from './hatch-dates.js';
+import type { HeatPart } from './heat.js';
+import { birdsToProcess } from './leaving-weights.js';
+import { processingDays, type ProcessingDay } from './processing-days.js';
+import type { PlanEvent } from './tasks/event.js';
+import { hardenFromDay } from './when-out.js';
+
+/** The days in the life of a batch that its tasks hang on, as far as it has them. */
+export function eventsOf(context: PlanContext): PlanEvent[] {
+  const { batch, life, moveOutDay, dateOf } = context;
+  const { eggs, isUnderHen } = life;
+  const eggDay =
+    life.firstEggAgeDays === undefined ? undefined : life.firstEggAgeDays - life.arrivalAgeDays;
+  const processing = eggDay === undefined ? processingOf(context) : [];
+  return [
+    ...(eggs ? hatchEvents(context, eggs) : []),
+    {
+      kind: 'arrival',
+      date: batch.arrivalDate,
+      ...(eggs ? { words: `${eggs.species.young} hatch` } : {}),
+    },
+    ...on(context, 'mild-days', mildDay(context)),
+    ...on(context, 'harden-off', moveOutDay && hardenFromDay(context, moveOutDay)),
+    ...on(context, 'move-out', moveOutDay).map((event) =>
+      isUnderHen ? { ...event, words: 'without the hen' } : event,
+    ),
+    ...(eggDay === undefined ? processing : on(context, 'first-egg', eggDay)),
+    ...lastMedicated(context, eggDay === undefined ? processing.at(-1)!.date : dateOf(eggDay)),
+  ];
+}
+
+const on = (
+  { dateOf }: PlanContext,
+  kind: PlanEvent['kind'],
+  day: number | undefined,
+): PlanEvent[] => (day === undefined ? [] : [{ kind, date: dateOf(day) }]);
+
+function hatchEvents(context: PlanContext, eggs: EggsSet): PlanEvent[] {
+  const { set, candle, lockdown } = hatchDatesOf(context, eggs);
+  return [
+    { kind: 'eggs-set', date: set },
+    ...candle.map((date, k) => ({ kind: 'candle', number: k + 1, date }) as const),
+    ...(lockdown === undefined ? [] : [{ kind: 'lockdown', date: lockdown } as const]),
+  ];
+}
+
+/**
+ * First day on which the brooding schedule asks for no more than an average day outdoors gives:
+ * from then on the heat can be off by day. None where hardening off begins before it, or where the
+ * schedule ends first.
+ */
+function mildDay(context: PlanContext): number | undefined {
+  const { life, weather, brooderDays, moveOutDay } = context;
+  const schedule = scheduleOf(context);
+  const last = moveOutDay === undefined ? brooderDays : hardenFromDay(context, moveOutDay);
+  for (let day = 0; day < last; day++) {
+    const asked = underHeaterC(schedule, life.arrivalAgeDays + day);
+    if (asked !== undefined && asked <= weather.maxC[day]!) return day;
+  }
+  return undefined;
+}
+
+/** The last day with all that leads up to it, then the days before it for the birds of each. */
+function processingOf(context: PlanContext): PlanEvent[] {
+  const [last, ...earlier] = processingDays(
+    context,
+    birdsToProcess(context.life),
+  ).days.toReversed();
+  const birdsOn = ({ date, birds }: ProcessingDay) =>
+    ({ kind: 'processing', date, counts: { 'hundred-birds': birds } }) as const;
+  return [
+    birdsOn(last!),
+    ...earlier.map((day, k) => ({
+      ...birdsOn(day),
+      number: k + 2,
+      what: `${day.birds} birds`,
+      nearDays: 1,
+    })),
+  ];
+}
+
+/** Last day of medicated feed: the days on its label before the first bird or egg is eaten. */
+function lastMedicated({ batch }: PlanContext, eatenFrom: PlainDate): PlanEvent[] {
+  const days = batch.medicatedWithdrawalDays;
+  if (days === undefined) return [];
+  const last = addDays(eatenFrom, -Math.max(1, days));
+  const date = last < batch.arrivalDate ? batch.arrivalDate : last;
+  return [{ kind: 'last-medicated', date }];
+}
+
+/** The heaters that are to be bought before the brooder is preheated. */
+export function missingHeat(
+  { batch, facilities }: PlanContext,
+  heat: HeatPart | undefined,
+): PlanEvent[] {
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  if (!brooder || !heat || heat.toAdd === 0) return [];
+  const missing = heat.toAdd;
+  const what = `${missing} more ${missing === 1 ? ONE[brooder.heat.kind] : `${ONE[brooder.heat.kind]}s`}`;
+  return [{ kind: 'heaters-short', date: batch.arrivalDate, what }];
+}
+
+const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
+
+/** Whether what some work is only for holds of a batch. */
+export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
+  const { batch, hasOlderFlock, moveOutDay } = context;
+  if (circumstance === 'medicated') return batch.medicatedWithdrawalDays !== undefined;
+  if (circumstance === 'older-flock') return batch.joinsOlderFlock ?? hasOlderFlock ?? false;
+  const short = shortOfCoop(coopRoomOf(context, moveOutDay ?? 0));
+  return circumstance === 'nests-short' ? short.nests : short.floor || short.roost || short.nests;
+}

@@ -1,0 +1,171 @@
+import { Checkbox, Group, TextInput } from '@mantine/core';
+import { useState } from 'react';
+import { problemsOfRow } from '../../../../shared/farm/check-row.js';
+import {
+  beddingProductFields,
+  feedProductFields,
+  chickProductFields,
+  productFields,
+  type ProductKind,
+} from '../../../../shared/farm/product.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { useSave, type SavedFarm } from '../../api/queries.js';
+import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
+import {
+  draftKey,
+  dropDraft,
+  keepDraft,
+  readDraft,
+  UnsavedNote,
+  writeDraft,
+} from '../../fields/kept-draft.js';
+import { PriceInput } from '../../fields/price-input.js';
+import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
+import { Select } from '../../fields/select.js';
+import { feedPhases, type ProductDraft } from './product-kinds.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly tables: Tables;
+  readonly start: ProductDraft;
+  readonly onDone: () => void;
+}
+
+/** One thing the place buys: a feed, chicks, bedding, or processing for hire. */
+export function ProductForm(props: Props) {
+  const [discards, setDiscards] = useState(0);
+  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
+}
+
+function Fields({ farm, tables, start, onDone, onDiscard }: Props & { onDiscard: () => void }) {
+  const words = wordsOfRow(productFields[start.kind], farm);
+  const save = useSave<ProductDraft>(farm.id, 'products', words);
+  const key = draftKey(farm.id, start.kind, start.id ?? 'new');
+  const [kept] = useState(() => readDraft<ProductDraft>(key));
+  const form = useRowForm<ProductDraft>({
+    start: kept ?? start,
+    words,
+    check: (draft) => ({
+      ...messagesByField(problemsOfRow(productFields[draft.kind], draft), words),
+      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
+    }),
+    onChange: (draft) => keepDraft(key, draft, start),
+    save: async (draft) => {
+      dropDraft(key);
+      try {
+        await save.mutateAsync(draft);
+      } catch (problem) {
+        writeDraft(key, draft);
+        throw problem;
+      }
+    },
+    onDone,
+  });
+  const { draft, set, errorAt } = form;
+  return (
+    <RowForm form={form} onDone={onDone}>
+      {(kept !== undefined || JSON.stringify(draft) !== JSON.stringify(start)) && (
+        <UnsavedNote
+          isRestored={kept !== undefined}
+          onDiscard={() => {
+            dropDraft(key);
+            onDiscard();
+          }}
+        />
+      )}
+      <TextInput
+        label="Name"
+        data-autofocus
+        value={draft.name ?? ''}
+        error={errorAt('name')}
+        onChange={(e) => set({ name: e.currentTarget.value })}
+      />
+      {draft.kind === 'feed' && (
+        <FeedFields farm={farm} tables={tables} draft={draft} set={set} errorAt={errorAt} />
+      )}
+      {draft.kind === 'chicks' && (
+        <Select
+          label={chickProductFields.fields.strainId.label}
+          value={draft.strainId}
+          error={errorAt('strainId')}
+          onChange={(strainId) => set({ strainId })}
+          options={tables.strains}
+          none="Any breed"
+        />
+      )}
+      {draft.kind === 'bedding' && (
+        <QuantityInput
+          field={beddingProductFields.fields.opensToM3}
+          units={farm.units}
+          value={draft.opensToM3}
+          error={errorAt('opensToM3')}
+          placeholder={typedText(
+            tables.litter.bagLooseM3,
+            beddingProductFields.fields.opensToM3,
+            farm.units,
+          )}
+          onChange={(opensToM3) => set({ opensToM3 })}
+        />
+      )}
+      <PriceInput
+        label={PRICE_LABELS[draft.kind]}
+        currency={farm.currency}
+        value={draft.price}
+        error={errorAt('price')}
+        onChange={(price) => set({ price })}
+      />
+    </RowForm>
+  );
+}
+
+const PRICE_LABELS = Object.fromEntries(
+  Object.entries(productFields).map(([kind, { fields }]) => [kind, fields.price.label]),
+) as Record<ProductKind, string>;
+
+type Form = Pick<ReturnType<typeof useRowForm<ProductDraft>>, 'draft' | 'set' | 'errorAt'>;
+
+function FeedFields({
+  farm,
+  tables,
+  draft,
+  set,
+  errorAt,
+}: Form & { farm: SavedFarm; tables: Tables }) {
+  const { fields } = feedProductFields;
+  return (
+    <>
+      <Checkbox.Group
+        label={fields.phaseIds.label}
+        description="One feed can serve several phases."
+        value={[...(draft.phaseIds ?? [])]}
+        error={errorAt('phaseIds')}
+        onChange={(phaseIds) => set({ phaseIds })}
+      >
+        <Group mt="xs">
+          {feedPhases(tables).map(({ id, name }) => (
+            <Checkbox key={id} size="md" value={id} label={name} />
+          ))}
+        </Group>
+      </Checkbox.Group>
+      <Select
+        label={fields.feedFor.label}
+        value={draft.feedFor}
+        error={errorAt('feedFor')}
+        onChange={(feedFor) => set({ feedFor })}
+        options={[
+          { id: 'meat', name: 'Meat birds' },
+          { id: 'layers', name: 'Layers' },
+        ]}
+        none="Both"
+      />
+      <QuantityInput
+        field={fields.bagKg}
+        units={farm.units}
+        value={draft.bagKg}
+        error={errorAt('bagKg')}
+        onChange={(bagKg) => set({ bagKg })}
+      />
+    </>
+  );
+}

@@ -1,0 +1,55 @@
+import type { Product, ProductKind } from '../../../../shared/farm/product.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+
+/** A product while it is being typed: anything may still be missing. */
+export interface ProductDraft {
+  readonly id?: string | undefined;
+  readonly kind: ProductKind;
+  readonly name?: string | undefined;
+  readonly phaseIds?: readonly string[] | undefined;
+  readonly feedFor?: 'meat' | 'layers' | undefined;
+  readonly bagKg?: number | undefined;
+  readonly strainId?: string | undefined;
+  readonly opensToM3?: number | undefined;
+  readonly price?: string | undefined;
+}
+
+export const PRODUCT_KINDS: readonly { readonly kind: ProductKind; readonly name: string }[] = [
+  { kind: 'feed', name: 'Feed' },
+  { kind: 'chicks', name: 'Chicks' },
+  { kind: 'bedding', name: 'Bedding' },
+  { kind: 'processing', name: 'Processing for hire' },
+  { kind: 'ice', name: 'Ice' },
+  { kind: 'freezer-bags', name: 'Freezer bags' },
+];
+
+/** Every feed phase there is, each once, under the name it has first. */
+export const feedPhases = ({ feedPrograms }: Tables): { id: string; name: string }[] => [
+  ...new Map(
+    feedPrograms.flatMap(({ phases }) => phases).map(({ id, name }) => [id, { id, name }]),
+  ).values(),
+];
+
+/** A new product of a kind; a bag of feed begins with the usual size. */
+export const emptyProduct = (kind: ProductKind, { feedKeeping }: Tables): ProductDraft =>
+  kind === 'feed'
+    ? { kind, name: '', phaseIds: [], bagKg: feedKeeping.usualBag.kg }
+    : { kind, name: '' };
+
+/** What is known of a product in a few words: for what it is, its size and its price. */
+export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm): string {
+  const price = `${product.price} ${farm.currency}`;
+  if (product.kind === 'feed') {
+    const phases = feedPhases(tables)
+      .filter(({ id }) => product.phaseIds.includes(id))
+      .map(({ name }) => name.toLowerCase());
+    const birds =
+      product.feedFor === undefined ? '' : product.feedFor === 'meat' ? ', meat birds' : ', layers';
+    return `${price} a bag of ${formatValue(product.bagKg, 'kg', farm)} · ${phases.join(', ')}${birds}`;
+  }
+  if (product.kind !== 'chicks') return price;
+  const strain = tables.strains.find(({ id }) => id === product.strainId)?.name;
+  return `${price} · ${strain ?? 'any breed'}`;
+}

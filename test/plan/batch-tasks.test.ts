@@ -1,0 +1,137 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../shared/calendar/plain-date.js';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Coop } from '../../shared/farm/facility.js';
+import { newBatch, newBrooder, newRequest } from '../support/factories.js';
+import { plannedBatch } from '../support/pictures.js';
+
+const planOf = (more: Parameters<typeof newRequest>[0] = {}) => plannedBatch(newRequest(more));
+const tasksOf = (more: Parameters<typeof newRequest>[0] = {}) => planOf(more).tasks.tasks;
+const ids = (more: Parameters<typeof newRequest>[0] = {}) =>
+  tasksOf(more).map(({ templateId }) => templateId);
+const LAYERS = {
+  purpose: 'layers',
+  strainId: 'brown-layer',
+  sex: 'pullets',
+  wantedBirds: 20,
+} satisfies Partial<Batch>;
+const coop: Coop = {
+  ...{ kind: 'coop', id: 'coop', name: 'Coop', floorM2: 20, roostM: 20, nestBoxes: 20, runM2: 0 },
+};
+
+describe('tasks of a batch', () => {
+  it.each([
+    ['at home', {}],
+    ['for hire', { processing: 'hired' as const }],
+    ['layers', LAYERS],
+    ['medicated', { ...LAYERS, medicatedWithdrawalDays: 5 }],
+  ])('name only tasks there are and people outside as what they wait for: %s', (_, batch) => {
+    const tasks = tasksOf({ batch });
+    const names = new Set(tasks.map(({ name }) => name.split(': ')[0]!));
+    const missing = tasks
+      .flatMap(({ waitsFor }) => waitsFor)
+      .filter((name) => !name.startsWith('the ') && !names.has(name.split(': ')[0]!));
+    expect(missing).toEqual([]);
+  });
+
+  it('are none for what a batch does not have', () => {
+    const plain = ids({ batch: LAYERS });
+    expect(plain).not.toContain('layers.stop-medicated-feed');
+    expect(plain).not.toContain('layers.join-pullets-to-older-flock');
+    expect(plain).toContain('layers.finish-coop-roosts-and-run');
+    expect(ids({ batch: { ...LAYERS, joinsOlderFlock: true } })).toContain(
+      'layers.join-pullets-to-older-flock',
+    );
+    const stands = ids({
+      batch: { ...LAYERS, coopId: 'coop' },
+      facilities: [newBrooder(), coop],
+    });
+    expect(stands).not.toContain('layers.finish-coop-roosts-and-run');
+    expect(stands).not.toContain('layers.hang-nest-boxes');
+    const short = ids({
+      batch: { ...LAYERS, coopId: 'coop' },
+      facilities: [newBrooder(), { ...coop, nestBoxes: 0 }],
+    });
+    expect(short).toContain('layers.hang-nest-boxes');
+  });
+
+  it('join an older flock when layers came months before', () => {
+    const older = (arrivalDate: string) =>
+      ids({ batch: LAYERS, batches: [{ ...newBatch({ ...LAYERS, arrivalDate }), id: 'old' }] });
+    expect(older('2026-05-05')).toContain('layers.join-pullets-to-older-flock');
+    expect(older('2027-04-20')).not.toContain('layers.join-pullets-to-older-flock');
+  });
+
+  it('book a processor once, and only where one is hired', () => {
+    const booked = (processing: 'home' | 'hired') =>
+      tasksOf({ batch: { processing } }).filter(({ name }) => /book|slot/i.test(name));
+    expect(booked('home')).toEqual([]);
+    expect(booked('hired').filter(({ name }) => /^Book/.test(name))).toHaveLength(1);
+  });
+
+  it('buy just the heaters that are missing, before the brooder is bedded and preheated', () => {
+    const facilities = [
+      newBrooder({ heat: { kind: 'lamp', wattsEach: 250, count: 1, thermostat: false } }),
+    ];
+    const plan = planOf({ batch: { brooderId: 'brooder' }, facilities });
+    const missing = plan.heat!.toAdd;
+    expect(missing).toBeGreaterThan(0);
+    const buy = plan.tasks.tasks.find(({ templateId }) => templateId === 'meat.buy-heaters')!;
+    expect(buy.name).toMatch(new RegExp(`${missing} more lamps?$`));
+    const start = (id: string) => plan.tasks.tasks.find(({ templateId }) => templateId === id)!;
+    const bed = start('meat.bed-brooder-hang-heat-two-ways');
+    expect(buy.start < bed.start).toBe(true);
+    expect(buy.latestStart < bed.latestStart).toBe(true);
+    expect(buy.end < start('meat.preheat-brooder-and-check-floor-temperature').start).toBe(true);
+    expect(ids({ batch: { brooderId: 'brooder' } })).not.toContain('meat.buy-heaters');
+  });
+
+  it('harden off on every day from the plan’s date to the move', () => {
+    const { outdoors, tasks } = planOf();
+    const harden = tasks.tasks.find(({ templateId }) => templateId.endsWith('harden-off'))!;
+    expect(harden.start).toBe(outdoors.hardenFrom!.value);
+    expect(harden.end).toBe(addDays(String(outdoors.moveOut!.value), -1));
+    expect(harden.isDaily).toBe(true);
+  });
+
+  it('turn the heat off by day only once the card asks for no more than the day gives', () => {
+    const cool = tasksOf({ batch: { arrivalDate: '2027-03-10' } });
+    const isCooling = ({ templateId }: { templateId: string }) =>
+      templateId === 'meat.cool-chicks-down-to-outdoor-temperature';
+    expect(cool.some(isCooling)).toBe(false);
+    // Chicks of July: the day is soon as warm as the card.
+    const plan = planOf({ batch: { arrivalDate: '2027-06-20', moveOutDate: '2027-08-01' } });
+    const task = plan.tasks.tasks.find(isCooling)!;
+    const day = plan.brooding!.steps.findLast(({ from }) => from <= task.start)!;
+    const high = plan.daily.find(({ id }) => id === 'day-high')!;
+    const index = (Date.parse(task.start) - Date.parse('2027-06-20')) / 86_400_000;
+    expect(day.underHeater.value).toBeLessThanOrEqual(high.values[index]! + 0.9); // a step of the card
+  });
+
+  it('stop medicated feed as many days ahead as its label says', () => {
+    const last = (batch: object) =>
+      tasksOf({ batch: { ...batch, medicatedWithdrawalDays: 14 } }).find(({ templateId }) =>
+        /medicated/.test(templateId),
+      )!;
+    const meat = planOf();
+    expect(last({}).start).toBe(addDays(meat.lastDate, -14));
+    expect(last({ processing: 'hired' }).start).toBe(addDays(meat.lastDate, -14));
+    const firstEgg = String(planOf({ batch: LAYERS }).laying!.firstEgg.value);
+    expect(last(LAYERS).start).toBe(addDays(firstEgg, -14));
+  });
+
+  it('that got the chicks in are past once these are there, and not late', () => {
+    const { tasks } = planOf({ today: '2027-05-10' });
+    const before = tasks.tasks.filter(
+      ({ event, offsetDays }) => event === 'arrival' && offsetDays < 0,
+    );
+    expect(before.length).toBeGreaterThan(5);
+    for (const task of before) expect(task).toMatchObject({ isOver: true, alreadyLate: false });
+    const care = tasks.tasks.find(
+      ({ templateId }) => templateId === 'meat.brooder-care-days-1-to-7',
+    )!;
+    expect(care.alreadyLate).toBe(false);
+    expect(care.isOver).toBeUndefined();
+    expect(tasks.late).toBe(0);
+  });
+});

@@ -1,0 +1,65 @@
+import { describe, expect, it } from '@jest/globals';
+import type { Product } from '../../shared/farm/product.js';
+import { newRequest } from '../support/factories.js';
+import { plannedBatch, type BatchCase } from '../support/pictures.js';
+
+const PRODUCTS: readonly Product[] = [
+  { id: 'c', kind: 'chicks', name: 'Chicks', price: '3.00' },
+  { id: 'b', kind: 'bedding', name: 'Shavings', price: '8.00' },
+  { id: 'i', kind: 'ice', name: 'Ice', price: '3.00' },
+  { id: 'z', kind: 'freezer-bags', name: 'Bags', price: '0.60' },
+  {
+    id: 'f',
+    kind: 'feed',
+    name: 'Feed',
+    phaseIds: ['starter', 'grower', 'finisher'],
+    bagKg: 20,
+    price: '18.00',
+  },
+];
+const billOf = (more: Parameters<typeof newRequest>[0] = {}) =>
+  plannedBatch(newRequest(more) satisfies BatchCase);
+
+describe('the bill', () => {
+  it('is whole with the place’s prices, and names what each line was bought as', () => {
+    const { bill, issues } = billOf({ products: PRODUCTS, batch: { brooderId: 'brooder' } });
+    expect(bill.leftOut).toEqual([]);
+    expect(bill.perBird.label).toBe('Cost per bird');
+    expect(bill.lines.find(({ label }) => label === 'Chicks')).toMatchObject({
+      price: '3.00',
+      product: 'Chicks',
+    });
+    const sum = bill.lines.reduce((all, { cost }) => all + cost!.value, 0);
+    expect(bill.total.value).toBe(sum);
+    expect(issues.map(({ code }) => code)).not.toContain('price-missing');
+  });
+
+  it('says beside every cost what it leaves out, and counts it as nothing nowhere', () => {
+    const products = PRODUCTS.filter(({ kind }) => kind !== 'chicks');
+    const { bill, issues } = billOf({ products, batch: { brooderId: 'brooder' } });
+    expect(bill.leftOut).toEqual(['without chicks: no price given']);
+    expect(bill.perBird.label).toBe('Cost per bird, without chicks: no price given');
+    expect(bill.perKgDressed!.label).toMatch(/without chicks: no price given$/);
+    expect(issues.find(({ code }) => code === 'price-missing')!.text).toMatch(/leaves out chicks/);
+  });
+
+  it('names the feed as one where no phase has a price, and heat where no brooder is chosen', () => {
+    const { bill } = billOf({ batch: { processing: 'hired' } });
+    expect(bill.leftOut).toEqual([
+      'without chicks, feed and processing: no price given',
+      'without heat and bedding: no brooder chosen',
+    ]);
+  });
+
+  it('keeps the numbers of a batch that has prices of its own', () => {
+    const own = { brooderId: 'brooder', bagKg: 22.68 };
+    const prices = {
+      ...{ perBird: '2.00', beddingPerBag: '7.00', iceBag: '4', freezerBag: '0.5' },
+      feedPerBag: { starter: '24.50', grower: '23.00', finisher: '22.50' },
+    };
+    const before = billOf({ batch: { ...own, prices } });
+    const after = billOf({ batch: { ...own, prices }, products: PRODUCTS });
+    expect(after.bill).toEqual(before.bill);
+    expect(after.feed).toEqual(before.feed);
+  });
+});
