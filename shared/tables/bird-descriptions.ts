@@ -256,7 +256,7 @@ export const processing = nested(
     freezerBags: part('FreezerBags', { perBird: FACTOR }),
     scalding: part('Scalding', { gasLPerDay: FACTOR, gasLPerBird: FACTOR }),
     keeping: part('FreezerKeeping', { days: DAYS }),
-    resting: ranged('Resting', { days: DAYS }, DAYS),
+    resting: part('Resting', { days: DAYS }),
   }),
 );
 

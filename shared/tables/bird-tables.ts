@@ -213,7 +213,7 @@ export interface ProcessingTable {
   /** How long frozen birds keep. */
   readonly keeping: Sourced & { readonly days: number };
   /** Days a carcass rests cold before it is eaten or frozen. */
-  readonly resting: Sourced & Ranged & { readonly days: number };
+  readonly resting: Sourced & { readonly days: number };
 }
 
 export interface Material extends Sourced {
