@@ -70,7 +70,7 @@ export function closeOffOf(
   const perKWh = isGas ? 3.6 / tables.heat.propane.MJPerL : 1;
   const price = isGas ? farm.gasPricePerL : farm.electricityPricePerKWh;
   const energySaved = quantity(
-    'Saves',
+    'Closing a part off saves',
     savedKWh,
     'kWh',
     closeOffFormulas.saved,
@@ -84,7 +84,7 @@ export function closeOffOf(
     done,
     energySaved,
     moneySaved: quantity(
-      'Saves',
+      'Closing a part off saves',
       costMinor(price, savedKWh * perKWh, farm.currency),
       'money',
       closeOffFormulas.saved,

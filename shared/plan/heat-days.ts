@@ -4,6 +4,7 @@ import { airRiseK, boxLossW } from '../poultry/brooder-box.js';
 import {
   birdSensibleHeatW,
   freshAirM3PerH,
+  heatersFor,
   lampsByRule,
   ventilationWPerK,
   type LowMidHigh,
@@ -34,6 +35,8 @@ export interface DayConditions {
   readonly birds: LowMidHigh;
   /** Warmth they give all the same, when it is a matter of too much. */
   readonly birdsW: number;
+  /** Lamps that burn whatever is lost, while it is colder around the birds than they want it. */
+  readonly spots: number;
   /** Heaters for every chick to have a place by one: lamps while they are small, plates always. */
   readonly places: number;
   readonly floorM2: number;
@@ -101,6 +104,7 @@ function conditionsOf(context: HeatContext, brooder: Brooder): DayConditions[] {
       freshAir: freshAirM3PerH(table.ventilation, flock),
       birds: isYoung ? NO_HEAT : birds,
       birdsW: isYoung ? count * weightKg * table.birds.newlyHatchedWPerKg : birds.mid,
+      spots: spotsFor(brooder, table, life.placed, ageDays),
       places: placesFor(brooder, table, { chicks: life.placed, ageDays, nightC }),
       floorM2: count * spaceRowAt(standard.rows, ageDays).floorM2,
     });
@@ -129,8 +133,7 @@ export function daysOfHeat(heat: BroodingHeat, shares: readonly number[]): DayHe
         warmer <= airRiseK(rig.table.openTop, box, airWPerK, { watts: birdsW, warmed: 'all-air' })
       )
         return 0;
-      // While it is colder around them than the birds want it, one lamp burns.
-      const least = rig.heat.kind === 'lamp' ? rig.heat.wattsEach : 0;
+      const least = day.spots * rig.heat.wattsEach;
       const deltaK = Math.max(0, warmer - riseK);
       return Math.max(least, boxLossW(rig.table.openTop, box, airWPerK, deltaK) - birdsW);
     };
@@ -164,14 +167,28 @@ const times = (range: LowMidHigh, factor: number): LowMidHigh => ({
   high: range.high * factor,
 });
 
+/**
+ * Lamps that burn while it is colder around the birds than they want it, however little heat is
+ * lost: chicks sleep under them, and the common rule for a mild room says how many share one.
+ */
+function spotsFor(
+  { heat }: Brooder,
+  { lampRule, lamps }: HeatTable,
+  chicks: number,
+  ageDays: number,
+): number {
+  if (heat.kind !== 'lamp') return 0;
+  if (lamps.spotsUntilDay <= ageDays) return 1;
+  return heatersFor((chicks * lampRule.lampW) / lampRule.chicks, heat.wattsEach);
+}
+
 /** Plates carry so many chicks each; lamps are shared by so many while chicks are small. */
 function placesFor(
   { heat }: Brooder,
   { plate, lampRule, lamps }: HeatTable,
   { chicks, ageDays, nightC }: { chicks: number; ageDays: number; nightC: number },
 ): number {
-  if (heat.kind === 'plate')
-    return Math.ceil((chicks * plate.wattsPerChick) / heat.wattsEach - 1e-9);
+  if (heat.kind === 'plate') return heatersFor(chicks * plate.wattsPerChick, heat.wattsEach);
   if (heat.kind === 'gas' || lamps.spotsUntilDay <= ageDays) return 0;
   return Math.min(heat.count, lampsByRule(lampRule, chicks, nightC, heat.wattsEach) ?? 0);
 }
@@ -213,6 +230,7 @@ export const heaterRows = ({ rig }: BroodingHeat): readonly Sourced[] => {
     table.floor,
     ...(hasLid ? [] : [table.openTop]),
     ...(isAirSchedule && heat.kind !== 'plate' ? [] : [rise]),
+    ...(heat.kind === 'lamp' ? [table.lampRule] : []),
     ...(heat.kind === 'lamp' && !isAirSchedule ? [table.clearance] : []),
   ];
 };

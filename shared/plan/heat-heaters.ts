@@ -8,7 +8,7 @@ import {
   type NumberQuantity,
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
-import { brooderHeatFormulas } from '../poultry/brooder-heat.js';
+import { brooderHeatFormulas, heatersFor } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
@@ -27,10 +27,6 @@ export interface Heaters {
   readonly heaterW: number;
   readonly rules: HeatRules;
 }
-
-/** Heaters of one size that a number of watts takes. */
-export const heatersFor = (watts: number, wattsEach: number): number =>
-  Math.ceil(watts / wattsEach - 1e-9);
 
 /** The fewest heaters by a rule of thumb: the common one for lamps, by the floor for gas. */
 export const fewestByRule = (rules: HeatRules): number | undefined =>

@@ -88,7 +88,7 @@ function speedOf({ speed, weighings }: OwnGrowth): NumberQuantity {
           fromFarm(`Average of ${weighing.birds}`, kg, 'kg', 'W'),
         ]),
     ],
-    { spread: { low, high, because: 'so few birds were weighed' } },
+    { spread: { low, high, because: 'the birds that were weighed leave it open' } },
   );
 }
 

@@ -9,7 +9,7 @@ export const brooderHeatFormulas = {
     id: 'brooder-heat-need',
     title: 'Heat that the brooder needs',
     words:
-      'Heat through walls, lid (or open top) and floor, plus heat carried off by fresh air, less the warmth of the birds themselves (none in their first week). The air need not be as warm as the birds under a lamp: what its rays add at the least height is taken off. While it is colder around the brooder than the birds want it, one lamp burns. A plate warms by touch and is counted by its chicks. Drafts and sun are left out.',
+      'Heat through walls, lid (or open top) and floor, plus heat carried off by fresh air, less the warmth of the birds themselves (none in their first week). The air need not be as warm as the birds under a lamp: what its rays add at the least height is taken off. While it is colder around the brooder than the birds want it, one lamp burns, and in the first two weeks as many as the common rule hangs over so many chicks in a mild room: they sleep under them. A plate warms by touch and is counted by its chicks. Drafts and sun are left out.',
     symbols: 'Q = UA·(T_in − T_out) + 0.335·ρ/ρ₀·V·(T_in − T_out) − Q_birds, T_in = T_h − rise',
     sources: ['CONDUCTION', 'BPS1981_VENT', 'CIGR2002'],
     mark: 'from-memory',
@@ -194,6 +194,10 @@ export function birdSensibleHeatW(
   const high = Math.max(0, (at20W * birds.sensibleShare * (perUnit - drop)) / 1000);
   return { low: mid * (1 - birds.litterLoss), mid, high };
 }
+
+/** Heaters of one size that a number of watts takes. */
+export const heatersFor = (watts: number, wattsEach: number): number =>
+  Math.ceil(watts / wattsEach - 1e-9);
 
 /**
  * Lamps of one size by the common rule of thumb, for chicks and the air around the brooder.

@@ -183,7 +183,7 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
-    // The sample's pullets come on the next 14 April that lies far enough ahead.
+    // The sample's batches come in the next spring that lies far enough ahead.
     const year = (await sampleArrival(page)).slice(0, 4);
     await dialog.getByLabel('First day').fill(`${year}-05-11`);
     await dialog.getByLabel('Last day').fill(`${year}-05-14`);

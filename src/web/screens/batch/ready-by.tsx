@@ -168,7 +168,7 @@ function Arrival({
           })
         }
       >
-        {isPlanned ? 'This is the planned date' : `Plan for ${sayDate(arrivalDate)}`}
+        {isPlanned ? 'Planned' : `Take ${sayDate(arrivalDate)}`}
       </Button>
     </div>
   );

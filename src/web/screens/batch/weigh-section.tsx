@@ -1,4 +1,4 @@
-import { Button, Group, SimpleGrid, Stack, Table, Text } from '@mantine/core';
+import { Button, Group, SimpleGrid, Stack, Text } from '@mantine/core';
 import { useState } from 'react';
 import { averageOf, weighedFields, type Weighed } from '../../../../shared/farm/weighing.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
@@ -32,7 +32,8 @@ export function WeighSection({ plan, farm, batchId }: Props) {
       <Stack gap="sm">
         <Text size="sm">
           Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning
-          feed. Weight, feed to come and the day of a target weight follow.
+          feed. Type what they weigh all together, or the average: weight, feed to come and the day
+          of a target weight follow.
         </Text>
         <WeighForm plan={plan} farm={farm} batchId={batchId} />
         {weighed && <Found weighed={weighed} farm={farm} />}
@@ -68,7 +69,7 @@ function WeighForm({ plan, farm, batchId }: Props) {
         );
       }}
     >
-      <SimpleGrid cols={{ base: 2, sm: 4 }}>
+      <SimpleGrid cols={{ base: 2, sm: 4 }} style={{ alignItems: 'end' }}>
         <DateField label="Day" value={on} max={plan.today} onChange={setOn} />
         <QuantityInput
           field={FIELDS.birds}
@@ -84,7 +85,6 @@ function WeighForm({ plan, farm, batchId }: Props) {
         />
         <QuantityInput
           field={FIELDS.averageKg}
-          description="Or this"
           value={averageKg}
           units={farm.units}
           onChange={(value) => put({ averageKg: value })}
@@ -117,29 +117,14 @@ function Found({ weighed, farm }: { weighed: WeighedPart; farm: SavedFarm }) {
         </Text>
       )}
       <Failure error={takeBack.error} />
-      <Table.ScrollContainer minWidth={0}>
-        <Table>
-          <Table.Thead>
-            <Table.Tr>
-              <Table.Th>Day</Table.Th>
-              <Table.Th>Birds</Table.Th>
-              <Table.Th>Average</Table.Th>
-              <Table.Th>Planned before</Table.Th>
-              <Table.Th aria-label="Delete" />
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
-            {[...rows].reverse().map((row) => (
-              <WeighingLine
-                key={row.id ?? row.on}
-                row={row}
-                farm={farm}
-                onDelete={row.id === undefined ? undefined : () => takeBack.mutate(row.id!)}
-              />
-            ))}
-          </Table.Tbody>
-        </Table>
-      </Table.ScrollContainer>
+      {[...rows].reverse().map((row) => (
+        <WeighingLine
+          key={row.id ?? row.on}
+          row={row}
+          farm={farm}
+          onDelete={row.id === undefined ? undefined : () => takeBack.mutate(row.id!)}
+        />
+      ))}
     </>
   );
 }
@@ -155,26 +140,21 @@ function WeighingLine({
 }) {
   const day = useSayDate()(row.on);
   return (
-    <Table.Tr>
-      <Table.Td>{day}</Table.Td>
-      <Table.Td>{row.birds}</Table.Td>
-      <Table.Td>
-        <Num of={row.average} />
-      </Table.Td>
-      <Table.Td>
-        {row.plannedKg === undefined ? '' : formatValue(row.plannedKg, 'kg', farm)}
-      </Table.Td>
-      <Table.Td>
-        {onDelete && (
-          <ConfirmButton
-            label={`Delete the weighing of ${day}`}
-            question={`Delete the weighing of ${day}?`}
-            onConfirm={onDelete}
-          >
-            Delete
-          </ConfirmButton>
-        )}
-      </Table.Td>
-    </Table.Tr>
+    <Group justify="space-between" wrap="nowrap">
+      <Text>
+        {day}: {row.birds === 1 ? '1 bird' : `${row.birds} birds`}, <Num of={row.average} /> each
+        {row.plannedKg !== undefined &&
+          `; planned before: ${formatValue(row.plannedKg, 'kg', farm)}`}
+      </Text>
+      {onDelete && (
+        <ConfirmButton
+          label={`Delete the weighing of ${day}`}
+          question={`Delete the weighing of ${day}?`}
+          onConfirm={onDelete}
+        >
+          Delete
+        </ConfirmButton>
+      )}
+    </Group>
   );
 }

@@ -92,16 +92,18 @@ function CheckLine({ row, source }: { row: Check; source: Source | undefined }) 
         </Text>
         <Text size="sm">{row.disagreement ?? row.why}</Text>
       </Table.Th>
-      <Table.Td ta="right">
+      <Table.Td ta="right" data-label="Theirs">
         {theirs}
-        {row.printed !== undefined && (
+        {row.printed !== undefined && row.printed !== theirs && (
           <Text size="sm" c="dimmed">
             {row.printed}
           </Text>
         )}
       </Table.Td>
-      <Table.Td ta="right">{ours}</Table.Td>
-      <Table.Td ta="right">
+      <Table.Td ta="right" data-label="Ours">
+        {ours}
+      </Table.Td>
+      <Table.Td ta="right" data-label="Off by">
         {off}
         <Text size="sm" c="dimmed">
           up to {allowed}
