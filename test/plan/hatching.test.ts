@@ -67,7 +67,11 @@ describe('eggs set in an incubator', () => {
   });
 
   it('go by the household’s own records: eggs really set, its share that hatched, chicks counted', () => {
-    expect(hatchOf({ hatchPercent: 50 }).share).toMatchObject({ value: 0.5, mark: 'computed', sources: ['EGG_STORAGE'] });
+    expect(hatchOf({ hatchPercent: 50 }).share).toMatchObject({
+      value: 0.5,
+      mark: 'computed',
+      sources: ['EGG_STORAGE'],
+    });
     const few = planOf({ eggsSet: 20 });
     expect(few.hatching!.eggs.value).toBe(20);
     expect(few.birds.chicksPlaced.value).toBe(14);
