@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One batch. The fields that lists sort and show are columns; the rest is the order as sent. */
 @Entity('batches')

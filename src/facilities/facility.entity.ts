@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Facility, FacilityKind } from '../../shared/farm/facility.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One facility. What only its kind has lies in `details`, checked by that kind's DTO. */
 @Entity('facilities')

@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** Days that are handed to a sitter. The first day is a column for lists; the rest is as sent. */
 @Entity('handovers')

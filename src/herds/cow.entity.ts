@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Cow } from '../../shared/farm/cow.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One cow with a name. Herd and class are columns, as herds are checked by them; the rest is as sent. */
 @Entity('cows')

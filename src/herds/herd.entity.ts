@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Herd } from '../../shared/farm/herd.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One herd. The name is a column for lists; the rest is as sent. Where it stands is told. */
 @Entity('herds')

@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { OwnJob } from '../../shared/farm/job.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** Work the household set itself. The name is a column for lists; the rest is as sent. */
 @Entity('jobs')

@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One paddock. The name is a column for lists; the rest is as sent. */
 @Entity('paddocks')

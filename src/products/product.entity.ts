@@ -1,7 +1,7 @@
 import { Column, Entity, Index } from 'typeorm';
 import type { Product, ProductKind } from '../../shared/farm/product.js';
 import type { Saved } from '../../shared/farm/saved.js';
-import { RowOfFarm } from '../rows/row-of-farm.js';
+import { RowOfFarm } from '../rows/row-of-farm.entity.js';
 
 /** One thing the place buys. What only its kind has lies in `details`. */
 @Entity('products')

@@ -57,6 +57,7 @@ const NOTHING = {
   progress: [],
   groundChecks: [],
   keptPlans: [],
+  weighings: [],
 };
 const pictureOf = (batch) => ({
   ...NOTHING,
