@@ -6,6 +6,7 @@ import { feedOfHens } from '../plan/lay-feed.js';
 import { LAY_YEAR_DAYS } from '../plan/life.js';
 import type { LayDays } from '../plan/lay-days.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
+import { NOTHING_ELSE } from './example-farm.js';
 import type { Given, Topic } from './given.js';
 
 const FLOCK = 'flock';
@@ -21,6 +22,7 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
   const lightH = numberOr('lampH', undefined);
   const layCurveId = textOr('curve', undefined);
   const picture: FarmPicture = {
+    ...NOTHING_ELSE,
     today: '2026-11-25',
     farm: {
       name: 'Example',
@@ -39,7 +41,6 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
       noDeliveryDates: [],
     },
     climate: climateFromMonthlyMeans(lowC, highC, SWING_K),
-    products: [],
     facilities: [
       {
         kind: 'coop',
@@ -52,7 +53,6 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
         ...(lightH === undefined ? {} : { lightH }),
       },
     ],
-    people: [],
     batches: [
       {
         id: FLOCK,
@@ -67,17 +67,6 @@ function flockOf(given: Given, airC = MILD_C): PlanContext & Laying {
         ...(layCurveId === undefined ? {} : { layCurveId }),
       },
     ],
-    paddocks: [],
-    herds: [],
-    cows: [],
-    readings: [],
-    weighings: [],
-    pastureChoices: {},
-    jobs: [],
-    handovers: [],
-    progress: [],
-    groundChecks: [],
-    keptPlans: [],
   };
   const context = planContext(batchRequest(picture, given.tables, FLOCK));
   return { ...context, lay: context.lay! };

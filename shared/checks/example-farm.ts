@@ -29,6 +29,25 @@ export const EXAMPLE_FARM: Farm = {
   noDeliveryDates: [],
 };
 
+/** Lists of a farm on which nothing is, for the examples to fill. */
+export const NOTHING_ELSE = {
+  facilities: [],
+  products: [],
+  people: [],
+  batches: [],
+  paddocks: [],
+  herds: [],
+  cows: [],
+  readings: [],
+  weighings: [],
+  pastureChoices: {},
+  jobs: [],
+  handovers: [],
+  progress: [],
+  groundChecks: [],
+  keptPlans: [],
+} satisfies Omit<FarmPicture, 'today' | 'farm' | 'climate'>;
+
 /** Id of the batch that an example plans. */
 export const EXAMPLE_BATCH = 'example';
 
@@ -46,24 +65,12 @@ export function exampleFarm(given: Given): FarmPicture {
     ...(coop ? { coopId: coop.id } : {}),
   };
   return {
+    ...NOTHING_ELSE,
     today: '2026-11-25',
     farm: EXAMPLE_FARM,
     climate: climateFromMonthlyMeans(HILL_MIN_C, HILL_MAX_C, COLD_NIGHT_K),
     facilities: [brooder, coop].filter((each) => each !== undefined),
     batches: [{ ...batch, id: EXAMPLE_BATCH }],
-    products: [],
-    people: [],
-    paddocks: [],
-    herds: [],
-    cows: [],
-    readings: [],
-    pastureChoices: {},
-    jobs: [],
-    handovers: [],
-    progress: [],
-    groundChecks: [],
-    keptPlans: [],
-    weighings: [],
   };
 }
 

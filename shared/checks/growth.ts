@@ -8,6 +8,7 @@ import { birdGrowth } from '../poultry/growth.js';
 import type { BirdSex } from '../tables/bird-tables.js';
 import { rowById } from '../tables/tables.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
+import { NOTHING_ELSE } from './example-farm.js';
 import type { Given, Topic } from './given.js';
 
 const growthOf = ({ tables, text }: Given) =>
@@ -52,6 +53,7 @@ function planOf(given: Given): BatchPlan {
   };
   return planBatch(
     {
+      ...NOTHING_ELSE,
       farm,
       today: addDays(ARRIVAL, -1),
       climate: climateFromMonthlyMeans(
@@ -59,10 +61,9 @@ function planOf(given: Given): BatchPlan {
         farm.monthlyMaxC,
         tables.heat.coldNightMarginK.value,
       ),
-      ...{ facilities: [BROODER], products: [], people: [], batches: [batchOf(given)] },
+      facilities: [BROODER],
+      batches: [batchOf(given)],
       weighings: weighingsOf(given),
-      ...{ paddocks: [], herds: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
-      ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [] },
     },
     tables,
     ID,

@@ -2,6 +2,7 @@ import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Farm } from '../../shared/farm/farm.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { HeatPart } from '../../shared/plan/heat.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
   formatDate,
@@ -116,8 +117,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           heat.openTop,
           heat.clearance?.least,
           heat.clearance?.tooCloseOn,
-          heat.closeOff?.energySaved,
-          heat.closeOff?.moneySaved,
+          ...savedBy(heat.closeOff),
         ),
       ),
     heat &&
@@ -331,6 +331,10 @@ export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader)
 }
 
 /** 2.1 → 2.1 lb feed per lb live weight. */
+/** Where as many heaters burn either way, a part that is closed off saves nothing to print. */
+const savedBy = (closeOff: HeatPart['closeOff']): readonly Quantity[] =>
+  closeOff && 1 <= closeOff.energySaved.value ? [closeOff.energySaved, closeOff.moneySaved] : [];
+
 function conversionText(conversion: Quantity, reader: Reader): string {
   const kg = unitLabel('kg', reader.units);
   return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;
