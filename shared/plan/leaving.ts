@@ -47,7 +47,10 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const freezer = planFreezer(context, dressed.packedAll);
   const day = planProcessingDay(context, dressed, live.birdsToProcess);
   const part: LeavingPart = {
-    ...whenTheyLeave(context),
+    ...whenTheyLeave(
+      context,
+      day.part.processingDays.every((each) => each.on === on),
+    ),
     ...live,
     ...dressed,
     ...freezer.part,
@@ -72,10 +75,15 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   );
 }
 
-function whenTheyLeave({ batch, life, dateOf }: PlanContext): Pick<LeavingPart, 'on' | 'age'> {
+/** @param isOnThatDay whether all of them are processed on that very day, and none before it */
+function whenTheyLeave(
+  { batch, life, dateOf }: PlanContext,
+  isOnThatDay: boolean,
+): Pick<LeavingPart, 'on' | 'age'> {
   const age = ageInput(batch, life);
+  const label = isOnThatDay ? 'Processing' : 'Processing, at the latest';
   return {
-    on: datedFact('Processing', dateOf(life.days - 1), processingFormulas.leaveDate, [
+    on: datedFact(label, dateOf(life.days - 1), processingFormulas.leaveDate, [
       input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
       age,
       ...(batch.targetLiveKg === undefined
