@@ -130,6 +130,6 @@ function OneFarm({ farmId }: { farmId: string }) {
 
 const Waiting = () => (
   <Center p="xl">
-    <Loader aria-label="Loading" />
+    <Loader role="status" aria-label="Loading" />
   </Center>
 );

@@ -162,9 +162,22 @@ function wrongFor(field: Field): unknown[] {
 export function spoiled(row: Row, { path, value }: Spoiling): Row {
   const copy = structuredClone(row);
   const names = path.split('.');
-  const last = names.pop()!;
-  const parent = names.reduce<Row>((inner, name) => inner[name] as Row, copy);
-  if (value === undefined) delete parent[last];
-  else parent[last] = value;
-  return copy;
+  let parent = copy;
+  for (;;) {
+    const name = firstName(parent, names);
+    names.splice(0, name.split('.').length);
+    if (0 < names.length) {
+      parent = parent[name] as Row;
+      continue;
+    }
+    if (value === undefined) delete parent[name];
+    else parent[name] = value;
+    return copy;
+  }
+}
+
+/** The first name of a path: names of a record may hold dots themselves. */
+function firstName(row: Row, names: readonly string[]): string {
+  const starts = names.map((_, i) => names.slice(0, i + 1).join('.'));
+  return starts.find((name) => Object.hasOwn(row, name)) ?? starts[0]!;
 }

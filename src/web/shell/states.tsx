@@ -18,7 +18,7 @@ export function useAll<const T extends readonly Query<unknown>[]>(
     return {
       waiting: (
         <Center p="xl">
-          <Loader aria-label="Loading" />
+          <Loader role="status" aria-label="Loading" />
         </Center>
       ),
     };
