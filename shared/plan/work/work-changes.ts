@@ -29,7 +29,7 @@ export function changesSince(
   const dateOf = (day: number): string => addDays(request.today, day);
   const changes: WorkChange[] = [];
   needs.forEach((need, i) => {
-    const was = kept.jobs[need.key];
+    const was = stillAhead(kept.jobs[need.key], problem.jobs[i]!.minutes, request.today);
     const now = fitted.plan[i]!;
     const to = now[0] ? dateOf(now[0].day) : undefined;
     const from = was?.pieces[0]?.date;
@@ -58,6 +58,14 @@ export function changesSince(
     }
   });
   return [...changes, ...gone(kept, work)].sort((a, b) => (dayIn(a) < dayIn(b) ? -1 : 1));
+}
+
+/** A job without the days before today on which it was worked as planned: those have not moved. */
+function stillAhead(was: KeptJob | undefined, minutes: number, today: string): KeptJob | undefined {
+  if (!was) return undefined;
+  const pieces = was.pieces.filter(({ date }) => today <= date);
+  const left = pieces.reduce((sum, piece) => sum + piece.minutes, 0);
+  return Math.abs(left - minutes) <= 1 ? { ...was, pieces } : was;
 }
 
 const dayIn = ({ from, to }: WorkChange): string => to ?? from ?? '';
