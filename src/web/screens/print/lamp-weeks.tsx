@@ -65,7 +65,7 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
         </Text>
       )}
       {hot && (
-        <Text mt="xs">
+        <Text mt="xs" size="sm">
           <b>From {sayDate(hot.from)}.</b> {hot.hot}
         </Text>
       )}

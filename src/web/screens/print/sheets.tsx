@@ -19,7 +19,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const { brooding, heat, birds, outdoors } = plan;
   if (!brooding) return <Text>A hen keeps these chicks warm: there is no brooder.</Text>;
   return (
-    <>
+    <div className="brooder-card">
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
         {plan.hatching
@@ -41,12 +41,12 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           <Table.Tbody>
             {brooding.steps.map((step) => (
               <Table.Tr key={step.from}>
-                <Table.Td>{sayDate(step.from)}</Table.Td>
+                <Table.Td className="no-wrap">{sayDate(step.from)}</Table.Td>
                 <Table.Td fw={700}>{formatValue(step.underHeater.value, 'degC', farm)}</Table.Td>
                 <Table.Td>
                   {formatValue(step.coolEnd.value, 'degC', farm)}
                   {step.hotNoon &&
-                    `; at a hot noon ${formatValue(step.hotNoon.value, 'degC', farm)}`}
+                    `, ${formatValue(step.hotNoon.value, 'degC', farm)} at a hot noon`}
                 </Table.Td>
                 <Table.Td>☐</Table.Td>
               </Table.Tr>
@@ -60,20 +60,22 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
-      <Title order={2} size="h3" mt="md">
+      <Title order={2} size="h3" mt="xs">
         Look at the birds first
       </Title>
       {brooding.lookFor.map((line) => (
-        <Text key={line}>{line}</Text>
+        <Text key={line} size="sm">
+          {line}
+        </Text>
       ))}
       {plan.cautions
         .filter((key) => ['heat-lamp', 'carbon-monoxide', 'salmonella'].includes(key))
         .map((key) => (
-          <Text key={key} mt="xs">
+          <Text key={key} size="sm" mt="xs">
             <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
           </Text>
         ))}
-      <Text size="sm" mt="md">
+      <Text size="sm" mt="xs">
         {brooding.scheduleName};{' '}
         {tables.broodingSchedules
           .find((s) => s.id === brooding.scheduleId)!
@@ -81,7 +83,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           .join('; ')}
         .
       </Text>
-    </>
+    </div>
   );
 }
 
