@@ -7,7 +7,7 @@
  * REQUIRE_POSTGRES=1 and REQUIRE_BROWSER=1 make a missing database or browser a failure; without
  * them its tests are left out, and that is said plainly.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { delimiter, join } from 'node:path';
@@ -24,16 +24,18 @@ if (!hasPostgres && required('REQUIRE_POSTGRES'))
   fail('TEST_DATABASE_URL is not set, but PostgreSQL is required.');
 
 if (words.length === 0) {
-  step('Types', 'npm', ['run', '--silent', 'types'], 'See the errors above.');
-  step('Lint', 'npm', ['run', '--silent', 'lint'], 'Run `npm run fix`, then mend what is left.');
-  step(
-    'Unused',
-    'npm',
-    ['run', '--silent', 'unused'],
-    'Remove what nothing reaches; knip.jsonc says what counts.',
-  );
-  step('Format', 'npm', ['run', '--silent', 'format'], 'Run `npm run fix`.');
-  step('Build', 'npm', ['run', '--silent', 'build'], 'See the errors above.');
+  // Two at a time, as each keeps one processor busy.
+  await Promise.all([
+    steps([
+      ['Types', 'types', 'See the errors above.'],
+      ['Build', 'build', 'See the errors above.'],
+    ]),
+    steps([
+      ['Lint', 'lint', 'Run `npm run fix`, then mend what is left.'],
+      ['Unused', 'unused', 'Remove what nothing reaches; knip.jsonc says what counts.'],
+      ['Format', 'format', 'Run `npm run fix`.'],
+    ]),
+  ]);
 }
 
 console.log(
@@ -78,11 +80,23 @@ const suitesBroken = result.numRuntimeErrorTestSuites;
 console.log(`${result.numPassedTests} passed, ${result.numFailedTests + suitesBroken} failed`);
 process.exit(jest.status ?? 1);
 
-function step(name, command, args, help) {
-  const started = Date.now();
-  const { status } = spawnSync(command, args, { stdio: 'inherit' });
-  if (status !== 0) fail(`${name} failed. ${help}`);
-  console.log(`${name}: fine (${((Date.now() - started) / 1000).toFixed(1)} s)`);
+async function steps(list) {
+  for (const [name, script, help] of list) {
+    const started = Date.now();
+    const { status, output } = await run('npm', ['run', '--silent', script]);
+    if (status !== 0) fail(`${output}\n${name} failed. ${help}`);
+    console.log(`${name}: fine (${((Date.now() - started) / 1000).toFixed(1)} s)`);
+  }
+}
+
+function run(command, args) {
+  return new Promise((resolve) => {
+    const child = spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+    let output = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream.setEncoding('utf8').on('data', (text) => (output += text));
+    child.on('close', (status) => resolve({ status, output }));
+  });
 }
 
 function onPath(names) {

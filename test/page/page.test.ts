@@ -208,7 +208,7 @@ describe('a saved batch', () => {
     const { page } = await house.page('desktop');
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
-    const processing = page.getByRole('button', { name: /^Processing:/ });
+    const processing = page.getByRole('button', { name: /^Processing(, at the latest)?:/ });
     const before = await processing.innerText();
     const arrival = page.getByLabel('Arrival', { exact: true });
     const year = (await arrival.inputValue()).slice(0, 4);

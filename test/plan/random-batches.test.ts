@@ -240,7 +240,7 @@ describe('planBatch', () => {
       fc.property(order, (given) => {
         expect(notFiniteIn(plannedBatch(requestOf(given)))).toEqual([]);
       }),
-      { numRuns: 700 },
+      { numRuns: 500 },
     );
   }, 60_000);
 
@@ -260,7 +260,7 @@ describe('planBatch', () => {
           }
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: 1000 },
     );
   }, 60_000);
 });

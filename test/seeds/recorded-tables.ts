@@ -16,13 +16,19 @@ export function recordedTables(tables: Tables): RecordedTables {
   const record = <T extends object>(part: T, path: Path): T => {
     const before = known.get(part);
     if (before) return before as T;
+    // Plans read the same values again and again: each is noted once.
+    const noted = new Map<string | symbol, unknown>();
     const proxy = new Proxy(part, {
       get(target, key, receiver): unknown {
+        const again = noted.get(key);
+        if (again !== undefined) return again;
         const value = Reflect.get(target, key, receiver) as unknown;
         if (typeof key === 'symbol' || !Object.hasOwn(target, key)) return value;
         const own = path === '' ? key : `${path}.${key}`;
         read.add(own);
-        return typeof value === 'object' && value !== null ? record(value, own) : value;
+        const shown = typeof value === 'object' && value !== null ? record(value, own) : value;
+        noted.set(key, shown);
+        return shown;
       },
     });
     known.set(part, proxy);
