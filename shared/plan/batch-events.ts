@@ -3,6 +3,7 @@ import { facilityOf } from '../farm/facility.js';
 import { underHeaterC } from '../poultry/brooding.js';
 import type { TaskCircumstance } from '../tables/task-template.js';
 import { scheduleOf } from './brooding.js';
+import { cockerelsLeaving } from './cockerels.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import type { EggsSet } from './eggs-set.js';
@@ -10,6 +11,7 @@ import { hatchDatesOf } from './hatch-dates.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { processingDays, type ProcessingDay } from './processing-days.js';
+import { needsShell } from './raising-pullets.js';
 import type { PlanEvent } from './tasks/event.js';
 import { hardenFromDay } from './when-out.js';
 
@@ -19,7 +21,7 @@ export function eventsOf(context: PlanContext): PlanEvent[] {
   const { eggs, isUnderHen } = life;
   const eggDay =
     life.firstEggAgeDays === undefined ? undefined : life.firstEggAgeDays - life.arrivalAgeDays;
-  const processing = eggDay === undefined ? processingOf(context) : [];
+  const processing = eggDay === undefined ? processingOf(context) : cockerelsProcessed(context);
   return [
     ...(eggs ? hatchEvents(context, eggs) : []),
     {
@@ -32,9 +34,19 @@ export function eventsOf(context: PlanContext): PlanEvent[] {
     ...on(context, 'move-out', moveOutDay).map((event) =>
       isUnderHen ? { ...event, words: 'without the hen' } : event,
     ),
-    ...(eggDay === undefined ? processing : on(context, 'first-egg', eggDay)),
+    ...processing,
+    ...on(context, 'first-egg', eggDay),
     ...lastMedicated(context, eggDay === undefined ? processing.at(-1)!.date : dateOf(eggDay)),
   ];
+}
+
+/** Of layers the cockerels: the work of that day, and what leads up to it. */
+function cockerelsProcessed(context: PlanContext): PlanEvent[] {
+  const leaving = cockerelsLeaving(context);
+  if (!leaving) return [];
+  const { date, birds } = leaving;
+  const what = `${birds} cockerels`;
+  return [{ kind: 'processing', date, counts: { 'hundred-birds': birds }, what, nearDays: 1 }];
 }
 
 const on = (
@@ -112,9 +124,12 @@ const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
 
 /** Whether what some work is only for holds of a batch. */
 export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
-  const { batch, hasOlderFlock, moveOutDay } = context;
+  const { batch, hasOlderFlock, life, moveOutDay, phases } = context;
   if (circumstance === 'medicated') return batch.medicatedWithdrawalDays !== undefined;
   if (circumstance === 'older-flock') return batch.joinsOlderFlock ?? hasOlderFlock ?? false;
+  if (circumstance === 'grower-feed') return phases.some(({ phase }) => phase.id === 'grower');
+  if (circumstance === 'laying-feed') return life.program.phases.at(-1)!.fromDay === 'first-egg';
+  if (circumstance === 'shell-apart') return needsShell(context);
   const short = shortOfCoop(coopRoomOf(context, moveOutDay ?? 0));
   return circumstance === 'nests-short' ? short.nests : short.floor || short.roost || short.nests;
 }

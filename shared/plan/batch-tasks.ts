@@ -114,9 +114,10 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
 
 const asksFor = (
   context: PlanContext,
-  { purpose, origins, processing, onlyIf }: TaskTemplate,
+  { event, purpose, origins, processing, onlyIf }: TaskTemplate,
 ): boolean =>
-  (purpose === undefined || purpose === context.batch.purpose) &&
+  // The cockerels of layers are processed as meat birds are.
+  (purpose === undefined || purpose === context.batch.purpose || event === 'processing') &&
   (origins === undefined || origins.includes(context.batch.origin ?? 'hatchery')) &&
   (processing === undefined || processing === (context.batch.processing ?? 'home')) &&
   (onlyIf === undefined || holds(context, onlyIf));

@@ -17,9 +17,11 @@ import { processingFormulas } from '../poultry/processing.js';
 import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
+import { cockerelsLeaving } from './cockerels.js';
 import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { HatchingPart } from './hatching.js';
+import { cockerelsInFreezer } from './leaving-freezer.js';
 import {
   livingInputs,
   speedInputs,
@@ -42,7 +44,11 @@ export interface BirdsPart {
   /** What the household's weighings say; left out without any. */
   readonly weighed?: WeighedPart;
   readonly lostFirstWeek: NumberQuantity;
-  readonly cockerelsLeave?: { readonly on: Quantity; readonly birds: NumberQuantity };
+  readonly cockerelsLeave?: {
+    readonly on: Quantity;
+    readonly birds: NumberQuantity;
+    readonly freezerNeed?: NumberQuantity;
+  };
 }
 
 export function planBirds(
@@ -150,10 +156,8 @@ export function planBirds(
           [from(placed, 'N₀'), ...orderInputs],
           orderRows,
         );
-  const cockerelDay =
-    life.cockerelsLeaveAgeDays === undefined
-      ? undefined
-      : life.cockerelsLeaveAgeDays - life.arrivalAgeDays;
+  const leaving = cockerelsLeaving(context);
+  const freezer = cockerelsInFreezer(context);
   const part: BirdsPart = {
     toOrder,
     orderSizes: sizes,
@@ -164,19 +168,17 @@ export function planBirds(
     growthTable: life.growthTable.name,
     toWeigh: toWeigh(context),
     ...(life.own ? { weighed: weighedPart(context, life.own) } : {}),
-    ...(cockerelDay === undefined
+    ...(leaving === undefined
       ? {}
       : {
           cockerelsLeave: {
-            on: datedFact(
-              'Cockerels leave',
-              context.dateOf(cockerelDay),
-              processingFormulas.leaveDate,
-              [fromTable(life.strain.leave, 'Age at leaving', life.cockerelsLeaveAgeDays!, 'day')],
-            ),
+            ...(freezer.part ? { freezerNeed: freezer.part } : {}),
+            on: datedFact('Cockerels leave', leaving.date, processingFormulas.leaveDate, [
+              fromTable(life.strain.leave, 'Age at leaving', life.cockerelsLeaveAgeDays!, 'day'),
+            ]),
             birds: quantity(
               'Cockerels to process',
-              Math.floor(life.alive.male[cockerelDay - 1]!),
+              leaving.birds,
               'count',
               lossFormulas.alive,
               aliveInputs,
@@ -187,6 +189,7 @@ export function planBirds(
   };
   return found(part, {
     issues: [
+      ...freezer.issues,
       ...tooFew(context, atEnd.value, enough.value),
       ...outsideTable(context),
       ...weighedIssues(context),

@@ -65,12 +65,12 @@ interface Room {
 /**
  * The largest batch that brooder, heat, pens or coop, freezer and hours allow on the dates of a
  * plan, and which of them stops it. The hours are those of the days among which processing at home
- * is split; lamps and gas warm a brooder whatever is in it, so that heat limits the number only with plates.
+ * is split; lamps by the places under them in a mild room, while gas warms a brooder whatever is in it.
  */
 export function largestBatch(context: PlanContext): LargestBatch | undefined {
   const limits = [
     inBrooder(context),
-    underPlates(context),
+    underHeat(context),
     outdoors(context),
     inFreezer(context),
     inHours(context),
@@ -166,15 +166,19 @@ function inBrooder({
   };
 }
 
-function underPlates({ batch, facilities, tables }: PlanContext): Room | undefined {
+function underHeat({ batch, facilities, tables }: PlanContext): Room | undefined {
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
-  if (brooder?.heat.kind !== 'plate') return undefined;
-  const { plate } = tables.heat;
+  if (!brooder || brooder.heat.kind === 'gas') return undefined;
+  const { plate, lampRule } = tables.heat;
+  const isPlate = brooder.heat.kind === 'plate';
+  const name = isPlate ? 'Heat plates' : 'Heat lamps';
   return {
     kind: 'heat',
-    name: 'Heat plates',
-    have: fromFarm('Plates', brooder.heat.count * brooder.heat.wattsEach, 'W', 'A') as Valued,
-    each: fromTable(plate, 'For each chick', plate.wattsPerChick, 'W', 'a') as Valued,
+    name,
+    have: fromFarm(name, brooder.heat.count * brooder.heat.wattsEach, 'W', 'A') as Valued,
+    each: (isPlate
+      ? fromTable(plate, 'For each chick', plate.wattsPerChick, 'W', 'a')
+      : fromTable(lampRule, 'For a place', lampRule.lampW / lampRule.chicks, 'W', 'a')) as Valued,
     day: 0,
   };
 }

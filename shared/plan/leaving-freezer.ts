@@ -15,6 +15,7 @@ import { freezerRoomL, processingFormulas } from '../poultry/processing.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { cockerelsLeaving } from './cockerels.js';
 import { found, type Found } from './found.js';
 import { eatenUpOn, leftOn, type EatingPace, type Packed } from './freezer-account.js';
 import { birdsToProcess } from './leaving-weights.js';
@@ -38,12 +39,19 @@ export interface FreezerPart {
   readonly eatenUp?: Quantity;
 }
 
-/** What a batch brings to its freezer, by day; nothing for hens, or without a freezer. */
+/** What a batch brings to its freezer, by day; of layers the cockerels. Nothing without a freezer. */
 export function packedOf(context: PlanContext): Packed[] {
-  const { batch } = context;
+  const { batch, life } = context;
   const { freezerId } = batch;
-  if (freezerId === undefined || batch.purpose !== 'meat') return [];
-  const literEach = literEachOf(context);
+  if (freezerId === undefined || life.strain.dressing === undefined) return [];
+  if (batch.purpose !== 'meat') {
+    const leaving = cockerelsLeaving(context);
+    if (!leaving) return [];
+    const { day, date, birds } = leaving;
+    const literEach = literEachOf(context, life.weightKg.male[day - 1]!);
+    return [{ batchName: batch.name, freezerId, on: date, birds, literEach }];
+  }
+  const literEach = literEachOf(context, life.meanWeightKg[life.days - 1]!);
   return processingDays(context, birdsToProcess(context.life)).days.map(({ date, birds }) => ({
     batchName: batch.name,
     freezerId,
@@ -54,10 +62,10 @@ export function packedOf(context: PlanContext): Packed[] {
 }
 
 /** Liters of freezer that a bird takes, packed. */
-function literEachOf({ batch, life, tables }: PlanContext): number {
+function literEachOf({ batch, life, tables }: PlanContext, liveKg: number): number {
   const { processing } = tables;
   const share = batch.dressingShare ?? rowById(processing.dressing, life.strain.dressing!).share;
-  return freezerRoomL(processing, life.meanWeightKg[life.days - 1]! * share);
+  return freezerRoomL(processing, liveKg * share);
 }
 
 /** Room the batch needs, room there is by day with all other batches, and when it is over. */
@@ -84,6 +92,27 @@ export function planFreezer(context: PlanContext, packedAll: NumberQuantity): Fo
   if (!freezer) return found({ freezerNeed });
   const account = accountOf(context, freezer, freezerNeed);
   return found({ freezerNeed, ...account.part }, { issues: account.issues });
+}
+
+/** Freezer room of the cockerels of layers; undefined without any, or where none is chosen. */
+export function cockerelsInFreezer(context: PlanContext): Found<NumberQuantity | undefined> {
+  const { batch, facilities, life, tables } = context;
+  const freezer = facilityOf(facilities, 'freezer', batch.freezerId);
+  const [own] = batch.purpose === 'meat' ? [] : packedOf(context);
+  if (!freezer || !own) return found(undefined);
+  const { packing, dressing } = tables.processing;
+  const need = quantity(
+    'Freezer room for cockerels',
+    own.birds * own.literEach,
+    'freezerL',
+    processingFormulas.freezer,
+    [
+      input('Cockerels', own.birds, 'count', 'n'),
+      fromTable(packing, 'A liter holds', packing.kgPerL, 'kgPerL', 'ρ'),
+    ],
+    { rows: [rowById(dressing, life.strain.dressing!), life.losses, ...life.weightRows] },
+  );
+  return found(need, { issues: accountOf(context, freezer, need).issues });
 }
 
 /** What is in a freezer by day. */

@@ -14,6 +14,7 @@ import { growthFormulas } from '../poultry/growth.js';
 import { rowById } from '../tables/tables.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
+import type { Life } from './life.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { LayDays } from './lay-days.js';
@@ -187,14 +188,22 @@ function stopMedicated({ say, batch }: PlanContext, last: Quantity | undefined):
       ];
 }
 
+/** Calcium of the feed that hens lay on, percent; 0 where it says nothing. */
+const calciumOf = ({ program }: Life): number => program.phases.at(-1)!.calciumPercent ?? 0;
+
+/** Whether hens need oyster shell beside their feed. */
+export const needsShell = ({ life, tables }: PlanContext): boolean =>
+  calciumOf(life) < tables.laying.shell.hensNeedPercent;
+
 function oysterShell(
-  { life, tables }: PlanContext,
+  context: PlanContext,
   lay: LayDays,
   feed: FeedPart,
 ): NumberQuantity | undefined {
+  if (!needsShell(context)) return undefined;
+  const { life, tables } = context;
   const { shell } = tables.laying;
-  const holds = life.program.phases.at(-1)!.calciumPercent ?? 0;
-  if (shell.hensNeedPercent <= holds) return undefined;
+  const holds = calciumOf(life);
   const feedKg = sum(feed.flockFeedKg, lay.firstDay, life.days);
   const share = (shell.hensNeedPercent - holds) / (shell.shellHoldsPercent - shell.hensNeedPercent);
   return quantity(

@@ -21,7 +21,14 @@ export type EventKind =
   | 'calving';
 
 /** What a batch must have, or lack, for work that is not for every one. */
-export type TaskCircumstance = 'medicated' | 'older-flock' | 'coop-unfinished' | 'nests-short';
+export type TaskCircumstance =
+  | 'medicated'
+  | 'older-flock'
+  | 'coop-unfinished'
+  | 'nests-short'
+  | 'grower-feed'
+  | 'laying-feed'
+  | 'shell-apart';
 
 /** What the hours of a task grow with. */
 export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';

@@ -84,7 +84,15 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       processing: maybe(choice('Processing', ['home', 'hired'])),
       origins: maybe(list('Origins', ORIGIN, 3, 'origins', 1)),
       onlyIf: maybe(
-        choice('Only if', ['medicated', 'older-flock', 'coop-unfinished', 'nests-short']),
+        choice('Only if', [
+          'medicated',
+          'older-flock',
+          'coop-unfinished',
+          'nests-short',
+          'grower-feed',
+          'laying-feed',
+          'shell-apart',
+        ]),
       ),
       onlyMilk: maybe(YES_NO),
       event: choice('Event', EVENTS),

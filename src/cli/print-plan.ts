@@ -53,6 +53,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         laying?.firstEgg,
         birds.cockerelsLeave?.on,
         birds.cockerelsLeave?.birds,
+        birds.cockerelsLeave?.freezerNeed,
       ),
     ),
     hatching &&

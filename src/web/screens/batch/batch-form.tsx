@@ -177,7 +177,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
           {draft.origin !== 'hen' && place('brooderId', 'brooder')}
           {purpose === 'meat' && place('penId', 'field-pen')}
           {place('coopId', 'coop')}
-          {purpose === 'meat' && place('freezerId', 'freezer')}
+          {(purpose === 'meat' || draft.sex === 'straight-run') && place('freezerId', 'freezer')}
           {place('feedStoreId', 'feed-store')}
         </Panel>
         <Panel title="Prices">

@@ -32,6 +32,7 @@ export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingP
           <Fact of={laying.cockerelLive} />
           <Fact of={plan.birds.cockerelsLeave?.on} />
           <Fact of={plan.birds.cockerelsLeave?.birds} />
+          <Fact of={plan.birds.cockerelsLeave?.freezerNeed} />
         </Facts>
       </Section>
       <Months laying={laying} />
