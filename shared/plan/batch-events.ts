@@ -45,8 +45,7 @@ function cockerelsProcessed(context: PlanContext): PlanEvent[] {
   const leaving = cockerelsLeaving(context);
   if (!leaving) return [];
   const { date, birds } = leaving;
-  const what = `${birds} cockerels`;
-  return [{ kind: 'processing', date, counts: { 'hundred-birds': birds }, what, nearDays: 1 }];
+  return [{ kind: 'processing', date, counts: { 'hundred-birds': birds } }];
 }
 
 const on = (

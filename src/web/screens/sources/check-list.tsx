@@ -1,4 +1,5 @@
 import { Accordion, Table, Text } from '@mantine/core';
+import { useState } from 'react';
 import { countStandings, type Check } from '../../../../shared/checks/compare.js';
 import { sayCheck } from '../../../../shared/checks/say-check.js';
 import type { Source } from '../../../../shared/tables/source.js';
@@ -13,13 +14,14 @@ type Sources = Readonly<Record<string, Source>>;
 /** What the plans compute beside values from outside, by topic; what disagrees says why. */
 export function CheckList({ sources }: { sources: Sources }) {
   const all = useAll(useChecks());
+  const [open, setOpen] = useState<string[]>([]);
   if ('waiting' in all) return all.waiting;
   const [checks] = all.data;
   const topics = [...new Set(checks.map(({ topic }) => topic))];
   return (
     <>
       <Text>{countsText(checks)}</Text>
-      <Accordion variant="separated" multiple order={3}>
+      <Accordion variant="separated" multiple order={3} value={open} onChange={setOpen}>
         {topics.map((name) => {
           const rows = checks.filter(({ topic }) => topic === name);
           return (
@@ -31,7 +33,8 @@ export function CheckList({ sources }: { sources: Sources }) {
                 </Text>
               </Accordion.Control>
               <Accordion.Panel>
-                <CheckTable name={name} rows={rows} sources={sources} />
+                {/* Hundreds of rows: only those that somebody looks at. */}
+                {open.includes(name) && <CheckTable name={name} rows={rows} sources={sources} />}
               </Accordion.Panel>
             </Accordion.Item>
           );
