@@ -45,7 +45,11 @@ export type HerdMove = Told<
 /** Some birds of a batch were put on a scale. */
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
-export type ToldFact = BirdsWeighed | WorkProgress | HeightRead | GroundChecked | HerdMove;
+/** A chore was done on its day. */
+export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
+
+export type ToldFact =
+  BirdsWeighed | WorkProgress | ChoreDone | HeightRead | GroundChecked | HerdMove;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 

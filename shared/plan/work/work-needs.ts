@@ -59,6 +59,10 @@ export interface DoneNeed {
   readonly key: string;
   readonly name: string;
   readonly on: string;
+  /** Batch or herd it was for. */
+  readonly of?: string;
+  /** Of each who took part, as it was reckoned. */
+  readonly hours: number;
 }
 
 function doneLately(
@@ -66,11 +70,11 @@ function doneLately(
   needs: readonly WorkNeed[],
   marks: ReadonlyMap<string, Progress>,
 ): DoneNeed[] {
-  return needs.flatMap(({ key, name }) => {
+  return needs.flatMap(({ key, name, belongsTo, hours }) => {
     const on = marks.get(key)?.doneOn;
     return on === undefined || tables.judgements.work.shownDoneDays.value < daysBetween(on, today)
       ? []
-      : [{ key, name, on }];
+      : [{ key, name, on, hours, ...(belongsTo ? { of: belongsTo.name } : {}) }];
   });
 }
 
