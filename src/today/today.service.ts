@@ -7,7 +7,7 @@ import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
 import { WorkService } from '../work/work.service.js';
-import type { ChoreTickDto } from './chore-tick.dto.js';
+import type { ChoreTickDto, WorkUndoDto } from './today.dto.js';
 
 /** Reads the day out of plans that are kept; ticks of chores lie beside them, no plan goes by one. */
 @Injectable()
@@ -40,7 +40,29 @@ export class TodayService {
     return { key, isDone };
   }
 
+  /**
+   * Takes back what was last said of a piece of work: that it is done, with the hours that were told
+   * after it; that a part of it is; or that it is put off. What had been said before holds again.
+   */
+  async undo(farmId: string, { key }: WorkUndoDto): Promise<WorkUndoDto> {
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
+    let last = await this.lastSaid(farmId, key);
+    while (last) {
+      await this.told.takeBack(farmId, last.id);
+      const before = await this.lastSaid(farmId, key);
+      last = isDone(last) && isDone(before) ? before : undefined;
+    }
+    return { key };
+  }
+
+  private async lastSaid(farmId: string, about: string): Promise<ToldFact | undefined> {
+    return (await this.told.find(farmId, { kind: 'work-progress', about, take: 1 })).facts[0];
+  }
+
   private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {
     return (await this.told.find(farmId, { kind: 'chore-done', from })).facts;
   }
 }
+
+const isDone = (fact: ToldFact | undefined): boolean =>
+  fact?.kind === 'work-progress' && fact.details.doneOn !== undefined;

@@ -11,8 +11,7 @@ import { isOpen, settledBy } from './issue-dates.js';
 
 /** Where something is looked into and put right. */
 export type Place =
-  | { readonly kind: 'batch'; readonly id: string }
-  | { readonly kind: 'pasture' | 'work' | 'away' };
+  { readonly kind: 'batch'; readonly id: string } | { readonly kind: 'pasture' | 'work' | 'away' };
 
 /** What wants a decision within two weeks. */
 export interface Attention {

@@ -1,5 +1,11 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
-import { from, input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
+import {
+  from,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** A date ahead in the life of a batch or herd. */

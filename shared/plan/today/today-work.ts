@@ -1,3 +1,4 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
@@ -15,6 +16,7 @@ export interface TodayJob {
   /** Batch or herd it is for. */
   readonly of?: string;
   readonly people: readonly string[];
+  readonly peopleNeeded: number;
   /** Of each who takes part, today. */
   readonly hours: number;
   /** Of each on all its days, where it takes more than today. */
@@ -28,7 +30,10 @@ export interface TodayJob {
   readonly hasNoHours?: boolean;
   /** Hours of it that nobody has. */
   readonly shortHours?: number;
-  readonly isDone: boolean;
+  /** To do, done today, or no longer for today: put off, or the rest of it. */
+  readonly state: 'open' | 'done' | 'later';
+  /** When the rest of it is planned. */
+  readonly restOn?: PlainDate;
 }
 
 /** A chore of the round. */
@@ -91,26 +96,31 @@ function winterHours(tables: Tables, head: number): NumberQuantity {
   );
 }
 
-/** Work planned for today, what is due without hours, and what was ticked off today. */
+/** Work planned for today, what is due without hours, and what was ticked off or put off today. */
 export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progress'>): TodayJob[] {
   const { today } = plan;
+  const marks = new Map(progress.map((mark) => [mark.key, mark]));
+  const tomorrow = addDays(today, 1);
   const open = plan.jobs.flatMap((job): TodayJob[] => {
     const piece = job.pieces.find(({ date }) => date === today);
+    if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
     const isDue = job.pieces.length === 0 && job.latest <= today;
-    if (!piece && !isDue) return [];
-    return [openJob(plan, job, piece)];
+    return piece || isDue ? [openJob(plan, job, piece)] : [];
   });
   const done = plan.done
     .filter(({ on }) => on === today)
-    .map(({ key, name, of, hours }): TodayJob => {
-      const took = progress.find((mark) => mark.key === key)?.hours;
-      return {
-        ...{ key, name, people: [], isDone: true, hours: took ?? hours },
-        ...(of === undefined ? {} : { of }),
-      };
-    });
+    .map(({ key, name, of, hours, peopleNeeded }): TodayJob => ({
+      ...{ key, name, peopleNeeded, hours, people: [], state: 'done' },
+      ...(of === undefined ? {} : { of }),
+    }));
   return [...open, ...done];
 }
+
+const laterJob = (plan: WorkPlan, job: PlannedJob): TodayJob => ({
+  ...openJob(plan, job, undefined),
+  state: 'later',
+  ...(job.pieces[0] ? { restOn: job.pieces[0].date } : {}),
+});
 
 function openJob(
   plan: WorkPlan,
@@ -119,7 +129,7 @@ function openJob(
 ): TodayJob {
   const { key, name, belongsTo, hours, pieces, hoursDone, why, ifLate, latest, shortHours } = job;
   return {
-    ...{ key, name, latest, isDone: false },
+    ...{ key, name, latest, peopleNeeded: job.peopleNeeded, state: 'open' },
     ...(belongsTo ? { of: belongsTo.name } : {}),
     people: (piece?.personIds ?? []).map((id) => nameOf(plan, id)),
     hours: piece?.hours ?? hours,
@@ -127,7 +137,7 @@ function openJob(
     ...(0 < hoursDone ? { hoursDone } : {}),
     why: firstSentence(why),
     ...(ifLate === undefined ? {} : { ifLate }),
-    ...(piece ? {} : { hasNoHours: true }),
+    ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
     ...(0 < shortHours ? { shortHours } : {}),
   };
 }
@@ -152,8 +162,8 @@ export function todayHours(
   const had = each.reduce((sum, { hours }) => sum + hours, 0);
   const ofChores = chores.reduce((sum, { hours }) => sum + hours, 0);
   const ofJobs = jobs
-    .filter(({ hasNoHours }) => !hasNoHours)
-    .reduce((sum, { hours, people: { length } }) => sum + hours * Math.max(1, length), 0);
+    .filter(({ hasNoHours, state }) => !hasNoHours && state !== 'later')
+    .reduce((sum, { hours, peopleNeeded }) => sum + hours * peopleNeeded, 0);
   const isUsual = people.some(({ hoursByWeekday }) => hoursByWeekday === undefined);
   const rows = isUsual ? [tables.work.hoursByWeekday] : [];
   const here = each.filter(({ hours }) => 0 < hours);

@@ -39,7 +39,8 @@ export function ExplainProvider({
   farm,
   children,
 }: {
-  tables: Tables;
+  /** Left out until they are there: a screen that needs none of them does not wait. */
+  tables: Tables | undefined;
   farm: Reader & { readonly timeZone: string };
   children: ReactNode;
 }) {
@@ -62,7 +63,7 @@ export function ExplainProvider({
   return (
     <OpenerContext value={opener}>
       {children}
-      {shown && (
+      {shown && tables && (
         <Suspense>
           <ExplainDrawer
             quantity={shown}
