@@ -7,7 +7,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { AnimalLine } from './animal-lines.js';
-import { isOpen, settledBy } from './issue-dates.js';
+import { fewWords, isOpen, settledBy } from './warnings.js';
 
 /** Where something is looked into and put right. */
 export type Place =
@@ -17,7 +17,9 @@ export type Place =
 export interface Attention {
   readonly key: string;
   readonly level: IssueLevel;
-  readonly text: string;
+  /** In a few words, and all of it. */
+  readonly words: string;
+  readonly text?: string;
   /** Batch, herd or work it is about. */
   readonly of?: string;
   /** The day by which it has to be settled; left out where it is now. */
@@ -65,8 +67,8 @@ function nobodyThere({ people, handovers, today }: FarmPicture, last: PlainDate)
       people.every(({ away }) => away.some((each) => isIn(each, date))),
   );
   if (first === undefined) return [];
-  const text = 'Everybody is away and nobody is in charge of the animals.';
-  return [{ key: 'nobody-there', level: 'stop', text, by: first, place: { kind: 'away' } }];
+  const words = 'everybody is away and nobody is in charge';
+  return [{ key: 'nobody-there', level: 'stop', words, by: first, place: { kind: 'away' } }];
 }
 
 /** What is open in the plan of a batch that is there or comes soon. */
@@ -84,7 +86,7 @@ function ofBatch(
       const by = settledBy(issue, plan);
       return {
         key: `batch/${id}/${code}/${k}`,
-        ...{ level, text, of: name, place: { kind: 'batch' as const, id } },
+        ...{ level, words: fewWords(issue), text, of: name, place: { kind: 'batch' as const, id } },
         ...(by === undefined || by < today ? {} : { by }),
       };
     });
@@ -100,11 +102,15 @@ function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention
   const isShortSoon = firstShort !== undefined && firstShort <= last;
   return pasture.issues
     .filter(({ level, code }) => level === 'stop' || (code === 'grass-short' && isShortSoon))
-    .map(({ code, level, text }, k) => ({
-      key: `pasture/${code}/${k}`,
-      ...{ level, text, of: 'Grass', place: { kind: 'pasture' as const } },
-      ...(code === 'grass-short' ? { by: firstShort! } : {}),
-    }));
+    .map((issue, k) => {
+      const { code, level, text } = issue;
+      return {
+        key: `pasture/${code}/${k}`,
+        ...{ level, words: fewWords(issue), text, of: 'Grass' },
+        place: { kind: 'pasture' as const },
+        ...(code === 'grass-short' ? { by: firstShort! } : {}),
+      };
+    });
 }
 
 /** Work of the next two weeks for which there are no hours, or not on its day. */
@@ -116,16 +122,15 @@ function ofWork({ jobs, today }: WorkPlan, last: PlainDate): Attention[] {
     if (!first) {
       // What is due by today stands among today’s work.
       if (latest <= today || last < latest) return [];
-      const text = `No time for this: ${name}.`;
-      return [{ ...about, level: 'act' as const, text, by: latest }];
+      return [{ ...about, level: 'act' as const, words: `no time for “${name}”`, by: latest }];
     }
     if (0 < shortHours && today < first.date && first.date <= last) {
-      const text = `${name}: find ${formatHours(shortHours)} more, or a helper.`;
-      return [{ ...about, level: 'act' as const, text, by: first.date }];
+      const words = `find ${formatHours(shortHours)} more for “${name}”`;
+      return [{ ...about, level: 'act' as const, words, by: first.date }];
     }
     if (0 < lateDays && today < latest && latest <= last) {
-      const text = `${name}: done ${lateDays === 1 ? 'a day' : `${lateDays} days`} late.`;
-      return [{ ...about, level: 'act' as const, text, by: latest }];
+      const words = `“${name}” ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
+      return [{ ...about, level: 'act' as const, words, by: latest }];
     }
     return [];
   });

@@ -146,7 +146,7 @@ function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {
   return { hours: step.add, ...(change ? { changesOn: change.from } : {}) };
 }
 
-/** What the next day in the life of a batch is called, as it follows “in 9 days”. */
+/** What the next day in the life of a batch is called, as it stands before “in 9 days”. */
 const WORDS: Partial<Record<EventKind, string>> = {
   'eggs-set': 'eggs are set',
   candle: 'candle',

@@ -10,7 +10,7 @@ import { todayFormulas } from './today-formulas.js';
 
 /** A date ahead in the life of a batch or herd. */
 export interface NextDate {
-  /** As it follows “in 9 days”: out of the brooder, leave, first eggs. */
+  /** As it stands before “in 9 days”: out of the brooder, they leave, first eggs. */
   readonly words: string;
   readonly on: PlainDate;
   readonly days: NumberQuantity;

@@ -23,9 +23,10 @@ export interface TodayJob {
   readonly hoursInAll?: number;
   /** Hours of each that were done before. */
   readonly hoursDone?: number;
+  /** Why it stands on this day, and the end of it that says by when. */
   readonly why?: string;
+  readonly dueWords?: string;
   readonly ifLate?: string;
-  readonly latest?: string;
   /** It is due, and nobody has hours for it. */
   readonly hasNoHours?: boolean;
   /** Hours of it that nobody has. */
@@ -113,8 +114,11 @@ export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progr
       ...{ key, name, peopleNeeded, hours, people: [], state: 'done' },
       ...(of === undefined ? {} : { of }),
     }));
-  return [...open, ...done];
+  // What nobody has the time for stands below what is planned.
+  return [...open.filter(isPlanned), ...open.filter((job) => !isPlanned(job)), ...done];
 }
+
+const isPlanned = ({ hasNoHours }: TodayJob): boolean => !hasNoHours;
 
 const laterJob = (plan: WorkPlan, job: PlannedJob): TodayJob => ({
   ...openJob(plan, job, undefined),
@@ -127,23 +131,24 @@ function openJob(
   job: PlannedJob,
   piece: PlannedJob['pieces'][number] | undefined,
 ): TodayJob {
-  const { key, name, belongsTo, hours, pieces, hoursDone, why, ifLate, latest, shortHours } = job;
+  const { key, name, belongsTo, hours, pieces, hoursDone, why, ifLate, shortHours } = job;
   return {
-    ...{ key, name, latest, peopleNeeded: job.peopleNeeded, state: 'open' },
+    ...{ key, name, peopleNeeded: job.peopleNeeded, state: 'open' },
     ...(belongsTo ? { of: belongsTo.name } : {}),
     people: (piece?.personIds ?? []).map((id) => nameOf(plan, id)),
     hours: piece?.hours ?? hours,
     ...(1 < pieces.length ? { hoursInAll: hours } : {}),
     ...(0 < hoursDone ? { hoursDone } : {}),
-    why: firstSentence(why),
+    ...{ why, dueWords: lastWords(why) },
     ...(ifLate === undefined ? {} : { ifLate }),
     ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
     ...(0 < shortHours ? { shortHours } : {}),
   };
 }
 
-/** The few words that say it; the rest is told with the plan of the work. */
-const firstSentence = (text: string): string => /^.*?[.!?](?=\s|$)/.exec(text)?.[0] ?? text;
+/** Reasons are told one after the other, by when it is due the last of them. */
+const lastWords = (why: string): string =>
+  why.slice(why.lastIndexOf('; ') < 0 ? 0 : why.lastIndexOf('; ') + 2).replace(/\.$/, '');
 
 const nameOf = ({ people }: WorkPlan, id: string): string =>
   people.find((person) => person.id === id)?.name ?? id;

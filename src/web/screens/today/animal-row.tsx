@@ -36,15 +36,15 @@ function Row({
   href: string;
   who: ReactNode;
   numbers?: ReactNode;
-  children: ReactNode;
+  children?: ReactNode;
 }) {
   return (
-    <li className="today-animal">
+    <li className={numbers ? 'today-animal' : 'today-animal today-animal-brief'}>
       <p className="today-who">
         <Link href={href}>{name}</Link> <span>{who}</span>
       </p>
       {numbers && <div className="today-numbers">{numbers}</div>}
-      <div className="today-lines">{children}</div>
+      {children && <div className="today-lines">{children}</div>}
     </li>
   );
 }
@@ -58,7 +58,7 @@ function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
       who={
         <>
           day {age && <Num of={age} said={String(age.value)} />} · <Num of={head} /> alive
-          {where && ` · ${where}`}
+          {where && <span className="today-where"> · {where}</span>}
         </>
       }
       numbers={
@@ -66,7 +66,7 @@ function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
           {heat && <BigNumber of={heat.wanted} what="under the heat" />}
           {heat && <BigNumber of={weather.tonight} what="low tonight" />}
           {eggs && <BigNumber of={eggs} what="to expect" />}
-          {feed && <BigNumber of={feed.amount} what={feed.phase.toLowerCase()} />}
+          {feed && <BigNumber of={feed.amount} what={`${feed.phase.toLowerCase()} feed`} />}
           {water && <BigNumber of={water} what="water" />}
         </>
       }
@@ -81,13 +81,16 @@ function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
   const { day, night, lampHeight, hot } = heat;
   if (!day || !night) return null;
+  const isSame = day.words === night.words;
   return (
     <>
+      {!isSame && (
+        <p>
+          By day <Num of={day.on} said={inLine(day.words)} />
+        </p>
+      )}
       <p>
-        By day <Num of={day.on} said={day.words.toLowerCase()} />
-      </p>
-      <p>
-        Tonight <Num of={night.on} said={night.words.toLowerCase()} />
+        {isSame ? 'Day and night' : 'Tonight'} <Num of={night.on} said={inLine(night.words)} />
         {lampHeight && (
           <>
             , <Num of={lampHeight} /> above the bedding
@@ -103,6 +106,8 @@ function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
     </>
   );
 }
+
+const inLine = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 /** The lamp of the coop. */
 function LampLine({ line: { lamp } }: { line: BatchLine }) {
@@ -136,9 +141,7 @@ function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
           )}
         </>
       }
-    >
-      {null}
-    </Row>
+    />
   );
 }
 
@@ -151,7 +154,8 @@ function HerdRow({ line, farmId }: { line: HerdLine; farmId: string }) {
       href={`/farm/${farmId}/pasture`}
       who={
         <>
-          <Num of={head} /> head · {on ? `in ${on.paddock} since ${sayDate(on.since)}` : 'on hay'}
+          <Num of={head} said={`${head.value} head`} /> ·{' '}
+          {on ? `in ${on.paddock} since ${sayDate(on.since)}` : 'on hay'}
         </>
       }
       numbers={
@@ -172,7 +176,8 @@ function NextLine({ next }: { next: NextDate | undefined }) {
   if (!next) return null;
   return (
     <p>
-      <InDays next={next} /> {next.words}, {sayDate(next.on)}
+      {next.words.charAt(0).toUpperCase() + next.words.slice(1)} <InDays next={next} />,{' '}
+      {sayDate(next.on)}
     </p>
   );
 }

@@ -23,28 +23,14 @@ export function TodayAttention({
   farmId: string;
   attention: readonly Attention[];
 }) {
-  const sayDate = useSayDate();
   const [isWhole, setWhole] = useState(false);
   const more = attention.length - SHOWN;
   return (
     <>
       <ul className="today-list">
-        {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => {
-          const [first, rest] = split(each.text);
-          return (
-            <li key={each.key} className={each.level === 'stop' ? 'today-stop' : undefined}>
-              {each.by && <b>by {sayDate(each.by)}: </b>}
-              {each.of && `${each.of}: `}
-              <Link href={hrefOf(farmId, each.place)}>{first}</Link>
-              {rest !== '' && (
-                <details className="today-why">
-                  <summary>What to do</summary>
-                  <p>{rest}</p>
-                </details>
-              )}
-            </li>
-          );
-        })}
+        {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
+          <AttentionRow key={each.key} of={each} farmId={farmId} />
+        ))}
       </ul>
       {!isWhole && 0 < more && (
         <button type="button" className="today-button" onClick={() => setWhole(true)}>
@@ -55,10 +41,23 @@ export function TodayAttention({
   );
 }
 
-/** The first sentence, and what follows it. */
-function split(text: string): readonly [string, string] {
-  const [first = text] = /^.*?[.!?](?=\s+[A-Z0-9]|$)/.exec(text) ?? [];
-  return [first, text.slice(first.length).trim()];
+function AttentionRow({ of: each, farmId }: { of: Attention; farmId: string }) {
+  const sayDate = useSayDate();
+  return (
+    <li className={each.level === 'stop' ? 'today-stop' : undefined}>
+      <details className="today-why">
+        <summary>
+          <span>
+            {each.of && <b>{each.of}: </b>}
+            {each.words}
+            {each.by && `, by ${sayDate(each.by)}`}
+          </span>
+        </summary>
+        {each.text !== undefined && <p>{each.text}</p>}
+        <Link href={hrefOf(farmId, each.place)}>Go there</Link>
+      </details>
+    </li>
+  );
 }
 
 /** The next key dates. */

@@ -44,13 +44,13 @@ function Ground({ day: { ground, date }, farm }: { day: TickedToday; farm: Saved
   // What was pressed is seen at once; the plan of the work follows.
   const found = look.isPending ? look.variables.isWorkable : ground.found;
   const isWorkable = found ?? ground.isWorkable;
-  const words = isWorkable ? 'dry enough to work' : 'too wet to work';
+  const words = isWorkable ? 'dry enough' : 'too wet';
   const tell = (answer?: boolean): void =>
     look.mutate({ date, ...(answer === undefined ? {} : { isWorkable: answer }) });
   return (
     <div className="today-ground">
       <p>
-        Ground: <Num of={ground.now} said={words} />
+        Ground <Num of={ground.now} said={words} />
         {found !== undefined && ', as you found it'}
         {found === undefined && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
       </p>

@@ -64,26 +64,26 @@ function JobRow({
         {isDone ? (
           <DoneWords job={job} units={units} onHours={(took) => tell({ ...done, hours: took })} />
         ) : (
-          <>
-            <JobWords job={job} />
-            <details className="today-why">
-              <summary>More</summary>
-              {job.ifLate && <p>If not: {job.ifLate}.</p>}
-              {isPart && (
-                <button type="button" className="today-button" onClick={() => tell(done)}>
-                  All of it is done
-                </button>
-              )}
-              <button
-                type="button"
-                className="today-button"
-                aria-label={`Put off: ${name}`}
-                onClick={() => tell({ ...restLater, ...before })}
-              >
-                Put off a day
+          <details className="today-why">
+            <summary>
+              <JobWords job={job} />
+            </summary>
+            {job.why && <p>{job.why}</p>}
+            {job.ifLate && <p>If not: {job.ifLate}.</p>}
+            {isPart && (
+              <button type="button" className="today-button" onClick={() => tell(done)}>
+                All of it is done
               </button>
-            </details>
-          </>
+            )}
+            <button
+              type="button"
+              className="today-button"
+              aria-label={`Put off: ${name}`}
+              onClick={() => tell({ ...restLater, ...before })}
+            >
+              Put off a day
+            </button>
+          </details>
         )}
       </div>
     </li>
@@ -91,22 +91,22 @@ function JobRow({
 }
 
 function JobWords({ job }: { job: TodayJob }) {
-  const { people, hours, hoursInAll, why, hasNoHours, shortHours } = job;
+  const { people, hours, hoursInAll, dueWords, hasNoHours, shortHours } = job;
   return (
-    <p className="today-words">
+    <span>
       {0 < people.length && `${people.join(' + ')} · `}
       <b>{formatHours(hours)}</b>
       {hoursInAll !== undefined && ` of ${formatHours(hoursInAll)}`}
       {hasNoHours && ' · nobody has the time'}
       {shortHours !== undefined && ` · ${formatHours(shortHours)} more than anyone has`}
-      {why && ` · ${why}`}
-    </p>
+      {dueWords && ` · ${dueWords}`}
+    </span>
   );
 }
 
 /** What became of it; hours that it took are asked after, and kept when the box is left. */
 function DoneWords({
-  job: { name, hours, state, restOn },
+  job: { name, hours, hoursDone, state, restOn },
   units,
   onHours,
 }: {
@@ -118,7 +118,12 @@ function DoneWords({
   const [took, setTook] = useState<number | undefined>(hours);
   const isRight = took !== undefined && problemsOfNumber('hours', took, HOURS.bounds).length === 0;
   if (state === 'later') {
-    return <p className="today-words">The rest {restOn ? sayDate(restOn) : 'from tomorrow'}</p>;
+    const when = restOn ? sayDate(restOn) : 'another day';
+    return (
+      <p className="today-words">
+        {hoursDone === undefined ? `Put off to ${when}` : `The rest ${when}`}
+      </p>
+    );
   }
   return (
     <QuantityInput
