@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
-import { House, seriousFindings } from '../support/page.js';
+import { House, openSample, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -13,10 +13,7 @@ afterAll(() => house.close());
 
 /** Address of a fresh sample farm's pasture. */
 async function openPasture(page: Page): Promise<string> {
-  await page.goto(`${house.url}/`);
-  await page.getByRole('button', { name: 'Open the sample farm' }).click();
-  await page.getByRole('heading', { name: 'Batches' }).waitFor();
-  const base = page.url().replace(/\/batches$/, '/pasture');
+  const base = `${await openSample(page, house.url)}/pasture`;
   await page.goto(base);
   await planned(page);
   return base;

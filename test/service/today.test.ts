@@ -77,7 +77,7 @@ describe.each(databases())('today on $name', (database) => {
     const { problems } = expectProblem(await tick('nothing', true), 400);
     expect(problems).toContainEqual(expect.objectContaining({ field: 'key', code: 'not-allowed' }));
     const answer = await app.api.put(`${path}/today/undo`).send({ key: 'nothing' });
-    expect(expectProblem(answer, 400).problems[0]!.field).toBe('key');
+    expect(expectProblem(answer, 400).problems![0]!.field).toBe('key');
     expect(await app.contents()).toBe(before);
   });
 

@@ -91,6 +91,14 @@ function readyUrl(child: ChildProcess): Promise<string> {
   });
 }
 
+/** Opens a fresh sample farm, which shows the day it is; its address, without a slash at its end. */
+export async function openSample(page: Page, url: string): Promise<string> {
+  await page.goto(`${url}/`);
+  await page.getByRole('button', { name: 'Open the sample farm' }).click();
+  await page.waitForURL(/\/farm\/[^/]+\/today$/);
+  return page.url().replace(/\/today$/, '');
+}
+
 /**
  * Serious and critical findings of axe-core on a page, or on a part of it. Only violations are
  * collected and no second page is opened, which takes a third of the time; there are no frames.
