@@ -3,6 +3,7 @@ import { Center, Loader } from '@mantine/core';
 import { Redirect, Route, Switch, useRoute } from 'wouter';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { useAskToday } from './api/today-queries.js';
+import { useWhenIdle } from './api/when-idle.js';
 import { ClashProvider } from './api/clash-dialog.js';
 import { ExplainProvider } from './explain/explain-panel.js';
 import { FirstRun } from './screens/first-run/first-run.js';
@@ -53,8 +54,9 @@ export function App() {
 }
 
 function OneFarm({ farmId }: { farmId: string }) {
-  useTodayAhead(farmId);
-  const tables = useTables();
+  const isToday = useTodayAhead(farmId);
+  const isIdle = useWhenIdle();
+  const tables = useTables({ isAsked: !isToday || isIdle });
   const all = useAll(useFarm(farmId));
   if ('waiting' in all) return all.waiting;
   const [farm] = all.data;
@@ -79,7 +81,7 @@ function OneFarm({ farmId }: { farmId: string }) {
 }
 
 /** Asks for the day and its screen at once where the page opens on it, not after the farm is there. */
-function useTodayAhead(farmId: string): void {
+function useTodayAhead(farmId: string): boolean {
   const [isToday] = useRoute('/farm/:farmId/today');
   const ask = useAskToday(farmId);
   useEffect(() => {
@@ -87,6 +89,7 @@ function useTodayAhead(farmId: string): void {
     ask();
     loadToday().catch(() => undefined);
   }, [isToday, ask]);
+  return isToday;
 }
 
 /** Every screen that shows what the tables hold. */

@@ -5,7 +5,12 @@ import type { TickedToday } from '../../../shared/plan/today/today.js';
 import { putJson } from './client.js';
 import { ofFarm } from './queries.js';
 
-const ofToday = (farmId: string) => ofFarm<TickedToday>(farmId, '/today');
+/** Asked for ahead it is not asked for again by its screen. */
+const FRESH_MS = 5000;
+const ofToday = (farmId: string) => ({
+  ...ofFarm<TickedToday>(farmId, '/today'),
+  staleTime: FRESH_MS,
+});
 
 export const useToday = (farmId: string) => useQuery(ofToday(farmId));
 

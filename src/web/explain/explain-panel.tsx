@@ -54,8 +54,8 @@ export function ExplainProvider({
   }, []);
   // The first screen is there sooner without it, and it is there before anybody opens a number.
   useEffect(() => {
-    loadDrawer().catch(() => undefined);
-  }, []);
+    if (tables) loadDrawer().catch(() => undefined);
+  }, [tables]);
   const opener = useMemo(
     () => ({ reader, open, sayDate: (date: string) => formatDate(date, reader) }),
     [reader, open],
