@@ -2,11 +2,10 @@ import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import type { Tables } from '../tables/tables.js';
-import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
-import { FURTHEST_DAYS } from './planning-day.js';
+import { FURTHEST_DAYS, planningDay } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
 /**
@@ -77,31 +76,54 @@ const around = (
   tables,
 });
 
-/** What a batch takes from the others. */
-type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
+/** What a batch takes from the others, and the day it ends. */
+interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
+  /** Last processing, or the first egg; undefined when it cannot be planned. */
+  readonly endDate: PlainDate | undefined;
+}
 
 interface KnownHeld extends Held {
-  readonly weighings: FarmPicture['weighings'];
-  readonly climate: Climate;
-  readonly people: FarmPicture['people'];
+  readonly picture: FarmPicture;
   readonly tables: Tables;
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
 const known = new WeakMap<NamedBatch, KnownHeld>();
 
+/** The parts of a picture that a batch's own dates rest on. */
+const RESTS_ON = [
+  'today',
+  'farm',
+  'climate',
+  'facilities',
+  'products',
+  'people',
+  'handovers',
+  'publicHolidays',
+  'weighings',
+] as const satisfies readonly (keyof FarmPicture)[];
+
+const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): boolean =>
+  before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
+
+/**
+ * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
+ * Left out of those that cannot be planned.
+ */
+export function batchEnds(picture: FarmPicture, tables: Tables): Record<string, PlainDate> {
+  return Object.fromEntries(
+    picture.batches.flatMap((batch) => {
+      const today = planningDay(batch.arrivalDate, picture.today);
+      const { endDate } = heldBy({ ...picture, today }, tables, batch);
+      return endDate === undefined ? [] : [[batch.id, endDate]];
+    }),
+  );
+}
+
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const { climate, people, weighings } = picture;
   const before = known.get(batch);
-  if (
-    before?.climate === climate &&
-    before.people === people &&
-    before.weighings === weighings &&
-    before.tables === tables
-  ) {
-    return before;
-  }
+  if (before && isKnownFor(before, picture, tables)) return before;
   const held = heldOrNothing(() => {
     const context = planContext({
       ...around(picture, tables),
@@ -110,9 +132,14 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
       occupied: [],
       packed: [],
     });
-    return { occupied: occupanciesOf(context), packed: packedOf(context) };
+    const { life, dateOf } = context;
+    return {
+      occupied: occupanciesOf(context),
+      packed: packedOf(context),
+      endDate: dateOf((life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays),
+    };
   });
-  known.set(batch, { ...held, climate, people, weighings, tables });
+  known.set(batch, { ...held, picture, tables });
   return held;
 }
 
@@ -120,7 +147,7 @@ function heldOrNothing(hold: () => Held): Held {
   try {
     return hold();
   } catch {
-    return { occupied: [], packed: [] };
+    return { occupied: [], packed: [], endDate: undefined };
   }
 }
 
