@@ -8,6 +8,7 @@ import type { PlanContext } from './context.js';
 import type { LayDays } from './lay-days.js';
 import { LAY_YEAR_DAYS } from './life.js';
 import { found, type Found } from './found.js';
+import { formatHours } from '../units/format.js';
 
 export const layMonthFormulas = {
   aWeek: {
@@ -112,7 +113,7 @@ function monthOf(context: PlanContext, lay: LayDays, span: Span): LayMonth {
       { rows },
     );
   const sunH = mean(lay.sunH, span);
-  const lamp = `lamp to ${lay.lampH} h`;
+  const lamp = `lamp to ${formatHours(lay.lampH)}`;
   const unlit = eggsAWeek('Eggs a week without a lamp', lay.share.unlit, 'the sun alone');
   const lit = eggsAWeek('Eggs a week with a lamp', lay.share.lit, lamp);
   const needed = (label: string, share: Float64Array): NumberQuantity | undefined => {
@@ -228,7 +229,7 @@ function tooFewEggs(
     issue(
       'note',
       'eggs-short',
-      `Fewer than the ${batch.eggsWantedPerWeek} eggs a week you eat: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens without a lamp, ${most('hensLit')} with one to ${lay.lampH} h. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
+      `Fewer than the ${batch.eggsWantedPerWeek} eggs a week you eat: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens without a lamp, ${most('hensLit')} with one to ${formatHours(lay.lampH)}. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
       rowsOn(lay, { from: 0, to: Infinity }),
     ),
   ];

@@ -10,7 +10,7 @@ import {
   formatMonth,
   type DateReader,
 } from '../../shared/units/dates.js';
-import { formatValue, type Reader } from '../../shared/units/format.js';
+import { formatHours, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
   cautionsText,
@@ -292,14 +292,14 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
     section(
-      `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
+      `Tasks, ${formatHours(plan.tasks.hoursInAll.value)} in all`,
       table(
         ['start', 'end', 'start no later than', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours.toFixed(1),
+          formatHours(t.hours),
           t.name,
           t.waitsFor.join('; '),
         ]),

@@ -3,7 +3,7 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -198,7 +198,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
       <Text>
-        {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
+        {formatHours(plan.tasks.hoursInAll.value)} in all. Arrival{' '}
         {formatLongDate(plan.arrivalDate, farm)}.
       </Text>
       <WideTable label="Tasks">
@@ -243,7 +243,7 @@ function TaskRow({ task }: { task: Task }) {
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>
-      <Table.Td>{task.hours.toFixed(1)}</Table.Td>
+      <Table.Td>{formatHours(task.hours)}</Table.Td>
       <Table.Td>☐</Table.Td>
     </Table.Tr>
   );
