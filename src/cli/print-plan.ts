@@ -1,5 +1,6 @@
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Farm } from '../../shared/farm/farm.js';
+import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HeatPart } from '../../shared/plan/heat.js';
@@ -287,7 +288,12 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Bill',
       table(
         ['', 'amount', 'price', 'cost'],
-        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price given', l.cost]),
+        bill.lines.map(({ label, amount, price, cost }) => [
+          label,
+          amount,
+          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm.units),
+          cost,
+        ]),
       ),
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),

@@ -59,7 +59,7 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
       plan.leaving ? 'Processing' : 'Eggs and light',
       <LeavingSection key="l" plan={plan} tables={tables} />,
     ],
-    ['bill', 'Bill', <BillSection key="c" plan={plan} />],
+    ['bill', 'Bill', <BillSection key="c" plan={plan} units={asked.farm.units} />],
     ['work', 'Work', <TaskSection key="t" plan={plan} tables={tables} />],
     ['days', 'Day by day', <DaySection key="d" plan={plan} />],
   ];

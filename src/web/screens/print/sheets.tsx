@@ -1,5 +1,6 @@
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
@@ -117,7 +118,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
             by: plan.arrivalDate,
             what: 'Propane',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: farm.gasPricePerL,
+            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
           },
         ]
       : []),
