@@ -30,6 +30,7 @@ export function batchRequest(
     batch: withoutIdleBrooder(batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
+    eggCounts: picture.eggCounts.filter((count) => count.batchId === batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
@@ -64,7 +65,7 @@ const around = (
     today,
   }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings' | 'eggCounts'> => ({
   farm,
   climate,
   facilities,
