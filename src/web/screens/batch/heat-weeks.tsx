@@ -33,7 +33,7 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
         )}
       />
       {hot && (
-        <Alert color="orange" title={`Hot weather, from ${sayDate(hot.from)}`}>
+        <Alert color="warn" title={`Hot weather, from ${sayDate(hot.from)}`}>
           {hot.hot}
         </Alert>
       )}
