@@ -67,7 +67,7 @@ export function newRequest(
   const farm = newFarm(more.farm);
   const facilities: readonly Facility[] = more.facilities ?? [newBrooder()];
   return {
-    climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6),
+    climate: more.climate ?? climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6),
     products: [],
     people: [],
     occupied: [],
