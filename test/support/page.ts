@@ -68,6 +68,13 @@ export class House {
     return { page, errors };
   }
 
+  /** Address of a fresh sample farm's pages, without the way there. */
+  async sampleFarm(): Promise<string> {
+    const made = await fetch(`${this.url}/api/farms/sample`, { method: 'POST' });
+    const { id } = (await made.json()) as { id: string };
+    return `${this.url}/farm/${id}`;
+  }
+
   async close(): Promise<void> {
     await this.browser.close();
     const gone = new Promise((resolve) => this.child.once('exit', resolve));
