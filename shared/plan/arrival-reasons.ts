@@ -13,11 +13,11 @@ import { formatDate } from '../units/dates.js';
 import { formatChance, formatValue } from '../units/format.js';
 import type { expectedWeather } from '../weather/climate.js';
 import { heatAsked } from './heat-asked.js';
+import { homeSpaceOf } from './home-space.js';
 import type { Judgements } from '../tables/judgements.js';
 import type { Life } from './life.js';
 import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
-import { penSpaceOf } from './outdoors.js';
 import type { PlanRequest } from './request.js';
 import { spaceStandardOf } from './space-standard.js';
 
@@ -190,7 +190,7 @@ function heater({ points, request, life, weather, moveDay }: CandidateWeek): May
 function pens({ points, request, life, moveDay }: CandidateWeek): MaybeReason {
   const pen = facilityOf(request.facilities, 'field-pen', request.batch.penId);
   if (!pen || moveDay === undefined || life.firstEggAgeDays !== undefined) return undefined;
-  const needM2 = life.aliveAll[moveDay]! * penSpaceOf(life, request.tables).floorM2;
+  const needM2 = life.aliveAll[moveDay]! * homeSpaceOf({ ...request, life }).floorM2;
   const haveM2 = pen.count * pen.floorM2;
   const shown = (m2: number) => formatValue(m2, 'm2', request.farm);
   return needM2 <= haveM2 + 1e-9

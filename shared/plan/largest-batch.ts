@@ -13,9 +13,9 @@ import { orderChances } from '../poultry/losses.js';
 import { spaceRowAt } from '../poultry/space.js';
 import type { PlanContext } from './context.js';
 import { mostUnderGas } from './gas-limit.js';
+import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
-import { penSpaceOf } from './outdoors.js';
 import { areHandsUnknown, handHoursUpTo, workOfDay } from './processing-days.js';
 import { spaceStandardOf } from './space-standard.js';
 
@@ -187,28 +187,28 @@ function underGas(context: PlanContext): BatchLimit[] {
   return chicks ? [{ kind: 'heat', name: 'Gas heaters', chicks }] : [];
 }
 
-function outdoors({ batch, facilities, tables, moveOutDay, life }: PlanContext): Room | undefined {
+function outdoors(context: PlanContext): Room | undefined {
+  const { batch, facilities, moveOutDay, life } = context;
   if (moveOutDay === undefined) return undefined;
+  const { each } = homeSpaceOf(context);
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
-  const penSpace = penSpaceOf(life, tables);
   if (batch.purpose === 'meat' && pens) {
     return {
       kind: 'pens',
       name: pens.name,
       have: fromFarm('Ground under the pens', pens.count * pens.floorM2, 'm2', 'A') as Valued,
-      each: fromTable(penSpace, 'Floor a bird', penSpace.floorM2, 'm2', 'a') as Valued,
+      each,
       day: moveOutDay,
     };
   }
   const coop = facilityOf(facilities, 'coop', batch.coopId);
   if (!coop) return undefined;
-  const per = batch.purpose === 'meat' ? penSpace : tables.space.coop;
   const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   return {
     kind: 'coop',
     name: coop.name,
     have: fromFarm('Floor', coop.floorM2, 'm2', 'A') as Valued,
-    each: fromTable(per, 'Floor a bird', per.floorM2, 'm2', 'a') as Valued,
+    each,
     day: batch.purpose === 'meat' ? moveOutDay : last,
   };
 }

@@ -10,6 +10,23 @@ export const spaceFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  limit: {
+    id: 'floor-a-bird',
+    title: 'Floor a bird',
+    words:
+      'Floor for one bird of that age: in the brooder of the chosen standard, after the move the household’s own figure, else what is usual for its kind. Meat birds on their last day have no less than keeps their weight on the floor within what welfare standards allow.',
+    symbols: 'a = max(a(age), W ÷ d)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  fits: {
+    id: 'birds-that-fit',
+    title: 'Birds that fit',
+    words: 'The floor you have, divided by the floor of one bird. Rounded down.',
+    symbols: 'N = ⌊A ÷ a⌋',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   edge: {
     id: 'edge-need',
     title: 'Feeder or drinker edge the birds need',
