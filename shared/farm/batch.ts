@@ -254,7 +254,7 @@ export const batchFields = row(
     homeFloorM2: optional(
       number(
         'Floor a bird after the move (your own)',
-        within(0.05, 5, 'm2', 'Give the floor of the pen or coop that one bird is to have.'),
+        within(0.05, 5, 'birdM2', 'Give the floor of the pen or coop that one bird is to have.'),
       ),
     ),
     /** Feed withdrawal days from the label of a medicated feed. */

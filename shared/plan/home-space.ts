@@ -28,7 +28,7 @@ export function homeSpaceOf({
   const own = batch.homeFloorM2;
   const usual = usualHomeSpace(batch.purpose, life.strain.species, space);
   const floorM2 = own ?? usual.floorM2;
-  const each = givenOrTable(own !== undefined, usual, 'Floor a bird', floorM2, 'm2', 'a');
+  const each = givenOrTable(own !== undefined, usual, 'Floor a bird', floorM2, 'birdM2', 'a');
   return {
     floorM2,
     each: each as HomeSpace['each'],

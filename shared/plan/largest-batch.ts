@@ -157,7 +157,7 @@ function inBrooder(context: PlanContext): Room | undefined {
     kind: 'brooder',
     name: brooder.name,
     have: fromFarm('Floor', brooder.lengthM * brooder.widthM, 'm2', 'A') as Valued,
-    each: fromTable(standard, 'Floor a bird', floorOn(worst), 'm2', 'a') as Valued,
+    each: fromTable(standard, 'Floor a bird', floorOn(worst), 'birdM2', 'a') as Valued,
     day: worst,
   };
 }

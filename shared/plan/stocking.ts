@@ -10,7 +10,7 @@ import {
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { lossFormulas } from '../poultry/losses.js';
-import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
+import { birdsThatFit, spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import type { PlanContext } from './context.js';
 import { homeSpaceOf } from './home-space.js';
 import { spaceStandardOf } from './space-standard.js';
@@ -60,7 +60,13 @@ function inBrooder(context: PlanContext): Asked[] {
       haveM2: brooder && brooder.lengthM * brooder.widthM,
       birds: life.aliveAll[day]!,
       limit: limit(
-        fromTable(standard, standard.name, spaceRowAt(standard.rows, ageDays).floorM2, 'm2', 'a'),
+        fromTable(
+          standard,
+          standard.name,
+          spaceRowAt(standard.rows, ageDays).floorM2,
+          'birdM2',
+          'a',
+        ),
         ageDays,
       ),
     };
@@ -70,7 +76,7 @@ function inBrooder(context: PlanContext): Asked[] {
 }
 
 const limit = (each: QuantityInput, ageDays: number): NumberQuantity =>
-  quantity('Floor a bird', Number(each.value), 'm2', spaceFormulas.limit, [
+  quantity('Floor a bird', Number(each.value), 'birdM2', spaceFormulas.limit, [
     each,
     input('Age', ageDays, 'day'),
   ]);
@@ -112,7 +118,7 @@ function limitAtTheEnd(
   return quantity(
     'Floor a bird',
     Math.max(each.value, kg / cap.value),
-    'm2',
+    'birdM2',
     spaceFormulas.limit,
     [
       each,
@@ -129,27 +135,30 @@ function rowOf(
   { when, day, isBrooder, place, haveM2, birds, limit: each }: Asked,
 ): Stocking {
   const alive = { ...input('Birds alive', birds, 'count', 'N'), mark: life.losses.mark };
-  const rows = { rows: [life.losses] };
+  const rows = [life.losses];
   return {
     ...{ when, isBrooder, place, on: dateOf(day), limit: each },
-    birds: quantity('Birds then', Math.round(birds), 'count', lossFormulas.alive, [alive], rows),
+    birds: quantity('Birds then', Math.round(birds), 'count', lossFormulas.alive, [alive], {
+      rows,
+    }),
     needed: quantity(
       'Floor they need',
       birds * each.value,
       'm2',
       spaceFormulas.floor,
       [alive, from(each, 'a')],
-      rows,
+      { rows: [...rows, each] },
     ),
     ...(haveM2 === undefined
       ? {}
       : {
           fits: quantity(
             'Birds that fit',
-            Math.floor(haveM2 / each.value + 1e-9),
+            birdsThatFit(haveM2, each.value),
             'count',
             spaceFormulas.fits,
             [fromFarm('Floor you have', haveM2, 'm2', 'A'), from(each, 'a')],
+            { rows: [each] },
           ),
         }),
   };

@@ -91,3 +91,10 @@ export const spaceFormulas = {
 export function spaceRowAt(rows: readonly SpaceRow[], ageDays: number): SpaceRow {
   return rows.findLast((row) => row.fromDay <= ageDays) ?? rows[0]!;
 }
+
+/** Tables are printed in square feet and stored to three digits: by so much they may be off. */
+const OF_DIGITS = 1.002;
+
+/** Whole birds on a floor, m², by the floor of one, m². */
+export const birdsThatFit = (haveM2: number, eachM2: number): number =>
+  Math.floor((haveM2 / eachM2) * OF_DIGITS);
