@@ -45,7 +45,7 @@ const climateOf = ({ minC, maxC }: Place) => climateFromMonthlyMeans(minC, maxC,
 
 /** A whole plan of a batch at that place, as its household would have it. */
 function planAt(place: Place, given: Given): BatchPlan {
-  const { latitudeDeg, minC, maxC, lastFrost, firstFrost } = place;
+  const { latitudeDeg, lastFrost, firstFrost } = place;
   const picture = exampleFarm(given);
   const farm = { ...picture.farm, latitudeDeg, lastFrost, firstFrost };
   return planBatch({ ...picture, farm, climate: climateOf(place) }, given.tables, EXAMPLE_BATCH);
