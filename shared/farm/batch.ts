@@ -238,6 +238,13 @@ export const batchFields = row(
         within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
       ),
     ),
+    /** Floor of pen or coop for one bird after the move, in the place of the table's. */
+    homeFloorM2: optional(
+      number(
+        'Floor a bird after the move (your own)',
+        within(0.05, 5, 'birdM2', 'Give the floor of the pen or coop that one bird is to have.'),
+      ),
+    ),
     /** Feed withdrawal days from the label of a medicated feed. */
     medicatedWithdrawalDays: optional(
       number(

@@ -11,6 +11,7 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import type { Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { surroundingRows, type BroodingHeat } from './heat-days.js';
 import type { HeatSetting } from './heat-setting.js';
@@ -80,7 +81,7 @@ export function instructionsOf(
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
       ...(differs ? { ifLeft: airOf(shared, week, 'left', 'Air at noon if all is left on') } : {}),
-      ...(isHot(heat, week) ? { hot: COOLING } : {}),
+      ...(isHot(heat, week, context.tables.heatStress) ? { hot: COOLING } : {}),
     };
   });
 }
@@ -92,9 +93,17 @@ interface Shared {
   readonly conduction: NumberQuantity;
 }
 
-/** Warmer outside at noon than the air that the schedule asks for. */
-const isHot = ({ rig }: BroodingHeat, { hotDay }: HeatWeek): boolean =>
-  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC;
+/**
+ * Warmer outside at noon than the air that the schedule asks for, and in the brooder as warm as
+ * birds pant from: older ones are asked less than a mild day has, and need no fan for that.
+ */
+const isHot = (
+  { rig }: BroodingHeat,
+  { hotDay, noon }: HeatWeek,
+  { beginsC }: Tables['heatStress'],
+): boolean =>
+  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC &&
+  beginsC <= noon.airC;
 
 type Time = 'night' | 'day' | 'noon';
 

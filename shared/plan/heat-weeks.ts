@@ -52,7 +52,7 @@ export function heatWeeks(
   return weeksOfAge(heat.conditions, lastHeatDay).map(({ first, last }) => {
     const span = heat.conditions.slice(first, last + 1);
     const coldDay = most(span, (day) => day.targetC - day.nightC);
-    const hotDay = most(span, (day) => day.noonC - day.targetC);
+    const hotDay = hottestDay(span);
     const { share } = days[first]!;
     const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
     const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
@@ -73,6 +73,10 @@ export function heatWeeks(
 
 const most = <T>(all: readonly T[], of: (each: T) => number): T =>
   all.reduce((best, each) => (of(best) < of(each) ? each : best));
+
+/** The day of some whose noon is warmest against what the schedule wants. */
+export const hottestDay = (days: readonly DayConditions[]): DayConditions =>
+  most(days, (day) => day.noonC - day.targetC);
 
 /** An hour of a day. By day nobody counts places by a lamp: it is warm enough beside it. */
 export function hourOf(

@@ -16,7 +16,7 @@ import { valuesOf } from '../tables/judgements.js';
 import type { Tables } from '../tables/tables.js';
 import { formatDate, formatWeekday } from '../units/dates.js';
 import { scoreWeek, withoutFixedDates } from './arrival-finder.js';
-import type { ArrivalReason } from './arrival-reasons.js';
+import type { ArrivalReason } from './candidate-week.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
 import { planContext } from './context.js';

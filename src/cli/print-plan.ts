@@ -173,6 +173,16 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
       ),
     ),
+    section(
+      'Birds that fit',
+      table(
+        ['', '', 'on', 'fit', 'birds then', 'floor a bird', 'floor they need'],
+        plan.space.stocking.map(({ place, when, on, fits, birds, limit, needed }) => [
+          ...[place, when, formatDate(on, reader)],
+          ...[fits, birds, limit, needed],
+        ]),
+      ),
+    ),
     facts(
       plan.space.litter?.topUp,
       plan.space.litter?.total,

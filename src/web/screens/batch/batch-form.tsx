@@ -19,6 +19,7 @@ import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { usualHomeSpace } from '../../../../shared/plan/home-space.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
 import { EggFields } from './egg-fields.js';
@@ -220,6 +221,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
             {purpose === 'meat' && quantity('processingHelpers')}
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
+            {quantity('homeFloorM2', usual?.homeFloorM2)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
           {purpose === 'layers' && (
@@ -436,5 +438,6 @@ function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
       strain.dressing === undefined
         ? undefined
         : rowById(tables.processing.dressing, strain.dressing).share,
+    homeFloorM2: usualHomeSpace(draft.purpose ?? 'meat', strain.species, tables.space).floorM2,
   };
 }

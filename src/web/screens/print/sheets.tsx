@@ -62,6 +62,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
+      <RoomLines plan={plan} farm={farm} />
       <Title order={2} size="h3" mt="xs">
         Look at the birds first
       </Title>
@@ -87,6 +88,18 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
       </Text>
     </div>
   );
+}
+
+/** A line for each day that decides whether they fit. */
+function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked']['farm'] }) {
+  const sayDate = useSayDate();
+  return plan.space.stocking.map(({ when, on, place, birds, needed, fits }) => (
+    <Text key={place + when} size="sm">
+      {place}, {when.toLowerCase()} ({sayDate(on)}): {birds.value} birds need{' '}
+      {formatValue(needed.value, 'm2', farm)}
+      {fits && `; ${fits.value} fit`}.
+    </Text>
+  ));
 }
 
 /** What to buy, by the date to buy it. */
