@@ -35,6 +35,8 @@ export interface HeatInstruction {
   readonly around: NumberQuantity;
   readonly on: NumberQuantity;
   readonly lidOff: boolean;
+  /** By day, where the lamps at the night's height make it far too warm straight below them. */
+  readonly raisedTo?: NumberQuantity;
   /** Straight under a heater; of plates and with none on it is left out. */
   readonly underHeat?: NumberQuantity;
   readonly air: NumberQuantity;
@@ -76,7 +78,7 @@ export function instructionsOf(
       to: dateOf(week.last),
       fromAgeDays: life.arrivalAgeDays + week.first,
       toAgeDays: life.arrivalAgeDays + week.last,
-      ...(hangs ? { lampHeight: heightOf(shared, week, night.air) } : {}),
+      ...(hangs ? { lampHeight: heightOf(shared, week.heightM, night.air) } : {}),
       night,
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
@@ -118,6 +120,8 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
   }[when];
   const { rig } = shared.heat;
   const time = TIMES[when];
+  const heightM = heightAt(week, when);
+  const isRaised = 0 < setting.on && week.heightM < heightM;
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
   const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
   const { lamps, tooHot } = rig.table;
@@ -140,8 +144,9 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       { rows: [tooHot] },
     ),
     lidOff: rig.hasLid && setting.isOpen,
+    ...(isRaised ? { raisedTo: heightOf(shared, heightM, air) } : {}),
     ...(hasSpot
-      ? { underHeat: underOf(shared, week, { air, setting, label: `Under the heat, ${time}` }) }
+      ? { underHeat: underOf(shared, { air, setting, heightM, label: `Under the heat, ${time}` }) }
       : {}),
     air,
   };
@@ -194,8 +199,12 @@ function airOf(
 
 function underOf(
   { heat: { rig } }: Shared,
-  week: HeatWeek,
-  { air, setting, label }: { air: NumberQuantity; setting: HeatSetting; label: string },
+  {
+    air,
+    setting,
+    heightM,
+    label,
+  }: { air: NumberQuantity; setting: HeatSetting; heightM: number; label: string },
 ): NumberQuantity {
   const { radiant, zone } = rig.table;
   const isLamp = rig.heat.kind === 'lamp';
@@ -204,7 +213,7 @@ function underOf(
     fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
     ...(isLamp
       ? [
-          input('Height', week.heightM * 100, 'cm', 'h'),
+          input('Height', heightM * 100, 'cm', 'h'),
           fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
         ]
       : [fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')]),
@@ -213,18 +222,21 @@ function underOf(
 
 function heightOf(
   { heat: { rig }, context }: Shared,
-  week: HeatWeek,
+  heightM: number,
   air: NumberQuantity,
 ): NumberQuantity {
   const { clearance, lamps } = rig.table;
   const { litter } = context.tables;
-  return quantity('Lamps above the bedding', week.heightM * 100, 'cm', lampZoneFormulas.height, [
+  return quantity('Lamps above the bedding', heightM * 100, 'cm', lampZoneFormulas.height, [
     fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
     fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
     fromTable(litter, 'Bedding', litter.depthM * 100, 'cm'),
     from(air, 'T_air'),
   ]);
 }
+
+const heightAt = (week: HeatWeek, when: Time): number =>
+  ({ night: week.heightM, day: week.dayHeightM, noon: week.noonHeightM })[when];
 
 function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;

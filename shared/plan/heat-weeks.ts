@@ -10,8 +10,10 @@ export interface HeatWeek {
   readonly first: number;
   readonly last: number;
   readonly share: number;
-  /** Of lamps, above the bedding. */
+  /** Of lamps, above the bedding, on the coldest night; by day they are raised where it is too warm below. */
   readonly heightM: number;
+  readonly dayHeightM: number;
+  readonly noonHeightM: number;
   readonly coldDay: DayConditions;
   readonly night: HeatSetting;
   /** A day in the middle of the week, as warm as is usual. */
@@ -60,14 +62,22 @@ export function heatWeeks(
     const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
     const usualDay = span[Math.floor(span.length / 2)]!;
     const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
-    const day = bestSetting(rig, dayHour, { share, heightM });
     const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
-    const noon = bestSetting(rig, noonHour, { share, heightM });
+    const [day, dayHeightM] = raised(dayHour);
+    const [noon, noonHeightM] = raised(noonHour);
     const left = settingOf(rig, noonHour, { ...night, share, heightM });
     return {
-      ...{ first, last, share, heightM, coldDay, night },
+      ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
       ...{ usualDay, day, hotDay, noon, left },
     };
+
+    /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
+    function raised(hour: HeatHour): [HeatSetting, number] {
+      const low = bestSetting(rig, hour, { share, heightM });
+      if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
+      const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM(last)));
+      return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
+    }
   });
 }
 

@@ -319,6 +319,7 @@ export const heat = nested(
       stepM: M,
       spotsUntilDay: DAYS,
       coolEndBelowK: KELVIN,
+      spotAboveK: KELVIN,
     }),
     tooHot: part('TooHot', {
       rows: table('TooHotRow', { fromDay: DAYS, warnC: AIR_C, dangerC: AIR_C }),

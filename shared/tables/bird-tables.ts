@@ -282,6 +282,8 @@ export interface HeatTable {
     readonly spotsUntilDay: number;
     /** How much cooler than under the heat the cool end is to be at least. */
     readonly coolEndBelowK: number;
+    /** By day lamps are raised where it is so much warmer below them than wanted. */
+    readonly spotAboveK: number;
   };
   readonly tooHot: Sourced & {
     readonly rows: readonly {
