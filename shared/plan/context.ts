@@ -1,6 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
@@ -17,6 +18,8 @@ import type { PlanRequest } from './request.js';
 /** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
   readonly life: Life;
+  /** What the young are called, in all that is said of them. */
+  readonly words: BirdWords;
   /** Undefined for a batch that is not for eggs. */
   readonly lay: LayDays | undefined;
   readonly phases: readonly DatedPhase[];
@@ -84,6 +87,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
   return {
     ...request,
     life,
+    words: birdWordsOf(request.tables, request.batch.strainId),
     lay: layDaysOf(request.batch, life, request),
     phases: phasesOf(life),
     dayOfYear,
