@@ -29,7 +29,7 @@ export interface BatchPlan {
   readonly name: string;
   readonly purpose: Purpose;
   readonly strain: string;
-  /** What its young are called. */
+  /** What its young are called, and the sexes of them. */
   readonly words: BirdWords;
   readonly sex: Sex;
   readonly arrivalDate: PlainDate;
@@ -106,7 +106,7 @@ export function planBatch(
     name: batch.name,
     purpose: batch.purpose,
     strain: life.strain.name,
-    words: { young: words.young, youngOne: words.youngOne },
+    words,
     sex: batch.sex,
     arrivalDate: batch.arrivalDate,
     hatchDate: addDays(batch.arrivalDate, -life.arrivalAgeDays),
