@@ -6,6 +6,7 @@ import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
+import { flockOf, type OtherFlock } from './other-flocks.js';
 import { FURTHEST_DAYS } from './planning-day.js';
 import type { PlanRequest } from './request.js';
 
@@ -33,6 +34,7 @@ export function batchRequest(
     weighings: weighingsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
+    otherFlocks: others.flatMap(({ flock }) => flock ?? []),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
@@ -78,12 +80,17 @@ const around = (
 });
 
 /** What a batch takes from the others. */
-type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
+interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
+  /** What its hens lay, where it has some. */
+  readonly flock?: OtherFlock | undefined;
+}
 
 interface KnownHeld extends Held {
   readonly weighings: FarmPicture['weighings'];
   readonly climate: Climate;
   readonly people: FarmPicture['people'];
+  /** The lamp of a coop is in what hens lay. */
+  readonly facilities: FarmPicture['facilities'];
   readonly tables: Tables;
 }
 
@@ -92,12 +99,13 @@ const known = new WeakMap<NamedBatch, KnownHeld>();
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const { climate, people, weighings } = picture;
+  const { climate, people, weighings, facilities } = picture;
   const before = known.get(batch);
   if (
     before?.climate === climate &&
     before.people === people &&
     before.weighings === weighings &&
+    before.facilities === facilities &&
     before.tables === tables
   ) {
     return before;
@@ -110,9 +118,13 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
       occupied: [],
       packed: [],
     });
-    return { occupied: occupanciesOf(context), packed: packedOf(context) };
+    return {
+      occupied: occupanciesOf(context),
+      packed: packedOf(context),
+      flock: flockOf(context),
+    };
   });
-  known.set(batch, { ...held, climate, people, weighings, tables });
+  known.set(batch, { ...held, climate, people, weighings, facilities, tables });
   return held;
 }
 

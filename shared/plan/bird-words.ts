@@ -21,7 +21,8 @@ const CHICKS = /\bchick(s?)\b/gi;
 /** A text that is written of chicks, as it is said of birds of another kind. */
 export const saidOf = (
   { young, youngOne }: Pick<BirdWords, 'young' | 'youngOne'>,
-  text: string): string =>
+  text: string,
+): string =>
   text.replace(CHICKS, (chick: string, many: string) => {
     const word = many === '' ? youngOne : young;
     return chick.startsWith('C') ? capital(word) : word;

@@ -4,6 +4,7 @@ import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 import type { Packed } from './freezer-account.js';
+import type { OtherFlock } from './other-flocks.js';
 
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
@@ -19,6 +20,8 @@ export interface PlanRequest extends Pick<
   readonly occupied: readonly Occupancy[];
   /** What other batches bring to freezers. */
   readonly packed: readonly Packed[];
+  /** What other layers of the farm lay; none when left out. */
+  readonly otherFlocks?: readonly OtherFlock[];
   /** Weighings of this batch; none when left out. */
   readonly weighings?: readonly Weighing[];
   readonly tables: Tables;
