@@ -1,6 +1,7 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
+import { tablesForStrain } from '../tables/for-kind.js';
 import type { Tables } from '../tables/tables.js';
 import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
@@ -28,7 +29,7 @@ export function batchRequest(
     .filter(({ id }) => id !== batchId)
     .map((other) => heldBy(picture, tables, other));
   return {
-    ...around(picture, tables),
+    ...around(picture, tablesForStrain(tables, batch.strainId)),
     batch: withoutIdleBrooder(batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),

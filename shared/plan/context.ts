@@ -11,8 +11,7 @@ import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
 import type { NightSurety } from '../tables/night-table.js';
 import type { Nights } from '../weather/night-chances.js';
-import { tablesForKind } from '../tables/for-kind.js';
-import { rowById } from '../tables/tables.js';
+import { tablesForStrain } from '../tables/for-kind.js';
 import type { PlanRequest } from './request.js';
 
 /** What every section of a plan works from. */
@@ -38,8 +37,7 @@ export interface PlanContext extends PlanRequest {
 
 export function planContext(asked: PlanRequest): PlanContext {
   const { batch, weighings = [] } = asked;
-  const { species } = rowById(asked.tables.strains, batch.strainId);
-  const tables = tablesForKind(asked.tables, species);
+  const tables = tablesForStrain(asked.tables, batch.strainId);
   const request = tables === asked.tables ? asked : { ...asked, tables };
   const usual = lifeOf(batch, tables, { weighings });
   const first = aroundLife(request, usual);

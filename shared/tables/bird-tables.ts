@@ -65,7 +65,7 @@ export interface Strain {
   /** Share of a fast meat chicken's losses in heat that this strain has while it grows. */
   readonly heat: Sourced & {
     readonly share: number;
-    /** Why the chickens' answer stands in, where none of its own was read. */
+    /** Why the chickens' answer stands in, where none of its own was found. */
     readonly standsIn?: string;
   };
   readonly moveOut: string;

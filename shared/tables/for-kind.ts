@@ -25,6 +25,12 @@ export function tablesForKind(tables: Tables, species: string): Tables {
   return own;
 }
 
+/** The tables for the kind of a strain; as they are for a strain that there is not, which is refused. */
+export function tablesForStrain(tables: Tables, strainId: string): Tables {
+  const strain = tables.strains.find(({ id }) => id === strainId);
+  return strain ? tablesForKind(tables, strain.species) : tables;
+}
+
 function build(tables: Tables, species: string): Tables {
   const { heat, space, water, manure, nights, orders, growing, processing } = tables;
   const ownOr = <T extends Sourced>(rows: readonly (T & { species: string })[], row: T): T =>
