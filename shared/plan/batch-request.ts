@@ -7,9 +7,9 @@ import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
-import { flockOf, type OtherFlock } from './other-flocks.js';
+import { flockOf } from './other-flocks.js';
 import { FURTHEST_DAYS } from './planning-day.js';
-import type { PlanRequest } from './request.js';
+import type { OtherFlock, PlanRequest } from './request.js';
 
 /**
  * A batch in the picture of its farm, with what the other batches hold on to.

@@ -1,18 +1,10 @@
-import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import { daysBetween } from '../calendar/plain-date.js';
 import type { PlanContext } from './context.js';
 import { LAY_YEAR_DAYS } from './life.js';
+import type { OtherFlock } from './request.js';
 
 /** Laying years of a flock that are shown by month and counted on: hens are kept for two, mostly. */
 export const YEARS_BY_MONTH = 2;
-
-/** What another flock of layers of the farm gives the household's table. */
-export interface OtherFlock {
-  readonly arrivalDate: PlainDate;
-  /** Eggs of the flock by day after its arrival, over the laying years that are counted on. */
-  readonly eggs: Float64Array;
-  /** Eggs that the household wants in a week, where it was said of that flock. */
-  readonly eggsWantedPerWeek?: number;
-}
 
 /** What a batch lays, for the other flocks of its farm; undefined when it is not for eggs. */
 export function flockOf({ batch, lay }: PlanContext): OtherFlock | undefined {

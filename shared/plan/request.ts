@@ -4,7 +4,15 @@ import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 import type { Packed } from './freezer-account.js';
-import type { OtherFlock } from './other-flocks.js';
+
+/** What another flock of layers of the farm gives the household's table. */
+export interface OtherFlock {
+  readonly arrivalDate: PlainDate;
+  /** Eggs of the flock by day after its arrival, over the laying years that are counted on. */
+  readonly eggs: Float64Array;
+  /** Eggs that the household wants in a week, where it was said of that flock. */
+  readonly eggsWantedPerWeek?: number;
+}
 
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
