@@ -40,6 +40,7 @@ export const NOTHING_ELSE = {
   cows: [],
   readings: [],
   weighings: [],
+  eggCounts: [],
   pastureChoices: {},
   jobs: [],
   handovers: [],

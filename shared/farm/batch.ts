@@ -7,7 +7,6 @@ import {
   optional,
   record,
   row,
-  rows,
   text,
   yesNo,
   type RowOf,
@@ -29,17 +28,6 @@ export const batchPriceFields = row('BatchPrices', {
   /** What a dozen eggs brings, or would cost in the shop. */
   eggDozen: optional(price('A dozen eggs')),
 });
-
-/** Eggs that were counted over some days. */
-export const eggCountFields = row('EggCount', {
-  from: date('Counted from'),
-  days: number(
-    'For how long',
-    whole(1, 366, 'day', 'Give the days over which the eggs were counted.'),
-  ),
-  eggs: number('How many', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
-});
-export type EggCount = RowOf<typeof eggCountFields>;
 
 const LOSS = {
   ...within(0, 90, 'ratio', 'Give the percent of birds lost, 0 to 90.'),
@@ -271,8 +259,6 @@ export const batchFields = row(
         within(20, 365, 'count', 'Give the eggs of one hen in her first year of lay.'),
       ),
     ),
-    /** Layers: eggs that were counted; they correct what is expected. */
-    eggCounts: optional(rows('Eggs counted', eggCountFields, 400, 'count')),
 
     bagKg: optional(
       number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),

@@ -3,12 +3,11 @@ import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import type { Tables } from '../tables/tables.js';
-import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
 import { flockOf } from './other-flocks.js';
-import { FURTHEST_DAYS } from './planning-day.js';
+import { FURTHEST_DAYS, planningDay } from './planning-day.js';
 import type { OtherFlock, PlanRequest } from './request.js';
 
 /**
@@ -33,6 +32,7 @@ export function batchRequest(
     batch: withoutIdleBrooder(batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
+    eggCounts: eggCountsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
     otherFlocks: others.flatMap(({ flock }) => flock ?? []),
@@ -56,6 +56,9 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
+const eggCountsOf = ({ eggCounts }: FarmPicture, of: string): FarmPicture['eggCounts'] =>
+  eggCounts.filter(({ batchId }) => batchId === of);
+
 const around = (
   {
     farm,
@@ -68,7 +71,7 @@ const around = (
     today,
   }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings' | 'eggCounts'> => ({
   farm,
   climate,
   facilities,
@@ -80,52 +83,75 @@ const around = (
   tables,
 });
 
-/** What a batch takes from the others. */
+/** What a batch takes from the others, and the day it ends. */
 interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
+  /** Last processing, or the first egg; undefined when it cannot be planned. */
+  readonly endDate: PlainDate | undefined;
   /** What its hens lay, where it has some. */
   readonly flock?: OtherFlock | undefined;
 }
 
 interface KnownHeld extends Held {
-  readonly weighings: FarmPicture['weighings'];
-  readonly climate: Climate;
-  readonly people: FarmPicture['people'];
-  /** The lamp of a coop is in what hens lay. */
-  readonly facilities: FarmPicture['facilities'];
+  readonly picture: FarmPicture;
   readonly tables: Tables;
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
 const known = new WeakMap<NamedBatch, KnownHeld>();
 
+/** The parts of a picture that a batch's own dates rest on. */
+const RESTS_ON = [
+  'today',
+  'farm',
+  'climate',
+  'facilities',
+  'products',
+  'people',
+  'handovers',
+  'publicHolidays',
+  'weighings',
+  'eggCounts',
+] as const satisfies readonly (keyof FarmPicture)[];
+
+const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): boolean =>
+  before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
+
+/**
+ * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
+ * Left out of those that cannot be planned.
+ */
+export function batchEnds(picture: FarmPicture, tables: Tables): Record<string, PlainDate> {
+  return Object.fromEntries(
+    picture.batches.flatMap((batch) => {
+      const today = planningDay(batch.arrivalDate, picture.today);
+      const { endDate } = heldBy({ ...picture, today }, tables, batch);
+      return endDate === undefined ? [] : [[batch.id, endDate]];
+    }),
+  );
+}
+
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const { climate, people, weighings, facilities } = picture;
   const before = known.get(batch);
-  if (
-    before?.climate === climate &&
-    before.people === people &&
-    before.weighings === weighings &&
-    before.facilities === facilities &&
-    before.tables === tables
-  ) {
-    return before;
-  }
+  if (before && isKnownFor(before, picture, tables)) return before;
   const held = heldOrNothing(() => {
     const context = planContext({
       ...around(picture, tables),
       batch: withoutIdleBrooder(batch),
       weighings: weighingsOf(picture, batch.id),
+      eggCounts: eggCountsOf(picture, batch.id),
       occupied: [],
       packed: [],
     });
+    const { life, dateOf } = context;
     return {
       occupied: occupanciesOf(context),
       packed: packedOf(context),
       flock: flockOf(context),
+      endDate: dateOf((life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays),
     };
   });
-  known.set(batch, { ...held, climate, people, weighings, facilities, tables });
+  known.set(batch, { ...held, picture, tables });
   return held;
 }
 
@@ -133,7 +159,7 @@ function heldOrNothing(hold: () => Held): Held {
   try {
     return hold();
   } catch {
-    return { occupied: [], packed: [] };
+    return { occupied: [], packed: [], endDate: undefined };
   }
 }
 

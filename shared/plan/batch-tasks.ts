@@ -7,6 +7,7 @@ import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
+import { pastTasks, takenAsOrdered } from './past-tasks.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
 import { taskFormulas } from './tasks/task-hours.js';
@@ -63,7 +64,10 @@ export function planTasks(
       : {}),
   };
   return found(part, {
-    issues: lateTasks(tasks, 'tasks-late', { one: 'task is', many: 'tasks are' }),
+    issues: [
+      ...lateTasks(tasks, 'tasks-late', { one: 'task is', many: 'tasks are' }),
+      ...takenAsOrdered(context),
+    ],
   });
 }
 
@@ -107,6 +111,7 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     id: batch.id,
     today,
     asksFor: (template) => asksFor(context, template),
+    isPast: pastTasks(context),
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,

@@ -1,6 +1,7 @@
 import type { Formula } from '../explain/formula.js';
 import { from, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
+import { shownPrice } from '../money/unit-price.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
 import { capital } from './bird-words.js';
@@ -54,7 +55,7 @@ export const billFormulas = {
 export interface BillLine {
   readonly label: string;
   readonly amount: NumberQuantity;
-  /** Decimal text as typed, or undefined when no price is known. */
+  /** Decimal text, of one unit in which the amount is stored; undefined when none is known. */
   readonly price?: string;
   /** The product of the place that the price is of; left out when the batch has one of its own. */
   readonly product?: string;
@@ -100,7 +101,13 @@ export function planBill(
             costMinor(of.price, amount.value, farm.currency),
             'money',
             billFormulas.line,
-            [from(amount, 'n'), priceInput(of, farm.currency)],
+            [
+              from(amount, 'n'),
+              priceInput(
+                { ...of, price: shownPrice(of.price, amount.unit, farm.units) },
+                farm.currency,
+              ),
+            ],
           ),
         }),
   });
@@ -118,7 +125,7 @@ export function planBill(
       ? [
           {
             label: 'Heat',
-            amount: parts.heat.energyTotal,
+            amount: parts.heat.gasLiters ?? parts.heat.energyTotal,
             price: parts.heat.gasLiters ? farm.gasPricePerL : farm.electricityPricePerKWh,
             cost: parts.heat.cost,
           },

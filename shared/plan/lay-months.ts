@@ -15,6 +15,7 @@ import type { LayDays } from './lay-days.js';
 import { LAY_YEAR_DAYS } from './life.js';
 import { found, type Found } from './found.js';
 import { eggsOfOthers, eggsWanted, YEARS_BY_MONTH } from './other-flocks.js';
+import { formatHours } from '../units/format.js';
 
 export const layMonthFormulas = {
   aWeek: {
@@ -119,7 +120,7 @@ function monthOf(context: PlanContext, lay: LayDays, span: Span): LayMonth {
       { rows },
     );
   const sunH = mean(lay.sunH, span);
-  const lamp = `lamp to ${lay.lampH} h`;
+  const lamp = `lamp to ${formatHours(lay.lampH)}`;
   const unlit = eggsAWeek('Eggs a week without a lamp', lay.share.unlit, 'the sun alone');
   const lit = eggsAWeek('Eggs a week with a lamp', lay.share.lit, lamp);
   const wanted = eggsWanted(context);
@@ -244,7 +245,7 @@ function tooFewEggs(
     issue(
       'note',
       'eggs-short',
-      `Fewer than the ${wanted} eggs a week you eat${otherFlocks.length === 0 ? '' : ', those of your other hens counted'}: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens${otherFlocks.length === 0 ? '' : ' of this flock'} without a lamp, ${most('hensLit')} with one to ${lay.lampH} h. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
+      `Fewer than the ${wanted} eggs a week you eat${otherFlocks.length === 0 ? '' : ', those of your other hens counted'}: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens${otherFlocks.length === 0 ? '' : ' of this flock'} without a lamp, ${most('hensLit')} with one to ${formatHours(lay.lampH)}. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
       rowsOn(lay, { from: 0, to: Infinity }),
     ),
   ];

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
+import type { EggCount } from '../farm/egg-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
@@ -32,6 +33,8 @@ export interface PlanRequest extends Pick<
   readonly otherFlocks?: readonly OtherFlock[];
   /** Weighings of this batch; none when left out. */
   readonly weighings?: readonly Weighing[];
+  /** Eggs of this batch that were counted; none when left out. */
+  readonly eggCounts?: readonly EggCount[];
   readonly tables: Tables;
   /** When given, the plan says which tasks moved since that arrival date. */
   readonly previousArrivalDate?: PlainDate;

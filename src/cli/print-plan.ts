@@ -1,5 +1,6 @@
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Farm } from '../../shared/farm/farm.js';
+import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HeatPart } from '../../shared/plan/heat.js';
@@ -10,7 +11,7 @@ import {
   formatMonth,
   type DateReader,
 } from '../../shared/units/dates.js';
-import { formatValue, type Reader } from '../../shared/units/format.js';
+import { formatHours, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
   cautionsText,
@@ -287,19 +288,24 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Bill',
       table(
         ['', 'amount', 'price', 'cost'],
-        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price given', l.cost]),
+        bill.lines.map(({ label, amount, price, cost }) => [
+          label,
+          amount,
+          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm.units),
+          cost,
+        ]),
       ),
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
     section(
-      `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
+      `Tasks, ${formatHours(plan.tasks.hoursInAll.value)} in all`,
       table(
         ['start', 'end', 'start no later than', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours.toFixed(1),
+          formatHours(t.hours),
           t.name,
           t.waitsFor.join('; '),
         ]),

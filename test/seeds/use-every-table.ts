@@ -241,17 +241,19 @@ function hensOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
       strainId: strain.id,
       feedProgramId: id,
       eggsWantedPerWeek: 30,
-      eggCounts: [{ from: '2028-05-01', days: 7, eggs: 60 }],
     })),
   ]);
   return orders.map((order) => {
     const request = newRequest({
       tables,
       batch: { purpose: 'layers', sex: 'pullets', wantedBirds: 12, ...order },
+      ...(order.feedProgramId === undefined ? {} : { eggCounts: COUNTED }),
     });
     return { request, plan: plannedBatch(request) };
   });
 }
+
+const COUNTED = [{ batchId: 'any', date: '2028-05-07', days: 7, eggs: 60 }];
 
 /** Birds on the scale on each of these days, as heavy as any. */
 const weighedOn = (dates: readonly string[]) =>

@@ -15,11 +15,16 @@ export interface TasksFor {
   readonly asksFor: (template: TaskTemplate) => boolean;
   /** Its birds, head or acres, by the unit of work that counts them. */
   readonly counts: Readonly<Partial<Record<WorkUnit, number>>>;
+  /** Whether its time is past, besides what its own dates say; left out, nothing is. */
+  readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
   /** How the texts of templates are said of these animals, where not as they are written. */
   readonly said?: (text: string) => string;
 }
+
+/** When work ends, and how much later it could. */
+export type DatedSpan = Pick<ScheduledTask, 'end' | 'spareDays'>;
 
 interface Hung {
   readonly template: TaskTemplate;
@@ -122,7 +127,8 @@ function taskOf(
   const days = template.isDaily ? task.lengthDays : 1;
   const noUseAfter = template.beforeEvent ? event.date : undefined;
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
-  const isOver = lastDay !== undefined && lastDay < of.today;
+  const isOver =
+    (lastDay !== undefined && lastDay < of.today) || of.isPast?.(template, event, dates) === true;
   // Daily work that has begun goes on; it is not late.
   const isOpen = !isOver && !(template.isDaily && dates.start < of.today);
   // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.

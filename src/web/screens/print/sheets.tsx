@@ -1,10 +1,11 @@
 import './print.css';
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -118,7 +119,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
             by: plan.arrivalDate,
             what: 'Propane',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: farm.gasPricePerL,
+            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
           },
         ]
       : []),
@@ -199,7 +200,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
       <Text>
-        {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
+        {formatHours(plan.tasks.hoursInAll.value)} in all. Arrival{' '}
         {formatLongDate(plan.arrivalDate, farm)}.
       </Text>
       <WideTable label="Tasks">
@@ -244,7 +245,7 @@ function TaskRow({ task }: { task: Task }) {
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>
-      <Table.Td>{task.hours.toFixed(1)}</Table.Td>
+      <Table.Td>{formatHours(task.hours)}</Table.Td>
       <Table.Td>☐</Table.Td>
     </Table.Tr>
   );
