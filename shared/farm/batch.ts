@@ -255,7 +255,7 @@ export const batchFields = row(
 
     /** Left out, pullets join an earlier batch of layers where there is one. */
     joinsOlderFlock: optional(yesNo('Joins older hens')),
-    /** Layers: eggs that the household wants of them in a week. */
+    /** Eggs that the household eats in a week: said of one flock, it holds for all that lay. */
     eggsWantedPerWeek: optional(
       number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
     ),

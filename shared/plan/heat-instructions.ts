@@ -59,7 +59,7 @@ export interface HeatWeekPart {
 }
 
 export const COOLING =
-  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the chicks. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
+  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the birds. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
 
 export function instructionsOf(
   context: PlanContext,

@@ -96,7 +96,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       issue(
         'act',
         'stocking-density',
-        `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
+        `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards for meat chickens stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
         [cap],
       ),
     );

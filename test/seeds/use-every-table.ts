@@ -321,10 +321,16 @@ function pasturesOf(tables: Tables): PasturePlan[] {
   const breeds = tables.gestation.breeds;
   const stands = ['fair', 'good', 'excellent'] as const;
   const growths = ['low', 'medium', 'high'] as const;
-  const batches = (['meat', 'layers'] as const).map((purpose) => ({
-    ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
-    id: purpose,
-  }));
+  const batches = [
+    ...(['meat', 'layers'] as const).map((purpose) => ({
+      ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
+      id: String(purpose),
+    })),
+    ...tables.manure.others.map(({ species }) => ({
+      ...newBatch({ strainId: tables.strains.find((each) => each.species === species)!.id }),
+      id: species,
+    })),
+  ];
   const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
   return Array.from({ length: count }, (_, k) => {
     const choices: PastureChoices = {
@@ -348,7 +354,7 @@ function pasturesOf(tables: Tables): PasturePlan[] {
         ...(k % 2 === 0 ? { calvesOn: '2027-06-20' } : {}),
       },
     ];
-    const { id: followedByBatchId } = batches[k % 2]!;
+    const { id: followedByBatchId } = batches[k % batches.length]!;
     const forageOf = (p: number) => forages[(k + p) % forages.length]!;
     return plannedPasture(
       {

@@ -12,6 +12,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { batchFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
 import { bagOf } from '../../../../shared/plan/prices.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById } from '../../../../shared/tables/tables.js';
@@ -39,8 +40,6 @@ const SEXES: Record<Purpose, readonly Sex[]> = {
   meat: ['straight-run', 'cockerels', 'pullets'],
   layers: ['pullets', 'straight-run'],
 };
-
-const capital = (word: string): string => `${word[0]!.toUpperCase()}${word.slice(1)}`;
 
 /** The sexes to choose from, as they are called of that kind of bird; eggs hatch both. */
 function sexesOf(

@@ -120,7 +120,7 @@ export function CloseOffFacts({ closeOff }: { closeOff: NonNullable<HeatPart['cl
       ))}
       {closeOff.energySaved.value < 1 ? (
         <Text size="sm">
-          As many heaters burn either way: it saves no power, and keeps the chicks nearer to heat,
+          As many heaters burn either way: it saves no power, and keeps the birds nearer to heat,
           feed and water.
         </Text>
       ) : (
