@@ -7,8 +7,7 @@ import { conductionOf, headroomOf } from './heat.js';
 import { broodingHeat, daysOfHeat } from './heat-days.js';
 import { lastHeatDayOf } from './heat-energy.js';
 import { instructionsOf, type HeatWeekPart } from './heat-instructions.js';
-import { bestSetting, settingOf } from './heat-setting.js';
-import { heatWeeks, hourOf, sharesNeeded } from './heat-weeks.js';
+import { heatOfSpan, heatWeeks, sharesNeeded } from './heat-weeks.js';
 
 /**
  * How the heaters are set on one day and in the night after it, where the brooder card of the week
@@ -27,31 +26,24 @@ export function heatOfDay(
   const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
   if (!brooder) return undefined;
   const heat = broodingHeat(context, brooder);
-  const { rig, conditions } = heat;
   const needed = sharesNeeded(heat, brooder.lengthM * brooder.widthM);
   const days = daysOfHeat(heat, brooder.closesOff ? needed : needed.map(() => 1));
-  const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomOf(context, brooder));
+  const headroomM = headroomOf(context, brooder);
+  const weeks = heatWeeks(heat, days, lastHeatDayOf(days), headroomM);
   const week = weeks.find(({ first, last }) => first <= day && day <= last);
-  const asked = conditions[day];
+  const asked = heat.conditions[day];
   if (!week || !asked) return undefined;
   // A night may be counted to the day before it or to the day after.
-  const nightC = Math.min(asked.nightC, conditions[day + 1]?.nightC ?? asked.nightC);
-  const tonight = { ...asked, nightC };
-  const place = { share: week.share, heightM: week.heightM };
-  const night = bestSetting(rig, hourOf(heat, tonight, 'night', nightC), place);
-  const noonHour = hourOf(heat, asked, 'day', asked.noonC);
-  const [only] = instructionsOf(context, brooder, heat, {
-    conduction: conductionOf(context, brooder),
-    weeks: [
-      {
-        ...{ first: day, last: day, ...place },
-        ...{ coldDay: tonight, usualDay: asked, hotDay: asked },
-        night,
-        day: bestSetting(rig, hourOf(heat, asked, 'day', asked.usualDayC), place),
-        noon: bestSetting(rig, noonHour, place),
-        left: settingOf(rig, noonHour, { ...night, ...place }),
-      },
-    ],
-  });
+  const nightC = Math.min(asked.nightC, heat.conditions[day + 1]?.nightC ?? asked.nightC);
+  const ofDay = heatOfSpan(
+    heat,
+    { coldDay: { ...asked, nightC }, usualDay: asked, hotDay: asked },
+    {
+      ...{ first: day, last: day, share: week.share, headroomM: headroomM(day) },
+      hangsAtM: week.heightM,
+    },
+  );
+  const conduction = conductionOf(context, brooder);
+  const [only] = instructionsOf(context, brooder, heat, { conduction, weeks: [ofDay] });
   return only;
 }

@@ -94,7 +94,11 @@ function batchParts(line: BatchLine, { weather }: Today, reader: Reader): string
     ...(heat
       ? [`${said(heat.wanted, reader)} under the heat, ${said(weather.tonight, reader)} tonight`]
       : []),
-    ...(heat?.day ? [`by day ${lower(heat.day.words)}`] : []),
+    ...(heat?.day
+      ? [
+          `by day ${lower(heat.day.words)}${heat.day.raisedTo ? `, raised to ${said(heat.day.raisedTo, reader)}` : ''}`,
+        ]
+      : []),
     ...(heat?.night ? [`tonight ${lower(heat.night.words)}`] : []),
     ...(feed ? [`${said(feed.amount, reader)} ${feed.phase.toLowerCase()}`] : []),
     ...(water ? [`${said(water, reader)} water`] : []),

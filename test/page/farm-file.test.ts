@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import { readFileSync } from 'node:fs';
-import { House, openSample, seriousFindings } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(120_000);
 
@@ -13,7 +13,7 @@ afterAll(() => house.close());
 describe.each(['desktop', 'phone'] as const)('a farm as a file, %s', (size) => {
   it('is downloaded and read back on the page, and a broken file is refused in place', async () => {
     const { page, errors } = await house.page(size);
-    const farm = await openSample(page, house.url);
+    const farm = await house.sampleFarm();
     await page.goto(`${farm}/place`);
     const [download] = await Promise.all([
       page.waitForEvent('download'),

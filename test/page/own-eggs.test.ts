@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { House, openSample, seriousFindings } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -23,7 +23,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     const choose = async (label: string, value: string): Promise<void> => {
       await page.getByLabel(label, { exact: true }).selectOption(value);
     };
-    await page.goto(`${await openSample(page, house.url)}/batches/new`);
+    await page.goto(`${await house.sampleFarm()}/batches/new`);
 
     await page.getByLabel('Breed or cross', { exact: true }).waitFor();
     await choose('Breed or cross', 'heritage');

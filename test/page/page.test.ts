@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House, openSample, seriousFindings } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -22,9 +22,8 @@ const TABS_OF_MEAT = [
   'Day by day',
 ];
 
-/** A fresh sample farm and its batches. */
-async function openBatches(page: Page): Promise<string> {
-  const farm = await openSample(page, house.url);
+async function openSample(page: Page): Promise<string> {
+  const farm = await house.sampleFarm();
   await page.goto(`${farm}/batches`);
   await page.getByRole('heading', { name: 'Batches' }).waitFor();
   return farm;
@@ -48,7 +47,14 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     await look('first run');
     await page.getByRole('button', { name: 'Start an empty farm' }).click();
     await look('empty farm form');
-    const farm = await openBatches(page);
+    await page.goto(`${house.url}/`);
+    await page.getByRole('button', { name: 'Open the sample farm' }).click();
+    await page.waitForURL(/\/farm\/[^/]+\/today$/);
+    const farm = page.url().replace(/\/today$/, '');
+    await page.getByRole('heading', { name: 'Animals' }).waitFor();
+    await look('today');
+    await page.goto(`${farm}/batches`);
+    await page.getByRole('heading', { name: 'Batches' }).waitFor();
     await look('batches');
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'At a glance' }).waitFor();
@@ -155,7 +161,7 @@ describe('a newcomer', () => {
 describe('a saved batch', () => {
   it('opens five numbers to formula and source, by keyboard, and closes with Escape', async () => {
     const { page } = await house.page('desktop');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     for (const label of [
       'Birds to order',
@@ -177,7 +183,7 @@ describe('a saved batch', () => {
 
   it('shows what the service computes: birds to order, feed, and the bill', async () => {
     const { page } = await house.page('desktop');
-    const farm = await openBatches(page);
+    const farm = await openSample(page);
     const farmId = farm.split('/farm/')[1]!;
     const batches = (await (await fetch(`${house.url}/api/farms/${farmId}/batches`)).json()) as {
       id: string;
@@ -207,7 +213,7 @@ describe('a saved batch', () => {
 
   it('recomputes as the arrival is typed, and says which tasks moved', async () => {
     const { page } = await house.page('desktop');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     const processing = page.getByRole('button', { name: /^Processing(, at the latest)?:/ });
     const before = await processing.innerText();
@@ -221,7 +227,7 @@ describe('a saved batch', () => {
 
   it('keeps what is stored when the farm switches its units', async () => {
     const { page } = await house.page('desktop');
-    const farm = await openBatches(page);
+    const farm = await openSample(page);
     const farmId = farm.split('/farm/')[1]!;
     const stored = async (): Promise<string> =>
       (await fetch(`${house.url}/api/farms/${farmId}/facilities`)).text();
@@ -237,7 +243,7 @@ describe('a saved batch', () => {
 
   it('answers "why not this week" and plans for a week that is picked', async () => {
     const { page } = await house.page('phone');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'Which week' }).click();
     const weeks = page.locator('.week');
@@ -250,7 +256,7 @@ describe('a saved batch', () => {
 
   it('prints the brooder card on one page', async () => {
     const { page } = await house.page('desktop');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('link', { name: 'Brooder card' }).click();
     await page.getByRole('heading', { name: /^Brooder card/ }).waitFor();
@@ -261,7 +267,7 @@ describe('a saved batch', () => {
 
   it('shows an impossible number as an error beside its field, and cannot be saved', async () => {
     const { page } = await house.page('desktop');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByLabel('Birds wanted in the freezer').fill('1000000');
     await page.getByText('Not enough to plan with yet').waitFor();
@@ -272,7 +278,7 @@ describe('a saved batch', () => {
 describe('what is typed', () => {
   it('is never changed in silence: units, signs and letters are understood or refused', async () => {
     const { page, errors } = await house.page('phone');
-    const farm = await openBatches(page);
+    const farm = await openSample(page);
     await page.goto(`${farm}/facilities`);
     await page.getByRole('button', { name: 'Change Shed brooder' }).click();
     await page.getByLabel(/^Length/).fill('800');
@@ -317,7 +323,7 @@ describe('what is typed', () => {
 
   it('stays until it is saved or discarded, whatever is opened in between', async () => {
     const { page } = await house.page('desktop');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     const wanted = page.getByLabel('Birds wanted in the freezer');
     await wanted.fill('60');
@@ -334,7 +340,7 @@ describe('what is typed', () => {
 
   it('follows the purpose: a laying strain and a name for eggs, and back', async () => {
     const { page } = await house.page('desktop');
-    const farm = await openBatches(page);
+    const farm = await openSample(page);
     await page.goto(`${farm}/batches/new`);
     const chosen = async (): Promise<string[]> => [
       await page.getByLabel('Name').inputValue(),
@@ -350,7 +356,7 @@ describe('what is typed', () => {
 describe('a phone', () => {
   it('has numbers a thumb can press and badges that are whole', async () => {
     const { page } = await house.page('phone');
-    await openBatches(page);
+    await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'Work' }).click();
     await page
@@ -372,7 +378,7 @@ describe('a phone', () => {
 describe('the sample farm', () => {
   it('can be deleted', async () => {
     const { page } = await house.page('phone');
-    const farm = await openBatches(page);
+    const farm = await openSample(page);
     await page.goto(`${farm}/place`);
     await page.getByRole('button', { name: /^Delete Thistledown/ }).click();
     await page.getByRole('button', { name: /^Yes, delete/ }).click();

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
-import { House, openSample, seriousFindings } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -13,7 +13,7 @@ afterAll(() => house.close());
 
 /** Address of a fresh sample farm's pasture. */
 async function openPasture(page: Page): Promise<string> {
-  const base = `${await openSample(page, house.url)}/pasture`;
+  const base = `${await house.sampleFarm()}/pasture`;
   await page.goto(base);
   await planned(page);
   return base;

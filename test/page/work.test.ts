@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Locator, Page } from 'playwright-core';
-import { House, openSample, seriousFindings } from '../support/page.js';
+import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -12,7 +12,7 @@ afterAll(() => house.close());
 
 /** The work of a fresh sample farm. */
 async function openWork(page: Page): Promise<void> {
-  await page.goto(`${await openSample(page, house.url)}/work`);
+  await page.goto(`${await house.sampleFarm()}/work`);
   await page.getByRole('heading', { name: 'Work', exact: true }).waitFor({ timeout: 60_000 });
 }
 

@@ -81,12 +81,17 @@ function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
 function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
   const { day, night, lampHeight, hot } = heat;
   if (!day || !night) return null;
-  const isSame = day.words === night.words;
+  const isSame = day.words === night.words && !day.raisedTo;
   return (
     <>
       {!isSame && (
         <p>
           By day <Num of={day.on} said={inLine(day.words)} />
+          {day.raisedTo && (
+            <>
+              , raised to <Num of={day.raisedTo} />
+            </>
+          )}
         </p>
       )}
       <p>
