@@ -151,7 +151,7 @@ const WORDS: Partial<Record<EventKind, string>> = {
   'eggs-set': 'eggs are set',
   candle: 'candle',
   lockdown: 'lockdown',
-  arrival: 'chicks come',
+  arrival: 'chicks arrive',
   'move-out': 'out of the brooder',
   'first-egg': 'first eggs',
   processing: 'they leave',

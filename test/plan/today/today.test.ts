@@ -84,7 +84,7 @@ describe('the day of the example farm, chicks in the brooder', () => {
 
   it('shows the pullets to come in the last line', () => {
     expect(told.day.animals.at(-1)).toMatchObject({ id: 'pullets', stage: 'coming' });
-    expect(lineOf(told, 'Pullets')).toMatch(/to come · chicks come in 33 days, Wed, Jun 9/);
+    expect(lineOf(told, 'Pullets')).toMatch(/to come · chicks arrive in 33 days, Wed, Jun 9/);
   });
 
   it('says in a few words what needs attention, and by when', () => {
