@@ -45,8 +45,8 @@ export interface BatchLine {
   /** Lamp of the coop: hours to add today, and when that changes. */
   readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
   readonly next?: NextDate;
-  /** Keys of the cautions that belong to what is shown. */
-  readonly cautions: readonly string[];
+  /** What can hurt somebody or the birds beside what is shown. */
+  readonly cautions: readonly { readonly title: string; readonly text: string }[];
 }
 
 /**
@@ -92,11 +92,14 @@ export function batchLine(
     ...(water ? { water } : {}),
     ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
     ...(lamp ? { lamp } : {}),
-    cautions: heat?.night
-      ? plan.cautions.filter((key) => key === 'heat-lamp' || key === 'carbon-monoxide')
-      : plan.cautions.filter((key) => key === 'heat-stress'),
+    cautions: plan.cautions
+      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS))
+      .map((key) => ({ title: tables.cautions[key]!.title, text: tables.cautions[key]!.text })),
   };
 }
+
+const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
+const OF_HOT_DAYS = 'heat-stress';
 
 function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
   if (today < plan.arrivalDate) {

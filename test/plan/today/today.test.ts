@@ -63,7 +63,7 @@ describe('the day of the example farm, chicks in the brooder', () => {
     expect(meat.heat!.night!.words).toMatch(/^(No|\d of 2) lamps on/);
     expect(meat.heat!.night!.on.value).toBeGreaterThanOrEqual(meat.heat!.day!.on.value);
     expect(meat.heat!.night!.around.formula).toBe('around-brooder-then');
-    expect(meat.cautions).toEqual(['heat-lamp']);
+    expect(meat.cautions.map(({ title }) => title)).toEqual([tables.cautions['heat-lamp']!.title]);
   });
 
   it('gives feed and water as the plan of the batch has them for the day', () => {

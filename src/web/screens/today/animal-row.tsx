@@ -74,6 +74,12 @@ function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
       {heat && <HeatLines heat={heat} />}
       <LampLine line={line} />
       <NextLine next={line.next} />
+      {line.cautions.map(({ title, text }) => (
+        <details key={title} className="today-why today-caution">
+          <summary>{title}</summary>
+          <p>{text}</p>
+        </details>
+      ))}
     </Row>
   );
 }
