@@ -34,7 +34,7 @@ export function mostUnderGas(context: PlanContext, brooder: Brooder): NumberQuan
   const most = lastThatHolds(isWarm);
   const { ventilation, birds, floor } = context.tables.heat;
   return quantity(
-    'Gas heaters: most chicks',
+    `Gas heaters: most ${context.words.young}`,
     most,
     'count',
     gasLimitFormulas.chicks,

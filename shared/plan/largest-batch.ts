@@ -106,13 +106,13 @@ export function largestBatch(context: PlanContext): LargestBatch | undefined {
   };
 }
 
-function limitOf({ life }: PlanContext, { kind, name, have, each, day }: Room): BatchLimit {
+function limitOf({ life, words }: PlanContext, { kind, name, have, each, day }: Room): BatchLimit {
   const alive = life.aliveAll[day]! / life.placed;
   return {
     kind,
     name,
     chicks: quantity(
-      `${name}: most chicks`,
+      `${name}: most ${words.young}`,
       Math.max(0, Math.floor(have.value / (each.value * alive) + 1e-9)),
       'count',
       largestBatchFormulas.chicks,

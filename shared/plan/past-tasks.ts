@@ -41,7 +41,7 @@ function orderOf(context: PlanContext): 'open' | 'told' | 'taken' {
 
 /** Says that chicks are taken as ordered where nobody said so and they come soon. */
 export function takenAsOrdered(context: PlanContext): PlanIssue[] {
-  const { batch, life, today, tables } = context;
+  const { batch, life, today, tables, words } = context;
   const days = daysBetween(today, batch.arrivalDate);
   if (life.eggs || days < 1 || orderOf(context) !== 'taken') return [];
   const { usualLeadDays } = tables.judgements.arrival;
@@ -49,7 +49,7 @@ export function takenAsOrdered(context: PlanContext): PlanIssue[] {
     issue(
       'note',
       'taken-as-ordered',
-      `The chicks come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask the hatchery what it has before anything else.`,
+      `The ${words.young} come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask the hatchery what it has before anything else.`,
       [usualLeadDays],
     ),
   ];

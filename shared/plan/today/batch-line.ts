@@ -6,6 +6,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { saidOf } from '../bird-words.js';
 import { heatOfDay } from '../heat-of-day.js';
 import type { HeatWeekPart } from '../heat-instructions.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -170,7 +171,11 @@ function nextOf(plan: BatchPlan, today: PlainDate): NextDate | undefined {
   const { kind, date, words } = ahead;
   const isOfLayers = kind === 'processing' && plan.purpose === 'layers';
   const usual = isOfLayers ? 'the cockerels leave' : WORDS[kind]!;
-  return nextDate(words ?? usual, { on: date, today, worked: workedOut(plan, kind) });
+  return nextDate(words ?? saidOf(plan.words, usual), {
+    on: date,
+    today,
+    worked: workedOut(plan, kind),
+  });
 }
 
 /** The date as the plan worked it out, where it can be opened. */
