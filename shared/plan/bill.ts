@@ -1,7 +1,6 @@
 import type { Formula } from '../explain/formula.js';
 import { from, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
-import { shownPrice } from '../money/unit-price.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
 import { capital } from './bird-words.js';
@@ -21,6 +20,7 @@ import {
   processingPrice,
   settingEggPrice,
   type PriceOfOne,
+  literPriceInput,
 } from './prices.js';
 import type { SpacePart } from './space.js';
 
@@ -103,10 +103,9 @@ export function planBill(
             billFormulas.line,
             [
               from(amount, 'n'),
-              priceInput(
-                { ...of, price: shownPrice(of.price, amount.unit, farm.units) },
-                farm.currency,
-              ),
+              amount.unit === 'L'
+                ? literPriceInput('Price of gas', of.price, farm.currency)
+                : priceInput(of, farm.currency),
             ],
           ),
         }),

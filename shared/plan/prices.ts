@@ -3,6 +3,7 @@ import { fromFarm, givenOrTable, input, type QuantityInput } from '../explain/qu
 import type { Batch } from '../farm/batch.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
+import { minorDigits } from '../units/format.js';
 
 /** A price of one, and whose it is: typed for the batch, or of a product of the place. */
 export interface PriceOfOne {
@@ -142,6 +143,10 @@ function cheapest<P extends { readonly price: string }>(
     undefined,
   );
 }
+
+/** The price of a liter as an input of a sum: stored in minor units, shown by what the farm reads. */
+export const literPriceInput = (label: string, price: string, currency: string): QuantityInput =>
+  fromFarm(label, new Big(price).times(10 ** minorDigits(currency)).toNumber(), 'moneyPerL');
 
 /** A price as an input of a sum, with the product it is of. */
 export const priceInput = ({ price, product }: PriceOfOne, currency: string): QuantityInput =>

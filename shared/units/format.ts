@@ -9,7 +9,7 @@ export interface Reader extends DateReader {
 export function formatValue(value: number | string, unit: Unit, reader: Reader): string {
   if (typeof value === 'string') return unit === 'date' ? formatDate(value, reader) : value;
   if (unit === 'money') return formatMoney(value, reader.currency);
-  if (unit === 'moneyPerKg') {
+  if (unit === 'moneyPerKg' || unit === 'moneyPerL') {
     return `${formatMoney(toShown(value, unit, reader.units), reader.currency)} ${SHOWN[unit][reader.units].label}`;
   }
   if (unit === 'h') return formatHours(value);

@@ -62,6 +62,7 @@ export type Unit =
   | 'V'
   | 'money'
   | 'moneyPerKg'
+  | 'moneyPerL'
   | 'date'
   | 'text';
 
@@ -137,6 +138,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   V: both('V', 0),
   money: both('', 2),
   moneyPerKg: { metric: as('a kg', 1, 2), us: as('a lb', KG_PER_LB, 2) },
+  moneyPerL: { metric: as('a liter', 1, 2), us: as('a gallon', L_PER_US_GAL, 2) },
   date: both('', 0),
   text: both('', 0),
 };

@@ -69,6 +69,8 @@ describe('formatValue', () => {
   it('writes money for a kilogram as money for a pound in US units', () => {
     expect(formatValue(1000, 'moneyPerKg', metric)).toBe('€10.00 a kg');
     expect(formatValue(1000, 'moneyPerKg', us)).toBe('$4.54 a lb'); // 10 × 0.45359
+    expect(formatValue(80, 'moneyPerL', metric)).toBe('€0.80 a liter');
+    expect(formatValue(80, 'moneyPerL', us)).toBe('$3.03 a gallon'); // 0.80 × 3.785412
   });
 });
 
