@@ -6,6 +6,7 @@ import { ArchiveModule } from './archive/archive.module.js';
 import { copyBeforeUpdate } from './archive/copy-before-update.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
+import { ClimateEstimateModule } from './climate-estimate/climate-estimate.module.js';
 import { ChecksModule } from './checks/checks.module.js';
 import { dataFolder, dataSourceOptions } from './database/data-source.js';
 import { DatabaseModule } from './database/database.module.js';
@@ -57,6 +58,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PeopleModule,
     BatchesModule,
     WeatherModule,
+    ClimateEstimateModule,
     PictureModule,
     PlansModule,
     PaddocksModule,
