@@ -25,6 +25,7 @@ import { WorkModule } from './work/work.module.js';
 import { ProductsModule } from './products/products.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
+import { PlacesModule } from './places/places.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
@@ -59,6 +60,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     BatchesModule,
     WeatherModule,
     ClimateEstimateModule,
+    PlacesModule,
     PictureModule,
     PlansModule,
     PaddocksModule,
