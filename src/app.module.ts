@@ -30,6 +30,7 @@ import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings/settings.module.js';
+import { StartModule } from './start/start.module.js';
 import { ToldModule } from './told/told.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
@@ -73,6 +74,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SheetsModule,
     CalendarModule,
     SampleFarmModule,
+    StartModule,
     ArchiveModule,
     TrustModule,
   ],
