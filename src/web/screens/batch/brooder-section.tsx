@@ -109,7 +109,7 @@ export function BrooderSection({
           </Facts>
           <Alert
             mt="sm"
-            color={heat.enough ? 'green' : 'red'}
+            color={heat.enough ? 'accent' : 'stop'}
             title={heat.enough ? 'The heat source can do it' : 'The heat source is too weak'}
           >
             {heat.circuit &&

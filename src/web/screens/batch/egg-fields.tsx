@@ -90,7 +90,7 @@ function Counts({
             {count.eggs} eggs in {count.days} days from {sayDate(count.from)}
           </Text>
           <ActionIcon
-            color="red"
+            color="stop"
             aria-label={`Remove the count from ${sayDate(count.from)}`}
             onClick={() => onChange(counts.filter((_, k) => k !== i))}
           >

@@ -52,7 +52,7 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
         </Table>
       </WideTable>
       {hot && (
-        <Alert color="orange" title={`Hot weather, from ${sayDate(hot.from)}`}>
+        <Alert color="warn" title={`Hot weather, from ${sayDate(hot.from)}`}>
           {hot.hot}
         </Alert>
       )}

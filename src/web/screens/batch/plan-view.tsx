@@ -171,8 +171,8 @@ function Sheets({ printBase, hasBrooder }: { printBase: string | undefined; hasB
 }
 
 const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode }> = {
-  stop: { color: 'red', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
-  act: { color: 'orange', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
+  stop: { color: 'stop', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
+  act: { color: 'warn', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
   note: { color: 'gray', title: 'Good to know', icon: <IconInfoCircle aria-hidden /> },
 };
 

@@ -62,7 +62,7 @@ export function ReadyByCard({
           <Holidays asked={asked} on={on} onPick={setOn} />
         </Group>
         {'error' in found ? (
-          <Alert color="red">{found.error}</Alert>
+          <Alert color="stop">{found.error}</Alert>
         ) : (
           <Answer answer={found.answer} asked={asked} onPick={onPick} />
         )}
@@ -103,7 +103,7 @@ function Answer({
   asked: AskedBatch;
   onPick: (more: BatchDraft) => void;
 }) {
-  if (answer.none !== undefined) return <Alert color="orange">{answer.none}</Alert>;
+  if (answer.none !== undefined) return <Alert color="warn">{answer.none}</Alert>;
   const arrivals = answer.arrivals.filter(({ isTooLate }) => !isTooLate);
   return (
     <>

@@ -1,3 +1,4 @@
+import './print.css';
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { AskedBatch } from '../batch/use-plan.js';
