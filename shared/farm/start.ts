@@ -38,6 +38,12 @@ export const cattleToComeFields = row('CattleToCome', {
 });
 export type CattleToCome = RowOf<typeof cattleToComeFields>;
 
+/** Paddocks of one size; what is left out is assumed. */
+export const equalPaddocksFields = row('EqualPaddocks', {
+  count: optional(number('Paddocks', whole(1, 100, 'count', 'Count the paddocks.'))),
+  areaM2: optional(number('Size of each', within(50, 1e6, 'ha', 'Give the area of one paddock.'))),
+});
+
 const { name, latitudeDeg, longitudeDeg, elevationM, timeZone, units, currency, country, region } =
   farmFields.fields;
 const { monthlyMinC, monthlyMaxC, monthlyRainMm, lastFrost, firstFrost } = farmFields.fields;
@@ -65,16 +71,6 @@ export const startFields = row('Start', {
   meat: optional(nested('Meat birds', birdsToComeFields)),
   layers: optional(nested('Layers', birdsToComeFields)),
   cattle: optional(nested('Cattle', cattleToComeFields)),
-  paddocks: optional(
-    nested(
-      'Paddocks',
-      row('EqualPaddocks', {
-        count: number('Paddocks', whole(1, 100, 'count', 'Count the paddocks.')),
-        areaM2: optional(
-          number('Size of each', within(50, 1e6, 'ha', 'Give the area of one paddock.')),
-        ),
-      }),
-    ),
-  ),
+  paddocks: optional(nested('Paddocks', equalPaddocksFields)),
 });
 export type Start = RowOf<typeof startFields>;

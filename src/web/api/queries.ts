@@ -108,7 +108,6 @@ export function useChange<Input, Output>(change: (input: Input) => Promise<Outpu
 }
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
-export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
 export const useUpdateFarm = (farmId: string, words: FormWords) => {
   const ask = useAskAboutClashes(words);
   return useChange((farm: Farm & { version?: number }) =>
