@@ -114,6 +114,19 @@ export const useUpdateFarm = (farmId: string, words: FormWords) => {
     saveMerging<SavedFarm>(`/farms/${farmId}`, farm, ask, seenRow(farmId, farm.version)),
   );
 };
+/** Saves a farm as it is given, for a press that changes just what it says. */
+export const usePutFarm = (farmId: string) =>
+  useChange((farm: SavedFarm) => {
+    const {
+      id: _id,
+      isSample: _isSample,
+      revision: _revision,
+      ...sent
+    } = farm as SavedFarm & {
+      readonly revision?: number;
+    };
+    return putJson<SavedFarm>(`/farms/${farmId}`, sent);
+  });
 export const useDeleteFarm = () => {
   const ask = useAskAboutDeleting();
   return useChange((farm: SavedFarm) =>

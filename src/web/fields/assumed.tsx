@@ -1,6 +1,7 @@
 import { createContext, useContext, type ReactNode } from 'react';
 import { unchanged } from '../../../shared/farm/assumed.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
+import './fields.css';
 
 interface Unsaid {
   readonly assumed?: readonly string[] | undefined;
@@ -34,17 +35,21 @@ export function MarkAssumed({
   return <Labels.Provider value={labels}>{children}</Labels.Provider>;
 }
 
+/** What is said of a field that nobody has filled in, by its label; undefined where somebody has. */
+export function useMark(label: string | undefined): string | undefined {
+  const labels = useContext(Labels);
+  if (label === undefined || labels.size === 0) return undefined;
+  // Labels of forms go on after those of the fields: "Latitude, such as 42.9 N".
+  return [...labels].find(([own]) => label === own || /^[,. (]/.test(after(label, own)))?.[1];
+}
+
 /** A label, with a quiet word beside it where nobody has said what its field holds. */
 export function useMarkedLabel(label: ReactNode): ReactNode {
-  const labels = useContext(Labels);
-  if (typeof label !== 'string' || labels.size === 0) return label;
-  // Labels of forms go on after those of the fields: "Latitude, such as 42.9 N".
-  const mark = [...labels].find(([own]) => label === own || /^[,. (]/.test(after(label, own)));
-  return mark === undefined ? (
-    label
-  ) : (
+  const mark = useMark(typeof label === 'string' ? label : undefined);
+  if (mark === undefined) return label;
+  return (
     <>
-      {label} <span className="assumed">{mark[1]}</span>
+      {label} <span className="assumed">{mark}</span>
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { ActionIcon } from '@mantine/core';
 import { IconMinus, IconPlus } from '@tabler/icons-react';
 import { useId } from 'react';
+import '../../fields/fields.css';
 
 /** One of a few choices, all in sight, each as large as a thumb; none is a choice too. */
 export function Choices<T extends string>({

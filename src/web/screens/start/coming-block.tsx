@@ -40,7 +40,7 @@ export function ComingBlock({
         label={`${label}: when`}
         value={draft[`${kind}From`]}
         options={months}
-        none="the best week of the year"
+        none="the best week"
         onChange={(from) => set({ [`${kind}From`]: from })}
       />
     </div>

@@ -61,7 +61,7 @@ export default function StartScreen() {
           today: '',
         })}
       />
-      <div className="start-row">
+      <div className="start-actions">
         <Button
           disabled={start === undefined}
           loading={create.isPending}
