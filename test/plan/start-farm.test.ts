@@ -51,7 +51,7 @@ function pictureOf(rows: StartedFarm): FarmPicture {
     today: TODAY,
     climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6, monthlyRainMm),
     ...{ products: [], weighings: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
-    ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [] },
+    ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
 }
 

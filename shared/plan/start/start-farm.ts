@@ -57,7 +57,7 @@ export function startFarm(
     herds: start.cattle ? [startHerd(start.cattle, setting)] : [],
     paddocks: startPaddocks({ ...start, units: farm.units }, setting),
     ...{ products: [], batches: [], weighings: [], cows: [], readings: [], pastureChoices: {} },
-    ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [] },
+    ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
   const withMeat = start.meat ? withBirds(begun, 'meat', start.meat, setting) : begun;
   const all = start.layers ? withBirds(withMeat, 'layers', start.layers, setting) : withMeat;
