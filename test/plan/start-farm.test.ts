@@ -105,10 +105,12 @@ describe('a start', () => {
   });
 
   it('takes a smaller lamp where the usual one would leave no cool end', () => {
-    const wattsOf = (id?: string): number =>
-      facilityOf(rows.facilities, 'brooder', id)!.heat.wattsEach;
-    expect([wattsOf(meat!.brooderId), wattsOf(layers!.brooderId)]).toEqual([250, 125]);
-    const plan = planBatch(pictureOf(rows), tables, layers!.id);
+    const few = start({ layers: { birds: 8, from: '2027-04-01' } });
+    const [batch] = few.batches;
+    const wattsOf = (of: StartedFarm): number =>
+      facilityOf(of.facilities, 'brooder', of.batches[0]!.brooderId)!.heat.wattsEach;
+    expect([wattsOf(rows), wattsOf(few)]).toEqual([250, 125]);
+    const plan = planBatch(pictureOf(few), tables, batch!.id);
     expect(plan.issues.map(({ code }) => code)).not.toContain('lamp-too-strong');
   });
 

@@ -167,7 +167,10 @@ function fitFacility(
       const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
       return {
         ...facility,
-        ...sidesFor(floor!, defaults.brooderSidesM[farm.units]),
+        ...sidesFor(
+          Math.max(floor!, plan.birds.toOrder.value * defaults.brooderM2PerChick),
+          defaults.brooderSidesM[farm.units],
+        ),
         feederCm: upTo(feeder!, sizes.edgeStepCm),
         drinkerCm: upTo(drinker!, sizes.edgeStepCm),
         heat: heatFor(facility, plan, sizes),

@@ -48,6 +48,8 @@ export interface StartDefaults {
   readonly us: StartSizes;
   /** Lengths of the sides of a brooder, the smallest first. */
   readonly brooderSidesM: { readonly metric: readonly number[]; readonly us: readonly number[] };
+  /** Least floor, whatever the plan asks for: cold nights keep birds in longer than planned. */
+  readonly brooderM2PerChick: number;
   readonly runM2PerHen: number;
   /** Grass for each kilogram of cattle. */
   readonly grassM2PerKg: number;
