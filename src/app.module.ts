@@ -6,6 +6,7 @@ import { ArchiveModule } from './archive/archive.module.js';
 import { copyBeforeUpdate } from './archive/copy-before-update.js';
 import { BatchesModule } from './batches/batches.module.js';
 import { CalendarModule } from './calendar/calendar.module.js';
+import { ClimateEstimateModule } from './climate-estimate/climate-estimate.module.js';
 import { ChecksModule } from './checks/checks.module.js';
 import { dataFolder, dataSourceOptions } from './database/data-source.js';
 import { DatabaseModule } from './database/database.module.js';
@@ -24,10 +25,12 @@ import { WorkModule } from './work/work.module.js';
 import { ProductsModule } from './products/products.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PictureModule } from './picture/picture.module.js';
+import { PlacesModule } from './places/places.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings/settings.module.js';
+import { StartModule } from './start/start.module.js';
 import { ToldModule } from './told/told.module.js';
 import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
@@ -58,6 +61,8 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     PeopleModule,
     BatchesModule,
     WeatherModule,
+    ClimateEstimateModule,
+    PlacesModule,
     PictureModule,
     PlansModule,
     PaddocksModule,
@@ -71,6 +76,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     SheetsModule,
     CalendarModule,
     SampleFarmModule,
+    StartModule,
     ArchiveModule,
     TrustModule,
   ],

@@ -12,7 +12,7 @@ import {
   type RowOf,
   type RowRule,
 } from './field.js';
-import { date, id, OWN, price } from './words.js';
+import { ASSUMED, date, id, OWN, price } from './words.js';
 
 /** Prices as decimal text in the farm's currency. A missing price leaves its line without money. */
 export const batchPriceFields = row('BatchPrices', {
@@ -120,6 +120,7 @@ export const batchFields = row(
   'Batch',
   {
     ...OWN,
+    ...ASSUMED,
     name: text('Name'),
     purpose: choice('Purpose', ['meat', 'layers']),
     strainId: id('Breed or cross'),

@@ -13,7 +13,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { id, OWN } from './words.js';
+import { ASSUMED, id, OWN } from './words.js';
 
 /** One layer of a wall or roof. */
 export const layerFields = row('Layer', {
@@ -68,6 +68,7 @@ export const brooderFields = row(
   'Brooder',
   {
     ...OWN,
+    ...ASSUMED,
     name: text('Name'),
     kind: choice('Kind', ['brooder']),
     lengthM: number('Length', LENGTH),
@@ -105,6 +106,7 @@ export type Surroundings = Brooder['standsIn'];
 
 export const coopFields = row('Coop', {
   ...OWN,
+  ...ASSUMED,
   name: text('Name'),
   kind: choice('Kind', ['coop']),
   floorM2: number('Floor', FLOOR),
@@ -123,6 +125,7 @@ export type Coop = SavedRowOf<typeof coopFields>;
 
 export const fieldPenFields = row('FieldPen', {
   ...OWN,
+  ...ASSUMED,
   name: text('Name'),
   kind: choice('Kind', ['field-pen']),
   floorM2: number('Ground under one pen', FLOOR),
@@ -155,6 +158,7 @@ export const freezerFields = row(
   'Freezer',
   {
     ...OWN,
+    ...ASSUMED,
     name: text('Name'),
     kind: choice('Kind', ['freezer']),
     liters: number(
@@ -180,6 +184,7 @@ export type Freezer = SavedRowOf<typeof freezerFields>;
 
 export const feedStoreFields = row('FeedStore', {
   ...OWN,
+  ...ASSUMED,
   name: text('Name'),
   kind: choice('Kind', ['feed-store']),
   capacityKg: number('Holds', within(1, 1e6, 'kg', 'Estimate how much feed can be kept dry.')),
@@ -188,6 +193,7 @@ export type FeedStore = SavedRowOf<typeof feedStoreFields>;
 
 export const circuitFields = row('Circuit', {
   ...OWN,
+  ...ASSUMED,
   name: text('Name'),
   kind: choice('Kind', ['circuit']),
   volts: number('Volts', within(6, 480, 'V', 'Read the volts of the circuit.')),

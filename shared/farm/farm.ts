@@ -11,17 +11,31 @@ import {
   sevenDays,
   text,
   twelveMonths,
+  yesNo,
   type RowOf,
   type RowRule,
   type SavedRowOf,
 } from './field.js';
+import { ESTIMATED_FIELDS } from './estimated-climate.js';
 import { problemsOfMonths } from './months.js';
-import { country, currency, date, id, monthDay, OWN, price, region, timeZone } from './words.js';
+import {
+  ASSUMED,
+  country,
+  currency,
+  date,
+  id,
+  monthDay,
+  OWN,
+  price,
+  region,
+  timeZone,
+} from './words.js';
 
 /** The place and its prices. Amounts of money per unit are decimal text, never floats. */
 export const farmFields = row(
   'Farm',
   {
+    ...ASSUMED,
     name: text('Name'),
     latitudeDeg: number('Latitude', {
       ...within(-90, 90, 'ratio', 'Give degrees north of the equator, negative for south.'),
@@ -46,6 +60,10 @@ export const farmFields = row(
     /** Month and day, such as 05-10; the usual last spring and first fall frost. */
     lastFrost: monthDay('Usual last spring frost'),
     firstFrost: monthDay('Usual first fall frost'),
+    /** Which of these figures are an estimate from coordinates and height; the rest was typed. */
+    estimated: optional(
+      list('Estimated', choice('Figure', ESTIMATED_FIELDS), ESTIMATED_FIELDS.length, 'figures'),
+    ),
     /** Usual dates come in half of the years, safe ones in nine of ten. */
     frostDatesAre: optional(choice('Frost dates are', ['usual', 'safe'])),
     /** Soil of the beds and lines that are worked; left out, it is taken as loam. */
@@ -97,7 +115,10 @@ export type StartingHours = RowOf<typeof startingHourFields>;
 
 export const personFields = row('Person', {
   ...OWN,
+  ...ASSUMED,
   name: text('Name'),
+  /** A child has no work planned but jobs that name it. */
+  isChild: optional(yesNo('A child')),
   away: rows('Days away', awayFields, 200, 'absence'),
   /** Hours for the farm on each day of the week, Monday first. */
   hoursByWeekday: optional(sevenDays('Hours by day of the week', DAY_HOURS)),

@@ -10,7 +10,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id, OWN } from './words.js';
+import { ASSUMED, date, id, OWN } from './words.js';
 
 const LEAVES_AFTER: RowRule<{ readonly arrivesOn?: PlainDate; readonly leavesOn?: PlainDate }> = {
   name: 'leaves-after-arrival',
@@ -80,6 +80,7 @@ export const herdFields = row(
   'Herd',
   {
     ...OWN,
+    ...ASSUMED,
     name: text('Name'),
     groups: rows('Groups', cattleGroupFields, 20, 'group'),
     /** Longest stay in one paddock, days, so that regrowth is not bitten. */

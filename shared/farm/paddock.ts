@@ -15,7 +15,7 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
-import { date, id, OWN, version } from './words.js';
+import { ASSUMED, date, id, OWN, version } from './words.js';
 
 export const STANDS = ['fair', 'good', 'excellent'] as const;
 export type Stand = (typeof STANDS)[number];
@@ -85,6 +85,7 @@ export const paddockFields = row(
   'Paddock',
   {
     ...OWN,
+    ...ASSUMED,
     name: text('Name'),
     areaM2: optional(
       number('Area', within(50, 1e7, 'ha', 'Give the grazed area, without lanes and woods.')),

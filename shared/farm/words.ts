@@ -1,7 +1,7 @@
 import { isPlainDate, isTimeZone } from '../calendar/plain-date.js';
 import { isPrice } from '../money/money.js';
 import { whole } from './bounds.js';
-import { number, optional, word, type WordForm } from './field.js';
+import { list, number, optional, text, word, type WordForm } from './field.js';
 
 const CURRENCIES = new Set(Intl.supportedValuesOf('currency'));
 const ID = /^[A-Za-z0-9-]{1,64}$/;
@@ -106,6 +106,10 @@ export const version = () =>
 export const OWN = {
   id: optional(id()),
   version: optional(version()),
+} as const;
+/** What nobody said of a row: the paths of those of its fields that the program filled in. */
+export const ASSUMED = {
+  assumed: optional(list('Assumed', text('Field', 100), 100, 'fields')),
 } as const;
 
 /** What names a piece of work: what it belongs to, that one's id, and its own. */

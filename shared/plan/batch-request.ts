@@ -76,7 +76,8 @@ const around = (
   climate,
   facilities,
   products,
-  people,
+  // A child does not stand in for a grown-up, on the day of processing least of all.
+  people: people.filter(({ isChild }) => !isChild),
   handovers,
   publicHolidays,
   today,

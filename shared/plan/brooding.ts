@@ -7,7 +7,7 @@ import type { BroodingSchedule } from '../tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
-import { coldNightRows, weatherFormulas } from './outside-weather.js';
+import { coldNightRows, weatherFormulas, weatherUsed } from './outside-weather.js';
 
 export interface BroodingStep {
   readonly from: PlainDate;
@@ -147,7 +147,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart | undefin
     const { hotMaxC } = context.weather;
     const hottest = Math.max(...hotMaxC.subarray(start, last + 1));
     if (hottest <= coolC) return {};
-    const used = [input('Weather used', context.climate.label, 'text')];
+    const used = [weatherUsed(context.climate)];
     const options = { rows: coldNightRows(context) };
     const { dayHot } = weatherFormulas;
     return { hotNoon: quantity('Hot noon outdoors', hottest, 'degC', dayHot, used, options) };

@@ -18,7 +18,7 @@ import {
   type BroodingHeat,
   type DayHeat,
 } from './heat-days.js';
-import { coldNightRows, weatherFormulas } from './outside-weather.js';
+import { coldNightRows, weatherFormulas, weatherUsed } from './outside-weather.js';
 
 /** The night that asks for most heat, and what it asks for. */
 export interface NightFacts {
@@ -61,7 +61,7 @@ export function coldestNightOf(
         ...coldNightRows(context).map((row) =>
           fromTable(row, 'A cold night is colder by', row.value, 'K'),
         ),
-        input('Weather used', context.climate.label, 'text'),
+        weatherUsed(context.climate),
       ],
       options,
     ),

@@ -1,7 +1,8 @@
 import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
-import { input } from '../explain/quantity.js';
+import { input, type QuantityInput } from '../explain/quantity.js';
 import type { HeatTable } from '../tables/bird-tables.js';
+import type { Climate } from '../weather/climate.js';
 import type { PlanContext } from './context.js';
 
 export const weatherFormulas = {
@@ -41,13 +42,16 @@ export const weatherFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** Where the weather of a number comes from; one that was estimated makes it no better. */
+export const weatherUsed = ({ label, isEstimate = false }: Climate): QuantityInput => ({
+  ...input('Weather used', label, 'text'),
+  ...(isEstimate ? { mark: 'estimate' as const } : {}),
+});
+
 /** The nights and days to expect outdoors, as daily series. */
 export function outsideSeries(context: PlanContext): DailySeries[] {
   const { weather, climate } = context;
-  const used = [
-    input('Weather used', climate.label, 'text'),
-    input('Years on record', climate.years, 'count'),
-  ];
+  const used = [weatherUsed(climate), input('Years on record', climate.years, 'count')];
   return [
     dailySeries(
       'night-low',

@@ -22,6 +22,7 @@ import {
   moveOutIndex,
   nightLowAt,
 } from './move-out.js';
+import { weatherUsed } from './outside-weather.js';
 
 /** First day out for one way of being sure, and what is left of a cold night after it. */
 export interface DayOut {
@@ -134,7 +135,7 @@ const nightInputs = (
     'T_rule',
   ),
   fromJudgement(tables.judgements.birds.moveOutNights, 'n'),
-  input('Weather used', climate.label, 'text'),
+  weatherUsed(climate),
 ];
 
 function coldNightOf(context: PlanContext, day: number): NumberQuantity {
@@ -161,7 +162,7 @@ function coldSeries(context: PlanContext, day: number, rows: readonly Sourced[])
     coldNightByDay(life, moveOutRule, nights, day),
     [
       input('Rule', moveOutRule.name, 'text'),
-      input('Weather used', climate.label, 'text'),
+      weatherUsed(climate),
       { label: 'Expected night low', series: 'night-low' },
     ],
     { rows },

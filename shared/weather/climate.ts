@@ -17,6 +17,8 @@ export interface Climate {
   readonly way: WeatherWay;
   /** Where the numbers come from, as shown on the page. */
   readonly label: string;
+  /** Whether the averages were estimated from coordinates and height. */
+  readonly isEstimate?: boolean;
   readonly years: number;
   readonly meanMinC: readonly number[];
   readonly meanMaxC: readonly number[];

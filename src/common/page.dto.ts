@@ -1,6 +1,7 @@
 import { whole } from '../../shared/farm/bounds.js';
 import { number, optional, row } from '../../shared/farm/field.js';
 import { dtoOf } from './dto-of.js';
+import { numbersIn } from './numbers-in.js';
 
 /** Which part of a long list is asked for. */
 export const pageFields = {
@@ -12,15 +13,8 @@ export const pageFields = {
 
 export class PageDto extends dtoOf(row('Page', pageFields)) {}
 
-/** A query with its numbers read: it comes as text. What is no number is left for the rules. */
+/** A query with its numbers read. */
 export const withNumbers = (query: Readonly<Record<string, unknown>>): object =>
-  Object.fromEntries(
-    Object.entries(query).map(([name, text]) => [
-      name,
-      PAGE_FIELDS.includes(name) && typeof text === 'string' && /^\d{1,9}$/.test(text)
-        ? Number(text)
-        : text,
-    ]),
-  );
+  numbersIn(query, PAGE_FIELDS);
 
 const PAGE_FIELDS = ['skip', 'take'];

@@ -8,6 +8,6 @@ import { WeatherService } from './weather.service.js';
   imports: [FarmsModule],
   controllers: [WeatherController],
   providers: [WeatherService, OpenWeatherClient],
-  exports: [WeatherService],
+  exports: [WeatherService, OpenWeatherClient],
 })
 export class WeatherModule {}

@@ -77,7 +77,7 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
     const inUse = wayInUse(counts);
     return {
       inUse,
-      label: LABELS[inUse](counts),
+      label: labelOf(inUse, counts, farm),
       fetchAllowed: farm.weatherFetch,
       fetchedDays: counts.fetched,
       csvDays: counts.csv,
@@ -175,7 +175,8 @@ export class WeatherService implements OnApplicationBootstrap, OnApplicationShut
         this.tables.tables.heat.coldNightMarginK.value,
         farm.monthlyRainMm,
       );
-      return { ...base, ...(forecast.length === 0 ? {} : { forecast }) };
+      const own = isEstimated(farm) ? { label: ESTIMATE, isEstimate: true } : {};
+      return { ...base, ...own, ...(forecast.length === 0 ? {} : { forecast }) };
     }
     const base = await this.climateOfRecord(farm.id, way, counts);
     // A grazing season is followed from its start, so a year of measured days is enough.
@@ -259,6 +260,11 @@ function wayInUse({ csv, fetched }: DayCounts): Climate['way'] {
 }
 
 const years = (days: number): string => `${Math.round(days / 365.25)} years`;
+const ESTIMATE = 'An estimate from the farm’s coordinates and height';
+const isEstimated = ({ estimated }: { estimated?: readonly string[] | null }): boolean =>
+  estimated?.some((field) => field === 'monthlyMinC' || field === 'monthlyMaxC') ?? false;
+const labelOf = (way: Climate['way'], counts: DayCounts, farm: FarmEntity): string =>
+  way === 'monthly-means' && isEstimated(farm) ? ESTIMATE : LABELS[way](counts);
 const LABELS: Record<Climate['way'], (counts: DayCounts) => string> = {
   csv: ({ csv }) => `Your daily file, ${years(csv)}`,
   fetched: ({ fetched }) => `Open-Meteo daily archive, ${years(fetched)}`,

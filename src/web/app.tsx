@@ -29,6 +29,7 @@ const AwayScreen = lazy(() => import('./screens/work/away-screen.js'));
 const SheetScreen = lazy(() => import('./screens/work/sheet-screen.js'));
 const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
+const StartScreen = lazy(() => import('./screens/start/start-screen.js'));
 const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
@@ -37,6 +38,11 @@ export function App() {
     <Switch>
       <Route path="/">
         <FirstRun />
+      </Route>
+      <Route path="/start">
+        <Suspense fallback={<Waiting />}>
+          <StartScreen />
+        </Suspense>
       </Route>
       <Route path="/trust">
         <Suspense fallback={<Waiting />}>

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { workerData } from 'node:worker_threads';
 import type { Check } from '../../shared/checks/compare.js';
 import type { PlainDate } from '../../shared/calendar/plain-date.js';
@@ -20,6 +21,11 @@ import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import { todayOf, type Today } from '../../shared/plan/today/today.js';
+import {
+  startFarm,
+  type StartAsked,
+  type StartedFarm,
+} from '../../shared/plan/start/start-farm.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -113,6 +119,9 @@ export const TASKS = {
 
   readyBy: (asked: AskedBatch & { readonly goal: ReadyGoal }): ReadyBy =>
     readyBy(asked.picture, tables, asked.batchId, asked.goal),
+
+  /** The rows of a farm that begins: its plans are made to size what it needs. */
+  startFarm: (asked: StartAsked): StartedFarm => startFarm(asked, { tables, newId: randomUUID }),
 
   planPasture: (picture: FarmPicture): PasturePlan => planPasture(picture, tables),
 

@@ -45,8 +45,9 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     await page.goto(`${house.url}/`);
     await page.getByRole('heading', { name: 'Broodfold' }).waitFor();
     await look('first run');
-    await page.getByRole('button', { name: 'Start an empty farm' }).click();
-    await look('empty farm form');
+    await page.getByRole('link', { name: 'Start with three things' }).click();
+    await page.getByRole('heading', { name: 'Say three things' }).waitFor();
+    await look('start');
     await page.goto(`${house.url}/`);
     await page.getByRole('button', { name: 'Open the sample farm' }).click();
     await page.waitForURL(/\/farm\/[^/]+\/today$/);
@@ -97,65 +98,97 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
   });
 });
 
+/** Counts what a person types or chooses: a press that opens or sends something is none. */
+function counting() {
+  let values = 0;
+  return {
+    count: () => values,
+    say: async (value: Promise<unknown>): Promise<void> => {
+      values += 1;
+      await value;
+    },
+  };
+}
+
 describe('a newcomer', () => {
-  it('starts an empty farm, adds a brooder, plans 75 meat birds and 20 layers, and saves them', async () => {
-    const { page, errors } = await house.page('desktop');
+  it('has a plan for 75 meat birds, 20 pullets and 5 cows on a phone after at most 12 values', async () => {
+    const { page, errors } = await house.page('phone');
+    const { say, count } = counting();
     await page.goto(`${house.url}/`);
-    await page.getByRole('button', { name: 'Start an empty farm' }).click();
-    await page.getByRole('button', { name: 'Create the farm' }).click();
-    await page.getByText('Give the farm a name.').waitFor();
+    await page.getByRole('link', { name: 'Start with three things' }).click();
+    await say(page.getByLabel('Town or village').fill('montpelier, vt'));
+    await page.getByRole('button', { name: 'Find' }).click();
+    await say(page.getByRole('button', { name: 'Montpelier VT, United States' }).click());
+    await say(page.getByLabel(/^Height above sea level/).fill('525 ft'));
+    await page.getByText(/in, give or take 9 %/).waitFor();
+    await say(page.getByRole('button', { name: 'More children' }).click());
+    await say(page.getByText('Mornings and evenings', { exact: true }).first().click());
+    await say(page.getByText('Evenings', { exact: true }).nth(1).click());
+    await say(page.getByLabel('Meat birds', { exact: true }).fill('75'));
+    await say(page.getByLabel('Meat birds: when').selectOption({ index: 5 }));
+    await say(page.getByLabel('Layers', { exact: true }).fill('20'));
+    await say(page.getByLabel('Cattle', { exact: true }).fill('5'));
+    expect(await seriousFindings(page)).toEqual([]);
+    // What was typed is still there after a reload.
+    await page.reload();
+    expect(await page.getByLabel('Meat birds', { exact: true }).inputValue()).toBe('75');
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    expect(count()).toBeLessThanOrEqual(12);
+    await page.getByText(/^75, arriving/).waitFor();
+    await page.getByRole('button', { name: 'Fetch thirty years of days' }).waitFor();
+    expect(await seriousFindings(page)).toEqual([]);
 
-    await page.getByLabel('Name').fill('Newcomer');
-    await page.getByLabel(/^Latitude/).fill('42.9');
-    await page.getByLabel(/^Longitude/).fill('-75.3');
-    await page.getByLabel(/^Electricity/).fill('0.19');
-    await page.getByLabel(/^Propane/).fill('0');
-    const lows = [12, 13, 22, 33, 44, 54, 58, 56, 49, 39, 31, 19];
-    for (const [month, low] of lows.entries()) {
-      const rows = page.getByRole('row').nth(month + 1);
-      await rows.getByRole('textbox').nth(0).fill(String(low));
-      await rows
-        .getByRole('textbox')
-        .nth(1)
-        .fill(String(low + 21));
-    }
-    await page.getByLabel(/last spring frost: month/).selectOption('May');
-    await page.getByLabel(/last spring frost: day/).selectOption('20');
-    await page.getByLabel(/first fall frost: month/).selectOption('September');
-    await page.getByLabel(/first fall frost: day/).selectOption('28');
-    await page.getByRole('button', { name: 'Create the farm' }).click();
+    await page.getByRole('link', { name: 'Go to my farm' }).click();
+    await page.waitForURL(/\/farm\/[^/]+\/(today|batches)$/);
+    const farm = page.url().replace(/\/\w+$/, '');
+    await page.goto(`${farm}/batches`);
+    await page.getByRole('link', { name: 'Open the plan of Meat birds' }).click();
+    await page.getByRole('button', { name: /^Birds to order/ }).waitFor();
 
-    await page.getByRole('button', { name: 'Add a brooder' }).click();
-    await page.getByLabel('Name').fill('Stock tank');
-    await page.getByLabel(/^Length/).fill('8');
-    await page.getByLabel(/^Width/).fill('8');
-    await page.getByLabel(/^Height/).fill('2');
-    await page.getByRole('button', { name: 'Save', exact: true }).click();
-    await page.getByText('Stock tank').waitFor();
-
-    await planAndSave(page, 'For meat', 'My meat birds', '75');
-    await planAndSave(page, 'For eggs', 'My layers', '20');
-    await page.getByRole('link', { name: 'Batches', exact: true }).click();
-    await page.getByRole('heading', { name: 'My meat birds' }).waitFor();
-    await page.getByRole('heading', { name: 'My layers' }).waitFor();
+    // Rain is in sight on a phone, and marked as the estimate it is until it is typed.
+    await page.goto(`${farm}/place`);
+    const rain = page.getByLabel(/^January rain/);
+    const box = (await rain.boundingBox())!;
+    expect(box.x + box.width).toBeLessThanOrEqual(390);
+    expect(Number(await rain.inputValue())).toBeGreaterThan(0);
+    await page.getByRole('columnheader', { name: /^Rain.*estimate$/ }).waitFor();
+    await rain.fill('3');
+    await page.getByRole('columnheader', { name: /^Rain, in$/ }).waitFor();
+    await page.getByRole('button', { name: 'Save the farm' }).click();
+    await page.getByText('Saved.').waitFor();
+    const saved = (await (await fetch(farm.replace('/farm/', '/api/farms/'))).json()) as {
+      estimated: string[];
+    };
+    expect(saved.estimated).toEqual(['monthlyMinC', 'monthlyMaxC', 'lastFrost', 'firstFrost']);
     expect(errors).toEqual([]);
   });
 
-  async function planAndSave(
-    page: Page,
-    purpose: string,
-    name: string,
-    birds: string,
-  ): Promise<void> {
-    await page.getByRole('link', { name: 'Batches', exact: true }).click();
-    await page.getByRole('link', { name: 'Plan a batch' }).click();
-    await page.getByText(purpose, { exact: true }).click();
-    await page.getByLabel('Name').fill(name);
-    await page.getByLabel(/^Birds wanted|^Hens wanted/).fill(birds);
-    await page.getByRole('button', { name: /^Birds to order/ }).waitFor();
-    await page.getByRole('button', { name: 'Save the batch' }).click();
-    await page.getByRole('button', { name: 'Saved' }).waitFor();
-  }
+  it('takes the position of the phone, and changes what was assumed', async () => {
+    const { page, errors } = await house.page('phone');
+    await page.context().grantPermissions(['geolocation']);
+    await page.context().setGeolocation({ latitude: 52.1, longitude: -8.4 });
+    await page.goto(`${house.url}/start`);
+    await page.getByRole('button', { name: 'I am on the farm now' }).click();
+    await page.getByText(/8.4° west, near /).waitFor();
+    await page.getByText(/metric · EUR/).waitFor();
+    await page.getByLabel('Meat birds', { exact: true }).fill('30');
+    await page.getByRole('button', { name: 'Make my plan' }).click();
+    await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
+    await page.getByRole('link', { name: 'Go to my farm' }).click();
+    await page.waitForURL(/\/farm\//);
+    await page.goto(page.url().replace(/\/\w+$/, '/facilities'));
+    await page.getByRole('button', { name: 'Change Brooder for meat birds' }).click();
+    const length = page.getByLabel('Length, m assumed', { exact: true });
+    await length.fill('4');
+    await page.getByLabel('Length, m', { exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('dialog').waitFor({ state: 'hidden' });
+    await page.getByRole('button', { name: 'Change Brooder for meat birds' }).click();
+    await page.getByLabel('Length, m', { exact: true }).waitFor();
+    await page.getByLabel('Width, m assumed', { exact: true }).waitFor();
+    expect(errors).toEqual([]);
+  });
 });
 
 describe('a saved batch', () => {
@@ -382,7 +415,7 @@ describe('the sample farm', () => {
     await page.goto(`${farm}/place`);
     await page.getByRole('button', { name: /^Delete Thistledown/ }).click();
     await page.getByRole('button', { name: /^Yes, delete/ }).click();
-    await page.getByRole('heading', { name: 'Start empty' }).waitFor();
+    await page.getByRole('heading', { name: 'Your own farm' }).waitFor();
     expect((await fetch(`${house.url}/api/farms/${farm.split('/farm/')[1]}`)).status).toBe(404);
   });
 });

@@ -26,7 +26,12 @@ describe('requests as the OpenAPI document describes them, and spoilt', () => {
   beforeAll(async () => {
     // Nothing goes out of this machine, whatever is switched on: the weather service is one that fails.
     stub = await startWeatherStub(1000);
-    stub.misbehave = { archive: unavailable, forecast: unavailable };
+    stub.misbehave = {
+      archive: unavailable,
+      forecast: unavailable,
+      places: unavailable,
+      height: unavailable,
+    };
     app = await openApp(databases()[0]!, stub.settings);
     document = (await app.api.get('/api/openapi.json').expect(200)).body as Document;
     const farm = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };

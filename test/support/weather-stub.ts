@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { addDays, plainDateAt } from '../../shared/calendar/plain-date.js';
 import { syntheticDays, type SyntheticDay } from './daily-weather.js';
 
-export type Which = 'archive' | 'forecast';
+export type Which = 'archive' | 'forecast' | 'places' | 'height';
 
 /** Parallel arrays, one entry a day, as the service documents them. */
 export interface DailyBody {
@@ -19,12 +19,16 @@ export interface DailyBody {
 /** Answers a request in some other way than it should. */
 export type Misbehave = (response: ServerResponse, good: () => DailyBody) => void;
 
+const WHICH: readonly Which[] = ['archive', 'forecast', 'places', 'height'];
+
 export interface WeatherStub {
   readonly settings: Readonly<Record<string, string>>;
   /** Each request that came, with what it asked. */
   readonly calls: { readonly which: Which; readonly query: Readonly<Record<string, string>> }[];
   /** How to answer from now on; undefined is as documented. */
   misbehave: Partial<Record<Which, Misbehave>>;
+  /** What it finds by any name, as the service documents it. */
+  places: readonly Readonly<Record<string, unknown>>[];
   readonly close: () => Promise<void>;
 }
 
@@ -33,12 +37,14 @@ export async function startWeatherStub(timeoutMs: number): Promise<WeatherStub> 
   const calls: WeatherStub['calls'] = [];
   const server = createServer((request, response) => {
     const url = new URL(request.url ?? '/', 'http://stub');
-    const which: Which = url.pathname === '/archive' ? 'archive' : 'forecast';
+    const which = WHICH.find((each) => url.pathname === `/${each}`)!;
     const query = Object.fromEntries(url.searchParams);
     calls.push({ which, query });
     const good = (): DailyBody => (which === 'archive' ? archiveBody(query) : forecastBody(query));
     const misbehave = stub.misbehave[which];
     if (misbehave) misbehave(response, good);
+    else if (which === 'places') sendJson(response, 200, { results: stub.places });
+    else if (which === 'height') sendJson(response, 200, { elevation: [312] });
     else sendJson(response, 200, good());
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -48,10 +54,13 @@ export async function startWeatherStub(timeoutMs: number): Promise<WeatherStub> 
     settings: {
       WEATHER_ARCHIVE_URL: `${base}/archive`,
       WEATHER_FORECAST_URL: `${base}/forecast`,
+      WEATHER_PLACES_URL: `${base}/places`,
+      WEATHER_HEIGHT_URL: `${base}/height`,
       WEATHER_TIMEOUT_MS: String(timeoutMs),
     },
     calls,
     misbehave: {},
+    places: [],
     close: () =>
       new Promise<void>((resolve) => {
         restore();

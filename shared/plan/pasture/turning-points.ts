@@ -8,6 +8,7 @@ import { datesOf, type HerdDates } from './herd-dates.js';
 import type { PastureContext } from './pasture-context.js';
 import { planStockpile, type StockpilePart } from './stockpile.js';
 import type { Chosen } from './surplus.js';
+import { weatherUsed } from '../outside-weather.js';
 
 export const turningFormulas = {
   ready: {
@@ -45,7 +46,7 @@ export function planTurning(context: PastureContext, chosen: Chosen): Found<Turn
             [
               input('Paddock', ready.name, 'text'),
               input('Ready height', ready.readyHeightCm, 'cm', 'h_in'),
-              input('Weather used', context.climate.label, 'text'),
+              weatherUsed(context.climate),
             ],
             { rows: [context.growth] },
           ),

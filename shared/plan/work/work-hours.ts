@@ -58,7 +58,7 @@ export function workHours(
   const choreDays = Array.from({ length: days }, (_, day) =>
     chores
       .filter((chore) => chore.fromDay <= day && day <= chore.toDay)
-      .map((chore) => takeChore(chore, left, day)),
+      .map((chore) => takeChore(chore, { people, left }, day)),
   );
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
@@ -115,16 +115,16 @@ function takeDone({ hours, peopleNeeded }: DoneNeed, left: readonly Int32Array[]
   for (const minutes of most) minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
 
-/** The one with most time takes a chore; where nobody has enough, it takes what there is. */
+/** The grown-up with most time takes a chore; where nobody has enough, it takes what there is. */
 function takeChore(
   { key, hoursPerDay }: PlannedChore,
-  left: readonly Int32Array[],
+  { people, left }: { people: readonly WorkPerson[]; left: readonly Int32Array[] },
   day: number,
 ): ChoreDay {
   const minutes = Math.round(60 * hoursPerDay);
   let person = -1;
   for (let p = 0; p < left.length; p++)
-    if (person < 0 || left[person]![day]! < left[p]![day]!) person = p;
+    if (!people[p]!.isChild && (person < 0 || left[person]![day]! < left[p]![day]!)) person = p;
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);

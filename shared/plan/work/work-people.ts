@@ -42,10 +42,13 @@ export function hoursOn(
   return hours[weekdayOf(date) - 1]!;
 }
 
-/** Whoever comes in does what animals depend on, alone; the household does everything. */
+/**
+ * Whoever comes in does what animals depend on, alone; a child what it is named for; the rest of
+ * the household everything.
+ */
 export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
   person.comesInFor === undefined
-    ? (need.personIds ?? [person.id]).includes(person.id)
+    ? (need.personIds ?? (person.isChild ? [] : [person.id])).includes(person.id)
     : need.priority === 'must' &&
       need.personIds === undefined &&
       (need.conditions.peopleNeeded ?? 1) === 1;

@@ -339,14 +339,16 @@ function choresOf(
 }
 
 function weeksOf(
-  { today }: WorkRequest,
+  { today, people }: WorkRequest,
   { problem, fitted }: WholeWork,
   windows: readonly { readonly latestDay: number }[],
   { given, choreDays }: WorkHours,
 ): WorkWeek[] {
   const weeks = Math.ceil(problem.days / 7);
   const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
-  given.forEach((minutes) => minutes.forEach((m, day) => (sums[Math.floor(day / 7)]!.given += m)));
+  given
+    .filter((_, w) => !people[w]!.isChild)
+    .forEach((minutes) => minutes.forEach((m, day) => (sums[Math.floor(day / 7)]!.given += m)));
   choreDays.forEach((list, day) =>
     list.forEach(({ minutes }) => (sums[Math.floor(day / 7)]!.chores += minutes)),
   );

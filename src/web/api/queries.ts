@@ -113,13 +113,25 @@ export function useChange<Input, Output>(change: (input: Input) => Promise<Outpu
 }
 
 export const useCreateSample = () => useChange(() => postJson<SavedFarm>('/farms/sample'));
-export const useCreateFarm = () => useChange((farm: Farm) => postJson<SavedFarm>('/farms', farm));
 export const useUpdateFarm = (farmId: string, words: FormWords) => {
   const ask = useAskAboutClashes(words);
   return useChange((farm: Farm & { version?: number }) =>
     saveMerging<SavedFarm>(`/farms/${farmId}`, farm, ask, seenRow(farmId, farm.version)),
   );
 };
+/** Saves a farm as it is given, for a press that changes just what it says. */
+export const usePutFarm = (farmId: string) =>
+  useChange((farm: SavedFarm) => {
+    const {
+      id: _id,
+      isSample: _isSample,
+      revision: _revision,
+      ...sent
+    } = farm as SavedFarm & {
+      readonly revision?: number;
+    };
+    return putJson<SavedFarm>(`/farms/${farmId}`, sent);
+  });
 export const useDeleteFarm = () => {
   const ask = useAskAboutDeleting();
   return useChange((farm: SavedFarm) =>

@@ -1,3 +1,4 @@
+import { withoutSaid } from '../../../shared/farm/assumed.js';
 import {
   isSame,
   keepMine,
@@ -28,7 +29,7 @@ export async function saveMerging<Saved>(
   ask: AskAboutClashes,
   loaded: object | undefined,
 ): Promise<Saved> {
-  for (let mine = row as Fields, before = loaded as Fields | undefined; ;) {
+  for (let mine = withoutSaid(loaded, row) as Fields, before = loaded as Fields | undefined; ;) {
     try {
       return await putJson<Saved>(path, mine);
     } catch (problem) {

@@ -1,4 +1,5 @@
 import { TextInput, type TextInputProps } from '@mantine/core';
+import { useMarkedLabel } from './assumed.js';
 
 interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
   readonly value: string | undefined;
@@ -7,9 +8,11 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
 
 /** A plain date by the platform's own picker. */
 export function DateField({ value, onChange, ...rest }: Props) {
+  const label = useMarkedLabel(rest.label);
   return (
     <TextInput
       {...rest}
+      label={label}
       type="date"
       value={value ?? ''}
       onChange={(event) => onChange(event.currentTarget.value || undefined)}

@@ -1,6 +1,7 @@
 import './fields.css';
 import { Group, Input } from '@mantine/core';
 import { MONTHS } from '../../../shared/farm/field.js';
+import { useMarkedLabel } from './assumed.js';
 import { Select } from './select.js';
 
 const twoDigits = (number: number): string => String(number).padStart(2, '0');
@@ -21,6 +22,7 @@ export function MonthDayField({
   error?: string | undefined;
   onChange: (value: string) => void;
 }) {
+  const marked = useMarkedLabel(label);
   const [month = '', day = ''] = (value ?? '').split('-');
   const most = MOST_DAYS[Number(month) - 1] ?? 31;
   const choose = (m: string | undefined, d: string): void =>
@@ -28,7 +30,7 @@ export function MonthDayField({
       m === undefined ? '' : `${m}-${d === '' || MOST_DAYS[Number(m) - 1]! < Number(d) ? '01' : d}`,
     );
   return (
-    <Input.Wrapper label={label} error={error} component="fieldset" className="plain-fieldset">
+    <Input.Wrapper label={marked} error={error} component="fieldset" className="plain-fieldset">
       <Group gap="xs" grow>
         <Select
           aria-label={`${label}: month`}

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { shownPrice } from '../../../shared/money/unit-price.js';
 import { fromShown, type UnitSystem } from '../../../shared/units/unit.js';
 import { isPrice } from '../../../shared/money/money.js';
+import { useMarkedLabel } from './assumed.js';
 
 interface Props extends Omit<TextInputProps, 'value' | 'onChange'> {
   readonly value: string | undefined;
@@ -13,11 +14,12 @@ interface Props extends Omit<TextInputProps, 'value' | 'onChange'> {
 
 /** A price as decimal text. A comma is taken for a point, as half of Europe types it. */
 export function PriceInput({ value, onChange, currency, error, label, ...rest }: Props) {
+  const marked = useMarkedLabel(`${String(label)}, ${currency}`);
   const bad = value !== undefined && !isPrice(value);
   return (
     <TextInput
       {...rest}
-      label={`${String(label)}, ${currency}`}
+      label={marked}
       inputMode="decimal"
       value={value ?? ''}
       error={error ?? (bad ? 'Write a price such as 24.50.' : undefined)}

@@ -11,6 +11,7 @@ import {
   type Unit,
   type UnitSystem,
 } from '../../../shared/units/unit.js';
+import { useMarkedLabel } from './assumed.js';
 
 interface Props extends Omit<TextInputProps, 'value' | 'onChange' | 'type'> {
   /** Stored value: SI. NaN stands for text that cannot be read, so that it is never saved. */
@@ -61,11 +62,14 @@ export function QuantityInput({ messageId, ...props }: Props) {
         )[0]
       : undefined;
   const message = unread ?? outside ?? error;
+  const marked = useMarkedLabel(
+    label !== undefined && unitText ? `${String(label)}, ${unitText}` : label,
+  );
   const hasSign = min < 0 || unit === 'degC';
   return (
     <TextInput
       {...rest}
-      label={label !== undefined && unitText ? `${String(label)}, ${unitText}` : label}
+      label={marked}
       // The decimal keypad of a phone has neither a minus sign nor letters.
       inputMode={hasSign ? 'text' : 'decimal'}
       autoComplete="off"

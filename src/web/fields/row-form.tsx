@@ -2,6 +2,7 @@ import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { Problems } from '../shell/states.js';
+import { MarkAssumed } from './assumed.js';
 import { messagesByField, problemsIn, unreadNumbers } from './field-words.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 
@@ -61,6 +62,8 @@ export function useRowForm<Draft extends object>({
     () => refuse(),
   );
   return {
+    start,
+    words,
     draft: form.values,
     set: (part: Partial<Draft>) =>
       Object.entries(part).forEach(([name, value]) =>
@@ -85,7 +88,7 @@ export function useRowForm<Draft extends object>({
 
 type Shown = Pick<
   ReturnType<typeof useRowForm<object>>,
-  'elsewhere' | 'isSaving' | 'refusals' | 'submit'
+  'draft' | 'elsewhere' | 'isSaving' | 'refusals' | 'start' | 'submit' | 'words'
 >;
 
 /** A form that saves one row: its fields, what is wrong elsewhere, and the way on and back. */
@@ -107,7 +110,9 @@ export function RowForm({
   return (
     <form ref={element} noValidate onSubmit={form.submit}>
       <Stack>
-        {children}
+        <MarkAssumed start={form.start} draft={form.draft} words={form.words}>
+          {children}
+        </MarkAssumed>
         <Elsewhere form={form} />
         <Group>
           <Button type="submit" loading={form.isSaving}>

@@ -13,6 +13,7 @@ import {
   type SavedBatch,
   type SavedFarm,
 } from '../../api/queries.js';
+import { MarkAssumed } from '../../fields/assumed.js';
 import {
   draftKey,
   dropDraft,
@@ -132,13 +133,15 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
             <Card withBorder component="section" aria-label="The order">
-              <BatchForm
-                setting={setting}
-                draft={draft}
-                errors={errors}
-                slideFrom={slideFrom}
-                onChange={change}
-              />
+              <MarkAssumed start={saved ?? {}} draft={draft} words={words}>
+                <BatchForm
+                  setting={setting}
+                  draft={draft}
+                  errors={errors}
+                  slideFrom={slideFrom}
+                  onChange={change}
+                />
+              </MarkAssumed>
             </Card>
           </Grid.Col>
         )}

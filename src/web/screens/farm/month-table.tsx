@@ -5,8 +5,10 @@ import { MONTHS } from '../../../../shared/farm/field.js';
 import { unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { messagesByField } from '../../fields/field-words.js';
 import type { FormWords } from '../../../../shared/problems/field-problem.js';
+import { useMark } from '../../fields/assumed.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { problemsOfTable } from './farm-problems.js';
+import './farm.css';
 
 const FIELDS = farmFields.fields;
 
@@ -36,7 +38,6 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
     <QuantityInput
       aria-label={`${MONTHS[month]} average ${name}, ${label}`}
       size="sm"
-      w={104}
       field={FIELDS.monthlyMinC.of}
       label={undefined}
       units={units}
@@ -56,13 +57,13 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
       return found[at] ?? errors[at] ?? [];
     });
   return (
-    <Table withRowBorders={false} verticalSpacing={2} maw={540}>
+    <Table withRowBorders={false} verticalSpacing={2} className="month-table">
       <Table.Thead>
         <Table.Tr>
           <Table.Th>Month</Table.Th>
-          <Table.Th>Low, {label}</Table.Th>
-          <Table.Th>High, {label}</Table.Th>
-          <Table.Th>Rain, {unitLabel('rainMm', units)}</Table.Th>
+          <MarkedHead of="monthlyMinC">Low, {label}</MarkedHead>
+          <MarkedHead of="monthlyMaxC">High, {label}</MarkedHead>
+          <MarkedHead of="monthlyRainMm">Rain, {unitLabel('rainMm', units)}</MarkedHead>
         </Table.Tr>
       </Table.Thead>
       <Table.Tbody>
@@ -70,7 +71,8 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
           <Fragment key={name}>
             <Table.Tr>
               <Table.Th scope="row" fw={400}>
-                {name}
+                {/* Short, so that a phone has room for three boxes beside it. */}
+                <span aria-label={name}>{name.slice(0, 3)}</span>
               </Table.Th>
               <Table.Td>{cell(month, 'low', 'monthlyMinC', min, onMin)}</Table.Td>
               <Table.Td>{cell(month, 'high', 'monthlyMaxC', max, onMax)}</Table.Td>
@@ -78,7 +80,6 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
                 <QuantityInput
                   aria-label={`${name} rain, ${unitLabel('rainMm', units)}`}
                   size="sm"
-                  w={96}
                   field={FIELDS.monthlyRainMm.of}
                   label={undefined}
                   units={units}
@@ -104,5 +105,21 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
         ))}
       </Table.Tbody>
     </Table>
+  );
+}
+
+/** The head of a column, with a quiet word where nobody has said what stands in it. */
+function MarkedHead({
+  of,
+  children,
+}: {
+  of: 'monthlyMinC' | 'monthlyMaxC' | 'monthlyRainMm';
+  children: ReactNode;
+}) {
+  const mark = useMark(FIELDS[of].label);
+  return (
+    <Table.Th>
+      {children} {mark && <span className="assumed">{mark}</span>}
+    </Table.Th>
   );
 }

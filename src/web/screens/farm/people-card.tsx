@@ -1,6 +1,17 @@
-import { ActionIcon, Button, Card, Group, Stack, Text, TextInput, Title } from '@mantine/core';
+import {
+  ActionIcon,
+  Button,
+  Card,
+  Group,
+  Stack,
+  Switch,
+  Text,
+  TextInput,
+  Title,
+} from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { IconTrash } from '@tabler/icons-react';
+import { useState } from 'react';
 import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -82,7 +93,7 @@ function PersonRow({
   return (
     <Card withBorder padding="sm">
       <Group justify="space-between" wrap="nowrap">
-        <Text fw={600}>{person.name}</Text>
+        <PersonName person={person} onSave={onSave} />
         <ConfirmButton
           px={10}
           label={`Remove ${person.name}`}
@@ -92,6 +103,13 @@ function PersonRow({
           <IconTrash aria-hidden />
         </ConfirmButton>
       </Group>
+      <Switch
+        my="xs"
+        label={personFields.fields.isChild.label}
+        description="Has no work planned but jobs that name it"
+        checked={person.isChild ?? false}
+        onChange={(event) => onSave({ isChild: event.currentTarget.checked })}
+      />
       {person.away.map((away, i) => (
         <Group key={`${away.from}${away.to}`} gap="xs">
           <Text>
@@ -133,5 +151,25 @@ function PersonRow({
       <WeekdayHours person={person} farm={farm} onSave={onSave} />
       <StartTimes person={person} onSave={onSave} />
     </Card>
+  );
+}
+
+/** The name in a box of its own, saved when it is left. */
+function PersonName({
+  person,
+  onSave,
+}: {
+  person: Person;
+  onSave: (part: Partial<Person>) => void;
+}) {
+  const [typed, setTyped] = useState(person.name);
+  const isNew = typed.trim() !== '' && typed !== person.name;
+  return (
+    <TextInput
+      aria-label={`Name of ${person.name}`}
+      value={typed}
+      onChange={(event) => setTyped(event.currentTarget.value)}
+      onBlur={() => (isNew ? onSave({ name: typed }) : setTyped(person.name))}
+    />
   );
 }

@@ -8,6 +8,7 @@ import {
   type WeatherView,
 } from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
+import { EstimateCard } from './estimate-card.js';
 
 /** The three ways weather comes in, and the one in use. */
 export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: WeatherView }) {
@@ -27,6 +28,9 @@ export function WeatherCard({ farm, weather }: { farm: SavedFarm; weather: Weath
         three years or more of daily weather the plan can say how likely its warm nights are.
       </Text>
       <Stack gap="md">
+        {weather.inUse === 'monthly-means' && 0 < (farm.estimated?.length ?? 0) && (
+          <EstimateCard farm={farm} />
+        )}
         <FileInput
           label="Daily file (CSV)"
           description="Columns: date, tmin_c or tmin_f, tmax_c or tmax_f, and if you like prcp_mm or prcp_in."

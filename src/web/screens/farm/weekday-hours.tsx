@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useTables, type SavedFarm } from '../../api/queries.js';
+import '../../fields/fields.css';
 import { QuantityInput } from '../../fields/quantity-input.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -29,7 +30,10 @@ export function WeekdayHours({
   return (
     <>
       <Text size="sm" mt="sm">
-        Hours for the farm{person.hoursByWeekday ? '' : ' (taken as usual until you say)'}
+        Hours for the farm{' '}
+        {(!person.hoursByWeekday || person.assumed?.includes('hoursByWeekday')) && (
+          <span className="assumed">assumed</span>
+        )}
       </Text>
       <Group gap="xs" align="end">
         {WEEKDAYS.map((day, k) => (

@@ -9,39 +9,19 @@ import {
   Text,
   Title,
 } from '@mantine/core';
-import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { useCreateFarm, useCreateSample, useFarms } from '../../api/queries.js';
+import { useCreateSample, useFarms } from '../../api/queries.js';
 import { Failure, useAll } from '../../shell/states.js';
-import { emptyFarm, FarmForm } from '../farm/farm-form.js';
 import { ReadFarm } from './read-farm.js';
 
-/** The first screen: choose a farm, start an empty one, or look at the sample. */
+/** The first screen: choose a farm, start one, or look at the sample. */
 export function FirstRun() {
   const [, go] = useLocation();
-  const [isTyping, setTyping] = useState(false);
   const sample = useCreateSample();
-  const create = useCreateFarm();
   const all = useAll(useFarms());
   if ('waiting' in all) return all.waiting;
   const [farms] = all.data;
 
-  if (isTyping) {
-    return (
-      <Container component="main" size="md" py="lg">
-        <Title order={1} mb="md">
-          A farm of your own
-        </Title>
-        <FarmForm
-          farm={emptyFarm()}
-          submitLabel="Create the farm"
-          error={create.error}
-          onCancel={() => setTyping(false)}
-          onSubmit={async (farm) => go(`/farm/${(await create.mutateAsync(farm)).id}/facilities`)}
-        />
-      </Container>
-    );
-  }
   return (
     <Container component="main" size="md" py="xl">
       <Stack gap="lg">
@@ -75,14 +55,13 @@ export function FirstRun() {
         <SimpleGrid cols={{ base: 1, sm: 2 }}>
           <Card withBorder component="section">
             <Title order={2} size="h3">
-              Start empty
+              Your own farm
             </Title>
             <Text my="sm">
-              Type where your farm is, then add a brooder and plan your first batch. Takes about
-              five minutes.
+              Say where it is, who is there and what is coming. The plan stands in a minute.
             </Text>
-            <Button mt="auto" onClick={() => setTyping(true)}>
-              Start an empty farm
+            <Button mt="auto" component={Link} href="/start">
+              Start with three things
             </Button>
           </Card>
           <Card withBorder component="section">

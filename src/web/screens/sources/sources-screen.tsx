@@ -4,6 +4,7 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { MarkBadge } from '../../explain/mark-badge.js';
 import { SourceView } from '../../explain/source-view.js';
 import { CheckList } from './check-list.js';
+import { Credits } from './credits.js';
 import { JudgementList } from './judgement-list.js';
 
 /** What the marks mean, the judgments that plans go by, and every source a number may rest on. */
@@ -37,6 +38,8 @@ export default function SourcesScreen({ tables }: { tables: Tables }) {
         apart than allowed, the reason stands with it.
       </Text>
       <CheckList sources={tables.sources} />
+      <Title order={2}>Data that came with the program</Title>
+      <Credits />
       <Title order={2}>Sources</Title>
       {Object.entries(tables.sources).map(([id, source]) => (
         <SourceView key={id} source={source} />

@@ -1,0 +1,26 @@
+import { isSame } from './merge-row.js';
+
+type Fields = Readonly<Record<string, unknown>>;
+
+/** Lists of a row that name those of its own fields which nobody has said. */
+const LISTS = ['assumed', 'estimated'] as const;
+
+/** Paths of fields that hold what they held before. */
+export const unchanged = (
+  paths: readonly string[],
+  before: object,
+  after: object,
+): readonly string[] => paths.filter((path) => isSame(valueAt(before, path), valueAt(after, path)));
+
+/** A changed row whose lists of what nobody said no longer name what was changed. */
+export function withoutSaid<Row extends object>(before: object | undefined, row: Row): Row {
+  if (before === undefined) return row;
+  const lists = LISTS.flatMap((list): [string, readonly string[]][] => {
+    const paths = (row as Fields)[list];
+    return Array.isArray(paths) ? [[list, unchanged(paths as string[], before, row)]] : [];
+  });
+  return { ...row, ...Object.fromEntries(lists) };
+}
+
+const valueAt = (row: object, path: string): unknown =>
+  path.split('.').reduce<unknown>((at, name) => (at as Fields | null | undefined)?.[name], row);

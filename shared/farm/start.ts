@@ -1,0 +1,76 @@
+import { whole, within } from './bounds.js';
+import { awayFields, farmFields } from './farm.js';
+import { choice, nested, number, optional, row, rows, text, yesNo, type RowOf } from './field.js';
+import { date, id } from './words.js';
+
+/** When somebody has time for the farm, in words instead of hours. */
+export const FREE_TIMES = [
+  'all-day',
+  'mornings-and-evenings',
+  'evenings',
+  'mornings',
+  'weekends',
+] as const;
+export type FreeTime = (typeof FREE_TIMES)[number];
+
+export const starterFields = row('Starter', {
+  name: optional(text('Name')),
+  isChild: optional(yesNo('A child')),
+  free: optional(choice('Has time', FREE_TIMES)),
+  away: optional(rows('Days away', awayFields, 20, 'absence')),
+});
+export type Starter = RowOf<typeof starterFields>;
+
+/** Birds that are to come: how many are wanted at the end, and in which month, if that matters. */
+export const birdsToComeFields = row('BirdsToCome', {
+  birds: number('Birds', whole(1, 5000, 'count', 'Plan up to 5,000 birds.')),
+  /** The first day of the month, or of the time from which on; the best week is chosen. */
+  from: optional(date('From')),
+  to: optional(date('Until')),
+});
+export type BirdsToCome = RowOf<typeof birdsToComeFields>;
+
+export const cattleToComeFields = row('CattleToCome', {
+  classId: id('Class'),
+  head: number('Head', whole(1, 2000, 'count', 'Count the animals.')),
+  /** Left out, they are there. */
+  arrivesOn: optional(date('Arrives on')),
+});
+export type CattleToCome = RowOf<typeof cattleToComeFields>;
+
+/** Paddocks of one size; what is left out is assumed. */
+export const equalPaddocksFields = row('EqualPaddocks', {
+  count: optional(number('Paddocks', whole(1, 100, 'count', 'Count the paddocks.'))),
+  areaM2: optional(number('Size of each', within(50, 1e6, 'ha', 'Give the area of one paddock.'))),
+});
+
+const { name, latitudeDeg, longitudeDeg, elevationM, timeZone, units, currency, country, region } =
+  farmFields.fields;
+const { monthlyMinC, monthlyMaxC, monthlyRainMm, lastFrost, firstFrost } = farmFields.fields;
+
+/** Climate that the household knows better than an estimate, or where there is none. */
+export const ownClimateFields = row('OwnClimate', {
+  ...{ monthlyMinC, monthlyMaxC, monthlyRainMm, lastFrost, firstFrost },
+});
+
+/** Where, who and what is coming: all that a first plan needs. */
+export const startFields = row('Start', {
+  name: optional(name),
+  /** What the place is called, for a farm without a name yet. */
+  place: optional(text('Place', 200)),
+  latitudeDeg,
+  longitudeDeg,
+  elevationM: optional(elevationM),
+  timeZone,
+  ...{ units, currency, country, region },
+  climate: optional(nested('Climate', ownClimateFields)),
+  /** What of an estimate the household looked at and found right. */
+  hasConfirmedClimate: optional(yesNo('The estimated climate looks right')),
+  weatherFetch: optional(yesNo('Weather may be fetched')),
+  people: rows('People', starterFields, 30, 'person'),
+  meat: optional(nested('Meat birds', birdsToComeFields)),
+  layers: optional(nested('Layers', birdsToComeFields)),
+  cattle: optional(nested('Cattle', cattleToComeFields)),
+  paddocks: optional(nested('Paddocks', equalPaddocksFields)),
+});
+export type Start = RowOf<typeof startFields>;

@@ -1,0 +1,216 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { Purpose } from '../../farm/batch.js';
+import type { Brooder, Facility } from '../../farm/facility.js';
+import { withBatch, type FarmPicture, type NamedBatch } from '../../farm/picture.js';
+import type { BirdsToCome } from '../../farm/start.js';
+import type { Tables } from '../../tables/tables.js';
+import { findArrivals } from '../arrival-finder.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
+import type { StartDefaults, StartSizes } from './start-defaults.js';
+
+/** What is at hand while a farm is begun. */
+export interface StartSetting {
+  readonly defaults: StartDefaults;
+  readonly tables: Tables;
+  readonly newId: () => string;
+}
+
+/** Room that any young bird has by the end of brooding, to begin with, m². */
+const TRIAL_M2 = 0.1;
+/** A box that comes in a month is looked for in its four weeks, and else within a year. */
+const MONTH_DAYS = 27;
+const YEAR_DAYS = 370;
+
+const NAMES = {
+  meat: { batch: 'Meat birds', brooder: 'Brooder for meat birds' },
+  layers: { batch: 'Layers', brooder: 'Brooder for pullets' },
+} as const;
+
+/**
+ * The farm with a batch more, and with what it needs: a brooder, and pens, freezer or a coop, each
+ * as large as the plan of the batch asks for and round in the farm's units.
+ */
+export function withBirds(
+  picture: FarmPicture,
+  purpose: Purpose,
+  toCome: BirdsToCome,
+  setting: StartSetting,
+): FarmPicture {
+  const { tables, defaults, newId } = setting;
+  const { birds } = toCome;
+  const sizes = defaults[picture.farm.units];
+  const ids = { batch: newId(), brooder: newId(), home: newId(), freezer: newId() };
+  const strain = tables.strains.find((each) => each.defaultFor?.includes(purpose))!;
+  const store = picture.facilities.find(({ kind }) => kind === 'feed-store');
+  const batch: NamedBatch = {
+    id: ids.batch,
+    name: NAMES[purpose].batch,
+    purpose,
+    strainId: strain.id,
+    sex: purpose === 'meat' ? 'straight-run' : 'pullets',
+    wantedBirds: birds,
+    arrivalDate: addDays(picture.today, defaults.leadDays),
+    hatchToArrivalDays: 1,
+    brooderId: ids.brooder,
+    ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
+    ...(store === undefined ? {} : { feedStoreId: store.id }),
+    assumed: ['name', 'strainId', 'sex', 'arrivalDate', 'hatchToArrivalDays'],
+  };
+  const trial: Facility[] = [
+    brooderOf(ids.brooder, NAMES[purpose].brooder, birds * TRIAL_M2, picture, setting),
+    ...homesOf(purpose, ids, sizes),
+  ];
+  const begun = withBatch({ ...picture, facilities: [...picture.facilities, ...trial] }, batch);
+  const arrivalDate = bestArrival(begun, ids.batch, toCome, setting);
+  const dated = withBatch(begun, { ...batch, arrivalDate });
+  const fitted = (before: FarmPicture): FarmPicture => {
+    const plan = planBatch(before, tables, ids.batch);
+    const fit = (each: Facility): Facility =>
+      Object.values(ids).includes(each.id) ? fitFacility(each, plan, before, setting) : each;
+    return { ...before, facilities: before.facilities.map(fit) };
+  };
+  // Lamps are chosen once the brooder has its size, and counted once they are chosen.
+  return fitted(fitted(fitted(dated)));
+}
+
+/** The best week of a time, in the terms of the arrival finder. */
+function bestArrival(
+  picture: FarmPicture,
+  batchId: string,
+  { from, to }: BirdsToCome,
+  { defaults, tables }: StartSetting,
+): PlainDate {
+  const { today } = picture;
+  const first =
+    from === undefined ? addDays(today, defaults.leadDays) : from < today ? today : from;
+  const span = from === undefined ? YEAR_DAYS : MONTH_DAYS;
+  const last = [to ?? addDays(first, span), addDays(first, 7)].sort().at(-1)!;
+  const weeks = findArrivals(picture, tables, batchId, { from: first, to: last });
+  return weeks.find(({ rank }) => rank === 1)!.arrivalDate;
+}
+
+const homesOf = (
+  purpose: Purpose,
+  ids: { readonly home: string; readonly freezer: string },
+  sizes: StartSizes,
+): Facility[] =>
+  purpose === 'meat'
+    ? [
+        {
+          ...{ id: ids.home, kind: 'field-pen', name: 'Pasture pen', count: 1 },
+          floorM2: sizes.pen.floorM2,
+          assumed: ['name', 'floorM2', 'count'],
+        },
+        {
+          ...{ id: ids.freezer, kind: 'freezer', name: 'Chest freezer', usedL: 0 },
+          liters: sizes.freezersL[0]!,
+          assumed: ['name', 'liters', 'usedL'],
+        },
+      ]
+    : [
+        {
+          ...{ id: ids.home, kind: 'coop', name: 'Coop', nestBoxes: 1 },
+          ...{ floorM2: sizes.coop.floorStepM2, roostM: sizes.coop.roostStepM, runM2: 0 },
+          assumed: ['name', 'floorM2', 'roostM', 'nestBoxes', 'runM2'],
+        },
+      ];
+
+function brooderOf(
+  id: string,
+  name: string,
+  floorM2: number,
+  { farm }: FarmPicture,
+  { defaults }: StartSetting,
+): Brooder {
+  const { brooderHeightM, plywoodMm, lamp } = defaults[farm.units];
+  const board = { layers: [{ materialId: 'plywood', thicknessMm: plywoodMm }] };
+  return {
+    ...{ id, kind: 'brooder', name },
+    ...sidesFor(floorM2, defaults.brooderSidesM[farm.units]),
+    heightM: brooderHeightM,
+    ...{ walls: board, roof: board, standsIn: 'unheated-building' },
+    heat: { kind: 'lamp', wattsEach: lamp.wattsEach, count: lamp.least, thermostat: false },
+    assumed: [
+      ...['name', 'lengthM', 'widthM', 'heightM', 'walls', 'roof', 'standsIn'],
+      ...['heat.kind', 'heat.wattsEach', 'heat.count', 'heat.thermostat', 'feederCm', 'drinkerCm'],
+    ],
+  };
+}
+
+/** The smallest box of usual sides with so much floor, and not more than twice as long as wide. */
+export function sidesFor(
+  floorM2: number,
+  sidesM: readonly number[],
+): Pick<Brooder, 'lengthM' | 'widthM'> {
+  const boxes = sidesM.flatMap((widthM) =>
+    sidesM
+      .filter((lengthM) => widthM <= lengthM && lengthM <= 2 * widthM)
+      .map((lengthM) => ({ lengthM, widthM })),
+  );
+  const areaOf = ({ lengthM, widthM }: (typeof boxes)[number]): number => lengthM * widthM;
+  const enough = boxes.filter((box) => floorM2 <= areaOf(box));
+  const [smallest] = enough.sort((a, b) => areaOf(a) - areaOf(b));
+  return smallest ?? boxes.at(-1)!;
+}
+
+/** A facility as large as the plan asks for. */
+function fitFacility(
+  facility: Facility,
+  plan: BatchPlan,
+  { farm, batches }: FarmPicture,
+  { defaults }: StartSetting,
+): Facility {
+  const sizes = defaults[farm.units];
+  const { outdoors, leaving } = plan;
+  switch (facility.kind) {
+    case 'brooder': {
+      const [floor, feeder, drinker] = plan.space.needs.map(({ most }) => most.value);
+      return {
+        ...facility,
+        ...sidesFor(
+          Math.max(floor!, plan.birds.toOrder.value * defaults.brooderM2PerChick),
+          defaults.brooderSidesM[farm.units],
+        ),
+        feederCm: upTo(feeder!, sizes.edgeStepCm),
+        drinkerCm: upTo(drinker!, sizes.edgeStepCm),
+        heat: heatFor(facility, plan, sizes),
+      };
+    }
+    case 'field-pen':
+      return { ...facility, count: outdoors.pensNeeded?.value ?? facility.count };
+    case 'freezer': {
+      const need = leaving?.freezerNeed?.value ?? 0;
+      const { freezersL } = sizes;
+      return { ...facility, liters: freezersL.find((each) => need <= each) ?? freezersL.at(-1)! };
+    }
+    case 'coop': {
+      const hens = batches.find(({ coopId }) => coopId === facility.id)!.wantedBirds;
+      const { floorStepM2, roostStepM, runStepM2 } = sizes.coop;
+      return {
+        ...facility,
+        floorM2: upTo(outdoors.floorNeeded?.value ?? 0, floorStepM2),
+        roostM: upTo(outdoors.roost?.value ?? 0, roostStepM),
+        nestBoxes: outdoors.nests?.value ?? facility.nestBoxes,
+        runM2: upTo(defaults.runM2PerHen * hens, runStepM2),
+      };
+    }
+    default:
+      return facility;
+  }
+}
+
+/** Lamps that leave a cool end; gas where lamps would be too many. */
+function heatFor({ heat }: Brooder, plan: BatchPlan, { lamp, gas }: StartSizes): Brooder['heat'] {
+  const needed = plan.heat?.heatersNeeded?.value ?? 0;
+  if (heat.kind === 'gas') return { ...heat, count: Math.max(1, needed) };
+  if (lamp.most < needed) return { ...heat, kind: 'gas', wattsEach: gas.wattsEach, count: 1 };
+  const wattsEach = isTooStrong(plan) ? lamp.smallerWatts : heat.wattsEach;
+  return { ...heat, wattsEach, count: Math.max(lamp.least, needed) };
+}
+
+const isTooStrong = ({ issues }: BatchPlan): boolean =>
+  issues.some(({ code }) => code === 'lamp-too-strong');
+
+/** The next whole number of steps; four decimals, which no rounding of a step goes past. */
+const upTo = (value: number, step: number): number =>
+  Number((Math.max(1, Math.ceil(value / step - 1e-6)) * step).toFixed(4));

@@ -1,0 +1,63 @@
+import type { Herd } from '../../farm/herd.js';
+import type { Paddock } from '../../farm/paddock.js';
+import type { CattleToCome, Start } from '../../farm/start.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { StartSetting } from './start-birds.js';
+
+/** The herd that is there or to come. */
+export function startHerd(
+  { classId, head, arrivesOn }: CattleToCome,
+  { newId, tables }: Pick<StartSetting, 'newId' | 'tables'>,
+): Herd {
+  classOf(classId, tables);
+  return {
+    id: newId(),
+    name: 'Herd',
+    groups: [{ classId, head, ...(arrivesOn === undefined ? {} : { arrivesOn }) }],
+    assumed: ['name'],
+  };
+}
+
+/**
+ * So many equal paddocks, of the size that was said or else of as much grass as the cattle ask for;
+ * none without cattle, unless paddocks were counted.
+ */
+export function startPaddocks(
+  { cattle, paddocks, units = 'metric' }: Pick<Start, 'cattle' | 'paddocks' | 'units'>,
+  { defaults, tables, newId }: StartSetting,
+): Paddock[] {
+  if (!cattle && !paddocks) return [];
+  const count = paddocks?.count ?? defaults.paddocks;
+  const weightKg = cattle ? cattle.head * classOf(cattle.classId, tables).weightKg : 0;
+  const step = defaults[units].paddockStepM2;
+  const share = (weightKg * defaults.grassM2PerKg) / count;
+  const areaM2 =
+    paddocks?.areaM2 ?? Number((Math.max(1, Math.round(share / step)) * step).toFixed(2));
+  return Array.from({ length: count }, (_, k) => ({
+    id: newId(),
+    name: `Paddock ${k + 1}`,
+    areaM2,
+    ...defaults.paddock,
+    closedDays: [],
+    assumed: [
+      'name',
+      ...(paddocks?.areaM2 === undefined ? ['areaM2'] : []),
+      ...Object.keys(defaults.paddock),
+    ],
+  }));
+}
+
+/** @throws FieldError when the tables know no such class of cattle */
+function classOf(id: string, { cattle }: StartSetting['tables']) {
+  const found = cattle.classes.find((each) => each.id === id);
+  if (found) return found;
+  throw new FieldError([
+    {
+      field: 'cattle.classId',
+      code: 'not-allowed',
+      given: id,
+      allowed: cattle.classes.map((each) => each.id),
+      fix: 'Choose one of the classes of cattle.',
+    },
+  ]);
+}

@@ -1,0 +1,61 @@
+import type { StartingHours } from '../../farm/farm.js';
+import type { Paddock } from '../../farm/paddock.js';
+import type { FreeTime } from '../../farm/start.js';
+
+/** Sizes as they are bought and built in one system of units. */
+export interface StartSizes {
+  readonly brooderHeightM: number;
+  readonly plywoodMm: number;
+  /** Two at least: when one fails the night is cold. */
+  readonly lamp: {
+    readonly wattsEach: number;
+    readonly smallerWatts: number;
+    readonly least: number;
+    /** A larger flock is kept warm with gas. */
+    readonly most: number;
+  };
+  readonly gas: { readonly wattsEach: number };
+  readonly pen: { readonly floorM2: number };
+  readonly coop: {
+    readonly floorStepM2: number;
+    readonly roostStepM: number;
+    readonly runStepM2: number;
+  };
+  readonly edgeStepCm: number;
+  readonly freezersL: readonly number[];
+  readonly feedStoreKg: number;
+  readonly paddockStepM2: number;
+}
+
+/** Local prices, as decimal text. */
+interface StartPrices {
+  readonly electricityPricePerKWh: string;
+  readonly gasPricePerL: string;
+}
+
+/** What a farm is taken to have until the household says otherwise; a file of seeds/ holds it. */
+export interface StartDefaults {
+  readonly elevationM: number;
+  readonly freeTimes: Readonly<
+    Record<FreeTime, { readonly hoursByWeekday: readonly number[]; readonly startH: StartingHours }>
+  >;
+  readonly childHoursByWeekday: readonly number[];
+  /** By currency. */
+  readonly prices: Readonly<Record<string, StartPrices>>;
+  /** A box of chicks is ordered at least so long before it comes. */
+  readonly leadDays: number;
+  readonly metric: StartSizes;
+  readonly us: StartSizes;
+  /** Lengths of the sides of a brooder, the smallest first. */
+  readonly brooderSidesM: { readonly metric: readonly number[]; readonly us: readonly number[] };
+  /** Least floor, whatever the plan asks for: cold nights keep birds in longer than planned. */
+  readonly brooderM2PerChick: number;
+  readonly runM2PerHen: number;
+  /** Grass for each kilogram of cattle. */
+  readonly grassM2PerKg: number;
+  readonly paddocks: number;
+  readonly paddock: Pick<
+    Paddock,
+    'forageId' | 'stand' | 'productivity' | 'soilId' | 'hasWater' | 'hasShade'
+  >;
+}

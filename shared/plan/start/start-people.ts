@@ -1,0 +1,30 @@
+import type { Person } from '../../farm/farm.js';
+import type { Starter } from '../../farm/start.js';
+import type { StartDefaults } from './start-defaults.js';
+
+/** The people of a household, with hours by when they said to have time. */
+export function startPeople(
+  starters: readonly Starter[],
+  defaults: StartDefaults,
+  newId: () => string,
+): Person[] {
+  const counts = { adult: 0, child: 0 };
+  return starters.map(({ name, isChild = false, free, away = [] }) => {
+    const count = (counts[isChild ? 'child' : 'adult'] += 1);
+    const called = isChild ? `Child ${count}` : `Adult ${count}`;
+    const times = free === undefined ? undefined : defaults.freeTimes[free];
+    const hours = times ?? (isChild ? { hoursByWeekday: defaults.childHoursByWeekday } : {});
+    return {
+      id: newId(),
+      name: name ?? called,
+      ...(isChild ? { isChild } : {}),
+      away,
+      ...hours,
+      assumed: [
+        ...(name === undefined ? ['name'] : []),
+        'hoursByWeekday',
+        ...(times === undefined ? [] : ['startH']),
+      ],
+    };
+  });
+}

@@ -1,0 +1,97 @@
+import { Injectable } from '@nestjs/common';
+import { randomUUID } from 'node:crypto';
+import type { DeepPartial, EntityManager } from 'typeorm';
+import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { farmFields, personFields } from '../../shared/farm/farm.js';
+import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
+import type { StartedFarm } from '../../shared/plan/start/start-farm.js';
+import { BatchEntity } from '../batches/batch.entity.js';
+import { ClimateEstimateService } from '../climate-estimate/climate-estimate.service.js';
+import { toColumns } from '../common/columns-of.js';
+import { Database } from '../database/database.js';
+import { FacilityEntity } from '../facilities/facility.entity.js';
+import type { FarmView } from '../farms/farm.dto.js';
+import { FarmEntity } from '../farms/farm.entity.js';
+import { toFarmView } from '../farms/farms.service.js';
+import { HerdEntity } from '../herds/herd.entity.js';
+import { checkCountry, publicHolidays } from '../holidays/holidays.js';
+import { PaddockEntity } from '../paddocks/paddock.entity.js';
+import { PersonEntity } from '../people/person.entity.js';
+import { parsedSeed, readSeed } from '../reference/load-tables.js';
+import { WorkPool } from '../work-pool/work-pool.service.js';
+import type { StartDto } from './start.dto.js';
+
+const FILE = 'start.json';
+
+/** Begins farms: a plan stands from the first minute, on what was said and what is assumed. */
+@Injectable()
+export class StartService {
+  constructor(
+    private readonly database: Database,
+    private readonly estimates: ClimateEstimateService,
+    private readonly pool: WorkPool,
+  ) {}
+
+  async create(dto: StartDto): Promise<FarmView> {
+    checkCountry(dto);
+    const defaults = parsedSeed(FILE, readSeed(FILE)) as StartDefaults;
+    const elevationM = dto.elevationM ?? defaults.elevationM;
+    const estimate = dto.climate ? undefined : this.estimates.find({ ...dto, elevationM });
+    const today = plainDateAt(Date.now(), dto.timeZone);
+    const rows = await this.pool.run('startFarm', {
+      ...{ start: dto, today, defaults, publicHolidays: publicHolidays(dto, today) },
+      ...(estimate === undefined ? {} : { estimate }),
+    });
+    return this.database.writeNew((manager) =>
+      saveStarted(manager, rows, dto.weatherFetch ?? false),
+    );
+  }
+}
+
+async function saveStarted(
+  manager: EntityManager,
+  { farm, people, facilities, batches, herds, paddocks }: StartedFarm,
+  weatherFetch: boolean,
+): Promise<FarmView> {
+  const farmId = randomUUID();
+  const saved = await manager.save(
+    manager.create(FarmEntity, {
+      ...toColumns(farmFields, farm),
+      ...{ pasture: {}, id: farmId, weatherFetch },
+    }),
+  );
+  await manager.save(
+    PersonEntity,
+    people.map(
+      (person) =>
+        ({
+          ...toColumns(personFields, person),
+          id: person.id,
+          farmId,
+        }) as DeepPartial<PersonEntity>,
+    ),
+  );
+  await manager.save(
+    FacilityEntity,
+    facilities.map(
+      ({ id, kind, name, ...details }) =>
+        ({ id, farmId, kind, name, details }) as DeepPartial<FacilityEntity>,
+    ),
+  );
+  await manager.save(
+    BatchEntity,
+    batches.map(
+      ({ id, name, arrivalDate, ...details }) =>
+        ({ id, farmId, name, arrivalDate, details }) as DeepPartial<BatchEntity>,
+    ),
+  );
+  await manager.save(
+    HerdEntity,
+    herds.map(({ id, name, ...details }) => ({ id, farmId, name, details })),
+  );
+  await manager.save(
+    PaddockEntity,
+    paddocks.map(({ id, name, ...details }) => ({ id, farmId, name, details })),
+  );
+  return toFarmView(saved);
+}

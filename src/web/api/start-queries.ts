@@ -1,0 +1,38 @@
+import { useQuery } from '@tanstack/react-query';
+import type { EstimateAnswer } from '../../../shared/farm/estimated-climate.js';
+import type { PlacesFound, Point } from '../../../shared/farm/place.js';
+import type { Start } from '../../../shared/farm/start.js';
+import { getJson, postJson } from './client.js';
+import { useChange, type SavedFarm } from './queries.js';
+
+interface Spot {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}
+
+const queryOf = (asked: object): string =>
+  new URLSearchParams(
+    Object.entries(asked).map(([name, value]): [string, string] => [name, String(value)]),
+  ).toString();
+
+const yesNo = (isAllowed: boolean): string => (isAllowed ? 'yes' : 'no');
+
+/** Places by name; online only where the household agrees. */
+export const findPlaces = (name: string, isOnline: boolean): Promise<PlacesFound> =>
+  getJson<PlacesFound>(`/places?${queryOf({ name, online: yesNo(isOnline) })}`);
+
+/** What follows from where a spot lies. */
+export const findPoint = (spot: Spot, isOnline: boolean): Promise<Point> =>
+  getJson<Point>(`/places/at?${queryOf({ ...spot, online: yesNo(isOnline) })}`);
+
+/** The climate of a place as the service estimates it; not asked while the place is not known. */
+export const useEstimate = (place: (Spot & { readonly elevationM: number }) | undefined) =>
+  useQuery({
+    queryKey: ['climate-estimate', place],
+    queryFn: () => getJson<EstimateAnswer>(`/climate-estimate?${queryOf(place!)}`),
+    enabled: place !== undefined,
+    staleTime: Infinity,
+  });
+
+export const useStartFarm = () =>
+  useChange((start: Start) => postJson<SavedFarm>('/farms/start', start));

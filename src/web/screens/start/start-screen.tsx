@@ -1,0 +1,87 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { startFields } from '../../../../shared/farm/start.js';
+import { useEstimate, useStartFarm } from '../../api/start-queries.js';
+import { draftKey, dropDraft, readDraft, writeDraft } from '../../fields/kept-draft.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { Failure } from '../../shell/states.js';
+import { ClimateNote, ClimateTyped } from './climate-block.js';
+import { ComingBlock } from './coming-block.js';
+import { EMPTY_START, startOf, unitsOf, type StartDraft } from './start-draft.js';
+import { Started } from './started.js';
+import { WhereBlock } from './where-block.js';
+import { WhoBlock } from './who-block.js';
+import './start.css';
+
+const KEY = draftKey('start');
+/** What the service takes a height as that nobody gave. */
+const USUAL_HEIGHT_M = 200;
+
+/** A farm in three answers: where, who, and what is coming. Everything else is assumed and marked. */
+export default function StartScreen() {
+  const [draft, setDraft] = useState<StartDraft>(() => ({
+    ...EMPTY_START,
+    ...readDraft<StartDraft>(KEY),
+  }));
+  const [farm, setFarm] = useState<SavedFarm>();
+  const create = useStartFarm();
+  const { place, elevationM = USUAL_HEIGHT_M } = draft;
+  const estimate = useEstimate(
+    place && Number.isFinite(elevationM)
+      ? { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg, elevationM }
+      : undefined,
+  );
+  const set = (part: Partial<StartDraft>): void => {
+    const next = { ...draft, ...part };
+    setDraft(next);
+    writeDraft(KEY, next);
+  };
+  if (farm) return <Started farm={farm} isOnline={draft.isOnline} />;
+  const start = startOf(draft);
+  return (
+    <main className="start">
+      <h1>Say three things</h1>
+      <p className="start-lead">Where, who, and what is coming. The plan stands in a minute.</p>
+      <WhereBlock draft={draft} set={set} />
+      {place && estimate.data?.estimate && (
+        <ClimateNote {...{ draft, set, place }} estimate={estimate.data.estimate} />
+      )}
+      {place && estimate.data?.because && (
+        <ClimateTyped {...{ draft, set, place }} because={estimate.data.because} />
+      )}
+      <WhoBlock draft={draft} set={set} />
+      <ComingBlock draft={draft} set={set} />
+      <Failure
+        error={create.error ?? estimate.error}
+        words={wordsOfRow(startFields, {
+          units: unitsOf(draft),
+          currency: place?.currency ?? 'USD',
+          today: '',
+        })}
+      />
+      <div className="start-actions">
+        <Button
+          disabled={start === undefined}
+          loading={create.isPending}
+          onClick={() =>
+            start &&
+            create.mutate(start, {
+              onSuccess: (made) => {
+                dropDraft(KEY);
+                setFarm(made);
+              },
+            })
+          }
+        >
+          Make my plan
+        </Button>
+        <Button component={Link} href="/" variant="subtle">
+          Back
+        </Button>
+      </div>
+      {start === undefined && <p className="start-small">Say where the farm is first.</p>}
+    </main>
+  );
+}

@@ -1,0 +1,247 @@
+import { Button, Switch, TextInput } from '@mantine/core';
+import { useState, type FormEvent } from 'react';
+import { farmFields } from '../../../../shared/farm/farm.js';
+import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
+import { angleText } from '../../../../shared/units/typed.js';
+import { findPlaces, findPoint } from '../../api/start-queries.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Failure } from '../../shell/states.js';
+import { unitsOf, type FoundPlace, type StartDraft } from './start-draft.js';
+import { zoneOf } from './zone-of.js';
+
+const FIELDS = farmFields.fields;
+
+interface Props {
+  readonly draft: StartDraft;
+  readonly set: (part: Partial<StartDraft>) => void;
+}
+
+/** Where the farm is: by name, by the device's position, or by coordinates. */
+export function WhereBlock({ draft, set }: Props) {
+  return (
+    <section className="start-block" aria-labelledby="start-where">
+      <h2 id="start-where">Where is the farm?</h2>
+      {draft.place ? (
+        <Known draft={draft} set={set} place={draft.place} />
+      ) : (
+        <Search {...{ draft, set }} />
+      )}
+    </section>
+  );
+}
+
+function Known({ draft, set, place }: Props & { place: FoundPlace }) {
+  const { units } = place;
+  return (
+    <div className="start-rows">
+      <div>
+        <div className="start-known">{place.said}</div>
+        <div className="start-small">
+          {place.timeZone.replaceAll('_', ' ')} · {units === 'us' ? 'feet and pounds' : 'metric'} ·{' '}
+          {place.currency}
+        </div>
+      </div>
+      <div className="start-row">
+        <QuantityInput
+          label="Height above sea level"
+          field={FIELDS.elevationM}
+          units={unitsOf(draft)}
+          value={draft.elevationM}
+          placeholder="not known"
+          onChange={(elevationM) => set({ elevationM })}
+        />
+        <Button
+          variant="default"
+          onClick={() => set({ place: undefined, elevationM: undefined, isConfirmed: false })}
+        >
+          Another place
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function Search({ draft, set }: Props) {
+  const [name, setName] = useState('');
+  const [found, setFound] = useState<PlacesFound>();
+  const [error, setError] = useState<Error>();
+  const [isBusy, setBusy] = useState(false);
+  const [isTyping, setTyping] = useState(false);
+  const attempt = async (work: () => Promise<void>): Promise<void> => {
+    setBusy(true);
+    setError(undefined);
+    try {
+      await work();
+    } catch (problem) {
+      setError(problem as Error);
+    } finally {
+      setBusy(false);
+    }
+  };
+  const look = (event: FormEvent): void => {
+    event.preventDefault();
+    if (name.trim() !== '')
+      void attempt(async () => setFound(await findPlaces(name.trim(), draft.isOnline)));
+  };
+  const takeSpot = (spot: Pick<Place, 'latitudeDeg' | 'longitudeDeg'>, heightM?: number) =>
+    attempt(async () => {
+      const {
+        near,
+        nearKm,
+        elevationM,
+        note: _note,
+        ...rest
+      } = await findPoint(spot, draft.isOnline);
+      const coordinates = `${angleText(spot.latitudeDeg, 'latitude')}, ${angleText(spot.longitudeDeg, 'longitude')}`;
+      set({
+        place: {
+          ...rest,
+          ...spot,
+          ...zoneOf(rest),
+          said: `${coordinates}, near ${near}`,
+          ...(nearKm < 30 ? { name: near } : {}),
+        },
+        elevationM: elevationM ?? heightM,
+      });
+    });
+  const take = ({ within, countryName, elevationM, population: _people, ...place }: Place) =>
+    set({
+      place: {
+        ...place,
+        ...zoneOf(place),
+        said: [place.name, within, countryName].filter(Boolean).join(', '),
+      },
+      elevationM,
+    });
+  return (
+    <div className="start-rows">
+      <form onSubmit={look} className="start-row">
+        <TextInput
+          label="Town or village"
+          autoComplete="off"
+          value={name}
+          onChange={(event) => setName(event.currentTarget.value)}
+        />
+        <Button type="submit" loading={isBusy}>
+          Find
+        </Button>
+      </form>
+      {found && <Found found={found} isOnline={draft.isOnline} onTake={take} />}
+      <div className="start-row">
+        <Button
+          variant="default"
+          onClick={() =>
+            void attempt(async () => {
+              const { latitude, longitude, altitude } = await hereNow();
+              await takeSpot(
+                { latitudeDeg: rounded(latitude), longitudeDeg: rounded(longitude) },
+                altitude === null ? undefined : Math.round(altitude),
+              );
+            })
+          }
+        >
+          I am on the farm now
+        </Button>
+        <Button variant="subtle" aria-expanded={isTyping} onClick={() => setTyping(!isTyping)}>
+          Type coordinates
+        </Button>
+      </div>
+      {isTyping && <Coordinates units={unitsOf(draft)} onTake={(spot) => void takeSpot(spot)} />}
+      <Switch
+        label="Look it up online"
+        description="Finds villages, and the height. What you look for goes to Open-Meteo, and the farm’s coordinates when you fetch its weather."
+        checked={draft.isOnline}
+        onChange={(event) => set({ isOnline: event.currentTarget.checked })}
+      />
+      <Failure error={error} />
+    </div>
+  );
+}
+
+function Found({
+  found,
+  isOnline,
+  onTake,
+}: {
+  found: PlacesFound;
+  isOnline: boolean;
+  onTake: (place: Place) => void;
+}) {
+  const { places, note } = found;
+  return (
+    <div role="status">
+      {note && <p className="start-small">{note}</p>}
+      {places.length === 0 ? (
+        <p>
+          No place of that name is known here. Try the next town
+          {isOnline ? '' : ', look it up online'}, or type coordinates.
+        </p>
+      ) : (
+        <ul className="start-places">
+          {places.map((place) => (
+            <li key={`${place.latitudeDeg} ${place.longitudeDeg}`}>
+              <button type="button" className="start-place" onClick={() => onTake(place)}>
+                {place.name}{' '}
+                <small>{[place.within, place.countryName].filter(Boolean).join(', ')}</small>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+function Coordinates({
+  units,
+  onTake,
+}: {
+  units: 'us' | 'metric';
+  onTake: (spot: { latitudeDeg: number; longitudeDeg: number }) => void;
+}) {
+  const [latitudeDeg, setLatitude] = useState<number>();
+  const [longitudeDeg, setLongitude] = useState<number>();
+  const isWithin = (value: number | undefined, most: number): value is number =>
+    value !== undefined && Math.abs(value) <= most;
+  return (
+    <form
+      className="start-row"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (isWithin(latitudeDeg, 90) && isWithin(longitudeDeg, 180))
+          onTake({ latitudeDeg, longitudeDeg });
+      }}
+    >
+      <QuantityInput
+        label={`${FIELDS.latitudeDeg.label}, such as 42.9 N`}
+        field={FIELDS.latitudeDeg}
+        units={units}
+        value={latitudeDeg}
+        onChange={setLatitude}
+      />
+      <QuantityInput
+        label={`${FIELDS.longitudeDeg.label}, such as 75.3 W`}
+        field={FIELDS.longitudeDeg}
+        units={units}
+        value={longitudeDeg}
+        onChange={setLongitude}
+      />
+      <Button type="submit">Take them</Button>
+    </form>
+  );
+}
+
+/** Where this device is; refused in words when it does not say. */
+const hereNow = (): Promise<GeolocationCoordinates> =>
+  new Promise((resolve, reject) => {
+    if (!('geolocation' in navigator))
+      return reject(new Error('This device does not tell where it is. Find the town instead.'));
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => resolve(coords),
+      ({ message }) => reject(new Error(`The position could not be read: ${message}`)),
+      { enableHighAccuracy: true, timeout: 15_000 },
+    );
+  });
+
+/** About ten meters. */
+const rounded = (degrees: number): number => Math.round(degrees * 1e4) / 1e4;

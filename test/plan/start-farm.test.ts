@@ -1,0 +1,194 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
+import { batchFields } from '../../shared/farm/batch.js';
+import { problemsOfRow } from '../../shared/farm/check-row.js';
+import { estimatedClimate } from '../../shared/farm/estimated-climate.js';
+import { facilityFields, facilityOf } from '../../shared/farm/facility.js';
+import { farmFields, personFields } from '../../shared/farm/farm.js';
+import { herdFields } from '../../shared/farm/herd.js';
+import { paddockFields } from '../../shared/farm/paddock.js';
+import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { Start } from '../../shared/farm/start.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
+import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
+import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { estimateClimate } from '../../shared/weather/climate-estimate.js';
+import { loadRegions } from '../../src/climate-estimate/load-regions.js';
+import { readSeed } from '../../src/reference/load-tables.js';
+import { tables } from '../support/factories.js';
+
+const defaults = JSON.parse(readSeed('start.json')) as StartDefaults;
+const regions = loadRegions();
+const TODAY = '2026-11-27';
+const FT = 0.3048;
+
+const VERMONT: Start = {
+  ...{ latitudeDeg: 44.3, longitudeDeg: -72.5, elevationM: 250, place: 'Montpelier' },
+  ...{ timeZone: 'America/New_York', units: 'us', currency: 'USD' },
+  people: [{ free: 'mornings-and-evenings' }, {}],
+};
+
+function start(more: Partial<Start>): StartedFarm {
+  const asked = { ...VERMONT, ...more };
+  const { latitudeDeg, longitudeDeg, elevationM = 200 } = asked;
+  const estimate = estimateClimate(regions, { latitudeDeg, longitudeDeg, elevationM });
+  let made = 0;
+  return startFarm(
+    {
+      ...{ start: asked, today: TODAY, publicHolidays: [], defaults },
+      ...(estimate ? { estimate: estimatedClimate(estimate, tables.nights.likeness.value) } : {}),
+    },
+    { tables, newId: () => `row-${++made}` },
+  );
+}
+
+function pictureOf(rows: StartedFarm): FarmPicture {
+  const { monthlyMinC, monthlyMaxC, monthlyRainMm } = rows.farm;
+  return {
+    ...rows,
+    today: TODAY,
+    climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6, monthlyRainMm),
+    ...{ products: [], weighings: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
+    ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
+  };
+}
+
+const problemsIn = ({ farm, people, facilities, batches, herds, paddocks }: StartedFarm) => [
+  ...problemsOfRow(farmFields, farm),
+  ...people.flatMap((row) => problemsOfRow(personFields, row)),
+  ...facilities.flatMap((row) => problemsOfRow(facilityFields[row.kind], row)),
+  ...batches.flatMap((row) => problemsOfRow(batchFields, row)),
+  ...herds.flatMap((row) => problemsOfRow(herdFields, row)),
+  ...paddocks.flatMap((row) => problemsOfRow(paddockFields, row)),
+];
+
+describe('a start', () => {
+  const rows = start({
+    meat: { birds: 75, from: '2027-05-01' },
+    layers: { birds: 20 },
+    cattle: { classId: 'cow-calf', head: 5 },
+  });
+  const [meat, layers] = rows.batches;
+
+  it('makes rows that could have been typed, with a plan that stands', () => {
+    expect(problemsIn(rows)).toEqual([]);
+    for (const { id } of rows.batches) {
+      const plan = planBatch(pictureOf(rows), tables, id);
+      expect(plan.issues.filter(({ level }) => level === 'stop')).toEqual([]);
+    }
+  });
+
+  it('takes a batch to its best week within the month that was named', () => {
+    expect([monthOf(meat!.arrivalDate), weekdayOf(meat!.arrivalDate)]).toEqual([5, 3]);
+    expect(meat!.assumed).toContain('arrivalDate');
+    expect(layers!.arrivalDate > TODAY).toBe(true);
+  });
+
+  it('gives each batch a brooder that it does not outgrow, of whole feet, with enough lamps', () => {
+    for (const { id, brooderId } of rows.batches) {
+      const brooder = facilityOf(rows.facilities, 'brooder', brooderId)!;
+      for (const side of [brooder.lengthM, brooder.widthM])
+        expect(side / FT).toBeCloseTo(Math.round(side / FT), 6);
+      const plan = planBatch(pictureOf(rows), tables, id);
+      expect(plan.space.needs.filter(({ runsOut }) => runsOut)).toEqual([]);
+      const { heatersNeeded } = plan.heat!;
+      expect(heatersNeeded!.value).toBeLessThanOrEqual(brooder.heat.count);
+      // Never one alone: when it fails the night is cold.
+      expect(brooder.heat.count).toBeGreaterThanOrEqual(2);
+    }
+    // A square foot a chick by the end of brooding, as books say.
+    const { lengthM, widthM } = facilityOf(rows.facilities, 'brooder', meat!.brooderId)!;
+    expect((lengthM * widthM) / FT ** 2).toBeGreaterThanOrEqual(75 * 0.75);
+    expect((lengthM * widthM) / FT ** 2).toBeLessThanOrEqual(75 * 1.5);
+  });
+
+  it('takes a smaller lamp where the usual one would leave no cool end', () => {
+    const few = start({ layers: { birds: 8, from: '2027-04-01' } });
+    const [batch] = few.batches;
+    const wattsOf = (of: StartedFarm): number =>
+      facilityOf(of.facilities, 'brooder', of.batches[0]!.brooderId)!.heat.wattsEach;
+    expect([wattsOf(rows), wattsOf(few)]).toEqual([250, 125]);
+    const plan = planBatch(pictureOf(few), tables, batch!.id);
+    expect(plan.issues.map(({ code }) => code)).not.toContain('lamp-too-strong');
+  });
+
+  it('keeps a thousand pullets warm with gas, not with a hundred lamps', () => {
+    const made = start({ layers: { birds: 983, from: '2027-01-01' } });
+    const { heat } = facilityOf(made.facilities, 'brooder', made.batches[0]!.brooderId)!;
+    expect(heat.kind).toBe('gas');
+    expect(heat.count).toBeLessThanOrEqual(20);
+  });
+
+  it('gives hens a coop and meat birds pens and a freezer that hold them', () => {
+    const kinds = rows.facilities.map(({ kind }) => kind).sort();
+    expect(kinds).toEqual(['brooder', 'brooder', 'coop', 'feed-store', 'field-pen', 'freezer']);
+    const plan = planBatch(pictureOf(rows), tables, layers!.id);
+    expect(plan.issues.map(({ code }) => code)).not.toContain('coop-short');
+    const { leaving } = planBatch(pictureOf(rows), tables, meat!.id);
+    const { liters } = facilityOf(rows.facilities, 'freezer', meat!.freezerId)!;
+    expect(leaving!.freezerNeed!.value).toBeLessThanOrEqual(liters);
+  });
+
+  it('counts twelve equal paddocks for cattle, in quarters of an acre', () => {
+    expect(rows.paddocks).toHaveLength(12);
+    const acres = rows.paddocks[0]!.areaM2 / 4046.856;
+    expect(acres * 4).toBeCloseTo(Math.round(acres * 4), 3);
+    // One and a half to two and a half acres of pasture for a cow with calf.
+    expect(12 * acres).toBeGreaterThan(5 * 1.5);
+    expect(12 * acres).toBeLessThan(5 * 2.5);
+    expect(start({ paddocks: { count: 3, areaM2: 2023.4 } }).paddocks).toHaveLength(3);
+    expect(start({}).paddocks).toEqual([]);
+  });
+
+  it('marks what nobody said as assumed, and the climate as estimated', () => {
+    expect(rows.farm.assumed).toEqual(['name', 'electricityPricePerKWh', 'gasPricePerL']);
+    expect(rows.farm.estimated).toContain('monthlyRainMm');
+    expect(start({ name: 'Hill', meat: { birds: 10 } }).farm.assumed).not.toContain('name');
+    expect(rows.paddocks[0]!.assumed).toEqual(expect.arrayContaining(['areaM2', 'soilId']));
+    for (const row of [...rows.facilities, ...rows.batches, ...rows.paddocks])
+      for (const path of row.assumed ?? [])
+        expect(
+          path.split('.').reduce<unknown>((at, name) => (at as never)?.[name], row),
+        ).toBeDefined();
+  });
+
+  it('has hours by when people are free, and a child beside its parents', () => {
+    const { people } = start({ people: [{ free: 'evenings' }, {}, { isChild: true }] });
+    expect(people.map(({ name }) => name)).toEqual(['Adult 1', 'Adult 2', 'Child 1']);
+    expect(people[0]!.hoursByWeekday).toEqual([2, 2, 2, 2, 2, 5, 3]);
+    expect(people[1]!.hoursByWeekday).toBeUndefined();
+    expect(people[2]).toMatchObject({ isChild: true });
+  });
+
+  it('asks for the climate where there is no estimate, and takes it', () => {
+    const kenya = { latitudeDeg: -1.3, longitudeDeg: 36.8, timeZone: 'Africa/Nairobi' };
+    expect(() => start(kenya)).toThrow(/No estimate for this place/);
+    const { monthlyMinC, monthlyMaxC } = start({}).farm;
+    const climate = {
+      ...{ monthlyMinC, monthlyMaxC, monthlyRainMm: monthlyMinC.map(() => 80) },
+      ...{ lastFrost: '07-15', firstFrost: '07-15' },
+    };
+    expect(start({ ...kenya, climate }).farm).not.toHaveProperty('estimated');
+  });
+
+  it('makes rows in order from whatever birds come', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1500 }),
+        fc.constantFrom<'us' | 'metric'>('us', 'metric'),
+        fc.constantFrom<'meat' | 'layers'>('meat', 'layers'),
+        fc.integer({ min: 1, max: 12 }),
+        (birds, units, purpose, month) => {
+          const from = `2027-${String(month).padStart(2, '0')}-01`;
+          const made = start({ units, [purpose]: { birds, from } });
+          expect(problemsIn(made)).toEqual([]);
+          const plan = planBatch(pictureOf(made), tables, made.batches[0]!.id);
+          expect(plan.birds.toOrder.value).toBeGreaterThanOrEqual(birds);
+        },
+      ),
+      { numRuns: 5, endOnFailure: true },
+    );
+  });
+});

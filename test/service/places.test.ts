@@ -1,0 +1,105 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
+import type { PlacesFound, Point } from '../../shared/farm/place.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { sendJson, startWeatherStub, type WeatherStub } from '../support/weather-stub.js';
+
+// Nothing of it is kept, so one database is enough.
+describe('places', () => {
+  let app: TestApp;
+  let stub: WeatherStub;
+  beforeAll(async () => {
+    stub = await startWeatherStub(4000);
+    app = await openApp(databases()[0]!, stub.settings);
+  }, 60_000);
+  afterAll(async () => {
+    await app.close();
+    await stub.close();
+  });
+  beforeEach(() => {
+    stub.calls.length = 0;
+    stub.misbehave = {};
+    stub.places = [];
+  });
+
+  const find = async (name: string, online = 'no'): Promise<PlacesFound> =>
+    (await app.api.get('/api/places').query({ name, online }).expect(200)).body as PlacesFound;
+  const at = async (latitudeDeg: number, longitudeDeg: number, online = 'no'): Promise<Point> =>
+    (await app.api.get('/api/places/at').query({ latitudeDeg, longitudeDeg, online }).expect(200))
+      .body as Point;
+
+  it('are found here by name, without telling anybody, with all that follows from the country', async () => {
+    const { places, from } = await find('montpelier, vt');
+    expect(from).toBe('here');
+    expect(places[0]).toMatchObject({
+      name: 'Montpelier',
+      within: 'VT',
+      countryName: 'United States',
+      country: 'US',
+      region: 'VT',
+      timeZone: 'America/New_York',
+      units: 'us',
+      currency: 'USD',
+    });
+    expect(places[0]!.latitudeDeg).toBeCloseTo(44.26, 1);
+    expect(places[0]!.longitudeDeg).toBeCloseTo(-72.58, 1);
+    const [cork] = (await find('cork')).places;
+    expect(cork).toMatchObject({ units: 'metric', currency: 'EUR', timeZone: 'Europe/Dublin' });
+    expect(stub.calls).toEqual([]);
+  });
+
+  it('of one name are told apart by state and country, the largest first', async () => {
+    const all = (await find('springfield')).places;
+    expect(all.length).toBeGreaterThan(5);
+    const people = all.filter(({ name }) => name === 'Springfield').map((p) => p.population!);
+    expect(people).toEqual([...people].sort((a, b) => b - a));
+    expect(new Set(all.map((place) => `${place.within} ${place.country}`)).size).toBe(all.length);
+    expect((await find('springfield, il')).places).toHaveLength(1);
+    expect((await find('KØBENHAVN')).places).toEqual((await find('københavn')).places);
+  });
+
+  it('are looked up online only when that is allowed, and then with their height', async () => {
+    const village = {
+      ...{ name: 'Gurteen', admin1: 'Connacht', country_code: 'IE', timezone: 'Europe/Dublin' },
+      ...{ latitude: 53.99, longitude: -8.53, elevation: 86, population: 300 },
+    };
+    stub.places = [village, { ...village, latitude: 'north' }, { ...village, name: '' }];
+    expect(await find('Gurteen', 'yes')).toEqual({
+      from: 'online',
+      places: [
+        {
+          ...{ name: 'Gurteen', within: 'Connacht', countryName: 'Ireland', country: 'IE' },
+          ...{ latitudeDeg: 53.99, longitudeDeg: -8.53, elevationM: 86, population: 300 },
+          ...{ timeZone: 'Europe/Dublin', units: 'metric', currency: 'EUR' },
+        },
+      ],
+    });
+    expect(stub.calls).toMatchObject([{ which: 'places', query: { name: 'Gurteen' } }]);
+  });
+
+  it('are looked up here when the service does not answer, and it says so', async () => {
+    stub.misbehave = { places: (response) => sendJson(response, 503, {}) };
+    const { places, from, note } = await find('Montpelier', 'yes');
+    expect(from).toBe('here');
+    expect(note).toMatch(/answered 503.*list that came with the program/);
+    expect(places.length).toBeGreaterThan(0);
+  });
+
+  it('by coordinates have the zone and country of the nearest town, and a height only online', async () => {
+    const here = await at(44.3, -72.5);
+    expect(here).toMatchObject({ country: 'US', region: 'VT', timeZone: 'America/New_York' });
+    expect(here.nearKm).toBeLessThan(20);
+    expect(here).not.toHaveProperty('elevationM');
+    expect(stub.calls).toEqual([]);
+    expect(await at(44.3, -72.5, 'yes')).toEqual({ ...here, elevationM: 312 });
+    stub.misbehave = { height: (response) => sendJson(response, 200, { elevation: ['high'] }) };
+    expect((await at(44.3, -72.5, 'yes')).note).toMatch(/documented shape/);
+  });
+
+  it('need a name that is one, and coordinates on the globe', async () => {
+    await app.api.get('/api/places').expect(400);
+    await app.api.get('/api/places').query({ name: ' ' }).expect(400);
+    await app.api.get('/api/places/at').query({ latitudeDeg: 91, longitudeDeg: 0 }).expect(400);
+    expect((await find('Qqxyzzy')).places).toEqual([]);
+  });
+});

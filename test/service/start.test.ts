@@ -1,0 +1,60 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Start } from '../../shared/farm/start.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { expectFieldProblem } from '../support/problem.js';
+
+const START: Start = {
+  ...{ latitudeDeg: 44.3, longitudeDeg: -72.5, elevationM: 250, timeZone: 'America/New_York' },
+  ...{ place: 'Montpelier', units: 'us', currency: 'USD', country: 'US', region: 'VT' },
+  people: [
+    { free: 'evenings', away: [{ from: '2027-05-20', to: '2027-05-24' }] },
+    { isChild: true },
+  ],
+  meat: { birds: 75 },
+  layers: { birds: 20 },
+  cattle: { classId: 'cow-calf', head: 5 },
+};
+
+describe.each(databases())('a start on $name', (database) => {
+  let app: TestApp;
+  beforeAll(async () => {
+    app = await openApp(database);
+  }, 60_000);
+  afterAll(() => app.close());
+
+  it('makes a whole farm at once, with plans that stand', async () => {
+    const { body } = await app.api.post('/api/farms/start').send(START).expect(201);
+    const { id: farmId, ...farm } = body as { id: string; name: string };
+    expect(farm).toMatchObject({ name: 'Farm at Montpelier', revision: 1, isSample: false });
+    expect(await app.counts()).toMatchObject({
+      ...{ farms: 1, people: 2, facilities: 6, batches: 2, herds: 1, paddocks: 12 },
+    });
+    const batches = (await app.api.get(`/api/farms/${farmId}/batches`).expect(200)).body as {
+      id: string;
+    }[];
+    for (const { id } of batches) {
+      const plan = (await app.api.get(`/api/farms/${farmId}/batches/${id}/plan`).expect(200))
+        .body as BatchPlan;
+      expect(plan.weather.label).toMatch(/^An estimate/);
+      expect(plan.heat).toBeDefined();
+    }
+    await app.api.get(`/api/farms/${farmId}/pasture/plan`).expect(200);
+    await app.api.get(`/api/farms/${farmId}/work`).expect(200);
+  }, 60_000);
+
+  it('makes nothing at all of what is wrong or lies beyond the estimate', async () => {
+    const before = await app.contents();
+    const kenya = { latitudeDeg: -1.3, longitudeDeg: 36.8 };
+    const send = (more: object) => app.api.post('/api/farms/start').send({ ...START, ...more });
+    expectFieldProblem(await send(kenya), { field: 'climate' });
+    expectFieldProblem(await send({ cattle: { classId: 'yak', head: 2 } }), {
+      field: 'cattle.classId',
+    });
+    expectFieldProblem(await send({ meat: { birds: 0 } }), { field: 'meat.birds' });
+    expectFieldProblem(await send({ country: 'XX' }), { field: 'country' });
+    expectFieldProblem(await send({ people: [{ free: 'never' }] }), { field: 'people.0.free' });
+    expect(await app.contents()).toBe(before);
+  });
+});
