@@ -32,6 +32,7 @@ import { ToldModule } from './told/told.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
+import { YearModule } from './year/year.module.js';
 
 @Module({
   imports: [
@@ -66,6 +67,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     ToldModule,
     JobsModule,
     WorkModule,
+    YearModule,
     SheetsModule,
     CalendarModule,
     SampleFarmModule,

@@ -60,6 +60,8 @@ import { waterFormulas } from '../poultry/water.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
 import { groundFormulas } from '../plan/work/ground-quantities.js';
 import { workFormulas } from '../plan/work/work-quantities.js';
+import { yearFrostFormulas } from '../plan/year/year-frost.js';
+import { yearFormulas } from '../plan/year/year-weather.js';
 import type { Formula } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
 import { judgementFormulas } from './judgements.js';
@@ -126,6 +128,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   judgementFormulas,
   groundFormulas,
   workFormulas,
+  yearFrostFormulas,
+  yearFormulas,
   spaceFormulas,
   taskFormulas,
   waterFormulas,
