@@ -27,7 +27,7 @@ export class YearService {
       const asked = await this.pasture.planned(saved);
       const work = await this.work.planOf(farmId);
       const history = await this.weather.historyOf(farmId);
-      return this.pool.run('yearPlan', { ...asked, work, history });
+      return this.pool.run('yearOfFarm', { ...asked, work, history });
     });
   }
 }

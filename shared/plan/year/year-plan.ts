@@ -2,9 +2,10 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
-import type { AnimalPlans } from '../farm/animal-plans.js';
-import { workOfFarm } from '../farm/work-of-farm.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkRequest } from '../work/work-request.js';
 import { awayRows } from './away-rows.js';
 import { batchRow } from './batch-row.js';
 import { herdRow } from './herd-row.js';
@@ -28,7 +29,13 @@ export interface YearPlan {
 
 /** The plans that a farm has, as the year is put together from them. */
 export interface PlannedFarm {
-  readonly animals: AnimalPlans;
+  readonly animals: {
+    readonly batches: readonly PlannedBatch[];
+    readonly pasture?: PasturePlan;
+    readonly unplanned: readonly string[];
+  };
+  /** What the work was planned from, and its plan. */
+  readonly request: WorkRequest;
   readonly work: WorkPlan;
   /** Daily record of the place, in date order; may be empty. */
   readonly history: readonly DailyWeather[];
@@ -38,11 +45,10 @@ export interface PlannedFarm {
 export function yearPlan(
   picture: FarmPicture,
   tables: Tables,
-  { animals, work, history }: PlannedFarm,
+  { animals, request, work, history }: PlannedFarm,
 ): YearPlan {
   const { today, people, handovers, herds, jobs, progress } = picture;
   const span = yearSpan(today);
-  const request = workOfFarm(picture, tables, animals);
   const { pasture } = animals;
   const rows = [
     ...animals.batches.map(({ id, plan }) => batchRow(id, plan)),

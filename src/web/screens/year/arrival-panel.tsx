@@ -51,16 +51,6 @@ export function ArrivalPanel({
           {sayDate(batch.arrivalDate)}. Nothing is saved yet.
         </small>
       </h2>
-      {isRefused ? (
-        <Problems texts={Object.values(messagesByField(plan.refused.problems, words))} />
-      ) : (
-        <div className="year-effects" id="year-effects">
-          <MovedDates effects={plan.effects} jobs={plan.jobs} />
-          <Consequences effects={plan.effects} tables={tables} />
-          <Hours farmId={farm.id} slid={slid} />
-        </div>
-      )}
-      <Failure error={save.error} words={words} />
       <Group>
         <Button
           ref={keepButton}
@@ -75,6 +65,16 @@ export function ArrivalPanel({
           Leave
         </Button>
       </Group>
+      {isRefused ? (
+        <Problems texts={Object.values(messagesByField(plan.refused.problems, words))} />
+      ) : (
+        <div className="year-effects" id="year-effects">
+          <MovedDates effects={plan.effects} jobs={plan.jobs} />
+          <Consequences effects={plan.effects} tables={tables} />
+          <Hours farmId={farm.id} slid={slid} />
+        </div>
+      )}
+      <Failure error={save.error} words={words} />
     </section>
   );
 }

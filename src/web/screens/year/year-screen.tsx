@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearRow } from '../../../../shared/plan/year/year-row.js';
@@ -117,6 +117,11 @@ function useSlid(farm: SavedFarm, tables: Tables) {
     () => (slid && core && picture ? core.slidPlan({ picture, tables }, slid) : undefined),
     [slid, core, picture, tables],
   );
+  const movedId = slid?.batchId;
+  useEffect(() => {
+    if (movedId !== undefined)
+      document.getElementById(handleId(movedId))?.scrollIntoView({ block: 'nearest' });
+  }, [movedId]);
   const batch = picture?.batches.find(({ id }) => id === slid?.batchId);
   return { slid, setSlid, batch, plan };
 }
