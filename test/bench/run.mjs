@@ -15,6 +15,7 @@ import { benchOthersWait } from './others-wait.mjs';
 import { benchPicture } from './picture.mjs';
 import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
+import { benchYear } from './year.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays } = await import(dist('shared/calendar/plain-date.js'));
@@ -102,6 +103,7 @@ time('arrival finder, one year', 'ms', 60, () =>
 );
 
 benchWork(print);
+benchYear(print);
 pastures();
 await endpoints();
 await benchPicture(print);

@@ -13,7 +13,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Failure, Problems } from '../../shell/states.js';
 import { batchWords } from '../batch/batch-labels.js';
-import type { Slid, SlidPlan } from './slid-plan.js';
+import type { Slid, SlidPlan } from '../../../../shared/plan/year/slid-plan.js';
 
 /** The service is asked once the hand rests. */
 const REST_MS = 350;

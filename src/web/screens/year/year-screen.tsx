@@ -12,7 +12,7 @@ import { useYear } from '../../api/work-queries.js';
 import { useAll } from '../../shell/states.js';
 import { ArrivalHandle } from './arrival-handle.js';
 import { ArrivalPanel } from './arrival-panel.js';
-import type { Slid } from './slid-plan.js';
+import type { Slid } from '../../../../shared/plan/year/slid-plan.js';
 import { RowLines } from './strip-row.js';
 import { YearDates, YearOdds } from './year-dates.js';
 import { YearKey } from './year-key.js';
@@ -110,7 +110,7 @@ function useSlid(farm: SavedFarm, tables: Tables) {
   const { data: picture } = usePicture(farm.id);
   const { data: core } = useQuery({
     queryKey: ['core of the year'],
-    queryFn: () => import('./slid-plan.js'),
+    queryFn: () => import('../../../../shared/plan/year/slid-plan.js'),
     staleTime: Infinity,
   });
   const plan = useMemo(

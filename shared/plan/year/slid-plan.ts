@@ -1,17 +1,14 @@
-import { withBatch, type FarmPicture } from '../../../../shared/farm/picture.js';
-import { planBatch, type BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { keyDatesOf } from '../../../../shared/plan/tasks/event.js';
-import { movedWithEvent } from '../../../../shared/plan/work/hanging-jobs.js';
-import {
-  arrivalEffects,
-  type ArrivalEffects,
-} from '../../../../shared/plan/year/arrival-effects.js';
-import { batchRow } from '../../../../shared/plan/year/batch-row.js';
-import type { YearRow } from '../../../../shared/plan/year/year-row.js';
-import { FieldError } from '../../../../shared/problems/field-problem.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
+import { withBatch, type FarmPicture } from '../../farm/picture.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
+import { keyDatesOf } from '../tasks/event.js';
+import { movedWithEvent } from '../work/hanging-jobs.js';
+import { arrivalEffects, type ArrivalEffects } from './arrival-effects.js';
+import { batchRow } from './batch-row.js';
+import type { YearRow } from './year-row.js';
+import { FieldError } from '../../problems/field-problem.js';
+import type { Tables } from '../../tables/tables.js';
 
-/** What the page plans a slid arrival from. */
+/** What a slid arrival is planned from. */
 export interface Ground {
   readonly picture: FarmPicture;
   readonly tables: Tables;
