@@ -1,4 +1,4 @@
-import { useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useEffect, useRef, type KeyboardEvent, type PointerEvent } from 'react';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -34,14 +34,20 @@ export function ArrivalHandle({
 }) {
   const sayDate = useSayDate();
   const grip = useRef<{ readonly x: number; readonly date: string; readonly dayPx: number }>(null);
+  const handle = useRef<HTMLDivElement>(null);
   const last = addDays(span.until, -1);
+  // Keys may carry it out of sight; a hand that drags it sees where it goes.
+  useEffect(() => {
+    if (grip.current === null && document.activeElement === handle.current)
+      handle.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [date]);
   const moveTo = (wished: string): void =>
     onMove(wished < today ? today : last < wished ? last : wished);
 
   const take = (event: PointerEvent<HTMLDivElement>): void => {
-    const { currentTarget: handle, pointerId, clientX } = event;
-    handle.setPointerCapture(pointerId);
-    const { width } = handle.parentElement!.getBoundingClientRect();
+    const { currentTarget, pointerId, clientX } = event;
+    currentTarget.setPointerCapture(pointerId);
+    const { width } = currentTarget.parentElement!.getBoundingClientRect();
     grip.current = { x: clientX, date, dayPx: width / span.days };
   };
   const drag = ({ clientX }: PointerEvent): void => {
@@ -66,6 +72,7 @@ export function ArrivalHandle({
   return (
     <div
       id={id}
+      ref={handle}
       role="slider"
       tabIndex={0}
       className="year-handle no-print"

@@ -89,7 +89,7 @@ const LONG_ENOUGH = 24;
 const hasRoom = ({ kind, from, until }: YearBar): boolean =>
   kind !== 'work' && LONG_ENOUGH <= daysBetween(from, until);
 /** Days between two numbers that do not run into each other. */
-const APART = 8;
+const APART = 9;
 
 const wordsOf = ({ kind, words }: YearBar): string => words ?? BAR_WORDS[kind];
 

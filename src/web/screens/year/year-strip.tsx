@@ -55,16 +55,16 @@ const GroupHead = ({ words }: { words: string }) => (
   </div>
 );
 
-/** Names of the months; January says its year, and so does the first. */
+/** Names of the months; January says its year. */
 function Months({ year: { span, today } }: { year: YearPlan }) {
   return (
     <div className="year-row year-months" aria-hidden>
       <div className="year-name" />
       <div className="year-track">
-        {monthsOf(span).map((month, k) => (
+        {monthsOf(span).map((month) => (
           <span key={month} style={{ left: `${along(span, month)}%` }}>
             {formatMonth(month).slice(0, 3)}
-            {(k === 0 || monthOf(month) === 1) && <small> {month.slice(0, 4)}</small>}
+            {monthOf(month) === 1 && <small> {month.slice(0, 4)}</small>}
           </span>
         ))}
         <b className="year-today-word" style={{ left: `${along(span, today)}%` }}>
