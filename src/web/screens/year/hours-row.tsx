@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Link } from 'wouter';
 import type { YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
@@ -6,7 +7,7 @@ import { placeOf } from './strip-place.js';
 import { StripRow } from './strip-row.js';
 
 /** Hours wanted against hours available, a column a week: a week that is short stands out. */
-export function HoursRow({
+export const HoursRow = memo(function HoursRow({
   weeks,
   span,
   base,
@@ -46,7 +47,7 @@ export function HoursRow({
       </div>
     </StripRow>
   );
-}
+});
 
 /** All hours that a week asks for. */
 export const wanted = ({ choreHours, workHours }: YearWeek): number => choreHours + workHours;

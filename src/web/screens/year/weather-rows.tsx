@@ -2,13 +2,20 @@ import type { NumberQuantity } from '../../../../shared/explain/quantity.js';
 import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
+import { memo } from 'react';
 import { Link } from 'wouter';
 import { useSayDate } from '../../explain/say-date.js';
 import { along, placeOf } from './strip-place.js';
 import { StripRow } from './strip-row.js';
 
 /** What the weather of the year usually is: frost, nights too cold for chicks, dry days in a row. */
-export function WeatherRows({ year, base }: { year: YearPlan; base: string }) {
+export const WeatherRows = memo(function WeatherRows({
+  year,
+  base,
+}: {
+  year: YearPlan;
+  base: string;
+}) {
   const { span, weather } = year;
   const href = `${base}/work/chances`;
   return (
@@ -34,7 +41,7 @@ export function WeatherRows({ year, base }: { year: YearPlan; base: string }) {
       )}
     </>
   );
-}
+});
 
 function Frost({ year: { span, weather }, href }: { year: YearPlan; href: string }) {
   const sayDate = useSayDate();

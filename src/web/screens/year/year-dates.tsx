@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
@@ -14,7 +15,7 @@ import { wanted } from './hours-row.js';
 import { BAR_WORDS, hrefOf } from './year-words.js';
 
 /** All that the strip shows, in words: to read, to have read aloud, and to hang on the wall. */
-export function YearDates({ year, base }: { year: YearPlan; base: string }) {
+export const YearDates = memo(function YearDates({ year, base }: { year: YearPlan; base: string }) {
   const { rows, span, weather, weeks, unplanned } = year;
   const sayDate = useSayDate();
   const short = weeks.filter(({ isShort }) => isShort);
@@ -63,7 +64,7 @@ export function YearDates({ year, base }: { year: YearPlan; base: string }) {
       )}
     </dl>
   );
-}
+});
 
 /** Dates of a row within the strip; of a herd what it eats when as well. */
 function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
@@ -112,10 +113,11 @@ function repeated({ dates }: YearRow, span: YearSpan): { words: string; days: st
 const EATEN: readonly YearBar['kind'][] = ['grass', 'hay', 'winter'];
 const WEEK = 7;
 
-/** What a herd eats from when to when; a few days of the one within the other are not told. */
+/** What a herd eats from when to when; a few days on hay between grass are not told. */
 function eatenIn({ bars }: YearRow): YearBar[] {
   const long = bars
-    .filter(({ kind, from, until }) => EATEN.includes(kind) && WEEK <= daysBetween(from, until))
+    .filter(({ kind }) => EATEN.includes(kind))
+    .filter(({ kind, from, until }) => kind !== 'hay' || WEEK <= daysBetween(from, until))
     .sort((a, b) => (a.from < b.from ? -1 : 1));
   return long.reduce<YearBar[]>((told, bar) => {
     const last = told.at(-1);
@@ -125,7 +127,7 @@ function eatenIn({ bars }: YearRow): YearBar[] {
 }
 
 /** The odds of every half month, each of which opens. */
-export function YearOdds({ year: { weather } }: { year: YearPlan }) {
+export const YearOdds = memo(function YearOdds({ year: { weather } }: { year: YearPlan }) {
   return (
     <details className="year-all-odds no-print">
       <summary>Odds by half month</summary>
@@ -142,7 +144,7 @@ export function YearOdds({ year: { weather } }: { year: YearPlan }) {
       )}
     </details>
   );
-}
+});
 
 function OddsList({
   title,

@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearRow } from '../../../../shared/plan/year/year-row.js';
@@ -30,7 +30,7 @@ export default function YearScreen({ farm, tables }: { farm: SavedFarm; tables: 
 function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: YearPlan }) {
   const base = `/farm/${farm.id}`;
   const { span, today } = year;
-  const { slid, setSlid, batch, plan } = useSlid(farm, tables);
+  const { slid, setSlid, planned, batch, plan } = useSlid(farm, tables);
   const keepButton = useRef<HTMLButtonElement>(null);
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
@@ -40,7 +40,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
     const { arrivesOn, id, name } = row;
     if (arrivesOn === undefined || span.until <= arrivesOn) return undefined;
     const own = slid?.batchId === id ? slid : undefined;
-    const then = own && plan && 'row' in plan ? plan.row : undefined;
+    const then = planned?.batchId === id && plan && 'row' in plan ? plan.row : undefined;
     const href = hrefOf(base, row);
     return (
       <>
@@ -80,12 +80,12 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
       <section className="year-strip" aria-label="Thirteen months" tabIndex={0}>
         <YearStrip year={year} base={base} linesOf={linesOf} />
       </section>
-      {slid && batch && plan && (
+      {planned && batch && plan && (
         <ArrivalPanel
           farm={farm}
           tables={tables}
           batch={batch}
-          slid={slid}
+          slid={planned}
           plan={plan}
           keepButton={keepButton}
           onDone={leave}
@@ -107,6 +107,8 @@ const handleId = (batchId: string): string => `arrival-${batchId}`;
  */
 function useSlid(farm: SavedFarm, tables: Tables) {
   const [slid, setSlid] = useState<Slid>();
+  // The mark goes with the hand at once; the plan of its day follows as fast as it can.
+  const planned = useDeferredValue(slid);
   const { data: picture } = usePicture(farm.id);
   const { data: core } = useQuery({
     queryKey: ['core of the year'],
@@ -114,14 +116,14 @@ function useSlid(farm: SavedFarm, tables: Tables) {
     staleTime: Infinity,
   });
   const plan = useMemo(
-    () => (slid && core && picture ? core.slidPlan({ picture, tables }, slid) : undefined),
-    [slid, core, picture, tables],
+    () => (planned && core && picture ? core.slidPlan({ picture, tables }, planned) : undefined),
+    [planned, core, picture, tables],
   );
   const movedId = slid?.batchId;
   useEffect(() => {
     if (movedId !== undefined)
       document.getElementById(handleId(movedId))?.scrollIntoView({ block: 'nearest' });
   }, [movedId]);
-  const batch = picture?.batches.find(({ id }) => id === slid?.batchId);
-  return { slid, setSlid, batch, plan };
+  const batch = picture?.batches.find(({ id }) => id === planned?.batchId);
+  return { slid, setSlid, planned, batch, plan };
 }
