@@ -110,7 +110,7 @@ function StillDelete({
         ))}
       </List>
       <Group>
-        <Button color="red" onClick={() => answer(true)}>
+        <Button color="stop" onClick={() => answer(true)}>
           Delete it all the same
         </Button>
         <Button variant="default" onClick={() => answer(undefined)}>

@@ -44,7 +44,7 @@ function ExplanationView({ quantity, tables, reader }: Explained) {
         {e.spread && <Text size="sm">Range: {e.spread}</Text>}
       </div>
       {e.outside && (
-        <Alert color="orange" title="Outside the table’s range">
+        <Alert color="warn" title="Outside the table’s range">
           {e.outside}
         </Alert>
       )}

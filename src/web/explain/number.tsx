@@ -1,3 +1,4 @@
+import './explain.css';
 import type { ReactNode } from 'react';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { formatValue } from '../../../shared/units/format.js';

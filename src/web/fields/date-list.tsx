@@ -1,3 +1,4 @@
+import './fields.css';
 import { Button, Group, Input, Stack } from '@mantine/core';
 import { DateField } from './date-input.js';
 

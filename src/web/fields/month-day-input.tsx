@@ -1,3 +1,4 @@
+import './fields.css';
 import { Group, Input } from '@mantine/core';
 import { MONTHS } from '../../../shared/farm/field.js';
 import { Select } from './select.js';

@@ -33,7 +33,7 @@ export function ConfirmButton({
       width={280}
     >
       <Popover.Target>
-        <Button variant="subtle" color="red" aria-label={label} onClick={open} {...rest}>
+        <Button variant="subtle" color="stop" aria-label={label} onClick={open} {...rest}>
           {children}
         </Button>
       </Popover.Target>
@@ -41,7 +41,7 @@ export function ConfirmButton({
         <Text mb="sm">{question}</Text>
         <Group>
           <Button
-            color="red"
+            color="stop"
             onClick={() => {
               close();
               onConfirm();

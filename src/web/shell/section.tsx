@@ -27,7 +27,7 @@ export function Cautions({
   return keys
     .filter((key) => of.includes(key))
     .map((key) => (
-      <Alert key={key} color="orange" title={tables.cautions[key]!.title}>
+      <Alert key={key} color="warn" title={tables.cautions[key]!.title}>
         {tables.cautions[key]!.text}
         {tables.cautions[key]!.mark && (
           <>

@@ -47,7 +47,7 @@ export function Failure({ error, words }: { error: Error | null | undefined; wor
 export function Problems({ texts }: { texts: readonly ReactNode[] }) {
   if (texts.length === 0) return null;
   return (
-    <Alert color="red" title="That did not work" role="alert">
+    <Alert color="stop" title="That did not work" role="alert">
       {texts.map((text, k) => (
         <div key={k}>{text}</div>
       ))}

@@ -1,3 +1,4 @@
+import './batch.css';
 import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/core';
 import { useMemo, useRef, useState } from 'react';
 import { addDays, monthOf, yearOf } from '../../../../shared/calendar/plain-date.js';
@@ -55,7 +56,7 @@ export function ArrivalWeeks({
           options={DELIVERY_DAYS}
         />
       </Group>
-      {'error' in found && <Alert color="red">{found.error}</Alert>}
+      {'error' in found && <Alert color="stop">{found.error}</Alert>}
       <Text size="sm">
         Each square is a week: points out of a hundred, ★ the best. Press one to see why.
       </Text>

@@ -40,7 +40,7 @@ export default function BatchScreen({ farm, tables, batchId }: Props) {
   const [picture] = all.data;
   const saved = picture.batches.find((b) => b.id === batchId);
   if (batchId !== undefined && !saved)
-    return <Alert color="red">There is no such batch. It may have been deleted.</Alert>;
+    return <Alert color="stop">There is no such batch. It may have been deleted.</Alert>;
   return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 
@@ -145,7 +145,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         {(isWide || !isEditing) && (
           <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
             {'errors' in planned ? (
-              <Alert color="orange" title="Not enough to plan with yet">
+              <Alert color="warn" title="Not enough to plan with yet">
                 {Object.values(planned.errors).map((text) => (
                   <Text key={text}>{text}</Text>
                 ))}

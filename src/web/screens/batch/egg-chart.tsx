@@ -19,8 +19,8 @@ export default function EggChart({ laying: { months } }: { laying: LayingPart })
       }))}
       dataKey="month"
       series={[
-        { name: 'No lamp', color: 'gray.6' },
-        { name: 'Lamp', color: 'yellow.8' },
+        { name: 'No lamp', color: 'var(--series-6)' },
+        { name: 'Lamp', color: 'var(--series-5)' },
       ]}
       withLegend
       xAxisProps={{ minTickGap: 24 }}

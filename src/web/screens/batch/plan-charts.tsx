@@ -12,12 +12,13 @@ import {
   type UnitSystem,
 } from '../../../../shared/units/unit.js';
 import { useDateAxis } from '../../explain/date-axis.js';
+import { series, type SeriesNumber } from '../../look/series.js';
 import { Section } from '../../shell/section.js';
 
 interface Line {
   readonly series: string;
   readonly name: string;
-  readonly color: string;
+  readonly as: SeriesNumber;
 }
 
 const HEIGHT = 260;
@@ -38,7 +39,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
     dataKey: 'day',
     series: shown
       .filter((l) => plan.daily.some((s) => s.id === l.series))
-      .map(({ name, color }) => ({ name, color })),
+      .map(({ name, as }) => ({ name, ...series(as) })),
     withLegend: true,
     withDots: false,
     unit: ` ${label(unit)}`,
@@ -52,9 +53,9 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
         <Section title="Brooder heat against the nights">
           <LineChart
             {...lines('degC', warm, [
-              { series: 'under-heater', name: 'Under the heat', color: 'red.8' },
-              { series: 'night-low', name: 'Night low expected', color: 'blue.8' },
-              { series: 'night-cold', name: 'Cold night', color: 'gray.6' },
+              { series: 'under-heater', name: 'Under the heat', as: 2 },
+              { series: 'night-low', name: 'Night low expected', as: 1 },
+              { series: 'night-cold', name: 'Cold night', as: 6 },
             ])}
             curveType="stepAfter"
             {...motion}
@@ -64,8 +65,8 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       <Section title="Live weight">
         <LineChart
           {...lines('kg', plan.purpose === 'meat' ? days : Math.min(days, 210), [
-            { series: 'weight-male', name: sexOf(plan, 'weight-male'), color: 'blue.8' },
-            { series: 'weight-female', name: sexOf(plan, 'weight-female'), color: 'red.8' },
+            { series: 'weight-male', name: sexOf(plan, 'weight-male'), as: 1 },
+            { series: 'weight-female', name: sexOf(plan, 'weight-female'), as: 2 },
           ])}
           {...motion}
         />
@@ -90,7 +91,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
       {plan.laying && (
         <Section title="Eggs a day">
           <AreaChart
-            {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', color: 'yellow.8' }])}
+            {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', as: 5 }])}
             yAxisProps={{ width: 66 }}
             {...(still ? { areaProps: { isAnimationActive: false } } : {})}
           />
@@ -100,9 +101,7 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
         <Section title="Brooder floor: need and have">
           <LineChart
             {...withConstant(
-              lines('m2', Math.max(out, 1), [
-                { series: 'floor-need', name: 'Needed', color: 'orange.8' },
-              ]),
+              lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', as: 2 }]),
               floor && toShown(floor.value, 'm2', units),
             )}
             curveType="stepAfter"
@@ -130,7 +129,7 @@ function withConstant<
   return {
     ...chart,
     data: chart.data.map((row) => ({ ...row, Have: shown })),
-    series: [...chart.series, { name: 'Have', color: 'green.9' }],
+    series: [...chart.series, { name: 'Have', ...series(3) }],
   };
 }
 
@@ -158,7 +157,7 @@ function rows(
   return result;
 }
 
-const PHASE_COLORS = ['yellow.6', 'lime.7', 'teal.7', 'cyan.8', 'orange.7'];
+const PHASES: readonly SeriesNumber[] = [5, 3, 1, 4, 2, 6];
 
 function feedByPhase(plan: BatchPlan, units: UnitSystem) {
   const feed = plan.daily.find((s) => s.id === 'feed-day')!.values;
@@ -177,7 +176,7 @@ function feedByPhase(plan: BatchPlan, units: UnitSystem) {
     data,
     series: plan.feed.phases.map((p, k) => ({
       name: p.name,
-      color: PHASE_COLORS[k % PHASE_COLORS.length]!,
+      color: series(PHASES[k % PHASES.length]!).color,
     })),
   };
 }

@@ -17,6 +17,7 @@ import { HatchingSection } from './hatching-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { TaskSection } from './task-section.js';
+import { EggCountSection } from './egg-count-section.js';
 import { WeighSection } from './weigh-section.js';
 
 const PlanCharts = lazy(() => import('./plan-charts.js'));
@@ -59,7 +60,7 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
       plan.leaving ? 'Processing' : 'Eggs and light',
       <LeavingSection key="l" plan={plan} tables={tables} />,
     ],
-    ['bill', 'Bill', <BillSection key="c" plan={plan} />],
+    ['bill', 'Bill', <BillSection key="c" plan={plan} units={asked.farm.units} />],
     ['work', 'Work', <TaskSection key="t" plan={plan} tables={tables} />],
     ['days', 'Day by day', <DaySection key="d" plan={plan} />],
   ];
@@ -89,7 +90,10 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
     <Stack>
       <Issues plan={plan} tables={asked.tables} />
       {printBase !== undefined && (
-        <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+        <>
+          <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+          <EggCountSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+        </>
       )}
       <Card withBorder component="section">
         <Facts>
@@ -171,8 +175,8 @@ function Sheets({ printBase, hasBrooder }: { printBase: string | undefined; hasB
 }
 
 const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode }> = {
-  stop: { color: 'red', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
-  act: { color: 'orange', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
+  stop: { color: 'stop', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
+  act: { color: 'warn', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
   note: { color: 'gray', title: 'Good to know', icon: <IconInfoCircle aria-hidden /> },
 };
 

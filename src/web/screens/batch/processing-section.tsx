@@ -89,7 +89,7 @@ function FreezerSteps({ steps }: { steps: NonNullable<LeavingPart['freezerSteps'
             <Table.Td ta="right">
               <Num of={step.filled} />
               {step.isOver && (
-                <Text component="span" c="var(--mantine-color-error)">
+                <Text component="span" c="stop">
                   {' '}
                   over
                 </Text>

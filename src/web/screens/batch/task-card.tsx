@@ -23,7 +23,7 @@ export function TaskCard({ task, tables, level }: TaskCardProps) {
         </Title>
         {task.isOver ? (
           <Badge
-            color="gray.7"
+            color="var(--ink-soft)"
             c="bright"
             variant="outline"
             size="lg"
@@ -33,12 +33,12 @@ export function TaskCard({ task, tables, level }: TaskCardProps) {
             past
           </Badge>
         ) : task.alreadyLate ? (
-          <Badge color="red.9" size="lg" className="whole-badge">
+          <Badge color="stop" size="lg" className="whole-badge">
             already late
           </Badge>
         ) : (
           <Badge
-            color={task.spareDays === 0 ? 'orange.9' : 'gray.7'}
+            color={task.spareDays === 0 ? 'warn' : 'var(--ink-soft)'}
             c="bright"
             variant="outline"
             size="lg"

@@ -13,7 +13,7 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
   return (
     <Stack>
       {changes && 0 < changes.length && (
-        <Alert color="blue" title={`${changes.length} tasks moved with the arrival`}>
+        <Alert color="accent" title={`${changes.length} tasks moved with the arrival`}>
           {0 < nowLate.length && (
             <Text fw={600} c="bright">
               Already late now: {nowLate.map((c) => c.name).join('; ')}.

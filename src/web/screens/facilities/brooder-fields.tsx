@@ -158,7 +158,7 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
         />
         <Alert
           mt="md"
-          color="orange"
+          color="warn"
           title={
             heat.kind === 'gas'
               ? tables.cautions['carbon-monoxide']!.title
@@ -253,7 +253,7 @@ function BuildUpFields({
               />
               <ActionIcon
                 mt={28}
-                color="red"
+                color="stop"
                 aria-label={`Remove layer ${k + 1} of the ${legend.toLowerCase()}`}
                 onClick={() => onChange({ layers: layers.filter((_, i) => i !== k) })}
               >

@@ -1,20 +1,12 @@
-import { Fieldset, SimpleGrid, TextInput } from '@mantine/core';
-import { useState } from 'react';
+import { Fieldset, SimpleGrid } from '@mantine/core';
 import { facilityFields, type Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
-import {
-  draftKey,
-  dropDraft,
-  keepDraft,
-  readDraft,
-  UnsavedNote,
-  writeDraft,
-} from '../../fields/kept-draft.js';
+import { draftKey } from '../../fields/kept-draft.js';
+import { Discardable, KeptRowForm, useKeptRowForm } from '../../fields/kept-row-form.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
-import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { BrooderFields } from './brooder-fields.js';
 import { KINDS, problemsOfDraft, sizesOf, type Draft } from './kinds.js';
 
@@ -31,10 +23,11 @@ const SIDES = [
   { id: 'open', name: 'Open' },
 ] as const;
 
-export function FacilityForm(props: Props) {
-  const [discards, setDiscards] = useState(0);
-  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
-}
+export const FacilityForm = (props: Props) => (
+  <Discardable>
+    {(onDiscard, time) => <Fields key={time} {...props} onDiscard={onDiscard} />}
+  </Discardable>
+);
 
 function Fields({
   farm,
@@ -47,48 +40,18 @@ function Fields({
   const kind = KINDS.find((k) => k.kind === start.kind)!;
   const words = wordsOfRow(facilityFields[start.kind], farm);
   const save = useSave<Draft>(farm.id, 'facilities', words);
-  const key = draftKey(farm.id, start.kind, start.id ?? 'new');
-  const [kept] = useState(() => readDraft<Draft>(key));
-  const isRestored = kept !== undefined;
-  const form = useRowForm<Draft>({
-    start: kept ?? start,
+  const kept = useKeptRowForm<Draft>({
+    key: draftKey(farm.id, start.kind, start.id ?? 'new'),
+    start,
     words,
-    check: (draft) => ({
-      ...messagesByField(problemsOfDraft(draft), words),
-      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
-    }),
-    onChange: (draft) => keepDraft(key, draft, start),
-    save: async (draft) => {
-      dropDraft(key);
-      try {
-        await save.mutateAsync(draft);
-      } catch (problem) {
-        writeDraft(key, draft);
-        throw problem;
-      }
-    },
+    check: (draft) => messagesByField(problemsOfDraft(draft), words),
+    save: save.mutateAsync,
     onDone,
   });
-  const { draft, errorAt } = form;
-  const set = (name: string, value: unknown) => form.set({ [name]: value } as Partial<Draft>);
+  const { draft, errorAt, set: setPart } = kept.form;
+  const set = (name: string, value: unknown) => setPart({ [name]: value } as Partial<Draft>);
   return (
-    <RowForm form={form} onDone={onDone}>
-      {(isRestored || JSON.stringify(draft) !== JSON.stringify(start)) && (
-        <UnsavedNote
-          isRestored={isRestored}
-          onDiscard={() => {
-            dropDraft(key);
-            onDiscard();
-          }}
-        />
-      )}
-      <TextInput
-        label="Name"
-        data-autofocus
-        value={draft.name ?? ''}
-        error={errorAt('name')}
-        onChange={(e) => set('name', e.currentTarget.value)}
-      />
+    <KeptRowForm kept={kept} onDone={onDone} onDiscard={onDiscard}>
       <Fieldset legend="Size">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           {sizesOf(kind).map(([name, field]) => (
@@ -125,6 +88,6 @@ function Fields({
           circuits={circuits}
         />
       )}
-    </RowForm>
+    </KeptRowForm>
   );
 }

@@ -223,7 +223,7 @@ function Fields({
               }
             />
           </div>
-          <Text c="var(--mantine-color-error)" size="sm" role="alert">
+          <Text c="stop" size="sm" role="alert">
             {[errors['monthlyMinC'], errors['monthlyMaxC'], errors['monthlyRainMm']]
               .filter(Boolean)
               .join(' ')}

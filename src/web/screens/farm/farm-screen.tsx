@@ -44,7 +44,7 @@ export default function FarmScreen({ farm, tables }: { farm: SavedFarm; tables: 
         error={update.error}
         onSubmit={(next) => update.mutateAsync(next)}
       />
-      {update.isSuccess && <Alert color="green">Saved.</Alert>}
+      {update.isSuccess && <Alert color="accent">Saved.</Alert>}
       <DownloadFarm farmId={farm.id} />
       <DeleteFarm farm={farm} />
     </Stack>
@@ -66,7 +66,7 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
       {isAsking ? (
         <Button.Group>
           <Button
-            color="red"
+            color="stop"
             loading={remove.isPending}
             onClick={() => remove.mutate(farm, { onSuccess: (isGone) => isGone && go('/') })}
           >
@@ -78,7 +78,7 @@ function DeleteFarm({ farm }: { farm: SavedFarm }) {
         </Button.Group>
       ) : (
         <Button
-          color="red"
+          color="stop"
           variant="outline"
           onClick={() => setAsking(true)}
           style={{ alignSelf: 'start' }}

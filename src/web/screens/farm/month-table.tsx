@@ -93,7 +93,7 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
               <Table.Tr>
                 <Table.Td id={`month-${month}`} colSpan={4}>
                   {message(month).map((text, k) => (
-                    <Text key={k} size="sm" c="var(--mantine-color-error)">
+                    <Text key={k} size="sm" c="stop">
                       {text}
                     </Text>
                   ))}

@@ -98,7 +98,7 @@ function PersonRow({
             Away {sayDate(away.from)} to {sayDate(away.to)}
           </Text>
           <ActionIcon
-            color="red"
+            color="stop"
             aria-label={`Remove absence from ${sayDate(away.from)}`}
             onClick={() => onSave({ away: person.away.filter((_, k) => k !== i) })}
           >

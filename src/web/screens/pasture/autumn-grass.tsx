@@ -37,7 +37,7 @@ export function AutumnGrass({
         {isKept ? 'Graze them as the others' : 'Keep them for fall'}
       </Button>
       {choose.error && (
-        <Text size="sm" c="red" role="alert">
+        <Text size="sm" c="stop" role="alert">
           {choose.error.message}
         </Text>
       )}

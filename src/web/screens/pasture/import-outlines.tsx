@@ -1,3 +1,4 @@
+import './pasture.css';
 import { Button, FileButton, Group, Modal, SimpleGrid, Stack, Switch, Text } from '@mantine/core';
 import { useState } from 'react';
 import {
@@ -115,7 +116,7 @@ function GroundForAll({
             <b>{paddock.name}</b>, {formatValue(paddock.areaM2, 'ha', farm)}
             {ownWords(paddock.own, tables)}
             {0 < paddock.notUsed.length && (
-              <Text size="sm" c="var(--mantine-color-error)">
+              <Text size="sm" c="stop">
                 Not understood, so that what you choose below is taken: {paddock.notUsed.join(', ')}
               </Text>
             )}

@@ -12,6 +12,7 @@ import {
   usableOn,
 } from '../../../../shared/plan/pasture/standing.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
+import { series } from '../../look/series.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -51,10 +52,10 @@ export default function MassChart({
         data={data}
         dataKey="day"
         series={[
-          { name: 'Grass above the residuals', color: 'green.9' },
-          { name: ahead, color: 'red.8' },
+          { name: 'Grass above the residuals', ...series(3) },
+          { name: ahead, ...series(2) },
         ]}
-        referenceLines={[{ x: date, color: 'gray.7' }]}
+        referenceLines={[{ x: date, color: 'var(--ink-soft)' }]}
         withLegend
         withDots={false}
         unit={` ${unitLabel('kg', units)}`}

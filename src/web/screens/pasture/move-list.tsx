@@ -135,7 +135,7 @@ function Other({ plan, row }: { plan: PasturePlan; row: Exclude<SeasonRow, Graze
 
 function Notes({ row }: { row: SeasonRow }) {
   return rowNotes(row).map((note) => (
-    <Badge key={note} color="orange.9" c="bright" variant="outline" tt="none">
+    <Badge key={note} color="warn" c="bright" variant="outline" tt="none">
       {note}
     </Badge>
   ));

@@ -1,3 +1,4 @@
+import './pasture.css';
 import { Button, Group, Table, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
 import type { Paddock } from '../../../../shared/farm/paddock.js';

@@ -1,3 +1,4 @@
+import './pasture.css';
 import type { Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
@@ -44,7 +45,6 @@ export function PastureMap({
               <polygon
                 points={points.map((p) => p.join(',')).join(' ')}
                 fill={STANDING_COLOURS[kind]}
-                stroke="#3d4a42"
                 strokeWidth={3}
               >
                 <title>{`${paddock.name}: ${STANDING_WORDS[kind]}`}</title>

@@ -34,7 +34,7 @@ export default function PastureScreen({ farm, tables }: { farm: SavedFarm; table
       <Title order={1}>Grass and cattle</Title>
       <PastureNav farmId={farm.id} />
       {picture.paddocks.length === 0 || picture.herds.length === 0 ? (
-        <Alert color="moss" title="What is still needed">
+        <Alert color="accent" title="What is still needed">
           {picture.paddocks.length === 0 && (
             <Text>Add your paddocks, or import their outlines. </Text>
           )}
@@ -71,14 +71,14 @@ function Season({
   const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
   if (problems) {
     return (
-      <Alert color="red" title="This pasture cannot be planned">
+      <Alert color="stop" title="This pasture cannot be planned">
         {problems.map((p) => (
           <div key={p.field}>{describeForForm(p, { labelOf: () => undefined }, farm)}</div>
         ))}
       </Alert>
     );
   }
-  if (failed) return <Alert color="red">{failed}</Alert>;
+  if (failed) return <Alert color="stop">{failed}</Alert>;
   if (!plan) return <Working label="Planning the season" />;
   const last = daysBetween(plan.from, plan.to);
   const turnOut = plan.keyDates.herds.find((h) => h.turnOut)?.turnOut?.value;
@@ -215,7 +215,7 @@ function HerdFacts({
   );
 }
 
-const COLOURS = { stop: 'red', act: 'orange', note: 'gray' } as const;
+const COLOURS = { stop: 'stop', act: 'warn', note: 'gray' } as const;
 const TITLES = { stop: 'Must be put right', act: 'Needs doing', note: 'Good to know' } as const;
 
 function Issues({ plan, tables }: { plan: PasturePlan; tables: Tables }) {

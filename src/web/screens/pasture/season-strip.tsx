@@ -1,3 +1,4 @@
+import './pasture.css';
 import { addDays, daysBetween, monthOf } from '../../../../shared/calendar/plain-date.js';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
@@ -13,13 +14,13 @@ interface Run {
 }
 
 const ROW = 22;
-const HERD_COLOURS = ['#7a3b12', '#1c4f86', '#6b2f7a', '#125c4c'];
+const HERD_COLOURS = ['var(--series-2)', 'var(--series-1)', 'var(--series-4)', 'var(--series-3)'];
 const FILL: Record<Standing, string> = {
-  short: '#f3efe4',
-  resting: '#dbe8cf',
-  ready: '#8fbf6a',
-  overdue: '#d9a441',
-  shut: '#c9ccd1',
+  short: 'var(--shade)',
+  resting: 'var(--grade-3)',
+  ready: 'var(--grade-4)',
+  overdue: 'var(--grade-1)',
+  shut: 'var(--line)',
 };
 const WORDS: Record<Standing, string> = {
   short: 'below the residual',
@@ -83,10 +84,25 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
           </g>
         ))}
         {months.map(({ at }) => (
-          <line key={at} x1={at} x2={at} y1={0} y2={height} stroke="#55605a" strokeWidth={0.25} />
+          <line
+            key={at}
+            x1={at}
+            x2={at}
+            y1={0}
+            y2={height}
+            className="season-month-line"
+            strokeWidth={0.25}
+          />
         ))}
         {0 < today && today < days && (
-          <line x1={today} x2={today} y1={0} y2={height} stroke="#b3261e" strokeWidth={0.8} />
+          <line
+            x1={today}
+            x2={today}
+            y1={0}
+            y2={height}
+            className="season-today"
+            strokeWidth={0.8}
+          />
         )}
       </svg>
       <div />

@@ -1,3 +1,4 @@
+import './pasture.css';
 import { Slider, Stack, Text } from '@mantine/core';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';

@@ -1,3 +1,4 @@
+import './pasture.css';
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
@@ -57,7 +58,7 @@ function Walk({
     const mass = 0 < day ? part.massByDay[day] : part.mass.value;
     return mass === undefined ? undefined : mass / part.perCm.value;
   };
-  if (picture.paddocks.length === 0) return <Alert color="moss">Add paddocks first.</Alert>;
+  if (picture.paddocks.length === 0) return <Alert color="accent">Add paddocks first.</Alert>;
   return (
     <>
       <Text>
@@ -66,7 +67,7 @@ function Walk({
       </Text>
       <Failure error={save.error} />
       {save.isSuccess && plan && (
-        <Alert color="moss" title="Saved" role="status">
+        <Alert color="accent" title="Saved" role="status">
           <Text>
             Your growth against the model is now <Num of={plan.farmFactor} />. The plan starts from
             these heights.
@@ -139,7 +140,7 @@ function Walk({
               +
             </Button>
             {paddock.id in wrong && (
-              <Text size="sm" c="var(--mantine-color-error)" role="alert" className="walk-wrong">
+              <Text size="sm" c="stop" role="alert" className="walk-wrong">
                 {wrong[paddock.id]} is not a height of grass: type 0 to{' '}
                 {formatValue(TALLEST_CM, 'cm', farm)}.
               </Text>

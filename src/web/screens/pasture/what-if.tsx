@@ -1,3 +1,4 @@
+import './pasture.css';
 import { Button, CloseButton, Group, Slider, Text } from '@mantine/core';
 import { useState } from 'react';
 import { cowsWithHead } from '../../../../shared/farm/cow.js';

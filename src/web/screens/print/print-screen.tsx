@@ -27,7 +27,7 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
   if ('waiting' in all) return all.waiting;
   const Sheet = SHEETS[sheet as keyof typeof SHEETS];
   if (!planned || 'errors' in planned || !Sheet)
-    return <Alert color="red">There is no such sheet. The batch may have been deleted.</Alert>;
+    return <Alert color="stop">There is no such sheet. The batch may have been deleted.</Alert>;
   return (
     <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '1rem' }}>
       <Group className="no-print" mb="md">

@@ -1,3 +1,4 @@
+import './sources.css';
 import { Accordion, Table, Text } from '@mantine/core';
 import { useState } from 'react';
 import { countStandings, type Check } from '../../../../shared/checks/compare.js';

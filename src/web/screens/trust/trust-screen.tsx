@@ -46,13 +46,13 @@ export default function TrustScreen() {
 function HowItIsNow() {
   if (window.isSecureContext) {
     return (
-      <Alert color="green" title="Everything works here">
+      <Alert color="accent" title="Everything works here">
         This browser trusts the address it has open, so the phone’s position can be used.
       </Alert>
     );
   }
   return (
-    <Alert color="yellow" title="Two things do not work here">
+    <Alert color="warn" title="Two things do not work here">
       This page is open over plain http. Everybody on the network could read along, so a browser
       does not give such a page your position (“Mark this corner”), nor lets it go on working
       without signal. All the rest works. With https, set up below, these do too.

@@ -40,7 +40,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
               </Text>
               {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
               {unfit.map(({ key, name, belongsTo, why }) => (
-                <Alert key={key} color="red" mt="xs" title={name}>
+                <Alert key={key} color="stop" mt="xs" title={name}>
                   {belongsTo && `${belongsTo.name}. `}Due today, and no hours are planned for it.{' '}
                   {why}
                 </Alert>

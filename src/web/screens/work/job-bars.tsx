@@ -1,3 +1,4 @@
+import './work.css';
 import { Table, Text } from '@mantine/core';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';

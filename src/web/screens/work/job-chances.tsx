@@ -1,3 +1,4 @@
+import './work.css';
 import { Table, Text } from '@mantine/core';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';

@@ -39,7 +39,7 @@ export function PairRows({
             onChange={(e) => put(k, [row[0], e.currentTarget.value])}
           />
           <ActionIcon
-            color="red"
+            color="stop"
             size={44}
             variant="subtle"
             aria-label={`Remove row ${k + 1} of ${legend.toLowerCase()}`}

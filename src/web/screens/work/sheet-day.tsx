@@ -1,3 +1,4 @@
+import './work.css';
 import { Text, Title } from '@mantine/core';
 import type {
   SitterSheet,

@@ -1,3 +1,4 @@
+import './work.css';
 import { Button, Group, Text } from '@mantine/core';
 import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -28,7 +29,7 @@ export default function SheetScreen({
         </Button>
       </Group>
       {sheet.fitsNowhere.map(({ name, why }) => (
-        <Text key={name} className="no-print" c="red.8">
+        <Text key={name} className="no-print" c="stop">
           {name} no time for it: {why}
         </Text>
       ))}

@@ -28,7 +28,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
       <WorkNav farmId={farm.id} />
       <PrintButton />
       {plan.people.length === 0 && (
-        <Alert color="moss" title="Who does the work?">
+        <Alert color="accent" title="Who does the work?">
           <Text>Without people there are no hours to plan. Add them with their hours.</Text>
           <Button component={Link} href={`/farm/${farm.id}/place`} mt="sm">
             Your place
@@ -36,7 +36,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
         </Alert>
       )}
       {0 < plan.unplanned.length && (
-        <Alert color="orange" title="Work that is missing here">
+        <Alert color="warn" title="Work that is missing here">
           {plan.unplanned.join(', ')}: no plan can be made as it stands, so that its work is not
           counted. Open it to see what is wrong.
         </Alert>

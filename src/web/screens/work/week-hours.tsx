@@ -1,3 +1,4 @@
+import './work.css';
 import { Stack, Table, Text } from '@mantine/core';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
 import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';

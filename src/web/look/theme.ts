@@ -1,0 +1,178 @@
+import {
+  createTheme,
+  defaultVariantColorsResolver,
+  type CSSVariablesResolver,
+  type MantineColorsTuple,
+} from '@mantine/core';
+
+/** Every shade of a color is one of two tokens: its ground, and itself. */
+const shades = (soft: string, full: string): MantineColorsTuple => [
+  soft,
+  soft,
+  soft,
+  soft,
+  soft,
+  full,
+  full,
+  full,
+  full,
+  full,
+];
+
+/** Grays from light to dark, as components know them on light ground. */
+const GRAYS: MantineColorsTuple = [
+  'var(--paper)',
+  'var(--shade)',
+  'var(--shade)',
+  'var(--line)',
+  'var(--edge)',
+  'var(--edge)',
+  'var(--ink-soft)',
+  'var(--ink-soft)',
+  'var(--ink)',
+  'var(--ink)',
+];
+
+/** The same from ink to paper, as they know them on dark ground. */
+const DARKS: MantineColorsTuple = [
+  'var(--ink)',
+  'var(--ink)',
+  'var(--ink-soft)',
+  'var(--edge)',
+  'var(--line)',
+  'var(--shade)',
+  'var(--sheet)',
+  'var(--paper)',
+  'var(--paper)',
+  'var(--paper)',
+];
+
+const touchHigh = { '--button-height': 'var(--touch)', '--input-height': 'var(--touch)' };
+
+/** The component library, told to look as the tokens say. */
+export const theme = createTheme({
+  colors: {
+    accent: shades('var(--accent-soft)', 'var(--accent)'),
+    warn: shades('var(--warn-soft)', 'var(--warn)'),
+    stop: shades('var(--stop-soft)', 'var(--stop)'),
+    gray: GRAYS,
+    dark: DARKS,
+  },
+  primaryColor: 'accent',
+  primaryShade: 8,
+  variantColorResolver: (input) => ({
+    ...defaultVariantColorsResolver(input),
+    ...(input.variant === 'filled' ? { color: 'var(--accent-ink)' } : {}),
+  }),
+  respectReducedMotion: true,
+  fontFamily: 'var(--font)',
+  fontFamilyMonospace: 'var(--font-fixed)',
+  fontWeights: { regular: 'var(--plain)', medium: 'var(--bold)', bold: 'var(--bold)' },
+  fontSizes: {
+    xs: 'var(--text-1)',
+    sm: 'var(--text-1)',
+    md: 'var(--text-2)',
+    lg: 'var(--text-3)',
+    xl: 'var(--text-4)',
+  },
+  lineHeights: { xs: '1.4', sm: '1.4', md: '1.5', lg: '1.4', xl: '1.3' },
+  headings: {
+    fontWeight: 'var(--bold)',
+    sizes: {
+      h1: { fontSize: 'var(--text-4)', lineHeight: '1.25' },
+      h2: { fontSize: 'var(--text-3)', lineHeight: '1.3' },
+      h3: { fontSize: 'var(--text-3)', lineHeight: '1.3' },
+      h4: { fontSize: 'var(--text-2)', lineHeight: '1.4' },
+      h5: { fontSize: 'var(--text-2)', lineHeight: '1.4' },
+      h6: { fontSize: 'var(--text-1)', lineHeight: '1.4' },
+    },
+  },
+  spacing: {
+    xs: 'var(--space-2)',
+    sm: 'var(--space-3)',
+    md: 'var(--space-4)',
+    lg: 'var(--space-5)',
+    xl: 'var(--space-6)',
+  },
+  radius: {
+    xs: 'var(--radius)',
+    sm: 'var(--radius)',
+    md: 'var(--radius)',
+    lg: 'var(--radius)',
+    xl: 'var(--radius)',
+  },
+  defaultRadius: 'md',
+  shadows: {
+    xs: 'var(--shadow)',
+    sm: 'var(--shadow)',
+    md: 'var(--shadow)',
+    lg: 'var(--shadow)',
+    xl: 'var(--shadow)',
+  },
+  components: {
+    // Large targets: this is used with gloves on.
+    Button: { defaultProps: { size: 'md' }, vars: () => ({ root: touchHigh }) },
+    ActionIcon: { defaultProps: { size: 'var(--touch)', variant: 'subtle' } },
+    CloseButton: { defaultProps: { size: 'var(--touch)' } },
+    Alert: { vars: () => ({ root: { '--alert-bg': 'transparent' } }) },
+    Input: { vars: () => ({ wrapper: touchHigh }) },
+    TextInput: { defaultProps: { size: 'md' } },
+    NumberInput: { defaultProps: { size: 'md' } },
+    NativeSelect: { defaultProps: { size: 'md' } },
+    Textarea: { defaultProps: { size: 'md' } },
+    FileInput: { defaultProps: { size: 'md' } },
+    Checkbox: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
+    Radio: { defaultProps: { size: 'md', iconColor: 'var(--accent-ink)' } },
+    Switch: { defaultProps: { size: 'md' } },
+    Text: { defaultProps: { size: 'md' } },
+    Table: { defaultProps: { borderColor: 'var(--line)' } },
+  },
+});
+
+const colorOf = (name: 'accent' | 'warn' | 'stop'): Record<string, string> => ({
+  [`--mantine-color-${name}-filled`]: `var(--${name})`,
+  [`--mantine-color-${name}-filled-hover`]: `color-mix(in srgb, var(--${name}) 88%, var(--ink))`,
+  [`--mantine-color-${name}-light`]: `var(--${name}-soft)`,
+  [`--mantine-color-${name}-light-hover`]: `color-mix(in srgb, var(--${name}-soft), var(--line) 30%)`,
+  [`--mantine-color-${name}-light-color`]: `var(--${name})`,
+  [`--mantine-color-${name}-outline`]: `var(--${name})`,
+  [`--mantine-color-${name}-outline-hover`]: `var(--${name}-soft)`,
+  [`--mantine-color-${name}-text`]: `var(--${name})`,
+});
+
+/** Set for both schemes, as the library sets them for each: the tokens know which one it is. */
+const COLORS: Record<string, string> = {
+  ...colorOf('accent'),
+  ...colorOf('warn'),
+  ...colorOf('stop'),
+  '--mantine-color-text': 'var(--ink)',
+  '--mantine-color-bright': 'var(--ink)',
+  '--mantine-color-dimmed': 'var(--ink-soft)',
+  '--mantine-color-placeholder': 'var(--ink-soft)',
+  '--mantine-color-body': 'var(--paper)',
+  '--mantine-color-error': 'var(--stop)',
+  '--mantine-color-success': 'var(--accent)',
+  '--mantine-color-anchor': 'var(--accent)',
+  '--mantine-color-default': 'var(--sheet)',
+  '--mantine-color-default-hover': 'var(--shade)',
+  '--mantine-color-default-color': 'var(--ink)',
+  '--mantine-color-default-border': 'var(--edge)',
+  '--mantine-color-disabled': 'var(--shade)',
+  '--mantine-color-disabled-color': 'var(--ink-soft)',
+  '--mantine-color-disabled-border': 'var(--line)',
+};
+
+/** What the library calls its colors, by tokens. */
+export const variables: CSSVariablesResolver = () => ({
+  variables: {},
+  light: {
+    ...COLORS,
+    '--mantine-color-white': 'var(--sheet)',
+    '--mantine-color-black': 'var(--ink)',
+  },
+  dark: {
+    ...COLORS,
+    '--mantine-color-white': 'var(--ink)',
+    '--mantine-color-black': 'var(--paper)',
+  },
+});
