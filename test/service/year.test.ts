@@ -7,6 +7,7 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import type { YearPlan } from '../../shared/plan/year/year-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { newFarm } from '../support/factories.js';
 
 describe.each(databases())('the year on $name', (database) => {
   let app: TestApp;
@@ -73,6 +74,14 @@ describe.each(databases())('the year on $name', (database) => {
     expect(after.rows.find((row) => row.id === personId)!.bars).toEqual([
       { kind: 'away', from: away[0]!.from, until: addDays(away[0]!.to, 1) },
     ]);
+  });
+
+  it('of a farm with nothing on it is its weather', async () => {
+    const { body } = await app.api.post('/api/farms').send(newFarm()).expect(201);
+    const empty = await app.api.get(`/api/farms/${(body as { id: string }).id}/year`).expect(200);
+    const { rows, weather, unplanned } = empty.body as YearPlan;
+    expect({ rows, unplanned }).toEqual({ rows: [], unplanned: [] });
+    expect(weather.turns.length).toBeGreaterThan(3);
   });
 
   it('of no farm is not there', async () => {

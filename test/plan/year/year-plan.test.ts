@@ -2,7 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'jsonc-parser';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, datesFrom } from '../../../shared/calendar/plain-date.js';
+import { weakestMark } from '../../../shared/explain/formula.js';
 import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import { withBatch } from '../../../shared/farm/picture.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
@@ -167,10 +168,52 @@ describe('the weather of the strip', () => {
   it('opens every figure to a formula that is listed', () => {
     const figures = quantitiesIn(year.weather);
     expect(figures.length).toBeGreaterThan(50);
-    for (const { formula, value } of figures) {
+    for (const { formula, value, mark, inputs } of figures) {
       expect(FORMULAS.has(formula)).toBe(true);
+      const marks = inputs.flatMap((each) => each.mark ?? []);
+      expect(weakestMark(mark, FORMULAS.get(formula)!.mark, ...marks)).toBe(mark);
       if (typeof value === 'number') expect(value >= 0 && value <= 1).toBe(true);
     }
+  });
+
+  it('counts in a daily record where that holds ten years', () => {
+    // Frost on the same two nights of every year, and rain on every third day but in July.
+    const history = datesFrom('2014-01-01', 13 * 365).map((date, k) => ({
+      date,
+      minC: ['05-12', '10-01'].includes(date.slice(5)) ? -1 : 8,
+      maxC: 20,
+      rainMm: k % 3 === 0 && date.slice(5, 7) !== '07' ? 5 : 0,
+    }));
+    const { turns, dryRuns } = yearOfFarm(picture, tables, { animals, work, history }).weather;
+    expect(turns.map(({ value }) => value)).toEqual([
+      ...['2027-05-12', '2027-05-12', '2027-10-01', '2027-10-01'],
+    ]);
+    for (const { from, of } of dryRuns!) expect(of.value).toBe(from.startsWith('2027-07') ? 1 : 0);
+  });
+
+  it('has its winter in July south of the equator', () => {
+    const farm = {
+      ...picture.farm,
+      latitudeDeg: -42,
+      lastFrost: '10-20',
+      firstFrost: '04-20',
+    };
+    const half = (year: readonly number[]) => [...year.slice(183), ...year.slice(0, 183)];
+    const { meanMinC, meanMaxC, coldMinC, hotMaxC } = picture.climate;
+    const climate = {
+      ...picture.climate,
+      meanMinC: half(meanMinC),
+      meanMaxC: half(meanMaxC),
+      coldMinC: half(coldMinC),
+      hotMaxC: half(hotMaxC),
+    };
+    const south = { ...picture, farm, climate };
+    const { frosts } = yearOfFarm(south, tables, { animals, work, history: [] }).weather;
+    expect(frosts.filter(({ isUsual }) => isUsual)).toContainEqual({
+      from: '2027-04-20',
+      until: '2027-10-21',
+      isUsual: true,
+    });
   });
 
   it('says nothing of dry spells where no rain is known', () => {

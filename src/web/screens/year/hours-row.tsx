@@ -51,3 +51,7 @@ export const HoursRow = memo(function HoursRow({
 
 /** All hours that a week asks for. */
 export const wanted = ({ choreHours, workHours }: YearWeek): number => choreHours + workHours;
+
+/** Whether anybody on the farm has hours: without them every week would be short. */
+export const areHoursKnown = (weeks: readonly YearWeek[]): boolean =>
+  weeks.some(({ hoursAvailable }) => 0 < hoursAvailable);

@@ -11,14 +11,14 @@ import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { isOn } from './strip-place.js';
 import { ofTen } from './weather-rows.js';
-import { wanted } from './hours-row.js';
+import { areHoursKnown, wanted } from './hours-row.js';
 import { BAR_WORDS, hrefOf } from './year-words.js';
 
 /** All that the strip shows, in words: to read, to have read aloud, and to hang on the wall. */
 export const YearDates = memo(function YearDates({ year, base }: { year: YearPlan; base: string }) {
   const { rows, span, weather, weeks, unplanned } = year;
   const sayDate = useSayDate();
-  const short = weeks.filter(({ isShort }) => isShort);
+  const short = areHoursKnown(weeks) ? weeks.filter(({ isShort }) => isShort) : [];
   return (
     <dl className="year-dates">
       <div>
@@ -45,9 +45,11 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
       <div>
         <dt>Hours</dt>
         <dd>
-          {short.length === 0
-            ? 'No week asks for more hours than you have.'
-            : 'More hours wanted than you have in the weeks from '}
+          {!areHoursKnown(weeks)
+            ? 'Nobody has hours for the farm yet: add people and their hours to your place.'
+            : short.length === 0
+              ? 'No week asks for more hours than you have.'
+              : 'More hours wanted than you have in the weeks from '}
           {short.map((week) => (
             <span key={week.from} className="year-date">
               {sayDate(week.from)}: {Math.round(wanted(week))} h of{' '}

@@ -31,6 +31,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   const base = `/farm/${farm.id}`;
   const { span, today } = year;
   const { slid, setSlid, planned, batch, plan } = useSlid(farm, tables);
+  const canMove = year.rows.some(({ arrivesOn }) => arrivesOn !== undefined);
   const keepButton = useRef<HTMLButtonElement>(null);
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
@@ -68,15 +69,25 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
         <h1>The year</h1>
         <p>
           {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}.{' '}
-          <span id="year-how-to-move">
-            Move an arrival by its round mark: drag it, or arrow keys by a day, with Shift by a
-            week.
-          </span>
+          {canMove && (
+            <span id="year-how-to-move">
+              Move an arrival by its round mark: drag it, or arrow keys by a day, with Shift by a
+              week.
+            </span>
+          )}
         </p>
         <Button component={Link} href={`${base}/year/print`} variant="default">
           Print for the wall
         </Button>
       </header>
+      {year.rows.length === 0 && (
+        <p>
+          Nothing stands in the year yet.{' '}
+          <Button component={Link} href={`${base}/batches/new`}>
+            Plan a batch
+          </Button>
+        </p>
+      )}
       <section className="year-strip" aria-label="Thirteen months" tabIndex={0}>
         <YearStrip year={year} base={base} linesOf={linesOf} />
       </section>

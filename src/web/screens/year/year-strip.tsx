@@ -4,7 +4,7 @@ import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearRow } from '../../../../shared/plan/year/year-row.js';
 import { monthsOf } from '../../../../shared/plan/year/year-span.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
-import { HoursRow } from './hours-row.js';
+import { areHoursKnown, HoursRow } from './hours-row.js';
 import { along } from './strip-place.js';
 import { RowLines, StripRow } from './strip-row.js';
 import { WeatherRows } from './weather-rows.js';
@@ -35,8 +35,12 @@ export function YearStrip({
           </StripRow>
         </Fragment>
       ))}
-      <GroupHead words="Hours" />
-      <HoursRow weeks={weeks} span={span} base={base} />
+      {areHoursKnown(weeks) && (
+        <>
+          <GroupHead words="Hours" />
+          <HoursRow weeks={weeks} span={span} base={base} />
+        </>
+      )}
       <div className="year-over" aria-hidden>
         <div className="year-track">
           {monthsOf(span).map((month) => (
