@@ -27,7 +27,10 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
           Back to the year
         </Button>
       </Group>
-      <article ref={sheet} className="year-page">
+      <article
+        ref={sheet}
+        className={`year-page ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
+      >
         <header>
           <h1>
             {farm.name}: {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}
@@ -44,6 +47,9 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
     </main>
   );
 }
+
+/** Rows from which on they stand closer. */
+const MANY_ROWS = 10;
 
 /** What Letter and A4 on their side have in common within their margins, in px of print. */
 const SHEET = { width: 976, height: 704 };
