@@ -11,6 +11,7 @@ import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
 import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
+import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
 import type { YearRow } from '../../../shared/plan/year/year-row.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
@@ -250,5 +251,32 @@ describe('arrivalEffects', () => {
     expect(codes(arrivalEffects(then, plan).worse)).toContain('place-taken');
     const near = on(addDays(plan.arrivalDate, -1));
     expect(codes(arrivalEffects(plan, near).still)).toContain('place-taken');
+  });
+});
+
+describe('slidPlan', () => {
+  const { id, plan } = planOf('Pullets');
+  const slid = { batchId: id, arrivalDate: addDays(plan.arrivalDate, 9) };
+  const withOwn = (more: object) => ({
+    ...picture,
+    batches: picture.batches.map((batch) => (batch.id === id ? { ...batch, ...more } : batch)),
+  });
+
+  it('shows the batch as it would be, and moves the jobs that are tied to it as far', () => {
+    const tiedTo = { eventId: `event/${id}/arrival`, on: plan.arrivalDate };
+    const tied = { ...taken(), name: 'Sweep the shed', dueOn: plan.arrivalDate, tiedTo };
+    const moved = slidPlan({ picture: { ...picture, jobs: [taken(), tied] }, tables }, slid);
+    expect(moved).toMatchObject({
+      row: { id, arrivesOn: slid.arrivalDate },
+      jobs: [{ name: 'Sweep the shed', from: plan.arrivalDate, to: slid.arrivalDate }],
+    });
+  });
+
+  it('says which field does not let it come then', () => {
+    const moveOutDate = addDays(plan.arrivalDate, 5);
+    const refused = slidPlan({ picture: withOwn({ moveOutDate }), tables }, slid);
+    expect(refused).toMatchObject({
+      refused: { problems: [{ field: 'batch.moveOutDate', min: addDays(slid.arrivalDate, 1) }] },
+    });
   });
 });
