@@ -36,6 +36,7 @@ import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
+import { YearModule } from './year/year.module.js';
 
 @Module({
   imports: [
@@ -73,6 +74,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     JobsModule,
     WorkModule,
     TodayModule,
+    YearModule,
     SheetsModule,
     CalendarModule,
     SampleFarmModule,

@@ -62,6 +62,8 @@ import { todayFormulas } from '../plan/today/today-formulas.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
 import { groundFormulas } from '../plan/work/ground-quantities.js';
 import { workFormulas } from '../plan/work/work-quantities.js';
+import { yearFrostFormulas } from '../plan/year/year-frost.js';
+import { yearFormulas } from '../plan/year/year-weather.js';
 import type { Formula } from '../explain/formula.js';
 import { plainFormulas } from '../explain/plain-formulas.js';
 import { judgementFormulas } from './judgements.js';
@@ -129,6 +131,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   judgementFormulas,
   groundFormulas,
   workFormulas,
+  yearFrostFormulas,
+  yearFormulas,
   spaceFormulas,
   taskFormulas,
   todayFormulas,

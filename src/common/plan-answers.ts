@@ -18,6 +18,7 @@ export const WORK_CHANCES = named(
   'Chances of every job over many years of weather.',
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
+export const YEAR_PLAN = named('YearPlan', 'Thirteen months of a farm on one strip.');
 export const TABLES = named('Tables', 'Every published table with its sources and marks.');
 export const CHECK = named(
   'Check',

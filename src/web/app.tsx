@@ -31,6 +31,8 @@ const MoveSheet = lazy(() => import('./screens/pasture/move-sheet.js'));
 const SourcesScreen = lazy(() => import('./screens/sources/sources-screen.js'));
 const StartScreen = lazy(() => import('./screens/start/start-screen.js'));
 const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
+const YearScreen = lazy(() => import('./screens/year/year-screen.js'));
+const YearPrint = lazy(() => import('./screens/year/year-print.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
 export function App() {
@@ -146,6 +148,10 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
       </Route>
       <Route path="/farm/:farmId/pasture/print">
         <MoveSheet farm={farm} tables={tables} />
+      </Route>
+      <Route path="/farm/:farmId/year">{inShell(<YearScreen farm={farm} tables={tables} />)}</Route>
+      <Route path="/farm/:farmId/year/print">
+        <YearPrint farm={farm} />
       </Route>
       <Route path="/farm/:farmId/work">{inShell(<NextDaysScreen farm={farm} />)}</Route>
       <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>

@@ -29,7 +29,9 @@ import {
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { YearPlan } from '../../shared/plan/year/year-plan.js';
 import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
+import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
 import { cutOutline } from '../outlines/cut-outline.js';
@@ -144,6 +146,15 @@ export const TASKS = {
       { picture: now.picture, animals: animalsOf(now) },
       { picture: then.picture, animals: animalsOf(then) },
     ),
+
+  yearOfFarm: ({
+    work,
+    history,
+    ...asked
+  }: PlannedPicture & {
+    readonly work: WorkPlan;
+    readonly history: readonly DailyWeather[];
+  }): YearPlan => yearOfFarm(asked.picture, tables, { animals: animalsOf(asked), work, history }),
 
   sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
     sitterSheet(asked.handover, asked.plan, stopsOn(asked.picture, tables, animalsOf(asked))),

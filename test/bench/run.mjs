@@ -16,6 +16,7 @@ import { benchPicture } from './picture.mjs';
 import { benchTodayPage } from './today-page.mjs';
 import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
+import { benchYear } from './year.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { addDays } = await import(dist('shared/calendar/plain-date.js'));
@@ -103,6 +104,7 @@ time('arrival finder, one year', 'ms', 60, () =>
 );
 
 benchWork(print);
+benchYear(print);
 pastures();
 await endpoints();
 await benchPicture(print);

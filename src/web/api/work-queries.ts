@@ -8,11 +8,13 @@ import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js'
 import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
 import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import type { YearPlan } from '../../../shared/plan/year/year-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
 export const useWork = (farmId: string) => useQuery(ofFarm<WorkPlan>(farmId, '/work'));
+export const useYear = (farmId: string) => useQuery(ofFarm<YearPlan>(farmId, '/year'));
 export const useOutlook = (farmId: string) =>
   useQuery(ofFarm<WorkOutlook>(farmId, '/work/outlook'));
 export const useJobs = (farmId: string) => useQuery(ofFarm<KeptJob[]>(farmId, '/jobs'));
@@ -38,6 +40,16 @@ export const useArrivalMove = (farmId: string) =>
   useMutation({
     mutationFn: (move: { batchId: string; arrivalDate: string }) =>
       postJson<WorkComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
+  });
+/** The same, asked for as a date is tried: an answer is kept for the date that comes back. */
+export const useWorkIfMoved = (
+  farmId: string,
+  move: { readonly batchId: string; readonly arrivalDate: string },
+) =>
+  useQuery({
+    queryKey: ['farm', farmId, 'if-arrival-moves', move.batchId, move.arrivalDate],
+    queryFn: () => postJson<WorkComparison>(`/farms/${farmId}/work/if-arrival-moves`, move),
+    retry: false,
   });
 /** A sheet before it is saved, and what it would move. */
 export interface SheetPreview {

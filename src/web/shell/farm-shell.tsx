@@ -4,6 +4,7 @@ import { useDisclosure } from '@mantine/hooks';
 import {
   IconBook,
   IconBuildingWarehouse,
+  IconCalendar,
   IconChecklist,
   IconEgg,
   IconHome,
@@ -21,6 +22,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const base = `/farm/${farm.id}`;
   const links = [
     { href: `${base}/today`, label: 'Today', icon: <IconSunrise aria-hidden /> },
+    { href: `${base}/year`, label: 'The year', icon: <IconCalendar aria-hidden /> },
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
     { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
     { href: `${base}/work`, label: 'Work', icon: <IconChecklist aria-hidden /> },

@@ -1,0 +1,96 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import type { Herd } from '../../farm/herd.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { seasonRows, type SeasonRow } from '../pasture/season-rows.js';
+import { inOrder, type YearBar, type YearDate, type YearRow } from './year-row.js';
+import type { YearSpan } from './year-span.js';
+
+/**
+ * A herd on the strip: days on grass, days on hay, calvings, and winter, which lies outside the
+ * days of the pasture's plan.
+ */
+export function herdRow(herd: Herd, plan: PasturePlan, span: YearSpan): YearRow {
+  return {
+    kind: 'herd',
+    id: herd.id,
+    name: herd.name,
+    bars: [
+      ...seasonBars(herd, plan),
+      ...winters(herd, plan, span),
+      ...calvingsOf(herd, plan).map(({ early, late }): YearBar => ({
+        kind: 'calving',
+        from: early,
+        until: addDays(late, 1),
+      })),
+    ],
+    dates: inOrder(datesOf(herd, plan)),
+  };
+}
+
+/** Stays in paddocks that follow each other as one stretch of grass; days on hay alike. */
+function seasonBars(herd: Herd, plan: PasturePlan): YearBar[] {
+  const bars: YearBar[] = [];
+  for (const row of seasonRows(plan)) {
+    const kind = kindOf(row, herd.id);
+    if (kind === undefined) continue;
+    const last = bars.findLast((bar) => bar.kind === kind);
+    const until = addDays(row.to, 1);
+    if (last && row.from <= last.until) bars[bars.indexOf(last)] = { ...last, until };
+    else bars.push({ kind, from: row.from, until });
+  }
+  return bars;
+}
+
+function kindOf(row: SeasonRow, herdId: string): 'grass' | 'hay' | undefined {
+  if (row.kind === 'graze') return row.move.herdId === herdId ? 'grass' : undefined;
+  return row.kind === 'hay' && row.herdId === herdId ? 'hay' : undefined;
+}
+
+/** Days of the strip before and after those the pasture is planned for, while there are cattle. */
+function winters(herd: Herd, { from, to, today }: PasturePlan, span: YearSpan): YearBar[] {
+  const first = latest(today, earliestOf(herd.groups.map(({ arrivesOn }) => arrivesOn)));
+  const last = earliest(span.until, latestOf(herd.groups.map(({ leavesOn }) => leavesOn)));
+  return [
+    winter(first, earliest(from, last)),
+    winter(latest(addDays(to, 1), first), last ?? span.until),
+  ].filter((bar) => bar.from < bar.until);
+}
+
+const winter = (from: PlainDate, until: PlainDate): YearBar => ({ kind: 'winter', from, until });
+
+const earliest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
+  b !== undefined && b < a ? b : a;
+const latest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
+  b !== undefined && a < b ? b : a;
+
+/** The first of the dates; none when one of the groups has no date: it is there already. */
+const earliestOf = (dates: readonly (PlainDate | undefined)[]): PlainDate | undefined =>
+  dates.includes(undefined) ? undefined : [...dates].sort()[0];
+/** The last of them; none when one of the groups stays. */
+const latestOf = (dates: readonly (PlainDate | undefined)[]): PlainDate | undefined =>
+  dates.includes(undefined) ? undefined : [...dates].sort().at(-1);
+
+const keyDatesOf = (herd: Herd, { keyDates }: PasturePlan) =>
+  keyDates.herds.find(({ herdId }) => herdId === herd.id);
+
+const calvingsOf = (herd: Herd, plan: PasturePlan) => keyDatesOf(herd, plan)?.calvings ?? [];
+
+function datesOf(herd: Herd, plan: PasturePlan): YearDate[] {
+  const dates = keyDatesOf(herd, plan);
+  if (!dates) return [];
+  const { arrivals, calvings, magnesiumFrom, turnOut, lastGrazing } = dates;
+  const dated = (quantity: { value: number | string } | undefined, words: string): YearDate[] =>
+    quantity ? [{ on: String(quantity.value), words }] : [];
+  return [
+    ...arrivals.map(({ on }) => ({ on, words: 'arrive' })),
+    ...dated(magnesiumFrom, 'magnesium mineral from'),
+    ...dated(turnOut, 'turn-out'),
+    ...calvings.flatMap(({ due, cow }) =>
+      dated(due, cow ? `${cow.name}: calving due` : 'calving due'),
+    ),
+    ...dated(lastGrazing, 'last day on grass'),
+    ...herd.groups.flatMap(({ leavesOn }) =>
+      leavesOn === undefined ? [] : [{ on: leavesOn, words: 'leave' }],
+    ),
+  ];
+}

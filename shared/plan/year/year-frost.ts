@@ -1,0 +1,136 @@
+import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import type { Formula, Sourced } from '../../explain/formula.js';
+import {
+  datedFact,
+  fromFarm,
+  fromJudgement,
+  input,
+  type Quantity,
+} from '../../explain/quantity.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { DailyWeather } from '../../weather/climate.js';
+import { frostDates, halfYearLows } from '../../weather/frost.js';
+import { frostYear, onOwnDay, type FrostYear } from '../../weather/frost-year.js';
+import { nightsOfPlace } from '../expected-nights.js';
+import type { YearSpan } from './year-span.js';
+
+export const yearFrostFormulas = {
+  frost: {
+    id: 'frost-of-the-year',
+    title: 'Last and first frost',
+    words:
+      'Usual: in half of the years frost ends later, or begins earlier. Safe: in one year of ten. By the farm’s own dates, its daily record of ten years or more, or the chance of one night after the other.',
+    symbols: 'P(frost on D or later) = 1 ÷ 2; 1 ÷ 10',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+export type WeatherPlace = Pick<FarmPicture, 'farm' | 'climate' | 'today' | 'batches'>;
+
+/** A winter of the strip. */
+export interface Frost {
+  readonly from: PlainDate;
+  readonly until: PlainDate;
+  /** Frost in most years, rather than in some. */
+  readonly isUsual: boolean;
+}
+
+export interface KnownFrost extends FrostYear {
+  /** What the dates rest on. */
+  readonly basis: 'record' | 'nights';
+}
+
+/** By the daily record where it is long enough, as its spread is real; else by the chance of nights. */
+export function frostOf(
+  { farm, climate }: WeatherPlace,
+  tables: Tables,
+  history: readonly DailyWeather[],
+): KnownFrost {
+  const { ownFrostC, sureShare, fewestYears } = tables.judgements.work;
+  const lows = halfYearLows(history, farm.latitudeDeg);
+  if (fewestYears.value <= Math.min(lows.springs.length, lows.autumns.length)) {
+    const { lastSpring, firstAutumn } = frostDates(lows, {
+      thresholdC: ownFrostC.value,
+      latitudeDeg: farm.latitudeDeg,
+      sureShare: sureShare.value,
+    });
+    return {
+      basis: 'record',
+      ...(lastSpring ? { last: { usual: lastSpring.half, safe: lastSpring.ninetieth } } : {}),
+      ...(firstAutumn ? { first: { usual: firstAutumn.half, safe: firstAutumn.tenth } } : {}),
+    };
+  }
+  const { last, first } = frostYear(nightsOfPlace(climate, farm, tables), {
+    atOrBelowC: ownFrostC.value,
+    fewShare: 1 - sureShare.value,
+    likeness: tables.nights.likeness.value,
+  });
+  const isSafe = farm.frostDatesAre === 'safe';
+  return {
+    basis: 'nights',
+    ...(last ? { last: onOwnDay(last, farm.lastFrost, isSafe) } : {}),
+    ...(first ? { first: onOwnDay(first, farm.firstFrost, isSafe) } : {}),
+  };
+}
+
+/** Every winter that reaches into the strip, from fall to spring, usual within safe. */
+export function frostsOf({ last, first }: FrostYear, { from, until }: YearSpan): Frost[] {
+  if (!last || !first) return [];
+  const years = [yearOf(from) - 1, yearOf(from), yearOf(until)];
+  return (['safe', 'usual'] as const).flatMap((kind) =>
+    years
+      .map((year) => {
+        const begins = dateIn(year, first[kind]);
+        const ends = dateIn(first[kind] < last[kind] ? year : year + 1, last[kind]);
+        return { from: begins, until: addDays(ends, 1), isUsual: kind === 'usual' };
+      })
+      .filter((winter) => winter.from < until && from < winter.until),
+  );
+}
+
+const dateIn = (year: number, monthDay: string): PlainDate =>
+  monthDay === '02-29' ? addDays(`${year}-02-28`, 1) : `${year}-${monthDay}`;
+
+export function turnsOf(
+  { farm, climate }: WeatherPlace,
+  tables: Tables,
+  frost: KnownFrost,
+  span: YearSpan,
+): Quantity[] {
+  const { ownFrostC, sureShare } = tables.judgements.work;
+  const isSafe = farm.frostDatesAre === 'safe';
+  const of = (which: 'last' | 'first', kind: 'usual' | 'safe', label: string): Quantity[] => {
+    const day = frost[which]?.[kind];
+    if (day === undefined) return [];
+    const isOwn = frost.basis === 'nights' && isSafe === (kind === 'safe');
+    return [yearOf(span.from), yearOf(span.until)]
+      .map((year) => dateIn(year, day))
+      .filter((date) => span.from <= date && date < span.until)
+      .map((date) =>
+        datedFact(
+          label,
+          date,
+          yearFrostFormulas.frost,
+          isOwn
+            ? [fromFarm('Your own date', date, 'date')]
+            : [
+                fromJudgement(ownFrostC),
+                fromJudgement(sureShare),
+                input('Weather used', climate.label, 'text'),
+              ],
+          isOwn ? {} : { rows: nightRows(tables) },
+        ),
+      );
+  };
+  return [
+    ...of('last', 'usual', 'Usual last frost'),
+    ...of('last', 'safe', 'Safe from frost after'),
+    ...of('first', 'safe', 'Safe from frost until'),
+    ...of('first', 'usual', 'Usual first frost'),
+  ].sort((a, b) => (a.value < b.value ? -1 : 1));
+}
+
+/** What single nights rest on. */
+export const nightRows = ({ nights }: Tables): Sourced[] => [nights.spread, nights.likeness];

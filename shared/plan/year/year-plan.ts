@@ -1,0 +1,73 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { DailyWeather } from '../../weather/climate.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import type { WorkPlan } from '../work/work-plan.js';
+import type { WorkRequest } from '../work/work-request.js';
+import { awayRows } from './away-rows.js';
+import { batchRow } from './batch-row.js';
+import { herdRow } from './herd-row.js';
+import { jobRows } from './job-rows.js';
+import { isInSight, type YearRow } from './year-row.js';
+import { yearSpan, type YearSpan } from './year-span.js';
+import { yearWeather, type YearWeather } from './year-weather.js';
+import { yearWeeks, type YearWeek } from './year-weeks.js';
+
+/** The year on one page: thirteen months from this one on. */
+export interface YearPlan {
+  readonly today: PlainDate;
+  readonly span: YearSpan;
+  readonly weather: YearWeather;
+  /** Batches, herds, sets of jobs, people away: those of which anything falls within the strip. */
+  readonly rows: readonly YearRow[];
+  readonly weeks: readonly YearWeek[];
+  /** Batches and herds that are missing, because no plan of theirs can be made. */
+  readonly unplanned: readonly string[];
+}
+
+/** The plans that a farm has, as the year is put together from them. */
+export interface PlannedFarm {
+  readonly animals: {
+    readonly batches: readonly PlannedBatch[];
+    readonly pasture?: PasturePlan;
+    readonly unplanned: readonly string[];
+  };
+  /** What the work was planned from, and its plan. */
+  readonly request: WorkRequest;
+  readonly work: WorkPlan;
+  /** Daily record of the place, in date order; may be empty. */
+  readonly history: readonly DailyWeather[];
+}
+
+/** Puts the plans of a farm on one strip. Nothing is planned here. */
+export function yearPlan(
+  picture: FarmPicture,
+  tables: Tables,
+  { animals, request, work, history }: PlannedFarm,
+): YearPlan {
+  const { today, people, handovers, herds, jobs, progress } = picture;
+  const span = yearSpan(today);
+  const { pasture } = animals;
+  const rows = [
+    ...animals.batches.map(({ id, plan }) => batchRow(id, plan)),
+    ...(pasture ? herds.map((herd) => herdRow(herd, pasture, span)) : []),
+    ...jobRows({
+      jobs,
+      progress,
+      events: request.work.flatMap(({ events }) => events),
+      planned: work.jobs,
+      sets: tables.jobSets,
+    }),
+    ...awayRows(people, handovers),
+  ];
+  return {
+    today,
+    span,
+    weather: yearWeather(picture, tables, history, span),
+    rows: rows.filter((row) => isInSight(row, span)),
+    weeks: yearWeeks(request, work.jobs, span),
+    unplanned: animals.unplanned,
+  };
+}

@@ -1,0 +1,78 @@
+import { addDays, dayOfYear } from '../calendar/plain-date.js';
+import type { YearOfLows } from './by-frost-dates.js';
+import { chanceOfAnyBelow } from './night-chances.js';
+
+const DAYS = 366;
+const LEAP_YEAR = 2024;
+
+/** Month and day of a turning point of the year: when it usually is, and when it is safe. */
+export interface FrostTurn {
+  /** As many years have it later as earlier. */
+  readonly usual: string;
+  /** Past it (in fall: before it) frost comes in few years only. */
+  readonly safe: string;
+}
+
+/** The end and the beginning of frost in a year; a turn is left out where it does not come. */
+export interface FrostYear {
+  readonly last?: FrostTurn;
+  readonly first?: FrostTurn;
+}
+
+/**
+ * When frost ends and begins, by the lows of a year: counted from its warmest night back to spring
+ * and on to fall, the day from which on the chance of a frost reaches a half, and a smaller share.
+ *
+ * Left out: a place where even the middle of summer freezes more often than that has no such day.
+ * Source: a chain over nights as in `night-chances.ts`.
+ *
+ * @param asked the low that counts as a frost, and the share of years that is called few, 0 to 0.5
+ */
+export function frostYear(
+  { lowC, sdC }: YearOfLows,
+  { atOrBelowC, fewShare, likeness }: { atOrBelowC: number; fewShare: number; likeness: number },
+): FrostYear {
+  const warmest = lowC.reduce((best, c, day) => (lowC[best]! < c ? day : best), 0);
+  const zOf = (step: 1 | -1) => (k: number) => {
+    const day = (((warmest + step * k) % DAYS) + DAYS) % DAYS;
+    return (atOrBelowC - lowC[day]!) / sdC[day]!;
+  };
+  const turn = (step: 1 | -1): FrostTurn | undefined => {
+    const nights = (share: number): number | undefined => nightsUntil(zOf(step), share, likeness);
+    const [usual, safe] = [nights(0.5), nights(fewShare)];
+    if (usual === undefined || safe === undefined || safe === 0) return undefined;
+    return { usual: monthDay(warmest + step * usual), safe: monthDay(warmest + step * safe) };
+  };
+  const [last, first] = [turn(-1), turn(1)];
+  return { ...(last ? { last } : {}), ...(first ? { first } : {}) };
+}
+
+/** Nights from the warmest one to the first with which the chance of a frost reaches a share. */
+function nightsUntil(
+  zOf: (night: number) => number,
+  share: number,
+  likeness: number,
+): number | undefined {
+  // It only grows with the nights, so that halving finds it.
+  const reaches = (night: number): boolean => share <= chanceOfAnyBelow(night + 1, zOf, likeness);
+  let [no, yes] = [-1, DAYS / 2];
+  if (!reaches(yes)) return undefined;
+  while (1 < yes - no) {
+    const middle = Math.floor((yes + no) / 2);
+    if (reaches(middle)) yes = middle;
+    else no = middle;
+  }
+  return yes;
+}
+
+const monthDay = (day: number): string =>
+  addDays(`${LEAP_YEAR}-01-01`, (day + 2 * DAYS) % DAYS).slice(5);
+
+/** A turn of the year on the day the household knows, usual or safe; the other as far from it as before. */
+export function onOwnDay(turn: FrostTurn, own: string, isSafe: boolean): FrostTurn {
+  const days = dayOf(own) - dayOf(isSafe ? turn.safe : turn.usual);
+  const moved = (day: string): string => monthDay(dayOf(day) + days);
+  return isSafe ? { usual: moved(turn.usual), safe: own } : { usual: own, safe: moved(turn.safe) };
+}
+
+const dayOf = (day: string): number => dayOfYear(`${LEAP_YEAR}-${day}`) - 1;

@@ -1,0 +1,174 @@
+import { memo } from 'react';
+import { Link } from 'wouter';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
+import type { YearBar, YearRow } from '../../../../shared/plan/year/year-row.js';
+import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
+import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
+import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { isOn } from './strip-place.js';
+import { ofTen } from './weather-rows.js';
+import { areHoursKnown, wanted } from './hours-row.js';
+import { BAR_WORDS, hrefOf } from './year-words.js';
+
+/** All that the strip shows, in words: to read, to have read aloud, and to hang on the wall. */
+export const YearDates = memo(function YearDates({ year, base }: { year: YearPlan; base: string }) {
+  const { rows, span, weather, weeks, unplanned } = year;
+  const sayDate = useSayDate();
+  const short = areHoursKnown(weeks) ? weeks.filter(({ isShort }) => isShort) : [];
+  return (
+    <dl className="year-dates">
+      <div>
+        <dt>Frost</dt>
+        <dd>
+          {weather.turns.length === 0 && 'No frost to reckon with.'}
+          {weather.turns.map((turn) => (
+            <span key={`${turn.label} ${turn.value}`} className="year-date">
+              {turn.label} <Num of={turn} />
+            </span>
+          ))}
+        </dd>
+      </div>
+      {rows.map((row) => (
+        <div key={`${row.kind} ${row.id}`}>
+          <dt>
+            <Link href={hrefOf(base, row)}>{row.name}</Link>
+          </dt>
+          <dd>
+            <RowDates row={row} span={span} />
+          </dd>
+        </div>
+      ))}
+      <div>
+        <dt>Hours</dt>
+        <dd>
+          {!areHoursKnown(weeks)
+            ? 'Nobody has hours for the farm yet: add people and their hours to your place.'
+            : short.length === 0
+              ? 'No week asks for more hours than you have.'
+              : 'More hours wanted than you have in the weeks from '}
+          {short.map((week) => (
+            <span key={week.from} className="year-date">
+              {sayDate(week.from)}: {Math.round(wanted(week))} h of{' '}
+              {Math.round(week.hoursAvailable)}
+            </span>
+          ))}
+        </dd>
+      </div>
+      {0 < unplanned.length && (
+        <div>
+          <dt>Not on the strip</dt>
+          <dd>{unplanned.join(', ')}: no plan can be made of it yet.</dd>
+        </div>
+      )}
+    </dl>
+  );
+});
+
+/** Dates of a row within the strip; of a herd what it eats when as well. */
+function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
+  const say = useSayDay(span);
+  const stretches = row.kind === 'herd' ? eatenIn(row) : [];
+  return (
+    <>
+      {repeated(row, span).map(({ words, days }) => (
+        <span key={words} className="year-date">
+          <b>{days.map(say).join(', ')}</b> {words}
+        </span>
+      ))}
+      {stretches.map(({ kind, from, until }) => (
+        <span key={`${kind} ${from}`} className="year-date">
+          {BAR_WORDS[kind]} {say(from)} to {say(addDays(until, -1))}
+        </span>
+      ))}
+    </>
+  );
+}
+
+/** A day of the strip without its year, but in the last month, which is the first one again. */
+function useSayDay({ from, until }: YearSpan): (date: string) => string {
+  const { reader } = useOpener();
+  const isAgain = (date: string): boolean => date.slice(5, 7) === from.slice(5, 7);
+  return (date) =>
+    formatDayWithoutWeekday(
+      date,
+      until <= date || (isAgain(date) && from.slice(0, 4) !== date.slice(0, 4))
+        ? { ...reader, today: undefined }
+        : { ...reader, today: date },
+    );
+}
+
+/** Work that comes again (1 of 6, 2 of 6 …) as one, with all its days. */
+function repeated({ dates }: YearRow, span: YearSpan): { words: string; days: string[] }[] {
+  const byWords = new Map<string, string[]>();
+  for (const { on, words } of dates) {
+    if (!isOn(span, on)) continue;
+    const stem = words.replace(/, \d+ of \d+$/, '');
+    byWords.set(stem, [...(byWords.get(stem) ?? []), on]);
+  }
+  return [...byWords].map(([words, days]) => ({ words, days }));
+}
+
+const EATEN: readonly YearBar['kind'][] = ['grass', 'hay', 'winter'];
+const WEEK = 7;
+
+/** What a herd eats from when to when; a few days on hay between grass are not told. */
+function eatenIn({ bars }: YearRow): YearBar[] {
+  const long = bars
+    .filter(({ kind }) => EATEN.includes(kind))
+    .filter(({ kind, from, until }) => kind !== 'hay' || WEEK <= daysBetween(from, until))
+    .sort((a, b) => (a.from < b.from ? -1 : 1));
+  return long.reduce<YearBar[]>((told, bar) => {
+    const last = told.at(-1);
+    if (last?.kind !== bar.kind) return [...told, bar];
+    return [...told.slice(0, -1), { ...last, until: bar.until }];
+  }, []);
+}
+
+/** The odds of every half month, each of which opens. */
+export const YearOdds = memo(function YearOdds({ year: { weather } }: { year: YearPlan }) {
+  return (
+    <details className="year-all-odds no-print">
+      <summary>Odds by half month</summary>
+      <OddsList
+        title="Nights too cold for chicks that go out, of 10"
+        halves={weather.coldNights}
+        say={(half) => `${ofTen(half.of)} in 10`}
+      />
+      {weather.dryRuns && (
+        <OddsList
+          title={`${weather.dryRuns[0]!.of.label}, as hay needs`}
+          halves={weather.dryRuns}
+        />
+      )}
+    </details>
+  );
+});
+
+function OddsList({
+  title,
+  halves,
+  say,
+}: {
+  title: string;
+  halves: readonly HalfMonth[];
+  say?: (half: HalfMonth) => string;
+}) {
+  const { reader } = useOpener();
+  return (
+    <>
+      <h2>{title}</h2>
+      <ul>
+        {halves.map((half) => (
+          <li key={half.from}>
+            From {formatDayWithoutWeekday(half.from, reader)}:{' '}
+            <Num of={half.of} {...(say ? { said: say(half) } : {})} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,78 @@
+import { Button, Group } from '@mantine/core';
+import { useLayoutEffect, useRef } from 'react';
+import { Link } from 'wouter';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { formatLongDate, formatMonth } from '../../../../shared/units/dates.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useYear } from '../../api/work-queries.js';
+import { useAll } from '../../shell/states.js';
+import { YearDates } from './year-dates.js';
+import { YearKey } from './year-key.js';
+import { YearStrip } from './year-strip.js';
+import './year.css';
+
+/** The year on one sheet to hang on the wall, Letter or A4, with its dates written out. */
+export default function YearPrint({ farm }: { farm: SavedFarm }) {
+  const all = useAll(useYear(farm.id));
+  const sheet = useOneSheet('waiting' in all ? undefined : all.data[0]);
+  if ('waiting' in all) return all.waiting;
+  const [year] = all.data;
+  const { span, today } = year;
+  const base = `/farm/${farm.id}`;
+  return (
+    <main className="year-paper">
+      <Group className="no-print" mb="md">
+        <Button onClick={() => window.print()}>Print</Button>
+        <Button component={Link} href={`${base}/year`} variant="default">
+          Back to the year
+        </Button>
+      </Group>
+      <article
+        ref={sheet}
+        className={`year-page ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
+      >
+        <header>
+          <h1>
+            {farm.name}: {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}
+          </h1>
+          <p>
+            As planned on {formatLongDate(today, farm)}. Weather is what usually comes, and odds: no
+            forecast.
+          </p>
+        </header>
+        <YearStrip year={year} base={base} />
+        <YearKey rows={year.rows} />
+        <YearDates year={year} base={base} />
+      </article>
+    </main>
+  );
+}
+
+/** Rows from which on they stand closer. */
+const MANY_ROWS = 10;
+
+/** What Letter and A4 on their side have in common within their margins, in px of print. */
+const SHEET = { width: 976, height: 704 };
+const LARGEST = 1.25;
+const SMALLEST = 0.3;
+const STEP = 0.02;
+
+/** Sets an article as large as it goes on one sheet. */
+function useOneSheet(content: unknown) {
+  const ref = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const fit = (): void => {
+      const sheet = ref.current;
+      if (!sheet) return;
+      for (let zoom = LARGEST; SMALLEST <= zoom; zoom -= STEP) {
+        sheet.style.zoom = String(zoom);
+        sheet.style.width = `${SHEET.width / zoom}px`;
+        if (sheet.scrollHeight * zoom <= SHEET.height) return;
+      }
+    };
+    fit();
+    // Letters come a moment later, and may be wider.
+    void document.fonts.ready.then(fit);
+  }, [content]);
+  return ref;
+}

@@ -1,0 +1,140 @@
+import { Button } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { Link } from 'wouter';
+import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
+import type { YearRow } from '../../../../shared/plan/year/year-row.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatMonth } from '../../../../shared/units/dates.js';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { useYear } from '../../api/work-queries.js';
+import { useAll } from '../../shell/states.js';
+import { ArrivalHandle } from './arrival-handle.js';
+import { ArrivalPanel } from './arrival-panel.js';
+import type { Slid } from '../../../../shared/plan/year/slid-plan.js';
+import { RowLines } from './strip-row.js';
+import { YearDates, YearOdds } from './year-dates.js';
+import { YearKey } from './year-key.js';
+import { YearStrip } from './year-strip.js';
+import { hrefOf } from './year-words.js';
+import './year.css';
+
+/** The year on one page: what comes when, and arrivals that can be moved. */
+export default function YearScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+  const all = useAll(useYear(farm.id));
+  if ('waiting' in all) return all.waiting;
+  return <Year farm={farm} tables={tables} year={all.data[0]} />;
+}
+
+function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: YearPlan }) {
+  const base = `/farm/${farm.id}`;
+  const { span, today } = year;
+  const { slid, setSlid, planned, batch, plan } = useSlid(farm, tables);
+  const canMove = year.rows.some(({ arrivesOn }) => arrivesOn !== undefined);
+  const keepButton = useRef<HTMLButtonElement>(null);
+  const leave = useCallback(() => {
+    if (slid) document.getElementById(handleId(slid.batchId))?.focus();
+    setSlid(undefined);
+  }, [slid, setSlid]);
+  const linesOf = (row: YearRow) => {
+    const { arrivesOn, id, name } = row;
+    if (arrivesOn === undefined || span.until <= arrivesOn) return undefined;
+    const own = slid?.batchId === id ? slid : undefined;
+    const then = planned?.batchId === id && plan && 'row' in plan ? plan.row : undefined;
+    const href = hrefOf(base, row);
+    return (
+      <>
+        <RowLines row={row} span={span} href={href} as={then ? 'was' : 'is'} />
+        {then && <RowLines row={then} span={span} href={href} as="then" />}
+        <ArrivalHandle
+          id={handleId(id)}
+          name={name}
+          span={span}
+          today={today}
+          saved={arrivesOn}
+          date={own?.arrivalDate ?? arrivesOn}
+          onMove={(arrivalDate) =>
+            setSlid(arrivalDate === arrivesOn ? undefined : { batchId: id, arrivalDate })
+          }
+          onLeave={leave}
+          onDecide={() => keepButton.current?.focus()}
+        />
+      </>
+    );
+  };
+  return (
+    <div className="year">
+      <header className="year-head">
+        <h1>The year</h1>
+        <p>
+          {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}.{' '}
+          {canMove && (
+            <span id="year-how-to-move">
+              Move an arrival by its round mark: drag it, or arrow keys by a day, with Shift by a
+              week.
+            </span>
+          )}
+        </p>
+        <Button component={Link} href={`${base}/year/print`} variant="default">
+          Print for the wall
+        </Button>
+      </header>
+      {year.rows.length === 0 && (
+        <p>
+          Nothing stands in the year yet.{' '}
+          <Button component={Link} href={`${base}/batches/new`}>
+            Plan a batch
+          </Button>
+        </p>
+      )}
+      <section className="year-strip" aria-label="Thirteen months" tabIndex={0}>
+        <YearStrip year={year} base={base} linesOf={linesOf} />
+      </section>
+      {planned && batch && plan && (
+        <ArrivalPanel
+          farm={farm}
+          tables={tables}
+          batch={batch}
+          slid={planned}
+          plan={plan}
+          keepButton={keepButton}
+          onDone={leave}
+        />
+      )}
+      <YearKey rows={year.rows} />
+      <h2>Dates</h2>
+      <YearDates year={year} base={base} />
+      <YearOdds year={year} />
+    </div>
+  );
+}
+
+const handleId = (batchId: string): string => `arrival-${batchId}`;
+
+/**
+ * The arrival that is being moved, and the plan of its batch then. What it is planned from comes
+ * once the strip stands, so that the strip does not wait for it.
+ */
+function useSlid(farm: SavedFarm, tables: Tables) {
+  const [slid, setSlid] = useState<Slid>();
+  // The mark goes with the hand at once; the plan of its day follows as fast as it can.
+  const planned = useDeferredValue(slid);
+  const { data: picture } = usePicture(farm.id);
+  const { data: core } = useQuery({
+    queryKey: ['core of the year'],
+    queryFn: () => import('../../../../shared/plan/year/slid-plan.js'),
+    staleTime: Infinity,
+  });
+  const plan = useMemo(
+    () => (planned && core && picture ? core.slidPlan({ picture, tables }, planned) : undefined),
+    [planned, core, picture, tables],
+  );
+  const movedId = slid?.batchId;
+  useEffect(() => {
+    if (movedId !== undefined)
+      document.getElementById(handleId(movedId))?.scrollIntoView({ block: 'nearest' });
+  }, [movedId]);
+  const batch = picture?.batches.find(({ id }) => id === planned?.batchId);
+  return { slid, setSlid, planned, batch, plan };
+}

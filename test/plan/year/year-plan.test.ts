@@ -1,0 +1,282 @@
+import { describe, expect, it } from '@jest/globals';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'jsonc-parser';
+import { addDays, datesFrom } from '../../../shared/calendar/plain-date.js';
+import { weakestMark } from '../../../shared/explain/formula.js';
+import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
+import { withBatch } from '../../../shared/farm/picture.js';
+import { planBatch } from '../../../shared/plan/batch-plan.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
+import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
+import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
+import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
+import type { YearRow } from '../../../shared/plan/year/year-row.js';
+import { FORMULAS } from '../../../shared/formulas/formulas.js';
+import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
+import { pictureOfDocument } from '../../../src/picture/farm-document.js';
+import { PROJECT_ROOT } from '../../../src/reference/load-tables.js';
+import { tables } from '../../support/factories.js';
+
+const example = parse(
+  readFileSync(join(PROJECT_ROOT, 'seeds', 'farm.example.jsonc'), 'utf8'),
+) as FarmDocumentDto;
+const picture = pictureOfDocument(
+  { ...example, jobs: [...(example.jobs ?? []), taken()] },
+  tables,
+  Date.UTC(2027, 3, 5, 12),
+);
+const animals = planAnimals(picture, tables);
+const work = planWork(picture, tables, animals);
+const year = yearOfFarm(picture, tables, { animals, work, history: [] });
+
+/** A job of a set, further ahead than the plan of the work goes. */
+function taken() {
+  return {
+    id: 'supers',
+    name: 'Add supers',
+    hours: 2,
+    notBefore: '2028-03-20',
+    dueOn: '2028-03-28',
+    priority: 'should',
+    conditions: {},
+    canBeSpread: true,
+    setId: 'hives',
+  } as const;
+}
+
+const rowOf = (name: string): YearRow => year.rows.find((row) => row.name === name)!;
+const barOf = (row: YearRow, kind: string) => row.bars.find((bar) => bar.kind === kind);
+const planOf = (name: string) => animals.batches.find((batch) => batch.name === name)!;
+
+describe('a batch on the strip', () => {
+  it('begins and ends each line on a date of its plan', () => {
+    const { id, plan } = planOf('Spring meat birds');
+    const row = rowOf('Spring meat birds');
+    const processed = plan.leaving!.processingDays.map(({ on }) => on);
+    expect(row).toMatchObject({ kind: 'batch', id, arrivesOn: plan.arrivalDate });
+    expect(row.bars).toEqual([
+      { kind: 'brooder', from: plan.arrivalDate, until: plan.outdoors.moveOut!.value },
+      { kind: 'pens', from: plan.outdoors.moveOut!.value, until: processed.at(-1) },
+      { kind: 'freezer', from: processed[0], until: plan.leaving!.eatenUp!.value },
+    ]);
+    expect(row.dates.filter(({ words }) => words === 'processing').map(({ on }) => on)).toEqual(
+      processed,
+    );
+  });
+
+  it('lays from the first egg on', () => {
+    const { plan } = planOf('Pullets');
+    const row = rowOf('Pullets');
+    const firstEgg = plan.laying!.firstEgg.value;
+    expect(barOf(row, 'coop')).toMatchObject({
+      from: plan.outdoors.moveOut!.value,
+      until: firstEgg,
+    });
+    expect(barOf(row, 'laying')).toMatchObject({ from: firstEgg, until: plan.lastDate });
+  });
+
+  it('cannot be moved once it has come', () => {
+    const later = { ...picture, today: '2027-05-01' };
+    const rows = yearOfFarm(later, tables, {
+      animals: planAnimals(later, tables, animals.pasture),
+      work,
+      history: [],
+    }).rows;
+    expect(rows.find(({ name }) => name === 'Spring meat birds')!.arrivesOn).toBeUndefined();
+  });
+});
+
+describe('a herd on the strip', () => {
+  const plan = animals.pasture!;
+  const row = rowOf('Cows');
+
+  it('is on grass on the days of its moves, and on hay or winter feed on all others', () => {
+    const on = (date: string, kinds: readonly string[]): boolean =>
+      row.bars.some((bar) => kinds.includes(bar.kind) && bar.from <= date && date < bar.until);
+    for (let date = plan.from; date <= plan.to; date = addDays(date, 1)) {
+      const grazes = plan.moves.some(({ from, to }) => from <= date && date <= to);
+      expect([date, on(date, ['grass'])]).toEqual([date, grazes]);
+      expect([date, on(date, ['hay'])]).toEqual([date, !grazes]);
+    }
+    expect(on(addDays(plan.to, 1), ['winter'])).toBe(true);
+    expect(on(addDays(year.span.until, -1), ['winter'])).toBe(true);
+  });
+
+  it('writes out turn-out and calving as they are planned', () => {
+    const [dates] = plan.keyDates.herds;
+    expect(row.dates).toContainEqual({ on: dates!.turnOut!.value, words: 'turn-out' });
+    expect(row.dates).toContainEqual({ on: dates!.calvings[0]!.due.value, words: 'calving due' });
+    expect(barOf(row, 'calving')).toEqual({
+      kind: 'calving',
+      from: dates!.calvings[0]!.early,
+      until: addDays(dates!.calvings[0]!.late, 1),
+    });
+  });
+});
+
+describe('jobs and people on the strip', () => {
+  it('stand on the days they are planned for, and due where the plan of the work ends before', () => {
+    const others = rowOf('Other jobs');
+    for (const { id, name } of example.jobs!) {
+      const { pieces } = work.jobs.find(({ key }) => key === `own/${id!}`)!;
+      expect(others.dates).toContainEqual({ on: pieces[0]!.date, words: name });
+    }
+    const hives = rowOf('Hives in spring');
+    expect(hives.bars).toEqual([{ kind: 'work', from: '2028-03-20', until: '2028-03-29' }]);
+    expect(hives.dates).toEqual([{ on: '2028-03-28', words: 'Add supers' }]);
+  });
+
+  it('are away to the last day, and say who is in charge', () => {
+    const [{ from, to }] = example.people![1]!.away as [{ from: string; to: string }];
+    expect(rowOf('Adult B').bars).toEqual([{ kind: 'away', from, until: addDays(to, 1) }]);
+    expect(barOf(rowOf('Adult A in charge'), 'sitter')!.from).toBe(example.handovers![0]!.from);
+  });
+});
+
+describe('the hours of the strip', () => {
+  it('are those that people give, week by week from Monday', () => {
+    // Written in the example: (5 × 2.5 + 7 + 4) and (5 × 3 + 6 + 4) hours.
+    expect(year.weeks[0]).toMatchObject({ from: '2027-04-05', hoursAvailable: 48.5 });
+    // One is away from Tuesday to Friday and hands over to the other, who then has the hours of
+    // the hand-over in place of 2.5 a day.
+    const away = year.weeks.find(({ from }) => from === '2027-05-10')!;
+    const perDay = example.handovers![0]!.hoursPerDay;
+    expect(away.hoursAvailable).toBe(48.5 - 4 * (2.5 + 3) + 4 * perDay);
+  });
+
+  it('hold all work that is planned, and call a week short when more is wanted', () => {
+    const planned = work.jobs.flatMap(({ pieces }) =>
+      pieces.map(({ hours, personIds }) => hours * personIds.length),
+    );
+    const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+    expect(sum(year.weeks.map(({ workHours }) => workHours))).toBeGreaterThan(sum(planned) - 2);
+    for (const { isShort, hoursAvailable, choreHours, workHours } of year.weeks)
+      expect(isShort).toBe(hoursAvailable < choreHours + workHours);
+  });
+});
+
+describe('the weather of the strip', () => {
+  it('keeps to the household’s own frost dates, with safe ones beyond them', () => {
+    const turns = new Map(year.weather.turns.map(({ label, value }) => [label, value]));
+    expect(turns.get('Usual last frost')).toBe('2027-05-20');
+    expect(turns.get('Usual first frost')).toBe('2027-09-28');
+    expect(turns.get('Safe from frost after')! > '2027-05-20').toBe(true);
+    expect(turns.get('Safe from frost until')! < '2027-09-28').toBe(true);
+  });
+
+  it('opens every figure to a formula that is listed', () => {
+    const figures = quantitiesIn(year.weather);
+    expect(figures.length).toBeGreaterThan(50);
+    for (const { formula, value, mark, inputs } of figures) {
+      expect(FORMULAS.has(formula)).toBe(true);
+      const marks = inputs.flatMap((each) => each.mark ?? []);
+      expect(weakestMark(mark, FORMULAS.get(formula)!.mark, ...marks)).toBe(mark);
+      if (typeof value === 'number') expect(value >= 0 && value <= 1).toBe(true);
+    }
+  });
+
+  it('counts in a daily record where that holds ten years', () => {
+    // Frost on the same two nights of every year, and rain on every third day but in July.
+    const history = datesFrom('2014-01-01', 13 * 365).map((date, k) => ({
+      date,
+      minC: ['05-12', '10-01'].includes(date.slice(5)) ? -1 : 8,
+      maxC: 20,
+      rainMm: k % 3 === 0 && date.slice(5, 7) !== '07' ? 5 : 0,
+    }));
+    const { turns, dryRuns } = yearOfFarm(picture, tables, { animals, work, history }).weather;
+    expect(turns.map(({ value }) => value)).toEqual([
+      ...['2027-05-12', '2027-05-12', '2027-10-01', '2027-10-01'],
+    ]);
+    for (const { from, of } of dryRuns!) expect(of.value).toBe(from.startsWith('2027-07') ? 1 : 0);
+  });
+
+  it('has its winter in July south of the equator', () => {
+    const farm = {
+      ...picture.farm,
+      latitudeDeg: -42,
+      lastFrost: '10-20',
+      firstFrost: '04-20',
+    };
+    const half = (year: readonly number[]) => [...year.slice(183), ...year.slice(0, 183)];
+    const { meanMinC, meanMaxC, coldMinC, hotMaxC } = picture.climate;
+    const climate = {
+      ...picture.climate,
+      meanMinC: half(meanMinC),
+      meanMaxC: half(meanMaxC),
+      coldMinC: half(coldMinC),
+      hotMaxC: half(hotMaxC),
+    };
+    const south = { ...picture, farm, climate };
+    const { frosts } = yearOfFarm(south, tables, { animals, work, history: [] }).weather;
+    expect(frosts.filter(({ isUsual }) => isUsual)).toContainEqual({
+      from: '2027-04-20',
+      until: '2027-10-21',
+      isUsual: true,
+    });
+  });
+
+  it('says nothing of dry spells where no rain is known', () => {
+    const { meanRainMm: _rain, ...climate } = picture.climate;
+    const dry = { ...picture, climate };
+    expect(yearOfFarm(dry, tables, { animals, work, history: [] }).weather.dryRuns).toBeUndefined();
+  });
+});
+
+describe('arrivalEffects', () => {
+  const { id, plan } = planOf('Pullets');
+  const on = (arrivalDate: string) => {
+    const batch = picture.batches.find((each) => each.id === id)!;
+    return planBatch(withBatch(picture, { ...batch, arrivalDate }), tables, id);
+  };
+
+  it('is nothing for the same day', () => {
+    expect(arrivalEffects(plan, plan)).toMatchObject({ moved: [], worse: [], better: [] });
+  });
+
+  it('moves what hangs on the arrival, by the dates of both plans', () => {
+    const then = on(addDays(plan.arrivalDate, 14));
+    expect(arrivalEffects(plan, then).moved).toContainEqual({
+      words: 'first eggs',
+      from: plan.laying!.firstEgg.value,
+      to: then.laying!.firstEgg.value,
+    });
+  });
+
+  it('says that the brooder is free when they come after the others have left it', () => {
+    const then = on(addDays(plan.arrivalDate, 14));
+    const codes = (issues: readonly { code: string }[]) => issues.map(({ code }) => code);
+    expect(codes(arrivalEffects(plan, then).better)).toContain('place-taken');
+    expect(codes(arrivalEffects(then, plan).worse)).toContain('place-taken');
+    const near = on(addDays(plan.arrivalDate, -1));
+    expect(codes(arrivalEffects(plan, near).still)).toContain('place-taken');
+  });
+});
+
+describe('slidPlan', () => {
+  const { id, plan } = planOf('Pullets');
+  const slid = { batchId: id, arrivalDate: addDays(plan.arrivalDate, 9) };
+  const withOwn = (more: object) => ({
+    ...picture,
+    batches: picture.batches.map((batch) => (batch.id === id ? { ...batch, ...more } : batch)),
+  });
+
+  it('shows the batch as it would be, and moves the jobs that are tied to it as far', () => {
+    const tiedTo = { eventId: `event/${id}/arrival`, on: plan.arrivalDate };
+    const tied = { ...taken(), name: 'Sweep the shed', dueOn: plan.arrivalDate, tiedTo };
+    const moved = slidPlan({ picture: { ...picture, jobs: [taken(), tied] }, tables }, slid);
+    expect(moved).toMatchObject({
+      row: { id, arrivesOn: slid.arrivalDate },
+      jobs: [{ name: 'Sweep the shed', from: plan.arrivalDate, to: slid.arrivalDate }],
+    });
+  });
+
+  it('says which field does not let it come then', () => {
+    const moveOutDate = addDays(plan.arrivalDate, 5);
+    const refused = slidPlan({ picture: withOwn({ moveOutDate }), tables }, slid);
+    expect(refused).toMatchObject({
+      refused: { problems: [{ field: 'batch.moveOutDate', min: addDays(slid.arrivalDate, 1) }] },
+    });
+  });
+});
