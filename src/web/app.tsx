@@ -1,14 +1,13 @@
 import { lazy, Suspense, type ReactNode } from 'react';
-import { Center, Loader } from '@mantine/core';
 import { Redirect, Route, Switch } from 'wouter';
 import { useFarm, useTables } from './api/queries.js';
-import { ClashProvider } from './api/clash-dialog.js';
+import { AskingProvider } from './api/asking.js';
 import { ExplainProvider } from './explain/explain-panel.js';
-import { FirstRun } from './screens/first-run/first-run.js';
-import { BatchList } from './screens/batches/batch-list.js';
 import { FarmShell } from './shell/farm-shell.js';
-import { useAll } from './shell/states.js';
+import { useAll, Working } from './shell/states.js';
 
+const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
+const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
@@ -32,7 +31,9 @@ export function App() {
   return (
     <Switch>
       <Route path="/">
-        <FirstRun />
+        <Suspense fallback={<Waiting />}>
+          <FirstRun />
+        </Suspense>
       </Route>
       <Route path="/trust">
         <Suspense fallback={<Waiting />}>
@@ -55,7 +56,7 @@ function OneFarm({ farmId }: { farmId: string }) {
   const [farm, tables] = all.data;
   const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
   return (
-    <ClashProvider>
+    <AskingProvider>
       <ExplainProvider tables={tables} farm={farm}>
         <Suspense fallback={<Waiting />}>
           <Switch>
@@ -124,12 +125,8 @@ function OneFarm({ farmId }: { farmId: string }) {
           </Switch>
         </Suspense>
       </ExplainProvider>
-    </ClashProvider>
+    </AskingProvider>
   );
 }
 
-const Waiting = () => (
-  <Center p="xl">
-    <Loader role="status" aria-label="Loading" />
-  </Center>
-);
+const Waiting = () => <Working label="Loading" />;

@@ -7,7 +7,7 @@ import { useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.j
 import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 
-export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(useBatches(farm.id));
   if ('waiting' in all) return all.waiting;
   const [batches] = all.data;

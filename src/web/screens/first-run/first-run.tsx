@@ -17,7 +17,7 @@ import { emptyFarm, FarmForm } from '../farm/farm-form.js';
 import { ReadFarm } from './read-farm.js';
 
 /** The first screen: choose a farm, start an empty one, or look at the sample. */
-export function FirstRun() {
+export default function FirstRun() {
   const [, go] = useLocation();
   const [isTyping, setTyping] = useState(false);
   const sample = useCreateSample();
