@@ -80,7 +80,7 @@ function PersonRow({
     },
   });
   return (
-    <Card withBorder padding="sm">
+    <Card withBorder>
       <Group justify="space-between" wrap="nowrap">
         <Text fw={600}>{person.name}</Text>
         <ConfirmButton

@@ -7,7 +7,7 @@ import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
-import { IssueText } from '../../explain/issue-text.js';
+import { IssueList } from '../../explain/issue-list.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -95,7 +95,7 @@ function Season({
           Move sheet to print
         </Button>
       </Group>
-      <Issues plan={plan} tables={tables} />
+      <IssueList issues={plan.issues} tables={tables} />
       <Section title="Where the herds are">
         <SeasonStrip plan={plan} />
       </Section>
@@ -213,20 +213,4 @@ function HerdFacts({
       <Fact of={herd.lastGrazing} label={label('Last day on grass')} />
     </>
   );
-}
-
-const COLOURS = { stop: 'stop', act: 'warn', note: 'gray' } as const;
-const TITLES = { stop: 'Must be put right', act: 'Needs doing', note: 'Good to know' } as const;
-
-function Issues({ plan, tables }: { plan: PasturePlan; tables: Tables }) {
-  return (['stop', 'act', 'note'] as const).map((level) => {
-    const own = plan.issues.filter((i) => i.level === level);
-    return own.length === 0 ? null : (
-      <Alert key={level} color={COLOURS[level]} title={TITLES[level]}>
-        {own.map((i) => (
-          <IssueText key={i.code + i.text} issue={i} tables={tables} />
-        ))}
-      </Alert>
-    );
-  });
 }
