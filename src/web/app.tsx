@@ -2,6 +2,7 @@ import { lazy, Suspense, type ReactNode } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { useFarm, useTables } from './api/queries.js';
 import { AskingProvider } from './api/asking.js';
+import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
@@ -28,6 +29,16 @@ const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
 export function App() {
+  return (
+    <AskingProvider>
+      <LeaveGuard>
+        <Places />
+      </LeaveGuard>
+    </AskingProvider>
+  );
+}
+
+function Places() {
   return (
     <Switch>
       <Route path="/">
@@ -56,76 +67,72 @@ function OneFarm({ farmId }: { farmId: string }) {
   const [farm, tables] = all.data;
   const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
   return (
-    <AskingProvider>
-      <ExplainProvider tables={tables} farm={farm}>
-        <Suspense fallback={<Waiting />}>
-          <Switch>
-            <Route path="/farm/:farmId/batches">
-              {inShell(<BatchList farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/batches/:batchId">
-              {({ batchId }) =>
-                inShell(
-                  <BatchScreen
-                    key={batchId}
-                    farm={farm}
-                    tables={tables}
-                    batchId={batchId === 'new' ? undefined : batchId}
-                  />,
-                )
-              }
-            </Route>
-            <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
-              {({ batchId, sheet }) => (
-                <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
-              )}
-            </Route>
-            <Route path="/farm/:farmId/facilities">
-              {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture">
-              {inShell(<PastureScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/walk">
-              {inShell(<WalkScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/land">
-              {inShell(<LandScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/sizes">
-              {inShell(<SizesScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/herds">
-              {inShell(<HerdTasksScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/print">
-              <MoveSheet farm={farm} tables={tables} />
-            </Route>
-            <Route path="/farm/:farmId/work">{inShell(<TodayScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/chances">
-              {inShell(<ChancesScreen farm={farm} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/own">
-              {inShell(<OwnScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/away/:handoverId/sheet">
-              {({ handoverId }) => (
-                <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
-              )}
-            </Route>
-            <Route path="/farm/:farmId/place">
-              {inShell(<FarmScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
-            <Route>
-              <Redirect to={`/farm/${farmId}/batches`} />
-            </Route>
-          </Switch>
-        </Suspense>
-      </ExplainProvider>
-    </AskingProvider>
+    <ExplainProvider tables={tables} farm={farm}>
+      <Suspense fallback={<Waiting />}>
+        <Switch>
+          <Route path="/farm/:farmId/batches">
+            {inShell(<BatchList farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/batches/:batchId">
+            {({ batchId }) =>
+              inShell(
+                <BatchScreen
+                  key={batchId}
+                  farm={farm}
+                  tables={tables}
+                  batchId={batchId === 'new' ? undefined : batchId}
+                />,
+              )
+            }
+          </Route>
+          <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
+            {({ batchId, sheet }) => (
+              <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
+            )}
+          </Route>
+          <Route path="/farm/:farmId/facilities">
+            {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture">
+            {inShell(<PastureScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/walk">
+            {inShell(<WalkScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/land">
+            {inShell(<LandScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/sizes">
+            {inShell(<SizesScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/work/herds">
+            {inShell(<HerdTasksScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/pasture/print">
+            <MoveSheet farm={farm} tables={tables} />
+          </Route>
+          <Route path="/farm/:farmId/work">{inShell(<TodayScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/chances">{inShell(<ChancesScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/own">
+            {inShell(<OwnScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
+          <Route path="/farm/:farmId/work/away/:handoverId/sheet">
+            {({ handoverId }) => (
+              <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
+            )}
+          </Route>
+          <Route path="/farm/:farmId/place">
+            {inShell(<FarmScreen farm={farm} tables={tables} />)}
+          </Route>
+          <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
+          <Route>
+            <Redirect to={`/farm/${farmId}/batches`} />
+          </Route>
+        </Switch>
+      </Suspense>
+    </ExplainProvider>
   );
 }
 

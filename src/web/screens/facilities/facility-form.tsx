@@ -1,17 +1,9 @@
 import { Fieldset, SimpleGrid, TextInput } from '@mantine/core';
-import { useState } from 'react';
 import { facilityFields, type Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
-import {
-  draftKey,
-  dropDraft,
-  keepDraft,
-  readDraft,
-  UnsavedNote,
-  writeDraft,
-} from '../../fields/kept-draft.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
@@ -31,57 +23,25 @@ const SIDES = [
   { id: 'open', name: 'Open' },
 ] as const;
 
-export function FacilityForm(props: Props) {
-  const [discards, setDiscards] = useState(0);
-  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
-}
-
-function Fields({
-  farm,
-  tables,
-  start,
-  circuits,
-  onDone,
-  onDiscard,
-}: Props & { onDiscard: () => void }) {
+export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
   const kind = KINDS.find((k) => k.kind === start.kind)!;
   const words = wordsOfRow(facilityFields[start.kind], farm);
   const save = useSave<Draft>(farm.id, 'facilities', words);
-  const key = draftKey(farm.id, start.kind, start.id ?? 'new');
-  const [kept] = useState(() => readDraft<Draft>(key));
-  const isRestored = kept !== undefined;
   const form = useRowForm<Draft>({
-    start: kept ?? start,
+    keptAs: draftKey(farm.id, start.kind, start.id ?? 'new'),
+    start,
     words,
     check: (draft) => ({
       ...messagesByField(problemsOfDraft(draft), words),
       ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
     }),
-    onChange: (draft) => keepDraft(key, draft, start),
-    save: async (draft) => {
-      dropDraft(key);
-      try {
-        await save.mutateAsync(draft);
-      } catch (problem) {
-        writeDraft(key, draft);
-        throw problem;
-      }
-    },
+    save: (draft) => save.mutateAsync(draft),
     onDone,
   });
   const { draft, errorAt } = form;
   const set = (name: string, value: unknown) => form.set({ [name]: value } as Partial<Draft>);
   return (
     <RowForm form={form} onDone={onDone}>
-      {(isRestored || JSON.stringify(draft) !== JSON.stringify(start)) && (
-        <UnsavedNote
-          isRestored={isRestored}
-          onDiscard={() => {
-            dropDraft(key);
-            onDiscard();
-          }}
-        />
-      )}
       <TextInput
         label="Name"
         data-autofocus

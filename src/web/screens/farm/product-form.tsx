@@ -1,5 +1,4 @@
 import { Checkbox, Group, TextInput } from '@mantine/core';
-import { useState } from 'react';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import {
   beddingProductFields,
@@ -11,14 +10,7 @@ import {
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
-import {
-  draftKey,
-  dropDraft,
-  keepDraft,
-  readDraft,
-  UnsavedNote,
-  writeDraft,
-} from '../../fields/kept-draft.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
@@ -33,47 +25,23 @@ interface Props {
 }
 
 /** One thing the place buys: a feed, chicks, bedding, or processing for hire. */
-export function ProductForm(props: Props) {
-  const [discards, setDiscards] = useState(0);
-  return <Fields key={discards} {...props} onDiscard={() => setDiscards(discards + 1)} />;
-}
-
-function Fields({ farm, tables, start, onDone, onDiscard }: Props & { onDiscard: () => void }) {
+export function ProductForm({ farm, tables, start, onDone }: Props) {
   const words = wordsOfRow(productFields[start.kind], farm);
   const save = useSave<ProductDraft>(farm.id, 'products', words);
-  const key = draftKey(farm.id, start.kind, start.id ?? 'new');
-  const [kept] = useState(() => readDraft<ProductDraft>(key));
   const form = useRowForm<ProductDraft>({
-    start: kept ?? start,
+    keptAs: draftKey(farm.id, start.kind, start.id ?? 'new'),
+    start,
     words,
     check: (draft) => ({
       ...messagesByField(problemsOfRow(productFields[draft.kind], draft), words),
       ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
     }),
-    onChange: (draft) => keepDraft(key, draft, start),
-    save: async (draft) => {
-      dropDraft(key);
-      try {
-        await save.mutateAsync(draft);
-      } catch (problem) {
-        writeDraft(key, draft);
-        throw problem;
-      }
-    },
+    save: (draft) => save.mutateAsync(draft),
     onDone,
   });
   const { draft, set, errorAt } = form;
   return (
     <RowForm form={form} onDone={onDone}>
-      {(kept !== undefined || JSON.stringify(draft) !== JSON.stringify(start)) && (
-        <UnsavedNote
-          isRestored={kept !== undefined}
-          onDiscard={() => {
-            dropDraft(key);
-            onDiscard();
-          }}
-        />
-      )}
       <TextInput
         label="Name"
         data-autofocus

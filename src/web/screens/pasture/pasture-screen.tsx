@@ -11,6 +11,7 @@ import { IssueList } from '../../explain/issue-list.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { Empty } from '../../shell/empty.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
@@ -34,21 +35,23 @@ export default function PastureScreen({ farm, tables }: { farm: SavedFarm; table
       <Title order={1}>Grass and cattle</Title>
       <PastureNav farmId={farm.id} />
       {picture.paddocks.length === 0 || picture.herds.length === 0 ? (
-        <Alert color="accent" title="What is still needed">
-          {picture.paddocks.length === 0 && (
-            <Text>Add your paddocks, or import their outlines. </Text>
-          )}
-          {picture.herds.length === 0 && <Text>Add a herd with its classes of cattle. </Text>}
-          <Button component={Link} href={`/farm/${farm.id}/pasture/land`} mt="sm">
+        <Empty text={stillNeeded(picture)}>
+          <Button component={Link} href={`/farm/${farm.id}/pasture/land`}>
             Paddocks and herds
           </Button>
-        </Alert>
+        </Empty>
       ) : (
         <Season picture={picture} farm={farm} tables={tables} />
       )}
     </Stack>
   );
 }
+
+const stillNeeded = ({ paddocks, herds }: FarmPicture): string =>
+  [
+    ...(paddocks.length === 0 ? ['Add your paddocks, or import their outlines.'] : []),
+    ...(herds.length === 0 ? ['Add a herd with its classes of cattle.'] : []),
+  ].join(' ');
 
 function Season({
   picture,
