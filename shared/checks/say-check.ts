@@ -1,4 +1,4 @@
-import { formatMoney } from '../units/format.js';
+import { formatHours, formatMoney } from '../units/format.js';
 import { labelAfter, SHOWN, toShown, type Unit, type UnitSystem } from '../units/unit.js';
 import type { Check, Standing } from './compare.js';
 
@@ -53,6 +53,7 @@ function sayDifference(value: number, unit: Unit, units: UnitSystem): string {
 /** A figure to compare by: with as many digits as tell it from its neighbor, whatever its unit. */
 function sayFigure(value: number, unit: Unit, units: UnitSystem, digits?: number): string {
   if (unit === 'money') return formatMoney(value, 'USD');
+  if (unit === 'h') return sayHours(value);
   const read = unit === 'chance' ? 'share' : unit;
   const shown = toShown(value, read, units);
   const most = digits ?? Math.max(0, 2 - Math.floor(Math.log10(Math.abs(shown) || 1)));
@@ -61,4 +62,10 @@ function sayFigure(value: number, unit: Unit, units: UnitSystem, digits?: number
   });
   const { label } = SHOWN[read][units];
   return label === '' ? text : `${text} ${labelAfter(text, label)}`;
+}
+
+/** Under an hour with what tells minutes apart. */
+function sayHours(hours: number): string {
+  if (1 <= Math.abs(hours)) return formatHours(hours);
+  return `${Number((60 * hours).toPrecision(3)) + 0} min`;
 }

@@ -7,7 +7,6 @@ import {
   optional,
   record,
   row,
-  rows,
   text,
   yesNo,
   type RowOf,
@@ -29,17 +28,6 @@ export const batchPriceFields = row('BatchPrices', {
   /** What a dozen eggs brings, or would cost in the shop. */
   eggDozen: optional(price('A dozen eggs')),
 });
-
-/** Eggs that were counted over some days. */
-export const eggCountFields = row('EggCount', {
-  from: date('Counted from'),
-  days: number(
-    'For how long',
-    whole(1, 366, 'day', 'Give the days over which the eggs were counted.'),
-  ),
-  eggs: number('How many', whole(0, 1e6, 'eggs', 'Count the eggs of all hens of the batch.')),
-});
-export type EggCount = RowOf<typeof eggCountFields>;
 
 const LOSS = {
   ...within(0, 90, 'ratio', 'Give the percent of birds lost, 0 to 90.'),
@@ -250,6 +238,13 @@ export const batchFields = row(
         within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
       ),
     ),
+    /** Floor of pen or coop for one bird after the move, in the place of the table's. */
+    homeFloorM2: optional(
+      number(
+        'Floor a bird after the move (your own)',
+        within(0.05, 5, 'birdM2', 'Give the floor of the pen or coop that one bird is to have.'),
+      ),
+    ),
     /** Feed withdrawal days from the label of a medicated feed. */
     medicatedWithdrawalDays: optional(
       number(
@@ -260,7 +255,7 @@ export const batchFields = row(
 
     /** Left out, pullets join an earlier batch of layers where there is one. */
     joinsOlderFlock: optional(yesNo('Joins older hens')),
-    /** Layers: eggs that the household wants of them in a week. */
+    /** Eggs that the household eats in a week: said of one flock, it holds for all that lay. */
     eggsWantedPerWeek: optional(
       number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
     ),
@@ -271,8 +266,6 @@ export const batchFields = row(
         within(20, 365, 'count', 'Give the eggs of one hen in her first year of lay.'),
       ),
     ),
-    /** Layers: eggs that were counted; they correct what is expected. */
-    eggCounts: optional(rows('Eggs counted', eggCountFields, 400, 'count')),
 
     bagKg: optional(
       number('One bag of feed', within(1, 1500, 'kg', 'Read the weight of one bag.')),

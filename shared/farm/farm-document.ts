@@ -1,6 +1,7 @@
 import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
 import { cowFields } from './cow.js';
+import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
 import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
@@ -24,6 +25,7 @@ export const farmParts = {
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
+  eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),
   herds: optional(rows('Herds', herdFields, 20, 'herd')),
   cows: optional(rows('Named cows', cowFields, MAX_LIST, 'cow')),

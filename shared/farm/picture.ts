@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
 import type { Cow } from './cow.js';
+import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
 import type { GroundCheck } from './ground-check.js';
@@ -42,6 +43,8 @@ export interface FarmPicture {
   readonly batches: readonly NamedBatch[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];
+  /** Eggs of batches that were counted, the oldest first. */
+  readonly eggCounts: readonly EggCount[];
   readonly paddocks: readonly Paddock[];
   readonly herds: readonly Herd[];
   /** Cattle of the herds that go by a name. */

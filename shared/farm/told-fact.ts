@@ -2,6 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
 import type { GrassReading } from './paddock.js';
+import type { EggCount, EggsCounted } from './egg-count.js';
 import { averageOf, type Weighed, type Weighing } from './weighing.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
@@ -45,7 +46,11 @@ export type HerdMove = Told<
 /** Some birds of a batch were put on a scale. */
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
-export type ToldFact = BirdsWeighed | WorkProgress | HeightRead | GroundChecked | HerdMove;
+/** Eggs of a batch were counted, over some days up to that day. */
+export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
+
+export type ToldFact =
+  BirdsWeighed | EggsWereCounted | WorkProgress | HeightRead | GroundChecked | HerdMove;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
@@ -94,4 +99,10 @@ export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
       birds: details.birds,
       averageKg: averageOf(details),
     }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Counts of eggs that hold, the oldest first. */
+export const eggCountsOf = (facts: readonly EggsWereCounted[]): EggCount[] =>
+  holding(facts)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

@@ -1,6 +1,7 @@
 import { addDays, isPlainDate, type PlainDate } from '../calendar/plain-date.js';
 import type { FieldProblem } from '../problems/field-problem.js';
 import { problemsOfRow } from './check-row.js';
+import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
 import { toldProgressFields } from './job.js';
 import { grassReadingFields } from './paddock.js';
@@ -69,6 +70,13 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       ...weightProblems(details),
     ],
   },
+  'eggs-counted': {
+    details: eggsCountedFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: LONG_AGO_DAYS,
+    problemsOf: ({ about }, { batchIds }) =>
+      among('about', about, batchIds, 'Name a batch of this farm.'),
+  },
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
@@ -118,6 +126,7 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
 export const anySaid = oneOf('Fact', 'kind', {
   'work-progress': saidFields('work-progress', 'WorkProgress', workProgressFields),
   weighed: saidFields('weighed', 'Weighed', weighedFields),
+  'eggs-counted': saidFields('eggs-counted', 'EggsCounted', eggsCountedFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
   'herd-move': saidFields('herd-move', 'HerdMove', moveFields),

@@ -1,13 +1,14 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
+import { tablesForStrain } from '../tables/for-kind.js';
 import type { Tables } from '../tables/tables.js';
-import type { Climate } from '../weather/climate.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
-import { FURTHEST_DAYS } from './planning-day.js';
-import type { PlanRequest } from './request.js';
+import { flockOf } from './other-flocks.js';
+import { FURTHEST_DAYS, planningDay } from './planning-day.js';
+import type { OtherFlock, PlanRequest } from './request.js';
 
 /**
  * A batch in the picture of its farm, with what the other batches hold on to.
@@ -27,12 +28,14 @@ export function batchRequest(
     .filter(({ id }) => id !== batchId)
     .map((other) => heldBy(picture, tables, other));
   return {
-    ...around(picture, tables),
+    ...around(picture, tablesForStrain(tables, batch.strainId)),
     batch: withoutIdleBrooder(batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
+    eggCounts: eggCountsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
+    otherFlocks: others.flatMap(({ flock }) => flock ?? []),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
@@ -53,6 +56,9 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
+const eggCountsOf = ({ eggCounts }: FarmPicture, of: string): FarmPicture['eggCounts'] =>
+  eggCounts.filter(({ batchId }) => batchId === of);
+
 const around = (
   {
     farm,
@@ -65,7 +71,7 @@ const around = (
     today,
   }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings'> => ({
+): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings' | 'eggCounts'> => ({
   farm,
   climate,
   facilities,
@@ -77,42 +83,75 @@ const around = (
   tables,
 });
 
-/** What a batch takes from the others. */
-type Held = Pick<PlanRequest, 'occupied' | 'packed'>;
+/** What a batch takes from the others, and the day it ends. */
+interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
+  /** Last processing, or the first egg; undefined when it cannot be planned. */
+  readonly endDate: PlainDate | undefined;
+  /** What its hens lay, where it has some. */
+  readonly flock?: OtherFlock | undefined;
+}
 
 interface KnownHeld extends Held {
-  readonly weighings: FarmPicture['weighings'];
-  readonly climate: Climate;
-  readonly people: FarmPicture['people'];
+  readonly picture: FarmPicture;
   readonly tables: Tables;
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
 const known = new WeakMap<NamedBatch, KnownHeld>();
 
+/** The parts of a picture that a batch's own dates rest on. */
+const RESTS_ON = [
+  'today',
+  'farm',
+  'climate',
+  'facilities',
+  'products',
+  'people',
+  'handovers',
+  'publicHolidays',
+  'weighings',
+  'eggCounts',
+] as const satisfies readonly (keyof FarmPicture)[];
+
+const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): boolean =>
+  before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
+
+/**
+ * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
+ * Left out of those that cannot be planned.
+ */
+export function batchEnds(picture: FarmPicture, tables: Tables): Record<string, PlainDate> {
+  return Object.fromEntries(
+    picture.batches.flatMap((batch) => {
+      const today = planningDay(batch.arrivalDate, picture.today);
+      const { endDate } = heldBy({ ...picture, today }, tables, batch);
+      return endDate === undefined ? [] : [[batch.id, endDate]];
+    }),
+  );
+}
+
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const { climate, people, weighings } = picture;
   const before = known.get(batch);
-  if (
-    before?.climate === climate &&
-    before.people === people &&
-    before.weighings === weighings &&
-    before.tables === tables
-  ) {
-    return before;
-  }
+  if (before && isKnownFor(before, picture, tables)) return before;
   const held = heldOrNothing(() => {
     const context = planContext({
       ...around(picture, tables),
       batch: withoutIdleBrooder(batch),
       weighings: weighingsOf(picture, batch.id),
+      eggCounts: eggCountsOf(picture, batch.id),
       occupied: [],
       packed: [],
     });
-    return { occupied: occupanciesOf(context), packed: packedOf(context) };
+    const { life, dateOf } = context;
+    return {
+      occupied: occupanciesOf(context),
+      packed: packedOf(context),
+      flock: flockOf(context),
+      endDate: dateOf((life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays),
+    };
   });
-  known.set(batch, { ...held, climate, people, weighings, tables });
+  known.set(batch, { ...held, picture, tables });
   return held;
 }
 
@@ -120,7 +159,7 @@ function heldOrNothing(hold: () => Held): Held {
   try {
     return hold();
   } catch {
-    return { occupied: [], packed: [] };
+    return { occupied: [], packed: [], endDate: undefined };
   }
 }
 

@@ -1,11 +1,13 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { TaskTemplate } from '../tables/task-template.js';
+import { saidOf } from './bird-words.js';
 import { eventsOf, holds, missingHeat } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
+import { pastTasks, takenAsOrdered } from './past-tasks.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
 import { taskFormulas } from './tasks/task-hours.js';
@@ -62,7 +64,10 @@ export function planTasks(
       : {}),
   };
   return found(part, {
-    issues: lateTasks(tasks, 'tasks-late', { one: 'task is', many: 'tasks are' }),
+    issues: [
+      ...lateTasks(tasks, 'tasks-late', { one: 'task is', many: 'tasks are' }),
+      ...takenAsOrdered(context),
+    ],
   });
 }
 
@@ -101,14 +106,16 @@ function feedTrips(
 }
 
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
-  const { batch, life, tables, today } = context;
+  const { batch, life, tables, today, words } = context;
   return hangTasks(tables.taskTemplates, events, {
     id: batch.id,
     today,
     asksFor: (template) => asksFor(context, template),
+    isPast: pastTasks(context),
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
+    ...(words.young === 'chicks' ? {} : { said: (text) => saidOf(words, text) }),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 

@@ -1,8 +1,10 @@
 import type { Formula } from '../explain/formula.js';
 import { from, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { costMinor } from '../money/money.js';
+import { shownPrice } from '../money/unit-price.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
@@ -53,7 +55,7 @@ export const billFormulas = {
 export interface BillLine {
   readonly label: string;
   readonly amount: NumberQuantity;
-  /** Decimal text as typed, or undefined when no price is known. */
+  /** Decimal text, of one unit in which the amount is stored; undefined when none is known. */
   readonly price?: string;
   /** The product of the place that the price is of; left out when the batch has one of its own. */
   readonly product?: string;
@@ -99,14 +101,20 @@ export function planBill(
             costMinor(of.price, amount.value, farm.currency),
             'money',
             billFormulas.line,
-            [from(amount, 'n'), priceInput(of, farm.currency)],
+            [
+              from(amount, 'n'),
+              priceInput(
+                { ...of, price: shownPrice(of.price, amount.unit, farm.units) },
+                farm.currency,
+              ),
+            ],
           ),
         }),
   });
   const lines: BillLine[] = [
     parts.hatching
       ? line('Hatching eggs', parts.hatching.eggs, settingEggPrice(context))
-      : line('Chicks', parts.birds.chicksPlaced, chickPrice(context)),
+      : line(capital(context.words.young), parts.birds.chicksPlaced, chickPrice(context)),
     ...parts.feed.phases.map((phase) =>
       line(feedLabel(phase.name), phase.bags, bagOf(context, phase.phaseId).price),
     ),
@@ -117,7 +125,7 @@ export function planBill(
       ? [
           {
             label: 'Heat',
-            amount: parts.heat.energyTotal,
+            amount: parts.heat.gasLiters ?? parts.heat.energyTotal,
             price: parts.heat.gasLiters ? farm.gasPricePerL : farm.electricityPricePerKWh,
             cost: parts.heat.cost,
           },

@@ -6,6 +6,7 @@ import { normalBelow, normalDensity } from '../maths/normal.js';
 import { costMinor } from '../money/money.js';
 import { coldEnergyKcal, coldFeedFormulas, lowerCriticalC } from '../poultry/cold-feed.js';
 import type { PlanContext } from './context.js';
+import { heatPriceInput, heatPriceOf } from './heat-price.js';
 import { chanceOf, nightLowAt } from './move-out.js';
 import { bagOf, priceInput } from './prices.js';
 
@@ -145,14 +146,14 @@ function nightOfHeat(
   const kWh = (heat.wattsEach * heat.count * hours) / 1000;
   return quantity(
     `A night of heat, your ${heat.count} × ${heat.wattsEach} W`,
-    costMinor(farm.electricityPricePerKWh, kWh, farm.currency),
+    costMinor(heatPriceOf(farm, heat.kind), kWh, farm.currency),
     'money',
     coldFeedFormulas.heat,
     [
       fromFarm('Each', heat.wattsEach, 'W', 'P'),
       fromFarm('Count', heat.count, 'count', 'n'),
       input('From sunset to sunrise', hours, 'h', 'h'),
-      fromFarm('Price of a kWh', `${farm.electricityPricePerKWh} ${farm.currency}`, 'text'),
+      heatPriceInput(farm, heat.kind),
     ],
   );
 }

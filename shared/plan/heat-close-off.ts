@@ -5,6 +5,7 @@ import { costMinor } from '../money/money.js';
 import type { PlanContext } from './context.js';
 import { daysOfHeat, type BroodingHeat } from './heat-days.js';
 import { energyByDay, lastHeatDayOf } from './heat-energy.js';
+import { heatPriceInput, heatPriceOf } from './heat-price.js';
 import { heatWeeks } from './heat-weeks.js';
 
 export const closeOffFormulas = {
@@ -68,7 +69,7 @@ export function closeOffOf(
   const savedKWh = Math.max(0, whole - ofPart);
   const isGas = heat.rig.heat.kind === 'gas';
   const perKWh = isGas ? 3.6 / tables.heat.propane.MJPerL : 1;
-  const price = isGas ? farm.gasPricePerL : farm.electricityPricePerKWh;
+  const price = heatPriceOf(farm, heat.rig.heat.kind);
   const energySaved = quantity(
     'Closing a part off saves',
     savedKWh,
@@ -90,7 +91,7 @@ export function closeOffOf(
       closeOffFormulas.saved,
       [
         { ...input('Energy', savedKWh, 'kWh'), mark: energySaved.mark },
-        input(isGas ? 'Price of a liter' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
+        heatPriceInput(farm, heat.rig.heat.kind),
       ],
     ),
     weeks: closed.map(({ first, last, share }) => ({

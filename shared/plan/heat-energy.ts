@@ -16,6 +16,7 @@ import { found, type Found } from './found.js';
 import type { BroodingHeat, DayHeat } from './heat-days.js';
 import { fewestByRule } from './heat-heaters.js';
 import type { HeatRules } from './heat-rules.js';
+import { heatPriceInput, heatPriceOf } from './heat-price.js';
 import { heatSeries } from './heat-series.js';
 import { usualDayKWh, type HeatWeek } from './heat-weeks.js';
 
@@ -109,7 +110,7 @@ export function energyOf(
     },
   );
   const gas = heat.kind === 'gas' ? gasOf(context, energyTotal) : undefined;
-  const price = gas ? farm.gasPricePerL : farm.electricityPricePerKWh;
+  const price = heatPriceOf(farm, heat.kind);
   const used = gas ?? energyTotal;
   const part: HeatEnergy = {
     lastHeatDay: datedFact(
@@ -144,10 +145,7 @@ export function energyOf(
       costMinor(price, used.value, farm.currency),
       'money',
       heatFormulas.cost,
-      [
-        from(used, gas ? 'V' : 'E'),
-        input(gas ? 'Price of a liter' : 'Price of a kWh', `${price} ${farm.currency}`, 'text'),
-      ],
+      [from(used, gas ? 'V' : 'E'), heatPriceInput(farm, heat.kind)],
       {
         spread: used.spread && {
           ...used.spread,

@@ -2,6 +2,7 @@ import { dayLengthH } from '../calendar/day-length.js';
 import { daysBetween, daysOfYear } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
+import { countedFrom } from '../farm/egg-count.js';
 import { facilityOf } from '../farm/facility.js';
 import { layByAir, layByLight, lightFelt, type LightOfDay } from '../poultry/lay-conditions.js';
 import { layByAge, moltDays, type DaysOfHens } from '../poultry/lay-cycles.js';
@@ -47,7 +48,7 @@ export interface OwnLay {
   readonly countedRatio: number;
 }
 
-type Place = Pick<PlanRequest, 'farm' | 'climate' | 'facilities' | 'tables'>;
+type Place = Pick<PlanRequest, 'farm' | 'climate' | 'facilities' | 'eggCounts' | 'tables'>;
 
 /** Lay of a batch over all laying years that the table knows; undefined when it is not for eggs. */
 export function layDaysOf(batch: Batch, life: Life, place: Place): LayDays | undefined {
@@ -159,15 +160,15 @@ function hensAlive(life: Life, count: number): Float64Array {
 /** Eggs typed for a year, then eggs counted, over what the table expects of the same hens. */
 function ownLay(
   batch: Batch,
-  { tables }: Place,
+  { tables, eggCounts = [] }: Place,
   { share, hens, firstDay }: { share: Float64Array; hens: Float64Array; firstDay: number },
 ): OwnLay {
   let year = 0;
   for (let i = firstDay; i < firstDay + LAY_YEAR_DAYS; i++) year += share[i]!;
   const typedFactor = batch.ownEggsPerHen === undefined ? 1 : batch.ownEggsPerHen / year;
   let [counted, expected, countedDays] = [0, 0, 0];
-  for (const { from, days, eggs } of batch.eggCounts ?? []) {
-    const first = daysBetween(batch.arrivalDate, from);
+  for (const { date, days, eggs } of eggCounts) {
+    const first = daysBetween(batch.arrivalDate, countedFrom({ date, days }));
     const end = Math.min(share.length, first + days);
     if (first < firstDay || end < first + days) continue;
     counted += eggs;

@@ -10,6 +10,7 @@ import {
   type Quantity,
   type QuantityInput,
 } from '../explain/quantity.js';
+import type { EggCount } from '../farm/egg-count.js';
 import { dayLengthFormulas } from '../calendar/day-length.js';
 import { eggWeightG, layFormulas } from '../poultry/lay.js';
 import { layConditionFormulas } from '../poultry/lay-conditions.js';
@@ -63,6 +64,8 @@ export interface LayingPart extends LayMonths, LayYears, RaisingPart {
   readonly litToH: number;
   /** Left out when the household told nothing of its own lay. */
   readonly own?: NumberQuantity;
+  /** Eggs that were counted, the oldest first; left out when none were. */
+  readonly counts?: readonly EggCount[];
   readonly weeks: readonly LayWeek[];
   readonly eggsInYear: NumberQuantity;
   readonly eggsPerHen: NumberQuantity;
@@ -72,7 +75,7 @@ export interface LayingPart extends LayMonths, LayYears, RaisingPart {
 
 /** Eggs by day, week, month and year, the lamp, and what raising the hens takes. */
 export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPart | undefined> {
-  const { lay } = context;
+  const { lay, eggCounts = [] } = context;
   if (!lay) return found(undefined);
   const months = layMonths(context, lay);
   const raising = raisingPullets(context, lay, feed);
@@ -83,6 +86,7 @@ export function planLaying(context: PlanContext, feed: FeedPart): Found<LayingPa
     ...(lay.isLit ? { lampH: lay.lampH } : {}),
     litToH: lay.lampH,
     ...(own ? { own } : {}),
+    ...(0 < eggCounts.length ? { counts: eggCounts } : {}),
     weeks: weeksOf(context, lay, feed),
     ...firstYear(context, lay, feed),
     ...months.part,
@@ -354,8 +358,8 @@ function ownLay({ batch, tables }: PlanContext, lay: LayDays): NumberQuantity | 
 }
 
 /** Counts that lie outside the laying years correct nothing, and that is said. */
-function uncounted({ batch, lay }: PlanContext): PlanIssue[] {
-  const counted = (batch.eggCounts ?? []).reduce((days, count) => days + count.days, 0);
+function uncounted({ eggCounts = [], lay }: PlanContext): PlanIssue[] {
+  const counted = eggCounts.reduce((days, count) => days + count.days, 0);
   return counted === lay!.own.countedDays
     ? []
     : [

@@ -56,6 +56,8 @@ export interface TaskTemplate extends Sourced {
   readonly latestOffsetDays?: number;
   /** Work that must be done before its event, and is of no use once that is past. */
   readonly beforeEvent?: boolean;
+  /** Work of which nothing is left once the birds are ordered, or the eggs set. */
+  readonly doneByOrder?: boolean;
   readonly leadNote?: string;
   /** Left out of work that goes on until another event, where that always comes. */
   readonly lengthDays?: number;

@@ -101,6 +101,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       earliestOffsetDays: maybe(OFFSET_DAYS),
       latestOffsetDays: maybe(OFFSET_DAYS),
       beforeEvent: maybe(YES_NO),
+      doneByOrder: maybe(YES_NO),
       leadNote: maybe(WORDS),
       lengthDays: maybe(DAYS),
       spreadOver: maybe(

@@ -37,6 +37,7 @@ export function formatYears(share: number, between = 'in'): string {
 
 /** A number as it was typed: float noise is taken off, and nothing else. */
 export function formatTyped(value: number, unit: Unit, { units }: Reader): string {
+  if (unit === 'h' && isWholeMinutes(value)) return formatHours(value);
   const shown = toShown(value, unit, units);
   const { label } = SHOWN[unit][units];
   const text = groupedNumber(Number(shown.toPrecision(6)), unit === 'degC' ? 1 : 4);
@@ -45,13 +46,14 @@ export function formatTyped(value: number, unit: Unit, { units }: Reader): strin
 
 /** A bound, rounded inward, so that the number that is read may also be typed. */
 export function formatBound(value: number, unit: Unit, reader: Reader, end: 'min' | 'max'): string {
+  const round = end === 'min' ? Math.ceil : Math.floor;
+  // The tolerance keeps 60.00000001 from becoming 61.
+  const tolerance = end === 'min' ? -1e-6 : 1e-6;
+  if (unit === 'h') return formatHours(round(60 * value + tolerance) / 60);
   const shown = toShown(value, unit, reader.units);
   const { label, digits } = SHOWN[unit][reader.units];
   const scale = 10 ** digitsFor(shown, Math.max(1, digits));
-  // The tolerance keeps 60.00000001 from becoming 61.
-  const steps = shown * scale;
-  const inward = end === 'min' ? Math.ceil(steps - 1e-6) : Math.floor(steps + 1e-6);
-  const text = groupedNumber(inward / scale, 4);
+  const text = groupedNumber(round(shown * scale + tolerance) / scale, 4);
   return withLabel(text, label);
 }
 
@@ -76,6 +78,9 @@ const digitsFor = (value: number, most: number): number =>
 const withLabel = (number: string, label: string): string =>
   label === '' ? number : `${number} ${labelAfter(number, label)}`;
 
+const isWholeMinutes = (hours: number): boolean =>
+  Math.abs(60 * hours - Math.round(60 * hours)) < 1e-6;
+
 /** Minor units (cents, pence) → text with the currency's own sign and decimals. */
 export function formatMoney(minor: number, currency: string): string {
   const format = moneyFormat(currency);
@@ -97,6 +102,7 @@ export function minorDigits(currency: string): number {
 /** Hours as people say them: 45 min, 2 h, 2 h 30 min. */
 export function formatHours(hours: number): string {
   const minutes = Math.round(hours * 60);
+  if (minutes < 0) return `-${formatHours(-hours)}`;
   const rest = minutes % 60;
   const whole = Math.floor(minutes / 60);
   if (whole === 0) return `${rest} min`;

@@ -6,8 +6,7 @@ import { isHistory, planningDay } from '../../shared/plan/planning-day.js';
 import { checkBatch } from '../../shared/plan/check-batch.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../rows/owned-rows.js';
+import { RowsOfFarm } from '../rows/rows-of-farm.js';
 import { Database } from '../database/database.js';
 import { FacilitiesService } from '../facilities/facilities.service.js';
 import { FarmsService } from '../farms/farms.service.js';
@@ -16,16 +15,14 @@ import type { BatchDto } from './batch.dto.js';
 import { BatchEntity, toBatch } from './batch.entity.js';
 
 @Injectable()
-export class BatchesService {
-  private readonly rows: OwnedRows<BatchEntity>;
-
+export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchDto> {
   constructor(
-    private readonly database: Database,
+    database: Database,
     private readonly farms: FarmsService,
     private readonly facilities: FacilitiesService,
     private readonly tables: TablesService,
   ) {
-    this.rows = new OwnedRows(database, BatchEntity, {
+    super(database, BatchEntity, {
       noun: 'batch',
       order: { arrivalDate: 'ASC', name: 'ASC', id: 'ASC' },
       view: toBatch,
@@ -37,31 +34,10 @@ export class BatchesService {
     });
   }
 
-  create(farmId: string, dto: BatchDto): Promise<Saved<Batch>> {
-    return this.database.write(farmId, async () => {
-      await this.check(farmId, dto);
-      return toBatch(await this.rows.create(farmId, valuesOf(dto)));
-    });
-  }
-
-  async findAll(farmId: string): Promise<Saved<Batch>[]> {
-    return (await this.rows.findAll(farmId)).map(toBatch);
-  }
-
-  async findOne(farmId: string, id: string): Promise<Saved<Batch>> {
-    return toBatch(await this.rows.findOne(farmId, id));
-  }
-
-  update(farmId: string, id: string, dto: BatchDto, expected?: Expected): Promise<Saved<Batch>> {
-    return this.database.write(farmId, async () => {
-      const before = await this.rows.findOne(farmId, id);
-      await this.check(farmId, dto, before.arrivalDate);
-      return toBatch(await this.rows.update(farmId, id, valuesOf(dto), expected));
-    });
-  }
-
-  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
-    return this.rows.remove(farmId, id, expected);
+  protected async valuesOf(farmId: string, sent: BatchDto, before?: BatchEntity) {
+    await this.check(farmId, sent, before?.arrivalDate);
+    const { id: _id, version: _version, name, arrivalDate, ...details } = sent;
+    return { name, arrivalDate, details };
   }
 
   /** A batch that could not be planned is not saved either; one that came long ago may be changed. */
@@ -96,14 +72,4 @@ export class BatchesService {
       );
     }
   }
-}
-
-function valuesOf({
-  id: _id,
-  version: _version,
-  name,
-  arrivalDate,
-  ...details
-}: BatchDto): Pick<BatchEntity, 'name' | 'arrivalDate' | 'details'> {
-  return { name, arrivalDate, details };
 }

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { Farm } from '../../shared/farm/farm.js';
+import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { HeatPart } from '../../shared/plan/heat.js';
@@ -10,7 +11,7 @@ import {
   formatMonth,
   type DateReader,
 } from '../../shared/units/dates.js';
-import { formatValue, type Reader } from '../../shared/units/format.js';
+import { formatHours, formatValue, type Reader } from '../../shared/units/format.js';
 import { unitLabel } from '../../shared/units/unit.js';
 import {
   cautionsText,
@@ -123,7 +124,10 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       ),
     heat &&
       table(
-        ['from', 'cold night', '', 'lamps at', 'usual day', '', 'hot noon', '', 'if left on'],
+        [
+          ...['from', 'cold night', '', 'lamps at', 'usual day', '', 'raised to'],
+          ...['hot noon', '', 'raised to', 'if left on'],
+        ],
         heat.weeks.map((w) => [
           near(w.from),
           w.night.around,
@@ -131,8 +135,10 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           w.lampHeight,
           w.day.around,
           w.day.words,
+          w.day.raisedTo,
           w.noon.around,
           w.noon.words,
+          w.noon.raisedTo,
           w.ifLeft,
         ]),
       ),
@@ -170,6 +176,16 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       table(
         ['', 'peak need', 'have', 'outgrown on'],
         plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
+      ),
+    ),
+    section(
+      'Birds that fit',
+      table(
+        ['', '', 'on', 'fit', 'birds then', 'floor a bird', 'floor they need'],
+        plan.space.stocking.map(({ place, when, on, fits, birds, limit, needed }) => [
+          ...[place, when, formatDate(on, reader)],
+          ...[fits, birds, limit, needed],
+        ]),
       ),
     ),
     facts(
@@ -287,19 +303,24 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       'Bill',
       table(
         ['', 'amount', 'price', 'cost'],
-        bill.lines.map((l) => [l.label, l.amount, l.price ?? 'no price given', l.cost]),
+        bill.lines.map(({ label, amount, price, cost }) => [
+          label,
+          amount,
+          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm.units),
+          cost,
+        ]),
       ),
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
     section(
-      `Tasks, ${Math.round(plan.tasks.hoursInAll.value)} hours in all`,
+      `Tasks, ${formatHours(plan.tasks.hoursInAll.value)} in all`,
       table(
         ['start', 'end', 'start no later than', 'hours', '', 'waits for'],
         plan.tasks.tasks.map((t) => [
           near(t.start),
           near(t.end),
           t.alreadyLate ? 'LATE' : near(t.latestStart),
-          t.hours.toFixed(1),
+          formatHours(t.hours),
           t.name,
           t.waitsFor.join('; '),
         ]),

@@ -16,6 +16,7 @@ import { PROJECT_ROOT } from '../reference/load-tables.js';
 import { ToldFactEntity } from '../told/told-fact.entity.js';
 import { WeatherDayEntity } from '../weather/weather-day.entity.js';
 import { CalendarKey1796400000000 } from './calendar-key.migration.js';
+import { EggsCounted1798002000000 } from './eggs-counted.migration.js';
 import { FirstTables1764000000000 } from './first-tables.migration.js';
 import { FrostDates1796700000000 } from './frost-dates.migration.js';
 import { Holidays1797005000000 } from './holidays.migration.js';
@@ -62,6 +63,7 @@ export const MIGRATIONS = [
   FrostDates1796700000000,
   Holidays1797005000000,
   Products1797007000000,
+  EggsCounted1798002000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -1,10 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import type { MigrationInterface, QueryRunner, TableColumnOptions } from 'typeorm';
+import { insertRow, setDetails, type Details, type Row } from './sql-of-rows.js';
 import { tableOfFacts } from './table-of-facts.js';
 import { tableOfFarm } from './table-of-farm.js';
-
-type Row = Readonly<Record<string, unknown>>;
-type Details = Record<string, unknown>;
 
 /**
  * One table for all that is told: ticks, readings, looks at the ground and where herds stand move
@@ -25,7 +23,7 @@ export class ToldFacts1796100000000 implements MigrationInterface {
     ].map((fact) => ({ toldAt: now, ...fact }));
     for (const fact of facts) {
       const id = 'id' in fact ? String(fact.id) : randomUUID();
-      await insert(runner, 'told_facts', { ...fact, id, key: id });
+      await insertRow(runner, 'told_facts', { ...fact, id, key: id });
     }
     for (const name of ['grass_readings', 'ground_looks', 'work_marks']) {
       await runner.dropTable(name);
@@ -108,7 +106,7 @@ async function placesIn(runner: QueryRunner, today: string): Promise<Details[]> 
         ...(inSince === undefined ? { isSinceUnknown: true } : {}),
       }),
     });
-    await setDetails(runner, id, rest);
+    await setDetails(runner, 'herds', id, rest);
   }
   return facts;
 }
@@ -156,7 +154,7 @@ async function bringBack(runner: QueryRunner, fact: Row): Promise<void> {
   const isPostgres = runner.connection.options.type === 'postgres';
   switch (fact['kind']) {
     case 'grass-reading':
-      return insert(runner, 'grass_readings', {
+      return insertRow(runner, 'grass_readings', {
         id,
         farmId,
         paddockId: about,
@@ -164,42 +162,24 @@ async function bringBack(runner: QueryRunner, fact: Row): Promise<void> {
         heightCm: details['heightCm'],
       });
     case 'ground-check':
-      return insert(runner, 'ground_looks', {
+      return insertRow(runner, 'ground_looks', {
         farmId,
         date: on,
         isWorkable: isPostgres ? details['isWorkable'] : Number(details['isWorkable']),
       });
     case 'work-progress':
-      return insert(runner, 'work_marks', { farmId, key: about, details: fact['details'] });
+      return insertRow(runner, 'work_marks', { farmId, key: about, details: fact['details'] });
     case 'herd-move': {
       const [herd] = (await runner.query(
         `SELECT "details" FROM "herds" WHERE "id" = ${isPostgres ? '$1' : '?'}`,
         [about],
       )) as Row[];
       if (!herd || details['paddockId'] === undefined) return;
-      await setDetails(runner, about, {
+      await setDetails(runner, 'herds', about, {
         ...(JSON.parse(String(herd['details'])) as Details),
         inPaddockId: details['paddockId'],
         ...(details['isSinceUnknown'] ? {} : { inSince: on }),
       });
     }
   }
-}
-
-async function insert(runner: QueryRunner, table: string, row: Row): Promise<void> {
-  const names = Object.keys(row);
-  const isPostgres = runner.connection.options.type === 'postgres';
-  const places = names.map((_, i) => (isPostgres ? `$${i + 1}` : '?'));
-  await runner.query(
-    `INSERT INTO "${table}" (${names.map((name) => `"${name}"`).join(', ')}) VALUES (${places.join(', ')})`,
-    names.map((name) => row[name]),
-  );
-}
-
-async function setDetails(runner: QueryRunner, id: unknown, details: Details): Promise<void> {
-  const [first, second] = runner.connection.options.type === 'postgres' ? ['$1', '$2'] : ['?', '?'];
-  await runner.query(`UPDATE "herds" SET "details" = ${first} WHERE "id" = ${second}`, [
-    JSON.stringify(details),
-    id,
-  ]);
 }

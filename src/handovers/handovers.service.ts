@@ -4,8 +4,7 @@ import type { Handover } from '../../shared/farm/handover.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import { handoverProblems } from '../../shared/plan/handover/check-handover.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
-import type { Expected } from '../common/expected-version.js';
-import { OwnedRows } from '../rows/owned-rows.js';
+import { RowsOfFarm } from '../rows/rows-of-farm.js';
 import { Database } from '../database/database.js';
 import { FarmsService } from '../farms/farms.service.js';
 import { PeopleService } from '../people/people.service.js';
@@ -16,15 +15,13 @@ import { HandoverEntity, toHandover } from './handover.entity.js';
 const LATELY_DAYS = 366;
 
 @Injectable()
-export class HandoversService {
-  private readonly rows: OwnedRows<HandoverEntity>;
-
+export class HandoversService extends RowsOfFarm<HandoverEntity, Saved<Handover>, HandoverDto> {
   constructor(
-    private readonly database: Database,
+    database: Database,
     private readonly farms: FarmsService,
     private readonly people: PeopleService,
   ) {
-    this.rows = new OwnedRows(database, HandoverEntity, {
+    super(database, HandoverEntity, {
       noun: 'hand-over',
       order: { firstDay: 'ASC', id: 'ASC' },
       view: toHandover,
@@ -36,41 +33,11 @@ export class HandoversService {
     });
   }
 
-  create(farmId: string, dto: HandoverDto): Promise<Saved<Handover>> {
-    return this.database.write(farmId, async () =>
-      toHandover(await this.rows.create(farmId, await this.valuesOf(farmId, dto))),
-    );
-  }
-
-  async findAll(farmId: string): Promise<Saved<Handover>[]> {
-    return (await this.rows.findAll(farmId)).map(toHandover);
-  }
-
-  async findOne(farmId: string, id: string): Promise<Saved<Handover>> {
-    return toHandover(await this.rows.findOne(farmId, id));
-  }
-
-  update(
-    farmId: string,
-    id: string,
-    dto: HandoverDto,
-    expected?: Expected,
-  ): Promise<Saved<Handover>> {
-    return this.database.write(farmId, async () => {
-      const values = await this.valuesOf(farmId, dto, id);
-      return toHandover(await this.rows.update(farmId, id, values, expected));
-    });
-  }
-
-  remove(farmId: string, id: string, expected?: Expected): Promise<void> {
-    return this.rows.remove(farmId, id, expected);
-  }
-
-  private async valuesOf(
+  protected async valuesOf(
     farmId: string,
     { id: _id, version: _version, from, ...details }: HandoverDto,
-    ownId = 'new',
-  ): Promise<{ firstDay: string; details: HandoverEntity['details'] }> {
+    { id: ownId = 'new' }: Partial<HandoverEntity> = {},
+  ) {
     const farm = await this.farms.findOne(farmId);
     const reader = { units: farm.units, today: plainDateAt(Date.now(), farm.timeZone) };
     const people = await this.people.findAll(farmId);

@@ -54,6 +54,7 @@ export function pictureOfDocument(
       id: batch.id ?? `batch-${i + 1}`,
     })),
     weighings: document.weighings ?? [],
+    eggCounts: document.eggCounts ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),
     herds: (document.herds ?? []).map((herd, i): Herd => ({
       ...herd,

@@ -4,7 +4,12 @@ import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plai
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
-import { groundChecksOf, progressOf, weighingsOf } from '../../shared/farm/told-fact.js';
+import {
+  eggCountsOf,
+  groundChecksOf,
+  progressOf,
+  weighingsOf,
+} from '../../shared/farm/told-fact.js';
 import { MAX_PASTURE_DAYS } from '../../shared/plan/pasture/check-pasture.js';
 import { BatchesService } from '../batches/batches.service.js';
 import { Database } from '../database/database.js';
@@ -86,6 +91,7 @@ export class PicturesService {
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
     const weighed = await this.told.factsOf(farmId, 'weighed');
+    const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const looks = await this.told.factsOf(farmId, 'ground-check');
     const kept = await manager
@@ -101,9 +107,8 @@ export class PicturesService {
       publicHolidays: publicHolidays(farm, today),
       batches,
       // What was told of a batch that is gone is history.
-      weighings: weighingsOf(weighed).filter(({ batchId }) =>
-        batches.some(({ id }) => id === batchId),
-      ),
+      weighings: weighingsOf(weighed).filter(isOf(batches)),
+      eggCounts: eggCountsOf(counted).filter(isOf(batches)),
       paddocks,
       herds,
       cows,
@@ -118,6 +123,10 @@ export class PicturesService {
   }
 }
 
+const isOf =
+  (batches: readonly { readonly id: string }[]) =>
+  ({ batchId }: { readonly batchId: string }): boolean =>
+    batches.some(({ id }) => id === batchId);
 const todayOf = ({ timeZone }: FarmView): PlainDate => plainDateAt(Date.now(), timeZone);
 const keyOf = (farm: FarmView): string => `${farm.id}/${farm.revision}/${todayOf(farm)}`;
 

@@ -1,6 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
 import { ApiBody, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import { ArrivalSearchDto, OrderDto, ReadyByDto } from '../documents/order.dto.js';
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
@@ -8,7 +9,13 @@ import { OrderPipe, type CheckedOrder } from './order.pipe.js';
 import { sendJson } from '../common/send-json.js';
 import { PlansService } from './plans.service.js';
 import { Answers, AnswersList } from '../common/answers.js';
-import { ARRIVAL_WEEK, BATCH_PLAN, EXPLANATION, READY_BY } from '../common/plan-answers.js';
+import {
+  ARRIVAL_WEEK,
+  BATCH_ENDS,
+  BATCH_PLAN,
+  EXPLANATION,
+  READY_BY,
+} from '../common/plan-answers.js';
 
 @ApiTags('plans')
 @Controller()
@@ -46,6 +53,13 @@ export class PlansController {
   @HttpCode(200)
   readyBy(@Body() asked: ReadyByDto): Promise<ReadyBy> {
     return this.plans.readyBy(asked);
+  }
+
+  /** When each saved batch is processed or lays its first eggs, by its id, as its plan says it. */
+  @Answers(BATCH_ENDS)
+  @Get('farms/:farmId/batch-ends')
+  endsOf(@Param('farmId') farmId: string): Promise<Record<string, PlainDate>> {
+    return this.plans.endsOf(farmId);
   }
 
   @Answers(BATCH_PLAN)

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { plainDateAt } from '../../shared/calendar/plain-date.js';
+import { plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { withBatch, type FarmPicture } from '../../shared/farm/picture.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { ReadyBy } from '../../shared/plan/ready-by.js';
@@ -19,6 +19,8 @@ import type { CheckedOrder } from './order.pipe.js';
 @Injectable()
 export class PlansService {
   private readonly answers = new SharedAnswers<Uint8Array>(60);
+  /** By farm, revision and day: nothing is dated again that did not change. */
+  private readonly ends = new SharedAnswers<Record<string, PlainDate>>(50);
 
   constructor(
     private readonly batches: BatchesService,
@@ -62,6 +64,12 @@ export class PlansService {
     const { picture } = await this.pictures.of(farmId);
     const today = planningDay(arrivalDate, picture.today);
     return this.work.run('planBatch', { picture: { ...picture, today }, batchId });
+  }
+
+  /** The day on which each saved batch ends, by its id, as its plan says it. */
+  async endsOf(farmId: string): Promise<Record<string, PlainDate>> {
+    const { key, picture } = await this.pictures.of(farmId);
+    return this.ends.of(key, () => this.work.run('batchEnds', picture));
   }
 
   private async askedOf(order: OrderDto): Promise<AskedBatch> {

@@ -23,10 +23,10 @@ export interface OwnedRow {
 }
 
 /** A row without what this class fills in. */
-type Values<Row extends OwnedRow> = Omit<Row, keyof OwnedRow | 'farm'>;
+export type Values<Row extends OwnedRow> = Omit<Row, keyof OwnedRow | 'farm'>;
 
 /** What rows of one kind are called, sorted by and shown as. */
-interface Kind<Row> {
+export interface KindOfRow<Row> {
   /** What one row is called in messages. */
   readonly noun: string;
   readonly order: FindOptionsOrder<Row>;
@@ -44,7 +44,7 @@ export class OwnedRows<Row extends OwnedRow> {
   constructor(
     private readonly database: Database,
     private readonly target: EntityTarget<Row>,
-    private readonly kind: Kind<Row>,
+    private readonly kind: KindOfRow<Row>,
   ) {}
 
   async create(farmId: string, values: Values<Row>): Promise<Row> {

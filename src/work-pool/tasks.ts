@@ -11,6 +11,7 @@ import {
   type ArrivalSearch,
   type ArrivalWeek,
 } from '../../shared/plan/arrival-finder.js';
+import { batchEnds } from '../../shared/plan/batch-request.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import { readyBy, type ReadyBy } from '../../shared/plan/ready-by.js';
 import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-plans.js';
@@ -89,6 +90,8 @@ export const TASKS = {
     ]);
     return runChecks(loadChecks(tables), tables);
   },
+
+  batchEnds: (picture: FarmPicture): Record<string, PlainDate> => batchEnds(picture, tables),
 
   planBatch: ({ picture, batchId, previousArrivalDate }: AskedBatch): Uint8Array =>
     jsonBytes(planBatch(picture, tables, batchId, previousArrivalDate)),

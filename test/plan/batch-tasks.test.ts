@@ -134,4 +134,47 @@ describe('tasks of a batch', () => {
     expect(care.isOver).toBeUndefined();
     expect(tasks.late).toBe(0);
   });
+
+  const orderIn = (more: Parameters<typeof newRequest>[0]) => {
+    const plan = planOf(more);
+    const task = plan.tasks.tasks.find(({ templateId }) =>
+      /order-chicks|choose-number/.test(templateId),
+    );
+    const isTaken = plan.issues.some(({ code }) => code === 'taken-as-ordered');
+    return { isOver: task!.isOver === true, isLate: task!.alreadyLate, isTaken };
+  };
+  const [OPEN, TOLD] = [false, true].map((isOver) => ({ isOver, isLate: false, isTaken: false }));
+  const LONG_BEFORE = '2027-01-02';
+  const SOON = '2027-04-20';
+
+  it.each([
+    ['asks for the order in good time', LONG_BEFORE, {}, OPEN],
+    ['is ordered by the day told', LONG_BEFORE, { orderDate: '2026-12-20' }, TOLD],
+    ['is ordered by the number told', LONG_BEFORE, { orderedBirds: 60 }, TOLD],
+    ['is to be ordered on a day to come', LONG_BEFORE, { orderDate: '2027-01-10' }, OPEN],
+    ['is taken as ordered when it comes soon', SOON, {}, { ...TOLD, isTaken: true }],
+    ['is told, and soon', SOON, { orderDate: '2027-01-10' }, TOLD],
+  ])('%s', (_, today, batch, expected) => {
+    expect(orderIn({ today, batch })).toEqual(expected);
+    expect(orderIn({ today, batch: { ...LAYERS, ...batch } })).toEqual(expected);
+  });
+
+  it('of the hatch are past once chicks are there', () => {
+    const batch = { origin: 'incubator', incubatorKindId: 'forced-air' } as const;
+    const { tasks } = planOf({ today: '2027-05-06', batch: { ...batch, hatchToArrivalDays: 0 } });
+    const hatch = tasks.tasks.filter(({ templateId }) =>
+      /^hatch.(check|gather|run|set|turn|candle|lockdown|hatch-day)/.test(templateId),
+    );
+    expect(hatch.length).toBeGreaterThan(6);
+    for (const task of hatch) expect(task).toMatchObject({ isOver: true, alreadyLate: false });
+    expect(tasks.late).toBe(0);
+  });
+
+  it.each([{ processing: 'hired' as const }, LAYERS])(
+    'are all past of a batch that is long done: %j',
+    (batch) => {
+      const { tasks } = planOf({ today: '2029-12-01', batch });
+      expect(tasks.tasks.filter(({ isOver }) => !isOver)).toEqual([]);
+    },
+  );
 });

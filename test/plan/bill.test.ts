@@ -1,6 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Product } from '../../shared/farm/product.js';
-import { newRequest } from '../support/factories.js';
+import { newBrooder, newFarm, newRequest } from '../support/factories.js';
+import { sayPrice } from '../../shared/money/unit-price.js';
+import { toShown } from '../../shared/units/unit.js';
 import { plannedBatch, type BatchCase } from '../support/pictures.js';
 
 const PRODUCTS: readonly Product[] = [
@@ -61,5 +63,25 @@ describe('the bill', () => {
     const after = billOf({ batch: { ...own, prices }, products: PRODUCTS });
     expect(after.bill).toEqual(before.bill);
     expect(after.feed).toEqual(before.feed);
+  });
+
+  it.each([
+    ['us', 'Price of a gallon', '3.028 USD', '3.028 a gallon'],
+    ['metric', 'Price of a liter', '0.80 USD', '0.80 a liter'],
+  ] as const)('gives propane in the unit that it is bought by: %s', (units, label, value, said) => {
+    const heat = { kind: 'gas', wattsEach: 1500, count: 1, thermostat: true } as const;
+    const farm = newFarm({ units, gasPricePerL: '0.80' });
+    const { bill } = billOf({
+      farm,
+      facilities: [newBrooder({ heat })],
+      batch: { brooderId: 'brooder' },
+    });
+    const line = bill.lines.find((each) => each.label === 'Heat')!;
+    expect(line.amount.unit).toBe('L');
+    expect(line.cost!.inputs).toContainEqual(expect.objectContaining({ label, value }));
+    expect(sayPrice(line.price!, line.amount.unit, units)).toBe(said);
+    // What is shown as amount and price comes to what is shown as cost, to a cent for each gallon.
+    const shown = toShown(line.amount.value, 'L', units);
+    expect(Math.abs(shown * parseFloat(said) - line.cost!.value / 100)).toBeLessThan(0.01 * shown);
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Coop } from '../../shared/farm/facility.js';
+import type { EggCount } from '../../shared/farm/egg-count.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { LayingPart } from '../../shared/plan/laying.js';
 import { newRequest } from '../support/factories.js';
@@ -11,12 +12,19 @@ const MILD = { monthlyMinC: Array<number>(12).fill(12), monthlyMaxC: Array<numbe
 
 interface Hens {
   readonly batch?: Partial<Batch>;
+  readonly eggCounts?: readonly EggCount[];
   readonly latitudeDeg?: number;
   readonly lightH?: number;
   readonly isHill?: boolean;
 }
 
-function planOf({ batch, latitudeDeg = 45, lightH, isHill = false }: Hens = {}): BatchPlan {
+function planOf({
+  batch,
+  eggCounts = [],
+  latitudeDeg = 45,
+  lightH,
+  isHill = false,
+}: Hens = {}): BatchPlan {
   const coop: Coop = {
     kind: 'coop',
     id: 'coop',
@@ -31,6 +39,7 @@ function planOf({ batch, latitudeDeg = 45, lightH, isHill = false }: Hens = {}):
     newRequest({
       farm: { latitudeDeg, ...(isHill ? {} : MILD) },
       facilities: [coop],
+      eggCounts,
       batch: {
         purpose: 'layers',
         strainId: 'brown-layer',
@@ -145,14 +154,17 @@ describe('what a household tells of its own hens', () => {
 
   it('is drawn toward what was counted, the more the longer it was', () => {
     const factor = (days: number) =>
-      hens({ batch: { eggCounts: [{ from: '2028-03-01', days, eggs: 5 * days }] } }).own!.value;
+      hens({
+        eggCounts: [{ batchId: 'any', date: addDays('2028-02-29', days), days, eggs: 5 * days }],
+      }).own!.value;
     expect(factor(60)).toBeLessThan(factor(7));
     expect(factor(7)).toBeLessThan(1);
   });
 
   it('says when a count lies before the first egg, and corrects nothing by it', () => {
-    const plan = planOf({ batch: { eggCounts: [{ from: '2027-05-01', days: 7, eggs: 40 }] } });
+    const plan = planOf({ eggCounts: [{ batchId: 'any', date: '2027-05-07', days: 7, eggs: 40 }] });
     expect(plan.laying!.own).toBeUndefined();
+    expect(plan.laying!.counts).toHaveLength(1);
     expect(plan.issues.map(({ code }) => code)).toContain('eggs-not-expected');
   });
 });

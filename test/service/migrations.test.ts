@@ -1,10 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { MIGRATIONS } from '../../src/database/data-source.js';
+import type { ToldPage } from '../../src/told/told.service.js';
+import { EggsCounted1798002000000 } from '../../src/database/eggs-counted.migration.js';
 import { WordsOfRows1796600000000 } from '../../src/database/words-of-rows.migration.js';
-import { openApp, startApp, TABLES, type TestApp } from '../support/app.js';
+import { openApp, startApp, TABLES, type Row, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
-import { newFarm } from '../support/factories.js';
+import { newBatch, newFarm } from '../support/factories.js';
+import { saveFarm } from '../support/orders.js';
 import { newHerd, newPaddock } from '../support/pasture-factories.js';
 
 async function tablesIn(app: TestApp): Promise<string[]> {
@@ -250,6 +253,51 @@ describe.each(databases())('the new words of rows on $name', (database) => {
       ]);
       for (let k = 0; k < after; k++) await app.source.undoLastMigration();
       expect(await stored()).toEqual([job, handover, paddock, plan]);
+    } finally {
+      await app.close();
+    }
+  }, 60_000);
+});
+
+describe.each(databases())('counts of eggs out of their batches on $name', (database) => {
+  it('are told on their last day, and go back as they were', async () => {
+    const app = await openApp(database);
+    const detailsOf = async (): Promise<unknown> => {
+      const rows = (await app.source.query(`SELECT "details" FROM "batches"`)) as Row[];
+      return rows.map(({ details }) => JSON.parse(String(details)) as unknown);
+    };
+    try {
+      const { id } = await saveFarm(app);
+      const after = MIGRATIONS.length - MIGRATIONS.indexOf(EggsCounted1798002000000);
+      const undo = async (): Promise<void> => {
+        for (let k = 0; k < after; k++) await app.source.undoLastMigration();
+      };
+      await undo();
+      const { name, arrivalDate, ...hens } = newBatch({
+        purpose: 'layers',
+        strainId: 'brown-layer',
+      });
+      const eggCounts = [
+        { from: '2025-11-01', days: 7, eggs: 70 },
+        { from: '2025-12-30', days: 3, eggs: 0 },
+      ];
+      const old = { ...hens, eggCounts };
+      await app.source.query(
+        `INSERT INTO "batches" ("id", "farmId", "name", "arrivalDate", "details") VALUES ('b', '${id}', '${name}', '${arrivalDate}', '${JSON.stringify(old)}')`,
+      );
+      await app.source.runMigrations();
+      expect(await detailsOf()).toEqual([hens]);
+      const { body } = await app.api.get(`/api/farms/${id}/told?kind=eggs-counted`).expect(200);
+      expect((body as ToldPage).facts).toMatchObject([
+        { about: 'b', on: '2026-01-01', details: { days: 3, eggs: 0 } },
+        { about: 'b', on: '2025-11-07', details: { days: 7, eggs: 70 } },
+      ]);
+      expect((await app.api.get(`/api/farms/${id}/picture`).expect(200)).body).toMatchObject({
+        eggCounts: [{ batchId: 'b', date: '2025-11-07' }, { date: '2026-01-01' }],
+      });
+      await undo();
+      expect(await detailsOf()).toEqual([old]);
+      expect(await app.counts()).toMatchObject({ told_facts: 0 });
     } finally {
       await app.close();
     }

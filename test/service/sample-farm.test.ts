@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Saved } from '../../shared/farm/saved.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
+import { dailyCsv, syntheticDays } from '../support/daily-weather.js';
 import { databases } from '../support/databases.js';
 import { inDays } from '../support/orders.js';
 
@@ -55,6 +58,38 @@ describe.each(databases())('the sample farm on $name', (database) => {
         expect(plan.issues.map((issue) => issue.code)).not.toContain('place-taken');
       }
     }
+  });
+
+  it('says in the list of batches what their plans say, in any weather and by what was weighed', async () => {
+    const farm = `/api/farms/${ids[0]!}`;
+    const { body: batches } = await app.api.get(`${farm}/batches`).expect(200);
+    const meat = (batches as Saved<Batch>[]).find(({ purpose }) => purpose === 'meat')!;
+    const { id, version: _version, leaveAgeDays: _age, ...birds } = meat;
+    const grown = { ...birds, arrivalDate: inDays(-40), targetLiveKg: 2.6 };
+    await app.api.put(`${farm}/batches/${id}`).send(grown).expect(200);
+    const endsIn = async (minC: number): Promise<unknown> => {
+      const days = syntheticDays('2020-01-01', '2023-12-31').map(({ date }) => ({
+        ...{ date, minC, maxC: minC + 12 },
+      }));
+      await app.api
+        .put(`${farm}/weather/csv`)
+        .set('Content-Type', 'text/csv')
+        .send(dailyCsv(days))
+        .expect(200);
+      const { body: ends } = await app.api.get(`${farm}/batch-ends`).expect(200);
+      for (const batch of batches as Saved<Batch>[]) {
+        const { body } = await app.api.get(`${farm}/batches/${batch.id}/plan`).expect(200);
+        const { leaving, laying } = body as BatchPlan;
+        expect(ends).toHaveProperty(batch.id, (laying?.firstEgg ?? leaving!.on).value);
+      }
+      return (ends as Record<string, string>)[id];
+    };
+    const hot = await endsIn(24);
+    expect(hot).not.toBe(await endsIn(6));
+    const details = { birds: 10, averageKg: 1.1 };
+    const facts = [{ kind: 'weighed', about: id, on: inDays(-10), details }];
+    await app.api.post(`${farm}/told`).send({ facts }).expect(201);
+    expect(hot).not.toBe(await endsIn(24));
   });
 
   it('goes with everything in it', async () => {

@@ -115,6 +115,9 @@ function documentOf(d: Drawn) {
     weighings: batches.slice(0, 1).map(({ id }) => ({
       ...{ id: 'weighing', batchId: id, date: inDays(-1), birds: 8, averageKg: 0.6 },
     })),
+    eggCounts: batches.slice(0, 1).map(({ id }) => ({
+      ...{ id: 'count', batchId: id, date: inDays(-1), days: 7, eggs: 30 },
+    })),
     readings: d.paddocks.map(({ heightCm }, k) => ({
       paddockId: `paddock-${k}`,
       date: inDays(-2),
@@ -169,13 +172,17 @@ async function save({ api }: TestApp, document: FarmDocument) {
       ids.set(id, saved.id);
     }
   }
+  const tell = async (id: string, fact: object): Promise<void> => {
+    const facts = [fact];
+    const { body: told } = await api.post(`${path}/told`).send({ facts }).expect(201);
+    ids.set(id, (told as { id: string }[])[0]!.id);
+  };
   for (const { id, batchId, date, birds, averageKg } of own(document.weighings)) {
     const fact = { kind: 'weighed', about: batchId, on: date, details: { birds, averageKg } };
-    const { body: told } = await api
-      .post(`${path}/told`)
-      .send({ facts: [fact] })
-      .expect(201);
-    ids.set(id, (told as { id: string }[])[0]!.id);
+    await tell(id, fact);
+  }
+  for (const { id, batchId, date, days, eggs } of own(document.eggCounts)) {
+    await tell(id, { kind: 'eggs-counted', about: batchId, on: date, details: { days, eggs } });
   }
   if (0 < document.readings.length)
     await api

@@ -219,6 +219,39 @@ describe.each(databases())('what is told on $name', (database) => {
     expect(await planned()).toEqual(before);
   });
 
+  it('of counted eggs draws what the hens of that batch lay, until it is taken back', async () => {
+    const hens = { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' } as const;
+    const order = batchBody({ ...hens, wantedBirds: 12, arrivalDate: inDays(-260) });
+    const { body } = await app.api.post(`${farm.path}/batches`).send(order).expect(201);
+    const { id } = body as { id: string };
+    const planned = async () =>
+      ((await app.api.get(`${farm.path}/batches/${id}/plan`).expect(200)).body as BatchPlan)
+        .laying!;
+    const before = await planned();
+    expect(before).not.toHaveProperty('counts');
+    const counted = (details: object) => ({
+      ...{ kind: 'eggs-counted', about: id, on: inDays(-1), details },
+    });
+    const facts = (await tell(counted({ days: 30, eggs: 30 })).expect(201)).body as ToldFact[];
+    const after = await planned();
+    expect(after.counts).toMatchObject([{ id: facts[0]!.id, date: inDays(-1), days: 30 }]);
+    expect(after.own!.value).toBeLessThan(1);
+    expect(after.eggsInYear.value).toBeLessThan(before.eggsInYear.value);
+    // Counted again to the same day, it is put right.
+    const [again] = (await tell(counted({ days: 30, eggs: 300 })).expect(201)).body as ToldFact[];
+    expect((await planned()).counts).toMatchObject([{ id: again!.id, eggs: 300 }]);
+    const wrongs = [
+      [{ eggs: 30 }, 'details.days', 'missing'],
+      [{ days: 0, eggs: 30 }, 'details.days', 'out-of-bounds'],
+      [{ days: 7, eggs: -1 }, 'details.eggs', 'out-of-bounds'],
+    ] as const;
+    for (const [details, field, code] of wrongs)
+      expectFieldProblem(await tell(counted(details)), { field: `facts.0.${field}`, code });
+    for (const fact of [again!, facts[0]!])
+      await app.api.delete(`${farm.path}/told/${fact.id}`).expect(204);
+    expect(await planned()).toEqual(before);
+  });
+
   it('of a paddock that is gone is history', async () => {
     const [, , c] = paddocks;
     await tell(reading({ about: c!.id })).expect(201);

@@ -23,6 +23,7 @@ export const newPicture = (
   people: [],
   batches: [],
   weighings: [],
+  eggCounts: [],
   paddocks: [],
   herds: [],
   cows: [],
@@ -51,6 +52,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),
     batches: [...batches, { ...batch, id: BATCH }],
     weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
+    eggCounts: (rest.eggCounts ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });
 
 /** Plans the batch of a case. */

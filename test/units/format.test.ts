@@ -79,6 +79,10 @@ describe('formatTyped and formatBound', () => {
     expect(formatTyped(4046.8564224, 'ha', us)).toBe('1 acre');
     expect(formatBound(1, 'day', us, 'min')).toBe('1 day');
     expect(formatBound(14, 'day', us, 'max')).toBe('14 days');
+    expect(formatTyped(4.2, 'h', us)).toBe('4 h 12 min');
+    expect(formatTyped(-1.5, 'h', us)).toBe('-1 h 30 min');
+    expect(formatBound(0.05, 'h', us, 'min')).toBe('3 min');
+    expect(formatBound(23.99, 'h', us, 'max')).toBe('23 h 59 min');
   });
 });
 

@@ -48,6 +48,11 @@ describe('readTyped', () => {
     ['45 minutes', 'h', 'metric', 0.75],
     ['2.5', 'h', 'us', 2.5],
     ['2 hrs', 'h', 'us', 2],
+    ['1 bale', 'bales', 'us', 1],
+    ['1 bag', 'bags', 'metric', 1],
+    ['1 egg', 'eggs', 'us', 1],
+    ['1 mile', 'km', 'us', 1.609344],
+    ['1 acre', 'ha', 'us', 4046.8564224],
   ] as [string, Unit, UnitSystem, number][])(
     'reads "%s" for %s in a %s form as %d',
     (text, unit, system, expected) => {

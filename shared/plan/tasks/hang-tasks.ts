@@ -15,9 +15,16 @@ export interface TasksFor {
   readonly asksFor: (template: TaskTemplate) => boolean;
   /** Its birds, head or acres, by the unit of work that counts them. */
   readonly counts: Readonly<Partial<Record<WorkUnit, number>>>;
+  /** Whether its time is past, besides what its own dates say; left out, nothing is. */
+  readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
+  /** How the texts of templates are said of these animals, where not as they are written. */
+  readonly said?: (text: string) => string;
 }
+
+/** When work ends, and how much later it could. */
+export type DatedSpan = Pick<ScheduledTask, 'end' | 'spareDays'>;
 
 interface Hung {
   readonly template: TaskTemplate;
@@ -40,7 +47,7 @@ export function hangTasks(
   events: readonly PlanEvent[],
   of: TasksFor,
 ): Task[] {
-  const templates = table.filter(of.asksFor);
+  const templates = table.filter(of.asksFor).map((template) => saidTemplate(template, of));
   const byId = new Map(templates.map((template) => [template.id, template]));
   const firstOf = (kind: PlanEvent['kind']): PlanEvent | undefined =>
     events.find((event) => event.kind === kind);
@@ -83,6 +90,17 @@ export function hangTasks(
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
 }
 
+function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
+  if (!said) return template;
+  const { name, ifLate, leadNote } = template;
+  return {
+    ...template,
+    name: said(name),
+    ifLate: said(ifLate),
+    ...(leadNote === undefined ? {} : { leadNote: said(leadNote) }),
+  };
+}
+
 const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
   nearDays === undefined || Math.abs(offsetDays) <= nearDays;
 
@@ -109,7 +127,8 @@ function taskOf(
   const days = template.isDaily ? task.lengthDays : 1;
   const noUseAfter = template.beforeEvent ? event.date : undefined;
   const lastDay = noUseAfter ?? (template.isDaily ? dates.end : undefined);
-  const isOver = lastDay !== undefined && lastDay < of.today;
+  const isOver =
+    (lastDay !== undefined && lastDay < of.today) || of.isPast?.(template, event, dates) === true;
   // Daily work that has begun goes on; it is not late.
   const isOpen = !isOver && !(template.isDaily && dates.start < of.today);
   // Built by assignment: a plan makes dozens, and conditional spreads cost more than the sums.

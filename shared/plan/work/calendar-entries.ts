@@ -2,6 +2,7 @@ import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
 import { formatDate } from '../../units/dates.js';
+import { formatHours } from '../../units/format.js';
 import type { UnitSystem } from '../../units/unit.js';
 
 /** One day of a calendar: work, or an event that other work hangs on. */
@@ -58,7 +59,7 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
   return pieces.map(({ date, hours, personIds }, k) => ({
     id: `${key}/${k + 1}`,
     date,
-    title: `${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${Math.round(hours * 10) / 10} h)`,
+    title: `${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${formatHours(hours)})`,
     text: [
       personIds.map((id) => names.get(id) ?? id).join(' and '),
       `Why then: ${why}`,

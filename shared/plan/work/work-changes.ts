@@ -1,4 +1,5 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import { formatHours } from '../../units/format.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { finishDay } from '../../schedule/work.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
@@ -151,4 +152,4 @@ function takerOn(
   return needs[taker]?.name;
 }
 
-const hours = (minutes: number): string => `${Math.round(minutes / 6) / 10} h`;
+const hours = (minutes: number): string => formatHours(minutes / 60);

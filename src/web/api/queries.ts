@@ -1,4 +1,5 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Check } from '../../../shared/checks/compare.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
@@ -86,6 +87,9 @@ export const useFacilities = (farmId: string) =>
 export const useProducts = (farmId: string) => useQuery(ofFarm<Product[]>(farmId, '/products'));
 export const usePeople = (farmId: string) => useQuery(ofFarm<Person[]>(farmId, '/people'));
 export const useBatches = (farmId: string) => useQuery(ofFarm<SavedBatch[]>(farmId, '/batches'));
+/** The day on which each batch is processed or lays its first eggs, by its id. */
+export const useBatchEnds = (farmId: string) =>
+  useQuery(ofFarm<Readonly<Record<string, PlainDate>>>(farmId, '/batch-ends'));
 export const useHerds = (farmId: string) => useQuery(ofFarm<Herd[]>(farmId, '/herds'));
 export const useWeather = (farmId: string) => useQuery(ofFarm<WeatherView>(farmId, '/weather'));
 

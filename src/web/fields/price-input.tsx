@@ -1,8 +1,8 @@
 import { TextInput, type TextInputProps } from '@mantine/core';
 import Big from 'big.js';
 import { useState } from 'react';
-import { L_PER_US_GAL } from '../../../shared/units/convert.js';
-import type { UnitSystem } from '../../../shared/units/unit.js';
+import { shownPrice } from '../../../shared/money/unit-price.js';
+import { fromShown, type UnitSystem } from '../../../shared/units/unit.js';
 import { isPrice } from '../../../shared/money/money.js';
 
 interface Props extends Omit<TextInputProps, 'value' | 'onChange'> {
@@ -36,7 +36,6 @@ export function LiterPriceInput({
   units,
   ...rest
 }: Props & { readonly units: UnitSystem }) {
-  const perShown = units === 'us' ? L_PER_US_GAL : 1;
   const [typed, setTyped] = useState<{
     text: string | undefined;
     stored: string | undefined;
@@ -46,7 +45,7 @@ export function LiterPriceInput({
   const shown = isOwn
     ? typed.text
     : value !== undefined && isPrice(value)
-      ? trimmed(new Big(value).times(perShown), 3)
+      ? shownPrice(value, 'L', units)
       : value;
   return (
     <PriceInput
@@ -54,12 +53,12 @@ export function LiterPriceInput({
       value={shown}
       onChange={(text) => {
         const stored =
-          text !== undefined && isPrice(text) ? trimmed(new Big(text).div(perShown), 6) : text;
+          text !== undefined && isPrice(text)
+            ? new Big(new Big(text).div(fromShown(1, 'L', units)).toFixed(6)).toString()
+            : text;
         setTyped({ text, stored, units });
         onChange(stored);
       }}
     />
   );
 }
-
-const trimmed = (value: Big, digits: number): string => new Big(value.toFixed(digits)).toString();

@@ -89,7 +89,7 @@ describe('what changed since the day before', () => {
         { ownJobs: [newOwnJob({ ...on, hours: 1 })] },
         { ownJobs: [newOwnJob({ ...on, hours: 3.5 })] },
       )[0]!.why,
-    ).toBe('It takes 3.5 h now, not 1 h.');
+    ).toBe('It takes 3 h 30 min now, not 1 h.');
   });
 
   it('names what it follows, and what took its hours', () => {

@@ -1,10 +1,18 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
+import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Section } from '../../shell/section.js';
 
-export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
+export function BillSection({
+  plan: { bill },
+  units,
+}: {
+  readonly plan: BatchPlan;
+  readonly units: UnitSystem;
+}) {
   return (
     <Stack>
       <Section title="The bill">
@@ -28,7 +36,9 @@ export function BillSection({ plan: { bill } }: { plan: BatchPlan }) {
                     <Num of={line.amount} />
                   </Table.Td>
                   <Table.Td>
-                    {line.price ?? 'no price given'}
+                    {line.price === undefined
+                      ? 'no price given'
+                      : sayPrice(line.price, line.amount.unit, units)}
                     {line.product !== undefined && (
                       <Text size="xs" c="dimmed">
                         {line.product}

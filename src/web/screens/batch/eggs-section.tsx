@@ -7,6 +7,7 @@ import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 import { WideTable } from '../../shell/wide-table.js';
+import { formatHours } from '../../../../shared/units/format.js';
 
 const EggChart = lazy(() => import('./egg-chart.js'));
 
@@ -51,8 +52,8 @@ function Months({ laying }: { laying: LayingPart }) {
     <Section title="Eggs a week, by month">
       <Text size="sm" mb="xs">
         {lampH === undefined
-          ? `The plan counts on the sun alone: the coop has no lamp. Beside it, what a lamp to ${litToH} hours would give.`
-          : `The coop’s lamp makes up ${lampH} hours of light. Beside it, what the sun alone would give.`}{' '}
+          ? `The plan counts on the sun alone: the coop has no lamp. Beside it, what a lamp to ${formatHours(litToH)} would give.`
+          : `The coop’s lamp makes up ${formatHours(lampH)} of light. Beside it, what the sun alone would give.`}{' '}
         How much a short day costs is a planning guess.
       </Text>
       <Suspense fallback={<Text>Drawing the chart …</Text>}>

@@ -4,7 +4,7 @@ import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.
 import { Caution } from '../../explain/caution.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { WideTable } from '../../shell/wide-table.js';
+import { HeatWeekTable } from './heat-week-table.js';
 
 /** How the heaters are set on cold nights, usual days and hot noons, week by week. */
 export function HeatWeeks({ heat }: { heat: HeatPart }) {
@@ -12,48 +12,39 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
   const hot = heat.weeks.find((week) => week.hot);
   return (
     <Stack gap="sm">
-      <WideTable label="Heat week by week" minWidth={600}>
-        <Table verticalSpacing="xs">
-          <Table.Thead>
-            <Table.Tr>
-              <Table.Th>From</Table.Th>
-              <Table.Th>Cold night</Table.Th>
-              <Table.Th>Usual day</Table.Th>
-              <Table.Th>Hot noon</Table.Th>
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
-            {heat.weeks.map((week) => (
-              <Table.Tr key={week.from}>
-                <Table.Td>
-                  <span className="whole">{sayDate(week.from)}</span>
-                </Table.Td>
-                <Table.Td>
-                  <Setting of={week.night} />
-                  {week.lampHeight && (
-                    <Text size="sm">
-                      <Num of={week.lampHeight} /> above the bedding
-                    </Text>
-                  )}
-                </Table.Td>
-                <Table.Td>
-                  <Setting of={week.day} />
-                </Table.Td>
-                <Table.Td>
-                  <Setting of={week.noon} />
-                  {week.ifLeft && (
-                    <Text size="sm">
-                      all left on: <Num of={week.ifLeft} />
-                    </Text>
-                  )}
-                </Table.Td>
-              </Table.Tr>
-            ))}
-          </Table.Tbody>
-        </Table>
-      </WideTable>
+      <HeatWeekTable
+        weeks={heat.weeks}
+        label="Heat week by week"
+        minWidth={600}
+        table={{ verticalSpacing: 'xs' }}
+        cell={(week, when) => (
+          <>
+            <Setting of={week[when]} />
+            {when === 'night' && week.lampHeight && (
+              <Text size="sm">
+                <Num of={week.lampHeight} /> above the bedding
+              </Text>
+            )}
+            <Raised to={week[when].raisedTo} />
+            {when === 'noon' && week.ifLeft && (
+              <Text size="sm">
+                all left on: <Num of={week.ifLeft} />
+              </Text>
+            )}
+          </>
+        )}
+      />
       {hot && <Caution line={`Hot weather, from ${sayDate(hot.from)}`}>{hot.hot}</Caution>}
     </Stack>
+  );
+}
+
+function Raised({ to }: { to: HeatInstruction['raisedTo'] }) {
+  if (!to) return null;
+  return (
+    <Text size="sm">
+      raised to <Num of={to} />
+    </Text>
   );
 }
 
@@ -126,7 +117,7 @@ export function CloseOffFacts({ closeOff }: { closeOff: NonNullable<HeatPart['cl
       ))}
       {closeOff.energySaved.value < 1 ? (
         <Text size="sm">
-          As many heaters burn either way: it saves no power, and keeps the chicks nearer to heat,
+          As many heaters burn either way: it saves no power, and keeps the birds nearer to heat,
           feed and water.
         </Text>
       ) : (

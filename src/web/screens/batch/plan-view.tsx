@@ -15,6 +15,7 @@ import { HatchingSection } from './hatching-section.js';
 import { LeavingSection } from './leaving-section.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { TaskSection } from './task-section.js';
+import { EggCountSection } from './egg-count-section.js';
 import { WeighSection } from './weigh-section.js';
 
 const PlanCharts = lazy(() => import('./plan-charts.js'));
@@ -57,7 +58,7 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
       plan.leaving ? 'Processing' : 'Eggs and light',
       <LeavingSection key="l" plan={plan} tables={tables} />,
     ],
-    ['bill', 'Bill', <BillSection key="c" plan={plan} />],
+    ['bill', 'Bill', <BillSection key="c" plan={plan} units={asked.farm.units} />],
     ['work', 'Work', <TaskSection key="t" plan={plan} tables={tables} />],
     ['days', 'Day by day', <DaySection key="d" plan={plan} />],
   ];
@@ -87,7 +88,10 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
     <Stack>
       <IssueList issues={plan.issues} tables={asked.tables} />
       {printBase !== undefined && (
-        <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+        <>
+          <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+          <EggCountSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
+        </>
       )}
       <Card withBorder component="section">
         <Facts>

@@ -11,10 +11,10 @@ import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Section } from '../../shell/section.js';
 import { useUnsaved } from '../../fields/unsaved.js';
 import { Failure } from '../../shell/states.js';
+import { ToldLine } from './told-line.js';
 
 interface Props {
   readonly plan: BatchPlan;
@@ -142,22 +142,9 @@ function WeighingLine({
 }) {
   const day = useSayDate()(row.on);
   return (
-    <Group justify="space-between" wrap="nowrap">
-      <Text>
-        {day}: {row.birds === 1 ? '1 bird' : `${row.birds} birds`}, <Num of={row.average} /> each
-        {row.plannedKg !== undefined &&
-          `; planned before: ${formatValue(row.plannedKg, 'kg', farm)}`}
-      </Text>
-      {onDelete && (
-        <ConfirmButton
-          label={`Delete the weighing of ${day}`}
-          question={`Delete the weighing of ${day}?`}
-          onConfirm={onDelete}
-          style={{ flexShrink: 0 }}
-        >
-          Delete
-        </ConfirmButton>
-      )}
-    </Group>
+    <ToldLine what={`the weighing of ${day}`} onDelete={onDelete}>
+      {day}: {row.birds === 1 ? '1 bird' : `${row.birds} birds`}, <Num of={row.average} /> each
+      {row.plannedKg !== undefined && `; planned before: ${formatValue(row.plannedKg, 'kg', farm)}`}
+    </ToldLine>
   );
 }

@@ -1,17 +1,16 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
-import { lifeOf } from '../../../../shared/plan/life.js';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
+import { useBatchEnds, useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
 import { useAll } from '../../shell/states.js';
 
 export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const all = useAll(useBatches(farm.id));
+  const all = useAll(useBatches(farm.id), useBatchEnds(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [batches] = all.data;
+  const [batches, ends] = all.data;
   const base = `/farm/${farm.id}/batches`;
   return (
     <Stack maw={1000}>
@@ -30,18 +29,30 @@ export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: T
       )}
       <SimpleGrid cols={{ base: 1, sm: 2 }}>
         {batches.map((batch) => (
-          <BatchCard key={batch.id} batch={batch} tables={tables} href={`${base}/${batch.id}`} />
+          <BatchCard
+            key={batch.id}
+            batch={batch}
+            end={ends[batch.id]}
+            tables={tables}
+            href={`${base}/${batch.id}`}
+          />
         ))}
       </SimpleGrid>
     </Stack>
   );
 }
 
-function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables; href: string }) {
+interface CardProps {
+  readonly batch: SavedBatch;
+  /** Unknown while it cannot be planned. */
+  readonly end: PlainDate | undefined;
+  readonly tables: Tables;
+  readonly href: string;
+}
+
+function BatchCard({ batch, end, tables, href }: CardProps) {
   const sayDate = useSayDate();
   const strain = tables.strains.find((s) => s.id === batch.strainId);
-  const life = lifeOf(batch, tables);
-  const end = batch.purpose === 'meat' ? life.lastAgeDays : life.firstEggAgeDays!;
   return (
     <Card withBorder component="article">
       <Title order={2} size="h3">
@@ -53,7 +64,7 @@ function BatchCard({ batch, tables, href }: { batch: SavedBatch; tables: Tables;
       <Text>Arrive {sayDate(batch.arrivalDate)}</Text>
       <Text mb="sm">
         {batch.purpose === 'meat' ? 'Processing' : 'First eggs'}{' '}
-        {sayDate(addDays(batch.arrivalDate, end - life.arrivalAgeDays))}
+        {end === undefined ? 'not known: open the plan' : sayDate(end)}
       </Text>
       <Button
         component={Link}

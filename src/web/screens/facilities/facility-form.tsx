@@ -5,8 +5,8 @@ import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { Select } from '../../fields/select.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
+import { Select } from '../../fields/select.js';
 import { BrooderFields } from './brooder-fields.js';
 import { KINDS, problemsOfDraft, sizesOf, type Draft } from './kinds.js';
 
@@ -38,8 +38,8 @@ export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
     save: (draft) => save.mutateAsync(draft),
     onDone,
   });
-  const { draft, errorAt } = form;
-  const set = (name: string, value: unknown) => form.set({ [name]: value } as Partial<Draft>);
+  const { draft, errorAt, set: setPart } = form;
+  const set = (name: string, value: unknown) => setPart({ [name]: value } as Partial<Draft>);
   return (
     <RowForm form={form} onDone={onDone}>
       <TextInput

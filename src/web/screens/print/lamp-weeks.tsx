@@ -1,9 +1,9 @@
-import { Table, Text, Title } from '@mantine/core';
+import { Text, Title } from '@mantine/core';
 import type { HeatPart } from '../../../../shared/plan/heat.js';
 import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
 import { formatValue, type Reader } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { WideTable } from '../../shell/wide-table.js';
+import { HeatWeekTable } from '../batch/heat-week-table.js';
 
 /** The brooder card's second half: what is on when, how high the lamps hang, bedding, hot weather. */
 export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
@@ -15,36 +15,20 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
       <Title order={2} size="h3" mt="md">
         Heat, week by week
       </Title>
-      <WideTable label="Heat, week by week">
-        <Table my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
-          <Table.Thead>
-            <Table.Tr>
-              <Table.Th>From</Table.Th>
-              <Table.Th>Cold night</Table.Th>
-              <Table.Th>Usual day</Table.Th>
-              <Table.Th>Hot noon</Table.Th>
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
-            {heat.weeks.map((week) => (
-              <Table.Tr key={week.from} className="avoid-break">
-                <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(week.from)}</Table.Td>
-                <Table.Td>
-                  <Setting of={week.night} farm={farm} />
-                  {week.lampHeight &&
-                    `, hung ${formatValue(week.lampHeight.value, 'cm', farm)} above the bedding`}
-                </Table.Td>
-                <Table.Td>
-                  <Setting of={week.day} farm={farm} />
-                </Table.Td>
-                <Table.Td>
-                  <Setting of={week.noon} farm={farm} />
-                </Table.Td>
-              </Table.Tr>
-            ))}
-          </Table.Tbody>
-        </Table>
-      </WideTable>
+      <HeatWeekTable
+        weeks={heat.weeks}
+        label="Heat, week by week"
+        table={{ my: 'xs', verticalSpacing: 3, withTableBorder: true, withColumnBorders: true }}
+        cell={(week, when) => (
+          <>
+            <Setting of={week[when]} farm={farm} />
+            {when === 'night' &&
+              week.lampHeight &&
+              `, hung ${formatValue(week.lampHeight.value, 'cm', farm)} above the bedding`}
+            {raisedText(week[when], farm)}
+          </>
+        )}
+      />
       <Text size="sm">
         The temperature in each box is that of the air around the brooder: go by it, not by the
         clock. {ifLeftText(heat, farm)}
@@ -72,6 +56,9 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
     </>
   );
 }
+
+const raisedText = ({ raisedTo }: HeatInstruction, farm: Reader): string =>
+  raisedTo ? `, raised to ${formatValue(raisedTo.value, 'cm', farm)}` : '';
 
 function Setting({ of, farm }: { of: HeatInstruction; farm: Reader }) {
   return (

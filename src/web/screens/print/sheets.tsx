@@ -1,10 +1,11 @@
 import './print.css';
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { sayPrice } from '../../../../shared/money/unit-price.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -17,15 +18,15 @@ interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
-  const { brooding, heat, birds, outdoors } = plan;
-  if (!brooding) return <Text>A hen keeps these chicks warm: there is no brooder.</Text>;
+  const { brooding, heat, birds, outdoors, words } = plan;
+  if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (
     <div className="brooder-card">
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
         {plan.hatching
-          ? `${birds.chicksPlaced.value} ${plan.hatching.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
-          : `${birds.chicksPlaced.value} chicks arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
+          ? `${birds.chicksPlaced.value} ${words.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
+          : `${birds.chicksPlaced.value} ${words.young} arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
         {heat &&
           ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
@@ -34,7 +35,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
-              <Table.Th>Under the heat, chick height</Table.Th>
+              <Table.Th>Under the heat, {words.youngOne} height</Table.Th>
               <Table.Th>Cool end</Table.Th>
               <Table.Th>Done</Table.Th>
             </Table.Tr>
@@ -61,6 +62,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
+      <RoomLines plan={plan} farm={farm} />
       <Title order={2} size="h3" mt="xs">
         Look at the birds first
       </Title>
@@ -86,6 +88,18 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
       </Text>
     </div>
   );
+}
+
+/** A line for each day that decides whether they fit. */
+function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked']['farm'] }) {
+  const sayDate = useSayDate();
+  return plan.space.stocking.map(({ when, on, place, birds, needed, fits }) => (
+    <Text key={place + when} size="sm">
+      {place}, {when.toLowerCase()} ({sayDate(on)}): {birds.value} birds need{' '}
+      {formatValue(needed.value, 'm2', farm)}
+      {fits && `; ${fits.value} fit`}.
+    </Text>
+  ));
 }
 
 /** What to buy, by the date to buy it. */
@@ -118,7 +132,7 @@ export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
             by: plan.arrivalDate,
             what: 'Propane',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: farm.gasPricePerL,
+            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
           },
         ]
       : []),
@@ -199,7 +213,7 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
       <Text>
-        {Math.round(plan.tasks.hoursInAll.value)} hours in all. Arrival{' '}
+        {formatHours(plan.tasks.hoursInAll.value)} in all. Arrival{' '}
         {formatLongDate(plan.arrivalDate, farm)}.
       </Text>
       <WideTable label="Tasks">
@@ -244,7 +258,7 @@ function TaskRow({ task }: { task: Task }) {
         {task.name}
         {task.needs && <Text size="sm">{task.needs}</Text>}
       </Table.Td>
-      <Table.Td>{task.hours.toFixed(1)}</Table.Td>
+      <Table.Td>{formatHours(task.hours)}</Table.Td>
       <Table.Td>☐</Table.Td>
     </Table.Tr>
   );

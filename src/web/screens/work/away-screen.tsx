@@ -12,6 +12,7 @@ import { Section } from '../../shell/section.js';
 import { CalendarLinks } from './calendar-links.js';
 import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';
+import { formatHours } from '../../../../shared/units/format.js';
 
 /** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
@@ -37,7 +38,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             <Group key={handover.id} justify="space-between" gap="xs">
               <Text>
                 {nameOf(handover)}, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
-                {handover.hoursPerDay} h a day
+                {formatHours(handover.hoursPerDay)} a day
               </Text>
               <Group gap="xs">
                 <Button

@@ -1,0 +1,56 @@
+import { addDays, daysBetween } from '../calendar/plain-date.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import type { TaskTemplate } from '../tables/task-template.js';
+import type { PlanContext } from './context.js';
+import { hatchDatesOf } from './hatch-dates.js';
+import type { PlanEvent } from './tasks/event.js';
+import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
+
+/**
+ * Which work of a batch is past whatever became of it: that of the order once the birds are ordered,
+ * that of the eggs once chicks are there, and what lies so far back that it is taken as done.
+ */
+export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
+  const { batch, today, tables } = context;
+  const isOrdered = orderOf(context) !== 'open';
+  const isHatched = batch.arrivalDate < today;
+  const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
+  return (template, event, dates) =>
+    (isOrdered && template.doneByOrder === true) ||
+    (isHatched && HATCHING.has(event.kind)) ||
+    (event.date < longPast && lastDayOf(template, dates) < longPast);
+}
+
+const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 'lockdown']);
+
+const lastDayOf = ({ mayFollowDays = 0 }: TaskTemplate, { end, spareDays }: DatedSpan) =>
+  addDays(end, spareDays + mayFollowDays);
+
+/** How the order stands: as told, or taken as made where it is too late for another. */
+function orderOf(context: PlanContext): 'open' | 'told' | 'taken' {
+  const { batch, life, today, tables } = context;
+  if (life.eggs) {
+    if (batch.eggsSet !== undefined) return 'told';
+    return hatchDatesOf(context, life.eggs).set < today ? 'taken' : 'open';
+  }
+  if (batch.orderDate !== undefined) return batch.orderDate <= today ? 'told' : 'open';
+  if (batch.orderedBirds !== undefined) return 'told';
+  const days = daysBetween(today, batch.arrivalDate);
+  return days < tables.judgements.arrival.usualLeadDays.value ? 'taken' : 'open';
+}
+
+/** Says that chicks are taken as ordered where nobody said so and they come soon. */
+export function takenAsOrdered(context: PlanContext): PlanIssue[] {
+  const { batch, life, today, tables } = context;
+  const days = daysBetween(today, batch.arrivalDate);
+  if (life.eggs || days < 1 || orderOf(context) !== 'taken') return [];
+  const { usualLeadDays } = tables.judgements.arrival;
+  return [
+    issue(
+      'note',
+      'taken-as-ordered',
+      `The chicks come in ${days} ${days === 1 ? 'day' : 'days'}, and ${usualLeadDays.value} are usual between order and arrival, so they are taken as ordered. If they are not, ask the hatchery what it has before anything else.`,
+      [usualLeadDays],
+    ),
+  ];
+}
