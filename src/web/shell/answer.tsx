@@ -6,7 +6,9 @@ import { useEffect, useRef, type ReactNode } from 'react';
  */
 export function Answer({ children }: { children: ReactNode }) {
   const ref = useRef<HTMLDivElement>(null);
-  useEffect(() => ref.current!.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    ref.current!.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <div ref={ref} role="status" className="answer">
       {children}
