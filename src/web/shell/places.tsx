@@ -5,6 +5,7 @@ import {
   IconEgg,
   IconHome,
   IconPlant2,
+  IconSunrise,
 } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 
@@ -18,6 +19,7 @@ export interface Place {
 
 /** The places of a farm in order. On a phone the first ones stand in the bar, the rest behind it. */
 export const PLACES: readonly Place[] = [
+  { path: '/today', label: 'Today', short: 'Today', icon: <IconSunrise aria-hidden /> },
   { path: '/batches', label: 'Batches', short: 'Batches', icon: <IconEgg aria-hidden /> },
   { path: '/pasture', label: 'Grass and cattle', short: 'Grass', icon: <IconPlant2 aria-hidden /> },
   { path: '/work', label: 'Work', short: 'Work', icon: <IconChecklist aria-hidden /> },

@@ -1,14 +1,16 @@
-import { useEffect, useRef, type RefObject } from 'react';
+import { useEffect, type RefObject } from 'react';
+
+/** Where one was before; undefined when the page was just loaded. */
+let before: string | undefined;
 
 /**
  * After a change of place the title of the new screen takes the focus, as it does when a page is
  * loaded, so that a screen reader says where one is. It names the browser's tab as well.
  */
 export function useTitleFocus(page: RefObject<HTMLElement | null>, path: string, farm: string) {
-  const before = useRef<string>(undefined);
   useEffect(() => {
-    const isChange = before.current !== undefined && before.current !== path;
-    before.current = path;
+    const isChange = before !== undefined && before !== path;
+    before = path;
     const arrive = (): boolean => {
       const title = page.current?.querySelector('h1');
       // The screen before stays in the document, hidden, while the next one is loaded.
