@@ -1,16 +1,16 @@
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
-import { Center, Loader } from '@mantine/core';
 import { Redirect, Route, Switch, useRoute } from 'wouter';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { useAskToday } from './api/today-queries.js';
 import { useWhenIdle } from './api/when-idle.js';
-import { ClashProvider } from './api/clash-dialog.js';
+import { AskingProvider } from './api/asking.js';
+import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
-import { FirstRun } from './screens/first-run/first-run.js';
-import { BatchList } from './screens/batches/batch-list.js';
 import { FarmShell } from './shell/farm-shell.js';
-import { useAll } from './shell/states.js';
+import { useAll, Working } from './shell/states.js';
 
+const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
+const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
 const BatchScreen = lazy(() => import('./screens/batch/batch-screen.js'));
 const FacilitiesScreen = lazy(() => import('./screens/facilities/facilities-screen.js'));
 const FarmScreen = lazy(() => import('./screens/farm/farm-screen.js'));
@@ -37,9 +37,21 @@ const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
 
 export function App() {
   return (
+    <AskingProvider>
+      <LeaveGuard>
+        <Places />
+      </LeaveGuard>
+    </AskingProvider>
+  );
+}
+
+function Places() {
+  return (
     <Switch>
       <Route path="/">
-        <FirstRun />
+        <Suspense fallback={<Waiting />}>
+          <FirstRun />
+        </Suspense>
       </Route>
       <Route path="/start">
         <Suspense fallback={<Waiting />}>
@@ -69,22 +81,20 @@ function OneFarm({ farmId }: { farmId: string }) {
   if ('waiting' in all) return all.waiting;
   const [farm] = all.data;
   return (
-    <ClashProvider>
-      <ExplainProvider tables={tables.data} farm={farm}>
-        <Suspense fallback={<Waiting />}>
-          <Switch>
-            <Route path="/farm/:farmId/today">
-              <FarmShell farm={farm}>
-                <TodayScreen farm={farm} />
-              </FarmShell>
-            </Route>
-            <Route>
-              <FarmScreens farm={farm} />
-            </Route>
-          </Switch>
-        </Suspense>
-      </ExplainProvider>
-    </ClashProvider>
+    <ExplainProvider tables={tables.data} farm={farm}>
+      <Suspense fallback={<Waiting />}>
+        <Switch>
+          <Route path="/farm/:farmId/today">
+            <FarmShell farm={farm}>
+              <TodayScreen farm={farm} />
+            </FarmShell>
+          </Route>
+          <Route>
+            <FarmScreens farm={farm} />
+          </Route>
+        </Switch>
+      </Suspense>
+    </ExplainProvider>
   );
 }
 
@@ -174,8 +184,4 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
   );
 }
 
-const Waiting = () => (
-  <Center p="xl">
-    <Loader role="status" aria-label="Loading" />
-  </Center>
-);
+const Waiting = () => <Working label="Loading" />;

@@ -329,8 +329,13 @@ describe('what is typed', () => {
     await page.getByRole('button', { name: 'Save', exact: true }).click();
     expect(await page.getByRole('dialog').isVisible()).toBe(true);
 
-    // Closed without saving, it is all still there until it is thrown away.
+    // Esc asks first; and after a reload it is all still there until it is thrown away.
     await page.keyboard.press('Escape');
+    await page.getByRole('dialog', { name: 'Leave without saving?' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog', { name: 'Leave without saving?' }).waitFor({ state: 'hidden' });
+    expect(await page.getByLabel(/^Length/).inputValue()).toBe('800');
+    await page.reload();
     await page.getByRole('button', { name: 'Change Shed brooder' }).click();
     await page.getByText('Unsaved changes, kept from before').waitFor();
     expect(await page.getByLabel(/^Length/).inputValue()).toBe('800');

@@ -161,15 +161,21 @@ describe('the household’s own work', () => {
     const { page } = await house.page('phone');
     await openWork(page);
     await page.goto(page.url().replace(/\/work.*$/, '/place'));
-    const begin = page.getByLabel('Adult A, begin on weekdays at');
-    await begin.fill('09:30');
-    const saved = page.waitForResponse((response) => response.request().method() === 'PUT');
-    await begin.blur();
-    await saved;
+    const change = page.getByRole('button', { name: 'Change Adult A' });
+    await change.click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Hours on Mon').fill('5');
+    await dialog.getByLabel('Begin on weekdays at').fill('09:30');
+    // One save for all that was typed, and leaving it asks first.
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'Keep typing' }).click();
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.waitFor({ state: 'detached' });
     await page.reload();
-    await begin.waitFor();
-    expect(await begin.inputValue()).toBe('09:30');
-    expect(await page.getByLabel('Adult A, at the weekend at').inputValue()).toBe('08:00');
+    await change.click();
+    expect(await dialog.getByLabel('Hours on Mon').inputValue()).toBe('5');
+    expect(await dialog.getByLabel('Begin on weekdays at').inputValue()).toBe('09:30');
+    expect(await dialog.getByLabel('at the weekend at').inputValue()).toBe('08:00');
   });
 
   it('is listed with what would make it fit when it does not', async () => {

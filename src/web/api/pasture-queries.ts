@@ -2,7 +2,7 @@ import { useMutation } from '@tanstack/react-query';
 import type { Herd } from '../../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
 import { pastureChoiceFields, type PastureChoices } from '../../../shared/farm/pasture-choices.js';
-import { useAskAboutClashes } from './clash-dialog.js';
+import { useAskAboutClashes } from './asking.js';
 import { postJson } from './client.js';
 import { useChange, type SavedFarm } from './queries.js';
 import { wordsOfRow } from './row-words.js';

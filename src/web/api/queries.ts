@@ -1,25 +1,19 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
 import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Check } from '../../../shared/checks/compare.js';
-import { batchFields, type Batch } from '../../../shared/farm/batch.js';
-import { rowOfKind } from '../../../shared/farm/check-row.js';
-import { cowFields } from '../../../shared/farm/cow.js';
-import { anyFacility, type Facility } from '../../../shared/farm/facility.js';
-import { farmFields, personFields, type Farm, type Person } from '../../../shared/farm/farm.js';
-import type { RowDescription } from '../../../shared/farm/field.js';
-import { handoverFields } from '../../../shared/farm/handover.js';
-import { herdFields, type Herd } from '../../../shared/farm/herd.js';
-import { jobFields } from '../../../shared/farm/job.js';
-import { grassReadingFields, paddockFields } from '../../../shared/farm/paddock.js';
-import { anyProduct, type Product } from '../../../shared/farm/product.js';
+import type { Batch } from '../../../shared/farm/batch.js';
+import type { Facility } from '../../../shared/farm/facility.js';
+import type { Farm, Person } from '../../../shared/farm/farm.js';
+import type { Herd } from '../../../shared/farm/herd.js';
+import type { Product } from '../../../shared/farm/product.js';
 import type { FarmPicture } from '../../../shared/farm/picture.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Climate } from '../../../shared/weather/climate.js';
 import type { Saved } from '../../../shared/farm/saved.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
-import { useAskAboutClashes, useAskAboutDeleting } from './clash-dialog.js';
+import { useAskAboutClashes, useAskAboutDeleting } from './asking.js';
 import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
-import { removeAsking, saveMerging, type Deleted } from './save-merging.js';
+import { removeAsking, saveMerging, type AskAboutDeleting, type Deleted } from './save-merging.js';
 import { seenRow } from './seen-rows.js';
 
 export type SavedFarm = Saved<Farm> & { readonly isSample: boolean };
@@ -133,10 +127,8 @@ export const usePutFarm = (farmId: string) =>
     return putJson<SavedFarm>(`/farms/${farmId}`, sent);
   });
 export const useDeleteFarm = () => {
-  const ask = useAskAboutDeleting();
-  return useChange((farm: SavedFarm) =>
-    removeAsking('/farms', farm, (seen, current) => ask(seen, current, farmFields, farm)),
-  );
+  const ask = useAskAboutDeletingIn('farms');
+  return useChange((farm: SavedFarm) => removeAsking('/farms', farm, ask(farm)));
 };
 
 /** Everything of a farm as one file. */
@@ -175,27 +167,19 @@ const versionOf = (row: object): unknown => (row as { version?: unknown }).versi
 
 /** Deletes a row, and says whether it is gone: it stays when somebody else changed it meanwhile. */
 export const useRemove = (farm: SavedFarm, what: Collection) => {
-  const ask = useAskAboutDeleting();
-  return useChange((row: Deleted) =>
-    removeAsking(`/farms/${farm.id}/${what}`, row, (seen, current) =>
-      ask(seen, current, DESCRIBED[what](current), farm),
-    ),
-  );
+  const ask = useAskAboutDeletingIn(what);
+  return useChange((row: Deleted) => removeAsking(`/farms/${farm.id}/${what}`, row, ask(farm)));
 };
 
-/** What describes the rows of a collection; a facility is described by its kind. */
-const DESCRIBED: Record<Collection, (row: object) => RowDescription> = {
-  facilities: (row) => rowOfKind(anyFacility, (row as Facility).kind)!,
-  products: (row) => rowOfKind(anyProduct, (row as Product).kind)!,
-  people: () => personFields,
-  batches: () => batchFields,
-  paddocks: () => paddockFields,
-  herds: () => herdFields,
-  cows: () => cowFields,
-  'grass-readings': () => grassReadingFields,
-  jobs: () => jobFields,
-  handovers: () => handoverFields,
-};
+/** Asks about a row that somebody else changed. What describes all rows comes only then. */
+function useAskAboutDeletingIn(what: Collection | 'farms') {
+  const ask = useAskAboutDeleting();
+  return (farm: SavedFarm): AskAboutDeleting =>
+    async (seen, current) => {
+      const { DESCRIBED } = await import('./described-rows.js');
+      return ask(seen, current, DESCRIBED[what](current), farm);
+    };
+}
 
 export const useAllowFetch = (farmId: string) =>
   useChange((allowed: boolean) =>

@@ -51,7 +51,7 @@ export interface Deleted {
 }
 
 /** Asks whether a row is to be deleted although somebody else has changed it. */
-type AskAboutDeleting = (seen: Deleted, current: Fields) => Promise<true | undefined>;
+export type AskAboutDeleting = (seen: Deleted, current: Fields) => Promise<true | undefined>;
 
 /**
  * Deletes a row of a path. When somebody else has changed it since it was seen, it is asked whether

@@ -1,8 +1,9 @@
-import { Alert, Drawer, Stack, Table, Text, Title } from '@mantine/core';
+import { Drawer, Stack, Table, Text, Title } from '@mantine/core';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { explain } from '../../../shared/formulas/explanation.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import type { Reader } from '../../../shared/units/format.js';
+import { Caution } from './caution.js';
 import { MarkBadge } from './mark-badge.js';
 import { SourceView } from './source-view.js';
 
@@ -38,16 +39,12 @@ function ExplanationView({ quantity, tables, reader }: Explained) {
     <Stack gap="md">
       <div>
         <Text c="dimmed">{e.label}</Text>
-        <Text fz="1.7rem" fw={700}>
+        <Text fz="xl" fw={700}>
           {e.value}
         </Text>
         {e.spread && <Text size="sm">Range: {e.spread}</Text>}
       </div>
-      {e.outside && (
-        <Alert color="warn" title="Outside the table’s range">
-          {e.outside}
-        </Alert>
-      )}
+      {e.outside && <Caution line="Outside the table’s range">{e.outside}</Caution>}
       <section>
         <Title order={3} size="h4">
           {e.formulaTitle}

@@ -1,17 +1,21 @@
 import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { useEffect, useRef, useState, type ReactNode } from 'react';
+import { Fragment, useRef, useState, type ReactNode } from 'react';
 import { Problems } from '../shell/states.js';
 import { MarkAssumed } from './assumed.js';
+import { useErrorsInView } from './errors-in-view.js';
+import { useWayBack } from './form-dialog.js';
+import { dropDraft, keepDraft, readDraft, UnsavedNote, writeDraft } from './kept-draft.js';
 import { messagesByField, problemsIn, unreadNumbers } from './field-words.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 
 interface Choices<Draft> {
+  /** What is edited: by this, what was typed outlives a reload or a way to another screen. */
+  readonly keptAs: string;
   readonly start: Draft;
   readonly words: FormWords;
   /** What the form can see for itself, by field; the service checks everything again. */
   readonly check?: (draft: Draft) => Record<string, string>;
-  readonly onChange?: (draft: Draft) => void;
   readonly save: (draft: Draft) => Promise<unknown>;
   readonly onDone: () => void;
 }
@@ -21,21 +25,23 @@ interface Choices<Draft> {
  * `errorAt`: a problem with one of them stands beside it, and every other one below the form.
  */
 export function useRowForm<Draft extends object>({
+  keptAs,
   start,
   words,
   check,
-  onChange,
   save,
   onDone,
 }: Choices<Draft>) {
   const [failed, setFailed] = useState<string>();
   const [refusals, setRefusals] = useState(0);
+  const [kept] = useState(() => readDraft<Draft>(keptAs));
+  const [discards, setDiscards] = useState(0);
   const onForm = useRef(new Set<string>());
   // Filled anew by every rendering, so that a field that has gone is not taken for one there is.
   onForm.current = new Set();
   const form = useForm<Draft>({
-    initialValues: start,
-    ...(onChange ? { onValuesChange: onChange } : {}),
+    initialValues: kept ?? start,
+    onValuesChange: (draft) => keepDraft(keptAs, draft, start),
     validate: (draft) => ({
       ...messagesByField(
         unreadNumbers(draft).filter(({ field }) => onForm.current.has(field)),
@@ -50,10 +56,12 @@ export function useRowForm<Draft extends object>({
   };
   const submit = form.onSubmit(
     async (draft) => {
+      dropDraft(keptAs);
       try {
         await save(draft);
         onDone();
       } catch (problem) {
+        writeDraft(keptAs, draft);
         const problems = problemsIn(problem);
         form.setErrors(messagesByField(problems, words));
         refuse(0 < problems.length ? undefined : (problem as Error).message);
@@ -81,6 +89,16 @@ export function useRowForm<Draft extends object>({
       ...(failed === undefined ? [] : [failed]),
     ],
     isSaving: form.submitting,
+    isUnsaved: JSON.stringify(form.values) !== JSON.stringify(start),
+    isRestored: kept !== undefined && discards === 0,
+    discards,
+    discard: () => {
+      const gone = Object.fromEntries(Object.keys(form.values).map((name) => [name, undefined]));
+      form.setValues({ ...gone, ...start } as Draft);
+      form.clearErrors();
+      dropDraft(keptAs);
+      setDiscards((before) => before + 1);
+    },
     refusals,
     submit,
   };
@@ -88,7 +106,17 @@ export function useRowForm<Draft extends object>({
 
 type Shown = Pick<
   ReturnType<typeof useRowForm<object>>,
-  'draft' | 'elsewhere' | 'isSaving' | 'refusals' | 'start' | 'submit' | 'words'
+  | 'draft'
+  | 'elsewhere'
+  | 'isSaving'
+  | 'isUnsaved'
+  | 'isRestored'
+  | 'discard'
+  | 'discards'
+  | 'refusals'
+  | 'start'
+  | 'submit'
+  | 'words'
 >;
 
 /** A form that saves one row: its fields, what is wrong elsewhere, and the way on and back. */
@@ -102,23 +130,24 @@ export function RowForm({
   children: ReactNode;
 }) {
   const element = useRef<HTMLFormElement>(null);
-  useEffect(() => {
-    if (form.refusals === 0) return;
-    // In a long form the field that is wrong may be out of sight.
-    element.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
-  }, [form.refusals]);
+  useErrorsInView(element, form.refusals);
+  const goBack = useWayBack(form, onDone);
   return (
     <form ref={element} noValidate onSubmit={form.submit}>
       <Stack>
-        <MarkAssumed start={form.start} draft={form.draft} words={form.words}>
-          {children}
-        </MarkAssumed>
+        {form.isRestored && <UnsavedNote isRestored onDiscard={form.discard} />}
+        {/* Made anew when all is as it was: boxes keep what was typed for themselves. */}
+        <Fragment key={form.discards}>
+          <MarkAssumed start={form.start} draft={form.draft} words={form.words}>
+            {children}
+          </MarkAssumed>
+        </Fragment>
         <Elsewhere form={form} />
         <Group>
           <Button type="submit" loading={form.isSaving}>
             Save
           </Button>
-          <Button variant="subtle" onClick={onDone}>
+          <Button variant="subtle" onClick={goBack}>
             Back
           </Button>
         </Group>

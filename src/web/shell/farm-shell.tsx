@@ -1,78 +1,111 @@
 import './shell.css';
-import { AppShell, Burger, Group, NavLink, Text } from '@mantine/core';
-import { useDisclosure } from '@mantine/hooks';
-import {
-  IconBook,
-  IconBuildingWarehouse,
-  IconCalendar,
-  IconChecklist,
-  IconEgg,
-  IconHome,
-  IconPlant2,
-  IconSunrise,
-} from '@tabler/icons-react';
-import type { ReactNode } from 'react';
+import { IconDots, IconList } from '@tabler/icons-react';
+import { Suspense, useEffect, useRef, useState, type ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { SavedFarm } from '../api/queries.js';
+import { IN_BAR, PLACES, type Place } from './places.js';
+import { Working } from './states.js';
+import { SchemeChoice } from './scheme-choice.js';
+import { useTitleFocus } from './use-title-focus.js';
 
 /** The frame around every screen of one farm. */
 export function FarmShell({ farm, children }: { farm: SavedFarm; children: ReactNode }) {
-  const [isOpen, { toggle, close }] = useDisclosure(false);
   const [path] = useLocation();
-  const base = `/farm/${farm.id}`;
-  const links = [
-    { href: `${base}/today`, label: 'Today', icon: <IconSunrise aria-hidden /> },
-    { href: `${base}/year`, label: 'The year', icon: <IconCalendar aria-hidden /> },
-    { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
-    { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
-    { href: `${base}/work`, label: 'Work', icon: <IconChecklist aria-hidden /> },
-    {
-      href: `${base}/facilities`,
-      label: 'Buildings and gear',
-      icon: <IconBuildingWarehouse aria-hidden />,
-    },
-    { href: `${base}/place`, label: 'Your place', icon: <IconHome aria-hidden /> },
-    { href: `${base}/sources`, label: 'Where numbers come from', icon: <IconBook aria-hidden /> },
-  ];
+  const page = useRef<HTMLElement>(null);
+  useTitleFocus(page, path, farm.name);
   return (
-    <AppShell
-      header={{ height: 56 }}
-      navbar={{ width: 230, breakpoint: 'sm', collapsed: { mobile: !isOpen } }}
-      padding="md"
-    >
-      <AppShell.Header>
-        <Group h="100%" px="md" gap="sm" wrap="nowrap">
-          <Burger
-            opened={isOpen}
-            onClick={toggle}
-            hiddenFrom="sm"
-            className="menu-button"
-            aria-label={isOpen ? 'Close menu' : 'Open menu'}
-          />
-          <Text component={Link} href="/" fw={700} fz="lg" c="inherit" td="none">
-            Broodfold
-          </Text>
-          <Text c="dimmed" truncate>
-            {farm.name}
-          </Text>
-        </Group>
-      </AppShell.Header>
-      <AppShell.Navbar p="sm" aria-label="Sections">
-        {links.map(({ href, label, icon }) => (
-          <NavLink
-            key={href}
-            component={Link}
-            href={href}
-            label={label}
-            leftSection={icon}
-            active={path.startsWith(href)}
-            onClick={close}
-            py="md"
-          />
-        ))}
-        <NavLink component={Link} href="/" label="All farms" onClick={close} mt="auto" py="md" />
-      </AppShell.Navbar>
-      <AppShell.Main>{children}</AppShell.Main>
-    </AppShell>
+    <div className="shell">
+      <a
+        className="shell-skip"
+        href="#page"
+        onClick={(event) => {
+          event.preventDefault();
+          page.current?.focus();
+        }}
+      >
+        To the page
+      </a>
+      <header className="shell-head">
+        <Link href="/" className="shell-name">
+          Broodfold
+        </Link>
+        <span className="shell-farm">{farm.name}</span>
+      </header>
+      <Places key={path} base={`/farm/${farm.id}`} path={path} />
+      <main id="page" ref={page} tabIndex={-1} className="shell-page">
+        <Suspense fallback={<Working label="Loading" />}>{children}</Suspense>
+      </main>
+    </div>
   );
 }
+
+/** Where one can go; made anew with each place, so that what is behind the bar closes. */
+function Places({ base, path }: { base: string; path: string }) {
+  const [isOpen, setOpen] = useState(false);
+  const more = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (!isOpen) return;
+    const close = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape') return;
+      setOpen(false);
+      more.current?.focus();
+    };
+    document.addEventListener('keydown', close);
+    return () => document.removeEventListener('keydown', close);
+  }, [isOpen]);
+  const link = (place: Place) => (
+    <li key={place.path}>
+      <PlaceLink place={place} href={`${base}${place.path}`} path={path} />
+    </li>
+  );
+  const rest = PLACES.slice(IN_BAR);
+  return (
+    <nav className="shell-nav" aria-label="Places">
+      <ul className="shell-bar">
+        {PLACES.slice(0, IN_BAR).map(link)}
+        <li className="shell-more">
+          <button
+            ref={more}
+            type="button"
+            className="shell-link"
+            aria-expanded={isOpen}
+            aria-controls="shell-rest"
+            data-here={rest.some((place) => isAt(`${base}${place.path}`, path)) || undefined}
+            onClick={() => setOpen(!isOpen)}
+          >
+            <IconDots aria-hidden />
+            <span>More</span>
+          </button>
+        </li>
+      </ul>
+      <div id="shell-rest" className="shell-rest" data-open={isOpen || undefined}>
+        <ul>
+          {rest.map(link)}
+          <li>
+            <Link href="/" className="shell-link">
+              <IconList aria-hidden />
+              <span>All farms</span>
+            </Link>
+          </li>
+        </ul>
+        <SchemeChoice />
+      </div>
+    </nav>
+  );
+}
+
+function PlaceLink({ place, href, path }: { place: Place; href: string; path: string }) {
+  return (
+    <Link
+      href={href}
+      className="shell-link"
+      aria-current={isAt(href, path) ? (path === href ? 'page' : 'true') : undefined}
+    >
+      {place.icon}
+      <span className="shell-long">{place.label}</span>
+      <span className="shell-short">{place.short}</span>
+    </Link>
+  );
+}
+
+const isAt = (href: string, path: string): boolean => path === href || path.startsWith(`${href}/`);

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core';
+import './shell.css';
 import { Link, useLocation } from 'wouter';
 
 /** A part by its name, and by one short enough that all stand in one line on a phone. */
@@ -23,18 +23,11 @@ export function PartNav({
     <nav aria-label={label} className="part-nav no-print">
       {parts.map((part) => {
         const href = `${base}${part.path}`;
-        const isHere = at === href;
         return (
-          <Button
-            key={part.path}
-            component={Link}
-            href={href}
-            variant={isHere ? 'filled' : 'default'}
-            aria-current={isHere ? 'page' : undefined}
-          >
+          <Link key={part.path} href={href} aria-current={at === href ? 'page' : undefined}>
             <span className="nav-long">{part.label}</span>
             <span className="nav-short">{part.short}</span>
-          </Button>
+          </Link>
         );
       })}
     </nav>

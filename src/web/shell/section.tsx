@@ -1,12 +1,13 @@
-import { Alert, Card, Text, Title } from '@mantine/core';
+import { Card, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { Caution } from '../explain/caution.js';
 import { MarkBadge } from '../explain/mark-badge.js';
 
 export function Section({ title, children }: { title: string; children: ReactNode }) {
   return (
-    <Card withBorder component="section" className="avoid-break">
-      <Title order={2} size="h3" mb="sm">
+    <Card component="section" className="avoid-break">
+      <Title order={2} mb="sm">
         {title}
       </Title>
       {children}
@@ -26,21 +27,15 @@ export function Cautions({
 }) {
   return keys
     .filter((key) => of.includes(key))
-    .map((key) => (
-      <Alert key={key} color="warn" title={tables.cautions[key]!.title}>
-        {tables.cautions[key]!.text}
-        {tables.cautions[key]!.mark && (
-          <>
-            {' '}
-            <MarkBadge mark={tables.cautions[key]!.mark} />
-          </>
-        )}
-        {tables.cautions[key]!.sources?.map((id) => (
-          <Text key={id} size="sm" component="span" c="dimmed">
-            {' '}
-            Source: {tables.sources[id]?.title}.
-          </Text>
-        ))}
-      </Alert>
-    ));
+    .map((key) => {
+      const { title, text, mark, sources } = tables.cautions[key]!;
+      return (
+        <Caution key={key} line={title}>
+          {text} {mark && <MarkBadge mark={mark} />}
+          {sources?.map((id) => (
+            <small key={id}> Source: {tables.sources[id]?.title}.</small>
+          ))}
+        </Caution>
+      );
+    });
 }

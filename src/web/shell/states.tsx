@@ -15,13 +15,7 @@ export function useAll<const T extends readonly Query<unknown>[]>(
   const failed = queries.find((q) => q.error && q.data === undefined);
   if (failed) return { waiting: <Failure error={failed.error} /> };
   if (queries.some((q) => q.data === undefined)) {
-    return {
-      waiting: (
-        <Center p="xl">
-          <Loader role="status" aria-label="Loading" />
-        </Center>
-      ),
-    };
+    return { waiting: <Working label="Loading" /> };
   }
   return { data: queries.map((q) => q.data) as never };
 }

@@ -21,6 +21,7 @@ import {
   UnsavedNote,
   writeDraft,
 } from '../../fields/kept-draft.js';
+import { Empty } from '../../shell/empty.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm, forPurpose } from './batch-form.js';
@@ -41,7 +42,13 @@ export default function BatchScreen({ farm, tables, batchId }: Props) {
   const [picture] = all.data;
   const saved = picture.batches.find((b) => b.id === batchId);
   if (batchId !== undefined && !saved)
-    return <Alert color="stop">There is no such batch. It may have been deleted.</Alert>;
+    return (
+      <Empty text="There is no such batch. It may have been deleted.">
+        <Button component={Link} href={`/farm/${farm.id}/batches`}>
+          All batches
+        </Button>
+      </Empty>
+    );
   return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 

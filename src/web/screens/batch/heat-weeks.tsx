@@ -1,6 +1,7 @@
-import { Alert, Stack, Table, Text } from '@mantine/core';
+import { Stack, Table, Text } from '@mantine/core';
 import type { HeatPart } from '../../../../shared/plan/heat.js';
 import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
+import { Caution } from '../../explain/caution.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { HeatWeekTable } from './heat-week-table.js';
@@ -33,11 +34,7 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
           </>
         )}
       />
-      {hot && (
-        <Alert color="warn" title={`Hot weather, from ${sayDate(hot.from)}`}>
-          {hot.hot}
-        </Alert>
-      )}
+      {hot && <Caution line={`Hot weather, from ${sayDate(hot.from)}`}>{hot.hot}</Caution>}
     </Stack>
   );
 }

@@ -1,11 +1,9 @@
-import { Alert, Button, Card, Group, SimpleGrid, Stack, Tabs, Text, Title } from '@mantine/core';
-import { IconAlertTriangle, IconInfoCircle, IconPrinter, IconUrgent } from '@tabler/icons-react';
+import { Button, Card, Group, Stack, Tabs, Text, Title } from '@mantine/core';
+import { IconPrinter } from '@tabler/icons-react';
 import { lazy, Suspense, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { IssueLevel } from '../../../../shared/problems/plan-issue.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
-import { IssueText } from '../../explain/issue-text.js';
+import { IssueList } from '../../explain/issue-list.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 import { ArrivalWeeks } from './arrival-weeks.js';
@@ -88,7 +86,7 @@ function Glance({ plan, asked, printBase }: Omit<Props, 'onPickWeek'>) {
   const { hatching, birds, outdoors, leaving, laying, feed, heat, bill, tasks } = plan;
   return (
     <Stack>
-      <Issues plan={plan} tables={asked.tables} />
+      <IssueList issues={plan.issues} tables={asked.tables} />
       {printBase !== undefined && (
         <>
           <WeighSection plan={plan} farm={asked.farm} batchId={asked.batch.id} />
@@ -171,36 +169,5 @@ function Sheets({ printBase, hasBrooder }: { printBase: string | undefined; hasB
         </Group>
       )}
     </Card>
-  );
-}
-
-const LOOKS: Record<IssueLevel, { color: string; title: string; icon: ReactNode }> = {
-  stop: { color: 'stop', title: 'Must be put right', icon: <IconUrgent aria-hidden /> },
-  act: { color: 'warn', title: 'Needs doing', icon: <IconAlertTriangle aria-hidden /> },
-  note: { color: 'gray', title: 'Good to know', icon: <IconInfoCircle aria-hidden /> },
-};
-
-function Issues({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
-  const levels = (['stop', 'act', 'note'] as const).filter((level) =>
-    plan.issues.some((i) => i.level === level),
-  );
-  return (
-    <SimpleGrid cols={1} spacing="xs">
-      {levels.map((level) => (
-        <Alert
-          key={level}
-          color={LOOKS[level].color}
-          title={LOOKS[level].title}
-          icon={LOOKS[level].icon}
-          variant={level === 'note' ? 'default' : 'light'}
-        >
-          {plan.issues
-            .filter((i) => i.level === level)
-            .map((i) => (
-              <IssueText key={i.code + i.text} issue={i} tables={tables} />
-            ))}
-        </Alert>
-      ))}
-    </SimpleGrid>
   );
 }

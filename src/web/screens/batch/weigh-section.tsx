@@ -12,6 +12,7 @@ import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Section } from '../../shell/section.js';
+import { useUnsaved } from '../../fields/unsaved.js';
 import { Failure } from '../../shell/states.js';
 import { ToldLine } from './told-line.js';
 
@@ -46,6 +47,7 @@ function WeighForm({ plan, farm, batchId }: Props) {
   const [typed, setTyped] = useState<Partial<Weighed>>({});
   const [on, setOn] = useState<string | undefined>(plan.today);
   const tell = useTell<'weighed'>(farm.id);
+  useUnsaved(0 < Object.keys(typed).length);
   const { birds, totalKg, averageKg } = typed;
   const isOne = (totalKg === undefined) !== (averageKg === undefined);
   const isReadable = Object.values(typed).every((n) => n === undefined || Number.isFinite(n));

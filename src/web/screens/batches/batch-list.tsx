@@ -4,9 +4,10 @@ import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useBatchEnds, useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { Empty } from '../../shell/empty.js';
 import { useAll } from '../../shell/states.js';
 
-export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
+export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(useBatches(farm.id), useBatchEnds(farm.id));
   if ('waiting' in all) return all.waiting;
   const [batches, ends] = all.data;
@@ -20,9 +21,11 @@ export function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables })
         </Button>
       </Group>
       {batches.length === 0 && (
-        <Text fz="lg">
-          No batch yet. Plan one: all it needs is a breed or cross, how many, and a date.
-        </Text>
+        <Empty text="No batch yet. All it needs is a breed or cross, how many, and a date.">
+          <Button component={Link} href={`${base}/new`}>
+            Plan the first batch
+          </Button>
+        </Empty>
       )}
       <SimpleGrid cols={{ base: 1, sm: 2 }}>
         {batches.map((batch) => (

@@ -1,6 +1,5 @@
 import {
   ActionIcon,
-  Alert,
   Button,
   Fieldset,
   Group,
@@ -26,6 +25,7 @@ import {
 import type { Tables } from '../../../../shared/tables/tables.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { Cautions } from '../../shell/section.js';
 import { Select } from '../../fields/select.js';
 import { newLayer, type Draft } from './kinds.js';
 
@@ -156,19 +156,11 @@ export function BrooderFields({ values, errorAt, set, tables, units, circuits }:
           checked={heat.thermostat}
           onChange={(e) => setHeat({ thermostat: e.currentTarget.checked })}
         />
-        <Alert
-          mt="md"
-          color="warn"
-          title={
-            heat.kind === 'gas'
-              ? tables.cautions['carbon-monoxide']!.title
-              : tables.cautions['heat-lamp']!.title
-          }
-        >
-          {heat.kind === 'gas'
-            ? tables.cautions['carbon-monoxide']!.text
-            : tables.cautions['heat-lamp']!.text}
-        </Alert>
+        <Cautions
+          keys={[heat.kind === 'gas' ? 'carbon-monoxide' : 'heat-lamp']}
+          of={['carbon-monoxide', 'heat-lamp']}
+          tables={tables}
+        />
       </Fieldset>
     </>
   );

@@ -1,10 +1,11 @@
-import { ActionIcon, Button, Card, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { ActionIcon, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Facility } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useFacilities, useRemove, type SavedFarm } from '../../api/queries.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FacilityForm } from './facility-form.js';
@@ -69,12 +70,10 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             ))}
         </Card>
       ))}
-      <Modal
-        opened={draft !== undefined}
+      <FormDialog
+        isOpen={draft !== undefined}
         onClose={() => setDraft(undefined)}
         title={draft && KINDS.find((k) => k.kind === draft.kind)?.name}
-        size="lg"
-        closeButtonProps={{ 'aria-label': 'Close' }}
       >
         {draft && (
           <FacilityForm
@@ -85,7 +84,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             onDone={() => setDraft(undefined)}
           />
         )}
-      </Modal>
+      </FormDialog>
     </Stack>
   );
 }

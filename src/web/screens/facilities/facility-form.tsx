@@ -1,11 +1,11 @@
-import { Fieldset, SimpleGrid } from '@mantine/core';
+import { Fieldset, SimpleGrid, TextInput } from '@mantine/core';
 import { facilityFields, type Circuit } from '../../../../shared/farm/facility.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
-import { Discardable, KeptRowForm, useKeptRowForm } from '../../fields/kept-row-form.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { BrooderFields } from './brooder-fields.js';
 import { KINDS, problemsOfDraft, sizesOf, type Draft } from './kinds.js';
@@ -23,35 +23,32 @@ const SIDES = [
   { id: 'open', name: 'Open' },
 ] as const;
 
-export const FacilityForm = (props: Props) => (
-  <Discardable>
-    {(onDiscard, time) => <Fields key={time} {...props} onDiscard={onDiscard} />}
-  </Discardable>
-);
-
-function Fields({
-  farm,
-  tables,
-  start,
-  circuits,
-  onDone,
-  onDiscard,
-}: Props & { onDiscard: () => void }) {
+export function FacilityForm({ farm, tables, start, circuits, onDone }: Props) {
   const kind = KINDS.find((k) => k.kind === start.kind)!;
   const words = wordsOfRow(facilityFields[start.kind], farm);
   const save = useSave<Draft>(farm.id, 'facilities', words);
-  const kept = useKeptRowForm<Draft>({
-    key: draftKey(farm.id, start.kind, start.id ?? 'new'),
+  const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, start.kind, start.id ?? 'new'),
     start,
     words,
-    check: (draft) => messagesByField(problemsOfDraft(draft), words),
-    save: save.mutateAsync,
+    check: (draft) => ({
+      ...messagesByField(problemsOfDraft(draft), words),
+      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
+    }),
+    save: (draft) => save.mutateAsync(draft),
     onDone,
   });
-  const { draft, errorAt, set: setPart } = kept.form;
+  const { draft, errorAt, set: setPart } = form;
   const set = (name: string, value: unknown) => setPart({ [name]: value } as Partial<Draft>);
   return (
-    <KeptRowForm kept={kept} onDone={onDone} onDiscard={onDiscard}>
+    <RowForm form={form} onDone={onDone}>
+      <TextInput
+        label="Name"
+        data-autofocus
+        value={draft.name ?? ''}
+        error={errorAt('name')}
+        onChange={(e) => set('name', e.currentTarget.value)}
+      />
       <Fieldset legend="Size">
         <SimpleGrid cols={{ base: 1, xs: 2 }}>
           {sizesOf(kind).map(([name, field]) => (
@@ -88,6 +85,6 @@ function Fields({
           circuits={circuits}
         />
       )}
-    </KeptRowForm>
+    </RowForm>
   );
 }

@@ -10,11 +10,12 @@ import {
   TextInput,
 } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { farmFields, type Farm } from '../../../../shared/farm/farm.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import { useCountries, useTables } from '../../api/queries.js';
 import { MarkAssumed } from '../../fields/assumed.js';
+import { useErrorsInView } from '../../fields/errors-in-view.js';
 import { messagesByField, problemsIn } from '../../fields/field-words.js';
 import {
   draftKey,
@@ -86,6 +87,10 @@ function Fields({
     onChange: (event: { currentTarget: { value: string } }) =>
       setFieldValue(field, event.currentTarget.value),
   });
+  const element = useRef<HTMLFormElement>(null);
+  const [refusals, setRefusals] = useState(0);
+  useErrorsInView(element, refusals);
+  const refuse = () => setRefusals((before) => before + 1);
   const submit = form.onSubmit(async (ready) => {
     dropDraft(key);
     try {
@@ -93,10 +98,11 @@ function Fields({
     } catch (problem) {
       writeDraft(key, ready);
       form.setErrors(messagesByField(problemsIn(problem), words));
+      refuse();
     }
-  });
+  }, refuse);
   return (
-    <form onSubmit={submit} noValidate>
+    <form ref={element} onSubmit={submit} noValidate>
       <Stack>
         {JSON.stringify(values) !== JSON.stringify(farm) && (
           <UnsavedNote

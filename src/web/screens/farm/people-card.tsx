@@ -1,175 +1,79 @@
-import {
-  ActionIcon,
-  Button,
-  Card,
-  Group,
-  Stack,
-  Switch,
-  Text,
-  TextInput,
-  Title,
-} from '@mantine/core';
-import { useForm } from '@mantine/form';
-import { IconTrash } from '@tabler/icons-react';
+import { ActionIcon, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
+import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
-import { personFields, type Person } from '../../../../shared/farm/farm.js';
-import { useRemove, useSave, type SavedFarm } from '../../api/queries.js';
-import { useSayDate } from '../../explain/say-date.js';
-import { wordsOfRow } from '../../fields/field-words.js';
-import { StartTimes } from './start-times.js';
-import { WeekdayHours } from './weekday-hours.js';
-import { DateField } from '../../fields/date-input.js';
+import type { Person } from '../../../../shared/farm/farm.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import { useRemove, type SavedFarm } from '../../api/queries.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
+import { PersonForm } from './person-form.js';
 
-/** The people of the household and the days they are away. */
+/** The people of the household, their hours and the days they are away. */
 export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
-  const farmId = farm.id;
-  const words = wordsOfRow(personFields, farm);
-  const save = useSave<Omit<Person, 'id'> & { id?: string }>(farmId, 'people', words);
+  const sayDate = useSayDate();
+  const [edited, setEdited] = useState<Person | 'new'>();
   const remove = useRemove(farm, 'people');
-  const form = useForm({
-    initialValues: { name: '' },
-    validate: { name: (v) => (v.trim() ? null : 'Give a name.') },
-  });
   return (
     <Card withBorder component="section">
-      <Title order={2} size="h3">
-        People
-      </Title>
+      <Title order={2}>People</Title>
       <Text my="xs">
         Who looks after the animals, and when they are away. The arrival finder and the plan of work
-        keep clear of those days. When the hours of a day begin decides how much daylight they hold.
+        keep clear of those days.
       </Text>
-      <Stack>
+      <Stack gap="xs">
         {people.map((person) => (
-          <PersonRow
-            key={person.id}
-            person={person}
-            farm={farm}
-            onSave={(part) => save.mutate({ ...person, ...part })}
-            onRemove={() => remove.mutate(person)}
-          />
-        ))}
-        <form
-          onSubmit={form.onSubmit(({ name }) => {
-            save.mutate({ name, away: [] });
-            form.reset();
-          })}
-        >
-          <Group align="end">
-            <TextInput label="Name" {...form.getInputProps('name')} />
-            <Button type="submit" variant="light">
-              Add a person
-            </Button>
+          <Group key={person.id} justify="space-between" wrap="nowrap">
+            <div>
+              <Text fw={600}>{person.name}</Text>
+              <Text size="sm">{aboutPerson(person, sayDate)}</Text>
+            </div>
+            <Group gap={0} wrap="nowrap">
+              <ActionIcon aria-label={`Change ${person.name}`} onClick={() => setEdited(person)}>
+                <IconPencil aria-hidden />
+              </ActionIcon>
+              <ConfirmButton
+                px={10}
+                label={`Remove ${person.name}`}
+                question={`Remove ${person.name} and the absences?`}
+                onConfirm={() => remove.mutate(person)}
+              >
+                <IconTrash aria-hidden />
+              </ConfirmButton>
+            </Group>
           </Group>
-        </form>
-        <Failure error={save.error ?? remove.error} words={words} />
-      </Stack>
-    </Card>
-  );
-}
-
-function PersonRow({
-  person,
-  farm,
-  onSave,
-  onRemove,
-}: {
-  person: Person;
-  farm: SavedFarm;
-  onSave: (part: Partial<Person>) => void;
-  onRemove: () => void;
-}) {
-  const sayDate = useSayDate();
-  const form = useForm<{ from?: string; to?: string }>({
-    initialValues: {},
-    validate: {
-      from: (v) => (v ? null : 'Choose the first day.'),
-      to: (v, { from }) =>
-        v && from && from <= v ? null : 'Choose the last day, on or after the first.',
-    },
-  });
-  return (
-    <Card withBorder padding="sm">
-      <Group justify="space-between" wrap="nowrap">
-        <PersonName person={person} onSave={onSave} />
-        <ConfirmButton
-          px={10}
-          label={`Remove ${person.name}`}
-          question={`Remove ${person.name} and the absences?`}
-          onConfirm={onRemove}
-        >
-          <IconTrash aria-hidden />
-        </ConfirmButton>
-      </Group>
-      <Switch
-        my="xs"
-        label={personFields.fields.isChild.label}
-        description="Has no work planned but jobs that name it"
-        checked={person.isChild ?? false}
-        onChange={(event) => onSave({ isChild: event.currentTarget.checked })}
-      />
-      {person.away.map((away, i) => (
-        <Group key={`${away.from}${away.to}`} gap="xs">
-          <Text>
-            Away {sayDate(away.from)} to {sayDate(away.to)}
-          </Text>
-          <ActionIcon
-            color="stop"
-            aria-label={`Remove absence from ${sayDate(away.from)}`}
-            onClick={() => onSave({ away: person.away.filter((_, k) => k !== i) })}
-          >
-            <IconTrash aria-hidden size={18} />
-          </ActionIcon>
-        </Group>
-      ))}
-      <form
-        onSubmit={form.onSubmit(({ from, to }) => {
-          onSave({ away: [...person.away, { from: from!, to: to! }] });
-          form.setValues({ from: undefined, to: undefined } as never);
-        })}
-      >
-        <Group align="end" gap="xs">
-          <DateField
-            label="Away from"
-            value={form.values.from}
-            error={form.errors['from']}
-            onChange={(v) => form.setFieldValue('from', v as never)}
-          />
-          <DateField
-            label="to"
-            value={form.values.to}
-            error={form.errors['to']}
-            onChange={(v) => form.setFieldValue('to', v as never)}
-          />
-          <Button type="submit" variant="default">
-            Add absence
+        ))}
+        <Failure error={remove.error} />
+        <Group>
+          <Button variant="light" onClick={() => setEdited('new')}>
+            Add a person
           </Button>
         </Group>
-      </form>
-      <WeekdayHours person={person} farm={farm} onSave={onSave} />
-      <StartTimes person={person} onSave={onSave} />
+      </Stack>
+      {edited && (
+        <FormDialog
+          onClose={() => setEdited(undefined)}
+          title={edited === 'new' ? 'New person' : edited.name}
+        >
+          <PersonForm
+            farm={farm}
+            start={edited === 'new' ? undefined : edited}
+            onDone={() => setEdited(undefined)}
+          />
+        </FormDialog>
+      )}
     </Card>
   );
 }
 
-/** The name in a box of its own, saved when it is left. */
-function PersonName({
-  person,
-  onSave,
-}: {
-  person: Person;
-  onSave: (part: Partial<Person>) => void;
-}) {
-  const [typed, setTyped] = useState(person.name);
-  const isNew = typed.trim() !== '' && typed !== person.name;
-  return (
-    <TextInput
-      aria-label={`Name of ${person.name}`}
-      value={typed}
-      onChange={(event) => setTyped(event.currentTarget.value)}
-      onBlur={() => (isNew ? onSave({ name: typed }) : setTyped(person.name))}
-    />
-  );
+/** Hours in a week, and the days away. */
+function aboutPerson({ isChild, hoursByWeekday, assumed, away }: Person, sayDate: SayDate): string {
+  const hours = hoursByWeekday?.reduce((sum, each) => sum + each, 0);
+  const said = hours === undefined ? 'hours as usual' : `${formatHours(hours)} a week`;
+  return [
+    ...(isChild ? ['a child'] : []),
+    assumed?.includes('hoursByWeekday') ? `${said} (assumed)` : said,
+    ...away.map(({ from, to }) => `away ${sayDate(from)} to ${sayDate(to)}`),
+  ].join(', ');
 }

@@ -1,10 +1,11 @@
-import { ActionIcon, Button, Card, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { ActionIcon, Button, Card, Group, Stack, Text, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Product } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure } from '../../shell/states.js';
 import { ProductForm } from './product-form.js';
 import { aboutProduct, emptyProduct, PRODUCT_KINDS, type ProductDraft } from './product-kinds.js';
@@ -72,12 +73,10 @@ export function PricesCard({
             ))}
         </Stack>
       ))}
-      <Modal
-        opened={draft !== undefined}
+      <FormDialog
+        isOpen={draft !== undefined}
         onClose={() => setDraft(undefined)}
         title={draft && PRODUCT_KINDS.find(({ kind }) => kind === draft.kind)?.name}
-        size="lg"
-        closeButtonProps={{ 'aria-label': 'Close' }}
       >
         {draft && (
           <ProductForm
@@ -87,7 +86,7 @@ export function PricesCard({
             onDone={() => setDraft(undefined)}
           />
         )}
-      </Modal>
+      </FormDialog>
     </Card>
   );
 }

@@ -1,4 +1,4 @@
-import { Checkbox, Group } from '@mantine/core';
+import { Checkbox, Group, TextInput } from '@mantine/core';
 import { problemsOfRow } from '../../../../shared/farm/check-row.js';
 import {
   beddingProductFields,
@@ -11,10 +11,9 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedFarm } from '../../api/queries.js';
 import { messagesByField, wordsOfRow } from '../../fields/field-words.js';
 import { draftKey } from '../../fields/kept-draft.js';
-import { Discardable, KeptRowForm, useKeptRowForm } from '../../fields/kept-row-form.js';
 import { PriceInput } from '../../fields/price-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
-import type { useRowForm } from '../../fields/row-form.js';
+import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { feedPhases, type ProductDraft } from './product-kinds.js';
 
@@ -26,26 +25,30 @@ interface Props {
 }
 
 /** One thing the place buys: a feed, chicks, bedding, or processing for hire. */
-export const ProductForm = (props: Props) => (
-  <Discardable>
-    {(onDiscard, time) => <Fields key={time} {...props} onDiscard={onDiscard} />}
-  </Discardable>
-);
-
-function Fields({ farm, tables, start, onDone, onDiscard }: Props & { onDiscard: () => void }) {
+export function ProductForm({ farm, tables, start, onDone }: Props) {
   const words = wordsOfRow(productFields[start.kind], farm);
   const save = useSave<ProductDraft>(farm.id, 'products', words);
-  const kept = useKeptRowForm<ProductDraft>({
-    key: draftKey(farm.id, start.kind, start.id ?? 'new'),
+  const form = useRowForm<ProductDraft>({
+    keptAs: draftKey(farm.id, start.kind, start.id ?? 'new'),
     start,
     words,
-    check: (draft) => messagesByField(problemsOfRow(productFields[draft.kind], draft), words),
-    save: save.mutateAsync,
+    check: (draft) => ({
+      ...messagesByField(problemsOfRow(productFields[draft.kind], draft), words),
+      ...(draft.name?.trim() ? {} : { name: 'Give it a name.' }),
+    }),
+    save: (draft) => save.mutateAsync(draft),
     onDone,
   });
-  const { draft, set, errorAt } = kept.form;
+  const { draft, set, errorAt } = form;
   return (
-    <KeptRowForm kept={kept} onDone={onDone} onDiscard={onDiscard}>
+    <RowForm form={form} onDone={onDone}>
+      <TextInput
+        label="Name"
+        data-autofocus
+        value={draft.name ?? ''}
+        error={errorAt('name')}
+        onChange={(e) => set({ name: e.currentTarget.value })}
+      />
       {draft.kind === 'feed' && (
         <FeedFields farm={farm} tables={tables} draft={draft} set={set} errorAt={errorAt} />
       )}
@@ -80,7 +83,7 @@ function Fields({ farm, tables, start, onDone, onDiscard }: Props & { onDiscard:
         error={errorAt('price')}
         onChange={(price) => set({ price })}
       />
-    </KeptRowForm>
+    </RowForm>
   );
 }
 

@@ -1,66 +1,53 @@
-import { Button, Group, Text } from '@mantine/core';
-import { useState } from 'react';
-import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
-import { personFields, type Person } from '../../../../shared/farm/farm.js';
-import { useTables, type SavedFarm } from '../../api/queries.js';
-import '../../fields/fields.css';
+import { Group, Input } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { personFields } from '../../../../shared/farm/farm.js';
+import type { UnitSystem } from '../../../../shared/units/unit.js';
+import { useMark } from '../../fields/assumed.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
-const HOURS = personFields.fields.hoursByWeekday.of;
+const FIELD = personFields.fields.hoursByWeekday;
+const HOURS = FIELD.of;
 
 /** Hours that somebody has for the farm on each day of the week. */
 export function WeekdayHours({
-  person,
-  farm,
-  onSave,
+  hours,
+  usual,
+  units,
+  errorAt,
+  onChange,
 }: {
-  person: Person;
-  farm: SavedFarm;
-  onSave: (part: Partial<Person>) => void;
+  hours: readonly (number | undefined)[] | undefined;
+  usual: readonly number[];
+  units: UnitSystem;
+  errorAt: (field: string) => ReactNode;
+  onChange: (hours: (number | undefined)[]) => void;
 }) {
-  const tables = useTables();
-  const usual = tables.data?.work.hoursByWeekday.values;
-  const [hours, setHours] = useState<readonly (number | undefined)[]>();
-  const shown = hours ?? person.hoursByWeekday ?? usual ?? [];
-  const isWrong = shown.some(
-    (each) => each === undefined || 0 < problemsOfNumber('hours', each, HOURS.bounds).length,
-  );
+  const shown = hours ?? usual;
+  const isAssumed = useMark(FIELD.label) !== undefined || !hours;
   return (
-    <>
-      <Text size="sm" mt="sm">
-        Hours for the farm{' '}
-        {(!person.hoursByWeekday || person.assumed?.includes('hoursByWeekday')) && (
-          <span className="assumed">assumed</span>
-        )}
-      </Text>
+    <Input.Wrapper
+      label={<>Hours for the farm {isAssumed && <span className="assumed">assumed</span>}</>}
+      error={errorAt('hoursByWeekday')}
+      component="fieldset"
+      className="plain-fieldset"
+    >
       <Group gap="xs" align="end">
         {WEEKDAYS.map((day, k) => (
           <QuantityInput
             key={day}
             w={82}
             label={day}
-            aria-label={`${person.name}, hours on ${day}`}
+            aria-label={`Hours on ${day}`}
             field={HOURS}
-            units={farm.units}
+            units={units}
             value={shown[k]}
-            onChange={(value) => setHours(WEEKDAYS.map((_, i) => (i === k ? value : shown[i])))}
+            error={errorAt(`hoursByWeekday.${k}`)}
+            onChange={(value) => onChange(WEEKDAYS.map((_, i) => (i === k ? value : shown[i])))}
           />
         ))}
-        {hours && (
-          <Button
-            variant="default"
-            disabled={isWrong}
-            onClick={() => {
-              onSave({ hoursByWeekday: hours.map((each) => each ?? 0) });
-              setHours(undefined);
-            }}
-          >
-            Save hours
-          </Button>
-        )}
       </Group>
-    </>
+    </Input.Wrapper>
   );
 }

@@ -15,7 +15,7 @@ import { Failure, useAll } from '../../shell/states.js';
 import { ReadFarm } from './read-farm.js';
 
 /** The first screen: choose a farm, start one, or look at the sample. */
-export function FirstRun() {
+export default function FirstRun() {
   const [, go] = useLocation();
   const sample = useCreateSample();
   const all = useAll(useFarms());

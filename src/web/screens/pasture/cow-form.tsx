@@ -6,6 +6,7 @@ import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
@@ -33,6 +34,7 @@ export function CowForm({
   const words = wordsOfRow(cowFields, farm);
   const save = useSave<Draft>(farm.id, 'cows', words);
   const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'cow', start?.id ?? 'new'),
     start: start ?? { name: '', herdId: herd.id, classId: herd.groups[0]!.classId },
     words,
     save: (ready) => save.mutateAsync(ready),

@@ -11,6 +11,7 @@ import { useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
@@ -41,6 +42,7 @@ export function HerdForm({
   const words = wordsOfRow(herdFields, farm);
   const save = useSave<Draft>(farm.id, 'herds', words);
   const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'herd', start?.id ?? 'new'),
     start: start ?? { name: '', groups: [{ classId: 'cow-calf', head: 4 }] },
     words,
     save: (ready) => save.mutateAsync(ready),

@@ -1,14 +1,4 @@
-import {
-  ActionIcon,
-  Button,
-  Checkbox,
-  Group,
-  Modal,
-  Stack,
-  Text,
-  TextInput,
-  Title,
-} from '@mantine/core';
+import { ActionIcon, Button, Checkbox, Group, Stack, Text, TextInput, Title } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Herd } from '../../../../shared/farm/herd.js';
@@ -20,6 +10,7 @@ import { useJoin, useSplit } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { Section } from '../../shell/section.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { HerdForm } from './herd-form.js';
 import { ImportOutlines } from './import-outlines.js';
@@ -155,12 +146,9 @@ function Paddocks({
         </Group>
       )}
       {edited && (
-        <Modal
-          opened
+        <FormDialog
           onClose={() => setEdited(undefined)}
           title={edited === 'new' ? 'New paddock' : edited.name}
-          size="lg"
-          closeButtonProps={{ 'aria-label': 'Close' }}
         >
           <PaddockForm
             farm={farm}
@@ -168,7 +156,7 @@ function Paddocks({
             start={edited === 'new' ? undefined : edited}
             onDone={() => setEdited(undefined)}
           />
-        </Modal>
+        </FormDialog>
       )}
     </Section>
   );
@@ -229,12 +217,9 @@ function Herds({
         );
       })}
       {edited && (
-        <Modal
-          opened
+        <FormDialog
           onClose={() => setEdited(undefined)}
           title={edited === 'new' ? 'New herd' : edited.name}
-          size="lg"
-          closeButtonProps={{ 'aria-label': 'Close' }}
         >
           <HerdForm
             farm={farm}
@@ -244,7 +229,7 @@ function Herds({
             start={edited === 'new' ? undefined : edited}
             onDone={() => setEdited(undefined)}
           />
-        </Modal>
+        </FormDialog>
       )}
     </Section>
   );

@@ -1,4 +1,4 @@
-import { ActionIcon, Button, Group, Modal, Text } from '@mantine/core';
+import { ActionIcon, Button, Group, Text } from '@mantine/core';
 import { IconPencil, IconTrash } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { Cow } from '../../../../shared/farm/cow.js';
@@ -8,6 +8,7 @@ import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure } from '../../shell/states.js';
 import { CowForm } from './cow-form.js';
 
@@ -55,12 +56,9 @@ export function NamedCows({
         Add a named cow to {herd.name}
       </Button>
       {edited && (
-        <Modal
-          opened
+        <FormDialog
           onClose={() => setEdited(undefined)}
           title={edited === 'new' ? 'Named cow' : edited.name}
-          size="lg"
-          closeButtonProps={{ 'aria-label': 'Close' }}
         >
           <CowForm
             farm={farm}
@@ -70,7 +68,7 @@ export function NamedCows({
             start={edited === 'new' ? undefined : edited}
             onDone={() => setEdited(undefined)}
           />
-        </Modal>
+        </FormDialog>
       )}
     </>
   );

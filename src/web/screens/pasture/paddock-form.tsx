@@ -26,6 +26,7 @@ import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
@@ -58,6 +59,7 @@ export function PaddockForm({
   const words = wordsOfRow(paddockFields, farm);
   const save = useSave<Draft>(farm.id, 'paddocks', words);
   const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'paddock', start?.id ?? 'new'),
     start: start ?? {
       name: '',
       forageId: 'mixed',

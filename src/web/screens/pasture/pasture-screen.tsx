@@ -7,10 +7,11 @@ import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
-import { IssueText } from '../../explain/issue-text.js';
+import { IssueList } from '../../explain/issue-list.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { Empty } from '../../shell/empty.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
@@ -34,21 +35,23 @@ export default function PastureScreen({ farm, tables }: { farm: SavedFarm; table
       <Title order={1}>Grass and cattle</Title>
       <PastureNav farmId={farm.id} />
       {picture.paddocks.length === 0 || picture.herds.length === 0 ? (
-        <Alert color="accent" title="What is still needed">
-          {picture.paddocks.length === 0 && (
-            <Text>Add your paddocks, or import their outlines. </Text>
-          )}
-          {picture.herds.length === 0 && <Text>Add a herd with its classes of cattle. </Text>}
-          <Button component={Link} href={`/farm/${farm.id}/pasture/land`} mt="sm">
+        <Empty text={stillNeeded(picture)}>
+          <Button component={Link} href={`/farm/${farm.id}/pasture/land`}>
             Paddocks and herds
           </Button>
-        </Alert>
+        </Empty>
       ) : (
         <Season picture={picture} farm={farm} tables={tables} />
       )}
     </Stack>
   );
 }
+
+const stillNeeded = ({ paddocks, herds }: FarmPicture): string =>
+  [
+    ...(paddocks.length === 0 ? ['Add your paddocks, or import their outlines.'] : []),
+    ...(herds.length === 0 ? ['Add a herd with its classes of cattle.'] : []),
+  ].join(' ');
 
 function Season({
   picture,
@@ -95,7 +98,7 @@ function Season({
           Move sheet to print
         </Button>
       </Group>
-      <Issues plan={plan} tables={tables} />
+      <IssueList issues={plan.issues} tables={tables} />
       <Section title="Where the herds are">
         <SeasonStrip plan={plan} />
       </Section>
@@ -213,20 +216,4 @@ function HerdFacts({
       <Fact of={herd.lastGrazing} label={label('Last day on grass')} />
     </>
   );
-}
-
-const COLOURS = { stop: 'stop', act: 'warn', note: 'gray' } as const;
-const TITLES = { stop: 'Must be put right', act: 'Needs doing', note: 'Good to know' } as const;
-
-function Issues({ plan, tables }: { plan: PasturePlan; tables: Tables }) {
-  return (['stop', 'act', 'note'] as const).map((level) => {
-    const own = plan.issues.filter((i) => i.level === level);
-    return own.length === 0 ? null : (
-      <Alert key={level} color={COLOURS[level]} title={TITLES[level]}>
-        {own.map((i) => (
-          <IssueText key={i.code + i.text} issue={i} tables={tables} />
-        ))}
-      </Alert>
-    );
-  });
 }

@@ -22,6 +22,8 @@ const FILL: Record<Standing, string> = {
   overdue: 'var(--grade-1)',
   shut: 'var(--line)',
 };
+/** A line through these, so that they are told apart in gray as well: how thick. */
+const LINED: Partial<Record<Standing, number>> = { overdue: 2, shut: 6 };
 const WORDS: Record<Standing, string> = {
   short: 'below the residual',
   resting: 'resting',
@@ -68,6 +70,18 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
                 <title>{`${paddock.name}, ${sayDate(addDays(plan.from, run.from))}: ${WORDS[run.kind]} for ${run.days} days`}</title>
               </rect>
             ))}
+            {runsOf(plan, paddock)
+              .filter(({ kind }) => kind in LINED)
+              .map((run) => (
+                <rect
+                  key={run.from}
+                  className="season-lined"
+                  x={run.from}
+                  width={run.days}
+                  y={(ROW - 2) / 2 - 1}
+                  height={LINED[run.kind]}
+                />
+              ))}
             {plan.moves
               .filter((move) => move.paddockId === paddock.id)
               .map((move) => (
@@ -121,7 +135,10 @@ export function SeasonStrip({ plan }: { plan: PasturePlan }) {
         ))}
         {(Object.keys(FILL) as Standing[]).map((kind) => (
           <li key={kind}>
-            <i style={{ background: FILL[kind] }} /> {WORDS[kind]}
+            <i style={{ background: FILL[kind] }}>
+              {kind in LINED && <b style={{ height: LINED[kind] }} />}
+            </i>{' '}
+            {WORDS[kind]}
           </li>
         ))}
       </ul>

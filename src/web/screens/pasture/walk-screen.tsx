@@ -1,4 +1,5 @@
 import './pasture.css';
+import { Link } from 'wouter';
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
@@ -12,7 +13,9 @@ import { useWalk } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { draftKey, keepDraft, readDraft } from '../../fields/kept-draft.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Empty } from '../../shell/empty.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { PastureNav } from './pasture-nav.js';
 import { usePasturePlan } from './use-pasture.js';
@@ -35,6 +38,8 @@ const TALLEST_CM = grassReadingFields.fields.heightCm.bounds.max;
 /** A step of the buttons: half an inch or one centimeter. */
 const STEP = { metric: 1, us: 0.5 } as const;
 
+type Heights = Readonly<Record<string, number>>;
+
 function Walk({
   picture,
   farm,
@@ -46,7 +51,12 @@ function Walk({
 }) {
   const sayDate = useSayDate();
   const { plan } = usePasturePlan(picture, tables);
-  const [heights, setHeights] = useState<Readonly<Record<string, number>>>({});
+  const key = draftKey(farm.id, 'walk', picture.today);
+  const [heights, setTyped] = useState<Heights>(() => readDraft<Heights>(key) ?? {});
+  const setHeights = (next: Heights) => {
+    keepDraft(key, next, {});
+    setTyped(next);
+  };
   /** What was typed and is no height, by paddock. */
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
   const save = useWalk(farm.id);
@@ -58,7 +68,15 @@ function Walk({
     const mass = 0 < day ? part.massByDay[day] : part.mass.value;
     return mass === undefined ? undefined : mass / part.perCm.value;
   };
-  if (picture.paddocks.length === 0) return <Alert color="accent">Add paddocks first.</Alert>;
+  if (picture.paddocks.length === 0) {
+    return (
+      <Empty text="There is nothing to walk yet.">
+        <Button component={Link} href={`/farm/${farm.id}/pasture/land`}>
+          Add paddocks
+        </Button>
+      </Empty>
+    );
+  }
   return (
     <>
       <Text>

@@ -7,6 +7,7 @@ import { useArrivalMove } from '../../api/work-queries.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
+import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
 import { ChangeList } from './change-list.js';
 
@@ -40,7 +41,8 @@ export function ArrivalMove({
         />
         <DateField label="Arrives on" value={date} onChange={setDate} />
         <Button
-          disabled={date === undefined || ask.isPending}
+          disabled={date === undefined}
+          loading={ask.isPending}
           onClick={() => ask.mutate({ batchId, arrivalDate: date! })}
         >
           Preview
@@ -50,16 +52,20 @@ export function ArrivalMove({
         {batch.name} arrives on {sayDate(batch.arrivalDate)} as planned. Nothing is saved yet.
       </Text>
       <Failure error={ask.error} />
-      {ask.data && <Answer answer={ask.data} />}
+      {ask.data && (
+        <Answer key={ask.submittedAt}>
+          <Comparison answer={ask.data} />
+        </Answer>
+      )}
     </Stack>
   );
 }
 
-function Answer({ answer }: { answer: WorkComparison }) {
+function Comparison({ answer }: { answer: WorkComparison }) {
   const sayDate = useSayDate();
   const { nowFits: nowFits, noLongerFits: noLongerFits } = answer;
   return (
-    <Stack gap="xs" role="status">
+    <Stack gap="xs">
       <Outcome title="You would have time for:" lines={nowFits} />
       <Outcome
         title="You would no longer have time for:"

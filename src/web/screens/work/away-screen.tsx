@@ -1,4 +1,4 @@
-import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Handover } from '../../../../shared/farm/handover.js';
@@ -6,6 +6,7 @@ import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
 import { CalendarLinks } from './calendar-links.js';
@@ -73,8 +74,8 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <Section title="In your calendar">
         <CalendarLinks farmId={farm.id} people={plan.people} />
       </Section>
-      <Modal
-        opened={editing !== undefined}
+      <FormDialog
+        isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}
         title={editing === 'new' ? 'Add days away' : 'Change days away'}
         size="xl"
@@ -88,7 +89,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             onDone={() => setEditing(undefined)}
           />
         )}
-      </Modal>
+      </FormDialog>
     </Stack>
   );
 }

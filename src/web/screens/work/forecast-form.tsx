@@ -8,6 +8,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { useTypeForecast } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { useUnsaved } from '../../fields/unsaved.js';
 import { Failure } from '../../shell/states.js';
 
 const FIELDS = forecastDayFields.fields;
@@ -23,14 +24,16 @@ interface Row {
 export function ForecastForm({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
   const { weather, today } = plan;
-  const [rows, setRows] = useState<readonly Row[]>(() =>
+  const [start] = useState<readonly Row[]>(() =>
     Array.from({ length: DAYS }, (_, k) =>
       weather.isForecast[k] === 1
         ? { minC: weather.minC[k], maxC: weather.maxC[k], rainMm: weather.rainMm[k] }
         : {},
     ),
   );
+  const [rows, setRows] = useState(start);
   const save = useTypeForecast(farm.id);
+  useUnsaved(rows !== start && !save.isSuccess);
   const put = (k: number, part: Row): void =>
     setRows(rows.map((row, i) => (i === k ? { ...row, ...part } : row)));
   const days = rows.flatMap(({ minC, maxC, rainMm }, k) =>
@@ -95,7 +98,8 @@ export function ForecastForm({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }
       <Group>
         <Button
           variant="light"
-          disabled={isWrong || isHalf || save.isPending}
+          disabled={isWrong || isHalf}
+          loading={save.isPending}
           onClick={() => save.mutate(days)}
         >
           Plan with this forecast

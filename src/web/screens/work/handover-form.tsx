@@ -15,8 +15,10 @@ import { formatHours } from '../../../../shared/units/format.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
@@ -51,6 +53,7 @@ export function HandoverForm({
   const words = wordsOfRow(handoverFields, farm);
   const save = useSave<Draft>(farm.id, 'handovers', words);
   const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'handover', start?.id ?? 'new'),
     start: start ?? {
       personId: people[0]?.id,
       from: addDays(plan.today, LEAD_DAYS),
@@ -134,7 +137,7 @@ export function HandoverForm({
       <Group>
         <Button
           variant="light"
-          disabled={preview.isPending}
+          loading={preview.isPending}
           onClick={() => preview.mutate(draft as Partial<Handover>)}
         >
           Preview
@@ -142,26 +145,28 @@ export function HandoverForm({
       </Group>
       <Failure error={preview.error} words={words} />
       {preview.data && (
-        <Stack gap="xs" role="status">
-          {preview.data.sheet.pages
-            .filter(({ isTooMuch }) => isTooMuch)
-            .map(({ date, hours, hoursAvailable }) => (
-              <Text key={date} fw={600}>
-                {sayDate(date)}: {formatHours(hours)} of work for {formatHours(hoursAvailable)}.
-              </Text>
-            ))}
-          {preview.data.sheet.pages.flatMap(({ date, noHours }) =>
-            noHours.map(({ key, name }) => (
-              <Text key={key} fw={600}>
-                {sayDate(date)}: no hours for {name}.
-              </Text>
-            )),
-          )}
-          {fitsWhole(preview.data) && (
-            <Text fw={600}>Every day fits into the hours available.</Text>
-          )}
-          <ChangeList changes={preview.data.moved} none="Nothing has to move for it." />
-        </Stack>
+        <Answer key={preview.submittedAt}>
+          <Stack gap="xs">
+            {preview.data.sheet.pages
+              .filter(({ isTooMuch }) => isTooMuch)
+              .map(({ date, hours, hoursAvailable }) => (
+                <Text key={date} fw={600}>
+                  {sayDate(date)}: {formatHours(hours)} of work for {formatHours(hoursAvailable)}.
+                </Text>
+              ))}
+            {preview.data.sheet.pages.flatMap(({ date, noHours }) =>
+              noHours.map(({ key, name }) => (
+                <Text key={key} fw={600}>
+                  {sayDate(date)}: no hours for {name}.
+                </Text>
+              )),
+            )}
+            {fitsWhole(preview.data) && (
+              <Text fw={600}>Every day fits into the hours available.</Text>
+            )}
+            <ChangeList changes={preview.data.moved} none="Nothing has to move for it." />
+          </Stack>
+        </Answer>
       )}
     </RowForm>
   );

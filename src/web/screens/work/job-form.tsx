@@ -12,6 +12,7 @@ import { useSave, type SavedFarm } from '../../api/queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 
@@ -49,6 +50,7 @@ export function JobForm({
   const words = wordsOfRow(jobFields, farm);
   const save = useSave<Draft>(farm.id, 'jobs', words);
   const form = useRowForm<Draft>({
+    keptAs: draftKey(farm.id, 'job', start?.id ?? 'new'),
     start: start ?? {
       name: '',
       hours: 2,

@@ -1,10 +1,11 @@
-import { Button, Group, Modal, Stack, Text, Title } from '@mantine/core';
+import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { OwnJob } from '../../../../shared/farm/job.js';
 import { movedWithEvent } from '../../../../shared/plan/work/hanging-jobs.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useJobs, useWork } from '../../api/work-queries.js';
+import { FormDialog } from '../../fields/form-dialog.js';
 import { useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
 import { JobForm } from './job-form.js';
@@ -51,11 +52,10 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
           today={plan.today}
         />
       </Section>
-      <Modal
-        opened={editing !== undefined}
+      <FormDialog
+        isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}
         title={editing === 'new' ? 'Add a job' : 'Change a job'}
-        size="lg"
       >
         {editing !== undefined && (
           <JobForm
@@ -68,7 +68,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
             onDone={() => setEditing(undefined)}
           />
         )}
-      </Modal>
+      </FormDialog>
     </Stack>
   );
 }

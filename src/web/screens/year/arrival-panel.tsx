@@ -7,7 +7,7 @@ import type { ArrivalEffects } from '../../../../shared/plan/year/arrival-effect
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { useWorkIfMoved } from '../../api/work-queries.js';
-import { IssueText } from '../../explain/issue-text.js';
+import { IssueList } from '../../explain/issue-list.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { messagesByField } from '../../fields/field-words.js';
@@ -141,9 +141,7 @@ function Consequences({
           <summary>
             {head}: {issues.length}
           </summary>
-          {issues.map((issue) => (
-            <IssueText key={issue.text} issue={issue} tables={tables} />
-          ))}
+          <IssueList issues={issues} tables={tables} />
         </details>
       ))}
       {!coldNight && lists.length === 0 && (

@@ -1,0 +1,74 @@
+import { Modal, type ModalProps } from '@mantine/core';
+import { createContext, use, useEffect, useRef, type ReactNode, type RefObject } from 'react';
+import { useAskAboutLeaving } from '../api/asking.js';
+
+/** What stands typed in a form, and how it is thrown away. */
+interface Typed {
+  readonly isUnsaved: boolean;
+  readonly discard: () => void;
+}
+
+interface Around {
+  readonly typed: RefObject<Typed | undefined>;
+  readonly leave: () => void;
+}
+
+const DialogAround = createContext<Around | undefined>(undefined);
+
+/**
+ * A dialog with a form in it. Esc, a press beside it and its cross close it, but ask first when
+ * something was typed that is not saved.
+ */
+export function FormDialog({
+  isOpen = true,
+  onClose,
+  title,
+  size = 'lg',
+  children,
+}: {
+  isOpen?: boolean;
+  onClose: () => void;
+  title: ReactNode;
+  size?: NonNullable<ModalProps['size']>;
+  children: ReactNode;
+}) {
+  const typed = useRef<Typed>(undefined);
+  const mayLeave = useAskAboutLeaving();
+  const isAsking = useRef(false);
+  const leave = async () => {
+    // Esc that closes the question reaches this dialog as well.
+    if (isAsking.current) return;
+    if (typed.current?.isUnsaved) {
+      isAsking.current = true;
+      const isMeant = await mayLeave();
+      setTimeout(() => (isAsking.current = false));
+      if (!isMeant) return;
+      typed.current?.discard();
+    }
+    onClose();
+  };
+  return (
+    <Modal
+      opened={isOpen}
+      onClose={() => void leave()}
+      title={title}
+      size={size}
+      closeButtonProps={{ 'aria-label': 'Close' }}
+    >
+      <DialogAround value={{ typed, leave: () => void leave() }}>{isOpen && children}</DialogAround>
+    </Modal>
+  );
+}
+
+/** Tells the dialog around a form what is typed in it; the way back out of the form. */
+export function useWayBack(form: Typed, onDone: () => void): () => void {
+  const around = use(DialogAround);
+  useEffect(() => {
+    if (!around) return;
+    around.typed.current = form;
+    return () => {
+      around.typed.current = undefined;
+    };
+  });
+  return around?.leave ?? onDone;
+}

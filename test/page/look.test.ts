@@ -1,0 +1,87 @@
+import { afterAll, beforeAll, expect, it, jest } from '@jest/globals';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { extname, join } from 'node:path';
+import { chromium, type Browser } from 'playwright-core';
+import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
+import { CHROMIUM_ARGS, seriousFindings, SIZES } from '../support/page.js';
+
+jest.setTimeout(240_000);
+
+const TYPES: Record<string, string> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.woff2': 'font/woff2',
+};
+
+let folder: string;
+let server: Server;
+let browser: Browser;
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'broodfold-look-'));
+  execFileSync(process.execPath, [
+    join(PROJECT_ROOT, 'node_modules/vite/bin/vite.js'),
+    ...['build', join(PROJECT_ROOT, 'test/support/look')],
+    ...['--outDir', folder, '--emptyOutDir', '--logLevel', 'error', '--minify', 'false'],
+  ]);
+  server = createServer((request, response) => {
+    const path = request.url === '/' ? '/index.html' : request.url!;
+    try {
+      response.setHeader('content-type', TYPES[extname(path)] ?? 'application/octet-stream');
+      response.end(readFileSync(join(folder, path)));
+    } catch {
+      response.statusCode = 404;
+      response.end();
+    }
+  }).listen(0, '127.0.0.1');
+  browser = await chromium.launch({
+    executablePath: process.env['CHROMIUM_PATH']!,
+    args: CHROMIUM_ARGS,
+  });
+});
+afterAll(async () => {
+  await browser.close();
+  server.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+it.each([
+  ['light', 'phone'],
+  ['dark', 'phone'],
+  ['light', 'desktop'],
+  ['dark', 'desktop'],
+] as const)('every component can be read and pressed, %s, %s', async (colorScheme, size) => {
+  const context = await browser.newContext({ viewport: SIZES[size], colorScheme });
+  const page = await context.newPage();
+  await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+  await page.getByRole('heading', { name: 'Components' }).waitFor();
+  await page.screenshot({
+    path: join(PROJECT_ROOT, `test-output/components-${colorScheme}-${size}.png`),
+    fullPage: true,
+  });
+  expect(await seriousFindings(page)).toEqual([]);
+
+  // A glove's finger: 48 px high, but for what stands within a line of text.
+  const small = await page
+    .locator(
+      'button:visible:not(.open-number), a:visible, input:not([type]):visible, summary:visible',
+    )
+    .evaluateAll((all) =>
+      (all as unknown as { textContent: string; getBoundingClientRect(): { height: number } }[])
+        .filter((each) => each.getBoundingClientRect().height < 48)
+        .map((each) => each.textContent),
+    );
+  expect(small).toEqual([]);
+
+  // Paper is always light.
+  await page.emulateMedia({ media: 'print', colorScheme });
+  expect(await page.evaluate('getComputedStyle(document.body).backgroundColor')).toBe(
+    'rgb(250, 247, 239)',
+  );
+  await context.close();
+});
