@@ -47,7 +47,11 @@ export function workBasis(
 }
 
 /** What the hours of a piece of work rest on: its template, or the log once that is the heavier. */
-export function hoursFrom({ tables }: WorkRequest, { row, learned }: WorkNeed): Sourced {
+export function hoursFrom(
+  { tables }: WorkRequest,
+  { row, learned, hasOwnHours }: WorkNeed,
+): Sourced {
+  if (hasOwnHours) return { sources: [], mark: 'own-record' };
   if (!learned) return row;
   const weight = tables.judgements.work.usualHoursWeight.value;
   return {

@@ -42,10 +42,22 @@ export function hoursOn(
   return hours[weekdayOf(date) - 1]!;
 }
 
-/** Whoever comes in does what animals depend on, alone; the household does everything. */
+/**
+ * Whoever comes in does what animals depend on, alone; a child what it is named for or what is for
+ * children, but nothing that needs an adult; the rest of the household everything.
+ */
 export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
   person.comesInFor === undefined
-    ? (need.personIds ?? [person.id]).includes(person.id)
+    ? isFor(person, need)
     : need.priority === 'must' &&
       need.personIds === undefined &&
       (need.conditions.peopleNeeded ?? 1) === 1;
+
+/** Whether work of the household is for this one of its people. */
+export function isFor(
+  { id, isChild }: WorkPerson,
+  { personIds, forWhom }: Pick<WorkNeed, 'personIds' | 'forWhom'>,
+): boolean {
+  if (isChild && forWhom === 'adult') return false;
+  return personIds ? personIds.includes(id) : !isChild || forWhom === 'child';
+}
