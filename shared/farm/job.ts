@@ -142,7 +142,11 @@ export const takenSetFields = row('TakenSet', {
   eventId: optional(workKey('Tied to')),
 });
 
-const DATES_IN_ORDER: RowRule<{ readonly notBefore?: PlainDate; readonly dueOn?: PlainDate }> = {
+/** What is due does not come before its first day. */
+export const DATES_IN_ORDER: RowRule<{
+  readonly notBefore?: PlainDate;
+  readonly dueOn?: PlainDate;
+}> = {
   name: 'due-after-first',
   of: ['dueOn', 'notBefore'],
   find: ({ notBefore, dueOn }, at) =>

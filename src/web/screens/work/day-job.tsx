@@ -1,123 +1,199 @@
-import { Button, Group, Stack, Text } from '@mantine/core';
+import './work.css';
+import { Button, Group, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import { addDays } from '../../../../shared/calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
-import { progressFields, type Progress } from '../../../../shared/farm/job.js';
-import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { progressFields } from '../../../../shared/farm/job.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
-import { personName } from './person-name.js';
+import { useWorkMarks, type Said } from './work-marks.js';
 
-const HOURS = progressFields.fields.hours;
+const FIELDS = progressFields.fields;
 
-/** One piece of work of a day: who, how long, why now, what if not; ticked off or put off. */
+/** A piece of work as its control needs it, whichever list it stands in. */
+export interface WorkRow {
+  readonly key: string;
+  readonly name: string;
+  /** Of each who takes part, what is still open. */
+  readonly hours: number;
+  readonly hoursDone?: number;
+  /** Hours of it that are planned for the day it stands under, where others come on other days. */
+  readonly partHours?: number;
+  readonly due?: PlainDate;
+  /** What was told of it before this screen was opened. */
+  readonly state?: 'done' | 'struck-out';
+}
+
+/** One control for a piece of work, at any time: done, undone, struck out, other hours or days. */
 export function DayJob({
-  plan,
+  work,
   farm,
-  job,
-  date,
-  isBusy,
-  onMark,
+  today,
 }: {
-  plan: WorkPlan;
+  work: WorkRow;
   farm: SavedFarm;
-  job: PlannedJob;
-  date: string;
-  isBusy: boolean;
-  onMark: (mark: Progress) => void;
+  today: PlainDate;
 }) {
-  const [isTimed, setTimed] = useState(false);
-  const [took, setTook] = useState<number | undefined>(job.hours);
-  const piece = job.pieces.find((each) => each.date === date)!;
-  const who = piece.personIds.map((id) => personName(plan, id)).join(' and ');
-  const isWrong = took === undefined || 0 < problemsOfNumber('hours', took, HOURS.bounds).length;
-  const isPart = 1 < job.pieces.length;
-  const done = { key: job.key, doneOn: plan.today };
-  return (
-    <Stack gap={2} mt="sm">
-      <Text fw={600}>{job.name}</Text>
-      <Text size="sm">
-        {who}, {formatHours(piece.hours)}
-        {1 < job.pieces.length && ` of ${formatHours(job.hours)}`}
-        {job.belongsTo && ` · ${job.belongsTo.name}`}
-        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anyone has`}
-      </Text>
-      {job.learned && (
-        <Text size="sm">
-          The table says {formatHours(job.learned.reckonedHours)};{' '}
-          {job.learned.times === 1
-            ? 'the time you logged'
-            : `the ${job.learned.times} times you logged`}{' '}
-          make it {formatHours(job.hours)}.
-        </Text>
-      )}
-      <Text size="sm">Why now: {job.why}</Text>
-      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
-      <Group gap="xs" align="end" className="no-print">
-        {isPart && (
-          <Button
-            variant="light"
-            disabled={isBusy}
-            onClick={() => onMark({ key: job.key, hoursDone: job.hoursDone + piece.hours })}
-            aria-label={`Done for this day: ${job.name}`}
-          >
-            {formatHours(piece.hours)} done
-          </Button>
-        )}
-        <Button
-          variant="light"
-          disabled={isBusy}
-          onClick={() => onMark(done)}
-          aria-label={`Done: ${job.name}`}
-        >
-          {isPart ? 'All done' : 'Done'}
-        </Button>
-        {isTimed ? (
-          <>
-            <QuantityInput
-              w={120}
-              label="Hours it took"
-              aria-label={`Hours it took: ${job.name}`}
-              field={HOURS}
-              units={farm.units}
-              value={took}
-              onChange={setTook}
-            />
-            <Button
-              variant="default"
-              disabled={isBusy || isWrong}
-              onClick={() => onMark({ ...done, ...(took === undefined ? {} : { hours: took }) })}
-              aria-label={`Save the hours: ${job.name}`}
-            >
-              Save the hours
-            </Button>
-          </>
-        ) : (
+  const { said, isSaving, say } = useWorkMarks();
+  const { key, name, partHours, hours, hoursDone = 0 } = work;
+  const now = said.get(key);
+  const isDone = now?.doneOn !== undefined || (work.state === 'done' && now === undefined);
+  const isStruck = now?.struckOut === true || (work.state === 'struck-out' && now === undefined);
+  if (isDone || isStruck || now) {
+    return (
+      <div className="day-job-done" role="status">
+        <Group gap="xs" align="end">
+          <span>{isSaving(key) ? 'Saving …' : <SaidWords said={now} work={work} />}</span>
           <Button
             variant="default"
-            disabled={isBusy}
-            onClick={() => setTimed(true)}
-            aria-label={`Took other hours: ${job.name}`}
+            aria-label={`Undo: ${name}`}
+            onClick={() => say({ key, undo: true })}
           >
-            Log other hours
+            Undo
           </Button>
-        )}
+          {isDone && <HoursTook work={work} farm={farm} />}
+        </Group>
+      </div>
+    );
+  }
+  return (
+    <Group gap="xs" align="end" className="no-print">
+      {partHours !== undefined && (
         <Button
-          variant="default"
-          disabled={isBusy}
-          onClick={() =>
-            onMark({
-              key: job.key,
-              notBefore: addDays(date, 1),
-              ...(0 < job.hoursDone ? { hoursDone: job.hoursDone } : {}),
-            })
-          }
-          aria-label={`Put off: ${job.name}`}
+          variant="light"
+          onClick={() => say({ key, hoursDone: hoursDone + partHours })}
+          aria-label={`Done for this day: ${name}`}
         >
-          Put off a day
+          {formatHours(partHours)} done
+        </Button>
+      )}
+      <Button
+        variant="light"
+        onClick={() => say({ key, doneOn: today })}
+        aria-label={`Done: ${name}`}
+      >
+        {partHours === undefined ? 'Done' : 'All done'}
+      </Button>
+      <details className="day-job-more">
+        <summary aria-label={`Change: ${name}`}>Change</summary>
+        <ChangeWork work={work} farm={farm} today={today} hours={hours + hoursDone} />
+      </details>
+    </Group>
+  );
+}
+
+function SaidWords({ said, work }: { said: Said | undefined; work: WorkRow }) {
+  const sayDate = useSayDate();
+  if (said?.struckOut || (!said && work.state === 'struck-out')) return 'Struck out.';
+  if (said?.doneOn !== undefined || work.state === 'done') return 'Done.';
+  if (said?.hoursDone !== undefined) return `${formatHours(said.hoursDone)} of it done.`;
+  if (said?.dueOn !== undefined) return `Due by ${sayDate(said.dueOn)} now.`;
+  if (said?.ownHours !== undefined) return `Planned with ${formatHours(said.ownHours)}.`;
+  return said?.notBefore === undefined ? null : `Not before ${sayDate(said.notBefore)}.`;
+}
+
+/** Hours that it took are asked after it is done, and kept when the box is left. */
+function HoursTook({ work, farm }: { work: WorkRow; farm: SavedFarm }) {
+  const { say } = useWorkMarks();
+  const usual = work.hours + (work.hoursDone ?? 0);
+  const [took, setTook] = useState<number | undefined>(usual);
+  return (
+    <QuantityInput
+      w={130}
+      label={FIELDS.hours.label}
+      aria-label={`Hours it took: ${work.name}`}
+      field={FIELDS.hours}
+      units={farm.units}
+      value={took}
+      onChange={setTook}
+      onBlur={() => {
+        if (took !== usual && isRight(took)) say({ key: work.key, hours: took });
+      }}
+    />
+  );
+}
+
+const isRight = (hours: number | undefined): hours is number =>
+  hours !== undefined && problemsOfNumber('hours', hours, FIELDS.hours.bounds).length === 0;
+
+/** Other hours, other days, or not at all. */
+function ChangeWork({
+  work: { key, name, due },
+  farm,
+  today,
+  hours,
+}: {
+  work: WorkRow;
+  farm: SavedFarm;
+  today: PlainDate;
+  hours: number;
+}) {
+  const { say } = useWorkMarks();
+  const [ownHours, setHours] = useState<number | undefined>(hours);
+  const [notBefore, setFrom] = useState<PlainDate | undefined>();
+  const [dueOn, setDue] = useState<PlainDate | undefined>(due);
+  const [because, setBecause] = useState('');
+  const isOrdered = notBefore === undefined || dueOn === undefined || notBefore <= dueOn;
+  const changed: Said = {
+    key,
+    ...(ownHours !== undefined && ownHours !== hours ? { ownHours } : {}),
+    ...(notBefore === undefined ? {} : { notBefore }),
+    ...(dueOn === undefined || dueOn === due ? {} : { dueOn }),
+  };
+  return (
+    <>
+      <Button
+        variant="default"
+        aria-label={`Put off: ${name}`}
+        onClick={() => say({ key, notBefore: addDays(today, 1) })}
+      >
+        Put off to tomorrow
+      </Button>
+      <Group gap="xs" align="end" mt="xs">
+        <QuantityInput
+          w={130}
+          label={FIELDS.ownHours.label}
+          aria-label={`Hours to plan: ${name}`}
+          field={FIELDS.ownHours}
+          units={farm.units}
+          value={ownHours}
+          onChange={setHours}
+        />
+        <DateField label={FIELDS.notBefore.label} value={notBefore} onChange={setFrom} />
+        <DateField
+          label={FIELDS.dueOn.label}
+          value={dueOn}
+          error={isOrdered ? undefined : 'This is before its first day.'}
+          onChange={setDue}
+        />
+        <Button
+          variant="light"
+          disabled={!isRight(ownHours) || !isOrdered || Object.keys(changed).length === 1}
+          aria-label={`Save the change: ${name}`}
+          onClick={() => say(changed)}
+        >
+          Save the change
         </Button>
       </Group>
-    </Stack>
+      <Group gap="xs" align="end" mt="xs">
+        <TextInput
+          label={FIELDS.because.label}
+          aria-label={`Why it is struck out: ${name}`}
+          value={because}
+          maxLength={FIELDS.because.most}
+          onChange={(e) => setBecause(e.currentTarget.value)}
+        />
+        <Button
+          variant="default"
+          aria-label={`Strike out: ${name}`}
+          onClick={() => say({ key, struckOut: true, ...(because ? { because } : {}) })}
+        >
+          Strike out
+        </Button>
+      </Group>
+    </>
   );
 }

@@ -7,10 +7,16 @@ import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { DayJob } from './day-job.js';
+import { eachHours } from './each-hours.js';
+import { useKeptJobs } from './kept-jobs.js';
+import { personName } from './person-name.js';
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
-export function JobBars({ plan }: { plan: WorkPlan }) {
+export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const days = daysBetween(plan.today, plan.to) + 1;
+  const jobs = useKeptJobs(plan.jobs);
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
     <WideTable label="Work plan" minWidth={620}>
@@ -19,17 +25,18 @@ export function JobBars({ plan }: { plan: WorkPlan }) {
           <Table.Tr>
             <Table.Th>Work</Table.Th>
             <Table.Th>Planned</Table.Th>
+            <Table.Th>Who</Table.Th>
             <Table.Th>Due by</Table.Th>
             <Table.Th>Days to spare</Table.Th>
             <Table.Th aria-hidden />
           </Table.Tr>
         </Table.Thead>
         <Table.Tbody>
-          {rowsOf(plan).map((row) =>
+          {rowsOf({ jobs, events: plan.events }).map((row) =>
             'date' in row ? (
               <EventRow key={row.id} event={row} today={plan.today} days={days} />
             ) : (
-              <JobRow key={row.key} job={row} plan={plan} days={days} />
+              <JobRow key={row.key} job={row} plan={plan} farm={farm} days={days} />
             ),
           )}
         </Table.Tbody>
@@ -39,7 +46,7 @@ export function JobBars({ plan }: { plan: WorkPlan }) {
 }
 
 /** Work and what it hangs on, by the first day of each. */
-function rowsOf({ jobs, events }: WorkPlan): (PlannedJob | KeyDate)[] {
+function rowsOf({ jobs, events }: Pick<WorkPlan, 'jobs' | 'events'>): (PlannedJob | KeyDate)[] {
   const dayOf = (row: PlannedJob | KeyDate): string =>
     'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
   return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
@@ -54,6 +61,7 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
       <Table.Td className="no-wrap">{sayDate(event.date)}</Table.Td>
       <Table.Td />
       <Table.Td />
+      <Table.Td />
       <Table.Td aria-hidden className="job-bar-cell">
         <div className="job-bar">
           <div className="job-bar-event" style={{ left }} />
@@ -63,7 +71,17 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
   );
 }
 
-function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: number }) {
+function JobRow({
+  job,
+  plan,
+  farm,
+  days,
+}: {
+  job: PlannedJob;
+  plan: WorkPlan;
+  farm: SavedFarm;
+  days: number;
+}) {
   const sayDate = useSayDate();
   const { today } = plan;
   const { latest, spareDays } = jobQuantities(job, plan.basis);
@@ -80,7 +98,11 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
             {0 < job.lateDays && `, ${job.lateDays} d late`}
           </summary>
           {job.why}
+          <DayJob work={{ ...job, due: job.latest }} farm={farm} today={today} />
         </details>
+      </Table.Td>
+      <Table.Td>
+        {whoDoes(plan, job)} {eachHours(job.hours, job.peopleNeeded)}
       </Table.Td>
       <Table.Td className="no-wrap">
         <Num of={latest} />
@@ -94,6 +116,12 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
     </Table.Tr>
   );
 }
+
+/** Everybody who takes part, on whichever of its days. */
+const whoDoes = (plan: WorkPlan, { pieces }: PlannedJob): string =>
+  [...new Set(pieces.flatMap(({ personIds }) => personIds))]
+    .map((id) => personName(plan, id))
+    .join(' and ');
 
 function plannedText({ pieces }: PlannedJob, sayDate: SayDate): string {
   if (pieces.length === 0) return 'no time';
