@@ -15,7 +15,8 @@ import {
   type SavedRowOf,
 } from './field.js';
 import { repeatFields } from './repeats.js';
-import { date, id, OWN, tiedToFields, workKey } from './words.js';
+import { tiedToFields } from './tied-to.js';
+import { date, id, OWN, workKey } from './words.js';
 
 /** What a day must be like for a job; what is left out does not matter. */
 export const workConditionFields = row('WorkConditions', {

@@ -1,7 +1,8 @@
 import type { FieldProblem } from '../problems/field-problem.js';
 import { whole } from './bounds.js';
 import { choice, list, nested, number, optional, row, type RowOf, type RowRule } from './field.js';
-import { date, tiedToFields } from './words.js';
+import { tiedToFields } from './tied-to.js';
+import { date } from './words.js';
 
 const NEEDS: readonly RowRule<{
   readonly every: string;
@@ -43,7 +44,10 @@ export const repeatFields = row(
       list('On', number('Day of the week', whole(1, 7, 'count', 'Monday is 1.')), 7, 'numbers'),
     ),
     everyDays: optional(
-      number('Every so many days', whole(2, 366, 'day', 'Give after how many days it comes again.')),
+      number(
+        'Every so many days',
+        whole(2, 366, 'day', 'Give after how many days it comes again.'),
+      ),
     ),
     /** The last day it may come on; left out, it goes on. */
     until: optional(date('Until')),

@@ -148,7 +148,9 @@ export function toldProblems(said: Said, farm: ToldOn): FieldProblem[] {
  * long gone: what was done for it is history.
  */
 export const isWorkKey = (text: string): boolean =>
-  /^(own\/[A-Za-z0-9-]{1,64}(\/\d{4}-\d\d-\d\d)?|(batch|herd)\/[A-Za-z0-9-]{1,64}\/[A-Za-z0-9/.-]{1,120})$/.test(text);
+  /^(own\/[A-Za-z0-9-]{1,64}(\/\d{4}-\d\d-\d\d)?|(batch|herd)\/[A-Za-z0-9-]{1,64}\/[A-Za-z0-9/.-]{1,120})$/.test(
+    text,
+  );
 
 export const notAKey = (given: string, field = 'about'): FieldProblem => ({
   field,

@@ -1,7 +1,7 @@
 import { isPlainDate, isTimeZone } from '../calendar/plain-date.js';
 import { isPrice } from '../money/money.js';
 import { whole } from './bounds.js';
-import { number, optional, row, word, type WordForm } from './field.js';
+import { number, optional, word, type WordForm } from './field.js';
 
 const CURRENCIES = new Set(Intl.supportedValuesOf('currency'));
 const ID = /^[A-Za-z0-9-]{1,64}$/;
@@ -110,8 +110,6 @@ export const OWN = {
 
 /** What names a piece of work: what it belongs to, that one's id, and its own. */
 export const workKey = (label: string) => word(label, WORK_KEY_FORM);
-/** An event that dates of a job move along with, and its day when they were given. */
-export const tiedToFields = row('TiedTo', { eventId: workKey('Tied to'), on: date('On') });
 /** Decimal text in the farm's currency, never a float. */
 export const price = (label: string) => word(label, PRICE);
 export const timeZone = (label: string) => word(label, TIME_ZONE);

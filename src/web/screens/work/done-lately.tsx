@@ -3,18 +3,23 @@ import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DayJob } from './day-job.js';
+import { useWorkMarks } from './work-marks.js';
 
 /** What was ticked off or struck out, to be opened again. */
 export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
-  const lately = plan.done.filter(({ isEarlier }) => !isEarlier);
-  const earlier = plan.done.filter(({ isEarlier }) => isEarlier);
+  const { said } = useWorkMarks();
+  // What was ticked on this screen stays in its own place.
+  const done = plan.done.filter(({ key }) => !said.has(key));
+  const struckOut = plan.struckOut.filter(({ key }) => !said.has(key));
+  const lately = done.filter(({ isEarlier }) => !isEarlier);
+  const earlier = done.filter(({ isEarlier }) => isEarlier);
   return (
     <Stack gap="xs">
       <Done plan={plan} farm={farm} list={lately} />
-      {0 < plan.struckOut.length && (
+      {0 < struckOut.length && (
         <details>
-          <summary>Struck out: {plan.struckOut.length}</summary>
-          {plan.struckOut.map(({ key, name, of, because }) => (
+          <summary>Struck out: {struckOut.length}</summary>
+          {struckOut.map(({ key, name, of, because }) => (
             <div key={key}>
               <Text size="sm">
                 {name}
