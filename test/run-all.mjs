@@ -23,9 +23,11 @@ if (!chromium && required('REQUIRE_BROWSER'))
 if (!hasPostgres && required('REQUIRE_POSTGRES'))
   fail('TEST_DATABASE_URL is not set, but PostgreSQL is required.');
 
+const hasSqlite = existsSync('node_modules/better-sqlite3/build/Release/better_sqlite3.node');
 if (words.length === 0) {
-  // Two at a time, as each keeps one processor busy.
+  // Two at a time, as each keeps one processor busy, and what `npm ci --ignore-scripts` left out.
   await Promise.all([
+    hasSqlite ? undefined : steps([['Native parts', 'rebuild', 'See the errors above.']]),
     steps([
       ['Types', 'types', 'See the errors above.'],
       ['Build', 'build', 'See the errors above.'],
@@ -83,7 +85,10 @@ process.exit(jest.status ?? 1);
 async function steps(list) {
   for (const [name, script, help] of list) {
     const started = Date.now();
-    const { status, output } = await run('npm', ['run', '--silent', script]);
+    const { status, output } = await run(
+      'npm',
+      script === 'rebuild' ? [script] : ['run', '--silent', script],
+    );
     if (status !== 0) fail(`${output}\n${name} failed. ${help}`);
     console.log(`${name}: fine (${((Date.now() - started) / 1000).toFixed(1)} s)`);
   }

@@ -95,6 +95,7 @@ function batchOf({ numberOr, textOr, text }: Given): Batch {
     arrivalDate: textOr('arrives', '2027-05-05'),
     hatchToArrivalDays: 0,
     ...known('orderedBirds', placed),
+    ...known('moveOutDate', textOr('movesOut', undefined)),
     ...known('leaveAgeDays', numberOr('leaveDay', undefined)),
     ...known('bagKg', numberOr('bagKg', undefined)),
     ...known('firstWeekLossPercent', numberOr('firstWeekLossPercent', undefined)),

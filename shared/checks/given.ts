@@ -24,7 +24,7 @@ export interface Topic {
 }
 
 /** What a row gives its computation. */
-export function givenOf({ id, given = {} }: CheckRow, tables: Tables): Given {
+export function givenOf({ id, given = {} }: Pick<CheckRow, 'id' | 'given'>, tables: Tables): Given {
   const wanted = <T>(name: string, value: T | undefined): T => {
     if (value === undefined) throw new Error(`Check "${id}" gives no "${name}".`);
     return value;

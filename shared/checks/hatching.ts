@@ -4,7 +4,8 @@ import { storageLossShare } from '../poultry/hatch.js';
 import { survivingShare } from '../poultry/losses.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { waterByAgeL } from '../poultry/water.js';
-import type { BirdSex } from '../tables/bird-tables.js';
+import type { BirdSex, ManureOfBirds } from '../tables/bird-tables.js';
+import { tablesForKind } from '../tables/for-kind.js';
 import { rowById } from '../tables/tables.js';
 import type { Given, Topic } from './given.js';
 
@@ -35,6 +36,9 @@ function waterADay({ tables, text, number }: Given): number {
   return 1000 * waterByAgeL(table)[number('day')]!;
 }
 
+const manureOf = ({ tables, text }: Given): ManureOfBirds =>
+  tablesForKind(tables, text('species')).manure.meat;
+
 /** Eggs that a household sets, and birds that are no chickens. */
 export const hatchingChecks: Topic = {
   title: 'Own eggs, ducks and turkeys',
@@ -64,6 +68,8 @@ export const hatchingChecks: Topic = {
       underHeaterC(rowById(tables.broodingSchedules, text('schedule')), number('day'))!,
     'brooder-floor': ({ tables, text, number }) =>
       spaceRowAt(rowById(tables.space.brooder, text('standard')).rows, number('day')).floorM2,
+    'manure-n': (given) => 1000 * manureOf(given).nKgPerDayPerKgLive,
+    'manure-p': (given) => 1000 * manureOf(given).pKgPerDayPerKgLive,
     dressed: ({ tables, text }) => rowById(tables.processing.dressing, text('id')).share,
   },
 };

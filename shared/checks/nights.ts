@@ -1,8 +1,10 @@
 import { dayOfYear, daysOfYear } from '../calendar/plain-date.js';
+import { planBatch, type BatchPlan } from '../plan/batch-plan.js';
 import { expectedNights, nightsOfPlace } from '../plan/expected-nights.js';
 import { climateFromMonthlyMeans } from '../weather/climate.js';
 import { chanceBelow, chanceOfColdNight } from '../weather/night-chances.js';
 import { spreadOfLows } from '../weather/night-spread.js';
+import { EXAMPLE_BATCH, exampleFarm } from './example-farm.js';
 import type { Given, Topic } from './given.js';
 
 /** Averages by month as they are typed, and usual frost dates where the source tells of them. */
@@ -41,6 +43,14 @@ const placeOf = ({ text }: Given): Place => {
 
 const climateOf = ({ minC, maxC }: Place) => climateFromMonthlyMeans(minC, maxC, 6);
 
+/** A whole plan of a batch at that place, as its household would have it. */
+function planAt(place: Place, given: Given): BatchPlan {
+  const { latitudeDeg, lastFrost, firstFrost } = place;
+  const picture = exampleFarm(given);
+  const farm = { ...picture.farm, latitudeDeg, lastFrost, firstFrost };
+  return planBatch({ ...picture, farm, climate: climateOf(place) }, given.tables, EXAMPLE_BATCH);
+}
+
 /** The nights of a run of days, as a plan expects them. */
 const nightsOf = (given: Given) => {
   const place = placeOf(given);
@@ -69,6 +79,12 @@ export const nightChecks: Topic = {
         () => given.number('limitC'),
         given.tables.nights.likeness.value,
       ),
+    'day-out': (given) => {
+      const { daysOut } = planAt(placeOf(given), given).outdoors;
+      const { on } = daysOut.find(({ surety }) => surety === given.text('surety'))!;
+      return dayOfYear(String(on!.value));
+    },
+    'first-week-too-cold': (given) => planAt(placeOf(given), given).outdoors.coldNight!.value,
     'one-in-so-many': ({ tables, number }) => {
       const count = number('nights');
       const nights = { lowC: new Float64Array(count), sdC: new Float64Array(count).fill(1) };

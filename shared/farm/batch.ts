@@ -238,6 +238,13 @@ export const batchFields = row(
         within(0.1, 4, 'ratio', 'Give pen moves a day: 1 is daily, 0.5 every second day.'),
       ),
     ),
+    /** Floor of pen or coop for one bird after the move, in the place of the table's. */
+    homeFloorM2: optional(
+      number(
+        'Floor a bird after the move (your own)',
+        within(0.05, 5, 'birdM2', 'Give the floor of the pen or coop that one bird is to have.'),
+      ),
+    ),
     /** Feed withdrawal days from the label of a medicated feed. */
     medicatedWithdrawalDays: optional(
       number(
@@ -248,7 +255,7 @@ export const batchFields = row(
 
     /** Left out, pullets join an earlier batch of layers where there is one. */
     joinsOlderFlock: optional(yesNo('Joins older hens')),
-    /** Layers: eggs that the household wants of them in a week. */
+    /** Eggs that the household eats in a week: said of one flock, it holds for all that lay. */
     eggsWantedPerWeek: optional(
       number('Eggs you eat a week', whole(1, 20_000, 'count', 'Give the eggs you want in a week.')),
     ),

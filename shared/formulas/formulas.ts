@@ -52,6 +52,7 @@ import { layFormulas } from '../poultry/lay.js';
 import { layConditionFormulas } from '../poultry/lay-conditions.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
 import { lossFormulas } from '../poultry/losses.js';
+import { gasLimitFormulas } from '../plan/gas-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
@@ -120,6 +121,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,
+  gasLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
   jobSetFormulas,

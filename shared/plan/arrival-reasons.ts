@@ -1,64 +1,20 @@
-import {
-  addDays,
-  daysBetween,
-  isPlainDate,
-  weekdayOf,
-  yearOf,
-  type PlainDate,
-} from '../calendar/plain-date.js';
+import { addDays, daysBetween, isPlainDate, weekdayOf, yearOf } from '../calendar/plain-date.js';
 import { facilityOf } from '../farm/facility.js';
 import type { Away, Person } from '../farm/farm.js';
 import { spaceRowAt } from '../poultry/space.js';
-import { formatDate } from '../units/dates.js';
 import { formatChance, formatValue } from '../units/format.js';
-import type { expectedWeather } from '../weather/climate.js';
-import { heatAsked } from './heat-asked.js';
-import type { Judgements } from '../tables/judgements.js';
-import type { Life } from './life.js';
+import { brooderNoon, heaterReason, hotBox, lastHeat } from './arrival-heat.js';
+import {
+  dateText,
+  daysText,
+  type ArrivalReason,
+  type CandidateWeek,
+  type MaybeReason,
+} from './candidate-week.js';
+import { homeSpaceOf } from './home-space.js';
 import { noPostOn } from './no-post.js';
 import { overlaps } from './occupancy.js';
-import { penSpaceOf } from './outdoors.js';
-import type { PlanRequest } from './request.js';
 import { spaceStandardOf } from './space-standard.js';
-
-/** One thing that speaks for or against a week. Points are taken off a hundred. */
-export interface ArrivalReason {
-  readonly code:
-    | 'nights'
-    | 'places'
-    | 'room'
-    | 'heater'
-    | 'pens'
-    | 'heat'
-    | 'people'
-    | 'cold'
-    | 'shipping'
-    | 'lead-time';
-  readonly points: number;
-  readonly text: string;
-}
-/** One candidate week with what was worked out for it. */
-export interface CandidateWeek {
-  readonly request: PlanRequest;
-  /** Points of each kind of reason, and what they hang on. */
-  readonly points: Readonly<Record<keyof Judgements['arrival'], number>>;
-  readonly life: Life;
-  readonly arrivalDate: PlainDate;
-  readonly leavingDate: PlainDate;
-  readonly moveDay: number | undefined;
-  readonly moveOutDate: PlainDate | undefined;
-  readonly moveOutChance: number | undefined;
-  readonly weather: ReturnType<typeof expectedWeather>;
-  readonly earliest: number;
-}
-
-/** A date as the household reads it today. */
-const dateText = (date: PlainDate, { farm, today }: PlanRequest): string =>
-  formatDate(date, { units: farm.units, today });
-
-const daysText = (days: number): string => (days === 1 ? '1 day' : `${days} days`);
-
-type MaybeReason = ArrivalReason | undefined;
 
 /** Everything that speaks for or against a week, in words. */
 export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
@@ -66,9 +22,10 @@ export function reasonsOf(week: CandidateWeek): ArrivalReason[] {
     nights(week),
     places(week),
     room(week),
-    heater(week),
+    heaterReason(week),
+    brooderNoon(week),
     pens(week),
-    heat(week),
+    lastHeat(week),
     ...people(week),
     cold(week),
     ...shipping(week),
@@ -170,27 +127,10 @@ function room({ points, request, life, moveDay, arrivalDate }: CandidateWeek): M
   return { code: 'room', points: 0, text: `${brooder.name} is large enough until the move.` };
 }
 
-function heater({ points, request, life, weather, moveDay }: CandidateWeek): MaybeReason {
-  const { tables, farm, batch } = request;
-  const brooder = facilityOf(request.facilities, 'brooder', batch.brooderId);
-  if (!brooder || brooder.heat.kind === 'plate') return undefined;
-  const context = { batch, life, tables, farm, weather, brooderDays: moveDay ?? life.days - 1 };
-  const { mostW, leastW, byRule } = heatAsked(context, brooder);
-  const { count, wattsEach } = brooder.heat;
-  const installedW = count * wattsEach;
-  const asks = `A cold night asks for ${formatValue(mostW, 'W', farm)}, ${brooder.name} has ${formatValue(installedW, 'W', farm)}`;
-  if (mostW <= installedW) return { code: 'heater', points: 0, text: `${asks}: enough.` };
-  if (byRule !== undefined && byRule <= count)
-    return { code: 'heater', points: 0, text: `${asks}, as much as the common rule asks for.` };
-  return leastW <= installedW
-    ? { code: 'heater', points: points.heaterShort, text: `${asks}: add heat.` }
-    : { code: 'heater', points: points.heaterTooWeak, text: `${asks}: far too little.` };
-}
-
 function pens({ points, request, life, moveDay }: CandidateWeek): MaybeReason {
   const pen = facilityOf(request.facilities, 'field-pen', request.batch.penId);
   if (!pen || moveDay === undefined || life.firstEggAgeDays !== undefined) return undefined;
-  const needM2 = life.aliveAll[moveDay]! * penSpaceOf(life, request.tables).floorM2;
+  const needM2 = life.aliveAll[moveDay]! * homeSpaceOf({ ...request, life }).floorM2;
   const haveM2 = pen.count * pen.floorM2;
   const shown = (m2: number) => formatValue(m2, 'm2', request.farm);
   return needM2 <= haveM2 + 1e-9
@@ -200,32 +140,6 @@ function pens({ points, request, life, moveDay }: CandidateWeek): MaybeReason {
         points: points.pensShort,
         text: `${pen.name} gives ${shown(haveM2)} of the ${shown(needM2)} the birds need outdoors.`,
       };
-}
-
-function heat({ points, request, life, weather }: CandidateWeek): MaybeReason {
-  if (life.firstEggAgeDays !== undefined) return undefined;
-  const { beginsC, seriousC } = request.tables.heatStress;
-  const hottest = Math.max(
-    ...weather.hotMaxC.subarray(Math.max(0, weather.hotMaxC.length - points.lastHotDays)),
-  );
-  const shown = formatValue(hottest, 'degC', request.farm);
-  if (seriousC <= hottest)
-    return {
-      code: 'heat',
-      points: points.heatSerious,
-      text: `Hot days of ${shown} fall in the last two weeks: serious for heavy birds.`,
-    };
-  if (beginsC <= hottest)
-    return {
-      code: 'heat',
-      points: points.heatBegins,
-      text: `Hot days of ${shown} fall in the last two weeks: heat stress begins at ${formatValue(beginsC, 'degC', request.farm)}.`,
-    };
-  return {
-    code: 'heat',
-    points: 0,
-    text: `The last two weeks stay below heat stress (hot day ${shown}).`,
-  };
 }
 
 function people({
@@ -314,7 +228,8 @@ function cold({ points, request, leavingDate, life, weather }: CandidateWeek): M
     : { code: 'cold', points: 0, text: `Processing on ${on}, before cold weather.` };
 }
 
-function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek): ArrivalReason[] {
+function shipping(week: CandidateWeek): ArrivalReason[] {
+  const { points, request, arrivalDate, weather, life } = week;
   if (life.eggs) return [];
   const reasons: ArrivalReason[] = [];
   const none = noPostOn(arrivalDate, request);
@@ -332,6 +247,8 @@ function shipping({ points, request, arrivalDate, weather, life }: CandidateWeek
       text: `The next day has no post (${next.because}): a late box would wait over it.`,
     });
   }
+  const hot = hotBox(week);
+  if (hot) reasons.push(hot);
   if (weather.minC[0]! < points.coldBoxC) {
     reasons.push({
       code: 'shipping',

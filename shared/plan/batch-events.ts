@@ -17,7 +17,7 @@ import { hardenFromDay } from './when-out.js';
 
 /** The days in the life of a batch that its tasks hang on, as far as it has them. */
 export function eventsOf(context: PlanContext): PlanEvent[] {
-  const { batch, life, moveOutDay, dateOf } = context;
+  const { batch, life, moveOutDay, dateOf, words } = context;
   const { eggs, isUnderHen } = life;
   const eggDay =
     life.firstEggAgeDays === undefined ? undefined : life.firstEggAgeDays - life.arrivalAgeDays;
@@ -27,7 +27,7 @@ export function eventsOf(context: PlanContext): PlanEvent[] {
     {
       kind: 'arrival',
       date: batch.arrivalDate,
-      ...(eggs ? { words: `${eggs.species.young} hatch` } : {}),
+      words: `${words.young} ${eggs ? 'hatch' : 'arrive'}`,
     },
     ...on(context, 'mild-days', mildDay(context)),
     ...on(context, 'harden-off', moveOutDay && hardenFromDay(context, moveOutDay)),

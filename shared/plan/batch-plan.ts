@@ -9,6 +9,7 @@ import { batchRequest } from './batch-request.js';
 import { planBill, type BillPart } from './bill.js';
 import { planBirds, type BirdsPart } from './birds.js';
 import { planBrooding, type BroodingPart } from './brooding.js';
+import type { BirdWords } from './bird-words.js';
 import { checkBatch } from './check-batch.js';
 import { planContext, type PlanContext } from './context.js';
 import { planFeed, type FeedPart } from './feed.js';
@@ -28,6 +29,8 @@ export interface BatchPlan {
   readonly name: string;
   readonly purpose: Purpose;
   readonly strain: string;
+  /** What its young are called, and the sexes of them. */
+  readonly words: BirdWords;
   readonly sex: Sex;
   readonly arrivalDate: PlainDate;
   readonly hatchDate: PlainDate;
@@ -71,7 +74,7 @@ export function planBatch(
   const request = batchRequest(picture, tables, batchId, previousArrivalDate);
   checkBatch(request);
   const context = planContext(request);
-  const { batch, life } = context;
+  const { batch, life, words } = context;
   const hatching = planHatching(context);
   const birds = planBirds(context, hatching.part);
   const feed = planFeed(context);
@@ -103,6 +106,7 @@ export function planBatch(
     name: batch.name,
     purpose: batch.purpose,
     strain: life.strain.name,
+    words,
     sex: batch.sex,
     arrivalDate: batch.arrivalDate,
     hatchDate: addDays(batch.arrivalDate, -life.arrivalAgeDays),

@@ -1,12 +1,14 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
+import { tablesForStrain } from '../tables/for-kind.js';
 import type { Tables } from '../tables/tables.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { occupanciesOf } from './occupancy.js';
+import { flockOf } from './other-flocks.js';
 import { FURTHEST_DAYS, planningDay } from './planning-day.js';
-import type { PlanRequest } from './request.js';
+import type { OtherFlock, PlanRequest } from './request.js';
 
 /**
  * A batch in the picture of its farm, with what the other batches hold on to.
@@ -26,13 +28,14 @@ export function batchRequest(
     .filter(({ id }) => id !== batchId)
     .map((other) => heldBy(picture, tables, other));
   return {
-    ...around(picture, tables),
+    ...around(picture, tablesForStrain(tables, batch.strainId)),
     batch: withoutIdleBrooder(batch),
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
-    eggCounts: picture.eggCounts.filter((count) => count.batchId === batchId),
+    eggCounts: eggCountsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
     packed: others.flatMap(({ packed }) => packed),
+    otherFlocks: others.flatMap(({ flock }) => flock ?? []),
     ...(previousArrivalDate === undefined ? {} : { previousArrivalDate }),
   };
 }
@@ -52,6 +55,9 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
 }
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
+
+const eggCountsOf = ({ eggCounts }: FarmPicture, of: string): FarmPicture['eggCounts'] =>
+  eggCounts.filter(({ batchId }) => batchId === of);
 
 const around = (
   {
@@ -81,6 +87,8 @@ const around = (
 interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
   /** Last processing, or the first egg; undefined when it cannot be planned. */
   readonly endDate: PlainDate | undefined;
+  /** What its hens lay, where it has some. */
+  readonly flock?: OtherFlock | undefined;
 }
 
 interface KnownHeld extends Held {
@@ -102,6 +110,7 @@ const RESTS_ON = [
   'handovers',
   'publicHolidays',
   'weighings',
+  'eggCounts',
 ] as const satisfies readonly (keyof FarmPicture)[];
 
 const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): boolean =>
@@ -130,6 +139,7 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
       ...around(picture, tables),
       batch: withoutIdleBrooder(batch),
       weighings: weighingsOf(picture, batch.id),
+      eggCounts: eggCountsOf(picture, batch.id),
       occupied: [],
       packed: [],
     });
@@ -137,6 +147,7 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
     return {
       occupied: occupanciesOf(context),
       packed: packedOf(context),
+      flock: flockOf(context),
       endDate: dateOf((life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays),
     };
   });

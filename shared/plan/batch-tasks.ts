@@ -1,6 +1,7 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { TaskTemplate } from '../tables/task-template.js';
+import { saidOf } from './bird-words.js';
 import { eventsOf, holds, missingHeat } from './batch-events.js';
 import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
@@ -105,7 +106,7 @@ function feedTrips(
 }
 
 function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
-  const { batch, life, tables, today } = context;
+  const { batch, life, tables, today, words } = context;
   return hangTasks(tables.taskTemplates, events, {
     id: batch.id,
     today,
@@ -114,6 +115,7 @@ function tasksOf(context: PlanContext, events: readonly PlanEvent[]): Task[] {
     counts: { 'hundred-birds': life.placed, 'hundred-eggs': life.eggs?.eggs ?? 0 },
     idOf: (templateId, { number }) =>
       number === undefined ? templateId : `${templateId}.${number}`,
+    ...(words.young === 'chicks' ? {} : { said: (text) => saidOf(words, text) }),
   }).sort((a, b) => byStart(a, b) || a.offsetDays - b.offsetDays);
 }
 

@@ -4,6 +4,7 @@ import { costMinor } from '../money/money.js';
 import { shownPrice } from '../money/unit-price.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { BirdsPart } from './birds.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
@@ -113,7 +114,7 @@ export function planBill(
   const lines: BillLine[] = [
     parts.hatching
       ? line('Hatching eggs', parts.hatching.eggs, settingEggPrice(context))
-      : line('Chicks', parts.birds.chicksPlaced, chickPrice(context)),
+      : line(capital(context.words.young), parts.birds.chicksPlaced, chickPrice(context)),
     ...parts.feed.phases.map((phase) =>
       line(feedLabel(phase.name), phase.bags, bagOf(context, phase.phaseId).price),
     ),

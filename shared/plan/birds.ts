@@ -17,6 +17,7 @@ import { processingFormulas } from '../poultry/processing.js';
 import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
+import { capital } from './bird-words.js';
 import { cockerelsLeaving } from './cockerels.js';
 import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
@@ -55,7 +56,7 @@ export function planBirds(
   context: PlanContext,
   hatching: HatchingPart | undefined,
 ): Found<BirdsPart> {
-  const { batch, life } = context;
+  const { batch, life, words } = context;
   const lossRows = { rows: [life.losses] };
   const rateInputs = [
     givenOrTable(
@@ -98,9 +99,7 @@ export function planBirds(
     );
   const sizes = orders.surety.shares.map(orderFor);
   const toOrder = quantity(
-    hatching
-      ? `${life.eggs!.species.young} to hatch`.replace(/^./, (c) => c.toUpperCase())
-      : 'Birds to order',
+    hatching ? `${capital(words.young)} to hatch` : 'Birds to order',
     life.orderForWanted,
     'count',
     lossFormulas.order,
@@ -115,7 +114,7 @@ export function planBirds(
     },
   );
   const placed = quantity(
-    'Chicks placed',
+    `${capital(words.young)} placed`,
     life.placed,
     'count',
     lossFormulas.order,
@@ -227,13 +226,13 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
 }
 
 /** Said when the number wanted is less likely than not. */
-function tooFew({ batch, life }: PlanContext, atEnd: number, enough: number): PlanIssue[] {
+function tooFew({ batch, life, words }: PlanContext, atEnd: number, enough: number): PlanIssue[] {
   return enough < 0.5
     ? [
         issue(
           'act',
           'too-few-birds',
-          `${life.placed} chicks placed leave about ${atEnd}, and ${batch.wantedBirds} are wanted: enough ${formatChance(enough)}. ${life.eggs ? `Set ${life.eggs.toSet} eggs` : `Order ${life.orderForWanted}`}.`,
+          `${life.placed} ${words.young} placed leave about ${atEnd}, and ${batch.wantedBirds} are wanted: enough ${formatChance(enough)}. ${life.eggs ? `Set ${life.eggs.toSet} eggs` : `Order ${life.orderForWanted}`}.`,
         ),
       ]
     : [];

@@ -56,7 +56,7 @@ const STEP_C = 0.9;
 /** Temperatures of the brooder by age; undefined for chicks that a hen keeps warm. */
 export function planBrooding(context: PlanContext): Found<BroodingPart | undefined> {
   if (context.life.isUnderHen) return found(undefined);
-  const { life, tables, brooderDays, dateOf } = context;
+  const { life, tables, brooderDays, dateOf, words } = context;
   const schedule = scheduleOf(context);
   const steps: BroodingStep[] = [];
   let first = 0;
@@ -83,7 +83,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart | undefin
   const heated = targets.filter((c) => !Number.isNaN(c));
   const underHeater = dailySeries(
     'under-heater',
-    'Under the heat, chick height',
+    `Under the heat, ${words.youngOne} height`,
     'degC',
     broodingFormulas.underHeater,
     heated,
@@ -104,7 +104,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart | undefin
     const spread = scheduleSpreadC(schedulesFor(context.batch, tables), age, schedule.measures);
     const zone = tables.heat.zone;
     const underHeater = quantity(
-      'Under the heat, chick height',
+      `Under the heat, ${words.youngOne} height`,
       heaterC,
       'degC',
       broodingFormulas.underHeater,

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, daysOfYear, type PlainDate } from '../calendar/plain-date.js';
 import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
+import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
 import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
@@ -10,11 +11,14 @@ import type { Unit } from '../units/unit.js';
 import type { MoveOutRule } from '../tables/bird-tables.js';
 import type { NightSurety } from '../tables/night-table.js';
 import type { Nights } from '../weather/night-chances.js';
+import { tablesForStrain } from '../tables/for-kind.js';
 import type { PlanRequest } from './request.js';
 
 /** What every section of a plan works from. */
 export interface PlanContext extends PlanRequest {
   readonly life: Life;
+  /** What the young are called, in all that is said of them. */
+  readonly words: BirdWords;
   /** Undefined for a batch that is not for eggs. */
   readonly lay: LayDays | undefined;
   readonly phases: readonly DatedPhase[];
@@ -31,24 +35,29 @@ export interface PlanContext extends PlanRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export function planContext(request: PlanRequest): PlanContext {
-  const { batch, tables, weighings = [] } = request;
+export function planContext(asked: PlanRequest): PlanContext {
+  const { batch, weighings = [] } = asked;
+  const tables = tablesForStrain(asked.tables, batch.strainId);
+  const request = tables === asked.tables ? asked : { ...asked, tables };
   const usual = lifeOf(batch, tables, { weighings });
   const first = aroundLife(request, usual);
-  // Meat birds outdoors answer to the air: worked out once the day of the move is known.
-  const outdoorC = batch.purpose === 'meat' ? outdoorAir(first, usual) : undefined;
+  // Growing birds outdoors answer to the air: worked out once the day of the move is known.
+  const outdoorC = outdoorAir(first, usual);
   if (!outdoorC) return first;
   const life = lifeOf(batch, tables, { weighings, outdoorC });
   return life.days === usual.days ? { ...first, life } : aroundLife(request, life);
 }
 
-/** Average air of each day outdoors; undefined when there is none. A target can lie past the plan's. */
+/**
+ * Average air of each day outdoors; undefined when there is none. A target can lie past the plan's.
+ * From the first egg on the air is in the feed and the lay of hens, and not counted again.
+ */
 function outdoorAir(
   { moveOutDay, weather }: PlanContext,
-  { days }: Life,
+  { days, arrivalAgeDays, firstEggAgeDays = Infinity }: Life,
 ): Float64Array | undefined {
   if (moveOutDay === undefined) return undefined;
-  return Float64Array.from({ length: days }, (_, i) =>
+  return Float64Array.from({ length: Math.min(days, firstEggAgeDays - arrivalAgeDays) }, (_, i) =>
     i < moveOutDay ? Number.NaN : (weather.minC[i]! + weather.maxC[i]!) / 2,
   );
 }
@@ -76,6 +85,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
   return {
     ...request,
     life,
+    words: birdWordsOf(request.tables, request.batch.strainId),
     lay: layDaysOf(request.batch, life, request),
     phases: phasesOf(life),
     dayOfYear,

@@ -1,5 +1,6 @@
 import { facilityOf, type Coop } from '../farm/facility.js';
 import type { PlanContext } from './context.js';
+import { homeSpaceOf } from './home-space.js';
 
 /** What a flock of layers needs of its coop, and the coop that is chosen for it. */
 export interface CoopRoom {
@@ -14,10 +15,8 @@ export interface CoopRoom {
 }
 
 /** Floor and roost for the birds that move in, nests for the hens of the first egg. */
-export function coopRoomOf(
-  { batch, tables, facilities, life }: PlanContext,
-  moveOutDay: number,
-): CoopRoom {
+export function coopRoomOf(context: PlanContext, moveOutDay: number): CoopRoom {
+  const { batch, tables, facilities, life } = context;
   const per = tables.space.coop;
   const birds = life.aliveAll[moveOutDay]!;
   const hens = life.alive.female[(life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays]!;
@@ -25,7 +24,7 @@ export function coopRoomOf(
     coop: facilityOf(facilities, 'coop', batch.coopId),
     birds,
     hens,
-    floorM2: birds * per.floorM2,
+    floorM2: birds * homeSpaceOf(context).floorM2,
     roostCm: birds * per.roostCm,
     nests: Math.ceil(hens / per.hensPerNest - 1e-9),
   };

@@ -15,6 +15,7 @@ import { chicksRange, hatchFormulas } from '../poultry/hatch.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatYears } from '../units/format.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { EggsSet } from './eggs-set.js';
 import { found, joined, type Found } from './found.js';
@@ -113,7 +114,12 @@ function countsOf({ batch, life, tables }: PlanContext, eggs: EggsSet) {
   const inputs: QuantityInput[] = [
     input('Birds wanted', batch.wantedBirds, 'count', 'N_wanted'),
     from(share, 'h'),
-    input('Chicks that live to the end', life.odds.survivingShare, 'share', 'L'),
+    input(
+      `${capital(eggs.species.young)} that live to the end`,
+      life.odds.survivingShare,
+      'share',
+      'L',
+    ),
     input('Of the sex wanted', life.odds.sexShare, 'share', 's'),
     fromTable(togetherness, 'Hatches are good or bad as a whole', togetherness.value, 'ratio'),
     fromTable(orders.togetherness, 'Losses come together', orders.togetherness.value, 'ratio'),
@@ -161,8 +167,6 @@ function countsOf({ batch, life, tables }: PlanContext, eggs: EggsSet) {
 
 /** Share of hatches left out at each end of the range that is shown. */
 const OUTSIDE_EACH_END = 0.1;
-
-const capital = (word: string): string => `${word[0]!.toUpperCase()}${word.slice(1)}`;
 
 const keptDays = (
   isGiven: boolean,
@@ -263,13 +267,13 @@ function keptLong({ tables }: PlanContext, { oldestDays, storageLoss }: EggsSet)
 }
 
 /** Chicks of a cross are not what their parents were. */
-function ofACross({ life: { strain } }: PlanContext): PlanIssue[] {
+function ofACross({ life: { strain }, words }: PlanContext): PlanIssue[] {
   return strain.isCross
     ? [
         issue(
           'note',
           'not-true-to-type',
-          `${strain.name} birds are crosses and do not breed true: chicks from their eggs are uneven, and grow and lay less than these tables say.`,
+          `${strain.name} birds are crosses and do not breed true: ${words.young} from their eggs are uneven, and grow and lay less than these tables say.`,
         ),
       ]
     : [];

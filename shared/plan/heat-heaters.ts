@@ -10,6 +10,7 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, heatersFor } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { ColdestNight } from './heat-night.js';
@@ -60,11 +61,11 @@ export function heatersOf(
   return found(part, { issues });
 }
 
-function platesNeeded({ tables, life }: PlanContext, { heat }: Brooder): NumberQuantity {
+function platesNeeded({ tables, life, words }: PlanContext, { heat }: Brooder): NumberQuantity {
   const { plate } = tables.heat;
   const count = heatersFor(life.placed * plate.wattsPerChick, heat.wattsEach);
   return quantity('Plates needed', count, 'count', brooderHeatFormulas.plateRule, [
-    input('Chicks', life.placed, 'count', 'N'),
+    input(capital(words.young), life.placed, 'count', 'N'),
     fromTable(plate, 'For each chick', plate.wattsPerChick, 'W'),
     fromFarm('Each', heat.wattsEach, 'W', 'P'),
   ]);
@@ -105,6 +106,7 @@ function strengthIssues(
   { night, needed, rules, enough }: Strength,
 ): PlanIssue[] {
   const { name, heat } = brooder;
+  const { words } = context;
   const has = `${name} has ${heat.count} × ${context.say(heat.wattsEach, 'W')}`;
   const isPlate = heat.kind === 'plate';
   const byRule = fewestByRule(rules);
@@ -112,15 +114,15 @@ function strengthIssues(
   const rows = [heat.kind === 'gas' ? gasRule : lampRule];
   if (needed.value <= heat.count) {
     if (byRule === undefined || byRule <= heat.count) return [];
-    const text = `Check this: ${has}, enough by what it loses, but the common rule asks for ${byRule}. Watch on the first cold night whether the chicks huddle, and have another ready.`;
+    const text = `Check this: ${has}, enough by what it loses, but the common rule asks for ${byRule}. Watch on the first cold night whether the ${words.young} huddle, and have another ready.`;
     return [issue('note', 'heat-rule', text, rows)];
   }
   if (enough) {
-    const text = `Check this: ${has}, as many as the common rule asks for, but what the brooder loses on the coldest expected night asks for ${needed.value}. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at chick height on the first cold night, and have one more heater, a better lid or a smaller part of it ready.`;
+    const text = `Check this: ${has}, as many as the common rule asks for, but what the brooder loses on the coldest expected night asks for ${needed.value}. The rule counts heaters over chicks in a room that nobody describes; the other figure counts what this brooder’s walls, lid and fresh air carry off. Hang a thermometer at ${words.youngOne} height on the first cold night, and have one more heater, a better lid or a smaller part of it ready.`;
     return [issue('act', 'heat-check', text, rows)];
   }
   const asks = isPlate
-    ? `${context.life.placed} chicks ask for ${needed.value}`
+    ? `${context.life.placed} ${words.young} ask for ${needed.value}`
     : `the coldest expected night asks for about ${context.say(night.need.value, 'W')}`;
   const least = Math.min(needed.value, byRule ?? Infinity);
   const upTo = least < needed.value ? ` to ${needed.value - heat.count}` : '';

@@ -11,6 +11,7 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
 import { lampZoneFormulas } from '../poultry/lamp-zone.js';
+import type { Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
 import { surroundingRows, type BroodingHeat } from './heat-days.js';
 import type { HeatSetting } from './heat-setting.js';
@@ -34,6 +35,8 @@ export interface HeatInstruction {
   readonly around: NumberQuantity;
   readonly on: NumberQuantity;
   readonly lidOff: boolean;
+  /** By day, where the lamps at the night's height make it far too warm straight below them. */
+  readonly raisedTo?: NumberQuantity;
   /** Straight under a heater; of plates and with none on it is left out. */
   readonly underHeat?: NumberQuantity;
   readonly air: NumberQuantity;
@@ -56,7 +59,7 @@ export interface HeatWeekPart {
 }
 
 export const COOLING =
-  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the chicks. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
+  'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the birds. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
 
 export function instructionsOf(
   context: PlanContext,
@@ -75,12 +78,12 @@ export function instructionsOf(
       to: dateOf(week.last),
       fromAgeDays: life.arrivalAgeDays + week.first,
       toAgeDays: life.arrivalAgeDays + week.last,
-      ...(hangs ? { lampHeight: heightOf(shared, week, night.air) } : {}),
+      ...(hangs ? { lampHeight: heightOf(shared, week.heightM, night.air) } : {}),
       night,
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
       ...(differs ? { ifLeft: airOf(shared, week, 'left', 'Air at noon if all is left on') } : {}),
-      ...(isHot(heat, week) ? { hot: COOLING } : {}),
+      ...(isHot(heat, week, context.tables.heatStress) ? { hot: COOLING } : {}),
     };
   });
 }
@@ -92,9 +95,17 @@ interface Shared {
   readonly conduction: NumberQuantity;
 }
 
-/** Warmer outside at noon than the air that the schedule asks for. */
-const isHot = ({ rig }: BroodingHeat, { hotDay }: HeatWeek): boolean =>
-  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC;
+/**
+ * Warmer outside at noon than the air that the schedule asks for, and in the brooder as warm as
+ * birds pant from: older ones are asked less than a mild day has, and need no fan for that.
+ */
+const isHot = (
+  { rig }: BroodingHeat,
+  { hotDay, noon }: HeatWeek,
+  { beginsC }: Tables['heatStress'],
+): boolean =>
+  hotDay.targetC - (rig.isAirSchedule ? 0 : rig.table.zone.roomBelowHeaterK) < hotDay.noonC &&
+  beginsC <= noon.airC;
 
 type Time = 'night' | 'day' | 'noon';
 
@@ -109,6 +120,8 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
   }[when];
   const { rig } = shared.heat;
   const time = TIMES[when];
+  const heightM = heightAt(week, when);
+  const isRaised = 0 < setting.on && week.heightM < heightM;
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
   const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
   const { lamps, tooHot } = rig.table;
@@ -131,8 +144,9 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       { rows: [tooHot] },
     ),
     lidOff: rig.hasLid && setting.isOpen,
+    ...(isRaised ? { raisedTo: heightOf(shared, heightM, air) } : {}),
     ...(hasSpot
-      ? { underHeat: underOf(shared, week, { air, setting, label: `Under the heat, ${time}` }) }
+      ? { underHeat: underOf(shared, { air, setting, heightM, label: `Under the heat, ${time}` }) }
       : {}),
     air,
   };
@@ -185,8 +199,12 @@ function airOf(
 
 function underOf(
   { heat: { rig } }: Shared,
-  week: HeatWeek,
-  { air, setting, label }: { air: NumberQuantity; setting: HeatSetting; label: string },
+  {
+    air,
+    setting,
+    heightM,
+    label,
+  }: { air: NumberQuantity; setting: HeatSetting; heightM: number; label: string },
 ): NumberQuantity {
   const { radiant, zone } = rig.table;
   const isLamp = rig.heat.kind === 'lamp';
@@ -195,7 +213,7 @@ function underOf(
     fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
     ...(isLamp
       ? [
-          input('Height', week.heightM * 100, 'cm', 'h'),
+          input('Height', heightM * 100, 'cm', 'h'),
           fromTable(radiant, 'Part of it that is rays', radiant.share, 'share'),
         ]
       : [fromTable(zone, 'Floor warmer than the air', zone.roomBelowHeaterK, 'K')]),
@@ -204,18 +222,21 @@ function underOf(
 
 function heightOf(
   { heat: { rig }, context }: Shared,
-  week: HeatWeek,
+  heightM: number,
   air: NumberQuantity,
 ): NumberQuantity {
   const { clearance, lamps } = rig.table;
   const { litter } = context.tables;
-  return quantity('Lamps above the bedding', week.heightM * 100, 'cm', lampZoneFormulas.height, [
+  return quantity('Lamps above the bedding', heightM * 100, 'cm', lampZoneFormulas.height, [
     fromTable(clearance, 'At least', rig.clearanceM * 100, 'cm', 'h_least'),
     fromTable(lamps, 'At most', lamps.highestM * 100, 'cm'),
     fromTable(litter, 'Bedding', litter.depthM * 100, 'cm'),
     from(air, 'T_air'),
   ]);
 }
+
+const heightAt = (week: HeatWeek, when: Time): number =>
+  ({ night: week.heightM, day: week.dayHeightM, noon: week.noonHeightM })[when];
 
 function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;

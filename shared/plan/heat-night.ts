@@ -90,7 +90,7 @@ export function coldestNightOf(
           low: worst.need.low,
           high: worst.need.high,
           because:
-            'fresh-air rules differ threefold for small chicks, the birds’ own dry heat is unsettled, and so is the share of a lamp’s power that reaches birds as rays',
+            'fresh-air rules differ threefold for small birds, the birds’ own dry heat is unsettled, and so is the share of a lamp’s power that reaches birds as rays',
         },
       },
     ),

@@ -8,6 +8,7 @@ import {
 } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, lampsByRule } from '../poultry/brooder-heat.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { ColdestNight } from './heat-night.js';
 
@@ -26,7 +27,7 @@ export function heatRules(context: PlanContext, brooder: Brooder, night: Coldest
 }
 
 function commonRule(
-  { tables, life }: PlanContext,
+  { tables, life, words }: PlanContext,
   { heat }: Brooder,
   { worst, coldestNight }: ColdestNight,
 ): NumberQuantity | undefined {
@@ -39,7 +40,7 @@ function commonRule(
     'count',
     brooderHeatFormulas.lampRule,
     [
-      input('Chicks', life.placed, 'count', 'N'),
+      input(capital(words.young), life.placed, 'count', 'N'),
       {
         ...from(coldestNight),
         ...input('Air around the brooder', worst.asked.nightC, 'degC', 'T'),
@@ -53,7 +54,7 @@ function commonRule(
   );
 }
 
-const otherRules = ({ tables, life }: PlanContext, { heat }: Brooder): HeatRules['others'] =>
+const otherRules = ({ tables, life, words }: PlanContext, { heat }: Brooder): HeatRules['others'] =>
   tables.heat.rules.map((rule) => ({
     name: rule.name,
     needed: quantity(
@@ -62,7 +63,7 @@ const otherRules = ({ tables, life }: PlanContext, { heat }: Brooder): HeatRules
       'count',
       brooderHeatFormulas.thumbRule,
       [
-        input('Chicks', life.placed, 'count', 'N'),
+        input(capital(words.young), life.placed, 'count', 'N'),
         fromTable(rule, 'For each chick', rule.wattsPerChick, 'W', 'w'),
         fromFarm('Each', heat.wattsEach, 'W', 'P'),
       ],

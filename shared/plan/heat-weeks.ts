@@ -10,8 +10,10 @@ export interface HeatWeek {
   readonly first: number;
   readonly last: number;
   readonly share: number;
-  /** Of lamps, above the bedding. */
+  /** Of lamps, above the bedding, on the coldest night; by day they are raised where it is too warm below. */
   readonly heightM: number;
+  readonly dayHeightM: number;
+  readonly noonHeightM: number;
   readonly coldDay: DayConditions;
   readonly night: HeatSetting;
   /** A day in the middle of the week, as warm as is usual. */
@@ -52,7 +54,7 @@ export function heatWeeks(
   return weeksOfAge(heat.conditions, lastHeatDay).map(({ first, last }) => {
     const span = heat.conditions.slice(first, last + 1);
     const coldDay = most(span, (day) => day.targetC - day.nightC);
-    const hotDay = most(span, (day) => day.noonC - day.targetC);
+    const hotDay = hottestDay(span);
     const { share } = days[first]!;
     const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
     const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
@@ -60,19 +62,31 @@ export function heatWeeks(
     const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
     const usualDay = span[Math.floor(span.length / 2)]!;
     const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
-    const day = bestSetting(rig, dayHour, { share, heightM });
     const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
-    const noon = bestSetting(rig, noonHour, { share, heightM });
+    const [day, dayHeightM] = raised(dayHour);
+    const [noon, noonHeightM] = raised(noonHour);
     const left = settingOf(rig, noonHour, { ...night, share, heightM });
     return {
-      ...{ first, last, share, heightM, coldDay, night },
+      ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
       ...{ usualDay, day, hotDay, noon, left },
     };
+
+    /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
+    function raised(hour: HeatHour): [HeatSetting, number] {
+      const low = bestSetting(rig, hour, { share, heightM });
+      if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
+      const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM(last)));
+      return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
+    }
   });
 }
 
 const most = <T>(all: readonly T[], of: (each: T) => number): T =>
   all.reduce((best, each) => (of(best) < of(each) ? each : best));
+
+/** The day of some whose noon is warmest against what the schedule wants. */
+export const hottestDay = (days: readonly DayConditions[]): DayConditions =>
+  most(days, (day) => day.noonC - day.targetC);
 
 /** An hour of a day. By day nobody counts places by a lamp: it is warm enough beside it. */
 export function hourOf(

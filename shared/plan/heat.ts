@@ -106,7 +106,7 @@ const headroomOf =
 function airScheduleIssues(context: PlanContext, { rig }: BroodingHeat): PlanIssue[] {
   if (!rig.isAirSchedule || rig.heat.kind === 'gas') return [];
   const { name, sources, mark } = scheduleOf(context);
-  const text = `“${name}” speaks of the air of a whole heated house. With lamps or plates only a part is warm, and this plan heats all of the brooder instead. Choose a schedule measured at chick height under the heat.`;
+  const text = `“${name}” speaks of the air of a whole heated house. With lamps or plates only a part is warm, and this plan heats all of the brooder instead. Choose a schedule measured at ${context.words.youngOne} height under the heat.`;
   return [issue('act', 'schedule-of-air', text, [{ sources, mark }])];
 }
 

@@ -129,7 +129,6 @@ function airByAge(
   { growing }: Tables,
   outdoorC: Float64Array,
 ): (AirFactors | undefined)[] | undefined {
-  if (batch.purpose !== 'meat' || !heat) return undefined;
   const byAge: (AirFactors | undefined)[] = [];
   outdoorC.forEach((airC, i) => {
     if (Number.isNaN(airC)) return;
@@ -199,7 +198,7 @@ function rowsOf(
     table,
     ...(sexRatio ? [sexRatio] : []),
     ...(maleGompertz ? [maleGompertz] : []),
-    ...(hasAir ? [growthInAirFormulas.air, best, heat, cold, strain.heat!] : []),
+    ...(hasAir ? [growthInAirFormulas.air, best, heat, cold, strain.heat] : []),
   ];
   const factors = factor ? [factor] : [];
   return {

@@ -1,6 +1,7 @@
 import type { Batch } from '../farm/batch.js';
 import type { Product } from '../farm/product.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { birdWordsOf, capital } from './bird-words.js';
 import { bagOf } from './prices.js';
 
 type Unsaved<P> = P extends Product ? Omit<P, 'id'> & { readonly id?: string } : never;
@@ -18,7 +19,7 @@ type Priced = Pick<Batch, 'purpose' | 'strainId' | 'feedProgramId' | 'bagKg' | '
 export function productsOfPrices(
   batch: Priced,
   products: readonly Product[],
-  tables: Pick<Tables, 'strains' | 'feedPrograms' | 'feedKeeping'>,
+  tables: Pick<Tables, 'strains' | 'hatching' | 'feedPrograms' | 'feedKeeping'>,
 ): KeptProduct[] {
   const { perBird, beddingPerBag, processingPerBird, iceBag, freezerBag } = batch.prices ?? {};
   const strain = rowById(tables.strains, batch.strainId);
@@ -32,7 +33,7 @@ export function productsOfPrices(
     );
   const chicks = there('chicks', ({ strainId }) => strainId === strain.id) ?? {
     kind: 'chicks' as const,
-    name: `Chicks: ${strain.name}`,
+    name: `${capital(birdWordsOf(tables, strain.id).young)}: ${strain.name}`,
     strainId: strain.id,
   };
   const bedding = there('bedding') ?? { kind: 'bedding' as const, name: 'Bedding' };

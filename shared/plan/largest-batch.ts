@@ -11,11 +11,13 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import { orderChances } from '../poultry/losses.js';
 import { spaceRowAt } from '../poultry/space.js';
-import { defaultRow, rowById } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import { mostUnderGas } from './gas-limit.js';
+import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
 import { areHandsUnknown, handHoursUpTo, workOfDay } from './processing-days.js';
+import { spaceStandardOf } from './space-standard.js';
 
 export const largestBatchFormulas = {
   chicks: {
@@ -65,18 +67,20 @@ interface Room {
 /**
  * The largest batch that brooder, heat, pens or coop, freezer and hours allow on the dates of a
  * plan, and which of them stops it. The hours are those of the days among which processing at home
- * is split; lamps by the places under them in a mild room, while gas warms a brooder whatever is in it.
+ * is split; lamps by the places under them in a mild room, gas by what a cold night asks for.
  */
 export function largestBatch(context: PlanContext): LargestBatch | undefined {
-  const limits = [
+  const rooms = [
     inBrooder(context),
     underHeat(context),
     outdoors(context),
     inFreezer(context),
     inHours(context),
-  ]
-    .flatMap((room) => (room ? [limitOf(context, room)] : []))
-    .sort((a, b) => a.chicks.value - b.chicks.value);
+  ];
+  const limits = [
+    ...rooms.flatMap((room) => (room ? [limitOf(context, room)] : [])),
+    ...underGas(context),
+  ].sort((a, b) => a.chicks.value - b.chicks.value);
   const [tightest] = limits;
   if (!tightest) return undefined;
   const { odds } = context.life;
@@ -138,19 +142,11 @@ function mostWanted({ life, tables }: PlanContext, chicks: number): number {
 
 type Valued = QuantityInput & { readonly value: number };
 
-function inBrooder({
-  batch,
-  facilities,
-  tables,
-  life,
-  brooderDays,
-}: PlanContext): Room | undefined {
+function inBrooder(context: PlanContext): Room | undefined {
+  const { batch, facilities, life, brooderDays } = context;
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   if (!brooder) return undefined;
-  const standard =
-    batch.spaceStandardId === undefined
-      ? defaultRow(tables.space.brooder)
-      : rowById(tables.space.brooder, batch.spaceStandardId);
+  const standard = spaceStandardOf(context);
   const floorOn = (day: number): number =>
     spaceRowAt(standard.rows, life.arrivalAgeDays + day).floorM2;
   let worst = 0;
@@ -161,7 +157,7 @@ function inBrooder({
     kind: 'brooder',
     name: brooder.name,
     have: fromFarm('Floor', brooder.lengthM * brooder.widthM, 'm2', 'A') as Valued,
-    each: fromTable(standard, 'Floor a bird', floorOn(worst), 'm2', 'a') as Valued,
+    each: fromTable(standard, 'Floor a bird', floorOn(worst), 'birdM2', 'a') as Valued,
     day: worst,
   };
 }
@@ -183,33 +179,36 @@ function underHeat({ batch, facilities, tables }: PlanContext): Room | undefined
   };
 }
 
-function outdoors({ batch, facilities, tables, moveOutDay, life }: PlanContext): Room | undefined {
+/** Gas heats the air of a whole brooder, so that its limit is of heat and not of places. */
+function underGas(context: PlanContext): BatchLimit[] {
+  const brooder = facilityOf(context.facilities, 'brooder', context.batch.brooderId);
+  if (brooder?.heat.kind !== 'gas') return [];
+  const chicks = mostUnderGas(context, brooder);
+  return chicks ? [{ kind: 'heat', name: 'Gas heaters', chicks }] : [];
+}
+
+function outdoors(context: PlanContext): Room | undefined {
+  const { batch, facilities, moveOutDay, life } = context;
   if (moveOutDay === undefined) return undefined;
+  const { each } = homeSpaceOf(context);
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
   if (batch.purpose === 'meat' && pens) {
     return {
       kind: 'pens',
       name: pens.name,
       have: fromFarm('Ground under the pens', pens.count * pens.floorM2, 'm2', 'A') as Valued,
-      each: fromTable(
-        tables.space.pen,
-        'Floor a bird',
-        tables.space.pen.floorM2,
-        'm2',
-        'a',
-      ) as Valued,
+      each,
       day: moveOutDay,
     };
   }
   const coop = facilityOf(facilities, 'coop', batch.coopId);
   if (!coop) return undefined;
-  const per = batch.purpose === 'meat' ? tables.space.pen : tables.space.coop;
   const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   return {
     kind: 'coop',
     name: coop.name,
     have: fromFarm('Floor', coop.floorM2, 'm2', 'A') as Valued,
-    each: fromTable(per, 'Floor a bird', per.floorM2, 'm2', 'a') as Valued,
+    each,
     day: batch.purpose === 'meat' ? moveOutDay : last,
   };
 }

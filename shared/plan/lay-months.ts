@@ -1,13 +1,20 @@
 import { dayLengthFormulas } from '../calendar/day-length.js';
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
-import { fromFarm, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import {
+  fromFarm,
+  input,
+  quantity,
+  type NumberQuantity,
+  type QuantityInput,
+} from '../explain/quantity.js';
 import { layFormulas } from '../poultry/lay.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import type { LayDays } from './lay-days.js';
 import { LAY_YEAR_DAYS } from './life.js';
 import { found, type Found } from './found.js';
+import { eggsOfOthers, eggsWanted, YEARS_BY_MONTH } from './other-flocks.js';
 import { formatHours } from '../units/format.js';
 
 export const layMonthFormulas = {
@@ -23,15 +30,12 @@ export const layMonthFormulas = {
     id: 'hens-for-eggs',
     title: 'Hens for the eggs you eat',
     words:
-      'Eggs wanted in a day, divided by the eggs of a hen and day over that month, rounded up. Hens die: start with a few more.',
-    symbols: 'N = ⌈E_wanted ÷ 7 ÷ y⌉',
+      'Eggs wanted in a week, less those of other hens of the farm in their first two laying years, divided by the eggs of a hen of this flock over that month, rounded up. Hens die: start with a few more.',
+    symbols: 'N = ⌈(E_wanted − E_others) ÷ 7 ÷ y⌉',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
-
-/** Laying years that are shown by month: the first, and the one with the first molt. */
-const YEARS_BY_MONTH = 2;
 
 /** A month of lay, or the part of it after the first egg. */
 export interface LayMonth {
@@ -69,13 +73,16 @@ interface Span {
 
 /** Eggs by month over two laying years, with and without a lamp, and against the eggs wanted. */
 export function layMonths(context: PlanContext, lay: LayDays): Found<LayMonths> {
-  const { batch, dateOf } = context;
-  const wanted = batch.eggsWantedPerWeek;
+  const { dateOf } = context;
+  const wanted = eggsWanted(context);
   const end = lay.firstDay + YEARS_BY_MONTH * LAY_YEAR_DAYS;
   const months = monthsOf(lay.firstDay, end, dateOf).map((span) => monthOf(context, lay, span));
   if (wanted === undefined) return found({ months });
   const shortOf = shortSpans(context, lay, { from: lay.firstDay, to: end }, wanted);
-  return found({ months, shortOf }, { issues: tooFewEggs(context, lay, months, shortOf) });
+  return found(
+    { months, shortOf },
+    { issues: tooFewEggs(context, lay, months, { shortOf, wanted }) },
+  );
 }
 
 /** Days from one to another, cut where a month begins. */
@@ -95,7 +102,7 @@ export function monthsOf(
 }
 
 function monthOf(context: PlanContext, lay: LayDays, span: Span): LayMonth {
-  const { batch, farm, dateOf, life } = context;
+  const { farm, dateOf, life } = context;
   const rows = [...rowsOn(lay, span), life.losses];
   const days = span.to - span.from;
   const eggsAWeek = (label: string, share: Float64Array, light: string): NumberQuantity =>
@@ -116,16 +123,19 @@ function monthOf(context: PlanContext, lay: LayDays, span: Span): LayMonth {
   const lamp = `lamp to ${formatHours(lay.lampH)}`;
   const unlit = eggsAWeek('Eggs a week without a lamp', lay.share.unlit, 'the sun alone');
   const lit = eggsAWeek('Eggs a week with a lamp', lay.share.lit, lamp);
+  const wanted = eggsWanted(context);
+  const ofOthers = (7 * eggsOfOthers(context, span)) / days;
   const needed = (label: string, share: Float64Array): NumberQuantity | undefined => {
     const perHen = mean(share, span);
-    if (batch.eggsWantedPerWeek === undefined || !isSettled(context, lay, span)) return undefined;
+    if (wanted === undefined || !isSettled(context, lay, span)) return undefined;
     return quantity(
       label,
-      Math.ceil(batch.eggsWantedPerWeek / 7 / perHen - 1e-9),
+      Math.max(0, Math.ceil((wanted - ofOthers) / 7 / perHen - 1e-9)),
       'count',
       layMonthFormulas.hensNeeded,
       [
-        fromFarm('Eggs wanted a week', batch.eggsWantedPerWeek, 'eggs', 'E_wanted'),
+        fromFarm('Eggs wanted a week', wanted, 'eggs', 'E_wanted'),
+        ...othersInput(context, ofOthers),
         input('Eggs per hen and day, average', perHen, 'share', 'y'),
       ],
       { rows: rowsOn(lay, span) },
@@ -146,6 +156,10 @@ function monthOf(context: PlanContext, lay: LayDays, span: Span): LayMonth {
     ...(hensLit ? { hensLit } : {}),
   };
 }
+
+/** Eggs a week of the farm's other hens, where there are other flocks. */
+const othersInput = ({ otherFlocks = [] }: PlanContext, eggs: number): readonly QuantityInput[] =>
+  otherFlocks.length === 0 ? [] : [input('Eggs a week of other hens', eggs, 'eggs', 'E_others')];
 
 /** Hens are young for so long that nobody sizes a flock by it. */
 const COMING_INTO_LAY_DAYS = 35;
@@ -178,15 +192,16 @@ function mean(values: Float64Array, { from, to }: Span): number {
 }
 
 function shortSpans(
-  { dateOf, life }: PlanContext,
+  context: PlanContext,
   lay: LayDays,
   within: Span,
   wanted: number,
 ): ShortOfEggs[] {
+  const { dateOf, life } = context;
   const spans: { from: number; to: number; least: number; worst: Span }[] = [];
   for (let from = within.from; from + 7 <= within.to; from += 7) {
     const week = { from, to: from + 7 };
-    const eggs = eggsOver(lay.planned, lay, week);
+    const eggs = eggsOver(lay.planned, lay, week) + eggsOfOthers(context, week);
     if (wanted <= eggs) continue;
     const last = spans.at(-1);
     if (last?.to !== from) spans.push({ ...week, least: eggs, worst: week });
@@ -205,6 +220,7 @@ function shortSpans(
       [
         input('Hens', lay.hens[worst.from]!, 'count', 'N'),
         input('Eggs per hen and day, average', mean(lay.planned, worst), 'share', 'y'),
+        ...othersInput(context, eggsOfOthers(context, worst)),
         input('Week from', dateOf(worst.from), 'date'),
       ],
       { rows: [...rowsOn(lay, worst), life.losses] },
@@ -213,10 +229,10 @@ function shortSpans(
 }
 
 function tooFewEggs(
-  { batch, say }: PlanContext,
+  { say, otherFlocks = [] }: PlanContext,
   lay: LayDays,
   months: readonly LayMonth[],
-  shortOf: readonly ShortOfEggs[],
+  { shortOf, wanted }: { readonly shortOf: readonly ShortOfEggs[]; readonly wanted: number },
 ): PlanIssue[] {
   if (shortOf.length === 0) return [];
   const spans = shortOf.map(
@@ -229,7 +245,7 @@ function tooFewEggs(
     issue(
       'note',
       'eggs-short',
-      `Fewer than the ${batch.eggsWantedPerWeek} eggs a week you eat: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens without a lamp, ${most('hensLit')} with one to ${formatHours(lay.lampH)}. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
+      `Fewer than the ${wanted} eggs a week you eat${otherFlocks.length === 0 ? '' : ', those of your other hens counted'}: ${spans.join('; ')}. The poorest month outside the molt takes ${most('hensUnlit')} hens${otherFlocks.length === 0 ? '' : ' of this flock'} without a lamp, ${most('hensLit')} with one to ${formatHours(lay.lampH)}. In the molt hardly any hen lays: put eggs by, or raise pullets for each fall.`,
       rowsOn(lay, { from: 0, to: Infinity }),
     ),
   ];

@@ -11,6 +11,7 @@ import {
 import { growthFormulas } from '../poultry/growth.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { rowById } from '../tables/tables.js';
+import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { Life } from './life.js';
 import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
@@ -28,7 +29,7 @@ export const birdsToProcess = ({ aliveAll, days }: Life): number =>
   Math.max(1, Math.floor(aliveAll[days - 1]! + 1e-9));
 
 export function liveWeights(context: PlanContext): LiveWeights {
-  const { batch, life } = context;
+  const { batch, life, words } = context;
   const last = life.days - 1;
   const birds = birdsToProcess(life);
   const options = { rows: life.weightRows };
@@ -54,8 +55,8 @@ export function liveWeights(context: PlanContext): LiveWeights {
     liveEach,
     ...(batch.sex === 'straight-run'
       ? {
-          liveMale: weigh('Cockerel, live', life.weightKg.male[last]!),
-          liveFemale: weigh('Pullet, live', life.weightKg.female[last]!),
+          liveMale: weigh(`${capital(words.male)}, live`, life.weightKg.male[last]!),
+          liveFemale: weigh(`${capital(words.female)}, live`, life.weightKg.female[last]!),
         }
       : {}),
     liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [

@@ -2,6 +2,7 @@ import { addDays, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatDate } from '../units/dates.js';
+import type { PlanContext } from './context.js';
 import type { PlanRequest } from './request.js';
 
 type PostOfPlace = Pick<PlanRequest, 'farm' | 'publicHolidays' | 'today'>;
@@ -31,8 +32,10 @@ export function noPostOn(
 const SUNDAY = 7;
 
 /** Said of a box that would come on a day without post, or wait over the next one. */
-export function noPost(request: PostOfPlace & Pick<PlanRequest, 'batch'>): PlanIssue[] {
-  const { batch, farm, today } = request;
+export function noPost(
+  request: PostOfPlace & Pick<PlanRequest, 'batch'> & Pick<PlanContext, 'words'>,
+): PlanIssue[] {
+  const { batch, farm, today, words } = request;
   const { arrivalDate, hatchToArrivalDays } = batch;
   // Chicks that are fetched on the day of hatch come by no post; what has come has come.
   if (hatchToArrivalDays === 0 || arrivalDate < today) return [];
@@ -43,7 +46,7 @@ export function noPost(request: PostOfPlace & Pick<PlanRequest, 'batch'>): PlanI
       issue(
         'act',
         'no-post',
-        `No post on ${say(arrivalDate)}: ${none.because}. The box would wait, and 72 hours from hatch is the limit. Have it come on ${say(postBefore(arrivalDate, request))}, or fetch the chicks.`,
+        `No post on ${say(arrivalDate)}: ${none.because}. The box would wait, and 72 hours from hatch is the limit. Have it come on ${say(postBefore(arrivalDate, request))}, or fetch the ${words.young}.`,
         none.rows,
       ),
     ];

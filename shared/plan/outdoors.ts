@@ -7,6 +7,7 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  type Spread,
 } from '../explain/quantity.js';
 import { facilityOf } from '../farm/facility.js';
 import { spaceFormulas } from '../poultry/space.js';
@@ -15,9 +16,7 @@ import { formatChance } from '../units/format.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
-import type { Life } from './life.js';
-import type { PenSpace } from '../tables/bird-tables.js';
-import type { Tables } from '../tables/tables.js';
+import { homeSpaceOf, type HomeSpace } from './home-space.js';
 import { planShelter, type ShelterPart } from './shelter.js';
 import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
 
@@ -56,34 +55,19 @@ export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   );
 }
 
-/** Floor in a field pen for that kind of bird. */
-export const penSpaceOf = ({ strain: { species } }: Life, { space }: Tables): PenSpace =>
-  space.otherPens.find((each) => each.species === species) ?? space.pen;
-
 function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>> {
   const { batch, tables, facilities, life } = context;
   const pens = facilityOf(facilities, 'field-pen', batch.penId);
   const coop = facilityOf(facilities, 'coop', batch.coopId);
-  const per = penSpaceOf(life, tables);
-  const options = { rows: [per, life.losses] };
+  const space = homeSpaceOf(context);
   const birds = life.aliveAll[day]!;
   const floorNeeded = quantity(
     'Floor needed outdoors',
-    birds * per.floorM2,
+    birds * space.floorM2,
     'm2',
     spaceFormulas.floor,
-    [
-      input('Birds at the move', birds, 'count', 'N'),
-      input('Floor a bird', per.floorM2, 'm2', 'a'),
-    ],
-    {
-      ...options,
-      spread: {
-        low: birds * per.low,
-        high: birds * per.high,
-        because: per.because ?? 'sources differ',
-      },
-    },
+    [input('Birds at the move', birds, 'count', 'N'), space.each],
+    { rows: [life.losses], spread: spreadOf(space, birds) },
   );
   const home = pens ?? coop;
   if (!home) {
@@ -103,7 +87,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
         'act',
         'pens-short',
         `${home.name} gives ${context.say(have, 'm2')} for ${Math.round(birds)} birds, which need ${context.say(floorNeeded.value, 'm2')}. ${pens ? `Build ${needed - pens.count} more.` : 'Add room.'}`,
-        [per],
+        space.rows,
       ),
     );
   }
@@ -112,7 +96,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       issue(
         'act',
         'stocking-density',
-        `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
+        `At the end the stocking density in the pens is ${context.say(density, 'kgPerM2')}; indoor welfare standards for meat chickens stop at ${context.say(cap.value, 'kgPerM2')} to ${context.say(cap.high, 'kgPerM2')}. Add a pen or process part of the batch earlier.`,
         [cap],
       ),
     );
@@ -142,6 +126,10 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
   return found({ ...shared, ...moved }, { issues, cautions: ['manure'] });
 }
 
+/** What sources leave open of the floor that birds need; nothing of a figure of one's own. */
+const spreadOf = ({ range }: HomeSpace, birds: number): Spread | undefined =>
+  range && { low: birds * range.low, high: birds * range.high, because: range.because };
+
 const NO_PEN = issue(
   'note',
   'no-pen',
@@ -155,7 +143,7 @@ function movedPens(
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
   const usual = tables.space.penMoves;
-  const floor = penSpaceOf(life, tables);
+  const { each } = homeSpaceOf(context);
   const moves = batch.movesPerDay ?? usual.perDay;
   const movesInput = givenOrTable(
     batch.movesPerDay !== undefined,
@@ -177,7 +165,7 @@ function movedPens(
   return {
     pensNeeded: quantity('Pens needed', pens.needed, 'count', spaceFormulas.pens, [
       input('Birds at the move', life.aliveAll[day]!, 'count', 'N'),
-      fromTable(floor, 'Floor a bird', floor.floorM2, 'm2', 'a'),
+      each,
       fromFarm('One pen', pens.onePenM2, 'm2', 'A_pen'),
     ]),
     movesPerDay: quantity('Pen moves a day', moves, 'ratio', spaceFormulas.ground, [movesInput], {
@@ -203,6 +191,7 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
   const { tables, life } = context;
   const per = tables.space.coop;
   const options = { rows: [per, life.losses] };
+  const space = homeSpaceOf(context);
   const room = coopRoomOf(context, day);
   const { coop, birds, hens, nests, roostCm } = room;
   const isShort = shortOfCoop(room);
@@ -211,18 +200,8 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
     room.floorM2,
     'm2',
     spaceFormulas.floor,
-    [
-      input('Birds at the move', birds, 'count', 'N'),
-      input('Floor a bird', per.floorM2, 'm2', 'a'),
-    ],
-    {
-      ...options,
-      spread: {
-        low: birds * per.floorMinM2,
-        high: birds * per.floorMaxM2,
-        because: 'extension figures run from 1.5 to 3 ft² a hen',
-      },
-    },
+    [input('Birds at the move', birds, 'count', 'N'), space.each],
+    { rows: [life.losses], spread: spreadOf(space, birds) },
   );
   const short: string[] = [];
   if (coop && isShort.floor)

@@ -16,9 +16,10 @@ import { valuesOf } from '../tables/judgements.js';
 import type { Tables } from '../tables/tables.js';
 import { formatDate, formatWeekday } from '../units/dates.js';
 import { scoreWeek, withoutFixedDates } from './arrival-finder.js';
-import type { ArrivalReason } from './arrival-reasons.js';
+import type { ArrivalReason } from './candidate-week.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
+import { birdWordsOf } from './bird-words.js';
 import { planContext } from './context.js';
 import { nightsOfPlace } from './expected-nights.js';
 import { largestBatch, type LargestBatch } from './largest-batch.js';
@@ -199,13 +200,14 @@ const lastWeekday = (on: PlainDate, weekday: number): PlainDate =>
   addDays(on, -((weekdayOf(on) - weekday + 7) % 7));
 
 function tooLate(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyGoal): string {
-  const { farm, today, tables } = request;
+  const { farm, today, tables, batch } = request;
+  const { young } = birdWordsOf(tables, batch.strainId);
   const lead = tables.judgements.arrival.usualLeadDays.value;
   const arrival = lastWeekday(addDays(today, lead + 6), weekday);
   const rest = goal === 'ready' ? tables.processing.resting.days : 0;
   const soonest = addDays(arrival, usualDays(request) + rest);
   const say = (date: PlainDate): string => formatDate(date, { units: farm.units, today });
-  return `It is too late for ${say(on)}. Ordered today, chicks come about ${say(arrival)}, and it could be ${say(soonest)}.`;
+  return `It is too late for ${say(on)}. Ordered today, ${young} come about ${say(arrival)}, and it could be ${say(soonest)}.`;
 }
 
 function checkGoal({ purpose }: Batch, goal: ReadyGoal): void {

@@ -6,6 +6,15 @@ import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
 import type { Packed } from './freezer-account.js';
 
+/** What another flock of layers of the farm gives the household's table. */
+export interface OtherFlock {
+  readonly arrivalDate: PlainDate;
+  /** Eggs of the flock by day after its arrival, over the laying years that are counted on. */
+  readonly eggs: Float64Array;
+  /** Eggs that the household wants in a week, where it was said of that flock. */
+  readonly eggsWantedPerWeek?: number;
+}
+
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<
   FarmPicture,
@@ -20,6 +29,8 @@ export interface PlanRequest extends Pick<
   readonly occupied: readonly Occupancy[];
   /** What other batches bring to freezers. */
   readonly packed: readonly Packed[];
+  /** What other layers of the farm lay; none when left out. */
+  readonly otherFlocks?: readonly OtherFlock[];
   /** Weighings of this batch; none when left out. */
   readonly weighings?: readonly Weighing[];
   /** Eggs of this batch that were counted; none when left out. */

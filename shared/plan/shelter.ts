@@ -75,7 +75,7 @@ function wetDayOf(context: PlanContext, day: number): NumberQuantity | undefined
 }
 
 function openShelter(
-  { dateOf, moveOutDay, say }: PlanContext,
+  { dateOf, moveOutDay, say, words }: PlanContext,
   name: string,
   wetDay: NumberQuantity | undefined,
 ): PlanIssue {
@@ -83,6 +83,6 @@ function openShelter(
   return issue(
     'act',
     'open-shelter',
-    `${name} is open to wind and rain, and a wet or windblown chick stands far less cold than a dry one.${wet} Before ${say(dateOf(moveOutDay!), 'date')} close the roof and the windward side with boards or a tarp, and lay dry bedding; then the nights above hold.`,
+    `${name} is open to wind and rain, and a wet or windblown ${words.youngOne} stands far less cold than a dry one.${wet} Before ${say(dateOf(moveOutDay!), 'date')} close the roof and the windward side with boards or a tarp, and lay dry bedding; then the nights above hold.`,
   );
 }

@@ -18,6 +18,7 @@ import type { PlanContext } from './context.js';
 import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
 import { spaceStandardOf } from './space-standard.js';
+import { stockingOf, type Stocking } from './stocking.js';
 
 /** One kind of room the birds need, against what there is. */
 export interface SpaceNeed {
@@ -31,6 +32,8 @@ export interface SpaceNeed {
 export interface SpacePart {
   readonly standard: string;
   readonly needs: readonly SpaceNeed[];
+  /** Birds that fit at the limits gone by, in the brooder and after the move. */
+  readonly stocking: readonly Stocking[];
   /** Left out without a brooder or a day of the move. */
   readonly spare?: NumberQuantity;
   readonly litter?: {
@@ -46,7 +49,8 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
   const { batch, facilities, life, brooderDays } = context;
   const standard = spaceStandardOf(context);
   // A hen’s chicks need no brooder: their room is that outdoors.
-  if (life.isUnderHen) return found({ standard: standard.name, needs: [] });
+  const stocking = stockingOf(context);
+  if (life.isUnderHen) return found({ standard: standard.name, needs: [], stocking });
   const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
   const days = Math.max(1, brooderDays);
   const rows = Array.from({ length: days }, (_, i) =>
@@ -134,6 +138,7 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
   const space: SpacePart = {
     standard: standard.name,
     needs: needs.map((each) => each.part),
+    stocking,
     ...(spare?.part ? { spare: spare.part } : {}),
     ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
   };

@@ -115,10 +115,17 @@ export const speedInputs = ({ own }: Pick<Life, 'own'>): readonly QuantityInput[
 /** What a weight or feed takes in of how the birds live: at home, and in the air outdoors. */
 export const livingInputs = ({ life, batch }: PlanContext): readonly QuantityInput[] => {
   const { atHome } = life.growthTable;
+  const { standsIn } = life.strain.heat;
   return [
     ...(atHome && batch.keptAs !== 'trial-house' ? [input('At home', atHome.note, 'text')] : []),
     ...(life.hasAir
-      ? [input('Heat and cold', 'growth and feed answer to the air outdoors (an estimate)', 'text')]
+      ? [
+          input(
+            'Heat and cold',
+            `growth and feed answer to the air outdoors (an estimate${standsIn === undefined ? '' : `: ${standsIn}`})`,
+            'text',
+          ),
+        ]
       : []),
   ];
 };

@@ -6,7 +6,7 @@ export const growthInAirFormulas = {
     id: 'growth-in-air',
     title: 'What the air leaves of gain and asks of feed',
     words:
-      'Meat birds grow best in air that falls with their age. In warmer air they gain less and eat less, by the square of the degrees at first; in colder air they eat more, and in hard cold they gain less too. The day’s average air outdoors is taken; in the brooder they have the air they want. An estimate: it was fitted to one trial of fast birds, and slow ones are taken to lose half as much.',
+      'Birds grow best in air that falls with their age. In warmer air they gain less and eat less, by the square of the degrees at first; in colder air they eat more, and in hard cold they gain less too. The day’s average air outdoors is taken; in the brooder they have the air they want. An estimate: it was fitted to one trial of fast meat chickens. Slow ones, pullets and ducks are taken to lose half as much, turkeys as much: no figures of their own were found. Hens in lay answer in their feed and lay instead.',
     symbols:
       'a = 1 − h·0.006·x², b = 1 − h·0.004·x² for x = T − T_best > 0; b = 1 + 0.01·(−x − 3) in the cold',
     sources: ['GROWTH_BY_AIR'],
@@ -32,9 +32,9 @@ export function bestAirC({ points }: GrowingTable['best'], ageDays: number): num
 }
 
 /**
- * What the average air of a day leaves of a meat bird's gain, and asks of its feed.
+ * What the average air of a day leaves of a growing bird's gain, and asks of its feed.
  *
- * @param heatShare of a fast bird's losses in heat, 0 to 1
+ * @param heatShare of a fast meat chicken's losses in heat, 0 to 1
  * @param airC average of the day, °C; fitted between −10 and 33 °C
  */
 export function airFactors(

@@ -10,6 +10,23 @@ export const spaceFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  limit: {
+    id: 'floor-a-bird',
+    title: 'Floor a bird',
+    words:
+      'Floor for one bird of that age: in the brooder of the chosen standard, after the move the household’s own figure, else what is usual for its kind. Meat birds on their last day have no less than keeps their weight on the floor within what welfare standards allow.',
+    symbols: 'a = max(a(age), W ÷ d)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  fits: {
+    id: 'birds-that-fit',
+    title: 'Birds that fit',
+    words: 'The floor you have, divided by the floor of one bird. Rounded down.',
+    symbols: 'N = ⌊A ÷ a⌋',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   edge: {
     id: 'edge-need',
     title: 'Feeder or drinker edge the birds need',
@@ -74,3 +91,10 @@ export const spaceFormulas = {
 export function spaceRowAt(rows: readonly SpaceRow[], ageDays: number): SpaceRow {
   return rows.findLast((row) => row.fromDay <= ageDays) ?? rows[0]!;
 }
+
+/** Tables are printed in square feet and stored to three digits: by so much they may be off. */
+const OF_DIGITS = 1.002;
+
+/** Whole birds on a floor, m², by the floor of one, m². */
+export const birdsThatFit = (haveM2: number, eachM2: number): number =>
+  Math.floor((haveM2 / eachM2) * OF_DIGITS);

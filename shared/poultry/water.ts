@@ -8,7 +8,7 @@ export const waterFormulas = {
     id: 'flock-water-day',
     title: 'Drinking water of the flock in a day',
     words:
-      'Printed water of one bird at that age, times the birds alive; above 21 °C it rises evenly to 40 % more at 32 °C.',
+      'Printed water of one bird at that age, times the birds alive; above 21 °C it rises evenly to 40 % more at 32 °C (of turkeys from 20 °C on, to 85 % more).',
     symbols: 'V = N·v(t)·[1 + r·(T − 21) ÷ (32 − 21)] for T > 21 °C',
     sources: ['ARITHMETIC'],
     mark: 'computed',

@@ -91,7 +91,7 @@ export const strains = table('Strain', {
   layLosses: maybe(rowOf('losses')),
   leave: part('Leave', { ageDays: DAYS }),
   dressing: maybe(rowOf('processing.dressing')),
-  heat: maybe(part('HeatOfStrain', { share: SHARE })),
+  heat: part('HeatOfStrain', { share: SHARE, standsIn: maybe(WORDS) }),
   moveOut: rowOf('moveOut'),
   layCurve: maybe(rowOf('layCurves')),
 });
@@ -187,20 +187,23 @@ const waterFields = {
   points: table('WaterPoint', { ageDays: DAYS, mLPerDay: ML }),
 } as const;
 
+const waterHeatFields = {
+  fromC: AIR_C,
+  atC: AIR_C,
+  riseLow: SHARE,
+  rise: SHARE,
+  riseHigh: SHARE,
+  because: WORDS,
+} as const;
+
 export const water = nested(
   'Water',
   row('Water', {
     meat: ranged('MeatWater', { ratio: FACTOR }, FACTOR),
     layers: part('BirdWater', waterFields),
     others: table('OtherBirdWater', { species: SPECIES, ...waterFields, ...SOURCED }),
-    heat: part('WaterHeatRise', {
-      fromC: AIR_C,
-      atC: AIR_C,
-      riseLow: SHARE,
-      rise: SHARE,
-      riseHigh: SHARE,
-      because: WORDS,
-    }),
+    heat: part('WaterHeatRise', waterHeatFields),
+    otherHeat: table('OtherWaterHeatRise', { species: SPECIES, ...waterHeatFields, ...SOURCED }),
   }),
 );
 
@@ -319,6 +322,7 @@ export const heat = nested(
       stepM: M,
       spotsUntilDay: DAYS,
       coolEndBelowK: KELVIN,
+      spotAboveK: KELVIN,
     }),
     tooHot: part('TooHot', {
       rows: table('TooHotRow', { fromDay: DAYS, warnC: AIR_C, dangerC: AIR_C }),
@@ -392,8 +396,16 @@ export const nights = nested(
   }),
 );
 
-const manureOf = part('Manure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG });
-export const manure = nested('Manure', row('ManureTable', { meat: manureOf, layers: manureOf }));
+const manureFields = { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG } as const;
+const manureOf = part('Manure', manureFields);
+export const manure = nested(
+  'Manure',
+  row('ManureTable', {
+    meat: manureOf,
+    layers: manureOf,
+    others: table('OtherManure', { species: SPECIES, ...manureFields, ...SOURCED }),
+  }),
+);
 
 export const heatStress = part('HeatStress', { beginsC: AIR_C, seriousC: AIR_C });
 

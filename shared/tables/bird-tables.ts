@@ -62,8 +62,12 @@ export interface Strain {
   readonly leave: Sourced & { readonly ageDays: number };
   /** Of those that are raised for meat. */
   readonly dressing?: string;
-  /** Share of a fast bird's losses in heat that this strain has; of those raised for meat. */
-  readonly heat?: Sourced & { readonly share: number };
+  /** Share of a fast meat chicken's losses in heat that this strain has while it grows. */
+  readonly heat: Sourced & {
+    readonly share: number;
+    /** Why the chickens' answer stands in, where none of its own was found. */
+    readonly standsIn?: string;
+  };
   readonly moveOut: string;
   readonly layCurve?: string;
 }
@@ -147,6 +151,12 @@ export interface Ranged {
   readonly low: number;
   readonly high: number;
   readonly because?: string;
+}
+
+/** Nitrogen and phosphorus that birds leave in a day, for each kilogram of their live weight. */
+export interface ManureOfBirds extends Sourced {
+  readonly nKgPerDayPerKgLive: number;
+  readonly pKgPerDayPerKgLive: number;
 }
 
 export interface WaterTable extends Sourced {
@@ -282,6 +292,8 @@ export interface HeatTable {
     readonly spotsUntilDay: number;
     /** How much cooler than under the heat the cool end is to be at least. */
     readonly coolEndBelowK: number;
+    /** By day lamps are raised where it is so much warmer below them than wanted. */
+    readonly spotAboveK: number;
   };
   readonly tooHot: Sourced & {
     readonly rows: readonly {

@@ -25,6 +25,7 @@ export const hatching = nested(
       id: ID,
       name: NAME,
       young: NAME,
+      youngOne: NAME,
       male: NAME,
       female: NAME,
       incubationDays: DAYS,

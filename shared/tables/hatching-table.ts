@@ -12,6 +12,7 @@ export interface HatchSpecies extends Sourced {
   readonly name: string;
   /** What its young are called, and the sexes of them. */
   readonly young: string;
+  readonly youngOne: string;
   readonly male: string;
   readonly female: string;
   readonly incubationDays: number;

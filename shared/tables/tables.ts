@@ -15,6 +15,7 @@ import type {
   SpaceStandards,
   Strain,
   WaterHeatRise,
+  ManureOfBirds,
   MeatWater,
   WaterTable,
 } from './bird-tables.js';
@@ -60,6 +61,8 @@ export interface Tables {
     /** The same by age for birds that are no chickens. */
     readonly others: readonly (WaterTable & { readonly species: string })[];
     readonly heat: WaterHeatRise;
+    /** The same for birds that are no chickens, where it is printed. */
+    readonly otherHeat: readonly (WaterHeatRise & { readonly species: string })[];
   };
   readonly growing: GrowingTable;
   readonly losses: readonly LossTable[];
@@ -74,12 +77,10 @@ export interface Tables {
   readonly laying: LayingTable;
   readonly moveOut: readonly MoveOutTable[];
   readonly nights: NightTable;
-  readonly manure: Readonly<
-    Record<
-      Purpose,
-      Sourced & { readonly nKgPerDayPerKgLive: number; readonly pKgPerDayPerKgLive: number }
-    >
-  >;
+  readonly manure: Readonly<Record<Purpose, ManureOfBirds>> & {
+    /** The same of meat birds that are no chickens. */
+    readonly others: readonly (ManureOfBirds & { readonly species: string })[];
+  };
   readonly heatStress: Sourced & { readonly beginsC: number; readonly seriousC: number };
   readonly feedKeeping: Sourced &
     Ranged & {
@@ -153,7 +154,7 @@ export function rowById<T extends { readonly id: string }>(rows: readonly T[], i
 }
 
 /** The kind of poultry of rows that do not say. */
-const CHICKEN = 'chicken';
+export const CHICKEN = 'chicken';
 
 /** The rows for one kind of poultry; those for chickens where it has none of its own. */
 export function ofSpecies<T extends OfSpecies>(rows: readonly T[], species: string): readonly T[] {

@@ -20,6 +20,7 @@ export type Unit =
   | 'kg'
   | 'g'
   | 'm2'
+  | 'birdM2'
   | 'm'
   | 'cm'
   | 'mm'
@@ -88,6 +89,8 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   kg: { metric: as('kg', 1, 2), us: as('lb', 1 / KG_PER_LB, 2) },
   g: { metric: as('g', 1, 0), us: as('oz', 1 / (KG_PER_LB * 62.5), 1) },
   m2: { metric: as('m²', 1, 2), us: as('ft²', 1 / M2_PER_FT2, 1) },
+  // The floor of one chick is told by quarters of a square foot.
+  birdM2: { metric: as('m²', 1, 3), us: as('ft²', 1 / M2_PER_FT2, 2) },
   m: { metric: as('m', 1, 2), us: as('ft', 1 / M_PER_FT, 2) },
   cm: { metric: as('cm', 1, 1), us: as('in', 1 / CM_PER_IN, 1) },
   mm: { metric: as('mm', 1, 0), us: as('in', 1 / (CM_PER_IN * 10), 2) },
@@ -155,6 +158,7 @@ export function fromShown(shown: number, unit: Unit, system: UnitSystem): number
 /** Units that only say how a stored value is shown, with the SI unit it is stored in. */
 const STORED: Partial<Record<Unit, Unit>> = {
   ha: 'm2',
+  birdM2: 'm2',
   freezerL: 'L',
   incubatorC: 'degC',
   rainMm: 'mm',

@@ -1,5 +1,6 @@
 import type { Check } from '../../shared/checks/compare.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { moveOutChecks } from './move-out-checks.js';
 import { rowsIn, type ReadRows } from './read-rows.js';
 import { stationChecks } from './station-checks.js';
 import { townChecks } from './town-checks.js';
@@ -7,6 +8,7 @@ import { townChecks } from './town-checks.js';
 /** Comparisons with files of data that are not the project's to hand on, a function a topic. */
 const FILE_CHECKS: readonly ((read: ReadRows, tables: Tables) => readonly Check[])[] = [
   townChecks,
+  moveOutChecks,
   stationChecks,
 ];
 

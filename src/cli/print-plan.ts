@@ -124,7 +124,10 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       ),
     heat &&
       table(
-        ['from', 'cold night', '', 'lamps at', 'usual day', '', 'hot noon', '', 'if left on'],
+        [
+          ...['from', 'cold night', '', 'lamps at', 'usual day', '', 'raised to'],
+          ...['hot noon', '', 'raised to', 'if left on'],
+        ],
         heat.weeks.map((w) => [
           near(w.from),
           w.night.around,
@@ -132,8 +135,10 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           w.lampHeight,
           w.day.around,
           w.day.words,
+          w.day.raisedTo,
           w.noon.around,
           w.noon.words,
+          w.noon.raisedTo,
           w.ifLeft,
         ]),
       ),
@@ -171,6 +176,16 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       table(
         ['', 'peak need', 'have', 'outgrown on'],
         plan.space.needs.map((n) => [n.name, n.most, n.have, n.runsOut]),
+      ),
+    ),
+    section(
+      'Birds that fit',
+      table(
+        ['', '', 'on', 'fit', 'birds then', 'floor a bird', 'floor they need'],
+        plan.space.stocking.map(({ place, when, on, fits, birds, limit, needed }) => [
+          ...[place, when, formatDate(on, reader)],
+          ...[fits, birds, limit, needed],
+        ]),
       ),
     ),
     facts(

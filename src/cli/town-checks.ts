@@ -9,8 +9,26 @@ import { chanceOfColdNight } from '../../shared/weather/night-chances.js';
 import type { ReadRows } from './read-rows.js';
 
 const TOPIC = 'Nights and frost of one town, day by day';
-const FILE = 'datasets/fort-collins-daily-1900-1999.csv';
-const LATITUDE_DEG = 40.6;
+export const TOWN_FILE = 'datasets/fort-collins-daily-1900-1999.csv';
+export const LATITUDE_DEG = 40.6;
+
+/** The days of the record, oldest first. */
+export const townHistory = (read: ReadRows): DailyWeather[] =>
+  read(TOWN_FILE).map((day) => ({
+    date: day['date']!,
+    minC: fToC(Number(day['tmin_f'])),
+    maxC: fToC(Number(day['tmax_f'])),
+  }));
+
+/** Averages by month of some years. */
+export const monthlyMeans = (
+  history: readonly DailyWeather[],
+  of: (day: DailyWeather) => number,
+): number[] =>
+  Array.from({ length: 12 }, (_, m) => {
+    const days = history.filter(({ date }) => Number(date.slice(5, 7)) === m + 1);
+    return days.reduce((sum, day) => sum + of(day), 0) / days.length;
+  });
 
 type Share = 'tenth' | 'half' | 'ninetieth';
 const SHARES: readonly Share[] = ['tenth', 'half', 'ninetieth'];
@@ -37,11 +55,7 @@ const WEEKS = [
 
 /** Frost dates of a town's last thirty years, and cold nights of the seventy years before them. */
 export function townChecks(read: ReadRows, tables: Tables): readonly Check[] {
-  const history = read(FILE).map((day): DailyWeather => ({
-    date: day['date']!,
-    minC: fToC(Number(day['tmin_f'])),
-    maxC: fToC(Number(day['tmax_f'])),
-  }));
+  const history = townHistory(read);
   return [
     ...frostChecks(history.filter(({ date }) => '1970' <= date)),
     ...weekChecks(
@@ -87,17 +101,12 @@ function frostChecks(history: readonly DailyWeather[]): Check[] {
   });
 }
 
-const ORIGIN = { source: 'COLORADO_DAILY', where: FILE } as const;
+const ORIGIN = { source: 'COLORADO_DAILY', where: TOWN_FILE } as const;
 
 /** The averages and usual frost dates of those years are typed, and the single nights asked for. */
 function weekChecks(history: readonly DailyWeather[], tables: Tables): Check[] {
   const years = [...new Set(history.map(({ date }) => date.slice(0, 4)))];
   const lowOn = new Map(history.map(({ date, minC }) => [date, minC]));
-  const monthly = (of: (day: DailyWeather) => number): number[] =>
-    Array.from({ length: 12 }, (_, m) => {
-      const days = history.filter(({ date }) => Number(date.slice(5, 7)) === m + 1);
-      return days.reduce((sum, day) => sum + of(day), 0) / days.length;
-    });
   const frost = frostDates(halfYearLows(history, LATITUDE_DEG), {
     thresholdC: 1e-9,
     latitudeDeg: LATITUDE_DEG,
@@ -105,8 +114,8 @@ function weekChecks(history: readonly DailyWeather[], tables: Tables): Check[] {
   });
   const place = nightsOfPlace(
     climateFromMonthlyMeans(
-      monthly(({ minC }) => minC),
-      monthly(({ maxC }) => maxC),
+      monthlyMeans(history, ({ minC }) => minC),
+      monthlyMeans(history, ({ maxC }) => maxC),
       6,
     ),
     {

@@ -13,10 +13,7 @@ afterAll(() => house.close());
 
 /** Address of a fresh sample farm's pasture. */
 async function openPasture(page: Page): Promise<string> {
-  await page.goto(`${house.url}/`);
-  await page.getByRole('button', { name: 'Open the sample farm' }).click();
-  await page.getByRole('heading', { name: 'Batches' }).waitFor();
-  const base = page.url().replace(/\/batches$/, '/pasture');
+  const base = `${await house.sampleFarm()}/pasture`;
   await page.goto(base);
   await planned(page);
   return base;

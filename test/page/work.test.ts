@@ -12,10 +12,7 @@ afterAll(() => house.close());
 
 /** The work of a fresh sample farm. */
 async function openWork(page: Page): Promise<void> {
-  await page.goto(`${house.url}/`);
-  await page.getByRole('button', { name: 'Open the sample farm' }).click();
-  await page.getByRole('heading', { name: 'Batches' }).waitFor();
-  await page.goto(page.url().replace(/\/batches$/, '/work'));
+  await page.goto(`${await house.sampleFarm()}/work`);
   await page.getByRole('heading', { name: 'Work', exact: true }).waitFor({ timeout: 60_000 });
 }
 

@@ -225,4 +225,30 @@ describe('whyNot', () => {
       expect(heater.points === 0).toBe(plan.heat!.enough);
     }
   });
+
+  it('holds noons in the brooder against summer weeks of a hot place, as a plan of that week does', () => {
+    const hot = newRequest({
+      batch: { brooderId: 'brooder' },
+      farm: {
+        lastFrost: '03-01',
+        firstFrost: '11-20',
+        monthlyMinC: [4, 6, 9, 13, 18, 22, 24, 23, 20, 14, 8, 5],
+        monthlyMaxC: [15, 17, 21, 26, 31, 35, 37, 37, 33, 27, 21, 16],
+      },
+    });
+    const weeks = foundArrivals(hot, YEAR);
+    const noon = (date: string) => on(weeks, date).reasons.find((r) => r.code === 'brooder-hot')!;
+    expect(noon('2027-07-07').points).toBeGreaterThan(noon('2027-04-07').points);
+    expect(noon('2027-07-07').text).toMatch(/on a hot noon .* in danger above/);
+    expect(noon('2027-01-06').points).toBe(0);
+    expect(on(weeks, '2027-04-07').score).toBeGreaterThan(on(weeks, '2027-07-07').score);
+    expect(reason(on(weeks, '2027-07-07'), 'shipping')).toContain('far too hot if it waits');
+    for (const { arrivalDate } of weeks) {
+      const batch = { ...hot.batch, arrivalDate };
+      const dangers = plannedBatch({ ...hot, batch }).issues;
+      // A plan looks at the weeks with heat, the finder at those without as well.
+      if (dangers.some(({ code, level }) => code === 'brooder-hot' && level !== 'note'))
+        expect(noon(arrivalDate).points).toBeGreaterThan(0);
+    }
+  });
 });

@@ -240,7 +240,7 @@ describe('planBatch', () => {
       fc.property(order, (given) => {
         expect(notFiniteIn(plannedBatch(requestOf(given)))).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   }, 60_000);
 
@@ -260,7 +260,7 @@ describe('planBatch', () => {
           }
         }
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
   }, 60_000);
 });

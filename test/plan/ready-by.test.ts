@@ -13,6 +13,12 @@ const PLACES: readonly Facility[] = [
   { kind: 'freezer', id: 'freezer', name: 'Freezer', liters: 300, usedL: 50 },
 ];
 const IDS = { brooderId: 'brooder', penId: 'pen', freezerId: 'freezer' } as const;
+/** Nights in which ducklings of four weeks can be out. */
+const WARM = {
+  ...{ lastFrost: '03-15', firstFrost: '11-15' },
+  monthlyMinC: [2, 3, 6, 10, 15, 19, 21, 21, 18, 12, 7, 3],
+  monthlyMaxC: [11, 13, 18, 23, 27, 31, 33, 33, 29, 24, 18, 12],
+};
 const meat = newRequest({ batch: IDS, facilities: PLACES });
 const hens = newRequest({
   batch: { purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' },
@@ -132,5 +138,46 @@ describe('the largest batch', () => {
     };
     expect(freezerFull(birds.value)).toBe(false);
     expect(freezerFull(birds.value + 3)).toBe(true); // orders are whole chicks, losses are not
+  });
+
+  it('is stopped by gas heaters that warm so many on the coldest night, and not one more', () => {
+    const gas = { heat: { kind: 'gas', wattsEach: 4000, count: 1, thermostat: true } };
+    const places = other('brooder', { ...gas, lengthM: 6, widthM: 4 });
+    const { limits } = largestOf(places);
+    const { name, chicks } = limits.find(({ kind }) => kind === 'heat')!;
+    expect(name).toBe('Gas heaters');
+    const [best] = foundReady(meat, { goal: 'ready', on: '2027-07-04' }).arrivals;
+    const { arrivalDate, leaveAgeDays } = best!;
+    const needed = (orderedBirds: number): number => {
+      const batch = { ...meat.batch, arrivalDate, leaveAgeDays: leaveAgeDays!, orderedBirds };
+      return plannedBatch({ ...meat, facilities: places, batch }).heat!.need.value;
+    };
+    expect(chicks.value).toBeGreaterThan(0);
+    expect(needed(chicks.value)).toBeLessThanOrEqual(4000);
+    expect(needed(chicks.value + 1)).toBeGreaterThan(4000);
+    const strong = { heat: { ...gas.heat, wattsEach: 200_000 } };
+    expect(largestOf(other('brooder', strong)).limits.map(({ kind }) => kind)).not.toContain(
+      'heat',
+    );
+    const weak = { heat: { ...gas.heat, wattsEach: 100 } };
+    expect(largestOf(other('brooder', weak)).birds.value).toBe(0);
+  });
+
+  it('gives ducklings and poults the room of their own kind', () => {
+    const bird = (strainId: string) =>
+      foundReady(newRequest({ batch: { ...IDS, strainId }, facilities: PLACES, farm: WARM }), {
+        goal: 'ready',
+        on: '2027-09-01',
+      }).largest!;
+    const room = (strainId: string, kind: string) =>
+      bird(strainId).limits.find((limit) => limit.kind === kind)!;
+    const duck = tables.strains.find(({ species }) => species === 'duck')!.id;
+    for (const kind of ['brooder', 'pens']) {
+      const { chicks } = room(duck, kind);
+      expect(chicks.value).toBeLessThan(room('fast-meat', kind).chicks.value);
+    }
+    // 18 m² of pens, 0.279 m² (3 ft²) a duck.
+    const { chicks } = room(duck, 'pens');
+    expect(chicks.value).toBeGreaterThanOrEqual(Math.floor(18 / 0.279));
   });
 });

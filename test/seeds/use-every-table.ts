@@ -171,6 +171,18 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     tables.broodingSchedules.length,
     tables.space.brooder.length,
   );
+  const farm = newFarm();
+  const usual = [0, -45, 14, -22].map((warmerK) =>
+    climateFromMonthlyMeans(
+      farm.monthlyMinC.map((c) => c + warmerK),
+      farm.monthlyMaxC.map((c) => c + warmerK),
+      tables.heat.coldNightMarginK.value,
+    ),
+  );
+  const forecast = usual.map((climate) => ({
+    ...climate,
+    forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }],
+  }));
   const plans = Array.from({ length: count }, (_, k) => {
     const heat = {
       kind: KINDS[Math.floor(k / 3) % 3]!,
@@ -181,18 +193,9 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
     const layers = [
       { materialId: tables.materials[k % tables.materials.length]!.id, thicknessMm: 20 },
     ];
-    const warmerK = [0, -45, 14, -22][k % 4]!;
-    const farm = newFarm();
     const request = newRequest({
       tables,
-      climate: {
-        ...climateFromMonthlyMeans(
-          farm.monthlyMinC.map((c) => c + warmerK),
-          farm.monthlyMaxC.map((c) => c + warmerK),
-          tables.heat.coldNightMarginK.value,
-        ),
-        ...(k % 5 === 0 ? { forecast: [{ date: '2027-06-20', minC: 9, maxC: 20 }] } : {}),
-      },
+      climate: (k % 5 === 0 ? forecast : usual)[k % 4]!,
       people:
         k % 3 === 0
           ? []
@@ -318,10 +321,16 @@ function pasturesOf(tables: Tables): PasturePlan[] {
   const breeds = tables.gestation.breeds;
   const stands = ['fair', 'good', 'excellent'] as const;
   const growths = ['low', 'medium', 'high'] as const;
-  const batches = (['meat', 'layers'] as const).map((purpose) => ({
-    ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
-    id: purpose,
-  }));
+  const batches = [
+    ...(['meat', 'layers'] as const).map((purpose) => ({
+      ...newBatch({ purpose, strainId: strainFor(tables, purpose) }),
+      id: String(purpose),
+    })),
+    ...tables.manure.others.map(({ species }) => ({
+      ...newBatch({ strainId: tables.strains.find((each) => each.species === species)!.id }),
+      id: species,
+    })),
+  ];
   const count = Math.max(forages.length * 3, breeds.length, classes.length * 2);
   return Array.from({ length: count }, (_, k) => {
     const choices: PastureChoices = {
@@ -345,7 +354,7 @@ function pasturesOf(tables: Tables): PasturePlan[] {
         ...(k % 2 === 0 ? { calvesOn: '2027-06-20' } : {}),
       },
     ];
-    const { id: followedByBatchId } = batches[k % 2]!;
+    const { id: followedByBatchId } = batches[k % batches.length]!;
     const forageOf = (p: number) => forages[(k + p) % forages.length]!;
     return plannedPasture(
       {

@@ -8,6 +8,7 @@ import { parse } from 'jsonc-parser';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { PROJECT_ROOT, readSeed } from '../../src/reference/load-tables.js';
 import { openApp, type TestApp } from '../support/app.js';
+import { compiled } from '../support/compiled.js';
 import { databases } from '../support/databases.js';
 import { expectProblem } from '../support/problem.js';
 
@@ -23,7 +24,7 @@ const example = (): Household =>
 const { scripts } = JSON.parse(readFileSync(join(PROJECT_ROOT, 'package.json'), 'utf8')) as {
   scripts: { plan: string };
 };
-const [node, ...script] = scripts.plan.split(' ') as [string, ...string[]];
+const [node, ...script] = compiled(scripts.plan) as [string, ...string[]];
 const terminal = (...args: string[]): Promise<{ code: number; stdout: string; stderr: string }> =>
   new Promise((resolve) => {
     execFile(

@@ -85,14 +85,9 @@ export async function startApp(
     source,
     rows,
     counts: async () => {
-      const counts: Partial<RowCounts> = {};
-      for (const table of TABLES) {
-        const [row] = (await source.query(`SELECT COUNT(*) AS n FROM "${table}"`)) as [
-          { n: unknown },
-        ];
-        counts[table] = Number(row.n);
-      }
-      return counts as RowCounts;
+      const each = TABLES.map((table) => `(SELECT COUNT(*) FROM "${table}") AS "${table}"`);
+      const [row] = (await source.query(`SELECT ${each.join()}`)) as [Record<string, unknown>];
+      return Object.fromEntries(TABLES.map((table) => [table, Number(row[table])])) as RowCounts;
     },
     contents: async () => {
       const all: string[] = [];

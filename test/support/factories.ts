@@ -1,7 +1,7 @@
 import type { Batch } from '../../shared/farm/batch.js';
 import type { Brooder, Facility } from '../../shared/farm/facility.js';
 import type { Farm } from '../../shared/farm/farm.js';
-import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
+import { climateFromMonthlyMeans, type Climate } from '../../shared/weather/climate.js';
 import { loadTables } from '../../src/reference/load-tables.js';
 import type { BatchCase } from './pictures.js';
 
@@ -57,6 +57,15 @@ export function newBatch(more: Partial<Batch> = {}): Batch {
   };
 }
 
+/** Weather of the farm's months: one object for the same months, as all batches of a farm share it. */
+function climateOf({ monthlyMinC, monthlyMaxC }: Farm): Climate {
+  const key = JSON.stringify([monthlyMinC, monthlyMaxC]);
+  const climate = CLIMATES.get(key) ?? climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6);
+  CLIMATES.set(key, climate);
+  return climate;
+}
+const CLIMATES = new Map<string, Climate>();
+
 /** A valid plan request on a valid farm. */
 export function newRequest(
   more: Partial<Omit<BatchCase, 'batch' | 'farm'>> & {
@@ -67,7 +76,7 @@ export function newRequest(
   const farm = newFarm(more.farm);
   const facilities: readonly Facility[] = more.facilities ?? [newBrooder()];
   return {
-    climate: climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6),
+    climate: more.climate ?? climateOf(farm),
     products: [],
     people: [],
     occupied: [],

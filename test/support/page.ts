@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
+import axe, { type AxeResults, type RunOptions } from 'axe-core';
 import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
@@ -68,6 +68,13 @@ export class House {
     return { page, errors };
   }
 
+  /** Address of a fresh sample farm's pages, without the way there. */
+  async sampleFarm(): Promise<string> {
+    const made = await fetch(`${this.url}/api/farms/sample`, { method: 'POST' });
+    const { id } = (await made.json()) as { id: string };
+    return `${this.url}/farm/${id}`;
+  }
+
   async close(): Promise<void> {
     await this.browser.close();
     const gone = new Promise((resolve) => this.child.once('exit', resolve));
@@ -91,16 +98,23 @@ function readyUrl(child: ChildProcess): Promise<string> {
   });
 }
 
-/**
- * Serious and critical findings of axe-core on a page, or on a part of it. Only violations are
- * collected and no second page is opened, which takes a third of the time; there are no frames.
- */
+const MARK_LOOKS = readFileSync(join(PROJECT_ROOT, 'test/support/mark-looks.js'), 'utf8');
+/** axe-core that looks at contrast only where `mark-looks.js` says. */
+const AXE = `${axe.source};
+axe.configure({ rules: [{ id: 'color-contrast', selector: '[data-look]' }] });`;
+const RUN_OPTIONS: RunOptions = {
+  resultTypes: ['violations'],
+  // Never serious.
+  rules: { region: { enabled: false } },
+};
+
+/** Serious and critical findings of axe-core on a page, or on a part of it. There are no frames. */
 export async function seriousFindings(page: Page, within = 'html'): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .include(within)
-    .options({ resultTypes: ['violations'] })
-    .setLegacyMode(true)
-    .analyze();
+  if (await page.evaluate('!window.axe')) await page.evaluate(AXE);
+  await page.evaluate(`(${MARK_LOOKS.replace(/;\s*$/, '')})()`);
+  const { violations } = await page.evaluate<AxeResults>(
+    `axe.run(${JSON.stringify(within)}, ${JSON.stringify(RUN_OPTIONS)})`,
+  );
   return violations
     .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .flatMap(({ id, nodes }) =>

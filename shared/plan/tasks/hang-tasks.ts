@@ -19,6 +19,8 @@ export interface TasksFor {
   readonly isPast?: (template: TaskTemplate, event: PlanEvent, dates: DatedSpan) => boolean;
   /** Id of a task among its own: it must stay the same when dates move, as ticks are kept by it. */
   readonly idOf: (templateId: string, event: PlanEvent) => string;
+  /** How the texts of templates are said of these animals, where not as they are written. */
+  readonly said?: (text: string) => string;
 }
 
 /** When work ends, and how much later it could. */
@@ -45,7 +47,7 @@ export function hangTasks(
   events: readonly PlanEvent[],
   of: TasksFor,
 ): Task[] {
-  const templates = table.filter(of.asksFor);
+  const templates = table.filter(of.asksFor).map((template) => saidTemplate(template, of));
   const byId = new Map(templates.map((template) => [template.id, template]));
   const firstOf = (kind: PlanEvent['kind']): PlanEvent | undefined =>
     events.find((event) => event.kind === kind);
@@ -86,6 +88,17 @@ export function hangTasks(
     of.today,
   );
   return dated.map((dates, k) => taskOf(hung[k]!, dates, of));
+}
+
+function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate {
+  if (!said) return template;
+  const { name, ifLate, leadNote } = template;
+  return {
+    ...template,
+    name: said(name),
+    ifLate: said(ifLate),
+    ...(leadNote === undefined ? {} : { leadNote: said(leadNote) }),
+  };
 }
 
 const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>

@@ -12,6 +12,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import { batchFields } from '../../../../shared/farm/batch.js';
 import type { FacilityKind } from '../../../../shared/farm/facility.js';
 import type { NumberField } from '../../../../shared/farm/field.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
 import { bagOf } from '../../../../shared/plan/prices.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById } from '../../../../shared/tables/tables.js';
@@ -19,6 +20,7 @@ import type { Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { QuantityInput, typedText } from '../../fields/quantity-input.js';
+import { usualHomeSpace } from '../../../../shared/plan/home-space.js';
 import { usualFactors } from '../../../../shared/plan/how-they-grow.js';
 import { Select } from '../../fields/select.js';
 import { EggFields } from './egg-fields.js';
@@ -38,8 +40,6 @@ const SEXES: Record<Purpose, readonly Sex[]> = {
   meat: ['straight-run', 'cockerels', 'pullets'],
   layers: ['pullets', 'straight-run'],
 };
-
-const capital = (word: string): string => `${word[0]!.toUpperCase()}${word.slice(1)}`;
 
 /** The sexes to choose from, as they are called of that kind of bird; eggs hatch both. */
 function sexesOf(
@@ -220,6 +220,7 @@ export function BatchForm({ setting, draft, errors, slideFrom, onChange }: Props
             {purpose === 'meat' && quantity('dressingShare', usual?.dressingShare)}
             {purpose === 'meat' && quantity('processingHelpers')}
             {purpose === 'meat' && quantity('movesPerDay', tables.space.penMoves.perDay)}
+            {quantity('homeFloorM2', usual?.homeFloorM2)}
             {quantity('medicatedWithdrawalDays')}
           </SimpleGrid>
           {purpose === 'layers' && (
@@ -436,5 +437,6 @@ function usualOf(strain: Strain, draft: BatchDraft, tables: Setting['tables']) {
       strain.dressing === undefined
         ? undefined
         : rowById(tables.processing.dressing, strain.dressing).share,
+    homeFloorM2: usualHomeSpace(draft.purpose ?? 'meat', strain.species, tables.space).floorM2,
   };
 }

@@ -7,6 +7,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
+import { StockingTable } from './stocking-table.js';
 
 export function BrooderSection({
   plan,
@@ -150,6 +151,7 @@ export function BrooderSection({
             </Table.Tbody>
           </Table>
         </WideTable>
+        <StockingTable rows={space.stocking.filter(({ isBrooder }) => isBrooder)} />
         {space.litter && (
           <Facts>
             <Fact of={space.litter.start} />

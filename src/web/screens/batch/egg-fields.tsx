@@ -18,19 +18,20 @@ interface Props {
 /** What a household says of its eggs and how its hens are fed. */
 export function EggFields({ setting, draft, errors, strain, onChange }: Props) {
   const { farm, tables } = setting;
-  const quantity = (field: 'eggsWantedPerWeek' | 'ownEggsPerHen') => (
+  const quantity = (field: 'eggsWantedPerWeek' | 'ownEggsPerHen', description?: string) => (
     <QuantityInput
       label={FIELDS[field].label}
       field={FIELDS[field]}
       units={farm.units}
       value={draft[field]}
+      description={description}
       error={errors[field]}
       onChange={(value) => onChange({ [field]: value })}
     />
   );
   return (
     <>
-      {quantity('eggsWantedPerWeek')}
+      {quantity('eggsWantedPerWeek', 'Said of one flock, it holds for all your hens')}
       <Select
         label={FIELDS.layCurveId.label}
         value={draft.layCurveId ?? strain.layCurve}

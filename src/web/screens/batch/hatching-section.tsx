@@ -61,8 +61,8 @@ export function HatchingSection({ plan, hatching, tables }: Props) {
       ) : (
         <Section title="Under a hen">
           <Text>
-            The hen keeps the chicks warm: no brooder, no lamp, and none of their work. The plan
-            looks at the nights from the day she leaves them.
+            The hen keeps the {plan.words.young} warm: no brooder, no lamp, and none of their work.
+            The plan looks at the nights from the day she leaves them.
           </Text>
         </Section>
       )}

@@ -24,6 +24,7 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
                 <Num of={week.lampHeight} /> above the bedding
               </Text>
             )}
+            <Raised to={week[when].raisedTo} />
             {when === 'noon' && week.ifLeft && (
               <Text size="sm">
                 all left on: <Num of={week.ifLeft} />
@@ -38,6 +39,15 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
         </Alert>
       )}
     </Stack>
+  );
+}
+
+function Raised({ to }: { to: HeatInstruction['raisedTo'] }) {
+  if (!to) return null;
+  return (
+    <Text size="sm">
+      raised to <Num of={to} />
+    </Text>
   );
 }
 
@@ -110,7 +120,7 @@ export function CloseOffFacts({ closeOff }: { closeOff: NonNullable<HeatPart['cl
       ))}
       {closeOff.energySaved.value < 1 ? (
         <Text size="sm">
-          As many heaters burn either way: it saves no power, and keeps the chicks nearer to heat,
+          As many heaters burn either way: it saves no power, and keeps the birds nearer to heat,
           feed and water.
         </Text>
       ) : (

@@ -3,6 +3,7 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Cautions, Section } from '../../shell/section.js';
+import { StockingTable } from './stocking-table.js';
 
 export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
   const { outdoors } = plan;
@@ -55,6 +56,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
           <Fact of={outdoors.nests} />
           <Fact of={outdoors.roost} />
         </Facts>
+        <StockingTable rows={plan.space.stocking.filter(({ isBrooder }) => !isBrooder)} />
       </Section>
       {outdoors.ground && (
         <Section title="Ground">

@@ -2,6 +2,7 @@ import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/c
 import { useMemo, useState } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { readyGoalFields, type ReadyGoal } from '../../../../shared/farm/ready-goal.js';
+import { birdWordsOf, capital } from '../../../../shared/plan/bird-words.js';
 import type { LargestBatch } from '../../../../shared/plan/largest-batch.js';
 import { readyBy, type ReadyArrival, type ReadyBy } from '../../../../shared/plan/ready-by.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
@@ -122,7 +123,7 @@ function Answer({
 
 function Arrival({
   arrival,
-  asked: { batch },
+  asked: { batch, tables },
   onPick,
 }: {
   arrival: ReadyArrival;
@@ -131,6 +132,7 @@ function Arrival({
 }) {
   const sayDate = useSayDate();
   const { arrivalDate, endDate, leaveAgeDays, liveEach, stops } = arrival;
+  const { young } = birdWordsOf(tables, batch.strainId);
   const end =
     leaveAgeDays === undefined
       ? `first eggs about ${sayDate(endDate)}`
@@ -140,7 +142,10 @@ function Arrival({
   return (
     <div>
       <Text>
-        <b>Chicks come {sayDate(arrivalDate)}</b>: {end}
+        <b>
+          {capital(young)} come {sayDate(arrivalDate)}
+        </b>
+        : {end}
         {liveEach && (
           <>
             , <Num of={liveEach} /> live
@@ -189,7 +194,7 @@ function Largest({
         <b>
           Largest batch: <Num of={birds} />
         </b>
-        . {tightest!.name} stops more. Chicks that each has room for:
+        . {tightest!.name} stops more. Birds that each has room for:
       </Text>
       <Facts>
         {limits.map(({ kind, name, chicks }) => (

@@ -25,6 +25,7 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
             {when === 'night' &&
               week.lampHeight &&
               `, hung ${formatValue(week.lampHeight.value, 'cm', farm)} above the bedding`}
+            {raisedText(week[when], farm)}
           </>
         )}
       />
@@ -55,6 +56,9 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
     </>
   );
 }
+
+const raisedText = ({ raisedTo }: HeatInstruction, farm: Reader): string =>
+  raisedTo ? `, raised to ${formatValue(raisedTo.value, 'cm', farm)}` : '';
 
 function Setting({ of, farm }: { of: HeatInstruction; farm: Reader }) {
   return (

@@ -18,15 +18,15 @@ interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
-  const { brooding, heat, birds, outdoors } = plan;
-  if (!brooding) return <Text>A hen keeps these chicks warm: there is no brooder.</Text>;
+  const { brooding, heat, birds, outdoors, words } = plan;
+  if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (
     <div className="brooder-card">
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
         {plan.hatching
-          ? `${birds.chicksPlaced.value} ${plan.hatching.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
-          : `${birds.chicksPlaced.value} chicks arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
+          ? `${birds.chicksPlaced.value} ${words.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
+          : `${birds.chicksPlaced.value} ${words.young} arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
         {heat &&
           ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
@@ -35,7 +35,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
-              <Table.Th>Under the heat, chick height</Table.Th>
+              <Table.Th>Under the heat, {words.youngOne} height</Table.Th>
               <Table.Th>Cool end</Table.Th>
               <Table.Th>Done</Table.Th>
             </Table.Tr>
@@ -62,6 +62,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
+      <RoomLines plan={plan} farm={farm} />
       <Title order={2} size="h3" mt="xs">
         Look at the birds first
       </Title>
@@ -87,6 +88,18 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
       </Text>
     </div>
   );
+}
+
+/** A line for each day that decides whether they fit. */
+function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked']['farm'] }) {
+  const sayDate = useSayDate();
+  return plan.space.stocking.map(({ when, on, place, birds, needed, fits }) => (
+    <Text key={place + when} size="sm">
+      {place}, {when.toLowerCase()} ({sayDate(on)}): {birds.value} birds need{' '}
+      {formatValue(needed.value, 'm2', farm)}
+      {fits && `; ${fits.value} fit`}.
+    </Text>
+  ));
 }
 
 /** What to buy, by the date to buy it. */
