@@ -11,7 +11,6 @@ import {
   sevenDays,
   text,
   twelveMonths,
-  yesNo,
   type RowOf,
   type RowRule,
   type SavedRowOf,
@@ -98,8 +97,6 @@ export type StartingHours = RowOf<typeof startingHourFields>;
 
 export const personFields = row('Person', {
   ...OWN,
-  /** A child has no work planned but jobs that name it or are for children. */
-  isChild: optional(yesNo('A child')),
   name: text('Name'),
   away: rows('Days away', awayFields, 200, 'absence'),
   /** Hours for the farm on each day of the week, Monday first. */

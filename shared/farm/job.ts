@@ -143,8 +143,7 @@ export const takenSetFields = row('TakenSet', {
   eventId: optional(workKey('Tied to')),
 });
 
-/** What is due does not come before its first day. */
-export const DATES_IN_ORDER: RowRule<{
+const DATES_IN_ORDER: RowRule<{
   readonly notBefore?: PlainDate;
   readonly dueOn?: PlainDate;
 }> = {
@@ -177,15 +176,19 @@ export const progressFields = row(
     /** Not done at all; what waits for it waits no longer. */
     struckOut: optional(yesNo('Struck out')),
     because: optional(text('Why')),
+    /** Takes back the last that was said of it, so that what was said before holds again. */
+    undo: optional(yesNo('Undo')),
   },
   [DATES_IN_ORDER],
 );
+
+const { undo: _undo, ...keptFields } = progressFields.fields;
 
 /** What became of a piece of work, as it is kept. */
 export const toldProgressFields = row(
   'ToldProgress',
   {
-    ...progressFields.fields,
+    ...keptFields,
     /** What it had been reckoned at without the log, and the kind of work it is. */
     reckonedHours: optional(
       number(

@@ -1,21 +1,11 @@
-import { optional, row, yesNo } from '../../shared/farm/field.js';
+import { row } from '../../shared/farm/field.js';
 import { toldGroundFields } from '../../shared/farm/ground-check.js';
-import { DATES_IN_ORDER, progressFields } from '../../shared/farm/job.js';
+import { progressFields } from '../../shared/farm/job.js';
 import { date, id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
 /** What is said of a piece of work; with nothing said it is as it was at first. */
-export class ProgressDto extends dtoOf(
-  row(
-    'WorkSaid',
-    {
-      ...progressFields.fields,
-      /** Takes back the last that was said of it, so that what was said before holds again. */
-      undo: optional(yesNo('Undo')),
-    },
-    [DATES_IN_ORDER],
-  ),
-) {}
+export class ProgressDto extends dtoOf(progressFields) {}
 
 /** A look at the ground; without an answer the look of that day is forgotten. */
 export class GroundLookDto extends dtoOf(toldGroundFields) {}

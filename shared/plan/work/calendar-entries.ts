@@ -31,13 +31,15 @@ export function calendarEntries(
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
     ...plan.jobs.flatMap((job) => entriesOf(job, names)),
-    ...plan.events.filter((event) => !isOfPlace(event)).map(({ id, date, name }) => ({
-      id,
-      date,
-      title: name,
-      text: '',
-      cannotSlip: true,
-    })),
+    ...plan.events
+      .filter((event) => !isOfPlace(event))
+      .map(({ id, date, name }) => ({
+        id,
+        date,
+        title: name,
+        text: '',
+        cannotSlip: true,
+      })),
     ...(pasture ? movesOf(pasture, units) : []),
   ]
     .filter(({ date }) => plan.today <= date)

@@ -1,5 +1,5 @@
 import { suitsOf, type DaysOfWork } from './days-of-work.js';
-import type { PlannedChore } from './work-needs.js';
+import type { PlannedChore } from './work-need.js';
 
 /** Chores on those of their days that suit them: one that waits for warm air comes on no cold day. */
 export const onSuitableDays = (

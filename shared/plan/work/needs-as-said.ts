@@ -1,7 +1,7 @@
 import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Progress } from '../../farm/job.js';
 import type { Judgements } from '../../tables/judgements.js';
-import type { Reading, WorkNeed } from './work-needs.js';
+import type { Reading, WorkNeed } from './work-need.js';
 
 /** A piece of work with what the household said of it: hours done, hours and days of its own. */
 export function asSaid(

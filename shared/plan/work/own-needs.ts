@@ -4,7 +4,7 @@ import type { OwnJob } from '../../farm/job.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { frostKeyDates } from './place-dates.js';
 import { daysApart, isOften, isRepeated, oneTime, timesBetween } from './repeated-jobs.js';
-import type { PlannedChore, Reading, WorkNeed } from './work-needs.js';
+import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 const OWN: Sourced = { sources: [], mark: 'own-record' };
@@ -12,10 +12,7 @@ const OWN: Sourced = { sources: [], mark: 'own-record' };
 /** Reads the household's own jobs: each once, or as often as it comes. */
 export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }: Reading): void {
   const { today, farm, ownJobs, tables } = request;
-  const events = [
-    ...request.work.flatMap((work) => work.events),
-    ...frostKeyDates(farm, today),
-  ];
+  const events = [...request.work.flatMap((work) => work.events), ...frostKeyDates(farm, today)];
   const last = addDays(today, days - 1);
   const shown = tables.judgements.work.shownDoneDays.value;
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));

@@ -17,7 +17,11 @@ export const frostKeyDates = (
     const kind = frostDatesAre === 'safe' ? 'nine years in ten' : 'usual';
     return [
       { id: `${PLACE}last-frost-${year}`, name: `Last spring frost, ${kind}`, monthDay: lastFrost },
-      { id: `${PLACE}first-frost-${year}`, name: `First fall frost, ${kind}`, monthDay: firstFrost },
+      {
+        id: `${PLACE}first-frost-${year}`,
+        name: `First fall frost, ${kind}`,
+        monthDay: firstFrost,
+      },
     ].map(({ monthDay, ...named }) => ({ ...named, date: dateIn(year, monthDay) }));
   });
 

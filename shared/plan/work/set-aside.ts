@@ -1,5 +1,5 @@
 import { daysBetween } from '../../calendar/plain-date.js';
-import type { Reading, WorkNeed } from './work-needs.js';
+import type { Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A piece of work that was ticked off. */

@@ -1,7 +1,7 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
-import { sourcedOf, type Reading, type WorkNeed } from './work-needs.js';
+import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
 /** Reads the tasks of a batch or herd: work that is done once, and chores. */

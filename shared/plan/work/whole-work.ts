@@ -4,7 +4,7 @@ import type { WorkProblem } from '../../schedule/work.js';
 import type { DaysOfWork } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
-import type { WorkNeed } from './work-needs.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** All that a plan was made from, for those who look further into it. */

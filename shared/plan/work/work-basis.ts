@@ -1,7 +1,7 @@
 import { markOfBlend, type Sourced } from '../../explain/formula.js';
 import { together } from '../../explain/quantity.js';
 import { groundRows } from './work-ground.js';
-import type { PlannedChore, WorkNeed } from './work-needs.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** What the numbers of a work plan rest on. */

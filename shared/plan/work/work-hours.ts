@@ -2,7 +2,8 @@ import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
 import type { SpentToday } from './needs-as-said.js';
-import type { PlannedChore, WorkNeed, WorkNeeds } from './work-needs.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
+import type { WorkNeeds } from './work-needs.js';
 import { canDo, hoursOn, isFor, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 

@@ -1,12 +1,14 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
-import type { WorkNeed } from './work-needs.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** One of the household, or a sitter who only comes in for a hand-over. */
 export interface WorkPerson extends Person {
   readonly comesInFor?: string;
+  /** A child has no work planned but jobs that name it or are for children. */
+  readonly isChild?: boolean;
 }
 
 /** Everyone with hours in a plan: the household, then those who come in. */

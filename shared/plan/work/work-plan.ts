@@ -12,7 +12,8 @@ import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.j
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHours, type WorkHours } from './work-hours.js';
-import { workNeeds, type PlannedChore, type WorkNeed } from './work-needs.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
+import { workNeeds } from './work-needs.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
 import { frostKeyDates } from './place-dates.js';
 import { onSuitableDays } from './chore-days.js';
@@ -268,7 +269,11 @@ export function fitAll(
   );
   const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
-  return { work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut }, chores, hours };
+  return {
+    work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
+    chores,
+    hours,
+  };
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */
@@ -356,7 +361,7 @@ function choresOf(
 const ofChore = ({ belongsTo }: PlannedChore) => (belongsTo ? { belongsTo: belongsTo.name } : {});
 
 function weeksOf(
-  { today, farm, people }: WorkRequest,
+  { today, farm }: WorkRequest,
   { problem, fitted }: WholeWork,
   windows: readonly { readonly latestDay: number }[],
   { given, choreDays }: WorkHours,
@@ -366,9 +371,7 @@ function weeksOf(
   const weekOf = (day: number): number => Math.floor((gone + day) / 7);
   const weeks = weekOf(problem.days - 1) + 1;
   const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
-  given
-    .filter((_, w) => !people[w]!.isChild)
-    .forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
+  given.forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
   choreDays.forEach((list, day) =>
     list.forEach(({ minutes }) => (sums[weekOf(day)]!.chores += minutes)),
   );
