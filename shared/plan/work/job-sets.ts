@@ -67,13 +67,17 @@ function warmDay(
 }
 
 /** Hours of the jobs of a set in all, opened to what they rest on. */
-export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number): NumberQuantity =>
+export const hoursOfSet = (
+  set: JobSet,
+  jobs: readonly OwnJob[],
+  { count, unit }: { readonly count: number; readonly unit: string },
+): NumberQuantity =>
   quantity(
     `Hours of “${set.name}”`,
     jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.peopleNeeded ?? 1), 0),
     'h',
     jobSetFormulas.hours,
-    [input(`How many, ${set.unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
+    [input(`How many, ${unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
     { rows: [set] },
   );
 

@@ -7,7 +7,7 @@ import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DayWork } from './day-work.js';
-import { useKeptJobs } from './kept-jobs.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { GroundLookButtons } from './ground-check.js';
 import { personName } from './person-name.js';
 

@@ -2,8 +2,8 @@ import { Text } from '@mantine/core';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { DayJob } from './day-job.js';
-import { eachHours } from './each-hours.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
 import { personName } from './person-name.js';
 
 /** One piece of work of a day: who, how long, why now, what if not; and its control. */
@@ -44,7 +44,7 @@ export function DayWork({
       {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
       <DayJob
         work={{ ...job, due: job.latest, ...(isPart ? { partHours: piece.hours } : {}) }}
-        farm={farm}
+        units={farm.units}
         today={plan.today}
       />
     </div>

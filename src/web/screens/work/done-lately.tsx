@@ -2,8 +2,8 @@ import { Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { DayJob } from './day-job.js';
-import { useWorkMarks } from './work-marks.js';
+import { DayJob } from '../../tick/day-job.js';
+import { useWorkMarks } from '../../tick/work-marks.js';
 
 /** What was ticked off or struck out, to be opened again. */
 export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
@@ -28,7 +28,7 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
               </Text>
               <DayJob
                 work={{ key, name, hours: 0, state: 'struck-out' }}
-                farm={farm}
+                units={farm.units}
                 today={plan.today}
               />
             </div>
@@ -53,7 +53,7 @@ function Done({ plan, farm, list }: { plan: WorkPlan; farm: SavedFarm; list: Wor
         {name}
         {of && ` · ${of}`}, {sayDate(on)}
       </Text>
-      <DayJob work={{ key, name, hours, state: 'done' }} farm={farm} today={plan.today} />
+      <DayJob work={{ key, name, hours, state: 'done' }} units={farm.units} today={plan.today} />
     </div>
   ));
 }

@@ -8,9 +8,9 @@ import { Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { DayJob } from './day-job.js';
-import { eachHours } from './each-hours.js';
-import { useKeptJobs } from './kept-jobs.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { personName } from './person-name.js';
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
@@ -98,7 +98,7 @@ function JobRow({
             {0 < job.lateDays && `, ${job.lateDays} d late`}
           </summary>
           {job.why}
-          <DayJob work={{ ...job, due: job.latest }} farm={farm} today={today} />
+          <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={today} />
         </details>
       </Table.Td>
       <Table.Td>

@@ -13,7 +13,7 @@ import { DayCards } from './day-cards.js';
 import { DoneLately } from './done-lately.js';
 import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
-import { WorkMarksOf } from './work-marks.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
 /** The work of the next days: what to do, what changed, and what will not fit. */

@@ -4,9 +4,9 @@ import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
-import { DayJob } from './day-job.js';
-import { eachHours } from './each-hours.js';
-import { useKeptJobs } from './kept-jobs.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
 
 /** What does not fit, why, and what would make it fit. */
 export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
@@ -74,7 +74,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 </List>
               </>
             )}
-            <DayJob work={{ ...job, due: job.latest }} farm={farm} today={plan.today} />
+            <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={plan.today} />
           </div>
         ))}
       </Stack>

@@ -9,7 +9,7 @@ import { ArrivalMove } from './arrival-move.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { JobBars } from './job-bars.js';
 import { WeekHours } from './week-hours.js';
-import { WorkMarksOf } from './work-marks.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
 /** Hours against work week by week, every job as a bar, and what moving an arrival would do. */

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { PlannedJob } from '../../../../shared/plan/work/work-plan.js';
+import type { PlannedJob } from '../../../shared/plan/work/work-plan.js';
 import { useWorkMarks } from './work-marks.js';
 
 /** Work of a list as it was when something was said of it here, so that its row stays in place. */

@@ -1,14 +1,14 @@
-import './work.css';
+import './tick.css';
 import { Button, Group, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
-import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
-import { progressFields } from '../../../../shared/farm/job.js';
-import { formatHours } from '../../../../shared/units/format.js';
-import type { SavedFarm } from '../../api/queries.js';
-import { useSayDate } from '../../explain/say-date.js';
-import { DateField } from '../../fields/date-input.js';
-import { QuantityInput } from '../../fields/quantity-input.js';
+import { addDays, type PlainDate } from '../../../shared/calendar/plain-date.js';
+import { problemsOfNumber } from '../../../shared/farm/bounds.js';
+import { progressFields } from '../../../shared/farm/job.js';
+import { formatHours } from '../../../shared/units/format.js';
+import type { UnitSystem } from '../../../shared/units/unit.js';
+import { useSayDate } from '../explain/say-date.js';
+import { DateField } from '../fields/date-input.js';
+import { QuantityInput } from '../fields/quantity-input.js';
 import { useWorkMarks, type Said } from './work-marks.js';
 
 const FIELDS = progressFields.fields;
@@ -30,11 +30,11 @@ export interface WorkRow {
 /** One control for a piece of work, at any time: done, undone, struck out, other hours or days. */
 export function DayJob({
   work,
-  farm,
+  units,
   today,
 }: {
   work: WorkRow;
-  farm: SavedFarm;
+  units: UnitSystem;
   today: PlainDate;
 }) {
   const { said, isSaving, say } = useWorkMarks();
@@ -54,7 +54,7 @@ export function DayJob({
           >
             Undo
           </Button>
-          {isDone && <HoursTook work={work} farm={farm} />}
+          {isDone && <HoursTook work={work} units={units} />}
         </Group>
       </div>
     );
@@ -79,7 +79,7 @@ export function DayJob({
       </Button>
       <details className="day-job-more">
         <summary aria-label={`Change: ${name}`}>Change</summary>
-        <ChangeWork work={work} farm={farm} today={today} hours={hours + hoursDone} />
+        <ChangeWork work={work} units={units} today={today} hours={hours + hoursDone} />
       </details>
     </Group>
   );
@@ -96,7 +96,7 @@ function SaidWords({ said, work }: { said: Said | undefined; work: WorkRow }) {
 }
 
 /** Hours that it took are asked after it is done, and kept when the box is left. */
-function HoursTook({ work, farm }: { work: WorkRow; farm: SavedFarm }) {
+function HoursTook({ work, units }: { work: WorkRow; units: UnitSystem }) {
   const { say } = useWorkMarks();
   const usual = work.hours + (work.hoursDone ?? 0);
   const [took, setTook] = useState<number | undefined>(usual);
@@ -106,7 +106,7 @@ function HoursTook({ work, farm }: { work: WorkRow; farm: SavedFarm }) {
       label={FIELDS.hours.label}
       aria-label={`Hours it took: ${work.name}`}
       field={FIELDS.hours}
-      units={farm.units}
+      units={units}
       value={took}
       onChange={setTook}
       onBlur={() => {
@@ -122,12 +122,12 @@ const isRight = (hours: number | undefined): hours is number =>
 /** Other hours, other days, or not at all. */
 function ChangeWork({
   work: { key, name, due },
-  farm,
+  units,
   today,
   hours,
 }: {
   work: WorkRow;
-  farm: SavedFarm;
+  units: UnitSystem;
   today: PlainDate;
   hours: number;
 }) {
@@ -158,7 +158,7 @@ function ChangeWork({
           label={FIELDS.ownHours.label}
           aria-label={`Hours to plan: ${name}`}
           field={FIELDS.ownHours}
-          units={farm.units}
+          units={units}
           value={ownHours}
           onChange={setHours}
         />

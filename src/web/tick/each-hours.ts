@@ -1,4 +1,4 @@
-import { formatHours } from '../../../../shared/units/format.js';
+import { formatHours } from '../../../shared/units/format.js';
 
 const COUNTS = ['', '', 'two', 'three', 'four', 'five', 'six'];
 
