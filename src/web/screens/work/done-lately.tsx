@@ -1,6 +1,7 @@
 import { Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
+import { Section } from '../../shell/section.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DayJob } from '../../tick/day-job.js';
 import { useWorkMarks } from '../../tick/work-marks.js';
@@ -13,35 +14,40 @@ export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
   const struckOut = plan.struckOut.filter(({ key }) => !said.has(key));
   const lately = done.filter(({ isEarlier }) => !isEarlier);
   const earlier = done.filter(({ isEarlier }) => isEarlier);
+  if (done.length + struckOut.length === 0) return null;
   return (
-    <Stack gap="xs">
-      <Done plan={plan} farm={farm} list={lately} />
-      {0 < struckOut.length && (
-        <details>
-          <summary>Struck out: {struckOut.length}</summary>
-          {struckOut.map(({ key, name, of, because }) => (
-            <div key={key}>
-              <Text size="sm">
-                {name}
-                {of && ` · ${of}`}
-                {because && `: ${because}`}
-              </Text>
-              <DayJob
-                work={{ key, name, hours: 0, state: 'struck-out' }}
-                units={farm.units}
-                today={plan.today}
-              />
-            </div>
-          ))}
-        </details>
-      )}
-      {0 < earlier.length && (
-        <details>
-          <summary>Done earlier: {earlier.length}</summary>
-          <Done plan={plan} farm={farm} list={earlier} />
-        </details>
-      )}
-    </Stack>
+    <div className="no-print">
+      <Section title="Ticked off and struck out">
+        <Stack gap="xs">
+          <Done plan={plan} farm={farm} list={lately} />
+          {0 < struckOut.length && (
+            <details>
+              <summary>Struck out: {struckOut.length}</summary>
+              {struckOut.map(({ key, name, of, because }) => (
+                <div key={key}>
+                  <Text size="sm">
+                    {name}
+                    {of && ` · ${of}`}
+                    {because && `: ${because}`}
+                  </Text>
+                  <DayJob
+                    work={{ key, name, hours: 0, state: 'struck-out' }}
+                    units={farm.units}
+                    today={plan.today}
+                  />
+                </div>
+              ))}
+            </details>
+          )}
+          {0 < earlier.length && (
+            <details>
+              <summary>Done earlier: {earlier.length}</summary>
+              <Done plan={plan} farm={farm} list={earlier} />
+            </details>
+          )}
+        </Stack>
+      </Section>
+    </div>
   );
 }
 

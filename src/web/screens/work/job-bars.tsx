@@ -1,5 +1,6 @@
 import './work.css';
-import { Table, Text } from '@mantine/core';
+import { Button, Table, Text } from '@mantine/core';
+import { useState } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
@@ -13,35 +14,50 @@ import { eachHours } from '../../tick/each-hours.js';
 import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { personName } from './person-name.js';
 
+/** So many are read at a glance; the rest are asked for. */
+const SHOWN = 24;
+
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
 export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const days = daysBetween(plan.today, plan.to) + 1;
   const jobs = useKeptJobs(plan.jobs);
+  const sayDate = useSayDate();
+  const [isWhole, setWhole] = useState(false);
+  const rows = rowsOf({ jobs, events: plan.events });
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
-    <WideTable label="Work plan" minWidth={620}>
-      <Table>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>Work</Table.Th>
-            <Table.Th>Planned</Table.Th>
-            <Table.Th>Who</Table.Th>
-            <Table.Th>Due by</Table.Th>
-            <Table.Th>Days to spare</Table.Th>
-            <Table.Th aria-hidden />
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {rowsOf({ jobs, events: plan.events }).map((row) =>
-            'date' in row ? (
-              <EventRow key={row.id} event={row} today={plan.today} days={days} />
-            ) : (
-              <JobRow key={row.key} job={row} plan={plan} farm={farm} days={days} />
-            ),
-          )}
-        </Table.Tbody>
-      </Table>
-    </WideTable>
+    <>
+      <WideTable label="Work plan" minWidth={620}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Work</Table.Th>
+              <Table.Th>Planned</Table.Th>
+              <Table.Th>Who</Table.Th>
+              <Table.Th>Due by</Table.Th>
+              <Table.Th>Days to spare</Table.Th>
+              <Table.Th aria-hidden />
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {rows
+              .slice(0, isWhole ? undefined : SHOWN)
+              .map((row) =>
+                'date' in row ? (
+                  <EventRow key={row.id} event={row} today={plan.today} days={days} />
+                ) : (
+                  <JobRow key={row.key} job={row} plan={plan} farm={farm} days={days} />
+                ),
+              )}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+      {!isWhole && SHOWN < rows.length && (
+        <Button variant="default" mt="xs" className="no-print" onClick={() => setWhole(true)}>
+          All {rows.length} to {sayDate(plan.to)}
+        </Button>
+      )}
+    </>
   );
 }
 

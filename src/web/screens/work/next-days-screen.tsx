@@ -56,13 +56,7 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
           </Section>
         )}
         <NotFitting plan={plan} farm={farm} />
-        {0 < plan.done.length + plan.struckOut.length && (
-          <div className="no-print">
-            <Section title="Ticked off and struck out">
-              <DoneLately plan={plan} farm={farm} />
-            </Section>
-          </div>
-        )}
+        <DoneLately plan={plan} farm={farm} />
       </WorkMarksOf>
       <Text size="sm" c="dimmed">
         Work from {sayDate(plan.today)} to {sayDate(plan.to)}. Weather:{' '}
