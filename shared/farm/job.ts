@@ -14,6 +14,8 @@ import {
   type RowRule,
   type SavedRowOf,
 } from './field.js';
+import { repeatFields } from './repeats.js';
+import { tiedToFields } from './tied-to.js';
 import { date, id, OWN, workKey } from './words.js';
 
 /** What a day must be like for a job; what is left out does not matter. */
@@ -34,9 +36,6 @@ export type WorkConditions = RowOf<typeof workConditionFields>;
 
 /** Work of each person who takes part. */
 export const JOB_HOURS = within(0.05, 500, 'h', 'Give the work of each person who takes part.');
-
-/** An event that a job's dates move along with, and its day when they were given. */
-export const tiedToFields = row('TiedTo', { eventId: workKey('Tied to'), on: date('On') });
 
 const RULES: readonly RowRule<{
   readonly notBefore?: PlainDate;
@@ -123,6 +122,10 @@ export const jobFields = row(
     setId: optional(id('Set')),
     /** An event that its dates move along with, and the day of it on which they were given. */
     tiedTo: optional(nested('Tied to', tiedToFields)),
+    /** It comes again, first on the day it is due; each time is ticked by itself. */
+    repeats: optional(nested('Repeats', repeatFields)),
+    /** Left out, grown-ups do it, and a child only where it is named. */
+    forWhom: optional(choice('Child or adult', ['adult', 'child'])),
   },
   RULES,
 );
@@ -140,27 +143,64 @@ export const takenSetFields = row('TakenSet', {
   eventId: optional(workKey('Tied to')),
 });
 
-/** Work ticked off or put off, as it is told; with neither date it is open again. */
-export const progressFields = row('Progress', {
-  key: workKey('Work'),
-  doneOn: optional(date('Done on')),
-  notBefore: optional(date('Not before')),
-  /** What it really took, each person, when it was done. */
-  hours: optional(number('Hours it took', JOB_HOURS)),
-  /** Hours of each that are done of it while the rest is still open. */
-  hoursDone: optional(number('Hours done so far', JOB_HOURS)),
-});
+const DATES_IN_ORDER: RowRule<{
+  readonly notBefore?: PlainDate;
+  readonly dueOn?: PlainDate;
+}> = {
+  name: 'due-after-first',
+  of: ['dueOn', 'notBefore'],
+  find: ({ notBefore, dueOn }, at) =>
+    notBefore !== undefined && dueOn !== undefined && dueOn < notBefore
+      ? [before(`${at}dueOn`, dueOn, notBefore, 'The day it is due comes before its first.')]
+      : [],
+};
 
-/** What became of a piece of work: ticked off, or put off. */
-export const toldProgressFields = row('ToldProgress', {
-  ...progressFields.fields,
-  /** What it had been reckoned at without the log, and the kind of work it is. */
-  reckonedHours: optional(
-    number(
-      'Hours reckoned',
-      within(0, 10_000, 'h', 'Give the hours as the plan of work reckoned them.'),
+/**
+ * What is said of a piece of work: done, part done, put off, struck out, or given other hours or
+ * days. What was said before of the rest of it stays; with nothing said it is as it was at first.
+ */
+export const progressFields = row(
+  'Progress',
+  {
+    key: workKey('Work'),
+    doneOn: optional(date('Done on')),
+    notBefore: optional(date('Not before')),
+    /** Another day by which it is due; with it its days are your own. */
+    dueOn: optional(date('Due by')),
+    /** What it really took, each person, when it was done. */
+    hours: optional(number('Hours it took', JOB_HOURS)),
+    /** Hours of each that are done of it while the rest is still open. */
+    hoursDone: optional(number('Hours done so far', JOB_HOURS)),
+    /** Hours of each to plan it with, in place of those it was reckoned at. */
+    ownHours: optional(number('Hours to plan', JOB_HOURS)),
+    /** Not done at all; what waits for it waits no longer. */
+    struckOut: optional(yesNo('Struck out')),
+    because: optional(text('Why')),
+    /** Takes back the last that was said of it, so that what was said before holds again. */
+    undo: optional(yesNo('Undo')),
+  },
+  [DATES_IN_ORDER],
+);
+
+const { undo: _undo, ...keptFields } = progressFields.fields;
+
+/** What became of a piece of work, as it is kept. */
+export const toldProgressFields = row(
+  'ToldProgress',
+  {
+    ...keptFields,
+    /** What it had been reckoned at without the log, and the kind of work it is. */
+    reckonedHours: optional(
+      number(
+        'Hours reckoned',
+        within(0, 10_000, 'h', 'Give the hours as the plan of work reckoned them.'),
+      ),
     ),
-  ),
-  kind: optional(text('Kind of work')),
-});
+    kind: optional(text('Kind of work')),
+    /** The last day on which a part of it was done, and the hours of each on that day. */
+    partOn: optional(date('Part of it done on')),
+    partHours: optional(number('Hours on that day', JOB_HOURS)),
+  },
+  [DATES_IN_ORDER],
+);
 export type Progress = RowOf<typeof toldProgressFields>;

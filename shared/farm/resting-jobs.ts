@@ -9,15 +9,17 @@ import type { OwnJob, Progress } from './job.js';
  * @param after days from when it was done, or was lost for its year
  */
 export function restingSince(
-  job: Pick<OwnJob, 'noUseAfter'>,
+  job: Pick<OwnJob, 'noUseAfter' | 'repeats'>,
   mark: Omit<Progress, 'key'> | undefined,
   today: PlainDate,
   after: { readonly doneDays: number; readonly lostDays: number },
 ): PlainDate | undefined {
+  // Work that comes again is over on the last day it may come on; its one time is lost each time.
+  const last = job.repeats ? job.repeats.until : job.noUseAfter;
   const since =
     mark?.doneOn !== undefined
       ? addDays(mark.doneOn, after.doneDays)
-      : job.noUseAfter && addDays(job.noUseAfter, after.lostDays);
+      : last && addDays(last, after.lostDays);
   return since !== undefined && since <= today ? since : undefined;
 }
 

@@ -156,16 +156,19 @@ export function toldProblems(said: Said, farm: ToldOn): FieldProblem[] {
 
 /**
  * Whether text has the shape of a key of work: `own/`, `batch/` or `herd/`, an id, and for the last
- * two the work itself. The batch may be long gone: what was done for it is history.
+ * two the work itself. Work of one's own that comes again has its date behind it. The batch may be
+ * long gone: what was done for it is history.
  */
 export const isWorkKey = (text: string): boolean =>
-  /^(own\/[A-Za-z0-9-]{1,64}|(batch|herd)\/[A-Za-z0-9-]{1,64}\/[A-Za-z0-9/.-]{1,120})$/.test(text);
+  /^(own\/[A-Za-z0-9-]{1,64}(\/\d{4}-\d\d-\d\d)?|(batch|herd)\/[A-Za-z0-9-]{1,64}\/[A-Za-z0-9/.-]{1,120})$/.test(
+    text,
+  );
 
 export const notAKey = (given: string, field = 'about'): FieldProblem => ({
   field,
   code: 'not-allowed',
   given,
-  allowed: ['own/ID', 'batch/ID/WORK', 'herd/ID/WORK'],
+  allowed: ['own/ID', 'own/ID/DATE', 'batch/ID/WORK', 'herd/ID/WORK'],
   fix: 'Use the key as the plan of work gave it.',
 });
 

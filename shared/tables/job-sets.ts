@@ -1,5 +1,6 @@
 import type { Priority, WorkConditions } from '../farm/job.js';
 import type { Sourced } from '../explain/formula.js';
+import type { UnitSystem } from '../units/unit.js';
 
 /** One job of a ready-made set, in days from the set's anchor and hours by a count. */
 export interface SetJob {
@@ -26,8 +27,11 @@ export interface SetJob {
 export interface JobSet extends Sourced {
   readonly id: string;
   readonly name: string;
-  /** What the count counts: trees, hives, beds. */
-  readonly unit: string;
+  /**
+   * What the count counts on farms of either units, and how many of what its hours are given for
+   * one of those is.
+   */
+  readonly counted: Readonly<Record<UnitSystem, { readonly unit: string; readonly each: number }>>;
   readonly anchor: 'last-frost' | 'first-frost' | 'date';
   readonly anchorName: string;
   /** Where the date to begin with comes from, when the anchor is a date of the user's. */

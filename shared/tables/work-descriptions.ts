@@ -1,9 +1,11 @@
 import { batchFields } from '../farm/batch.js';
+import { within } from '../farm/bounds.js';
 import { startingHourFields } from '../farm/farm.js';
 import {
   choice,
   list,
   nested,
+  number,
   oneOf,
   record,
   row,
@@ -167,10 +169,18 @@ export const work = nested(
   }),
 );
 
+const countedIn = nested(
+  'Counted in',
+  row('CountedIn', {
+    unit: NAME,
+    each: number('Of what hours are given for', within(0.01, 100, 'ratio', 'Convert the unit.')),
+  }),
+);
+
 export const jobSets = table('JobSet', {
   id: ID,
   name: NAME,
-  unit: NAME,
+  counted: nested('Counted', row('Counted', { us: countedIn, metric: countedIn })),
   anchor: choice('Anchor', ['last-frost', 'first-frost', 'date']),
   anchorName: NAME,
   suggest: maybe(

@@ -23,7 +23,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   const next = days.flatMap((date, k) => {
     const chores = (plan.chores[k] ?? []).map((chore) => [
       near(date),
-      `${chore.name}, ${chore.belongsTo}`,
+      [chore.name, chore.belongsTo].filter(Boolean).join(', '),
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
       formatHours(chore.hours),
       'every day',

@@ -45,24 +45,11 @@ export class TodayService {
    * after it; that a part of it is; or that it is put off. What had been said before holds again.
    */
   async undo(farmId: string, { key }: WorkUndoDto): Promise<WorkUndoDto> {
-    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
-    let last = await this.lastSaid(farmId, key);
-    while (last) {
-      await this.told.takeBack(farmId, last.id);
-      const before = await this.lastSaid(farmId, key);
-      last = isDone(last) && isDone(before) ? before : undefined;
-    }
+    await this.work.tellProgress(farmId, { key, undo: true });
     return { key };
-  }
-
-  private async lastSaid(farmId: string, about: string): Promise<ToldFact | undefined> {
-    return (await this.told.find(farmId, { kind: 'work-progress', about, take: 1 })).facts[0];
   }
 
   private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {
     return (await this.told.find(farmId, { kind: 'chore-done', from })).facts;
   }
 }
-
-const isDone = (fact: ToldFact | undefined): boolean =>
-  fact?.kind === 'work-progress' && fact.details.doneOn !== undefined;

@@ -40,7 +40,7 @@ export class WorkController {
     return this.work.ifArrivalMoves(farmId, dto);
   }
 
-  /** Ticks work off, puts it off, or opens it again. */
+  /** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */
   @Answers(toldProgressFields)
   @Put('progress')
   @HttpCode(200)

@@ -4,7 +4,7 @@ import { progressFields } from '../../shared/farm/job.js';
 import { date, id } from '../../shared/farm/words.js';
 import { dtoOf } from '../common/dto-of.js';
 
-/** Work ticked off or put off; with neither date it is open again. */
+/** What is said of a piece of work; with nothing said it is as it was at first. */
 export class ProgressDto extends dtoOf(progressFields) {}
 
 /** A look at the ground; without an answer the look of that day is forgotten. */

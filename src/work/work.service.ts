@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
-import { FARM_GROUND } from '../../shared/farm/told-fact.js';
+import { afterSaid } from '../../shared/farm/said-of-work.js';
+import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
 import type { Progress } from '../../shared/farm/job.js';
@@ -111,30 +112,61 @@ export class WorkService {
     });
   }
 
-  /** Ticks work off, puts it off, or opens it again; what it took is kept with what was reckoned. */
-  async tellProgress(farmId: string, { key, ...details }: ProgressDto): Promise<Progress> {
-    const { today } = (await this.pictures.of(farmId)).picture;
+  /**
+   * Keeps what is said of a piece of work, beside what was said of it before; what it took is kept
+   * with what was reckoned.
+   */
+  async tellProgress(farmId: string, { key, undo, ...said }: ProgressDto): Promise<Progress> {
     if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
-    if (details.doneOn !== undefined) refuseFuture('doneOn', details.doneOn, today);
-    const job =
-      details.hours === undefined
-        ? undefined
-        : (await this.planOf(farmId)).jobs.find((each) => each.key === key);
-    const mark = {
-      ...details,
-      ...(job ? { reckonedHours: job.learned?.reckonedHours ?? job.hours } : {}),
-      ...(job?.kind === undefined ? {} : { kind: job.kind }),
-    };
-    if (Object.values(details).every((each) => each === undefined)) {
+    if (undo === true) return { key, ...(await this.undo(farmId, key)) };
+    const { today, progress } = (await this.pictures.of(farmId)).picture;
+    if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
+    if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
-    } else {
-      const on = details.doneOn ?? today;
-      const said = { kind: 'work-progress', about: key, on, details: mark } as const;
-      await this.told.tell(farmId, [said], (_k, field) =>
-        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
-      );
+      return { key };
     }
-    return { key, ...mark };
+    const { key: _key, ...before } = progress.find((each) => each.key === key) ?? { key };
+    const details = {
+      ...afterSaid(before, said, today),
+      ...(said.hours === undefined ? {} : await this.reckoned(farmId, key)),
+    };
+    const fact = {
+      kind: 'work-progress',
+      about: key,
+      on: details.doneOn ?? today,
+      details,
+    } as const;
+    await this.told.tell(farmId, [fact], (_k, field) =>
+      field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+    );
+    return { key, ...details };
+  }
+
+  /**
+   * Takes back what was last said of a piece of work, with the hours that were told after it was
+   * done. What had been said before holds again.
+   */
+  private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
+    const told = holding(await this.told.factsOf(farmId, 'work-progress'));
+    let last = told.find(({ about }) => about === key);
+    while (last) {
+      await this.told.takeBack(farmId, last.id);
+      const facts = await this.told.factsOf(farmId, 'work-progress');
+      const before = holding(facts).find(({ about }) => about === key);
+      const isSameTick = last.details.doneOn !== undefined && before?.details.doneOn !== undefined;
+      if (!isSameTick) return before?.details ?? {};
+      last = before;
+    }
+    return {};
+  }
+
+  /** What a piece of work is reckoned at and its kind, open or done. */
+  private async reckoned(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
+    const { jobs, done } = await this.planOf(farmId);
+    const found = [...jobs, ...done].find((each) => each.key === key);
+    if (!found) return {};
+    const { reckonedHours, kind } = found;
+    return { reckonedHours, ...(kind === undefined ? {} : { kind }) };
   }
 
   /** What was found when the ground was looked at; without an answer the look is forgotten. */

@@ -6,7 +6,7 @@ import { readArrowTable, roomOf } from '../support/arrow-table.js';
 import { circleIn, readHouse, targetsIn } from '../support/house.js';
 
 /** Packages that the calculation core may use: dates, decimals, drawn numbers; nothing with I/O. */
-const CORE_PACKAGES = ['luxon', 'big.js', 'pure-rand'];
+const CORE_PACKAGES = ['luxon', 'big.js', 'pure-rand', 'weekstart'];
 
 const house = readHouse();
 const table = readArrowTable(readFileSync(join(PROJECT_ROOT, 'DEVELOPERS.md'), 'utf8'));

@@ -139,7 +139,7 @@ function showRows(tables: Tables): void {
     [...tables.layCurves],
   ];
   for (const list of named) for (const { id, name } of list) void [id, name];
-  for (const { unit, anchorName } of tables.jobSets) void [unit, anchorName];
+  for (const { counted, anchorName } of tables.jobSets) void [JSON.stringify(counted), anchorName];
   for (const { description } of tables.strains) void description;
   for (const list of Object.values(shownJudgements(tables.judgements)))
     for (const { value } of list) explain(value, tables, READER);
@@ -478,7 +478,7 @@ function seasonOf(tables: Tables): Quantity[] {
   return [
     ...tables.jobSets.map((set) => {
       const on = { anchorOn: '2027-05-01', count: 2, today };
-      return hoursOfSet(set, jobsOfSet(set, on), on.count);
+      return hoursOfSet(set, jobsOfSet(set, on), { count: on.count, unit: set.name });
     }),
     ...plan.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, plan.basis))),
     groundOn(plan, 0),

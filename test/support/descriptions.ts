@@ -10,6 +10,8 @@ import * as herd from '../../shared/farm/herd.js';
 import * as job from '../../shared/farm/job.js';
 import * as paddock from '../../shared/farm/paddock.js';
 import * as choices from '../../shared/farm/pasture-choices.js';
+import * as repeats from '../../shared/farm/repeats.js';
+import * as tiedTo from '../../shared/farm/tied-to.js';
 
 const isDescription = (value: unknown): value is RowDescription =>
   typeof value === 'object' && value !== null && 'fields' in value && 'rules' in value;
@@ -27,4 +29,6 @@ export const DESCRIPTIONS: readonly RowDescription[] = [
   job,
   paddock,
   choices,
+  repeats,
+  tiedTo,
 ].flatMap((module) => Object.values<unknown>(module).filter(isDescription));

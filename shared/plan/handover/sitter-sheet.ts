@@ -94,7 +94,7 @@ function pageOf(
   const chores = (plan.chores[day] ?? []).map(({ key, name, belongsTo, hours }) => ({
     key,
     name,
-    of: belongsTo,
+    ...(belongsTo === undefined ? {} : { of: belongsTo }),
     hours,
   }));
   const jobs = plan.jobs.flatMap((job): SheetJob[] =>

@@ -1,5 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { isOfPlace } from '../work/place-dates.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { Place } from './attention.js';
@@ -32,13 +33,16 @@ export function comingDates(
 
 function keyDates({ events }: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
   const isBatch = new Set(batches.map(({ id }) => id));
-  return events.map(({ id, name, date }) => {
+  return events.map((event) => {
+    const { id, name, date } = event;
     const of = id.split('/')[1]!;
     return {
       key: id,
       on: date,
       text: name,
-      place: isBatch.has(of) ? { kind: 'batch', id: of } : { kind: 'pasture' },
+      place: isBatch.has(of)
+        ? { kind: 'batch', id: of }
+        : { kind: isOfPlace(event) ? 'work' : 'pasture' },
     };
   });
 }

@@ -41,7 +41,8 @@ export interface TodayJob {
 export interface TodayChore {
   readonly key: string;
   readonly name: string;
-  readonly of: string;
+  /** Batch or herd it is for; the household's own has none. */
+  readonly of?: string;
   readonly hours: number;
   readonly person?: string;
 }
@@ -61,7 +62,7 @@ export function todayChores(
   const planned = (plan.chores[0] ?? []).map((chore): TodayChore => ({
     key: chore.key,
     name: chore.name,
-    of: chore.belongsTo,
+    ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
     hours: chore.hours,
     ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
   }));
@@ -74,8 +75,10 @@ export function todayChores(
       hours: winterHours(tables, head.value).value,
     }));
   const order = [...picture.herds].map(({ name }: Herd) => name);
-  return [...planned, ...fed].sort((a, b) => order.indexOf(a.of) - order.indexOf(b.of));
+  return [...planned, ...fed].sort((a, b) => placeIn(order, a) - placeIn(order, b));
 }
+
+const placeIn = (order: readonly string[], { of = '' }: TodayChore): number => order.indexOf(of);
 
 /** Templates of the daily work that a herd on hay asks for too. */
 const OF_HAY = [

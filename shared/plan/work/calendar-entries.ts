@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { isOfPlace } from './place-dates.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
@@ -30,13 +31,15 @@ export function calendarEntries(
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
     ...plan.jobs.flatMap((job) => entriesOf(job, names)),
-    ...plan.events.map(({ id, date, name }) => ({
-      id,
-      date,
-      title: name,
-      text: '',
-      cannotSlip: true,
-    })),
+    ...plan.events
+      .filter((event) => !isOfPlace(event))
+      .map(({ id, date, name }) => ({
+        id,
+        date,
+        title: name,
+        text: '',
+        cannotSlip: true,
+      })),
     ...(pasture ? movesOf(pasture, units) : []),
   ]
     .filter(({ date }) => plan.today <= date)

@@ -67,18 +67,23 @@ function warmDay(
 }
 
 /** Hours of the jobs of a set in all, opened to what they rest on. */
-export const hoursOfSet = (set: JobSet, jobs: readonly OwnJob[], count: number): NumberQuantity =>
+export const hoursOfSet = (
+  set: JobSet,
+  jobs: readonly OwnJob[],
+  { count, unit }: { readonly count: number; readonly unit: string },
+): NumberQuantity =>
   quantity(
     `Hours of “${set.name}”`,
     jobs.reduce((sum, { hours, conditions }) => sum + hours * (conditions.peopleNeeded ?? 1), 0),
     'h',
     jobSetFormulas.hours,
-    [input(`How many, ${set.unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
+    [input(`How many, ${unit}`, count, 'ratio', 'n'), input('Jobs', jobs.length, 'count')],
     { rows: [set] },
   );
 
 /**
- * The jobs of a set on dates and in hours, those of which the last day is past left out. Their ids
+ * The jobs of a set on dates and in hours, those of which the last day is past left out and none
+ * beginning before today. Their ids
  * and `waitsForId` are those within the set. Tied to an event, they move along with it.
  *
  * Hours: base plus an amount for each of the count; of each person where two work at once.
@@ -100,10 +105,11 @@ export function jobsOfSet(
   const open = jobs.filter((job) => today <= (job.noUseAfter ?? job.dueOn));
   const ids = new Set(open.map(({ id }) => id));
   return open.map((job) => {
-    if (job.waitsForId === undefined || ids.has(job.waitsForId)) return job;
+    const notBefore = job.notBefore! < today ? today : job.notBefore!;
+    if (job.waitsForId === undefined || ids.has(job.waitsForId)) return { ...job, notBefore };
     // What it waits for is past, so that it waits for nothing.
     const { waitsForId: _gone, waitDays: _days, ...free } = job;
-    return free;
+    return { ...free, notBefore };
   });
 }
 

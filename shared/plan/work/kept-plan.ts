@@ -1,7 +1,7 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import type { WorkPiece, WorkPlacing } from '../../schedule/work.js';
-import type { WorkNeed } from './work-needs.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A plan as it is kept for the next time. */

@@ -3,7 +3,8 @@ import type { FittedWork } from '../../schedule/work-search.js';
 import type { WorkProblem } from '../../schedule/work.js';
 import type { DaysOfWork } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
-import type { DoneNeed, WorkNeed } from './work-needs.js';
+import type { DoneNeed, StruckNeed } from './set-aside.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** All that a plan was made from, for those who look further into it. */
@@ -17,4 +18,5 @@ export interface WholeWork {
   /** Hours the plan leaves free. */
   readonly left: WorkDays;
   readonly done: readonly DoneNeed[];
+  readonly struckOut: readonly StruckNeed[];
 }

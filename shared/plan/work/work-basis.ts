@@ -1,7 +1,7 @@
 import { markOfBlend, type Sourced } from '../../explain/formula.js';
 import { together } from '../../explain/quantity.js';
 import { groundRows } from './work-ground.js';
-import type { PlannedChore, WorkNeed } from './work-needs.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** What the numbers of a work plan rest on. */
@@ -47,7 +47,11 @@ export function workBasis(
 }
 
 /** What the hours of a piece of work rest on: its template, or the log once that is the heavier. */
-export function hoursFrom({ tables }: WorkRequest, { row, learned }: WorkNeed): Sourced {
+export function hoursFrom(
+  { tables }: WorkRequest,
+  { row, learned, hasOwnHours }: WorkNeed,
+): Sourced {
+  if (hasOwnHours) return { sources: [], mark: 'own-record' };
   if (!learned) return row;
   const weight = tables.judgements.work.usualHoursWeight.value;
   return {

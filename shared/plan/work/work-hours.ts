@@ -1,8 +1,10 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
-import type { DoneNeed, PlannedChore, WorkNeed } from './work-needs.js';
-import { canDo, hoursOn, type WorkPerson } from './work-people.js';
+import type { SpentToday } from './needs-as-said.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
+import type { WorkNeeds } from './work-needs.js';
+import { canDo, hoursOn, isFor, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
 /** A chore on a day, and who has the time for it. */
@@ -35,15 +37,7 @@ export interface WorkOnItsDay {
 /** People's minutes by day, those in daylight, and chores taken off first. */
 export function workHours(
   request: WorkRequest,
-  {
-    chores,
-    needs,
-    done,
-  }: {
-    chores: readonly PlannedChore[];
-    needs: readonly WorkNeed[];
-    done: readonly DoneNeed[];
-  },
+  { chores, needs, spentToday }: Pick<WorkNeeds, 'chores' | 'needs' | 'spentToday'>,
   days: number,
 ): WorkHours {
   const { people, today, farm, tables } = request;
@@ -53,11 +47,11 @@ export function workHours(
     ),
   );
   const left = given.map((minutes) => minutes.slice());
-  // What was ticked off today took its hours: they are not given to other work once more.
-  for (const each of done) if (each.on === today) takeDone(each, left);
+  // What was done today took its hours: they are not given to other work once more.
+  for (const spent of spentToday) takeSpent(spent, people, left);
   const choreDays = Array.from({ length: days }, (_, day) =>
     chores
-      .filter((chore) => chore.fromDay <= day && day <= chore.toDay)
+      .filter((chore) => comesOn(chore, day))
       .map((chore) => takeChore(chore, { people, left }, day)),
   );
   const onItsDay = new Map<string, WorkOnItsDay>();
@@ -110,21 +104,33 @@ function takeItsDay(
 }
 
 /** Hours of work that is done, of those with most time: who did it nobody says. */
-function takeDone({ hours, peopleNeeded }: DoneNeed, left: readonly Int32Array[]): void {
-  const most = [...left].sort((a, b) => b[0]! - a[0]!).slice(0, peopleNeeded);
-  for (const minutes of most) minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
+function takeSpent(
+  { hours, peopleNeeded, personIds }: SpentToday,
+  people: readonly WorkPerson[],
+  left: readonly Int32Array[],
+): void {
+  const most = left
+    .filter((_, w) => personIds?.includes(people[w]!.id) ?? true)
+    .sort((a, b) => b[0]! - a[0]!);
+  for (const minutes of most.slice(0, peopleNeeded))
+    minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
 
-/** The grown-up with most time takes a chore; where nobody has enough, it takes what there is. */
+const comesOn = ({ fromDay, toDay, onDays }: PlannedChore, day: number): boolean =>
+  fromDay <= day && day <= toDay && (onDays?.has(day) ?? true);
+
+/** The one with most time takes a chore; where nobody has enough, it takes what there is. */
 function takeChore(
-  { key, hoursPerDay }: PlannedChore,
+  chore: PlannedChore,
   { people, left }: { people: readonly WorkPerson[]; left: readonly Int32Array[] },
   day: number,
 ): ChoreDay {
+  const { key, hoursPerDay } = chore;
   const minutes = Math.round(60 * hoursPerDay);
   let person = -1;
   for (let p = 0; p < left.length; p++)
-    if (!people[p]!.isChild && (person < 0 || left[person]![day]! < left[p]![day]!)) person = p;
+    if (isFor(people[p]!, chore) && (person < 0 || left[person]![day]! < left[p]![day]!))
+      person = p;
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);

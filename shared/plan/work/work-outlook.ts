@@ -15,7 +15,7 @@ import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../w
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
-import { sourcedOf, type WorkNeed } from './work-needs.js';
+import { sourcedOf, type WorkNeed } from './work-need.js';
 import { fitAll, suitsNeed } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
 

@@ -1,7 +1,7 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
-import type { WorkNeed } from './work-needs.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** One of the household, or a sitter who only comes in for a hand-over. */
@@ -43,12 +43,21 @@ export function hoursOn(
 }
 
 /**
- * Whoever comes in does what animals depend on, alone; a child what it is named for; the rest of
- * the household everything.
+ * Whoever comes in does what animals depend on, alone; a child what it is named for or what is for
+ * children, but nothing that needs an adult; the rest of the household everything.
  */
 export const canDo = (person: WorkPerson, need: WorkNeed): boolean =>
   person.comesInFor === undefined
-    ? (need.personIds ?? (person.isChild ? [] : [person.id])).includes(person.id)
+    ? isFor(person, need)
     : need.priority === 'must' &&
       need.personIds === undefined &&
       (need.conditions.peopleNeeded ?? 1) === 1;
+
+/** Whether work of the household is for this one of its people. */
+export function isFor(
+  { id, isChild }: WorkPerson,
+  { personIds, forWhom }: Pick<WorkNeed, 'personIds' | 'forWhom'>,
+): boolean {
+  if (isChild && forWhom === 'adult') return false;
+  return personIds ? personIds.includes(id) : !isChild || forWhom === 'child';
+}

@@ -1,4 +1,4 @@
-import { addDays } from '../../calendar/plain-date.js';
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { Sourced } from '../../explain/formula.js';
 import { RingError } from '../../schedule/activity-network.js';
 import { seededRandom } from '../../schedule/random.js';
@@ -12,7 +12,12 @@ import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.j
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHours, type WorkHours } from './work-hours.js';
-import { workNeeds, type DoneNeed, type PlannedChore, type WorkNeed } from './work-needs.js';
+import type { PlannedChore, WorkNeed } from './work-need.js';
+import { workNeeds } from './work-needs.js';
+import type { DoneNeed, StruckNeed } from './set-aside.js';
+import { frostKeyDates } from './place-dates.js';
+import { onSuitableDays } from './chore-days.js';
+import { weekStartOf } from '../../calendar/week-start.js';
 import { changesSince, type WorkChange } from './work-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
@@ -38,6 +43,10 @@ export interface PlannedJob {
   readonly hours: number;
   /** Hours of each that are done already and no longer counted in `hours`. */
   readonly hoursDone: number;
+  /** By the table or the job, whatever was said and logged. */
+  readonly reckonedHours: number;
+  /** The hours were given for this piece of work itself. */
+  readonly hasOwnHours?: true;
   /** How the household's own log changed those hours; left out where nothing was logged. */
   readonly learned?: WorkNeed['learned'];
   readonly kind?: string;
@@ -69,8 +78,8 @@ export interface PlannedJob {
 export interface PlannedChoreDay {
   readonly key: string;
   readonly name: string;
-  /** Batch or herd it is done for. */
-  readonly belongsTo: string;
+  /** Batch or herd it is done for; the household's own has none. */
+  readonly belongsTo?: string;
   readonly hours: number;
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
@@ -78,6 +87,7 @@ export interface PlannedChoreDay {
 }
 
 export interface WorkWeek {
+  /** As the country counts its weeks; of the first only today and what follows counts. */
   readonly from: string;
   /** Hours people give, and what of them chores and planned work take. */
   readonly hours: number;
@@ -113,8 +123,10 @@ export interface WorkPlan {
     readonly isWorkable: readonly number[];
   };
   readonly ground: GroundPart;
-  /** Ticked off in the last days, so that it can be opened again. */
+  /** Ticked off, so that it can be opened again. */
   readonly done: readonly DoneNeed[];
+  /** Struck out, so that it can be taken back. */
+  readonly struckOut: readonly StruckNeed[];
   /** What changed since the last plan of an earlier day; left out when there was none. */
   readonly changes?: { readonly since: string; readonly list: readonly WorkChange[] };
   /** Found when the ground was looked at today. */
@@ -151,6 +163,8 @@ export function workPlanOf(
       priority: need.priority,
       hours: need.hours,
       hoursDone: need.hoursDone ?? 0,
+      reckonedHours: need.reckonedHours,
+      ...(need.hasOwnHours ? { hasOwnHours: true } : {}),
       ...(need.learned ? { learned: need.learned } : {}),
       ...(need.kind === undefined ? {} : { kind: need.kind }),
       hoursFrom: hoursFrom(request, need),
@@ -194,6 +208,7 @@ export function workPlanOf(
     },
     ground: groundPart(work),
     done: work.done,
+    struckOut: work.struckOut,
     ...(request.before
       ? {
           changes: {
@@ -216,9 +231,8 @@ export function workPlanOf(
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today }: WorkRequest, to: string): KeyDate[] =>
-  work
-    .flatMap(({ events }) => events)
+const eventsOf = ({ work, today, farm }: WorkRequest, to: string): KeyDate[] =>
+  [...work.flatMap(({ events }) => events), ...frostKeyDates(farm, today)]
     .filter(({ date }) => today <= date && date <= to)
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 
@@ -228,13 +242,15 @@ const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest
 export function fitAll(
   given: WorkRequest,
   plans = PLANS,
-): { work: WholeWork; chores: PlannedChore[]; hours: WorkHours } {
+): { work: WholeWork; chores: readonly PlannedChore[]; hours: WorkHours } {
   const request = { ...given, people: workPeople(given.people, given.handovers) };
   const horizon = request.tables.work.horizonDays.value;
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
-  const { needs, chores, done } = workNeeds(request, horizon);
-  const hours = workHours(request, { chores, needs, done }, horizon);
+  const asked = workNeeds(request, horizon);
+  const { needs, done, struckOut } = asked;
+  const chores = onSuitableDays(asked.chores, days, request.tables.work.wetDay.rainMm);
+  const hours = workHours(request, { ...asked, chores }, horizon);
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,
@@ -253,7 +269,11 @@ export function fitAll(
   );
   const left = daysLeft(problem, fitted.plan);
   const { dryEnough } = frame;
-  return { work: { request, days, dryEnough, needs, problem, fitted, left, done }, chores, hours };
+  return {
+    work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
+    chores,
+    hours,
+  };
 }
 
 /** Needs as jobs of the engine, their days that suit by the weather given. */
@@ -330,7 +350,7 @@ function choresOf(
     list.map(({ key, minutes, person, shortMinutes }) => ({
       key,
       name: byKey.get(key)!.name,
-      belongsTo: byKey.get(key)!.belongsTo.name,
+      ...ofChore(byKey.get(key)!),
       hours: minutes / 60,
       shortHours: shortMinutes / 60,
       ...(person === undefined ? {} : { personId: people[person]!.id }),
@@ -338,28 +358,33 @@ function choresOf(
   );
 }
 
+const ofChore = ({ belongsTo }: PlannedChore) => (belongsTo ? { belongsTo: belongsTo.name } : {});
+
 function weeksOf(
-  { today, people }: WorkRequest,
+  { today, people, farm }: WorkRequest,
   { problem, fitted }: WholeWork,
   windows: readonly { readonly latestDay: number }[],
   { given, choreDays }: WorkHours,
 ): WorkWeek[] {
-  const weeks = Math.ceil(problem.days / 7);
+  const first = weekStartOf(today, farm);
+  const gone = daysBetween(first, today);
+  const weekOf = (day: number): number => Math.floor((gone + day) / 7);
+  const weeks = weekOf(problem.days - 1) + 1;
   const sums = Array.from({ length: weeks }, () => ({ given: 0, chores: 0, planned: 0, due: 0 }));
   given
     .filter((_, w) => !people[w]!.isChild)
-    .forEach((minutes) => minutes.forEach((m, day) => (sums[Math.floor(day / 7)]!.given += m)));
+    .forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
   choreDays.forEach((list, day) =>
-    list.forEach(({ minutes }) => (sums[Math.floor(day / 7)]!.chores += minutes)),
+    list.forEach(({ minutes }) => (sums[weekOf(day)]!.chores += minutes)),
   );
   problem.jobs.forEach((job, i) => {
     const latest = Math.max(0, windows[i]!.latestDay);
-    if (latest < problem.days) sums[Math.floor(latest / 7)]!.due += job.minutes * job.peopleNeeded;
+    if (latest < problem.days) sums[weekOf(latest)]!.due += job.minutes * job.peopleNeeded;
     for (const piece of fitted.plan[i]!)
-      sums[Math.floor(piece.day / 7)]!.planned += piece.minutes * job.peopleNeeded;
+      sums[weekOf(piece.day)]!.planned += piece.minutes * job.peopleNeeded;
   });
   return sums.map((sum, week) => ({
-    from: addDays(today, 7 * week),
+    from: addDays(first, 7 * week),
     hours: sum.given / 60,
     choreHours: sum.chores / 60,
     plannedHours: sum.planned / 60,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import { jobsOfSet, suggestedAnchor } from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { ownJobProblems } from '../../../shared/plan/work/check-jobs.js';
@@ -55,6 +56,21 @@ describe('jobsOfSet', () => {
     const plan = workPlanOf(newWork({ today, ownJobs: jobs }), 50);
     expect(plan.jobs.length).toBeGreaterThan(0);
   });
+});
+
+it('counts sets in the units of the farm, which are converted as tables of units give them', () => {
+  // One thousand square feet, an acre and a cord: NIST Handbook 44, appendix C.
+  const each = (id: string) => setOf(id).counted.metric.each;
+  expect(each('garden-beds')).toBeCloseTo(100 / 92.903, 3);
+  expect(each('hay')).toBeCloseTo(1 / 0.404686, 3);
+  expect(each('firewood')).toBeCloseTo(1 / 3.624556, 3);
+  expect(each('fence')).toBeCloseTo(100 / 30.48, 3);
+});
+
+it('begins no set in the past', () => {
+  for (const set of tables.jobSets)
+    for (const { notBefore } of jobsOfSet(set, { anchorOn: addDays(today, 2), count: 1, today }))
+      expect(notBefore! >= today).toBe(true);
 });
 
 describe('suggestedAnchor', () => {

@@ -59,7 +59,17 @@ export function PlanView({ plan, asked, onPickWeek, printBase }: Props) {
       <LeavingSection key="l" plan={plan} tables={tables} />,
     ],
     ['bill', 'Bill', <BillSection key="c" plan={plan} units={asked.farm.units} />],
-    ['work', 'Work', <TaskSection key="t" plan={plan} tables={tables} />],
+    [
+      'work',
+      'Work',
+      <TaskSection
+        key="t"
+        plan={plan}
+        tables={tables}
+        picture={asked.picture}
+        farmId={asked.farm.id}
+      />,
+    ],
     ['days', 'Day by day', <DaySection key="d" plan={plan} />],
   ];
   return (

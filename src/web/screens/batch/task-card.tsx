@@ -4,16 +4,18 @@ import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { TaskMark, type TaskMarks } from '../../tick/task-mark.js';
 
 interface TaskCardProps {
   readonly task: Task;
   readonly tables: Tables;
+  readonly marks: TaskMarks;
   /** Level of its heading below what it stands under. */
   readonly level: 2 | 3;
 }
 
 /** One task of a batch or herd: when, how long, what it needs, what happens when it is late. */
-export function TaskCard({ task, tables, level }: TaskCardProps) {
+export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
   const sayDate = useSayDate();
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
@@ -64,6 +66,7 @@ export function TaskCard({ task, tables, level }: TaskCardProps) {
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
       {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
       <Text size="sm">If late: {task.ifLate}</Text>
+      <TaskMark task={task} marks={marks} />
     </Card>
   );
 }

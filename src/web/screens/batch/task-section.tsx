@@ -3,10 +3,24 @@ import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { TaskCard } from './task-card.js';
 
-export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+export function TaskSection({
+  plan,
+  tables,
+  picture,
+  farmId,
+}: {
+  plan: BatchPlan;
+  tables: Tables;
+  picture: FarmPicture;
+  farmId: string;
+}) {
   const sayDate = useSayDate();
+  const { today, progress, farm } = picture;
+  const marks = { kind: 'batch', units: farm.units, today, progress } as const;
   const { tasks } = plan;
   const { changes } = tasks;
   const nowLate = changes?.filter((c) => c.nowLate) ?? [];
@@ -38,9 +52,11 @@ export function TaskSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
       <Text size="sm">
         Days to spare: how many days a task can start late before later work has to wait.
       </Text>
-      {tasks.tasks.map((task) => (
-        <TaskCard key={task.id} task={task} tables={tables} level={3} />
-      ))}
+      <WorkMarksOf farmId={farmId}>
+        {tasks.tasks.map((task) => (
+          <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={3} />
+        ))}
+      </WorkMarksOf>
     </Stack>
   );
 }

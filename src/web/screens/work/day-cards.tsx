@@ -1,14 +1,13 @@
-import { Alert, Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
+import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useMark } from '../../api/work-queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { Failure } from '../../shell/states.js';
-import { DayJob } from './day-job.js';
+import { DayWork } from './day-work.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { GroundLookButtons } from './ground-check.js';
 import { personName } from './person-name.js';
 
@@ -17,18 +16,15 @@ const SHOWN_DAYS = 4;
 /** What to do on each of the next days: who, how long, why then, and what if not. */
 export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const mark = useMark(farm.id);
+  const kept = useKeptJobs(plan.jobs);
   const days = Array.from({ length: SHOWN_DAYS }, (_, k) => addDays(plan.today, k));
   return (
     <Stack>
-      <Failure error={mark.error} />
       <SimpleGrid cols={{ base: 1, sm: 2 }}>
         {days.map((date, k) => {
-          const jobs = plan.jobs.filter((job) => job.pieces.some((piece) => piece.date === date));
+          const jobs = kept.filter((job) => job.pieces.some((piece) => piece.date === date));
           const chores = plan.chores[k] ?? [];
-          const unfit = plan.jobs.filter(
-            ({ pieces, latest }) => pieces.length === 0 && latest === date,
-          );
+          const unfit = kept.filter(({ pieces, latest }) => pieces.length === 0 && latest === date);
           return (
             <Card key={date} withBorder padding="sm" component="section" aria-label={sayDate(date)}>
               <Title order={3} size="h4">
@@ -39,12 +35,6 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                 <Num of={groundOn(plan, k)} said={groundWords(plan, k)} />
               </Text>
               {k === 0 && <GroundLookButtons plan={plan} farm={farm} />}
-              {unfit.map(({ key, name, belongsTo, why }) => (
-                <Alert key={key} color="stop" mt="xs" title={name}>
-                  {belongsTo && `${belongsTo.name}. `}Due today, and no hours are planned for it.{' '}
-                  {why}
-                </Alert>
-              ))}
               {jobs.length + chores.length + unfit.length === 0 && (
                 <Text mt="xs">Nothing has to be done.</Text>
               )}
@@ -56,16 +46,8 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                     `, ${formatHours(chore.shortHours)} more than anyone has`}
                 </Text>
               ))}
-              {jobs.map((job) => (
-                <DayJob
-                  key={job.key}
-                  plan={plan}
-                  farm={farm}
-                  job={job}
-                  date={date}
-                  isBusy={mark.isPending}
-                  onMark={mark.mutate}
-                />
+              {[...unfit, ...jobs].map((job) => (
+                <DayWork key={job.key} plan={plan} farm={farm} job={job} date={date} />
               ))}
             </Card>
           );

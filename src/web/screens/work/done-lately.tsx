@@ -1,32 +1,65 @@
-import { Button, Group, Stack, Text } from '@mantine/core';
+import { Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useMark } from '../../api/work-queries.js';
+import { Section } from '../../shell/section.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { Failure } from '../../shell/states.js';
+import { DayJob } from '../../tick/day-job.js';
+import { useWorkMarks } from '../../tick/work-marks.js';
 
-/** What was ticked off in the last days, to be opened again. */
+/** What was ticked off or struck out, to be opened again. */
 export function DoneLately({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
-  const sayDate = useSayDate();
-  const mark = useMark(farm.id);
+  const { said } = useWorkMarks();
+  // What was ticked on this screen stays in its own place.
+  const done = plan.done.filter(({ key }) => !said.has(key));
+  const struckOut = plan.struckOut.filter(({ key }) => !said.has(key));
+  const lately = done.filter(({ isEarlier }) => !isEarlier);
+  const earlier = done.filter(({ isEarlier }) => isEarlier);
+  if (done.length + struckOut.length === 0) return null;
   return (
-    <Stack gap="xs">
-      {plan.done.map(({ key, name, on }) => (
-        <Group key={key} justify="space-between" gap="xs">
-          <Text size="sm">
-            {name}, {sayDate(on)}
-          </Text>
-          <Button
-            variant="default"
-            disabled={mark.isPending}
-            onClick={() => mark.mutate({ key })}
-            aria-label={`Undo: ${name}`}
-          >
-            Undo
-          </Button>
-        </Group>
-      ))}
-      <Failure error={mark.error} />
-    </Stack>
+    <div className="no-print">
+      <Section title="Ticked off and struck out">
+        <Stack gap="xs">
+          <Done plan={plan} farm={farm} list={lately} />
+          {0 < struckOut.length && (
+            <details>
+              <summary>Struck out: {struckOut.length}</summary>
+              {struckOut.map(({ key, name, of, because }) => (
+                <div key={key}>
+                  <Text size="sm">
+                    {name}
+                    {of && ` · ${of}`}
+                    {because && `: ${because}`}
+                  </Text>
+                  <DayJob
+                    work={{ key, name, hours: 0, state: 'struck-out' }}
+                    units={farm.units}
+                    today={plan.today}
+                  />
+                </div>
+              ))}
+            </details>
+          )}
+          {0 < earlier.length && (
+            <details>
+              <summary>Done earlier: {earlier.length}</summary>
+              <Done plan={plan} farm={farm} list={earlier} />
+            </details>
+          )}
+        </Stack>
+      </Section>
+    </div>
   );
+}
+
+function Done({ plan, farm, list }: { plan: WorkPlan; farm: SavedFarm; list: WorkPlan['done'] }) {
+  const sayDate = useSayDate();
+  return list.map(({ key, name, of, on, hours }) => (
+    <div key={key}>
+      <Text size="sm">
+        {name}
+        {of && ` · ${of}`}, {sayDate(on)}
+      </Text>
+      <DayJob work={{ key, name, hours, state: 'done' }} units={farm.units} today={plan.today} />
+    </div>
+  ));
 }

@@ -64,7 +64,7 @@ export function HandoverForm({
       whereabouts: [],
     },
     words,
-    save: (ready) => save.mutateAsync(ready),
+    save: (ready) => save.mutateAsync(withoutEmptyRows(ready)),
     onDone,
   });
   const { draft, set, errorAt } = form;
@@ -138,7 +138,7 @@ export function HandoverForm({
         <Button
           variant="light"
           loading={preview.isPending}
-          onClick={() => preview.mutate(draft as Partial<Handover>)}
+          onClick={() => preview.mutate(withoutEmptyRows(draft) as Partial<Handover>)}
         >
           Preview
         </Button>
@@ -171,6 +171,13 @@ export function HandoverForm({
     </RowForm>
   );
 }
+
+/** Rows in which nothing was typed are no rows. */
+const withoutEmptyRows = (draft: Draft): Draft => ({
+  ...draft,
+  phones: draft.phones?.filter(({ who, number }) => who.trim() || number.trim()),
+  whereabouts: draft.whereabouts?.filter(({ what, where }) => what.trim() || where.trim()),
+});
 
 /** No day holds more than its hours, and nothing is pushed out of the plan by these days. */
 const fitsWhole = ({ sheet, moved }: SheetPreview): boolean =>

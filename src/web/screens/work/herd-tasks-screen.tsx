@@ -4,6 +4,7 @@ import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll, Working } from '../../shell/states.js';
 import { TaskCard } from '../batch/task-card.js';
 import { usePasturePlan } from '../pasture/use-pasture.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
 /** Tasks tied to turn-out, arrivals and calving. */
@@ -12,6 +13,8 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan, isWorking } = usePasturePlan(picture, tables);
   if ('waiting' in all) return all.waiting;
+  const { today, progress } = all.data[0];
+  const marks = { kind: 'herd', units: farm.units, today, progress } as const;
   return (
     <Stack maw={800}>
       <Title order={1}>Herd tasks</Title>
@@ -24,9 +27,11 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
           Hours are estimates.
         </Text>
       )}
-      {plan?.tasks.map((task) => (
-        <TaskCard key={task.id} task={task} tables={tables} level={2} />
-      ))}
+      <WorkMarksOf farmId={farm.id}>
+        {plan?.tasks.map((task) => (
+          <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={2} />
+        ))}
+      </WorkMarksOf>
     </Stack>
   );
 }

@@ -1,5 +1,6 @@
 import './work.css';
-import { Table, Text } from '@mantine/core';
+import { Button, Table, Text } from '@mantine/core';
+import { useState } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
@@ -7,39 +8,61 @@ import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
+import { personName } from './person-name.js';
+
+/** So many are read at a glance; the rest are asked for. */
+const SHOWN = 24;
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
-export function JobBars({ plan }: { plan: WorkPlan }) {
+export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const days = daysBetween(plan.today, plan.to) + 1;
+  const jobs = useKeptJobs(plan.jobs);
+  const sayDate = useSayDate();
+  const [isWhole, setWhole] = useState(false);
+  const rows = rowsOf({ jobs, events: plan.events });
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
-    <WideTable label="Work plan" minWidth={620}>
-      <Table>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>Work</Table.Th>
-            <Table.Th>Planned</Table.Th>
-            <Table.Th>Due by</Table.Th>
-            <Table.Th>Days to spare</Table.Th>
-            <Table.Th aria-hidden />
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {rowsOf(plan).map((row) =>
-            'date' in row ? (
-              <EventRow key={row.id} event={row} today={plan.today} days={days} />
-            ) : (
-              <JobRow key={row.key} job={row} plan={plan} days={days} />
-            ),
-          )}
-        </Table.Tbody>
-      </Table>
-    </WideTable>
+    <>
+      <WideTable label="Work plan" minWidth={620}>
+        <Table>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Work</Table.Th>
+              <Table.Th>Planned</Table.Th>
+              <Table.Th>Who</Table.Th>
+              <Table.Th>Due by</Table.Th>
+              <Table.Th>Days to spare</Table.Th>
+              <Table.Th aria-hidden />
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {rows
+              .slice(0, isWhole ? undefined : SHOWN)
+              .map((row) =>
+                'date' in row ? (
+                  <EventRow key={row.id} event={row} today={plan.today} days={days} />
+                ) : (
+                  <JobRow key={row.key} job={row} plan={plan} farm={farm} days={days} />
+                ),
+              )}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
+      {!isWhole && SHOWN < rows.length && (
+        <Button variant="default" mt="xs" className="no-print" onClick={() => setWhole(true)}>
+          All {rows.length} to {sayDate(plan.to)}
+        </Button>
+      )}
+    </>
   );
 }
 
 /** Work and what it hangs on, by the first day of each. */
-function rowsOf({ jobs, events }: WorkPlan): (PlannedJob | KeyDate)[] {
+function rowsOf({ jobs, events }: Pick<WorkPlan, 'jobs' | 'events'>): (PlannedJob | KeyDate)[] {
   const dayOf = (row: PlannedJob | KeyDate): string =>
     'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
   return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
@@ -54,6 +77,7 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
       <Table.Td className="no-wrap">{sayDate(event.date)}</Table.Td>
       <Table.Td />
       <Table.Td />
+      <Table.Td />
       <Table.Td aria-hidden className="job-bar-cell">
         <div className="job-bar">
           <div className="job-bar-event" style={{ left }} />
@@ -63,7 +87,17 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
   );
 }
 
-function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: number }) {
+function JobRow({
+  job,
+  plan,
+  farm,
+  days,
+}: {
+  job: PlannedJob;
+  plan: WorkPlan;
+  farm: SavedFarm;
+  days: number;
+}) {
   const sayDate = useSayDate();
   const { today } = plan;
   const { latest, spareDays } = jobQuantities(job, plan.basis);
@@ -80,7 +114,11 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
             {0 < job.lateDays && `, ${job.lateDays} d late`}
           </summary>
           {job.why}
+          <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={today} />
         </details>
+      </Table.Td>
+      <Table.Td>
+        {whoDoes(plan, job)} {eachHours(job.hours, job.peopleNeeded)}
       </Table.Td>
       <Table.Td className="no-wrap">
         <Num of={latest} />
@@ -94,6 +132,12 @@ function JobRow({ job, plan, days }: { job: PlannedJob; plan: WorkPlan; days: nu
     </Table.Tr>
   );
 }
+
+/** Everybody who takes part, on whichever of its days. */
+const whoDoes = (plan: WorkPlan, { pieces }: PlannedJob): string =>
+  [...new Set(pieces.flatMap(({ personIds }) => personIds))]
+    .map((id) => personName(plan, id))
+    .join(' and ');
 
 function plannedText({ pieces }: PlannedJob, sayDate: SayDate): string {
   if (pieces.length === 0) return 'no time';

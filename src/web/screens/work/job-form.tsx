@@ -15,6 +15,7 @@ import { QuantityInput } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { JobRepeats } from './job-repeats.js';
 
 type Draft = { -readonly [K in keyof OwnJob]?: OwnJob[K] | undefined };
 
@@ -27,6 +28,12 @@ const IMPORTANCE = [
   { id: 'could', name: 'Could be done' },
 ];
 const CONDITIONS = ['dryGround', 'noRain', 'daylight'] as const;
+const TEMPERATURES = ['dayMaxAtLeastC', 'dayMaxAtMostC', 'nightMinAtLeastC'] as const;
+const FOR_WHOM = [
+  { id: '', name: 'grown-ups, or a child that is named' },
+  { id: 'child', name: 'a child can do it too' },
+  { id: 'adult', name: 'needs an adult' },
+];
 const DUE_DAYS = 14;
 
 /** One job of the household's own. */
@@ -89,7 +96,12 @@ export function JobForm({
           value={conditions.peopleNeeded}
           error={errorAt('conditions.peopleNeeded')}
           placeholder="1"
-          onChange={(count) => set({ conditions: withPeople(conditions, count) })}
+          onChange={(count) =>
+            // One person is what every job takes: nothing is kept of it.
+            set({
+              conditions: withValue(conditions, 'peopleNeeded', count === 1 ? undefined : count),
+            })
+          }
         />
         <DateField
           label={FIELDS.notBefore.label}
@@ -98,7 +110,7 @@ export function JobForm({
           onChange={(notBefore) => set({ notBefore })}
         />
         <DateField
-          label={FIELDS.dueOn.label}
+          label={draft.repeats ? 'First due on' : FIELDS.dueOn.label}
           value={draft.dueOn}
           error={errorAt('dueOn')}
           onChange={(dueOn) => set({ dueOn })}
@@ -123,6 +135,30 @@ export function JobForm({
           options={[{ id: '', name: 'nothing: its dates are fixed' }, ...events]}
           onChange={(id) => set({ tiedTo: hangingOn(events, id) })}
         />
+        <JobRepeats
+          farm={farm}
+          repeats={draft.repeats}
+          events={events}
+          errorAt={errorAt}
+          onChange={(repeats) => set({ repeats })}
+        />
+        <Select
+          label={FIELDS.forWhom.label}
+          value={draft.forWhom ?? ''}
+          error={errorAt('forWhom')}
+          options={FOR_WHOM}
+          onChange={(forWhom) => set({ forWhom: (forWhom || undefined) as OwnJob['forWhom'] })}
+        />
+        {TEMPERATURES.map((key) => (
+          <QuantityInput
+            key={key}
+            field={CONDITION[key]}
+            units={farm.units}
+            value={conditions[key]}
+            error={errorAt(`conditions.${key}`)}
+            onChange={(value) => set({ conditions: withValue(conditions, key, value) })}
+          />
+        ))}
         <Select
           label={FIELDS.waitsForId.label}
           value={draft.waitsForId ?? ''}
@@ -178,8 +214,10 @@ const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['
   return event && { eventId: event.id, on: event.date };
 };
 
-/** One person is what every job takes: nothing is kept of it. */
-function withPeople(conditions: WorkConditions, people: number | undefined): WorkConditions {
-  const { peopleNeeded: _before, ...rest } = conditions;
-  return people === undefined || people === 1 ? rest : { ...rest, peopleNeeded: people };
+type Amount = 'peopleNeeded' | (typeof TEMPERATURES)[number];
+
+/** Conditions with one of their figures; without a value it does not matter. */
+function withValue(conditions: WorkConditions, key: Amount, value: number | undefined) {
+  const { [key]: _before, ...rest } = conditions;
+  return value === undefined ? rest : { ...rest, [key]: value };
 }

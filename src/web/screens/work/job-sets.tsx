@@ -73,12 +73,13 @@ function SetCard({
   const sayDate = useSayDate();
   const [anchorOn, setAnchorOn] = useState<string | undefined>(suggested);
   const [count, setCount] = useState<number | undefined>(1);
+  const { unit, each } = set.counted[farm.units];
   const take = useTakeSet(farm.id);
   const leave = useLeaveSet(farm.id);
   const tied = turnOut?.date === anchorOn ? turnOut : undefined;
   const dated =
-    anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: count ?? 0, today });
-  const hours = hoursOfSet(set, dated, count ?? 0);
+    anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today });
+  const hours = hoursOfSet(set, dated, { count: count ?? 0, unit });
   return (
     <Card withBorder padding="sm" component="section" aria-label={set.name}>
       <Stack gap="xs">
@@ -91,7 +92,7 @@ function SetCard({
               <DateField label={set.anchorName} value={anchorOn} onChange={setAnchorOn} />
               <QuantityInput
                 w={110}
-                aria-label={`${set.name}: how many ${set.unit}`}
+                aria-label={`${set.name}: how many ${unit}`}
                 field={takenSetFields.fields.count}
                 units={farm.units}
                 value={count}
@@ -99,7 +100,7 @@ function SetCard({
               />
             </Group>
             <Text size="sm">
-              Counted in {set.unit}. {dated.length} jobs, <Num of={hours} /> in all
+              Counted in {unit}. {dated.length} jobs, <Num of={hours} /> in all
               {dated[0] && `, from ${sayDate(firstOf(dated))} on`}.
               {tied && ` Moves along with ${tied.name}.`}
             </Text>
@@ -120,7 +121,7 @@ function SetCard({
                   take.mutate({
                     setId: set.id,
                     anchorOn: anchorOn!,
-                    count: count!,
+                    count: each * count!,
                     ...(tied ? { eventId: tied.id } : {}),
                   })
                 }

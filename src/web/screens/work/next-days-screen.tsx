@@ -13,6 +13,7 @@ import { DayCards } from './day-cards.js';
 import { DoneLately } from './done-lately.js';
 import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
 /** The work of the next days: what to do, what changed, and what will not fit. */
@@ -41,26 +42,22 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
           counted. Open it to see what is wrong.
         </Alert>
       )}
-      <Section title="Today and the next three days">
-        <DayCards plan={plan} farm={farm} />
-        <details className="no-print">
-          <summary>Forecast</summary>
-          <ForecastForm key={plan.weather.isForecast.join('')} plan={plan} farm={farm} />
-        </details>
-      </Section>
-      {changes && (
-        <Section title={`What changed since ${sayDate(changes.since)}`}>
-          <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
+      <WorkMarksOf farmId={farm.id}>
+        <Section title="Today and the next three days">
+          <DayCards plan={plan} farm={farm} />
+          <details className="no-print">
+            <summary>Forecast</summary>
+            <ForecastForm key={plan.weather.isForecast.join('')} plan={plan} farm={farm} />
+          </details>
         </Section>
-      )}
-      <NotFitting plan={plan} />
-      {0 < plan.done.length && (
-        <div className="no-print">
-          <Section title="Ticked off in the last week">
-            <DoneLately plan={plan} farm={farm} />
+        {changes && (
+          <Section title={`What changed since ${sayDate(changes.since)}`}>
+            <ChangeList changes={changes.list} none="Nothing: the plan stands as it was." />
           </Section>
-        </div>
-      )}
+        )}
+        <NotFitting plan={plan} farm={farm} />
+        <DoneLately plan={plan} farm={farm} />
+      </WorkMarksOf>
       <Text size="sm" c="dimmed">
         Work from {sayDate(plan.today)} to {sayDate(plan.to)}. Weather:{' '}
         {plan.weather.label.toLowerCase()}

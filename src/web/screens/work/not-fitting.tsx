@@ -1,13 +1,17 @@
 import { List, Stack, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
+import { useKeptJobs } from '../../tick/kept-jobs.js';
 
 /** What does not fit, why, and what would make it fit. */
-export function NotFitting({ plan }: { plan: WorkPlan }) {
+export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const unfit = plan.jobs.filter((job) => job.pieces.length === 0);
+  const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => 0 < job.shortHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   const isAllIn = unfit.length + short.length + late.length === 0;
@@ -58,9 +62,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
               {job.belongsTo && ` · ${job.belongsTo.name}`}
             </Text>
             <Text size="sm">
-              {formatHours(job.hours)}
-              {1 < job.peopleNeeded && ` for ${job.peopleNeeded} people`}, due by{' '}
-              {sayDate(job.latest)}. {job.why}
+              {eachHours(job.hours, job.peopleNeeded)}, due by {sayDate(job.latest)}. {job.why}
             </Text>
             {0 < job.waysToFit.length && (
               <>
@@ -72,6 +74,7 @@ export function NotFitting({ plan }: { plan: WorkPlan }) {
                 </List>
               </>
             )}
+            <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={plan.today} />
           </div>
         ))}
       </Stack>

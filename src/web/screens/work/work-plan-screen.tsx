@@ -9,6 +9,7 @@ import { ArrivalMove } from './arrival-move.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { JobBars } from './job-bars.js';
 import { WeekHours } from './week-hours.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
 /** Hours against work week by week, every job as a bar, and what moving an arrival would do. */
@@ -31,7 +32,9 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
           key dates it is tied to. The plan goes to {sayDate(plan.to)}; what is due later comes into
           it as the days go by.
         </Text>
-        <JobBars plan={plan} />
+        <WorkMarksOf farmId={farm.id}>
+          <JobBars plan={plan} farm={farm} />
+        </WorkMarksOf>
       </Section>
       {0 < batches.length && (
         <div className="no-print">

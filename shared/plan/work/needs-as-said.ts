@@ -1,0 +1,60 @@
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Progress } from '../../farm/job.js';
+import type { Judgements } from '../../tables/judgements.js';
+import type { Reading, WorkNeed } from './work-need.js';
+
+/** A piece of work with what the household said of it: hours done, hours and days of its own. */
+export function asSaid(
+  need: WorkNeed,
+  said: Progress | undefined,
+  today: PlainDate,
+  { leastHours }: Judgements['work'],
+): WorkNeed {
+  const { hoursDone = 0, ownHours } = said ?? {};
+  const hours = ownHours ?? need.hours;
+  const { learned: _learned, ...unlearned } = need;
+  return {
+    ...(ownHours === undefined ? need : { ...unlearned, hasOwnHours: true }),
+    hours: 0 < hoursDone ? Math.max(leastHours.value, hours - hoursDone) : hours,
+    ...(0 < hoursDone ? { hoursDone } : {}),
+    ...daysAsSaid(need, said, today),
+  };
+}
+
+type Days = Pick<WorkNeed, 'fromDay' | 'dueDay' | 'untilDay'>;
+
+/** Put off, it only begins later; with a due day of your own all its days are yours. */
+function daysAsSaid(need: Days, said: Progress | undefined, today: PlainDate): Days {
+  const { notBefore, dueOn } = said ?? {};
+  const putOff = notBefore === undefined ? undefined : daysBetween(today, notBefore);
+  if (dueOn === undefined) {
+    const { dueDay, untilDay } = need;
+    return { fromDay: Math.max(0, need.fromDay, putOff ?? 0), dueDay, untilDay };
+  }
+  const dueDay = daysBetween(today, dueOn);
+  return {
+    fromDay: Math.max(0, putOff ?? Math.min(need.fromDay, dueDay)),
+    dueDay,
+    untilDay: Math.max(need.untilDay, dueDay),
+  };
+}
+
+/** Hours of each who took part in work that was done today: nobody has them once more. */
+export interface SpentToday {
+  readonly hours: number;
+  readonly peopleNeeded: number;
+  readonly personIds?: readonly string[];
+}
+
+/** What was done today, whole or in part. */
+export function spentToday(today: PlainDate, { needs, marks }: Reading): SpentToday[] {
+  return needs.flatMap(({ key, hours: reckoned, conditions, personIds }) => {
+    const said = marks.get(key);
+    const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
+    const whole = said?.hours ?? said?.ownHours ?? reckoned;
+    const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
+    const hours = part + rest;
+    const who = personIds === undefined ? {} : { personIds };
+    return 0 < hours ? [{ hours, peopleNeeded: conditions.peopleNeeded ?? 1, ...who }] : [];
+  });
+}

@@ -1,0 +1,88 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Sourced } from '../../explain/formula.js';
+import type { OwnJob } from '../../farm/job.js';
+import { movedWithEvent } from './hanging-jobs.js';
+import { frostKeyDates } from './place-dates.js';
+import { daysApart, isOften, isRepeated, oneTime, timesBetween } from './repeated-jobs.js';
+import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
+import type { WorkRequest } from './work-request.js';
+
+const OWN: Sourced = { sources: [], mark: 'own-record' };
+
+/** Reads the household's own jobs: each once, or as often as it comes. */
+export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }: Reading): void {
+  const { today, farm, ownJobs, tables } = request;
+  const events = [...request.work.flatMap((work) => work.events), ...frostKeyDates(farm, today)];
+  const last = addDays(today, days - 1);
+  const shown = tables.judgements.work.shownDoneDays.value;
+  const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
+  for (const given of ownJobs) {
+    const job = movedWithEvent(given, events);
+    if (!isRepeated(job)) {
+      needs.push(needOf(job, { key: `own/${job.id}`, today, days, repeated }));
+    } else if (isOften(job)) {
+      const onDays = new Set(timesBetween(job, today, last).map((on) => daysBetween(today, on)));
+      if (0 < onDays.size) chores.push(choreOf(job, onDays, marks.get(`own/${job.id}`)?.ownHours));
+    } else {
+      // The time before today may still be open, and what was ticked of late can be undone.
+      const from = addDays(today, -Math.max(daysApart(job.repeats), shown));
+      for (const on of timesBetween(job, from, last)) {
+        const key = `own/${job.id}/${on}`;
+        const need = needOf(oneTime(job, on), { key, today, days, repeated });
+        // The next time takes the place of one that was missed.
+        needs.push(need.untilDay < 0 ? { ...need, isOver: true } : need);
+      }
+    }
+  }
+}
+
+interface Around {
+  readonly key: string;
+  readonly today: PlainDate;
+  readonly days: number;
+  /** Jobs that come again: one that waits for such a job waits for that of its own day. */
+  readonly repeated: ReadonlySet<string>;
+}
+
+function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
+  const { personIds, forWhom, waitsForId, waitDays = 0, ifLate } = job;
+  const waitsKey = waitsForId !== undefined && repeated.has(waitsForId) ? `/${job.dueOn}` : '';
+  return {
+    key,
+    name: job.name,
+    row: OWN,
+    hours: job.hours,
+    reckonedHours: job.hours,
+    fromDay: job.notBefore ? daysBetween(today, job.notBefore) : 0,
+    dueDay: daysBetween(today, job.dueOn),
+    untilDay: job.noUseAfter ? daysBetween(today, job.noUseAfter) : days - 1,
+    conditions: job.conditions,
+    canBeSpread: job.canBeSpread,
+    priority: job.priority,
+    ...(personIds === undefined ? {} : { personIds }),
+    ...(forWhom === undefined ? {} : { forWhom }),
+    waitsFor:
+      waitsForId === undefined ? [] : [{ key: `own/${waitsForId}${waitsKey}`, days: waitDays }],
+    ...(ifLate === undefined ? {} : { ifLate }),
+  };
+}
+
+/** What comes more often than weekly; two who do it together give its hours twice. */
+function choreOf(
+  { id, name, hours, conditions, personIds, forWhom }: OwnJob,
+  onDays: ReadonlySet<number>,
+  ownHours = hours,
+): PlannedChore {
+  return {
+    key: `own/${id}`,
+    name,
+    hoursPerDay: ownHours * (conditions.peopleNeeded ?? 1),
+    fromDay: Math.min(...onDays),
+    toDay: Math.max(...onDays),
+    onDays,
+    conditions,
+    ...(personIds === undefined ? {} : { personIds }),
+    ...(forWhom === undefined ? {} : { forWhom }),
+    row: OWN,
+  };
+}

@@ -1,0 +1,101 @@
+import { daysBetween } from '../../calendar/plain-date.js';
+import { templateOf } from '../tasks/task-hours.js';
+import type { Task } from '../tasks/task.js';
+import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
+import type { DatedWork, WorkRequest } from './work-request.js';
+
+/** Reads the tasks of a batch or herd: work that is done once, and chores. */
+export function readTasks(request: WorkRequest, work: DatedWork, reading: Reading): void {
+  for (const task of work.tasks) {
+    const key = `${work.kind}/${work.id}/${task.id}`;
+    // What nobody has to do is known only where something was said of it.
+    const isOver = task.onDemand === true || task.isOver === true;
+    if (isOver && !reading.marks.has(key)) continue;
+    const everyDay = choreSpan(task);
+    if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
+    else readTask(request, { work, task, key, isOver }, reading);
+  }
+}
+
+interface OneTask {
+  readonly work: DatedWork;
+  readonly task: Task;
+  readonly key: string;
+}
+
+function readChore(
+  { today, tables }: WorkRequest,
+  { work, task, key, everyDay }: OneTask & { everyDay: { from: string; to: string } },
+  { days, marks, chores }: Reading,
+): void {
+  const fromDay = daysBetween(today, everyDay.from);
+  const toDay = daysBetween(today, everyDay.to);
+  if (toDay < 0 || days <= fromDay) return;
+  const { ownHours, notBefore = today } = marks.get(key) ?? {};
+  chores.push({
+    key,
+    // What comes with each animal is an average of its days: no day has just that much of it.
+    name: task.spreadOver ? `${task.name} (as they come)` : task.name,
+    belongsTo: { kind: work.kind, id: work.id, name: work.name },
+    hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
+    row: sourcedOf(templateOf(tables, task)),
+    fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
+    toDay: Math.min(days - 1, toDay),
+  });
+}
+
+function readTask(
+  { today, tables }: WorkRequest,
+  { work, task, key, isOver }: OneTask & { isOver: boolean },
+  { learned, marks, needs }: Reading,
+): void {
+  const { graceDays, closeDays, longPastDays } = tables.judgements.work;
+  const fromDay = daysBetween(today, task.earliestStart ?? task.start);
+  const dueDay = daysBetween(today, task.end) + task.spareDays + (task.mayFollowDays ?? 0);
+  if (dueDay < -longPastDays.value && !marks.has(key)) return;
+  const isOnItsDay = isFixed(work.kind, task);
+  const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
+  const kind = `${work.kind}/${task.templateId}`;
+  const reckonedHours = task.hours / (task.conditions?.peopleNeeded ?? 1);
+  const known = learned.get(kind);
+  needs.push({
+    key,
+    name: task.name,
+    row: sourcedOf(templateOf(tables, task)),
+    belongsTo: { kind: work.kind, id: work.id, name: work.name },
+    kind,
+    hours: reckonedHours * (known?.factor ?? 1),
+    reckonedHours,
+    ...(known ? { learned: { ...known, reckonedHours } } : {}),
+    fromDay,
+    dueDay,
+    untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
+    conditions: task.conditions ?? {},
+    canBeSpread: !isOnItsDay && !task.notSplit,
+    priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
+    // Work of one day follows each other within it: one that is short of hours holds up no other.
+    waitsFor: isOnItsDay ? [] : waitsOf(work, task),
+    ifLate: task.ifLate,
+    ...(isOver ? { isOver } : {}),
+  });
+}
+
+const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>
+  waits.map(({ id, days }) => ({ key: `${kind}/${of}/${id}`, days }));
+
+/** Work on the one day of its event, or on a set day before it; what comes after can wait. */
+const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
+  task.spareDays === 0 &&
+  task.start === task.end &&
+  task.earliestStart === undefined &&
+  (kind === 'herd' || task.offsetDays <= 0);
+
+/** Days on which a task takes hours every day; undefined for work that is done once. */
+function choreSpan(task: Task): { from: string; to: string } | undefined {
+  if (task.spreadOver) return task.spreadOver;
+  return task.isDaily ? { from: task.start, to: task.end } : undefined;
+}
+
+/** Work with cattle is all called for; of work with birds, what lies close to its event. */
+const isClose = (kind: DatedWork['kind'], { offsetDays }: Task, days: number): boolean =>
+  kind === 'herd' || Math.abs(offsetDays) <= days;

@@ -1,0 +1,70 @@
+import type { Sourced } from '../../explain/formula.js';
+import type { OwnJob, Priority, Progress, WorkConditions } from '../../farm/job.js';
+import type { LearnedHours } from './learned-hours.js';
+
+/** One piece of work, in days from today. */
+export interface WorkNeed {
+  readonly key: string;
+  readonly name: string;
+  /** What it belongs to: a batch, a herd, or nothing but the household. */
+  readonly belongsTo?: {
+    readonly kind: 'batch' | 'herd';
+    readonly id: string;
+    readonly name: string;
+  };
+  /** Kind of work by its template, whichever batch or herd it is for; own work has none. */
+  readonly kind?: string;
+  /** Work of each person who takes part: your own figure, else as the log of this kind has it. */
+  readonly hours: number;
+  /** What the table or the job says, whatever was said and logged. */
+  readonly reckonedHours: number;
+  /** Hours of each that are done, and taken off. */
+  readonly hoursDone?: number;
+  /** What the table says without the log; left out where nothing was logged. */
+  readonly learned?: LearnedHours & { readonly reckonedHours: number };
+  /** The hours were given for this piece of work itself. */
+  readonly hasOwnHours?: true;
+  readonly fromDay: number;
+  readonly dueDay: number;
+  readonly untilDay: number;
+  readonly conditions: WorkConditions;
+  readonly canBeSpread: boolean;
+  readonly priority: Priority;
+  readonly personIds?: readonly string[];
+  readonly forWhom?: OwnJob['forWhom'];
+  readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
+  readonly ifLate?: string;
+  /** Its time is past, so that it is only known where something was said of it. */
+  readonly isOver?: boolean;
+  /** What the hours of its template rest on; own jobs have hours of the household's own. */
+  readonly row: Sourced;
+}
+
+/** Work that comes every day, or on most, between two days and takes its hours first. */
+export interface PlannedChore {
+  readonly key: string;
+  readonly name: string;
+  /** Batch or herd it is done for; the household's own has none. */
+  readonly belongsTo?: NonNullable<WorkNeed['belongsTo']>;
+  readonly hoursPerDay: number;
+  readonly fromDay: number;
+  readonly toDay: number;
+  /** The days of them on which it comes; left out, every one. */
+  readonly onDays?: ReadonlySet<number>;
+  readonly conditions?: WorkConditions;
+  readonly personIds?: readonly string[];
+  readonly forWhom?: OwnJob['forWhom'];
+  readonly row: Sourced;
+}
+
+/** What is sent on keeps no more of a row than how that is supported. */
+export const sourcedOf = ({ sources, mark }: Sourced): Sourced => ({ sources, mark });
+
+/** What needs are read into, and by what. */
+export interface Reading {
+  readonly days: number;
+  readonly learned: ReadonlyMap<string, LearnedHours>;
+  readonly marks: ReadonlyMap<string, Progress>;
+  readonly needs: WorkNeed[];
+  readonly chores: PlannedChore[];
+}

@@ -1,0 +1,52 @@
+import { Text } from '@mantine/core';
+import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { DayJob } from '../../tick/day-job.js';
+import { eachHours } from '../../tick/each-hours.js';
+import { personName } from './person-name.js';
+
+/** One piece of work of a day: who, how long, why now, what if not; and its control. */
+export function DayWork({
+  plan,
+  farm,
+  job,
+  date,
+}: {
+  plan: WorkPlan;
+  farm: SavedFarm;
+  job: PlannedJob;
+  date: string;
+}) {
+  const piece = job.pieces.find((each) => each.date === date);
+  const isPart = 1 < job.pieces.length && piece !== undefined;
+  const who = (piece?.personIds ?? []).map((id) => personName(plan, id)).join(' and ');
+  return (
+    <div className="day-work">
+      <Text fw={600}>{job.name}</Text>
+      <Text size="sm">
+        {who && `${who}, `}
+        {eachHours(piece?.hours ?? job.hours, job.peopleNeeded)}
+        {isPart && ` of ${formatHours(job.hours)}`}
+        {job.belongsTo && ` · ${job.belongsTo.name}`}
+        {0 < job.shortHours && `, ${formatHours(job.shortHours)} more than anyone has`}
+      </Text>
+      {job.learned && (
+        <Text size="sm">
+          The table says {formatHours(job.learned.reckonedHours)};{' '}
+          {job.learned.times === 1
+            ? 'the time you logged'
+            : `the ${job.learned.times} times you logged`}{' '}
+          make it {formatHours(job.hours)}.
+        </Text>
+      )}
+      <Text size="sm">Why now: {job.why}</Text>
+      {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
+      <DayJob
+        work={{ ...job, due: job.latest, ...(isPart ? { partHours: piece.hours } : {}) }}
+        units={farm.units}
+        today={plan.today}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,134 @@
+import { describe, expect, it } from '@jest/globals';
+import type { OwnJob, Progress } from '../../../shared/farm/job.js';
+import { afterSaid } from '../../../shared/farm/said-of-work.js';
+import { workPlanOf, type WorkPlan } from '../../../shared/plan/work/work-plan.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
+
+type More = Parameters<typeof newWork>[0];
+const today = '2027-04-05'; // a Monday
+const planOf = (more: More = {}): WorkPlan => workPlanOf(newWork(more), 20);
+const jobOf = (plan: WorkPlan, key = 'own/bed') => plan.jobs.find((job) => job.key === key);
+const said = (more: Omit<Progress, 'key'>, ownJobs: OwnJob[] = [newOwnJob({ hours: 3 })]) =>
+  planOf({ ownJobs, progress: [{ key: 'own/bed', ...more }] });
+const dates = (plan: WorkPlan, id = 'bed') =>
+  plan.jobs.filter(({ key }) => key.startsWith(`own/${id}/`)).map(({ key }) => key.slice(-10));
+const choresOn = (plan: WorkPlan) =>
+  plan.chores.flatMap((list, day) => (list.some(({ key }) => key === 'own/bed') ? [day] : []));
+
+describe('what is said of work', () => {
+  it('strikes it out, and what waits for it waits no longer', () => {
+    const ownJobs = [
+      newOwnJob({ dueOn: '2027-06-20', notBefore: '2027-06-01' }),
+      newOwnJob({ id: 'plant', name: 'Plant', dueOn: '2027-06-20', waitsForId: 'bed' }),
+    ];
+    expect('2027-06-01' <= jobOf(planOf({ ownJobs }), 'own/plant')!.earliest).toBe(true);
+    const plan = said({ struckOut: true, because: 'No seed' }, ownJobs);
+    expect(jobOf(plan)).toBeUndefined();
+    expect(jobOf(plan, 'own/plant')!.pieces[0]!.date).toBe(today);
+    expect(plan.struckOut).toMatchObject([{ key: 'own/bed', because: 'No seed' }]);
+  });
+
+  it('gives it other hours and other days', () => {
+    const job = jobOf(said({ ownHours: 5, notBefore: '2027-05-03', dueOn: '2027-07-01' }))!;
+    expect(job).toMatchObject({ hours: 5, reckonedHours: 3, hasOwnHours: true });
+    expect(job).toMatchObject({ earliest: '2027-05-03', latest: '2027-07-01' });
+    expect(job.hoursFrom.mark).toBe('own-record');
+  });
+
+  it('of a chore and of a task months ahead as well', () => {
+    const work = [newBatchWork('2027-05-05', today)];
+    const before = planOf({ work });
+    const chore = before.chores.flat()[0]!.key;
+    const last = before.jobs.at(-1)!.key;
+    const progress = [
+      { key: chore, struckOut: true },
+      { key: last, doneOn: today },
+    ];
+    const after = planOf({ work, progress });
+    expect(after.chores.flat().some(({ key }) => key === chore)).toBe(false);
+    expect(after.struckOut.map(({ key }) => key)).toEqual([chore]);
+    expect(jobOf(after, last)).toBeUndefined();
+    expect(after.done.map(({ key }) => key)).toEqual([last]);
+  });
+
+  it('takes hours done today off the hours of today, whole or in part', () => {
+    const people = [{ id: 'a', name: 'A', away: [], hoursByWeekday: [4, 4, 4, 4, 4, 4, 4] }];
+    const ownJobs = [newOwnJob({ hours: 3 }), newOwnJob({ id: 'shed', hours: 2.5 })];
+    const first = (more: Omit<Progress, 'key'>) =>
+      jobOf(planOf({ people, ownJobs, progress: [{ key: 'own/bed', ...more }] }), 'own/shed')!
+        .pieces[0]!;
+    expect(first({ doneOn: '2027-04-04', hours: 3 })).toMatchObject({ date: today, hours: 2.5 });
+    const short = first({ doneOn: today, hours: 3 });
+    expect(short.date === today ? short.hours : 0).toBeLessThanOrEqual(1);
+    const part = afterSaid({}, { hoursDone: 2 }, today);
+    expect(part).toEqual({ hoursDone: 2, partOn: today, partHours: 2 });
+    // The rest of it, half an hour of other work, and no more.
+    const plan = planOf({ people, ownJobs, progress: [{ key: 'own/bed', ...part }] });
+    const hours = plan.jobs.flatMap(({ pieces }) => pieces.filter(({ date }) => date === today));
+    expect(hours.reduce((sum, piece) => sum + piece.hours, 0)).toBeLessThanOrEqual(2.01);
+  });
+
+  it('stays beside what is said later', () => {
+    const put = afterSaid({ ownHours: 2 }, { notBefore: '2027-04-09' }, today);
+    expect(put).toEqual({ ownHours: 2, notBefore: '2027-04-09' });
+    const done = afterSaid(afterSaid(put, { doneOn: today }, today), { hours: 4 }, today);
+    expect(done).toMatchObject({ ownHours: 2, doneOn: today, hours: 4 });
+    expect(afterSaid(done, { struckOut: true }, today)).toEqual({ ...put, struckOut: true });
+  });
+});
+
+describe('jobs that come again', () => {
+  const repeats = (more: NonNullable<OwnJob['repeats']>, rest: Partial<OwnJob> = {}) => [
+    newOwnJob({ dueOn: '2027-04-10', repeats: more, ...rest }),
+  ];
+
+  it('come on their weekday, each ticked by itself', () => {
+    const ownJobs = repeats({ every: 'weekdays', weekdays: [6], until: '2027-05-01' });
+    expect(dates(planOf({ ownJobs }))).toEqual([
+      '2027-04-10',
+      '2027-04-17',
+      '2027-04-24',
+      '2027-05-01',
+    ]);
+    const progress = [{ key: 'own/bed/2027-04-10', doneOn: today }];
+    const plan = planOf({ ownJobs, progress });
+    expect(dates(plan)).toEqual(['2027-04-17', '2027-04-24', '2027-05-01']);
+    expect(plan.done).toMatchObject([{ key: 'own/bed/2027-04-10' }]);
+  });
+
+  it('come every so many days, until a key date that moves', () => {
+    const untilTiedTo = { eventId: 'event/place/last-frost-2027', on: '2027-05-12' };
+    const ownJobs = repeats({ every: 'days', everyDays: 10, until: '2027-05-12', untilTiedTo });
+    expect(dates(planOf({ ownJobs, farm: { lastFrost: '05-12' } }))).toHaveLength(4);
+    expect(dates(planOf({ ownJobs, farm: { lastFrost: '05-22' } })).at(-1)).toBe('2027-05-20');
+  });
+
+  it('are chores where they come more often than weekly, on the days that suit', () => {
+    const ownJobs = repeats({ every: 'day', until: '2027-04-14' }, { dueOn: today });
+    expect(choresOn(planOf({ ownJobs }))).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    const warm = repeats({ every: 'day' }, { conditions: { nightMinAtLeastC: 10 } });
+    const plan = planOf({ ownJobs: warm });
+    expect(choresOn(plan).length).toBeGreaterThan(0);
+    expect(choresOn(plan).every((day) => 10 <= plan.weather.minC[day]!)).toBe(true);
+  });
+
+  it('go to a child where they are for one, and never where they need an adult', () => {
+    const people = [
+      { id: 'a', name: 'Adult', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 1, 1] },
+      { id: 'c', name: 'Child', away: [], hoursByWeekday: [5, 5, 5, 5, 5, 5, 5], isChild: true },
+    ];
+    const who = (more: Partial<OwnJob>) =>
+      jobOf(planOf({ people, ownJobs: [newOwnJob({ hours: 3, canBeSpread: false, ...more })] }))!
+        .pieces[0]?.personIds;
+    expect(who({})).toBeUndefined();
+    expect(who({ forWhom: 'child' })).toEqual(['c']);
+    expect(who({ personIds: ['c'] })).toEqual(['c']);
+    expect(who({ personIds: ['c'], forWhom: 'adult' })).toBeUndefined();
+  });
+});
+
+it('begins weeks as the country does', () => {
+  const first = (farm: NonNullable<NonNullable<More>['farm']>) => planOf({ farm }).weeks[0]!.from;
+  expect(first({ country: 'US' })).toBe('2027-04-04');
+  expect(first({ country: 'DE' })).toBe('2027-04-05');
+});
