@@ -15,8 +15,8 @@ export interface PlausibleChange {
   readonly picture: () => FarmPicture;
 }
 
-/** Kelvin by which a season is easily colder than is expected of it. */
-const COLDER_K = 2;
+/** Kelvin by which a season is easily colder than is expected of it: 3 °C, or 5 °F. */
+const COLDER_K = { metric: 3, us: 5 / 1.8 } as const;
 /** Share by which birds and prices easily differ. */
 const TENTH = 0.1;
 /** Percent of birds or feed lost beyond what is usual. */
@@ -31,6 +31,7 @@ export function plausibleChanges(
   reader: Reader,
 ): readonly PlausibleChange[] {
   const usual = usualOrder(batch, tables);
+  const byK = COLDER_K[reader.units];
   const weight = batch.weightFactor ?? usual.weightFactor;
   const change = (what: string, more: Partial<NamedBatch>): PlausibleChange => ({
     what,
@@ -50,13 +51,13 @@ export function plausibleChanges(
     change('If five more in a hundred die', {
       laterLossPercent: (batch.laterLossPercent ?? usual.laterPercent) + MORE_PERCENT,
     }),
-    change('If five more in a hundred pounds of feed are spilled', {
+    change('If a twentieth more feed is spilled', {
       wastePercent: (batch.wastePercent ?? usual.wastePercent) + MORE_PERCENT,
     }),
     {
-      what: `If it stays ${formatValue(COLDER_K, 'K', reader)} colder than expected`,
+      what: `If it stays ${formatValue(byK, 'K', reader)} colder than expected`,
       kind: 'happens',
-      picture: () => colder(picture),
+      picture: () => colder(picture, byK),
     },
     {
       what: 'If feed costs a tenth more',
@@ -90,9 +91,9 @@ export function plausibleChanges(
   ];
 }
 
-function colder(picture: FarmPicture): FarmPicture {
+function colder(picture: FarmPicture, byK: number): FarmPicture {
   const { climate } = picture;
-  const less = (of: readonly number[]) => of.map((c) => c - COLDER_K);
+  const less = (of: readonly number[]) => of.map((c) => c - byK);
   return {
     ...picture,
     climate: {

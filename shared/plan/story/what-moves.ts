@@ -1,4 +1,5 @@
 import { daysBetween } from '../../calendar/plain-date.js';
+import type { Moved } from '../../explain/moved.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { FarmPicture, NamedBatch } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
@@ -14,12 +15,6 @@ export interface PlannedBatch {
   readonly batch: NamedBatch;
   readonly plan: BatchPlan;
   readonly reader: Reader;
-}
-
-/** What a number comes to when one thing turns out otherwise. */
-export interface Moved {
-  readonly what: string;
-  readonly to: Quantity;
 }
 
 /** Least change that is worth telling: days of a date, a share of a number. */
