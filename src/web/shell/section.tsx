@@ -3,10 +3,19 @@ import type { ReactNode } from 'react';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { MarkBadge } from '../explain/mark-badge.js';
 
-export function Section({ title, children }: { title: string; children: ReactNode }) {
+export function Section({
+  title,
+  level = 2,
+  children,
+}: {
+  title: string;
+  /** Level of its heading: 3 within a part that has one. */
+  level?: 2 | 3;
+  children: ReactNode;
+}) {
   return (
     <Card withBorder component="section" className="avoid-break">
-      <Title order={2} size="h3" mb="sm">
+      <Title order={level} size="h3" mb="sm">
         {title}
       </Title>
       {children}
