@@ -29,6 +29,7 @@ import { PROJECT_ROOT } from './reference/load-tables.js';
 import { ReferenceModule } from './reference/reference.module.js';
 import { SettingsModule } from './settings/settings.module.js';
 import { ToldModule } from './told/told.module.js';
+import { TodayModule } from './today/today.module.js';
 import { TrustModule } from './trust/trust.module.js';
 import { WeatherModule } from './weather/weather.module.js';
 import { WorkPoolModule } from './work-pool/work-pool.module.js';
@@ -66,6 +67,7 @@ import { WorkPoolModule } from './work-pool/work-pool.module.js';
     ToldModule,
     JobsModule,
     WorkModule,
+    TodayModule,
     SheetsModule,
     CalendarModule,
     SampleFarmModule,

@@ -46,11 +46,14 @@ export type HerdMove = Told<
 /** Some birds of a batch were put on a scale. */
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
+/** A chore was done on its day. */
+export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
+
 /** Eggs of a batch were counted, over some days up to that day. */
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
 
 export type ToldFact =
-  BirdsWeighed | EggsWereCounted | WorkProgress | HeightRead | GroundChecked | HerdMove;
+  BirdsWeighed | EggsWereCounted | WorkProgress | ChoreDone | HeightRead | GroundChecked | HerdMove;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 

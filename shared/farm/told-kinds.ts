@@ -30,6 +30,8 @@ interface KindOfFact {
   readonly replaces: 'the-last' | 'the-one-of-that-day' | 'none';
   /** How far back it can lie when it is told, days. */
   readonly oldestDays: number;
+  /** No plan goes by it, so that none is made again when it is told. */
+  readonly leavesPlans?: true;
 }
 
 /** A longer time ago is a slip of the pen: a year typed wrong. */
@@ -39,6 +41,8 @@ export const OLDEST_READING_DAYS = 5 * 366;
 
 const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
+/** That it was done, and when, is all there is to say. */
+const choreFields = row('ChoreDone', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
@@ -60,6 +64,13 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
       ...(isWorkKey(about) ? [] : [notAKey(about)]),
       ...dateProblem('details.doneOn', details['doneOn'], today),
     ],
+  },
+  'chore-done': {
+    details: choreFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => (isWorkKey(about) ? [] : [notAKey(about)]),
   },
   weighed: {
     details: weighedFields,
@@ -125,6 +136,7 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
 /** One thing that happened, as it is told. */
 export const anySaid = oneOf('Fact', 'kind', {
   'work-progress': saidFields('work-progress', 'WorkProgress', workProgressFields),
+  'chore-done': saidFields('chore-done', 'ChoreDone', choreFields),
   weighed: saidFields('weighed', 'Weighed', weighedFields),
   'eggs-counted': saidFields('eggs-counted', 'EggsCounted', eggsCountedFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),

@@ -50,35 +50,58 @@ export function heatWeeks(
   lastHeatDay: number,
   headroomM: (day: number) => number,
 ): HeatWeek[] {
-  const { rig } = heat;
   return weeksOfAge(heat.conditions, lastHeatDay).map(({ first, last }) => {
     const span = heat.conditions.slice(first, last + 1);
-    const coldDay = most(span, (day) => day.targetC - day.nightC);
-    const hotDay = hottestDay(span);
-    const { share } = days[first]!;
-    const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
-    const lowest = bestSetting(rig, nightHour, { share, heightM: rig.clearanceM });
-    const heightM = lampHeightM(rig, lowest, coldDay.targetC, headroomM(last));
-    const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
-    const usualDay = span[Math.floor(span.length / 2)]!;
-    const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
-    const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
-    const [day, dayHeightM] = raised(dayHour);
-    const [noon, noonHeightM] = raised(noonHour);
-    const left = settingOf(rig, noonHour, { ...night, share, heightM });
-    return {
-      ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
-      ...{ usualDay, day, hotDay, noon, left },
+    const asked = {
+      coldDay: most(span, (day) => day.targetC - day.nightC),
+      usualDay: span[Math.floor(span.length / 2)]!,
+      hotDay: hottestDay(span),
     };
-
-    /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
-    function raised(hour: HeatHour): [HeatSetting, number] {
-      const low = bestSetting(rig, hour, { share, heightM });
-      if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
-      const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM(last)));
-      return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
-    }
+    const { share } = days[first]!;
+    return heatOfSpan(heat, asked, { first, last, share, headroomM: headroomM(last) });
   });
+}
+
+/**
+ * How the heaters are set over some days, for their coldest night, a usual day and their hottest noon.
+ *
+ * @param span its days after arrival, the share of the brooder in use, how high a lamp can hang, and
+ *   how high it hangs already; left out, as high as it may on the coldest night
+ */
+export function heatOfSpan(
+  heat: BroodingHeat,
+  { coldDay, usualDay, hotDay }: Pick<HeatWeek, 'coldDay' | 'usualDay' | 'hotDay'>,
+  span: {
+    readonly first: number;
+    readonly last: number;
+    readonly share: number;
+    readonly headroomM: number;
+    readonly hangsAtM?: number;
+  },
+): HeatWeek {
+  const { rig } = heat;
+  const { first, last, share, headroomM, hangsAtM } = span;
+  const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
+  const lowest = bestSetting(rig, nightHour, { share, heightM: hangsAtM ?? rig.clearanceM });
+  const heightM = hangsAtM ?? lampHeightM(rig, lowest, coldDay.targetC, headroomM);
+  const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
+  const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
+  const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
+  const [day, dayHeightM] = raised(dayHour);
+  const [noon, noonHeightM] = raised(noonHour);
+  const left = settingOf(rig, noonHour, { ...night, share, heightM });
+  return {
+    ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
+    ...{ usualDay, day, hotDay, noon, left },
+  };
+
+  /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
+  function raised(hour: HeatHour): [HeatSetting, number] {
+    const low = bestSetting(rig, hour, { share, heightM });
+    if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
+    const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM));
+    return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
+  }
 }
 
 const most = <T>(all: readonly T[], of: (each: T) => number): T =>

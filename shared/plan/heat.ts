@@ -98,7 +98,7 @@ const NO_BROODER = issue(
 );
 
 /** How high a lamp can hang above the bedding of a day: under the lid, where there is one. */
-const headroomOf =
+export const headroomOf =
   ({ tables }: PlanContext, { roof, heightM }: Brooder) =>
   (day: number): number =>
     roof ? heightM - litterDepthM(tables.litter, day) : Infinity;
@@ -110,7 +110,7 @@ function airScheduleIssues(context: PlanContext, { rig }: BroodingHeat): PlanIss
   return [issue('act', 'schedule-of-air', text, [{ sources, mark }])];
 }
 
-function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {
+export function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQuantity {
   const { films, floor } = tables.heat;
   const isInWind = brooder.standsIn === 'outdoors';
   const { walls, roof } = brooder;

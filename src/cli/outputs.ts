@@ -8,6 +8,7 @@ import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/expla
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import { todayOf } from '../../shared/plan/today/today.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
@@ -17,6 +18,7 @@ import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
 import { printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
+import { printToday } from './print-today.js';
 import { printOutlook, printSheet, printWork } from './print-work.js';
 import { explanationsText } from './text.js';
 
@@ -38,6 +40,13 @@ export const OUTPUTS = {
   work: (asked: Asked): string => {
     const { plan } = workOf(asked);
     return asked.json ? JSON.stringify(plan) : printWork(plan, readerOf(asked.picture));
+  },
+
+  today: (asked: Asked): string => {
+    const { picture, tables } = asked;
+    const { plan, animals } = workOf(asked);
+    const day = todayOf(picture, tables, animals, plan);
+    return asked.json ? JSON.stringify(day) : printToday(day, readerOf(picture));
   },
 
   chances: (asked: Asked): string => {

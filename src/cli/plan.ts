@@ -8,6 +8,7 @@ import { OUTPUTS, type Asked } from './outputs.js';
 const USAGE = `Plans a farm without a server.
 
   npm run --silent plan -- FARM.jsonc                     the household's work: the next days first
+  npm run --silent plan -- FARM.jsonc today               the day: animals, work, what is ahead
   npm run --silent plan -- FARM.jsonc batch               the first batch, as tables
   npm run --silent plan -- FARM.jsonc batch "Pullets"     another one, by its name or id
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
@@ -18,7 +19,7 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file
 
-  --json           exactly what the API returns (batch, pasture, work)
+  --json           exactly what the API returns (batch, pasture, work); of today without ticks
   --explain        every number opened to its formula and source (batch, pasture)
   --explain=heat   only numbers whose label holds a word
   --batch NAME     the batch that arrival weeks are looked for, where it is not the first

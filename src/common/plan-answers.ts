@@ -34,3 +34,4 @@ export const TOLD_FACT = named('ToldFact', 'What happened, to what, when, and wh
 export const TOLD_PAGE = named('ToldPage', 'Told facts, the newest first, and how many there are.');
 export const CALENDAR_ADDRESS = named('CalendarAddress', 'Where a farm’s calendar is found.');
 export const TRUST = named('Trust', 'The household’s authority, as a phone shows it.');
+export const TODAY = named('Today', 'All that a household asks on the day it is.');

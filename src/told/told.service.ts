@@ -9,7 +9,7 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
-import type { ToldOn } from '../../shared/farm/told-kinds.js';
+import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
@@ -22,6 +22,7 @@ import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
 
 const PAGE = 200;
+const leavesPlans = (kind: ToldKind): boolean => TOLD_KINDS[kind].leavesPlans === true;
 const ROWS_AT_ONCE = 200;
 
 /** Some of a farm's facts, the newest first, and how many there are. */
@@ -46,26 +47,32 @@ export class ToldService {
     all: readonly Said[],
     fieldOf = (k: number, field: string): string => `facts.${k}.${field}`,
   ): Promise<ToldFact[]> {
-    return this.database.write(farmId, async (manager) => {
+    const raises = all.some(({ kind }) => !leavesPlans(kind));
+    const keep = async (manager: EntityManager): Promise<ToldFact[]> => {
       if (all.length === 0) return [];
       const farm = await knownOf(manager, farmId);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
       await this.settle(manager, farmId, told, fieldOf(0, 'details.paddockId'));
       return kept.map(({ fact }) => fact);
-    });
+    };
+    return this.database.write(farmId, keep, { raises });
   }
 
   /** Takes a fact back: what it had replaced holds again. Taking it back twice is the same. */
   async takeBack(farmId: string, id: string): Promise<void> {
-    await this.database.write(farmId, async (manager) => {
-      const row = isId(id) ? await manager.findOneBy(ToldFactEntity, { id, farmId }) : null;
+    // What a fact is never changes: it can be read before the write whose revision hangs on it.
+    const row = isId(id)
+      ? await this.database.manager.findOneBy(ToldFactEntity, { id, farmId })
+      : null;
+    const takeBack = async (manager: EntityManager): Promise<void> => {
       if (!row) {
         throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
       }
       await this.takeBackAll(farmId, [id]);
       await this.settle(manager, farmId, [toFact(row)], 'id');
-    });
+    };
+    await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
   }
 
   /** Takes facts back, whatever they had replaced as well. */

@@ -1,7 +1,9 @@
-import { lazy, Suspense, type ReactNode } from 'react';
+import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import { Center, Loader } from '@mantine/core';
-import { Redirect, Route, Switch } from 'wouter';
-import { useFarm, useTables } from './api/queries.js';
+import { Redirect, Route, Switch, useRoute } from 'wouter';
+import { useFarm, useTables, type SavedFarm } from './api/queries.js';
+import { useAskToday } from './api/today-queries.js';
+import { useWhenIdle } from './api/when-idle.js';
 import { ClashProvider } from './api/clash-dialog.js';
 import { ExplainProvider } from './explain/explain-panel.js';
 import { FirstRun } from './screens/first-run/first-run.js';
@@ -17,7 +19,9 @@ const WalkScreen = lazy(() => import('./screens/pasture/walk-screen.js'));
 const LandScreen = lazy(() => import('./screens/pasture/land-screen.js'));
 const SizesScreen = lazy(() => import('./screens/pasture/sizes-screen.js'));
 const HerdTasksScreen = lazy(() => import('./screens/work/herd-tasks-screen.js'));
-const TodayScreen = lazy(() => import('./screens/work/today-screen.js'));
+const loadToday = () => import('./screens/today/today-screen.js');
+const TodayScreen = lazy(loadToday);
+const NextDaysScreen = lazy(() => import('./screens/work/next-days-screen.js'));
 const WorkPlanScreen = lazy(() => import('./screens/work/work-plan-screen.js'));
 const ChancesScreen = lazy(() => import('./screens/work/chances-screen.js'));
 const OwnScreen = lazy(() => import('./screens/work/own-screen.js'));
@@ -50,81 +54,111 @@ export function App() {
 }
 
 function OneFarm({ farmId }: { farmId: string }) {
-  const all = useAll(useFarm(farmId), useTables());
+  const isToday = useTodayAhead(farmId);
+  const isIdle = useWhenIdle();
+  const tables = useTables({ isAsked: !isToday || isIdle });
+  const all = useAll(useFarm(farmId));
   if ('waiting' in all) return all.waiting;
-  const [farm, tables] = all.data;
-  const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
+  const [farm] = all.data;
   return (
     <ClashProvider>
-      <ExplainProvider tables={tables} farm={farm}>
+      <ExplainProvider tables={tables.data} farm={farm}>
         <Suspense fallback={<Waiting />}>
           <Switch>
-            <Route path="/farm/:farmId/batches">
-              {inShell(<BatchList farm={farm} tables={tables} />)}
+            <Route path="/farm/:farmId/today">
+              <FarmShell farm={farm}>
+                <TodayScreen farm={farm} />
+              </FarmShell>
             </Route>
-            <Route path="/farm/:farmId/batches/:batchId">
-              {({ batchId }) =>
-                inShell(
-                  <BatchScreen
-                    key={batchId}
-                    farm={farm}
-                    tables={tables}
-                    batchId={batchId === 'new' ? undefined : batchId}
-                  />,
-                )
-              }
-            </Route>
-            <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
-              {({ batchId, sheet }) => (
-                <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
-              )}
-            </Route>
-            <Route path="/farm/:farmId/facilities">
-              {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture">
-              {inShell(<PastureScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/walk">
-              {inShell(<WalkScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/land">
-              {inShell(<LandScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/sizes">
-              {inShell(<SizesScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/herds">
-              {inShell(<HerdTasksScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/pasture/print">
-              <MoveSheet farm={farm} tables={tables} />
-            </Route>
-            <Route path="/farm/:farmId/work">{inShell(<TodayScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/chances">
-              {inShell(<ChancesScreen farm={farm} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/own">
-              {inShell(<OwnScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
-            <Route path="/farm/:farmId/work/away/:handoverId/sheet">
-              {({ handoverId }) => (
-                <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />
-              )}
-            </Route>
-            <Route path="/farm/:farmId/place">
-              {inShell(<FarmScreen farm={farm} tables={tables} />)}
-            </Route>
-            <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
             <Route>
-              <Redirect to={`/farm/${farmId}/batches`} />
+              <FarmScreens farm={farm} />
             </Route>
           </Switch>
         </Suspense>
       </ExplainProvider>
     </ClashProvider>
+  );
+}
+
+/** Asks for the day and its screen at once where the page opens on it, not after the farm is there. */
+function useTodayAhead(farmId: string): boolean {
+  const [isToday] = useRoute('/farm/:farmId/today');
+  const ask = useAskToday(farmId);
+  useEffect(() => {
+    if (!isToday) return;
+    ask();
+    loadToday().catch(() => undefined);
+  }, [isToday, ask]);
+  return isToday;
+}
+
+/** Every screen that shows what the tables hold. */
+function FarmScreens({ farm }: { farm: SavedFarm }) {
+  const all = useAll(useTables());
+  if ('waiting' in all) return all.waiting;
+  const [tables] = all.data;
+  const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
+  return (
+    <Switch>
+      <Route path="/farm/:farmId/batches">
+        {inShell(<BatchList farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/batches/:batchId">
+        {({ batchId }) =>
+          inShell(
+            <BatchScreen
+              key={batchId}
+              farm={farm}
+              tables={tables}
+              batchId={batchId === 'new' ? undefined : batchId}
+            />,
+          )
+        }
+      </Route>
+      <Route path="/farm/:farmId/batches/:batchId/print/:sheet">
+        {({ batchId, sheet }) => (
+          <PrintScreen farm={farm} tables={tables} batchId={batchId} sheet={sheet} />
+        )}
+      </Route>
+      <Route path="/farm/:farmId/facilities">
+        {inShell(<FacilitiesScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/pasture">
+        {inShell(<PastureScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/pasture/walk">
+        {inShell(<WalkScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/pasture/land">
+        {inShell(<LandScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/pasture/sizes">
+        {inShell(<SizesScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/work/herds">
+        {inShell(<HerdTasksScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/pasture/print">
+        <MoveSheet farm={farm} tables={tables} />
+      </Route>
+      <Route path="/farm/:farmId/work">{inShell(<NextDaysScreen farm={farm} />)}</Route>
+      <Route path="/farm/:farmId/work/plan">{inShell(<WorkPlanScreen farm={farm} />)}</Route>
+      <Route path="/farm/:farmId/work/chances">{inShell(<ChancesScreen farm={farm} />)}</Route>
+      <Route path="/farm/:farmId/work/own">
+        {inShell(<OwnScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/work/away">{inShell(<AwayScreen farm={farm} />)}</Route>
+      <Route path="/farm/:farmId/work/away/:handoverId/sheet">
+        {({ handoverId }) => <SheetScreen farm={farm} tables={tables} handoverId={handoverId} />}
+      </Route>
+      <Route path="/farm/:farmId/place">
+        {inShell(<FarmScreen farm={farm} tables={tables} />)}
+      </Route>
+      <Route path="/farm/:farmId/sources">{inShell(<SourcesScreen tables={tables} />)}</Route>
+      <Route>
+        <Redirect to={`/farm/${farm.id}/today`} replace />
+      </Route>
+    </Switch>
   );
 }
 

@@ -4,6 +4,7 @@ import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import type { Outline } from '../../shared/farm/paddock.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
+import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import type { Handover } from '../../shared/farm/handover.js';
 import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
 import {
@@ -18,6 +19,7 @@ import { explainBatch, explainPasture } from '../../shared/plan/farm/explain-pla
 import { sitterSheet, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { todayOf, type Today } from '../../shared/plan/today/today.js';
 import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -40,6 +42,13 @@ export interface AskedBatch {
 export interface PlannedPicture {
   readonly picture: FarmPicture;
   readonly pasture?: PasturePlan;
+}
+
+/** The work of a farm, what is kept of it for the next time, and the day that it is on. */
+export interface PlannedWork {
+  readonly plan: WorkPlan;
+  readonly keep: KeptPlan;
+  readonly day: Today;
 }
 
 /** A thread is given the tables when it starts, as they were checked when the program started. */
@@ -109,7 +118,12 @@ export const TASKS = {
 
   explainPasture: (picture: FarmPicture): Uint8Array => jsonBytes(explainPasture(picture, tables)),
 
-  planWork: (asked: PlannedPicture) => planWork(asked.picture, tables, animalsOf(asked)),
+  /** The work, and the day it is out of the same plans of the animals. */
+  planWork: (asked: PlannedPicture): PlannedWork => {
+    const animals = animalsOf(asked);
+    const { keep, ...plan } = planWork(asked.picture, tables, animals);
+    return { plan, keep, day: todayOf(asked.picture, tables, animals, plan) };
+  },
 
   workOutlook: (
     asked: PlannedPicture & { readonly history: readonly DailyWeather[] },

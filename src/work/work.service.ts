@@ -9,6 +9,7 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
+import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
@@ -24,6 +25,7 @@ import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
+import type { PlannedWork } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
@@ -31,7 +33,7 @@ import type { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 @Injectable()
 export class WorkService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
-  private readonly plans = new SharedAnswers<WorkPlan>(50);
+  private readonly plans = new SharedAnswers<Omit<PlannedWork, 'keep'>>(50);
   private readonly outlooks = new SharedAnswers<WorkOutlook>(20);
 
   constructor(
@@ -45,12 +47,21 @@ export class WorkService {
   ) {}
 
   async planOf(farmId: string): Promise<WorkPlan> {
+    return (await this.planned(farmId)).plan;
+  }
+
+  /** The day that it is on a farm, out of the plans of its animals and its work. */
+  async dayOf(farmId: string): Promise<Today> {
+    return (await this.planned(farmId)).day;
+  }
+
+  private async planned(farmId: string): Promise<Omit<PlannedWork, 'keep'>> {
     const saved = await this.pictures.of(farmId);
     return this.plans.of(saved.key, async () => {
       const asked = await this.pasture.planned(saved);
-      const { keep, ...plan } = await this.pool.run('planWork', asked);
+      const { keep, ...planned } = await this.pool.run('planWork', asked);
       await this.keep(farmId, keep);
-      return plan;
+      return planned;
     });
   }
 
@@ -58,8 +69,7 @@ export class WorkService {
   async preview(document: FarmDocumentDto): Promise<WorkPlan> {
     const picture = pictureOfDocument(document, this.tables.tables, Date.now());
     refuseUnplannable(picture, this.tables.tables);
-    const { keep: _keep, ...plan } = await this.pool.run('planWork', { picture });
-    return plan;
+    return (await this.pool.run('planWork', { picture })).plan;
   }
 
   /** Chances over many years of weather, start-by dates, workable days and frost. */

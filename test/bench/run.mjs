@@ -13,6 +13,7 @@ import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchPicture } from './picture.mjs';
+import { benchTodayPage } from './today-page.mjs';
 import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
 
@@ -106,6 +107,7 @@ pastures();
 await endpoints();
 await benchPicture(print);
 await othersWait();
+await todayPage();
 await benchWriters(print, {
   start: (dataDir, env) => startServer('dist/src/main.js', dataDir, '/api/farms', env),
   stop,
@@ -247,6 +249,15 @@ async function othersWait() {
   const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
   const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
   await benchOthersWait(url, print);
+  await stop(child);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** The page that a farm opens on, in a browser. */
+async function todayPage() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchTodayPage(url, print);
   await stop(child);
   rmSync(dataDir, { recursive: true, force: true });
 }

@@ -23,10 +23,7 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     const choose = async (label: string, value: string): Promise<void> => {
       await page.getByLabel(label, { exact: true }).selectOption(value);
     };
-    await page.goto(`${house.url}/`);
-    await page.getByRole('button', { name: 'Open the sample farm' }).click();
-    await page.getByRole('heading', { name: 'Batches' }).waitFor();
-    await page.goto(page.url().replace(/\/batches$/, '/batches/new'));
+    await page.goto(`${await house.sampleFarm()}/batches/new`);
 
     await page.getByLabel('Breed or cross', { exact: true }).waitFor();
     await choose('Breed or cross', 'heritage');

@@ -49,8 +49,12 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     await look('empty farm form');
     await page.goto(`${house.url}/`);
     await page.getByRole('button', { name: 'Open the sample farm' }).click();
+    await page.waitForURL(/\/farm\/[^/]+\/today$/);
+    const farm = page.url().replace(/\/today$/, '');
+    await page.getByRole('heading', { name: 'Animals' }).waitFor();
+    await look('today');
+    await page.goto(`${farm}/batches`);
     await page.getByRole('heading', { name: 'Batches' }).waitFor();
-    const farm = page.url().replace(/\/batches$/, '');
     await look('batches');
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('tab', { name: 'At a glance' }).waitFor();

@@ -88,7 +88,7 @@ describe('a phone on the household’s network', () => {
       const page = await browser.newPage();
       await page.goto(`https://${NAME}:${port()}/`);
       await page.getByRole('button', { name: 'Open the sample farm' }).click();
-      await page.waitForURL(/\/farm\/.+\/batches/);
+      await page.waitForURL(/\/farm\/.+\/today/);
     }, 60_000);
   });
 });

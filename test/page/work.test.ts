@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { House, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
@@ -30,7 +30,7 @@ const PARTS = [
   [/^(Will it get done|In time)/, 'Done in time?'],
   [/^Other/, 'Ready-made sets'],
   [/^(While you’re away|Away)/, 'In your calendar'],
-  [/^Today/, 'Today and the next three days'],
+  [/^(Next days|Days)/, 'Today and the next three days'],
 ] as const;
 const openPart = async (page: Page, part: string): Promise<void> => {
   await page.goto(page.url().replace(/\/work.*$/, `/work${part}`));
@@ -61,6 +61,79 @@ describe.each(['desktop', 'phone'] as const)('the work, %s', (size) => {
     }
     expect(errors).toEqual([]);
   });
+});
+
+describe('today, on a phone', () => {
+  const open = async (page: Page): Promise<void> => {
+    await openWork(page);
+    await addJob(page, 'Mend the gate', '1');
+    await page.getByText('Mend the gate: 1 h').waitFor();
+    await page.goto(page.url().replace(/\/work.*$/, '/today'));
+    await page.getByRole('heading', { name: 'Animals' }).waitFor({ timeout: 30_000 });
+  };
+  /** Where it is in the document, however far that is scrolled. */
+  const placeOf = (of: Locator): Promise<{ x: number; y: number; width: number; height: number }> =>
+    of.evaluate((each) => {
+      const { x, y, width, height } = each.getBoundingClientRect();
+      return { x, y: Math.round(y + each.ownerDocument.defaultView!.scrollY), width, height };
+    });
+
+  it('is read without a serious finding or sideways scroll, and its numbers open', async () => {
+    const { page, errors } = await house.page('phone');
+    await open(page);
+    expect(await seriousFindings(page)).toEqual([]);
+    expect(
+      await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
+    ).toBe(true);
+    const animals = page.getByRole('region', { name: 'Animals' });
+    expect((await placeOf(animals.getByRole('listitem').first())).y).toBeLessThan(844 / 2);
+    await animals
+      .getByRole('button', { name: /^water: [\d.]+ gal/ })
+      .first()
+      .click();
+    await page.getByText('Where this number comes from').waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  it('ticks a job and a chore off, and undoes both where they were touched', async () => {
+    const { page, errors } = await house.page('phone');
+    await open(page);
+    // The cows are on grass or on hay on any day of the year, and have their round.
+    const chore = page.getByRole('button', { name: /^Done: .+, Cows$/ }).first();
+    const ofChore = (await chore.getAttribute('aria-label'))!.replace('Done: ', '');
+    for (const name of ['Mend the gate', ofChore]) {
+      const done = page.getByRole('button', { name: `Done: ${name}`, exact: true });
+      const undo = page.getByRole('button', { name: `Undo: ${name}`, exact: true });
+      const { x, y, width, height } = await placeOf(done);
+      expect(Math.min(width, height)).toBeGreaterThanOrEqual(48);
+      await done.click();
+      await undo.waitFor();
+      expect(await placeOf(undo)).toMatchObject({ x, y });
+      await page.waitForLoadState('networkidle');
+      await page.reload();
+      await undo.waitFor();
+      if (name === 'Mend the gate') await tellHours(page, '1.5');
+      await undo.click();
+      await done.waitFor();
+      await page.waitForLoadState('networkidle');
+      await page.reload();
+      await done.waitFor();
+    }
+    expect(errors).toEqual([]);
+  });
+
+  /** Hours are kept when their box is left. */
+  async function tellHours(page: Page, hours: string): Promise<void> {
+    const took = page.getByLabel('Hours it took: Mend the gate');
+    await took.fill(hours);
+    const told = page.waitForResponse((answer) => answer.request().method() === 'PUT');
+    await took.blur();
+    await told;
+    await page.waitForLoadState('networkidle');
+    await page.reload();
+    await took.waitFor();
+    expect(await took.inputValue()).toBe(hours);
+  }
 });
 
 describe('the household’s own work', () => {

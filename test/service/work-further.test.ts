@@ -119,7 +119,8 @@ describe.each(databases())('looking further at the work on $name', (database) =>
     await mark({ hoursDone: 2.5 });
     expect(await planned()).toMatchObject({ hours: 3.5, hoursDone: 2.5 });
     await mark({ doneOn: today });
-    expect((await plan()).done).toContainEqual({ key, name: job.name, on: today });
+    const done = { key, name: job.name, on: today, hours: 6, peopleNeeded: 1 };
+    expect((await plan()).done).toContainEqual(done);
     await mark({});
     expect(await planned()).toMatchObject({ hours: 6, hoursDone: 0 });
     await remove(job);

@@ -1,7 +1,7 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
-import type { PlannedChore, WorkNeed } from './work-needs.js';
+import type { DoneNeed, PlannedChore, WorkNeed } from './work-needs.js';
 import { canDo, hoursOn, type WorkPerson } from './work-people.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -35,7 +35,15 @@ export interface WorkOnItsDay {
 /** People's minutes by day, those in daylight, and chores taken off first. */
 export function workHours(
   request: WorkRequest,
-  { chores, needs }: { chores: readonly PlannedChore[]; needs: readonly WorkNeed[] },
+  {
+    chores,
+    needs,
+    done,
+  }: {
+    chores: readonly PlannedChore[];
+    needs: readonly WorkNeed[];
+    done: readonly DoneNeed[];
+  },
   days: number,
 ): WorkHours {
   const { people, today, farm, tables } = request;
@@ -45,6 +53,8 @@ export function workHours(
     ),
   );
   const left = given.map((minutes) => minutes.slice());
+  // What was ticked off today took its hours: they are not given to other work once more.
+  for (const each of done) if (each.on === today) takeDone(each, left);
   const choreDays = Array.from({ length: days }, (_, day) =>
     chores
       .filter((chore) => chore.fromDay <= day && day <= chore.toDay)
@@ -97,6 +107,12 @@ function takeItsDay(
     left[w]![day] = Math.max(0, left[w]![day]! - minutes);
   }
   return { piece: { day, minutes, workers: workers.sort((a, b) => a - b) }, shortMinutes };
+}
+
+/** Hours of work that is done, of those with most time: who did it nobody says. */
+function takeDone({ hours, peopleNeeded }: DoneNeed, left: readonly Int32Array[]): void {
+  const most = [...left].sort((a, b) => b[0]! - a[0]!).slice(0, peopleNeeded);
+  for (const minutes of most) minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
 
 /** The one with most time takes a chore; where nobody has enough, it takes what there is. */

@@ -59,6 +59,11 @@ export interface DoneNeed {
   readonly key: string;
   readonly name: string;
   readonly on: string;
+  /** Batch or herd it was for. */
+  readonly of?: string;
+  /** Of each who took part: as it was logged, else as it was reckoned. */
+  readonly hours: number;
+  readonly peopleNeeded: number;
 }
 
 function doneLately(
@@ -66,11 +71,16 @@ function doneLately(
   needs: readonly WorkNeed[],
   marks: ReadonlyMap<string, Progress>,
 ): DoneNeed[] {
-  return needs.flatMap(({ key, name }) => {
-    const on = marks.get(key)?.doneOn;
+  return needs.flatMap(({ key, name, belongsTo, hours, conditions }) => {
+    const { doneOn: on, hours: took = hours } = marks.get(key) ?? {};
     return on === undefined || tables.judgements.work.shownDoneDays.value < daysBetween(on, today)
       ? []
-      : [{ key, name, on }];
+      : [
+          {
+            ...{ key, name, on, hours: took, peopleNeeded: conditions.peopleNeeded ?? 1 },
+            ...(belongsTo ? { of: belongsTo.name } : {}),
+          },
+        ];
   });
 }
 

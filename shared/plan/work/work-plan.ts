@@ -234,7 +234,7 @@ export function fitAll(
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
   const { needs, chores, done } = workNeeds(request, horizon);
-  const hours = workHours(request, { chores, needs }, horizon);
+  const hours = workHours(request, { chores, needs, done }, horizon);
   const problem: WorkProblem = {
     days: horizon,
     workers: hours.workers,

@@ -40,8 +40,9 @@ export interface WeatherView {
   readonly forecastDays: number;
 }
 
-export const useTables = () =>
+export const useTables = ({ isAsked = true } = {}) =>
   useQuery({
+    enabled: isAsked,
     queryKey: ['tables'],
     queryFn: () => getJson<Tables>('/reference/tables'),
     staleTime: Infinity,

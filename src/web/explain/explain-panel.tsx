@@ -40,7 +40,8 @@ export function ExplainProvider({
   farm,
   children,
 }: {
-  tables: Tables;
+  /** Left out until they are there: a screen that needs none of them does not wait. */
+  tables: Tables | undefined;
   farm: Reader & { readonly timeZone: string };
   children: ReactNode;
 }) {
@@ -54,8 +55,8 @@ export function ExplainProvider({
   }, []);
   // The first screen is there sooner without it, and it is there before anybody opens a number.
   useEffect(() => {
-    loadDrawer().catch(() => undefined);
-  }, []);
+    if (tables) loadDrawer().catch(() => undefined);
+  }, [tables]);
   const opener = useMemo(
     () => ({ reader, open, sayDate: (date: string) => formatDate(date, reader) }),
     [reader, open],
@@ -63,7 +64,7 @@ export function ExplainProvider({
   return (
     <OpenerContext value={opener}>
       {children}
-      {shown && (
+      {shown && tables && (
         <Suspense>
           <ExplainDrawer
             {...shown}

@@ -8,6 +8,7 @@ import {
   IconEgg,
   IconHome,
   IconPlant2,
+  IconSunrise,
 } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
@@ -19,6 +20,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
   const [path] = useLocation();
   const base = `/farm/${farm.id}`;
   const links = [
+    { href: `${base}/today`, label: 'Today', icon: <IconSunrise aria-hidden /> },
     { href: `${base}/batches`, label: 'Batches', icon: <IconEgg aria-hidden /> },
     { href: `${base}/pasture`, label: 'Grass and cattle', icon: <IconPlant2 aria-hidden /> },
     { href: `${base}/work`, label: 'Work', icon: <IconChecklist aria-hidden /> },

@@ -234,7 +234,8 @@ describe('workPlanOf', () => {
     ];
     const plan = planOf({ ownJobs, progress: marks });
     expect(jobOf(plan, 'own/bed')).toMatchObject({ hours: 2, hoursDone: 4 });
-    expect(plan.done).toEqual([{ key: 'own/shed', name: 'Sweep the shed', on: '2027-04-04' }]);
+    const shed = { key: 'own/shed', name: 'Sweep the shed', hours: 1, peopleNeeded: 1 };
+    expect(plan.done).toEqual([{ ...shed, on: '2027-04-04' }]);
     const whole = planOf({ ownJobs, progress: [{ key: 'own/bed', hoursDone: 9 }] });
     expect(jobOf(whole, 'own/bed').hours).toBe(0.25); // it has to be ticked off
   });

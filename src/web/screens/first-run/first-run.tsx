@@ -62,7 +62,7 @@ export function FirstRun() {
                 <Anchor
                   key={farm.id}
                   component={Link}
-                  href={`/farm/${farm.id}/batches`}
+                  href={`/farm/${farm.id}/today`}
                   fz="lg"
                   py="xs"
                 >
@@ -98,7 +98,7 @@ export function FirstRun() {
               variant="light"
               loading={sample.isPending}
               onClick={() =>
-                sample.mutate(undefined, { onSuccess: (farm) => go(`/farm/${farm.id}/batches`) })
+                sample.mutate(undefined, { onSuccess: (farm) => go(`/farm/${farm.id}/today`) })
               }
             >
               Open the sample farm

@@ -33,7 +33,7 @@ export function ReadFarm() {
             setFile(chosen);
             if (!chosen) return;
             read.mutate(chosen, {
-              onSuccess: (farm) => go(`/farm/${farm.id}/batches`),
+              onSuccess: (farm) => go(`/farm/${farm.id}/today`),
               // The same file may be chosen again once it is whole.
               onError: () => setFile(null),
             });

@@ -1,7 +1,7 @@
 import { PartNav } from '../../shell/part-nav.js';
 
 const PARTS = [
-  { path: '', label: 'Today', short: 'Today' },
+  { path: '', label: 'Next days', short: 'Days' },
   { path: '/plan', label: 'Work plan', short: 'Plan' },
   { path: '/chances', label: 'Will it get done?', short: 'In time?' },
   { path: '/own', label: 'Other jobs', short: 'Other' },

@@ -15,8 +15,8 @@ import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
 import { WorkNav } from './work-nav.js';
 
-/** The household's work: what to do now, what changed, and what will not fit. */
-export default function TodayScreen({ farm }: { farm: SavedFarm }) {
+/** The work of the next days: what to do, what changed, and what will not fit. */
+export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const all = useAll(useWork(farm.id));
   if ('waiting' in all) return all.waiting;

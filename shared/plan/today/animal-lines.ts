@@ -1,0 +1,33 @@
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import { batchLine, type BatchLine } from './batch-line.js';
+import { herdLines, type HerdLine } from './herd-line.js';
+
+export type AnimalLine = BatchLine | HerdLine;
+
+/** Plans of a farm's animals: those that could be made. */
+export interface PlannedAnimals {
+  readonly batches: readonly PlannedBatch[];
+  readonly pasture?: PasturePlan;
+}
+
+/** Every batch and herd in one line: chicks in the brooder first, those still to come last. */
+export function animalLines(
+  picture: FarmPicture,
+  tables: Tables,
+  { batches, pasture }: PlannedAnimals,
+): AnimalLine[] {
+  const lines = [
+    ...batches.flatMap((batch) => batchLine(picture, tables, batch) ?? []),
+    ...herdLines(picture, tables, pasture),
+  ];
+  return lines.sort((a, b) => rank(a) - rank(b) || firstDate(a, b));
+}
+
+const RANKS = { brooder: 0, eggs: 1, out: 2, coming: 4 } as const;
+const rank = (line: AnimalLine): number => (line.kind === 'herd' ? 3 : RANKS[line.stage]);
+
+const firstDate = (a: AnimalLine, b: AnimalLine): number =>
+  a.next && b.next && a.next.on !== b.next.on ? (a.next.on < b.next.on ? -1 : 1) : 0;

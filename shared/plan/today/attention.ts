@@ -1,0 +1,137 @@
+import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { IssueLevel } from '../../problems/plan-issue.js';
+import { formatHours } from '../../units/format.js';
+import type { BatchPlan } from '../batch-plan.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import type { WorkPlan } from '../work/work-plan.js';
+import type { AnimalLine } from './animal-lines.js';
+import { fewWords, isOpen, settledBy } from './warnings.js';
+
+/** Where something is looked into and put right. */
+export type Place =
+  { readonly kind: 'batch'; readonly id: string } | { readonly kind: 'pasture' | 'work' | 'away' };
+
+/** What wants a decision within two weeks. */
+export interface Attention {
+  readonly key: string;
+  readonly level: IssueLevel;
+  /** In a few words, and all of it. */
+  readonly words: string;
+  readonly text?: string;
+  /** Batch, herd or work it is about. */
+  readonly of?: string;
+  /** The day by which it has to be settled; left out where it is now. */
+  readonly by?: PlainDate;
+  readonly place: Place;
+}
+
+/** Two weeks: what comes later is read on other pages. */
+const AHEAD_DAYS = 14;
+
+interface Looked {
+  readonly picture: FarmPicture;
+  readonly plan: WorkPlan;
+  readonly batches: readonly PlannedBatch[];
+  readonly pasture: PasturePlan | undefined;
+  readonly animals: readonly AnimalLine[];
+}
+
+/** What needs attention in the next two weeks and by when: what can kill first, then by date. */
+export function attentionOf(looked: Looked): Attention[] {
+  const { picture, plan, batches, animals } = looked;
+  const last = addDays(picture.today, AHEAD_DAYS);
+  return [
+    ...(0 < animals.length ? nobodyThere(picture, last) : []),
+    ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
+    ...ofPasture(looked.pasture, last),
+    ...ofWork(plan, last),
+  ].sort((a, b) => order(a) - order(b) || byDate(a, b));
+}
+
+const order = ({ level }: Attention): number => (level === 'stop' ? 0 : 1);
+const byDate = (a: Attention, b: Attention): number => {
+  const [first, second] = [a.by ?? '', b.by ?? ''];
+  return first < second ? -1 : first > second ? 1 : 0;
+};
+
+/** Days on which everybody is away and nobody is in charge. */
+function nobodyThere({ people, handovers, today }: FarmPicture, last: PlainDate): Attention[] {
+  if (people.length === 0) return [];
+  const isIn = ({ from, to }: { from: PlainDate; to: PlainDate }, date: PlainDate): boolean =>
+    from <= date && date <= to;
+  const first = datesFrom(today, daysBetween(today, last) + 1).find(
+    (date) =>
+      !handovers.some((each) => isIn(each, date)) &&
+      people.every(({ away }) => away.some((each) => isIn(each, date))),
+  );
+  if (first === undefined) return [];
+  const words = 'everybody is away and nobody is in charge';
+  return [{ key: 'nobody-there', level: 'stop', words, by: first, place: { kind: 'away' } }];
+}
+
+/** What is open in the plan of a batch that is there or comes soon. */
+function ofBatch(
+  { id, name, plan }: PlannedBatch,
+  { picture: { today }, animals }: Looked,
+  last: PlainDate,
+): Attention[] {
+  const line = animals.find((each) => each.id === id);
+  if (line?.kind !== 'batch' || !isNear(plan, last)) return [];
+  return plan.issues
+    .filter((issue) => isOpen(issue, line.stage))
+    .map((issue, k) => {
+      const { code, level, text } = issue;
+      const by = settledBy(issue, plan);
+      return {
+        key: `batch/${id}/${code}/${k}`,
+        ...{ level, words: fewWords(issue), text, of: name, place: { kind: 'batch' as const, id } },
+        ...(by === undefined || by < today ? {} : { by }),
+      };
+    });
+}
+
+/** There already, or so near that its heat, its room and its order are to be settled now. */
+const isNear = ({ arrivalDate, tasks }: BatchPlan, last: PlainDate): boolean =>
+  arrivalDate <= last || tasks.events.some(({ kind, date }) => kind === 'eggs-set' && date <= last);
+
+function ofPasture(pasture: PasturePlan | undefined, last: PlainDate): Attention[] {
+  if (!pasture) return [];
+  const { firstShort } = pasture.hay;
+  const isShortSoon = firstShort !== undefined && firstShort <= last;
+  return pasture.issues
+    .filter(({ level, code }) => level === 'stop' || (code === 'grass-short' && isShortSoon))
+    .map((issue, k) => {
+      const { code, level, text } = issue;
+      return {
+        key: `pasture/${code}/${k}`,
+        ...{ level, words: fewWords(issue), text, of: 'Grass' },
+        place: { kind: 'pasture' as const },
+        ...(code === 'grass-short' ? { by: firstShort! } : {}),
+      };
+    });
+}
+
+/** Work of the next two weeks for which there are no hours, or not on its day. */
+function ofWork({ jobs, today }: WorkPlan, last: PlainDate): Attention[] {
+  const place = { kind: 'work' as const };
+  return jobs.flatMap(({ key, name, belongsTo, latest, pieces, lateDays, shortHours }) => {
+    const about = { key: `work/${key}`, place, ...(belongsTo ? { of: belongsTo.name } : {}) };
+    const first = pieces[0];
+    if (!first) {
+      // What is due by today stands among today’s work.
+      if (latest <= today || last < latest) return [];
+      return [{ ...about, level: 'act' as const, words: `no time for “${name}”`, by: latest }];
+    }
+    if (0 < shortHours && today < first.date && first.date <= last) {
+      const words = `find ${formatHours(shortHours)} more for “${name}”`;
+      return [{ ...about, level: 'act' as const, words, by: first.date }];
+    }
+    if (0 < lateDays && today < latest && latest <= last) {
+      const words = `“${name}” ${lateDays === 1 ? 'a day' : `${lateDays} days`} late`;
+      return [{ ...about, level: 'act' as const, words, by: latest }];
+    }
+    return [];
+  });
+}

@@ -1,0 +1,182 @@
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { quantityOfDay } from '../../explain/daily-series.js';
+import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
+import type { Purpose } from '../../farm/batch.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { EventKind } from '../../tables/task-template.js';
+import type { BatchPlan } from '../batch-plan.js';
+import { heatOfDay } from '../heat-of-day.js';
+import type { HeatWeekPart } from '../heat-instructions.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import { nextDate, type NextDate } from './days-to-go.js';
+import { todayFormulas } from './today-formulas.js';
+
+/** Where a batch stands in its life. */
+export type BatchStage = 'coming' | 'eggs' | 'brooder' | 'out';
+
+/** What is on in the brooder by day and tonight, and how warm it is to be. */
+export interface HeatToday {
+  /** Asked for under the heat at chick height. */
+  readonly wanted: Quantity;
+  /** Left out where no brooder is chosen. */
+  readonly day?: HeatWeekPart['day'];
+  readonly night?: HeatWeekPart['night'];
+  readonly lampHeight?: NumberQuantity;
+  /** What to do where the day is warmer than the birds want it. */
+  readonly hot?: string;
+}
+
+/** A batch in one line of the day. */
+export interface BatchLine {
+  readonly kind: 'batch';
+  readonly id: string;
+  readonly name: string;
+  readonly purpose: Purpose;
+  readonly stage: BatchStage;
+  readonly age?: NumberQuantity;
+  /** Alive by the plan; of a batch to come the chicks that are ordered. */
+  readonly head: Quantity;
+  readonly where?: string;
+  readonly heat?: HeatToday;
+  readonly feed?: { readonly amount: Quantity; readonly phase: string };
+  readonly water?: Quantity;
+  readonly eggs?: Quantity;
+  /** Lamp of the coop: hours to add today, and when that changes. */
+  readonly lamp?: { readonly hours: NumberQuantity; readonly changesOn?: PlainDate };
+  readonly next?: NextDate;
+  /** What can hurt somebody or the birds beside what is shown. */
+  readonly cautions: readonly { readonly title: string; readonly text: string }[];
+}
+
+/**
+ * A batch on the day it is; undefined when it is over.
+ *
+ * Left out: what the birds weigh, which nobody asks in the morning.
+ */
+export function batchLine(
+  picture: FarmPicture,
+  tables: Tables,
+  { id, name, plan }: PlannedBatch,
+): BatchLine | undefined {
+  const { today } = picture;
+  if (plan.lastDate < today) return undefined;
+  const stage = stageOf(plan, today);
+  const next = nextOf(plan, today);
+  const line = {
+    kind: 'batch' as const,
+    ...{ id, name, stage, purpose: plan.purpose },
+    ...(next ? { next } : {}),
+  };
+  if (stage === 'coming' || stage === 'eggs') {
+    return { ...line, head: comingHead(plan, stage), cautions: [] };
+  }
+  const day = daysBetween(plan.arrivalDate, today);
+  const ofDay = (series: string): Quantity | undefined => quantityOfDay(plan.daily, series, day);
+  const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= today);
+  const feed = ofDay('feed-day');
+  const water = ofDay('water-day');
+  const eggs = ofDay('eggs-day');
+  const where = whereIs(plan, picture);
+  const heat = stage === 'brooder' ? heatToday(picture, tables, { id, plan, day }) : undefined;
+  const lamp = lampToday(plan, today);
+  return {
+    ...line,
+    age: quantity('Age', daysBetween(plan.hatchDate, today), 'day', todayFormulas.age, [
+      input('Hatched', plan.hatchDate, 'date', 'hatch'),
+    ]),
+    head: ofDay('alive')!,
+    ...(where === undefined ? {} : { where }),
+    ...(heat ? { heat } : {}),
+    ...(feed && phase ? { feed: { amount: feed, phase: phase.name } } : {}),
+    ...(water ? { water } : {}),
+    ...(eggs && 0 < Number(eggs.value) ? { eggs } : {}),
+    ...(lamp ? { lamp } : {}),
+    cautions: plan.cautions
+      .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS))
+      .map((key) => ({ title: tables.cautions[key]!.title, text: tables.cautions[key]!.text })),
+  };
+}
+
+const OF_HEAT = ['heat-lamp', 'carbon-monoxide'];
+const OF_HOT_DAYS = 'heat-stress';
+
+function stageOf(plan: BatchPlan, today: PlainDate): BatchStage {
+  if (today < plan.arrivalDate) {
+    const set = plan.tasks.events.find(({ kind }) => kind === 'eggs-set');
+    return set && set.date <= today ? 'eggs' : 'coming';
+  }
+  const out = plan.outdoors.moveOut?.value;
+  return out === undefined || today < String(out) ? 'brooder' : 'out';
+}
+
+const comingHead = ({ birds, hatching }: BatchPlan, stage: BatchStage): Quantity =>
+  stage === 'eggs' && hatching ? hatching.eggs : birds.chicksPlaced;
+
+function whereIs({ occupies }: BatchPlan, { facilities, today }: FarmPicture): string | undefined {
+  const homes = occupies.filter(({ from, to }) => from <= today && today <= to);
+  // A brooder is held for some days after the birds have gone: the last place taken is theirs.
+  const home = homes.reduce<(typeof homes)[number] | undefined>(
+    (last, each) => (last && each.from < last.from ? last : each),
+    undefined,
+  );
+  return facilities.find((facility) => facility.id === home?.facilityId)?.name;
+}
+
+function heatToday(
+  picture: FarmPicture,
+  tables: Tables,
+  { id, plan, day }: { id: string; plan: BatchPlan; day: number },
+): HeatToday | undefined {
+  const wanted = quantityOfDay(plan.daily, 'under-heater', day);
+  if (!wanted) return undefined;
+  const of = plan.heat && heatOfDay(picture, tables, id, day);
+  if (!of) return { wanted };
+  const { night, day: byDay, lampHeight, hot } = of;
+  return {
+    ...{ wanted, night, day: byDay },
+    ...(lampHeight ? { lampHeight } : {}),
+    ...(hot === undefined ? {} : { hot }),
+  };
+}
+
+function lampToday({ laying }: BatchPlan, today: PlainDate): BatchLine['lamp'] {
+  if (laying?.lampH === undefined) return undefined;
+  const step = laying.light.findLast(({ from }) => from <= today);
+  if (!step) return undefined;
+  const isOn = 0 < step.add.value;
+  const change = laying.light.find(({ from, add }) => today < from && 0 < add.value !== isOn);
+  return { hours: step.add, ...(change ? { changesOn: change.from } : {}) };
+}
+
+/** What the next day in the life of a batch is called, as it stands before “in 9 days”. */
+const WORDS: Partial<Record<EventKind, string>> = {
+  'eggs-set': 'eggs are set',
+  candle: 'candle',
+  lockdown: 'lockdown',
+  arrival: 'chicks arrive',
+  'move-out': 'out of the brooder',
+  'first-egg': 'first eggs',
+  processing: 'they leave',
+};
+
+function nextOf(plan: BatchPlan, today: PlainDate): NextDate | undefined {
+  const ahead = plan.tasks.events
+    .filter(({ kind, date }) => WORDS[kind] !== undefined && today <= date)
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+    // Of the day itself the work says what is to do.
+    .find(({ date, kind }) => today < date || kind !== 'arrival');
+  if (!ahead) return undefined;
+  const { kind, date, words } = ahead;
+  const isOfLayers = kind === 'processing' && plan.purpose === 'layers';
+  const usual = isOfLayers ? 'the cockerels leave' : WORDS[kind]!;
+  return nextDate(words ?? usual, { on: date, today, worked: workedOut(plan, kind) });
+}
+
+/** The date as the plan worked it out, where it can be opened. */
+function workedOut(plan: BatchPlan, kind: EventKind): Quantity | undefined {
+  if (kind === 'move-out') return plan.outdoors.moveOut;
+  if (kind === 'first-egg') return plan.laying?.firstEgg;
+  if (kind === 'processing') return plan.birds.cockerelsLeave?.on ?? plan.leaving?.on;
+  return undefined;
+}

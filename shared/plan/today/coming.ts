@@ -1,0 +1,68 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import type { WorkPlan } from '../work/work-plan.js';
+import type { Place } from './attention.js';
+
+/** A date that is worth knowing before it comes. */
+export interface ComingDate {
+  readonly key: string;
+  readonly on: PlainDate;
+  readonly text: string;
+  readonly place: Place;
+}
+
+/** Dates further off are read in the year. */
+const AHEAD_DAYS = 60;
+const MOST = 8;
+
+/** The next key dates: of batches and herds, changes of feed, absences. */
+export function comingDates(
+  picture: FarmPicture,
+  plan: WorkPlan,
+  batches: readonly PlannedBatch[],
+): ComingDate[] {
+  const { today } = picture;
+  const last = addDays(today, AHEAD_DAYS);
+  return [...keyDates(plan, batches), ...feeds(batches), ...absences(picture)]
+    .filter(({ on }) => today < on && on <= last)
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
+    .slice(0, MOST);
+}
+
+function keyDates({ events }: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+  const isBatch = new Set(batches.map(({ id }) => id));
+  return events.map(({ id, name, date }) => {
+    const of = id.split('/')[1]!;
+    return {
+      key: id,
+      on: date,
+      text: name,
+      place: isBatch.has(of) ? { kind: 'batch', id: of } : { kind: 'pasture' },
+    };
+  });
+}
+
+/** A feed that begins; the first comes with the birds. */
+const feeds = (batches: readonly PlannedBatch[]): ComingDate[] =>
+  batches.flatMap(({ id, name, plan }) =>
+    plan.feed.phases.slice(1).map((phase) => ({
+      key: `feed/${id}/${phase.phaseId}`,
+      on: String(phase.starts.value),
+      text: `${name}: ${phase.name.toLowerCase()} from now on`,
+      place: { kind: 'batch' as const, id },
+    })),
+  );
+
+const absences = ({ people }: FarmPicture): ComingDate[] =>
+  people.flatMap(({ id, name, away }) =>
+    away.map(({ from, to }) => {
+      const days = daysBetween(from, to) + 1;
+      return {
+        key: `away/${id}/${from}`,
+        on: from,
+        text: `${name} away ${days === 1 ? 'for the day' : `for ${days} days`}`,
+        place: { kind: 'away' as const },
+      };
+    }),
+  );

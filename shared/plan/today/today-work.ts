@@ -1,0 +1,192 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { Herd } from '../../farm/herd.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+import { hoursOf } from '../tasks/task-hours.js';
+import { hoursOn, workPeople } from '../work/work-people.js';
+import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
+import type { HerdLine } from './herd-line.js';
+import { todayFormulas } from './today-formulas.js';
+
+/** Work of today: to do, due without any hours, or ticked off today. */
+export interface TodayJob {
+  readonly key: string;
+  readonly name: string;
+  /** Batch or herd it is for. */
+  readonly of?: string;
+  readonly people: readonly string[];
+  readonly peopleNeeded: number;
+  /** Of each who takes part, today. */
+  readonly hours: number;
+  /** Of each on all its days, where it takes more than today. */
+  readonly hoursInAll?: number;
+  /** Hours of each that were done before. */
+  readonly hoursDone?: number;
+  /** Why it stands on this day, and the end of it that says by when. */
+  readonly why?: string;
+  readonly dueWords?: string;
+  readonly ifLate?: string;
+  /** It is due, and nobody has hours for it. */
+  readonly hasNoHours?: boolean;
+  /** Hours of it that nobody has. */
+  readonly shortHours?: number;
+  /** To do, done today, or no longer for today: put off, or the rest of it. */
+  readonly state: 'open' | 'done' | 'later';
+  /** When the rest of it is planned. */
+  readonly restOn?: PlainDate;
+}
+
+/** A chore of the round. */
+export interface TodayChore {
+  readonly key: string;
+  readonly name: string;
+  readonly of: string;
+  readonly hours: number;
+  readonly person?: string;
+}
+
+export interface TodayHours {
+  readonly had: NumberQuantity;
+  readonly used: NumberQuantity;
+}
+
+/** Chores of today by batch and herd; a herd on hay is fed even where no template says so. */
+export function todayChores(
+  plan: WorkPlan,
+  picture: Pick<FarmPicture, 'herds'>,
+  tables: Tables,
+  herds: readonly HerdLine[],
+): TodayChore[] {
+  const planned = (plan.chores[0] ?? []).map((chore): TodayChore => ({
+    key: chore.key,
+    name: chore.name,
+    of: chore.belongsTo,
+    hours: chore.hours,
+    ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
+  }));
+  const fed = herds
+    .filter(({ id }) => !planned.some(({ key }) => key.startsWith(`herd/${id}/`)))
+    .map(({ id, name, head, hay }): TodayChore => ({
+      key: `herd/${id}/winter-round`,
+      name: hay ? 'Feed hay, look at water and every animal' : 'Look at water and every animal',
+      of: name,
+      hours: winterHours(tables, head.value).value,
+    }));
+  const order = [...picture.herds].map(({ name }: Herd) => name);
+  return [...planned, ...fed].sort((a, b) => order.indexOf(a.of) - order.indexOf(b.of));
+}
+
+/** Templates of the daily work that a herd on hay asks for too. */
+const OF_HAY = [
+  'turn-out.keep-offering-hay-while-dung-firms-up',
+  'turn-out.daily-check-count-water-fence-volts-feet',
+];
+
+/** Hours of a day's hay and look for so many head. */
+function winterHours(tables: Tables, head: number): NumberQuantity {
+  const rows = OF_HAY.map((id) => rowById(tables.herdTaskTemplates, id));
+  const hours = rows.reduce((sum, row) => sum + hoursOf(row, head).hours, 0);
+  return quantity(
+    'Hours of feeding hay',
+    hours,
+    'h',
+    todayFormulas.winterChore,
+    [input('Head', head, 'count')],
+    { rows },
+  );
+}
+
+/** Work planned for today, what is due without hours, and what was ticked off or put off today. */
+export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progress'>): TodayJob[] {
+  const { today } = plan;
+  const marks = new Map(progress.map((mark) => [mark.key, mark]));
+  const tomorrow = addDays(today, 1);
+  const open = plan.jobs.flatMap((job): TodayJob[] => {
+    const piece = job.pieces.find(({ date }) => date === today);
+    if (!piece && marks.get(job.key)?.notBefore === tomorrow) return [laterJob(plan, job)];
+    const isDue = job.pieces.length === 0 && job.latest <= today;
+    return piece || isDue ? [openJob(plan, job, piece)] : [];
+  });
+  const done = plan.done
+    .filter(({ on }) => on === today)
+    .map(({ key, name, of, hours, peopleNeeded }): TodayJob => ({
+      ...{ key, name, peopleNeeded, hours, people: [], state: 'done' },
+      ...(of === undefined ? {} : { of }),
+    }));
+  // What nobody has the time for stands below what is planned.
+  return [...open.filter(isPlanned), ...open.filter((job) => !isPlanned(job)), ...done];
+}
+
+const isPlanned = ({ hasNoHours }: TodayJob): boolean => !hasNoHours;
+
+const laterJob = (plan: WorkPlan, job: PlannedJob): TodayJob => ({
+  ...openJob(plan, job, undefined),
+  state: 'later',
+  ...(job.pieces[0] ? { restOn: job.pieces[0].date } : {}),
+});
+
+function openJob(
+  plan: WorkPlan,
+  job: PlannedJob,
+  piece: PlannedJob['pieces'][number] | undefined,
+): TodayJob {
+  const { key, name, belongsTo, hours, pieces, hoursDone, why, ifLate, shortHours } = job;
+  return {
+    ...{ key, name, peopleNeeded: job.peopleNeeded, state: 'open' },
+    ...(belongsTo ? { of: belongsTo.name } : {}),
+    people: (piece?.personIds ?? []).map((id) => nameOf(plan, id)),
+    hours: piece?.hours ?? hours,
+    ...(1 < pieces.length ? { hoursInAll: hours } : {}),
+    ...(0 < hoursDone ? { hoursDone } : {}),
+    ...{ why, dueWords: lastWords(why) },
+    ...(ifLate === undefined ? {} : { ifLate }),
+    ...(piece || 0 < pieces.length ? {} : { hasNoHours: true }),
+    ...(0 < shortHours ? { shortHours } : {}),
+  };
+}
+
+/** Reasons are told one after the other, by when it is due the last of them. */
+const lastWords = (why: string): string =>
+  why.slice(why.lastIndexOf('; ') < 0 ? 0 : why.lastIndexOf('; ') + 2).replace(/\.$/, '');
+
+const nameOf = ({ people }: WorkPlan, id: string): string =>
+  people.find((person) => person.id === id)?.name ?? id;
+
+/** Hours of all who are there today, and what chores and work take of them. */
+export function todayHours(
+  picture: FarmPicture,
+  tables: Tables,
+  { chores, jobs }: { chores: readonly TodayChore[]; jobs: readonly TodayJob[] },
+): TodayHours {
+  const { people, handovers, today } = picture;
+  const each = workPeople(people, handovers).map((person) => ({
+    name: person.name,
+    hours: hoursOn(person, today, { handovers, tables }),
+  }));
+  const had = each.reduce((sum, { hours }) => sum + hours, 0);
+  const ofChores = chores.reduce((sum, { hours }) => sum + hours, 0);
+  const ofJobs = jobs
+    .filter(({ hasNoHours, state }) => !hasNoHours && state !== 'later')
+    .reduce((sum, { hours, peopleNeeded }) => sum + hours * peopleNeeded, 0);
+  const isUsual = people.some(({ hoursByWeekday }) => hoursByWeekday === undefined);
+  const rows = isUsual ? [tables.work.hoursByWeekday] : [];
+  const here = each.filter(({ hours }) => 0 < hours);
+  const chore = quantity('Chores', ofChores, 'h', todayFormulas.hoursUsed, []);
+  return {
+    had: quantity(
+      'Hours available today',
+      had,
+      'h',
+      todayFormulas.hoursHad,
+      here.map(({ name, hours }) =>
+        isUsual ? input(name, hours, 'h') : fromFarm(name, hours, 'h'),
+      ),
+      { rows },
+    ),
+    used: quantity('Work today', ofChores + ofJobs, 'h', todayFormulas.hoursUsed, [
+      from(chore, 'h_chore'),
+      input('Work', ofJobs, 'h', 'h_work'),
+    ]),
+  };
+}

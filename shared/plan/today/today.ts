@@ -1,0 +1,66 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { Tables } from '../../tables/tables.js';
+import type { WorkPlan } from '../work/work-plan.js';
+import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
+import { attentionOf, type Attention } from './attention.js';
+import { comingDates, type ComingDate } from './coming.js';
+import type { HerdLine } from './herd-line.js';
+import { todayChores, todayHours, todayJobs } from './today-work.js';
+import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
+import { todayGround, todayWeather, type TodayGround, type TodayWeather } from './today-weather.js';
+
+/** All that a household asks on the day it is: nothing here is planned, it is read out of plans. */
+export interface Today {
+  readonly date: PlainDate;
+  readonly weather: TodayWeather;
+  readonly ground: TodayGround;
+  readonly animals: readonly AnimalLine[];
+  readonly hours: TodayHours;
+  readonly hasPeople: boolean;
+  readonly jobs: readonly TodayJob[];
+  readonly chores: readonly TodayChore[];
+  readonly attention: readonly Attention[];
+  readonly keyDates: readonly ComingDate[];
+  /** Batches and herds of which no plan can be made. */
+  readonly unplanned: readonly string[];
+}
+
+/** The same with its round ticked off as far as it is done. */
+export interface TickedToday extends Omit<Today, 'chores'> {
+  readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
+}
+
+/** A day with the chores that were told done on it. */
+export const withTicks = (day: Today, done: ReadonlySet<string>): TickedToday => ({
+  ...day,
+  chores: day.chores.map((chore) => ({ ...chore, isDone: done.has(chore.key) })),
+});
+
+/** The day of a farm, out of the plans of its animals and of its work. */
+export function todayOf(
+  picture: FarmPicture,
+  tables: Tables,
+  planned: PlannedAnimals,
+  plan: WorkPlan,
+): Today {
+  const { today, climate, people } = picture;
+  const animals = animalLines(picture, tables, planned);
+  const herds = animals.filter((line): line is HerdLine => line.kind === 'herd');
+  const chores = todayChores(plan, picture, tables, herds);
+  const jobs = todayJobs(plan, picture);
+  const { batches, pasture } = planned;
+  return {
+    date: today,
+    weather: todayWeather({ climate, today, tables }, plan),
+    ground: todayGround(plan),
+    animals,
+    hours: todayHours(picture, tables, { chores, jobs }),
+    hasPeople: 0 < people.length,
+    jobs,
+    chores,
+    attention: attentionOf({ picture, plan, batches, pasture, animals }),
+    keyDates: comingDates(picture, plan, batches),
+    unplanned: plan.unplanned,
+  };
+}

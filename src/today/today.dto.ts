@@ -1,0 +1,13 @@
+import { row, yesNo } from '../../shared/farm/field.js';
+import { workKey } from '../../shared/farm/words.js';
+import { dtoOf } from '../common/dto-of.js';
+
+/** A chore of today, done or open again. */
+export const choreTickFields = row('ChoreTick', { key: workKey('Chore'), isDone: yesNo('Done') });
+
+export class ChoreTickDto extends dtoOf(choreTickFields) {}
+
+/** Work of which what was last said is taken back. */
+export const workUndoFields = row('WorkUndo', { key: workKey('Work') });
+
+export class WorkUndoDto extends dtoOf(workUndoFields) {}

@@ -1,0 +1,68 @@
+import { Injectable } from '@nestjs/common';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
+import { withTicks, type TickedToday } from '../../shared/plan/today/today.js';
+import { FieldError } from '../../shared/problems/field-problem.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import { PicturesService } from '../picture/pictures.service.js';
+import { ToldService } from '../told/told.service.js';
+import { WorkService } from '../work/work.service.js';
+import type { ChoreTickDto, WorkUndoDto } from './today.dto.js';
+
+/** Reads the day out of plans that are kept; ticks of chores lie beside them, no plan goes by one. */
+@Injectable()
+export class TodayService {
+  constructor(
+    private readonly work: WorkService,
+    private readonly pictures: PicturesService,
+    private readonly told: ToldService,
+  ) {}
+
+  async todayOf(farmId: string): Promise<TickedToday> {
+    const day = await this.work.dayOf(farmId);
+    const done = new Set((await this.ticks(farmId, day.date)).map(({ about }) => about));
+    return withTicks(day, done);
+  }
+
+  /** Ticks a chore of today off, or opens it again. Either twice is the same. */
+  async tick(farmId: string, { key, isDone }: ChoreTickDto): Promise<ChoreTickDto> {
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
+    const { today } = (await this.pictures.of(farmId)).picture;
+    const ticked = (await this.ticks(farmId, today)).filter(({ about }) => about === key);
+    if (isDone && ticked.length === 0) {
+      await this.told.tell(
+        farmId,
+        [{ kind: 'chore-done', about: key, on: today, details: {} }],
+        () => 'key',
+      );
+    }
+    if (!isDone) for (const { id } of ticked) await this.told.takeBack(farmId, id);
+    return { key, isDone };
+  }
+
+  /**
+   * Takes back what was last said of a piece of work: that it is done, with the hours that were told
+   * after it; that a part of it is; or that it is put off. What had been said before holds again.
+   */
+  async undo(farmId: string, { key }: WorkUndoDto): Promise<WorkUndoDto> {
+    if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
+    let last = await this.lastSaid(farmId, key);
+    while (last) {
+      await this.told.takeBack(farmId, last.id);
+      const before = await this.lastSaid(farmId, key);
+      last = isDone(last) && isDone(before) ? before : undefined;
+    }
+    return { key };
+  }
+
+  private async lastSaid(farmId: string, about: string): Promise<ToldFact | undefined> {
+    return (await this.told.find(farmId, { kind: 'work-progress', about, take: 1 })).facts[0];
+  }
+
+  private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {
+    return (await this.told.find(farmId, { kind: 'chore-done', from })).facts;
+  }
+}
+
+const isDone = (fact: ToldFact | undefined): boolean =>
+  fact?.kind === 'work-progress' && fact.details.doneOn !== undefined;

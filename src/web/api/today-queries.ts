@@ -1,0 +1,70 @@
+import { useIsMutating, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useCallback, useEffect, useState } from 'react';
+import type { Progress } from '../../../shared/farm/job.js';
+import type { TickedToday } from '../../../shared/plan/today/today.js';
+import { putJson } from './client.js';
+import { ofFarm } from './queries.js';
+
+/** Asked for ahead it is not asked for again by its screen. */
+const FRESH_MS = 5000;
+const ofToday = (farmId: string) => ({
+  ...ofFarm<TickedToday>(farmId, '/today'),
+  staleTime: FRESH_MS,
+});
+
+export const useToday = (farmId: string) => useQuery(ofToday(farmId));
+
+/** Asks for the day before its screen is there. */
+export function useAskToday(farmId: string): () => void {
+  const client = useQueryClient();
+  return useCallback(() => void client.prefetchQuery(ofToday(farmId)), [client, farmId]);
+}
+
+/** A tick, or its undo, with what it tells the service. */
+export type Tick =
+  | { readonly is: 'chore'; readonly key: string; readonly isDone: boolean }
+  | { readonly is: 'job'; readonly key: string; readonly isDone: true; readonly told: Progress }
+  | { readonly is: 'job'; readonly key: string; readonly isDone: false };
+
+/**
+ * Ticks that are seen at once: what was pressed counts until the service has answered and the day
+ * was read again, however many were pressed meanwhile. One that fails goes back to what it was.
+ */
+export function useTicks(farmId: string) {
+  const client = useQueryClient();
+  const [said, setSaid] = useState<ReadonlyMap<string, boolean>>(new Map());
+  const mutationKey = ['tick', farmId];
+  const { queryKey } = ofToday(farmId);
+  const tick = useMutation({
+    mutationKey,
+    mutationFn: (one: Tick) => tell(farmId, one),
+    onError: (_error, { key }) =>
+      setSaid((before) => new Map([...before].filter(([each]) => each !== key))),
+    // No plan goes by a chore: only the day itself is read again.
+    onSettled: (_answer, _error, one) =>
+      client.invalidateQueries({ queryKey: one.is === 'chore' ? queryKey : ['farm'] }),
+  });
+  const underWay = useIsMutating({ mutationKey });
+  useEffect(() => {
+    const isBusy = 0 < client.isMutating({ mutationKey: ['tick', farmId] });
+    if (isBusy || 0 < client.isFetching({ queryKey: ['farm', farmId, '/today'] })) return;
+    setSaid((before) => (before.size === 0 ? before : new Map()));
+  }, [client, farmId, underWay]);
+  return {
+    /** What was pressed of a key and is not read back yet. */
+    said: (key: string): boolean | undefined => said.get(key),
+    error: tick.error,
+    tick: (one: Tick): void => {
+      setSaid((before) => new Map(before).set(one.key, one.isDone));
+      tick.mutate(one);
+    },
+  };
+}
+
+function tell(farmId: string, one: Tick): Promise<unknown> {
+  const { key, isDone } = one;
+  if (one.is === 'chore') return putJson(`/farms/${farmId}/today/chores`, { key, isDone });
+  return one.isDone
+    ? putJson(`/farms/${farmId}/work/progress`, one.told)
+    : putJson(`/farms/${farmId}/today/undo`, { key });
+}

@@ -1,0 +1,200 @@
+import type { ReactNode } from 'react';
+import { Link } from 'wouter';
+import type { AnimalLine } from '../../../../shared/plan/today/animal-lines.js';
+import type { BatchLine } from '../../../../shared/plan/today/batch-line.js';
+import type { NextDate } from '../../../../shared/plan/today/days-to-go.js';
+import type { HerdLine } from '../../../../shared/plan/today/herd-line.js';
+import type { TodayWeather } from '../../../../shared/plan/today/today-weather.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { BigNumber } from './big-number.js';
+
+interface Shown {
+  readonly farmId: string;
+  readonly weather: TodayWeather;
+}
+
+/** One batch or herd as it is today. */
+export function AnimalRow({ line, ...shown }: Shown & { line: AnimalLine }) {
+  if (line.kind === 'herd') return <HerdRow line={line} farmId={shown.farmId} />;
+  const isThere = line.stage === 'brooder' || line.stage === 'out';
+  return isThere ? (
+    <BatchRow line={line} {...shown} />
+  ) : (
+    <ComingRow line={line} farmId={shown.farmId} />
+  );
+}
+
+function Row({
+  line: { name },
+  href,
+  who,
+  numbers,
+  children,
+}: {
+  line: AnimalLine;
+  href: string;
+  who: ReactNode;
+  numbers?: ReactNode;
+  children?: ReactNode;
+}) {
+  return (
+    <li className={numbers ? 'today-animal' : 'today-animal today-animal-brief'}>
+      <p className="today-who">
+        <Link href={href}>{name}</Link> <span>{who}</span>
+      </p>
+      {numbers && <div className="today-numbers">{numbers}</div>}
+      {children && <div className="today-lines">{children}</div>}
+    </li>
+  );
+}
+
+function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
+  const { age, head, where, heat, feed, water, eggs } = line;
+  return (
+    <Row
+      line={line}
+      href={`/farm/${farmId}/batches/${line.id}`}
+      who={
+        <>
+          day {age && <Num of={age} said={String(age.value)} />} · <Num of={head} /> alive
+          {where && <span className="today-where"> · {where}</span>}
+        </>
+      }
+      numbers={
+        <>
+          {heat && <BigNumber of={heat.wanted} what="under the heat" />}
+          {heat && <BigNumber of={weather.tonight} what="low tonight" />}
+          {eggs && <BigNumber of={eggs} what="to expect" />}
+          {feed && <BigNumber of={feed.amount} what={`${feed.phase.toLowerCase()} feed`} />}
+          {water && <BigNumber of={water} what="water" />}
+        </>
+      }
+    >
+      {heat && <HeatLines heat={heat} />}
+      <LampLine line={line} />
+      <NextLine next={line.next} />
+      {line.cautions.map(({ title, text }) => (
+        <details key={title} className="today-why today-caution">
+          <summary>{title}</summary>
+          <p>{text}</p>
+        </details>
+      ))}
+    </Row>
+  );
+}
+
+function HeatLines({ heat }: { heat: NonNullable<BatchLine['heat']> }) {
+  const { day, night, lampHeight, hot } = heat;
+  if (!day || !night) return null;
+  const isSame = day.words === night.words && !day.raisedTo;
+  return (
+    <>
+      {!isSame && (
+        <p>
+          By day <Num of={day.on} said={inLine(day.words)} />
+          {day.raisedTo && (
+            <>
+              , raised to <Num of={day.raisedTo} />
+            </>
+          )}
+        </p>
+      )}
+      <p>
+        {isSame ? 'Day and night' : 'Tonight'} <Num of={night.on} said={inLine(night.words)} />
+        {lampHeight && (
+          <>
+            , <Num of={lampHeight} /> above the bedding
+          </>
+        )}
+      </p>
+      {hot && (
+        <details className="today-why">
+          <summary>Warm for them at noon</summary>
+          <p>{hot}</p>
+        </details>
+      )}
+    </>
+  );
+}
+
+const inLine = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+
+/** The lamp of the coop. */
+function LampLine({ line: { lamp } }: { line: BatchLine }) {
+  const sayDate = useSayDate();
+  if (!lamp) return null;
+  const isOn = 0 < lamp.hours.value;
+  return (
+    <p>
+      Light {isOn ? <Num of={lamp.hours} /> : <Num of={lamp.hours} said="off" />}
+      {isOn && ' from the lamp'}
+      {lamp.changesOn && ` till ${sayDate(lamp.changesOn)}`}
+    </p>
+  );
+}
+
+function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
+  const sayDate = useSayDate();
+  const { head, next, stage } = line;
+  return (
+    <Row
+      line={line}
+      href={`/farm/${farmId}/batches/${line.id}`}
+      who={
+        <>
+          <Num of={head} said={stage === 'eggs' ? `${head.value} eggs set` : `${head.value}`} />
+          {next && (
+            <>
+              {' '}
+              · {next.words} <InDays next={next} />, {sayDate(next.on)}
+            </>
+          )}
+        </>
+      }
+    />
+  );
+}
+
+function HerdRow({ line, farmId }: { line: HerdLine; farmId: string }) {
+  const sayDate = useSayDate();
+  const { head, on, hay, water } = line;
+  return (
+    <Row
+      line={line}
+      href={`/farm/${farmId}/pasture`}
+      who={
+        <>
+          <Num of={head} said={`${head.value} head`} /> ·{' '}
+          {on ? `in ${on.paddock} since ${sayDate(on.since)}` : 'on hay'}
+        </>
+      }
+      numbers={
+        <>
+          {hay && <BigNumber of={hay.weight} what={`hay: ${hay.said}`} />}
+          <BigNumber of={water} what="water" />
+        </>
+      }
+    >
+      {on && <p>There until {sayDate(on.until)}</p>}
+      <NextLine next={line.next} />
+    </Row>
+  );
+}
+
+function NextLine({ next }: { next: NextDate | undefined }) {
+  const sayDate = useSayDate();
+  if (!next) return null;
+  return (
+    <p>
+      {next.words.charAt(0).toUpperCase() + next.words.slice(1)} <InDays next={next} />,{' '}
+      {sayDate(next.on)}
+    </p>
+  );
+}
+
+/** “In 9 days”, tomorrow, today. */
+function InDays({ next: { days } }: { next: NextDate }) {
+  const n = days.value;
+  return <Num of={days} said={n === 0 ? 'today' : n === 1 ? 'tomorrow' : `in ${n} days`} />;
+}

@@ -1,0 +1,75 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import type { Attention, Place } from '../../../../shared/plan/today/attention.js';
+import type { ComingDate } from '../../../../shared/plan/today/coming.js';
+import { useSayDate } from '../../explain/say-date.js';
+
+/** So many are read at a glance; the rest are asked for. */
+const SHOWN = 4;
+
+const hrefOf = (farmId: string, place: Place): string => {
+  const base = `/farm/${farmId}`;
+  if (place.kind === 'batch') return `${base}/batches/${place.id}`;
+  return { pasture: `${base}/pasture`, work: `${base}/work`, away: `${base}/work/away` }[
+    place.kind
+  ];
+};
+
+/** What wants a decision within two weeks, the whole of it behind a touch. */
+export function TodayAttention({
+  farmId,
+  attention,
+}: {
+  farmId: string;
+  attention: readonly Attention[];
+}) {
+  const [isWhole, setWhole] = useState(false);
+  const more = attention.length - SHOWN;
+  return (
+    <>
+      <ul className="today-list">
+        {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
+          <AttentionRow key={each.key} of={each} farmId={farmId} />
+        ))}
+      </ul>
+      {!isWhole && 0 < more && (
+        <button type="button" className="today-button" onClick={() => setWhole(true)}>
+          {more} more
+        </button>
+      )}
+    </>
+  );
+}
+
+function AttentionRow({ of: each, farmId }: { of: Attention; farmId: string }) {
+  const sayDate = useSayDate();
+  return (
+    <li className={each.level === 'stop' ? 'today-stop' : undefined}>
+      <details className="today-why">
+        <summary>
+          <span>
+            {each.of && <b>{each.of}: </b>}
+            {each.words}
+            {each.by && `, by ${sayDate(each.by)}`}
+          </span>
+        </summary>
+        {each.text !== undefined && <p>{each.text}</p>}
+        <Link href={hrefOf(farmId, each.place)}>Go there</Link>
+      </details>
+    </li>
+  );
+}
+
+/** The next key dates. */
+export function TodayDates({ farmId, dates }: { farmId: string; dates: readonly ComingDate[] }) {
+  const sayDate = useSayDate();
+  return (
+    <ul className="today-list">
+      {dates.map(({ key, on, text, place }) => (
+        <li key={key}>
+          <b>{sayDate(on)}</b> <Link href={hrefOf(farmId, place)}>{text}</Link>
+        </li>
+      ))}
+    </ul>
+  );
+}

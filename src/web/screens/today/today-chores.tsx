@@ -1,0 +1,40 @@
+import type { TickedToday } from '../../../../shared/plan/today/today.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import type { Tick } from '../../api/today-queries.js';
+import { TickButton } from './tick-button.js';
+
+/** The round of the day, a tick each. */
+export function TodayChores({
+  chores,
+  said,
+  tick,
+}: {
+  chores: TickedToday['chores'];
+  said: (key: string) => boolean | undefined;
+  tick: (one: Tick) => void;
+}) {
+  return (
+    <ul className="today-rows today-round">
+      {chores.map(({ key, name, of, hours, person, isDone: wasDone }) => {
+        const isDone = said(key) ?? wasDone;
+        return (
+          <li key={key} className={isDone ? 'today-row today-row-done' : 'today-row'}>
+            <TickButton
+              name={`${name}, ${of}`}
+              isDone={isDone}
+              onTick={() => tick({ is: 'chore', key, isDone: true })}
+              onUndo={() => tick({ is: 'chore', key, isDone: false })}
+            />
+            <div>
+              <p className="today-job">{name}</p>
+              <p className="today-words">
+                {of} · <b>{formatHours(hours)}</b>
+                {person && ` · ${person}`}
+              </p>
+            </div>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,69 @@
+import { Link } from 'wouter';
+import type { TickedToday } from '../../../../shared/plan/today/today.js';
+import { formatLongDate } from '../../../../shared/units/dates.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useLook } from '../../api/work-queries.js';
+import { Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Failure } from '../../shell/states.js';
+
+/** The date, the weather of the day and night, the rain to come, and the ground. */
+export function TodayHead({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
+  const sayDate = useSayDate();
+  const { weather, date } = day;
+  const { rain, forecastTo } = weather;
+  return (
+    <header className="today-head">
+      <h1>{formatLongDate(date, farm)}</h1>
+      <p className="today-weather">
+        <Num of={weather.tonight} /> tonight · <Num of={weather.high} /> today
+        {rain ? (
+          <>
+            {' '}
+            · rain {sayDate(rain.on)}, <Num of={rain.amount} />
+          </>
+        ) : (
+          forecastTo && ` · dry until ${sayDate(forecastTo)}`
+        )}
+        {!weather.isForecast && (
+          <>
+            {' '}
+            · <Link href={`/farm/${farm.id}/work`}>no forecast: as usual then</Link>
+          </>
+        )}
+      </p>
+      <Ground day={day} farm={farm} />
+    </header>
+  );
+}
+
+/** The ground by the reckoning, and one touch to say what it really is. */
+function Ground({ day: { ground, date }, farm }: { day: TickedToday; farm: SavedFarm }) {
+  const sayDate = useSayDate();
+  const look = useLook(farm.id);
+  // What was pressed is seen at once; the plan of the work follows.
+  const found = look.isPending ? look.variables.isWorkable : ground.found;
+  const isWorkable = found ?? ground.isWorkable;
+  const words = isWorkable ? 'dry enough' : 'too wet';
+  const tell = (answer?: boolean): void =>
+    look.mutate({ date, ...(answer === undefined ? {} : { isWorkable: answer }) });
+  return (
+    <div className="today-ground">
+      <p>
+        Ground <Num of={ground.now} said={words} />
+        {found !== undefined && ', as you found it'}
+        {found === undefined && ground.changesOn && ` until ${sayDate(ground.changesOn)}`}
+      </p>
+      {found === undefined ? (
+        <button type="button" className="today-button" onClick={() => tell(!isWorkable)}>
+          {isWorkable ? 'Too wet' : 'Dry enough'}
+        </button>
+      ) : (
+        <button type="button" className="today-button" onClick={() => tell()}>
+          Undo
+        </button>
+      )}
+      <Failure error={look.error} />
+    </div>
+  );
+}

@@ -1,0 +1,142 @@
+import { useState } from 'react';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
+import { progressFields } from '../../../../shared/farm/job.js';
+import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import type { UnitSystem } from '../../../../shared/units/unit.js';
+import type { Tick } from '../../api/today-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { TickButton } from './tick-button.js';
+
+const HOURS = progressFields.fields.hours;
+
+interface Ticks {
+  readonly said: (key: string) => boolean | undefined;
+  readonly tick: (one: Tick) => void;
+}
+
+/** Work of today: who, how long, why now; one touch for done, and undo where the touch was. */
+export function TodayJobs({
+  jobs,
+  date,
+  units,
+  ...ticks
+}: Ticks & { jobs: readonly TodayJob[]; date: PlainDate; units: UnitSystem }) {
+  return (
+    <ul className="today-rows">
+      {jobs.map((job) => (
+        <JobRow key={job.key} job={job} date={date} units={units} {...ticks} />
+      ))}
+    </ul>
+  );
+}
+
+function JobRow({
+  job,
+  date,
+  units,
+  said,
+  tick,
+}: Ticks & { job: TodayJob; date: PlainDate; units: UnitSystem }) {
+  const { key, name, hoursInAll, hoursDone = 0, hours, state } = job;
+  const isDone = said(key) ?? state !== 'open';
+  const before = 0 < hoursDone ? { hoursDone } : {};
+  const isPart = hoursInAll !== undefined;
+  const done = { key, doneOn: date, ...before };
+  const restLater = { key, notBefore: addDays(date, 1) };
+  const tell = (told: (Tick & { is: 'job'; isDone: true })['told']): void =>
+    tick({ is: 'job', key, isDone: true, told });
+  return (
+    <li className={isDone ? 'today-row today-row-done' : 'today-row'}>
+      <TickButton
+        name={name}
+        isDone={isDone}
+        onTick={() => tell(isPart ? { ...restLater, hoursDone: hoursDone + hours } : done)}
+        onUndo={() => tick({ is: 'job', key, isDone: false })}
+      />
+      <div>
+        <p className="today-job">
+          {name}
+          {job.of && <span> · {job.of}</span>}
+        </p>
+        {isDone ? (
+          <DoneWords job={job} units={units} onHours={(took) => tell({ ...done, hours: took })} />
+        ) : (
+          <details className="today-why">
+            <summary>
+              <JobWords job={job} />
+            </summary>
+            {job.why && <p>{job.why}</p>}
+            {job.ifLate && <p>If not: {job.ifLate}.</p>}
+            {isPart && (
+              <button type="button" className="today-button" onClick={() => tell(done)}>
+                All of it is done
+              </button>
+            )}
+            <button
+              type="button"
+              className="today-button"
+              aria-label={`Put off: ${name}`}
+              onClick={() => tell({ ...restLater, ...before })}
+            >
+              Put off a day
+            </button>
+          </details>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function JobWords({ job }: { job: TodayJob }) {
+  const { people, hours, hoursInAll, dueWords, hasNoHours, shortHours } = job;
+  return (
+    <span>
+      {0 < people.length && `${people.join(' + ')} · `}
+      <b>{formatHours(hours)}</b>
+      {hoursInAll !== undefined && ` of ${formatHours(hoursInAll)}`}
+      {hasNoHours && ' · nobody has the time'}
+      {shortHours !== undefined && ` · ${formatHours(shortHours)} more than anyone has`}
+      {dueWords && ` · ${dueWords}`}
+    </span>
+  );
+}
+
+/** What became of it; hours that it took are asked after, and kept when the box is left. */
+function DoneWords({
+  job: { name, hours, hoursDone, state, restOn },
+  units,
+  onHours,
+}: {
+  job: TodayJob;
+  units: UnitSystem;
+  onHours: (hours: number) => void;
+}) {
+  const sayDate = useSayDate();
+  const [took, setTook] = useState<number | undefined>(hours);
+  const isRight = took !== undefined && problemsOfNumber('hours', took, HOURS.bounds).length === 0;
+  if (state === 'later') {
+    const when = restOn ? sayDate(restOn) : 'another day';
+    return (
+      <p className="today-words">
+        {hoursDone === undefined ? `Put off to ${when}` : `The rest ${when}`}
+      </p>
+    );
+  }
+  return (
+    <QuantityInput
+      className="today-took"
+      label="Hours it took"
+      aria-label={`Hours it took: ${name}`}
+      field={HOURS}
+      units={units}
+      value={took}
+      onChange={setTook}
+      onBlur={() => {
+        if (isRight && took !== hours) onHours(took);
+      }}
+    />
+  );
+}

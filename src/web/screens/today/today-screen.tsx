@@ -1,0 +1,101 @@
+import { Link } from 'wouter';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTicks, useToday } from '../../api/today-queries.js';
+import { Num } from '../../explain/number.js';
+import { Failure, useAll } from '../../shell/states.js';
+import type { TickedToday } from '../../../../shared/plan/today/today.js';
+import { AnimalRow } from './animal-row.js';
+import { useInPlace } from './in-place.js';
+import { TodayAttention, TodayDates } from './today-ahead.js';
+import { TodayChores } from './today-chores.js';
+import { TodayHead } from './today-head.js';
+import { TodayJobs } from './today-jobs.js';
+import './today.css';
+
+/** The day it is: the page that a farm opens on. */
+export default function TodayScreen({ farm }: { farm: SavedFarm }) {
+  const all = useAll(useToday(farm.id));
+  if ('waiting' in all) return all.waiting;
+  return <TodayPage day={all.data[0]} farm={farm} />;
+}
+
+function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
+  const { said, tick, error } = useTicks(farm.id);
+  const jobs = useInPlace(day.jobs);
+  const { animals, chores, attention, keyDates } = day;
+  return (
+    <div className="today">
+      <TodayHead day={day} farm={farm} />
+      <section className="today-animals" aria-labelledby="today-animals">
+        <h2 id="today-animals">Animals</h2>
+        {animals.length === 0 ? (
+          <NoAnimals farmId={farm.id} />
+        ) : (
+          <ul>
+            {animals.map((line) => (
+              <AnimalRow key={line.id} line={line} farmId={farm.id} weather={day.weather} />
+            ))}
+          </ul>
+        )}
+        {0 < day.unplanned.length && (
+          <p className="today-stop">
+            {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is
+            wrong.
+          </p>
+        )}
+      </section>
+      <div className="today-columns">
+        <section aria-labelledby="today-do">
+          <h2 id="today-do">
+            Do today{' '}
+            <span>
+              <Num of={day.hours.used} /> of <Num of={day.hours.had} />
+            </span>
+          </h2>
+          <Failure error={error} />
+          {!day.hasPeople && (
+            <p>
+              Who does the work? <Link href={`/farm/${farm.id}/place`}>Add people</Link> with their
+              hours.
+            </p>
+          )}
+          <TodayJobs jobs={jobs} date={day.date} units={farm.units} said={said} tick={tick} />
+          {jobs.length === 0 && (
+            <p>
+              {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
+              <Link href={`/farm/${farm.id}/work/own`}>Add a job</Link>
+            </p>
+          )}
+          {0 < chores.length && (
+            <>
+              <h3>The round</h3>
+              <TodayChores chores={chores} said={said} tick={tick} />
+            </>
+          )}
+        </section>
+        <div>
+          {0 < attention.length && (
+            <section aria-labelledby="today-attention">
+              <h2 id="today-attention">Look at</h2>
+              <TodayAttention farmId={farm.id} attention={attention} />
+            </section>
+          )}
+          {0 < keyDates.length && (
+            <section aria-labelledby="today-dates">
+              <h2 id="today-dates">Coming up</h2>
+              <TodayDates farmId={farm.id} dates={keyDates} />
+            </section>
+          )}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** An empty farm says the next step. */
+const NoAnimals = ({ farmId }: { farmId: string }) => (
+  <p>
+    No birds or cattle yet. <Link href={`/farm/${farmId}/batches/new`}>Plan a batch of birds</Link>{' '}
+    or <Link href={`/farm/${farmId}/pasture/land`}>add a herd</Link>.
+  </p>
+);

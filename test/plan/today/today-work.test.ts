@@ -1,0 +1,171 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { attentionOf } from '../../../shared/plan/today/attention.js';
+import { todayHours, todayJobs } from '../../../shared/plan/today/today-work.js';
+import { todayGround, todayWeather } from '../../../shared/plan/today/today-weather.js';
+import { withTicks, type Today } from '../../../shared/plan/today/today.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { tables } from '../../support/factories.js';
+import { newPicture } from '../../support/pictures.js';
+import { newOwnJob, newWork } from '../../support/season-factories.js';
+
+const today = '2027-04-05'; // a Monday
+const person = { id: 'a', name: 'Adult A', away: [], hoursByWeekday: [2, 2, 2, 2, 2, 2, 2] };
+const bed = newOwnJob({ hours: 1.5, priority: 'must', canBeSpread: false });
+const gate = newOwnJob({ id: 'gate', name: 'Mend the gate', hours: 1, canBeSpread: false });
+
+const worked = (more: Parameters<typeof newWork>[0] = {}) => {
+  const request = newWork({ people: [person], ownJobs: [bed, gate], ...more });
+  const { keep: _keep, ...plan } = workPlanOf(request, 50);
+  const picture: FarmPicture = newPicture({ ...request, jobs: request.ownJobs });
+  return { plan, picture };
+};
+
+describe('the work of today', () => {
+  it('says who, how long and by when, and the hours of those who are there', () => {
+    const { plan, picture } = worked();
+    const jobs = todayJobs(plan, picture);
+    expect(jobs).toHaveLength(1); // both take 2.5 hours, and there are 2
+    expect(jobs[0]).toMatchObject({
+      people: ['Adult A'],
+      state: 'open',
+      dueWords: 'due by Thu 20 May',
+    });
+    const hours = todayHours(picture, tables, { chores: [], jobs });
+    expect(hours.had.value).toBe(2);
+    expect(hours.used.value).toBe(jobs[0]!.hours);
+  });
+
+  it('keeps what was ticked off in sight, with the hours it took, and gives those to nothing else', () => {
+    const { plan, picture } = worked({
+      progress: [{ key: 'own/bed', doneOn: today, hours: 1.25 }],
+    });
+    const jobs = todayJobs(plan, picture);
+    expect(jobs).toEqual([expect.objectContaining({ key: 'own/bed', state: 'done', hours: 1.25 })]);
+    // Of the two hours 45 minutes are left: the gate takes an hour and waits for tomorrow.
+    expect(plan.jobs.find(({ key }) => key === 'own/gate')!.pieces[0]!.date).toBe(
+      addDays(today, 1),
+    );
+    expect(todayHours(picture, tables, { chores: [], jobs }).used.value).toBe(1.25);
+  });
+
+  it('does not show what was ticked off yesterday', () => {
+    const { plan, picture } = worked({
+      progress: [{ key: 'own/bed', doneOn: addDays(today, -1) }],
+    });
+    expect(todayJobs(plan, picture).map(({ key }) => key)).toEqual(['own/gate']);
+  });
+
+  it('keeps what was put off in sight, and says when the rest of it is', () => {
+    const { plan, picture } = worked({
+      progress: [{ key: 'own/bed', notBefore: addDays(today, 1), hoursDone: 0.5 }],
+    });
+    expect(todayJobs(plan, picture)).toContainEqual(
+      expect.objectContaining({
+        key: 'own/bed',
+        state: 'later',
+        hoursDone: 0.5,
+        restOn: addDays(today, 1),
+      }),
+    );
+  });
+
+  it('shows what is due and has no hours below what is planned', () => {
+    const due = newOwnJob({ id: 'roof', hours: 9, dueOn: today, canBeSpread: false });
+    const { plan, picture } = worked({ ownJobs: [due, gate] });
+    const jobs = todayJobs(plan, picture);
+    expect(jobs.map(({ key, hasNoHours }) => [key, hasNoHours])).toEqual([
+      ['own/gate', undefined],
+      ['own/roof', true],
+    ]);
+  });
+});
+
+describe('ticks of chores', () => {
+  it('are those of that day', () => {
+    const chores = ['a', 'b'].map((key) => ({ key, name: key, of: 'Cows', hours: 0.5 }));
+    const day = { chores } as unknown as Today;
+    expect(withTicks(day, new Set(['b', 'c'])).chores.map(({ isDone }) => isDone)).toEqual([
+      false,
+      true,
+    ]);
+  });
+});
+
+describe('the weather of today', () => {
+  const forecast = [
+    { date: today, minC: 4, maxC: 12, rainMm: 0 },
+    { date: addDays(today, 1), minC: -1, maxC: 8, rainMm: 0 },
+    { date: addDays(today, 2), minC: 2, maxC: 9, rainMm: 14 },
+  ];
+
+  it('takes the colder of two lows for tonight, and finds the next rain', () => {
+    const { plan, picture } = worked();
+    const { climate } = picture;
+    const known = worked({ climate: { ...climate, forecast } }).plan;
+    const weather = todayWeather({ climate, today, tables }, known);
+    expect(weather).toMatchObject({ isForecast: true, forecastTo: addDays(today, 2) });
+    expect(weather.tonight.value).toBe(-1);
+    expect(weather.tonight.spread).toBeUndefined();
+    expect(weather.high.value).toBe(12);
+    expect(weather.rain!.on).toBe(addDays(today, 2));
+    expect(weather.rain!.amount.value).toBe(14);
+    const usual = todayWeather({ climate, today, tables }, plan);
+    expect(usual.isForecast).toBe(false);
+    expect(usual.rain).toBeUndefined();
+    // Typed monthly averages: one night in ten is 6 °C colder.
+    expect(usual.tonight.spread!.high - usual.tonight.spread!.low).toBeCloseTo(6, 0);
+  });
+
+  it('says what was found of the ground, and when the forecast turns it', () => {
+    const { picture } = worked();
+    const dry = worked({
+      climate: { ...picture.climate, forecast },
+      groundChecks: [{ date: today, isWorkable: true }],
+    }).plan;
+    expect(todayGround(dry)).toMatchObject({
+      found: true,
+      isWorkable: true,
+      changesOn: addDays(today, 2),
+    });
+  });
+});
+
+describe('what needs attention', () => {
+  const cows = { kind: 'herd', id: 'cows', name: 'Cows' } as never;
+  const look = (more: Parameters<typeof newWork>[0], animals = [cows]) =>
+    attentionOf({ ...worked(more), batches: [], pasture: undefined, animals });
+
+  it('is a day on which everybody is away, unless somebody is in charge', () => {
+    const from = addDays(today, 3);
+    const away = [{ from, to: addDays(today, 9) }];
+    const alone = { people: [{ ...person, away }] };
+    expect(look(alone)[0]).toMatchObject({ key: 'nobody-there', level: 'stop', by: from });
+    expect(look(alone, []).some(({ key }) => key === 'nobody-there')).toBe(false);
+    const handovers = [
+      {
+        ...{ id: 'h', sitter: 'Neighbor', hoursPerDay: 2, from, to: addDays(today, 9) },
+        ...{ roundOrder: [], phones: [], whereabouts: [] },
+      },
+    ];
+    expect(look({ ...alone, handovers }).some(({ key }) => key === 'nobody-there')).toBe(false);
+  });
+
+  it('is work for which there is no time within two weeks, and none beyond', () => {
+    const barn = (days: number) =>
+      newOwnJob({
+        id: 'barn',
+        hours: 30,
+        dueOn: addDays(today, days),
+        noUseAfter: addDays(today, days),
+        canBeSpread: false,
+      });
+    const found = (days: number) =>
+      look({ ownJobs: [barn(days)] }).filter(({ key }) => key === 'work/own/barn');
+    expect(found(10)).toEqual([
+      expect.objectContaining({ by: addDays(today, 10), words: 'no time for “Dig the long bed”' }),
+    ]);
+    expect(found(20)).toEqual([]);
+  });
+});

@@ -1,0 +1,165 @@
+import { describe, expect, it } from '@jest/globals';
+import { parse } from 'jsonc-parser';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
+import type { AnimalPlans } from '../../../shared/plan/farm/animal-plans.js';
+import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
+import { balesSaid, type HerdLine } from '../../../shared/plan/today/herd-line.js';
+import { todayOf, type Today } from '../../../shared/plan/today/today.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { printToday } from '../../../src/cli/print-today.js';
+import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
+import { pictureOfDocument } from '../../../src/picture/farm-document.js';
+import { readSeed } from '../../../src/reference/load-tables.js';
+import { tables } from '../../support/factories.js';
+
+const example = parse(readSeed('farm.example.jsonc'), undefined, {
+  allowTrailingComma: true,
+}) as FarmDocumentDto;
+
+/** Quick orders of moves and of work: which comes first does not matter here. */
+const WIDTH = 1;
+const TRIES = 20;
+
+interface Told {
+  readonly day: Today;
+  readonly text: string;
+  readonly animals: AnimalPlans;
+}
+
+/** The example farm on a day. */
+function on(today: string): Told {
+  const picture = pictureOfDocument({ ...example, today }, tables, 0);
+  const animals = planAnimals(picture, tables, planPasture(picture, tables, WIDTH));
+  const { keep: _keep, ...plan } = workPlanOf(workOfFarm(picture, tables, animals), TRIES);
+  const day = todayOf(picture, tables, animals, plan);
+  return { day, animals, text: printToday(day, { ...picture.farm, today }) };
+}
+
+const batch = ({ day }: Told, id: string): BatchLine =>
+  day.animals.find((line): line is BatchLine => line.kind === 'batch' && line.id === id)!;
+const herd = ({ day }: Told): HerdLine =>
+  day.animals.find((line): line is HerdLine => line.kind === 'herd')!;
+const lineOf = ({ text }: Told, name: string): string =>
+  text.split('\n').find((line) => line.startsWith(`  ${name} ·`))!;
+
+describe('the day of the example farm, chicks in the brooder', () => {
+  // Chicks of Apr 21, hatched the day before: 17 days old.
+  const told = on('2027-05-07');
+  const meat = batch(told, 'meat');
+  const { plan } = told.animals.batches.find(({ id }) => id === 'meat')!;
+
+  it('says their age, the heat asked for, and the low of tonight beside it', () => {
+    // The usual schedule: 95 °F in the first week and 5 °F less in each that follows.
+    expect(lineOf(told, 'Spring meat birds')).toMatch(
+      /day 17 · \d+ alive · Shed brooder · 85 °F under the heat, 42 °F tonight/,
+    );
+    expect(told.day.animals[0]).toBe(meat);
+  });
+
+  it('says which lamps are on by day and tonight, each to be opened', () => {
+    expect(meat.heat!.day!.words).toMatch(/^(No|\d of 2) lamps on/);
+    expect(meat.heat!.night!.words).toMatch(/^(No|\d of 2) lamps on/);
+    expect(meat.heat!.night!.on.value).toBeGreaterThanOrEqual(meat.heat!.day!.on.value);
+    expect(meat.heat!.night!.around.formula).toBe('around-brooder-then');
+    expect(meat.cautions.map(({ title }) => title)).toEqual([tables.cautions['heat-lamp']!.title]);
+  });
+
+  it('gives feed and water as the plan of the batch has them for the day', () => {
+    const day = 16; // days after arrival
+    const series = (id: string) => plan.daily.find((each) => each.id === id)!.values[day];
+    expect(meat.feed!.amount.value).toBeCloseTo(series('feed-day')!, 4);
+    expect(meat.water!.value).toBeCloseTo(series('water-day')!, 4);
+    expect(meat.feed!.phase).toBe('Starter');
+  });
+
+  it('says when they are out of the brooder, as their plan does', () => {
+    expect(meat.next).toMatchObject({
+      words: 'out of the brooder',
+      on: plan.outdoors.moveOut!.value,
+    });
+    expect(meat.next!.days.value).toBe(25); // May 7 to Jun 1
+  });
+
+  it('shows the pullets to come in the last line', () => {
+    expect(told.day.animals.at(-1)).toMatchObject({ id: 'pullets', stage: 'coming' });
+    expect(lineOf(told, 'Pullets')).toMatch(/to come · chicks arrive in 33 days, Wed, Jun 9/);
+  });
+
+  it('says in a few words what needs attention, and by when', () => {
+    const words = told.day.attention.map(({ words: few }) => few);
+    expect(words).toContain('brooder too small');
+    expect(told.text).toContain('brooder too small, by Tue, May 11');
+    expect(Math.max(...words.map((few) => few.length))).toBeLessThan(60);
+  });
+
+  it('names the next key dates, absences among them', () => {
+    expect(told.text).toContain('Tue, May 11  Adult B away for 4 days');
+    expect(told.text).toContain('Tue, Jun 1  Spring meat birds: out of the brooder');
+  });
+});
+
+describe('the day of the example farm, birds on grass', () => {
+  const told = on('2027-06-05');
+
+  it('has no heat any more, and nothing to say of the brooder', () => {
+    const meat = batch(told, 'meat');
+    expect(meat.stage).toBe('out');
+    expect(meat.heat).toBeUndefined();
+    expect(meat.where).toBe('Field pen');
+    expect(meat.next!.words).toBe('they leave');
+    const ofMeat = told.day.attention.filter(({ of }) => of === 'Spring meat birds');
+    expect(ofMeat.map(({ words }) => words)).toContain('freezer too small');
+    expect(ofMeat.some(({ words }) => /brooder|feeder|noon/.test(words))).toBe(false);
+  });
+
+  it('says which paddock the herd is in, until when, and what comes next', () => {
+    expect(lineOf(told, 'Cows')).toMatch(
+      /4 head · in \w+ since .+, until .+ · [\d.]+ gal water · on to \w+ (in \d days|tomorrow), /,
+    );
+  });
+});
+
+describe('the day of the example farm in winter', () => {
+  const told = on('2027-12-20');
+
+  it('feeds the cows on hay, in bales, and the round says so', () => {
+    const { hay, on: grass, head } = herd(told);
+    expect(head.value).toBe(4);
+    expect(grass).toBeUndefined();
+    // Four dry cows of 1,150 lb eat about 2 % of their weight: 92 lb of dry matter, more as hay.
+    const lb = hay!.weight.value / 0.45359237;
+    expect(lb).toBeGreaterThan(92 / 0.9);
+    expect(lb).toBeLessThan(2.2 * 92);
+    expect(hay!.said).toMatch(/^a bale every \d days$/); // round ones
+    expect(told.day.chores.map(({ name, of }) => `${of}: ${name}`)).toContain(
+      'Cows: Feed hay, look at water and every animal',
+    );
+    // 0.25 h and 0.1 h for ten head of hay, 0.35 h and 0.05 h for ten head to look at them.
+    expect(told.day.chores.find(({ of }) => of === 'Cows')!.hours).toBeCloseTo(0.66, 6);
+    expect(told.text).not.toContain('Nothing');
+  });
+
+  it('says how many eggs to expect', () => {
+    const { head, eggs, stage, age } = batch(told, 'pullets');
+    expect(stage).toBe('out');
+    expect(age!.value).toBe(195); // hatched Jun 8
+    expect(Number(eggs!.value)).toBeGreaterThan(0);
+    expect(Number(eggs!.value)).toBeLessThanOrEqual(Number(head.value));
+  });
+});
+
+describe('balesSaid', () => {
+  it.each([
+    [0.13, 'a bale every 8 days'],
+    [0.5, 'a bale every 2 days'],
+    [0.8, '1 bale'],
+    [1.2, '1 bale'],
+    [1.4, '1½ bales'],
+    [3.6, '3½ bales'],
+    [7.9, '8 bales'],
+  ])('says %s bales a day as “%s”', (aDay, said) => {
+    expect(balesSaid(aDay)).toBe(said);
+  });
+});
