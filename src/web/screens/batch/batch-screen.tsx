@@ -26,6 +26,7 @@ import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
 import { bestWeek, firstArrival, todayOf } from './best-week.js';
 import { forPurpose } from './purpose.js';
+import { LifeLine } from './life-line.js';
 import { Story } from './story.js';
 import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
@@ -140,6 +141,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         <UnsavedNote isRestored={isRestored} onDiscard={() => startFrom(saved ?? fresh!.draft)} />
       )}
       <Failure error={save.error ?? remove.error} words={words} />
+      {'plan' in planned && (isWide || !isEditing) && (
+        <LifeLine plan={planned.plan} batch={planned.asked.batch} />
+      )}
       <Grid gap="lg">
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">

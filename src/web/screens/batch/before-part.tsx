@@ -8,6 +8,10 @@ import type { PartProps } from './story-parts.js';
 import { StoryTasks } from './story-tasks.js';
 import type { BatchDraft } from './use-plan.js';
 
+const HATCHED = ['post', 'incubator', 'broody-hen'];
+/** Said of the brooder where there is one. */
+const YOUNG = ['poults', 'ducklings', 'salmonella'];
+
 /** The order, or the eggs that are set: how many, and which week. */
 export function BeforePart({
   onPickWeek,
@@ -34,7 +38,7 @@ export function BeforePart({
       <StoryTasks {...props} part="before" />
       <Cautions
         keys={plan.cautions}
-        of={hatching ? ['incubator', 'broody-hen'] : ['post']}
+        of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
         tables={asked.tables}
       />
       {hatching && (

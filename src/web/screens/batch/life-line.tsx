@@ -1,3 +1,4 @@
+import './story.css';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { lifeLineOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';

@@ -11,7 +11,6 @@ import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
-import { LifeLine } from './life-line.js';
 import { MovedTasks } from './moved-tasks.js';
 import { NowSection } from './now-section.js';
 import { PlanIssues } from './plan-issues.js';
@@ -27,7 +26,7 @@ interface Props {
   readonly printBase: string | undefined;
 }
 
-/** A batch in the order of its life: its dates on top, then one part a question. */
+/** A batch in the order of its life, one part a question; what is now stands first. */
 export function Story({ plan, asked, onPickWeek, printBase }: Props) {
   const { reader } = useOpener();
   const about = useMemo(
@@ -43,10 +42,10 @@ export function Story({ plan, asked, onPickWeek, printBase }: Props) {
   return (
     <NumbersOf about={about}>
       <div className="story">
-        <LifeLine plan={plan} batch={asked.batch} />
+        {isUnderWay && <NowSection {...part} />}
         <PlanIssues issues={plan.issues} tables={asked.tables} />
         <MovedTasks plan={plan} />
-        {isUnderWay ? <NowSection {...part} /> : before}
+        {!isUnderWay && before}
         <BrooderPart {...part} />
         <FeedPart {...part} />
         <OutPart {...part} />
