@@ -250,6 +250,7 @@ describe('a saved batch', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await openMore(page, 'Another week?');
     const weeks = page.locator('.week');
+    await weeks.first().waitFor();
     expect(await weeks.count()).toBeGreaterThan(50);
     await weeks.nth(3).click();
     await page.getByText('Why not this week?').waitFor();

@@ -87,8 +87,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const change = (more: BatchDraft) => {
     setTouched(true);
     // While nobody chose a date, it is that of the best week for what is ordered.
-    if (best && draft.arrivalDate === best.arrivalDate && more.strainId !== undefined) {
-      const next = bestWeek(setting, { ...draft, ...more });
+    const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
+    const next =
+      isOfBest && more.strainId !== undefined
+        ? bestWeek(setting, { ...draft, ...more })
+        : undefined;
+    if (next) {
       setBest(next);
       setSlideFrom(next.arrivalDate);
       setDraft((old) => ({ ...old, ...more, arrivalDate: next.arrivalDate }));
@@ -199,7 +203,10 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
 }
 
 /** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
-function newBatch(setting: Setting): { readonly draft: BatchDraft; readonly best: ArrivalWeek } {
+function newBatch(setting: Setting): {
+  readonly draft: BatchDraft;
+  readonly best: ArrivalWeek | undefined;
+} {
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
   const draft: BatchDraft = {
     ...forPurpose('meat', setting.tables.strains, undefined),
@@ -213,5 +220,5 @@ function newBatch(setting: Setting): { readonly draft: BatchDraft; readonly best
     feedStoreId: first('feed-store'),
   };
   const best = bestWeek(setting, draft);
-  return { draft: { ...draft, arrivalDate: best.arrivalDate }, best };
+  return { draft: { ...draft, ...(best && { arrivalDate: best.arrivalDate }) }, best };
 }

@@ -2,7 +2,8 @@ import './story.css';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { lifeLineOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { sayAge } from './say-age.js';
 import type { AskedBatch } from './use-plan.js';
 
@@ -38,7 +39,7 @@ function Point({
   /** Where today stands before it, and nothing else between. */
   today: string | undefined;
 }) {
-  const sayDate = useSayDate();
+  const { reader } = useOpener();
   return (
     <>
       {today !== undefined && (
@@ -50,7 +51,7 @@ function Point({
       <li className={isPast ? 'story-past' : undefined}>
         <a href={`#${part}`}>
           <span>{label}</span>
-          <b>{sayDate(on)}</b>
+          <b>{formatDayWithoutWeekday(on, reader)}</b>
           <small>{ageDays === undefined || ageDays === 0 ? ' ' : sayAge(ageDays)}</small>
         </a>
       </li>

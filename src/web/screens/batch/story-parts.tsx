@@ -1,4 +1,6 @@
 import { lazy } from 'react';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -48,14 +50,16 @@ export function BrooderPart(props: PartProps) {
   const { plan } = props;
   const { brooding, heat } = plan;
   if (!brooding) return null;
+  const day = daysBetween(plan.arrivalDate, plan.today);
+  const now = quantityOfDay(plan.daily, 'under-heater', day);
   return (
     <StorySection
       part="brooder"
       title="The brooder"
       isPast={isOver(plan, plan.outdoors.moveOut?.value)}
     >
-      <Lead of={brooding.steps[0]?.underHeater}>
-        <p>under the heat at first, less from step to step.</p>
+      <Lead of={now ?? brooding.steps[0]?.underHeater}>
+        <p>{now ? 'Today' : 'On the first day'}; less from step to step.</p>
       </Lead>
       <Facts>
         <Fact of={heat?.heatersNeeded} />
