@@ -246,7 +246,7 @@ function outsideTable(context: PlanContext): PlanIssue[] {
       issue(
         'note',
         'outside-table',
-        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the growth curve through it (a Gompertz curve) carries on. Weights and feed of those days, and all that rests on them, are outside the table's range.`,
+        `The growth table ends at ${life.lastTableAgeDays} days of age; from there to ${life.lastAgeDays} days the growth curve through it carries on. Weights and feed of those days, and all that rests on them, are outside the table's range.`,
       ),
     );
   }

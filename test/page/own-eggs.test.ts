@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
-import { House, seriousFindings } from '../support/page.js';
+import { House, openMore, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -33,10 +33,13 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await shot('form');
     expect(await seriousFindings(page)).toEqual([]);
     await turnTo('See the plan');
-    await page.getByRole('tab', { name: 'Eggs set' }).click();
+    await openMore(page, 'The eggs and the incubator');
     await page.getByRole('heading', { name: 'Incubator: without a fan' }).waitFor();
-    await page.getByRole('button', { name: /Lockdown: stop turning/ }).waitFor();
-    await page.getByText('102 °F').waitFor();
+    await page
+      .getByRole('button', { name: /Lockdown: stop turning/ })
+      .first()
+      .waitFor();
+    await page.getByText('102 °F', { exact: true }).waitFor();
     await page.getByText('36 eggs').first().waitFor();
     await shot('incubator');
     expect(await seriousFindings(page)).toEqual([]);
@@ -44,17 +47,16 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await turnTo('Change the order');
     await choose('Where they come from', 'hen');
     await turnTo('See the plan');
-    await page.getByRole('tab', { name: 'Eggs set' }).click();
+    await openMore(page, 'The eggs and the hen');
     await page.getByRole('heading', { name: 'Under a hen' }).waitFor();
-    expect(await page.getByRole('tab', { name: 'Brooder and heat' }).count()).toBe(0);
+    expect(await page.getByRole('heading', { name: 'The brooder' }).count()).toBe(0);
     await shot('hen');
     expect(await seriousFindings(page)).toEqual([]);
     expect(
       await page.evaluate('document.documentElement.scrollWidth > window.innerWidth + 1'),
     ).toBe(false);
-    await page.getByRole('tab', { name: 'Work' }).click();
+    await openMore(page, /more to do/);
     await page.getByText('Set the eggs under the hen at dusk').first().waitFor();
-    await page.getByRole('tab', { name: 'At a glance' }).click();
     await page.locator('.recharts-surface').first().waitFor();
     await shot('glance');
 
@@ -67,12 +69,11 @@ describe.each(['desktop', 'phone'] as const)('own eggs, %s', (size) => {
     await choose('Where they come from', 'incubator');
     await shot('turkey');
     await turnTo('See the plan');
-    await page.getByRole('tab', { name: 'Eggs set' }).click();
     await page.getByText('Poults are slow to find feed').waitFor();
     await page.getByRole('button', { name: /^Save/ }).click();
     await page.waitForURL(/batches\/(?!new)/);
     await page.reload();
-    await page.getByRole('tab', { name: 'Eggs set' }).waitFor();
+    await page.getByRole('link', { name: /^Eggs set/ }).waitFor();
     expect(errors).toEqual([]);
   });
 });

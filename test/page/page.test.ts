@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
-import { House, seriousFindings } from '../support/page.js';
+import { House, openMore, seriousFindings } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -10,16 +10,17 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
-const TABS_OF_MEAT = [
-  'At a glance',
-  'Which week',
-  'Brooder and heat',
-  'Feed and water',
-  'Outdoors',
-  'Processing',
-  'Bill',
-  'Work',
-  'Day by day',
+/** What stands behind a touch in the story of meat birds. */
+const DEEPER = [
+  'Good to know',
+  'Set batch size',
+  'Another week?',
+  'Temperatures, lamps and room',
+  'Bags by the day to buy them',
+  'Nights, room and ground',
+  'Weights, the day itself, and the freezer',
+  'The bill, line by line',
+  'Every day as a table',
 ];
 
 async function openSample(page: Page): Promise<string> {
@@ -58,15 +59,16 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     await page.getByRole('heading', { name: 'Batches' }).waitFor();
     await look('batches');
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
-    await page.getByRole('tab', { name: 'At a glance' }).waitFor();
+    await page.getByRole('navigation', { name: 'Life of the batch' }).waitFor();
     await page.locator('.recharts-surface').first().waitFor();
     const batch = page.url();
-    for (const tab of TABS_OF_MEAT) {
-      await page.getByRole('tab', { name: tab }).click();
-      await look(`plan: ${tab}`);
-    }
-    await page.getByRole('tab', { name: 'Brooder and heat' }).click();
-    await page.getByRole('button', { name: /Heat needed on the coldest/ }).click();
+    await look('plan');
+    for (const words of DEEPER) await openMore(page, words);
+    await look('plan, all of it open');
+    await page
+      .getByRole('button', { name: /Heat needed on the coldest/ })
+      .first()
+      .click();
     await page.getByRole('dialog').waitFor();
     await look('explanation');
     for (const sheet of ['brooder', 'shopping', 'tasks']) {
@@ -88,7 +90,7 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     await look('sources');
     await page.goto(`${farm}/batches`);
     await page.getByRole('link', { name: 'Open the plan of New layers' }).click();
-    await page.getByRole('tab', { name: 'Eggs and light' }).click();
+    await openMore(page, 'Months, years and light');
     await look('eggs and light');
     await page.goto(`${farm}/batches/new`);
     await page.getByRole('heading', { level: 1 }).waitFor();
@@ -209,6 +211,8 @@ describe('a saved batch', () => {
       const dialog = page.getByRole('dialog');
       await dialog.getByRole('heading', { name: /^Sources?$/ }).waitFor();
       expect(await dialog.innerText()).toContain('How sure is this?');
+      await dialog.getByText(/^If .+: .+\.$/).waitFor();
+      expect(await dialog.innerText()).toMatch(/When it is known better\s+\S/);
       await page.keyboard.press('Escape');
       await dialog.waitFor({ state: 'hidden' });
     }
@@ -254,7 +258,6 @@ describe('a saved batch', () => {
     const year = (await arrival.inputValue()).slice(0, 4);
     await arrival.fill(`${year}-05-19`);
     await processing.filter({ hasNotText: before }).waitFor();
-    await page.getByRole('tab', { name: 'Work' }).click();
     await page.getByText(/tasks moved with the arrival/).waitFor();
   });
 
@@ -278,8 +281,9 @@ describe('a saved batch', () => {
     const { page } = await house.page('phone');
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
-    await page.getByRole('tab', { name: 'Which week' }).click();
+    await openMore(page, 'Another week?');
     const weeks = page.locator('.week');
+    await weeks.first().waitFor();
     expect(await weeks.count()).toBeGreaterThan(50);
     await weeks.nth(3).click();
     await page.getByText('Why not this week?').waitFor();
@@ -389,6 +393,25 @@ describe('what is typed', () => {
     await page.getByText('For meat', { exact: true }).click();
     expect(await chosen()).toEqual(['Meat birds', 'fast-meat']);
   });
+
+  it('says why it begins with that week, and takes up birds that are here already', async () => {
+    const { page } = await house.page('desktop');
+    const farm = await openSample(page);
+    await page.goto(`${farm}/batches/new`);
+    await page.getByText(/is in the best week of the year ahead/).waitFor();
+    await page.getByRole('heading', { name: 'Before they come' }).waitFor();
+    await page.getByRole('switch', { name: 'They are here already' }).click();
+    const came = page.getByLabel('They came on');
+    const [year, month, day] = (await came.inputValue()).split('-').map(Number);
+    const sooner = new Date(Date.UTC(year!, month! - 1, day! - 16)).toISOString().slice(0, 10);
+    await came.fill(sooner);
+    await page.getByText('17 days old').waitFor();
+    const parts = await page.locator('.story-part > h2').allInnerTexts();
+    expect(parts[0]).toBe('Now');
+    expect(parts.indexOf('The brooder')).toBeLessThan(parts.indexOf('Before they come'));
+    expect(await page.locator('.story-today').innerText()).toContain('Today');
+    expect(await seriousFindings(page)).toEqual([]);
+  });
 });
 
 describe('a phone', () => {
@@ -396,7 +419,7 @@ describe('a phone', () => {
     const { page } = await house.page('phone');
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
-    await page.getByRole('tab', { name: 'Work' }).click();
+    await openMore(page, 'Order chicks');
     await page
       .getByText(/start no later than/)
       .first()
@@ -409,7 +432,11 @@ describe('a phone', () => {
       .locator('.mantine-Badge-label')
       .evaluateAll((all) => all.filter((each) => each.clientWidth < each.scrollWidth).length);
     expect(cut).toBe(0);
-    expect(await page.getByRole('button', { name: 'Delete this batch' }).isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Delete this batch' }).click();
+    await page.getByRole('button', { name: 'Delete', exact: true }).click();
+    await page.getByText('Spring meat birds is deleted.').waitFor();
+    await page.getByRole('heading', { name: 'Batches' }).waitFor();
+    expect(await page.getByRole('alert').count()).toBe(0);
   });
 });
 

@@ -98,6 +98,14 @@ function readyUrl(child: ChildProcess): Promise<string> {
   });
 }
 
+/** Opens what stands behind a touch, by the words of its line; what is open stays so. */
+export async function openMore(page: Page, words: string | RegExp): Promise<void> {
+  const line = page.locator('summary', { hasText: words }).first();
+  await line.waitFor();
+  if (!(await line.evaluate((each) => each.parentElement!.hasAttribute('open'))))
+    await line.click();
+}
+
 const MARK_LOOKS = readFileSync(join(PROJECT_ROOT, 'test/support/mark-looks.js'), 'utf8');
 /** axe-core that looks at contrast only where `mark-looks.js` says. */
 const AXE = `${axe.source};

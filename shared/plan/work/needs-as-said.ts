@@ -44,17 +44,21 @@ export interface SpentToday {
   readonly hours: number;
   readonly peopleNeeded: number;
   readonly personIds?: readonly string[];
+  readonly forWhom?: WorkNeed['forWhom'];
 }
 
 /** What was done today, whole or in part. */
 export function spentToday(today: PlainDate, { needs, marks }: Reading): SpentToday[] {
-  return needs.flatMap(({ key, hours: reckoned, conditions, personIds }) => {
+  return needs.flatMap(({ key, hours: reckoned, conditions, personIds, forWhom }) => {
     const said = marks.get(key);
     const part = said?.partOn === today ? (said.partHours ?? 0) : 0;
     const whole = said?.hours ?? said?.ownHours ?? reckoned;
     const rest = said?.doneOn === today ? Math.max(0, whole - (said.hoursDone ?? 0)) : 0;
     const hours = part + rest;
-    const who = personIds === undefined ? {} : { personIds };
+    const who = {
+      ...(personIds === undefined ? {} : { personIds }),
+      ...(forWhom === undefined ? {} : { forWhom }),
+    };
     return 0 < hours ? [{ hours, peopleNeeded: conditions.peopleNeeded ?? 1, ...who }] : [];
   });
 }

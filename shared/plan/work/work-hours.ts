@@ -105,13 +105,11 @@ function takeItsDay(
 
 /** Hours of work that is done, of those with most time: who did it nobody says. */
 function takeSpent(
-  { hours, peopleNeeded, personIds }: SpentToday,
+  { hours, peopleNeeded, ...asked }: SpentToday,
   people: readonly WorkPerson[],
   left: readonly Int32Array[],
 ): void {
-  const most = left
-    .filter((_, w) => personIds?.includes(people[w]!.id) ?? true)
-    .sort((a, b) => b[0]! - a[0]!);
+  const most = left.filter((_, w) => isFor(people[w]!, asked)).sort((a, b) => b[0]! - a[0]!);
   for (const minutes of most.slice(0, peopleNeeded))
     minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
@@ -119,7 +117,7 @@ function takeSpent(
 const comesOn = ({ fromDay, toDay, onDays }: PlannedChore, day: number): boolean =>
   fromDay <= day && day <= toDay && (onDays?.has(day) ?? true);
 
-/** The one with most time takes a chore; where nobody has enough, it takes what there is. */
+/** The one with most time whom it is for takes a chore; where nobody has enough, it takes what there is. */
 function takeChore(
   chore: PlannedChore,
   { people, left }: { people: readonly WorkPerson[]; left: readonly Int32Array[] },

@@ -1,4 +1,5 @@
 import { Drawer, Stack, Table, Text, Title } from '@mantine/core';
+import type { AboutNumbers } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import { explain } from '../../../shared/formulas/explanation.js';
 import type { Tables } from '../../../shared/tables/tables.js';
@@ -6,9 +7,12 @@ import type { Reader } from '../../../shared/units/format.js';
 import { Caution } from './caution.js';
 import { MarkBadge } from './mark-badge.js';
 import { SourceView } from './source-view.js';
+import { WhatMovesIt } from './what-moves-it.js';
 
 interface Explained {
   readonly quantity: Quantity;
+  /** Left out of numbers that nothing more is asked of. */
+  readonly about: AboutNumbers | undefined;
   readonly tables: Tables;
   readonly reader: Reader;
 }
@@ -33,7 +37,7 @@ export default function ExplainDrawer({
   );
 }
 
-function ExplanationView({ quantity, tables, reader }: Explained) {
+function ExplanationView({ quantity, about, tables, reader }: Explained) {
   const e = explain(quantity, tables, reader);
   return (
     <Stack gap="md">
@@ -75,6 +79,7 @@ function ExplanationView({ quantity, tables, reader }: Explained) {
           </Table.Tbody>
         </Table>
       )}
+      {about && <WhatMovesIt quantity={quantity} about={about} reader={reader} />}
       <section>
         <Title order={3} size="h4">
           How sure is this?

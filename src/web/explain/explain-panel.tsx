@@ -10,6 +10,7 @@ import {
   type ReactNode,
 } from 'react';
 import { plainDateAt } from '../../../shared/calendar/plain-date.js';
+import type { AboutNumbers } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { Tables } from '../../../shared/tables/tables.js';
 import { formatDate } from '../../../shared/units/dates.js';
@@ -22,10 +23,10 @@ interface Opener {
   /** The household, on the day it is on the farm. */
   readonly reader: Reader;
   readonly sayDate: (date: string) => string;
-  readonly open: (quantity: Quantity) => void;
+  readonly open: (quantity: Quantity, about?: AboutNumbers) => void;
 }
 
-const OpenerContext = createContext<Opener | undefined>(undefined);
+export const OpenerContext = createContext<Opener | undefined>(undefined);
 
 export function useOpener(): Opener {
   const opener = useContext(OpenerContext);
@@ -46,10 +47,10 @@ export function ExplainProvider({
 }) {
   const today = plainDateAt(Date.now(), farm.timeZone);
   const reader = useMemo((): Reader => ({ ...farm, today }), [farm, today]);
-  const [shown, setShown] = useState<Quantity>();
+  const [shown, setShown] = useState<{ quantity: Quantity; about: AboutNumbers | undefined }>();
   const [isOpen, setOpen] = useState(false);
-  const open = useCallback((quantity: Quantity) => {
-    setShown(quantity);
+  const open = useCallback((quantity: Quantity, about?: AboutNumbers) => {
+    setShown({ quantity, about });
     setOpen(true);
   }, []);
   // The first screen is there sooner without it, and it is there before anybody opens a number.
@@ -66,7 +67,7 @@ export function ExplainProvider({
       {shown && tables && (
         <Suspense>
           <ExplainDrawer
-            quantity={shown}
+            {...shown}
             tables={tables}
             reader={reader}
             isOpen={isOpen}

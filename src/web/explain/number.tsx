@@ -24,10 +24,12 @@ export function Num({ of, said }: { of: Quantity; said?: string }) {
   );
 }
 
-/** The range beside a number, when sources leave one. */
+/**
+ * The range beside a number, when sources leave one. That a plan runs past its tables is said once for
+ * all of it; the opened number says it of itself.
+ */
 export function Range({ of }: { of: Quantity }) {
   const { reader } = useOpener();
-  if (of.outside) return <>outside the table</>;
   const { spread, unit } = of;
   if (!spread || spread.low === spread.high) return null;
   return (

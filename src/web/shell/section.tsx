@@ -4,10 +4,19 @@ import type { Tables } from '../../../shared/tables/tables.js';
 import { Caution } from '../explain/caution.js';
 import { MarkBadge } from '../explain/mark-badge.js';
 
-export function Section({ title, children }: { title: string; children: ReactNode }) {
+export function Section({
+  title,
+  level = 2,
+  children,
+}: {
+  title: string;
+  /** Level of its heading: 3 within a part that has one. */
+  level?: 2 | 3;
+  children: ReactNode;
+}) {
   return (
     <Card component="section" className="avoid-break">
-      <Title order={2} mb="sm">
+      <Title order={level} mb="sm">
         {title}
       </Title>
       {children}

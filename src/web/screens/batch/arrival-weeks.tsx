@@ -3,12 +3,7 @@ import { Alert, Button, Card, Group, List, Stack, Text, Title } from '@mantine/c
 import { useMemo, useRef, useState } from 'react';
 import { addDays, monthOf, yearOf } from '../../../../shared/calendar/plain-date.js';
 import { MONTHS } from '../../../../shared/farm/field.js';
-import {
-  findArrivals,
-  whyNot,
-  type ArrivalWeek,
-  scoreOf,
-} from '../../../../shared/plan/arrival-finder.js';
+import { findArrivals, type ArrivalWeek, scoreOf } from '../../../../shared/plan/arrival-finder.js';
 import { FieldError } from '../../../../shared/problems/field-problem.js';
 import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { Num } from '../../explain/number.js';
@@ -90,7 +85,7 @@ export function ArrivalWeeks({
       </div>
       {shown && (
         <Card withBorder component="section" aria-live="polite" ref={reasonsRef}>
-          <Title order={2} size="h3">
+          <Title order={3} size="h3">
             {sayDate(shown.arrivalDate)}: <Num of={scoreOf(shown, asked.tables)} /> points, rank{' '}
             {shown.rank} of {weeks.length}
           </Title>
@@ -108,9 +103,10 @@ export function ArrivalWeeks({
                 </List.Item>
               ))}
           </List>
-          {shown.rank !== 1 && (
+          {shown.rank !== 1 && best && (
             <Text mb="sm">
-              <b>Why not this week?</b> {whyNot(weeks, shown.arrivalDate, reader)}
+              <b>Why not this week?</b> {sayDate(best.arrivalDate)} has {best.score - shown.score}{' '}
+              {best.score - shown.score === 1 ? 'point' : 'points'} more: less speaks against it.
             </Text>
           )}
           <Button

@@ -1,4 +1,5 @@
-import { Button, SimpleGrid, Text } from '@mantine/core';
+import { Anchor, Button, SimpleGrid, Text } from '@mantine/core';
+import { Link } from 'wouter';
 import { batchPriceFields, type Batch } from '../../../../shared/farm/batch.js';
 import { productFields } from '../../../../shared/farm/product.js';
 import {
@@ -70,7 +71,11 @@ export function BatchPrices({ setting, draft, strain, onChange }: Props) {
   return (
     <>
       <Text size="sm" c="dimmed">
-        A gray price is your place’s. What you type counts for this batch alone.
+        A gray price is your place’s, with its size of bag:{' '}
+        <Anchor component={Link} href={`/farm/${farm.id}/place`} inherit>
+          prices of your place
+        </Anchor>
+        . What you type counts for this batch alone.
       </Text>
       <SimpleGrid cols={2}>
         {(draft.origin ?? 'hatchery') === 'hatchery'

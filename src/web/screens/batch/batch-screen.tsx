@@ -1,10 +1,9 @@
 import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
-import { useEffect, useMemo, useState } from 'react';
-import { Link, useLocation } from 'wouter';
-import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Link, Redirect, useLocation } from 'wouter';
 import type { Batch } from '../../../../shared/farm/batch.js';
-import { findArrivals } from '../../../../shared/plan/arrival-finder.js';
+import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import {
   usePicture,
@@ -21,13 +20,16 @@ import {
   UnsavedNote,
   writeDraft,
 } from '../../fields/kept-draft.js';
-import { Empty } from '../../shell/empty.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
-import { BatchForm, forPurpose } from './batch-form.js';
+import { BatchForm } from './batch-form.js';
+import type { GoneBatch } from '../batches/gone-batch.js';
 import { batchWords } from './batch-labels.js';
-import { PlanView } from './plan-view.js';
-import { inPicture, usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
+import { bestWeek, firstArrival, todayOf } from './best-week.js';
+import { forPurpose } from './purpose.js';
+import { LifeLine } from './life-line.js';
+import { Story } from './story.js';
+import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -38,17 +40,16 @@ interface Props {
 
 export default function BatchScreen({ farm, tables, batchId }: Props) {
   const all = useAll(usePicture(farm.id));
+  const seen = useRef<string>(undefined);
   if ('waiting' in all) return all.waiting;
   const [picture] = all.data;
   const saved = picture.batches.find((b) => b.id === batchId);
-  if (batchId !== undefined && !saved)
-    return (
-      <Empty text="There is no such batch. It may have been deleted.">
-        <Button component={Link} href={`/farm/${farm.id}/batches`}>
-          All batches
-        </Button>
-      </Empty>
-    );
+  // Deleted here or by somebody else: the list says so, in the words of the batch if it was seen.
+  if (saved) seen.current = saved.name;
+  if (batchId !== undefined && !saved) {
+    const state: GoneBatch = { gone: seen.current ?? '' };
+    return <Redirect to={`/farm/${farm.id}/batches`} state={state} replace />;
+  }
   return <Editor farm={farm} tables={tables} picture={picture} saved={saved} />;
 }
 
@@ -60,9 +61,11 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const [isRestored, setRestored] = useState(kept !== undefined);
   // A new batch is unsaved from the start; it is worth keeping once something was typed.
   const [isTouched, setTouched] = useState(kept !== undefined);
-  const [draft, setDraft] = useState<BatchDraft>(() => kept ?? saved ?? newBatch(setting));
+  const [fresh] = useState(() => (saved ? undefined : newBatch(setting)));
+  const [best, setBest] = useState<ArrivalWeek | undefined>(fresh?.best);
+  const [draft, setDraft] = useState<BatchDraft>(() => kept ?? saved ?? fresh!.draft);
   const [slideFrom, setSlideFrom] = useState(
-    () => draft.arrivalDate ?? saved?.arrivalDate ?? plainDateAt(Date.now(), farm.timeZone),
+    () => draft.arrivalDate ?? saved?.arrivalDate ?? todayOf(setting),
   );
   const planned = usePlan(setting, draft, saved?.arrivalDate);
   const [, go] = useLocation();
@@ -84,7 +87,17 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
 
   const change = (more: BatchDraft) => {
     setTouched(true);
-    setDraft((old) => ({ ...old, ...more }));
+    // While nobody chose a date, it is that of the best week for what is ordered.
+    const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
+    const next =
+      isOfBest && more.strainId !== undefined
+        ? bestWeek(setting, { ...draft, ...more })
+        : undefined;
+    if (next) {
+      setBest(next);
+      setSlideFrom(next.arrivalDate);
+      setDraft((old) => ({ ...old, ...more, arrivalDate: next.arrivalDate }));
+    } else setDraft((old) => ({ ...old, ...more }));
   };
   const startFrom = (start: BatchDraft) => {
     dropDraft(key);
@@ -130,12 +143,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         </Group>
       </Group>
       {isUnsaved && (
-        <UnsavedNote
-          isRestored={isRestored}
-          onDiscard={() => startFrom(saved ?? newBatch(setting))}
-        />
+        <UnsavedNote isRestored={isRestored} onDiscard={() => startFrom(saved ?? fresh!.draft)} />
       )}
       <Failure error={save.error ?? remove.error} words={words} />
+      {'plan' in planned && (isWide || !isEditing) && (
+        <LifeLine plan={planned.plan} batch={planned.asked.batch} />
+      )}
       <Grid gap="lg">
         {(isWide || isEditing) && (
           <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
@@ -146,6 +159,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                   draft={draft}
                   errors={errors}
                   slideFrom={slideFrom}
+                  best={best}
                   onChange={change}
                 />
               </MarkAssumed>
@@ -161,7 +175,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                 ))}
               </Alert>
             ) : (
-              <PlanView
+              <Story
                 plan={planned.plan}
                 asked={planned.asked}
                 onPickWeek={pickWeek}
@@ -180,13 +194,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
             label="Delete this batch"
             question={`Delete ${saved.name}? This cannot be undone.`}
             onConfirm={() =>
-              remove.mutate(saved, {
-                onSuccess: (isGone) => {
-                  if (!isGone) return;
-                  dropDraft(key);
-                  go(base);
-                },
-              })
+              remove.mutate(saved, { onSuccess: (isGone) => isGone && dropDraft(key) })
             }
           >
             Delete this batch
@@ -198,14 +206,15 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
 }
 
 /** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
-function newBatch(setting: Setting): BatchDraft {
-  const { farm, tables } = setting;
+function newBatch(setting: Setting): {
+  readonly draft: BatchDraft;
+  readonly best: ArrivalWeek | undefined;
+} {
   const first = (kind: string) => setting.picture.facilities.find((f) => f.kind === kind)?.id;
-  const today = plainDateAt(Date.now(), farm.timeZone);
   const draft: BatchDraft = {
-    ...forPurpose('meat', tables.strains, undefined),
+    ...forPurpose('meat', setting.tables.strains, undefined),
     wantedBirds: 50,
-    arrivalDate: addDays(today, tables.judgements.arrival.usualLeadDays.value),
+    arrivalDate: firstArrival(setting),
     hatchToArrivalDays: 1,
     brooderId: first('brooder'),
     penId: first('field-pen'),
@@ -213,10 +222,6 @@ function newBatch(setting: Setting): BatchDraft {
     freezerId: first('freezer'),
     feedStoreId: first('feed-store'),
   };
-  const { picture, batch } = inPicture(setting, withoutBlanks(draft));
-  const weeks = findArrivals(picture, tables, batch.id, {
-    from: draft.arrivalDate!,
-    to: addDays(today, 364),
-  });
-  return { ...draft, arrivalDate: weeks.find((week) => week.rank === 1)!.arrivalDate };
+  const best = bestWeek(setting, draft);
+  return { draft: { ...draft, ...(best && { arrivalDate: best.arrivalDate }) }, best };
 }

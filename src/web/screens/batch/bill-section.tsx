@@ -15,7 +15,7 @@ export function BillSection({
 }) {
   return (
     <Stack>
-      <Section title="The bill">
+      <Section level={3} title="The bill">
         <WideTable label="The bill" minWidth={300}>
           <Table>
             <Table.Thead>
@@ -66,7 +66,7 @@ export function BillSection({
           the order counts for this batch alone.
         </Text>
       </Section>
-      <Section title="What one costs">
+      <Section level={3} title="What one costs">
         <Facts>
           <Fact of={bill.perBird} />
           <Fact of={bill.perKgLive} />

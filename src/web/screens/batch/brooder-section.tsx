@@ -1,28 +1,19 @@
 import { Alert, List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { BroodingPart } from '../../../../shared/plan/brooding.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts, Num, Range } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
-import { Cautions, Section } from '../../shell/section.js';
+import { Section } from '../../shell/section.js';
 import { CloseOffFacts, HeatRulesTable, HeatWeeks } from './heat-weeks.js';
 import { StockingTable } from './stocking-table.js';
 
-export function BrooderSection({
-  plan,
-  brooding,
-  tables,
-}: {
-  plan: BatchPlan;
-  brooding: BroodingPart;
-  tables: Tables;
-}) {
+export function BrooderSection({ plan, brooding }: { plan: BatchPlan; brooding: BroodingPart }) {
   const sayDate = useSayDate();
-  const { heat, space, cautions } = plan;
+  const { heat, space } = plan;
   return (
     <Stack>
-      <Section title="Temperature, step by step">
+      <Section level={3} title="Temperature, step by step">
         <Text size="sm" mb="xs">
           {brooding.scheduleName}. Measured at {brooding.measuredAt}.
         </Text>
@@ -83,12 +74,12 @@ export function BrooderSection({
         </List>
       </Section>
       {heat && 0 < heat.weeks.length && (
-        <Section title="Heat, week by week">
+        <Section level={3} title="Heat, week by week">
           <HeatWeeks heat={heat} />
         </Section>
       )}
       {heat && (
-        <Section title={`Heat in ${heat.brooderName}`}>
+        <Section level={3} title={`Heat in ${heat.brooderName}`}>
           <Facts>
             <Fact of={heat.need} />
             <Fact of={heat.installed} />
@@ -122,7 +113,7 @@ export function BrooderSection({
           {heat.closeOff && <CloseOffFacts closeOff={heat.closeOff} />}
         </Section>
       )}
-      <Section title={`Room: ${space.standard.toLowerCase()}`}>
+      <Section level={3} title={`Room: ${space.standard.toLowerCase()}`}>
         <WideTable label="Room" minWidth={420}>
           <Table>
             <Table.Thead>
@@ -162,19 +153,6 @@ export function BrooderSection({
           </Facts>
         )}
       </Section>
-      <Cautions
-        keys={cautions}
-        of={[
-          'post',
-          'poults',
-          'ducklings',
-          'heat-lamp',
-          'carbon-monoxide',
-          'circuit',
-          'salmonella',
-        ]}
-        tables={tables}
-      />
     </Stack>
   );
 }

@@ -15,7 +15,7 @@ const EggChart = lazy(() => import('./egg-chart.js'));
 export function EggsSection({ plan, laying }: { plan: BatchPlan; laying: LayingPart }) {
   return (
     <Stack>
-      <Section title="Eggs">
+      <Section level={3} title="Eggs">
         <Facts>
           <Fact of={laying.firstEgg} />
           <Fact of={laying.ageAtFirstEgg} />
@@ -49,7 +49,7 @@ function Months({ laying }: { laying: LayingPart }) {
   const { months, shortOf, lampH, litToH } = laying;
   const hasHens = shortOf !== undefined;
   return (
-    <Section title="Eggs a week, by month">
+    <Section level={3} title="Eggs a week, by month">
       <Text size="sm" mb="xs">
         {lampH === undefined
           ? `The plan counts on the sun alone: the coop has no lamp. Beside it, what a lamp to ${formatHours(litToH)} would give.`
@@ -121,7 +121,7 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
   const sayDate = useSayDate();
   const hasCost = years.some(({ feedCostPerDozen }) => feedCostPerDozen);
   return (
-    <Section title="Later years">
+    <Section level={3} title="Later years">
       <WideTable label="Eggs by laying year" minWidth={420}>
         <Table aria-label="Eggs by laying year">
           <Table.Thead>
@@ -167,7 +167,7 @@ function Years({ laying: { years, paysUntil } }: { laying: LayingPart }) {
 function Weeks({ laying }: { laying: LayingPart }) {
   const sayDate = useSayDate();
   return (
-    <Section title="First year by week">
+    <Section level={3} title="First year by week">
       <WideTable label="Eggs by week" minWidth={320} maxHeight={360}>
         <Table stickyHeader aria-label="Eggs by week">
           <Table.Thead>
@@ -197,7 +197,7 @@ function Weeks({ laying }: { laying: LayingPart }) {
 function Lamp({ laying: { light, lampH } }: { laying: LayingPart }) {
   const sayDate = useSayDate();
   return (
-    <Section title={lampH === undefined ? 'If you hang a lamp' : 'Lamp hours to add'}>
+    <Section level={3} title={lampH === undefined ? 'If you hang a lamp' : 'Lamp hours to add'}>
       <Text size="sm" mb="xs">
         Add the hours in the morning, and never shorten the day of laying hens. Dust and straw burn:
         take a small lamp in a closed fitting, fixed so that no bird can knock it down.

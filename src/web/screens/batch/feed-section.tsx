@@ -1,16 +1,15 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { Cautions, Section } from '../../shell/section.js';
+import { Section } from '../../shell/section.js';
 
-export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+export function FeedSection({ plan }: { plan: BatchPlan }) {
   const sayDate = useSayDate();
   const { feed, leaving } = plan;
   return (
     <Stack>
-      <Section title="In all">
+      <Section level={3} title="In all">
         <Facts>
           <Fact of={feed.total} />
           <Fact of={feed.perBird} />
@@ -20,7 +19,7 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
         </Facts>
       </Section>
       {feed.phases.map((phase) => (
-        <Section key={phase.phaseId} title={phase.name}>
+        <Section key={phase.phaseId} level={3} title={phase.name}>
           <Text size="sm" mb="xs">
             {phase.protein}. Last day {sayDate(phase.lastDay)}.
           </Text>
@@ -55,7 +54,6 @@ export function FeedSection({ plan, tables }: { plan: BatchPlan; tables: Tables 
           </Table>
         </Section>
       ))}
-      <Cautions keys={plan.cautions} of={['medicated', 'calcium']} tables={tables} />
     </Stack>
   );
 }

@@ -1,21 +1,19 @@
 import { Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import type { HatchingPart } from '../../../../shared/plan/hatching.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts } from '../../explain/number.js';
-import { Cautions, Section } from '../../shell/section.js';
+import { Section } from '../../shell/section.js';
 
 interface Props {
   readonly plan: BatchPlan;
   readonly hatching: HatchingPart;
-  readonly tables: Tables;
 }
 
-export function HatchingSection({ plan, hatching, tables }: Props) {
+export function HatchingSection({ plan, hatching }: Props) {
   const { incubator } = hatching;
   return (
     <Stack>
-      <Section title="How many eggs">
+      <Section level={3} title="How many eggs">
         <Facts>
           <Fact of={hatching.eggsToSet} />
           {hatching.eggSizes.map((size) => (
@@ -29,7 +27,7 @@ export function HatchingSection({ plan, hatching, tables }: Props) {
           <Fact of={hatching.withHen} />
         </Facts>
       </Section>
-      <Section title="Dates">
+      <Section level={3} title="Dates">
         <Facts>
           <Fact of={hatching.keepFrom} />
           <Fact of={hatching.keepAt} />
@@ -46,7 +44,7 @@ export function HatchingSection({ plan, hatching, tables }: Props) {
         </Text>
       </Section>
       {incubator ? (
-        <Section title={`Incubator: ${incubator.kind.toLowerCase()}`}>
+        <Section level={3} title={`Incubator: ${incubator.kind.toLowerCase()}`}>
           <Text size="sm" mb="xs">
             Read the thermometer {incubator.where}. The maker’s instructions come first.
           </Text>
@@ -59,18 +57,13 @@ export function HatchingSection({ plan, hatching, tables }: Props) {
           </Facts>
         </Section>
       ) : (
-        <Section title="Under a hen">
+        <Section level={3} title="Under a hen">
           <Text>
             The hen keeps the {plan.words.young} warm: no brooder, no lamp, and none of their work.
             The plan looks at the nights from the day she leaves them.
           </Text>
         </Section>
       )}
-      <Cautions
-        keys={plan.cautions}
-        of={['incubator', 'broody-hen', 'poults', 'ducklings', 'salmonella']}
-        tables={tables}
-      />
     </Stack>
   );
 }

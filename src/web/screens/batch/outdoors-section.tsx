@@ -1,15 +1,14 @@
 import { List, Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
-import { Cautions, Section } from '../../shell/section.js';
+import { Section } from '../../shell/section.js';
 import { StockingTable } from './stocking-table.js';
 
-export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tables }) {
+export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
   const { outdoors } = plan;
   return (
     <Stack>
-      <Section title="Out of the brooder">
+      <Section level={3} title="Out of the brooder">
         <Text size="sm" mb="xs">
           Rule: {outdoors.rule}.
         </Text>
@@ -47,7 +46,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
         </Table>
       </Section>
       {outdoors.oneColdNight && <OneColdNight plan={plan} />}
-      <Section title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>
+      <Section level={3} title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>
         <Facts>
           <Fact of={outdoors.floorNeeded} />
           <Fact of={outdoors.floorHave} />
@@ -59,7 +58,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
         <StockingTable rows={plan.space.stocking.filter(({ isBrooder }) => !isBrooder)} />
       </Section>
       {outdoors.ground && (
-        <Section title="Ground">
+        <Section level={3} title="Ground">
           <Facts>
             <Fact of={outdoors.movesPerDay} />
             <Fact of={outdoors.ground} />
@@ -67,7 +66,6 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
           </Facts>
         </Section>
       )}
-      <Cautions keys={plan.cautions} of={['cold', 'manure', 'behavior']} tables={tables} />
     </Stack>
   );
 }
@@ -76,7 +74,7 @@ export function OutdoorsSection({ plan, tables }: { plan: BatchPlan; tables: Tab
 function OneColdNight({ plan: { outdoors } }: { plan: BatchPlan }) {
   const { oneColdNight, shelter, wetDay } = outdoors;
   return (
-    <Section title="One cold night">
+    <Section level={3} title="One cold night">
       <Facts>
         <Fact of={oneColdNight?.low} />
         <Fact of={oneColdNight?.feed} />

@@ -7,7 +7,7 @@ import { Section } from '../../shell/section.js';
 export function Processing({ leaving }: { leaving: LeavingPart }) {
   return (
     <>
-      <Section title="Weights">
+      <Section level={3} title="Weights">
         <Facts>
           <Fact of={leaving.on} />
           <Fact of={leaving.age} />
@@ -22,7 +22,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
         </Facts>
       </Section>
       <TheDay leaving={leaving} />
-      <Section title="In the freezer">
+      <Section level={3} title="In the freezer">
         <Facts>
           <Fact of={leaving.freezerNeed} />
           <Fact of={leaving.freezerFree} />
@@ -39,7 +39,7 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
   const [day, hour] = leaving.feedOffAt.split(' ');
   const days = leaving.processingDays;
   return (
-    <Section title={days.length === 1 ? 'The last day' : 'The last days'}>
+    <Section level={3} title={days.length === 1 ? 'The last day' : 'The last days'}>
       {1 < days.length && (
         <Text mb="xs">
           {days.map(({ on, birds }) => `${birds} birds on ${sayDate(on)}`).join('; ')}

@@ -42,7 +42,7 @@ export function ReadyByCard({
   const found = useMemo(() => ask(asked, { goal, on, weekday }), [asked, goal, on, weekday]);
   return (
     <Card withBorder component="section">
-      <Title order={2} size="h3" mb="sm">
+      <Title order={3} size="h3" mb="sm">
         Ready by
       </Title>
       <Stack gap="sm">

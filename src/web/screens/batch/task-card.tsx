@@ -16,43 +16,25 @@ interface TaskCardProps {
 
 /** One task of a batch or herd: when, how long, what it needs, what happens when it is late. */
 export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
-  const sayDate = useSayDate();
   return (
     <Card withBorder padding="sm" component="article" className="avoid-break">
       <Group justify="space-between" align="start" wrap="nowrap">
         <Title order={level} size="h4">
           {task.name}
         </Title>
-        {task.isOver ? (
-          <Badge
-            color="var(--ink-soft)"
-            c="bright"
-            variant="outline"
-            size="lg"
-            tt="none"
-            className="whole-badge"
-          >
-            past
-          </Badge>
-        ) : task.alreadyLate ? (
-          <Badge color="stop" size="lg" className="whole-badge">
-            already late
-          </Badge>
-        ) : (
-          <Badge
-            color={task.spareDays === 0 ? 'warn' : 'var(--ink-soft)'}
-            c="bright"
-            variant="outline"
-            size="lg"
-            tt="none"
-            className="whole-badge"
-          >
-            {task.spareDays === 0
-              ? 'none to spare'
-              : `${task.spareDays} ${task.spareDays === 1 ? 'day' : 'days'} to spare`}
-          </Badge>
-        )}
+        <TaskBadge task={task} />
       </Group>
+      <TaskFacts task={task} tables={tables} />
+      <TaskMark task={task} marks={marks} />
+    </Card>
+  );
+}
+
+/** When it is done and how long it takes, what it needs and waits for, what happens when it is late. */
+export function TaskFacts({ task, tables }: Pick<TaskCardProps, 'task' | 'tables'>) {
+  const sayDate = useSayDate();
+  return (
+    <>
       <Text>
         {sayDate(task.start)}
         {task.end !== task.start && ` to ${sayDate(task.end)}`} ·{' '}
@@ -66,7 +48,39 @@ export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}
       {task.leadNote && <Text size="sm">Because {task.leadNote}.</Text>}
       <Text size="sm">If late: {task.ifLate}</Text>
-      <TaskMark task={task} marks={marks} />
-    </Card>
+    </>
+  );
+}
+
+/** Whether it is past or late, and how many days it can wait. */
+export function TaskBadge({ task }: Pick<TaskCardProps, 'task'>) {
+  return task.isOver ? (
+    <Badge
+      color="var(--ink-soft)"
+      c="bright"
+      variant="outline"
+      size="lg"
+      tt="none"
+      className="whole-badge"
+    >
+      past
+    </Badge>
+  ) : task.alreadyLate ? (
+    <Badge color="stop" size="lg" className="whole-badge">
+      already late
+    </Badge>
+  ) : (
+    <Badge
+      color={task.spareDays === 0 ? 'warn' : 'var(--ink-soft)'}
+      c="bright"
+      variant="outline"
+      size="lg"
+      tt="none"
+      className="whole-badge"
+    >
+      {task.spareDays === 0
+        ? 'none to spare'
+        : `${task.spareDays} ${task.spareDays === 1 ? 'day' : 'days'} to spare`}
+    </Badge>
   );
 }

@@ -29,7 +29,7 @@ export function WeighSection({ plan, farm, batchId }: Props) {
   const { weighed, toWeigh } = plan.birds;
   if (plan.today <= plan.arrivalDate && !weighed) return null;
   return (
-    <Section title="Weigh the birds">
+    <Section level={3} title="Weigh the birds">
       <Stack gap="sm">
         <Text size="sm">
           Weigh <Num of={toWeigh} /> or more, from several places in the pen, before the morning

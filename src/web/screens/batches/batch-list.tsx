@@ -1,14 +1,17 @@
 import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { Link } from 'wouter';
+import { useHistoryState } from 'wouter/use-browser-location';
 import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { useBatchEnds, useBatches, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
 import { useAll } from '../../shell/states.js';
+import type { GoneBatch } from './gone-batch.js';
 
 export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
   const all = useAll(useBatches(farm.id), useBatchEnds(farm.id));
+  const left = useHistoryState<GoneBatch | null>();
   if ('waiting' in all) return all.waiting;
   const [batches, ends] = all.data;
   const base = `/farm/${farm.id}/batches`;
@@ -20,6 +23,11 @@ export default function BatchList({ farm, tables }: { farm: SavedFarm; tables: T
           Plan a batch
         </Button>
       </Group>
+      {left?.gone !== undefined && (
+        <Text role="status">
+          {left.gone === '' ? 'That batch is not there any more.' : `${left.gone} is deleted.`}
+        </Text>
+      )}
       {batches.length === 0 && (
         <Empty text="No batch yet. All it needs is a breed or cross, how many, and a date.">
           <Button component={Link} href={`${base}/new`}>

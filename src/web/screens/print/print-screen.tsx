@@ -5,7 +5,8 @@ import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
 import { planDraft } from '../batch/use-plan.js';
-import { BrooderCard, ShoppingList, TaskList } from './sheets.js';
+import { BrooderCard, TaskList } from './sheets.js';
+import { ShoppingList } from './shopping-list.js';
 
 interface Props {
   readonly farm: SavedFarm;

@@ -1,7 +1,6 @@
 import './print.css';
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { sayPrice } from '../../../../shared/money/unit-price.js';
 import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
@@ -10,7 +9,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
 
-interface SheetProps {
+export interface SheetProps {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
 }
@@ -100,111 +99,6 @@ function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked'][
       {fits && `; ${fits.value} fit`}.
     </Text>
   ));
-}
-
-/** What to buy, by the date to buy it. */
-export function ShoppingList({ plan, asked: { farm } }: SheetProps) {
-  const sayDate = useSayDate();
-  const { feed, space, heat, bill, leaving } = plan;
-  const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
-  const rows = [
-    ...feed.phases.flatMap((phase) =>
-      phase.deliveries.map((d) => ({
-        by: String(d.buyBy.value),
-        what: `${phase.name} feed, ${phase.protein}`,
-        amount: `${d.bags.value} × ${formatValue(phase.bagKg, 'kg', farm)}`,
-        price: price(`${phase.name} feed`),
-      })),
-    ),
-    ...(space.litter
-      ? [
-          {
-            by: earlier(plan, 'bed-brooder', 'brooder-clean'),
-            what: 'Shavings',
-            amount: formatValue(space.litter.bags.value, 'bags', farm),
-            price: price('Bedding'),
-          },
-        ]
-      : []),
-    ...(heat?.gasLiters
-      ? [
-          {
-            by: plan.arrivalDate,
-            what: 'Propane',
-            amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
-          },
-        ]
-      : []),
-    ...plan.tasks.tasks
-      .filter(({ event }) => event === 'heaters-short')
-      .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
-    ...(leaving
-      ? [
-          {
-            by: leaving.processingDays[0]!.on,
-            what: 'Bags of ice',
-            amount: `${leaving.iceBags.value} (${formatValue(leaving.ice.value, 'kg', farm)})`,
-            price: price('Ice'),
-          },
-        ]
-      : []),
-    ...(leaving?.freezerBags
-      ? [
-          {
-            by: leaving.processingDays[0]!.on,
-            what: 'Freezer bags',
-            amount: String(leaving.freezerBags.value),
-            price: price('Freezer bags'),
-          },
-        ]
-      : []),
-  ].sort((a, b) => (a.by < b.by ? -1 : 1));
-  return (
-    <>
-      <Title order={1}>Shopping list: {plan.name}</Title>
-      <Text>
-        {plan.birds.chicksPlaced.value} birds {plan.hatching ? 'hatch' : 'arrive'}{' '}
-        {formatLongDate(plan.arrivalDate, farm)}. Prices are for one, in {farm.currency}.
-      </Text>
-      <WideTable label="Shopping list">
-        <Table my="sm" withTableBorder>
-          <Table.Thead>
-            <Table.Tr>
-              <Table.Th>By</Table.Th>
-              <Table.Th>What</Table.Th>
-              <Table.Th>How much</Table.Th>
-              <Table.Th>Price</Table.Th>
-              <Table.Th>Got</Table.Th>
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
-            {rows.map((row) => (
-              <Table.Tr key={row.by + row.what}>
-                <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(row.by)}</Table.Td>
-                <Table.Td>{row.what}</Table.Td>
-                <Table.Td>{row.amount}</Table.Td>
-                <Table.Td>{row.price ?? ''}</Table.Td>
-                <Table.Td>☐</Table.Td>
-              </Table.Tr>
-            ))}
-          </Table.Tbody>
-        </Table>
-      </WideTable>
-      <Text>
-        In all {formatValue(feed.total.value, 'kg', farm)} of feed; the bill comes to{' '}
-        {formatValue(bill.total.value, 'money', farm)}
-        {bill.leftOut.length === 0 ? '.' : `, ${bill.leftOut.join(', ')}.`}
-      </Text>
-    </>
-  );
-}
-
-/** Date of the task that beds the brooder, else the arrival. */
-function earlier(plan: BatchPlan, ...parts: string[]): string {
-  return (
-    plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate
-  );
 }
 
 /** Every task by date, with a box to tick. */

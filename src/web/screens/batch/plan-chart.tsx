@@ -1,6 +1,5 @@
 import '@mantine/charts/styles.css';
 import { AreaChart, LineChart } from '@mantine/charts';
-import { SimpleGrid } from '@mantine/core';
 import { useReducedMotion } from '@mantine/hooks';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
@@ -13,7 +12,6 @@ import {
 } from '../../../../shared/units/unit.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { series, type SeriesNumber } from '../../look/series.js';
-import { Section } from '../../shell/section.js';
 
 interface Line {
   readonly series: string;
@@ -23,8 +21,16 @@ interface Line {
 
 const HEIGHT = 260;
 
-/** Charts of a plan. Each is also readable as numbers under "Day by day". */
-export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: UnitSystem }) {
+export type ChartOf = 'heat' | 'weight' | 'feed' | 'eggs' | 'floor';
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly units: UnitSystem;
+  readonly of: ChartOf;
+}
+
+/** One chart of a plan. The same is to be read as numbers under "Day by day". */
+export default function PlanChart({ plan, units, of }: Props) {
   const { tick, tooltip } = useDateAxis();
   const still = useReducedMotion();
   const motion = still ? { lineProps: { isAnimationActive: false } } : {};
@@ -47,70 +53,68 @@ export default function PlanCharts({ plan, units }: { plan: BatchPlan; units: Un
     tooltipProps: tooltip,
     yAxisProps: { width: 66, domain: ['auto', 'auto'] as ['auto', 'auto'] },
   });
+  if (of === 'heat') {
+    return (
+      <LineChart
+        {...lines('degC', warm, [
+          { series: 'under-heater', name: 'Under the heat', as: 2 },
+          { series: 'night-low', name: 'Night low expected', as: 1 },
+          { series: 'night-cold', name: 'Cold night', as: 6 },
+        ])}
+        curveType="stepAfter"
+        {...motion}
+      />
+    );
+  }
+  if (of === 'weight') {
+    return (
+      <LineChart
+        {...lines('kg', plan.purpose === 'meat' ? days : Math.min(days, 210), [
+          { series: 'weight-male', name: sexOf(plan, 'weight-male'), as: 1 },
+          { series: 'weight-female', name: sexOf(plan, 'weight-female'), as: 2 },
+        ])}
+        {...motion}
+      />
+    );
+  }
+  if (of === 'feed') {
+    return (
+      <AreaChart
+        h={HEIGHT}
+        {...feedByPhase(plan, units)}
+        dataKey="day"
+        type="stacked"
+        withLegend
+        withDots={false}
+        curveType="step"
+        unit={` ${label('kg')}`}
+        xAxisProps={{ minTickGap: 40, tickFormatter: tick }}
+        tooltipProps={tooltip}
+        yAxisProps={{ width: 66 }}
+        fillOpacity={0.7}
+        areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
+      />
+    );
+  }
+  if (of === 'eggs') {
+    return (
+      <AreaChart
+        {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', as: 5 }])}
+        yAxisProps={{ width: 66 }}
+        {...(still ? { areaProps: { isAnimationActive: false } } : {})}
+      />
+    );
+  }
   return (
-    <SimpleGrid cols={{ base: 1, lg: 2 }}>
-      {plan.brooding && (
-        <Section title="Brooder heat against the nights">
-          <LineChart
-            {...lines('degC', warm, [
-              { series: 'under-heater', name: 'Under the heat', as: 2 },
-              { series: 'night-low', name: 'Night low expected', as: 1 },
-              { series: 'night-cold', name: 'Cold night', as: 6 },
-            ])}
-            curveType="stepAfter"
-            {...motion}
-          />
-        </Section>
+    <LineChart
+      {...withConstant(
+        lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', as: 2 }]),
+        floor && toShown(floor.value, 'm2', units),
       )}
-      <Section title="Live weight">
-        <LineChart
-          {...lines('kg', plan.purpose === 'meat' ? days : Math.min(days, 210), [
-            { series: 'weight-male', name: sexOf(plan, 'weight-male'), as: 1 },
-            { series: 'weight-female', name: sexOf(plan, 'weight-female'), as: 2 },
-          ])}
-          {...motion}
-        />
-      </Section>
-      <Section title="Feed a day, by phase">
-        <AreaChart
-          h={HEIGHT}
-          {...feedByPhase(plan, units)}
-          dataKey="day"
-          type="stacked"
-          withLegend
-          withDots={false}
-          curveType="step"
-          unit={` ${label('kg')}`}
-          xAxisProps={{ minTickGap: 40, tickFormatter: tick }}
-          tooltipProps={tooltip}
-          yAxisProps={{ width: 66 }}
-          fillOpacity={0.7}
-          areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
-        />
-      </Section>
-      {plan.laying && (
-        <Section title="Eggs a day">
-          <AreaChart
-            {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', as: 5 }])}
-            yAxisProps={{ width: 66 }}
-            {...(still ? { areaProps: { isAnimationActive: false } } : {})}
-          />
-        </Section>
-      )}
-      {plan.brooding && (
-        <Section title="Brooder floor: need and have">
-          <LineChart
-            {...withConstant(
-              lines('m2', Math.max(out, 1), [{ series: 'floor-need', name: 'Needed', as: 2 }]),
-              floor && toShown(floor.value, 'm2', units),
-            )}
-            curveType="stepAfter"
-            yAxisProps={{ width: 66, domain: [0, 'auto'] }}
-            {...motion}
-          />
-        </Section>
-      )}
-    </SimpleGrid>
+      curveType="stepAfter"
+      yAxisProps={{ width: 66, domain: [0, 'auto'] }}
+      {...motion}
+    />
   );
 }
 

@@ -1,0 +1,55 @@
+import { Text, Title } from '@mantine/core';
+import { useEffect, useState } from 'react';
+import type { AboutNumbers, Moved } from '../../../shared/explain/moved.js';
+import type { Quantity } from '../../../shared/explain/quantity.js';
+import { formatValue, type Reader } from '../../../shared/units/format.js';
+
+interface Props {
+  readonly quantity: Quantity;
+  readonly about: AboutNumbers;
+  readonly reader: Reader;
+}
+
+/** What moves an opened number most, and when it will be known better. */
+export function WhatMovesIt({ quantity, about, reader }: Props) {
+  const moved = useMovedMost(quantity, about);
+  const better = about.knownBetter(quantity);
+  const say = ({ value, unit }: Quantity) => formatValue(value, unit, reader);
+  return (
+    <>
+      {moved !== 'nothing' && (
+        <section aria-live="polite">
+          <Title order={3} size="h4">
+            What moves it most
+          </Title>
+          <Text>{moved === undefined ? 'Asking …' : `${moved.what}: ${say(moved.to)}.`}</Text>
+        </section>
+      )}
+      {better !== undefined && (
+        <section>
+          <Title order={3} size="h4">
+            When it is known better
+          </Title>
+          <Text>{better}</Text>
+        </section>
+      )}
+    </>
+  );
+}
+
+/** Undefined while it is asked: one plan at a time, so that the page answers meanwhile. */
+function useMovedMost(quantity: Quantity, about: AboutNumbers): Moved | 'nothing' | undefined {
+  const [answer, setAnswer] = useState<{ of: Quantity; moved: Moved | 'nothing' }>();
+  useEffect(() => {
+    const asking = about.movedMost(quantity);
+    let timer: ReturnType<typeof setTimeout>;
+    const step = () => {
+      const { done, value } = asking.next();
+      if (done === true) setAnswer({ of: quantity, moved: value ?? 'nothing' });
+      else timer = setTimeout(step);
+    };
+    timer = setTimeout(step);
+    return () => clearTimeout(timer);
+  }, [quantity, about]);
+  return answer?.of === quantity ? answer.moved : undefined;
+}

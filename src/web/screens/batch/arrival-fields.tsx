@@ -1,0 +1,99 @@
+import { Slider, Switch, Text } from '@mantine/core';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { firstArrival, todayOf } from './best-week.js';
+import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
+
+/** Days either side of the start that the slider reaches. */
+const SLIDE_DAYS = 42;
+
+interface Props {
+  readonly form: FormProps;
+  readonly isOwn: boolean;
+  /** What the young are called. */
+  readonly young: string;
+  /** Arrival date around which the slider slides. */
+  readonly slideFrom: string;
+  /** The week that a new batch was first set to. */
+  readonly best: ArrivalWeek | undefined;
+}
+
+/** When they come, or that they are here already: what is past is then past. */
+export function ArrivalFields({ form, isOwn, young, slideFrom, best }: Props) {
+  const { setting, draft, errors, onChange } = form;
+  const today = todayOf(setting);
+  const isHere = draft.arrivalDate !== undefined && draft.arrivalDate <= today;
+  const comingOn = best?.arrivalDate ?? firstArrival(setting);
+  return (
+    <>
+      <Switch
+        size="md"
+        label="They are here already"
+        checked={isHere}
+        onChange={(e) => onChange({ arrivalDate: e.currentTarget.checked ? today : comingOn })}
+      />
+      <DateField
+        label={isOwn ? 'Hatch' : isHere ? 'They came on' : FIELDS.arrivalDate.label}
+        value={draft.arrivalDate}
+        error={errors['arrivalDate']}
+        onChange={(date) => onChange({ arrivalDate: date })}
+      />
+      {isHere && (
+        <OrderNumber form={form} field="orderedBirds" label={`${capital(young)} that came`} />
+      )}
+      {best && best.arrivalDate === draft.arrivalDate && <WhyThen best={best} />}
+      {!isHere && (
+        <ArrivalSlider
+          from={slideFrom}
+          value={draft.arrivalDate}
+          onChange={(arrivalDate) => onChange({ arrivalDate })}
+        />
+      )}
+    </>
+  );
+}
+
+function WhyThen({ best }: { best: ArrivalWeek }) {
+  const sayDate = useSayDate();
+  const against = best.reasons.filter(({ points }) => 0 < points);
+  return (
+    <Text size="sm">
+      {sayDate(best.arrivalDate)} is in the best week of the year ahead, {best.score} points of a
+      hundred:{' '}
+      {against.length === 0
+        ? 'nothing speaks against it.'
+        : `least speaks against it. ${against.map(({ text }) => text).join(' ')}`}
+    </Text>
+  );
+}
+
+function ArrivalSlider({
+  from,
+  value,
+  onChange,
+}: {
+  from: string;
+  value: string | undefined;
+  onChange: (date: string) => void;
+}) {
+  const sayDate = useSayDate();
+  const offset = value === undefined ? 0 : daysBetween(from, value);
+  return (
+    <div>
+      <Text size="sm">Move the arrival</Text>
+      <Slider
+        min={-SLIDE_DAYS}
+        max={SLIDE_DAYS}
+        value={Math.max(-SLIDE_DAYS, Math.min(SLIDE_DAYS, offset))}
+        onChange={(days) => onChange(addDays(from, days))}
+        label={(days) => sayDate(addDays(from, days))}
+        thumbLabel="Arrival date"
+        thumbSize={26}
+        marks={[{ value: 0 }]}
+      />
+    </div>
+  );
+}

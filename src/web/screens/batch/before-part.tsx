@@ -1,0 +1,60 @@
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts } from '../../explain/number.js';
+import { Cautions } from '../../shell/section.js';
+import { ArrivalWeeks } from './arrival-weeks.js';
+import { HatchingSection } from './hatching-section.js';
+import { Lead, More, StorySection } from './story-section.js';
+import type { PartProps } from './story-parts.js';
+import { StoryTasks } from './story-tasks.js';
+import type { BatchDraft } from './use-plan.js';
+
+const HATCHED = ['post', 'incubator', 'broody-hen'];
+/** Said of the brooder where there is one. */
+const YOUNG = ['poults', 'ducklings', 'salmonella'];
+
+/** The order, or the eggs that are set: how many, and which week. */
+export function BeforePart({
+  onPickWeek,
+  ...props
+}: PartProps & { onPickWeek: (more: BatchDraft) => void }) {
+  const { plan, asked } = props;
+  const { hatching, birds } = plan;
+  return (
+    <StorySection part="before" title="Before they come" isPast={plan.arrivalDate < plan.today}>
+      <Lead of={hatching?.eggs ?? birds.toOrder} />
+      <Facts>
+        {hatching ? (
+          <>
+            <Fact of={hatching.setOn} />
+            <Fact of={hatching.incubator?.lockdownOn} />
+            <Fact of={hatching.hens} />
+          </>
+        ) : (
+          birds.orderSizes.map((size) => <Fact key={size.label} of={size} />)
+        )}
+        <Fact of={birds.enough} />
+        <Fact of={birds.chicksPlaced} />
+      </Facts>
+      <StoryTasks {...props} part="before" />
+      <Cautions
+        keys={plan.cautions}
+        of={[...HATCHED, ...(plan.brooding ? [] : YOUNG)]}
+        tables={asked.tables}
+      />
+      {hatching && (
+        <More title={hatching.incubator ? 'The eggs and the incubator' : 'The eggs and the hen'}>
+          <HatchingSection plan={plan} hatching={hatching} />
+        </More>
+      )}
+      {plan.today <= plan.arrivalDate && (
+        <More title="Another week?">
+          <ArrivalWeeks asked={asked} onPick={onPickWeek} />
+        </More>
+      )}
+    </StorySection>
+  );
+}
+
+/** Whether the birds are here and the plan of them goes on. */
+export const isHere = ({ arrivalDate, today, lastDate }: BatchPlan): boolean =>
+  arrivalDate <= today && today <= lastDate;

@@ -1,0 +1,63 @@
+import './story.css';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { lifeLineOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
+import { sayAge } from './say-age.js';
+import type { AskedBatch } from './use-plan.js';
+
+/** The dates of a batch as a line of its life; each leads to what is said of it. */
+export function LifeLine({ plan, batch }: { plan: BatchPlan; batch: AskedBatch['batch'] }) {
+  const line = lifeLineOf(plan, batch);
+  const { today } = plan;
+  const ahead = line.findIndex(({ on }) => today <= on);
+  const isUnderWay = 0 < ahead;
+  return (
+    <nav aria-label="Life of the batch" className="story-line">
+      <ol>
+        {line.map((date, k) => (
+          <Point
+            key={date.label + date.on}
+            date={date}
+            isPast={date.on < today}
+            today={isUnderWay && k === ahead ? today : undefined}
+          />
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+function Point({
+  date: { label, on, ageDays, part },
+  isPast,
+  today,
+}: {
+  date: LifeDate;
+  isPast: boolean;
+  /** Where today stands before it, and nothing else between. */
+  today: string | undefined;
+}) {
+  const { reader } = useOpener();
+  return (
+    <>
+      {today !== undefined && (
+        <li className="story-today" aria-current="date">
+          <span>Today</span>
+          <small>{daysAhead(daysBetween(today, on))}</small>
+        </li>
+      )}
+      <li className={isPast ? 'story-past' : undefined}>
+        <a href={`#${part}`}>
+          <span>{label}</span>
+          <b>{formatDayWithoutWeekday(on, reader)}</b>
+          <small>{ageDays === undefined || ageDays === 0 ? ' ' : sayAge(ageDays)}</small>
+        </a>
+      </li>
+    </>
+  );
+}
+
+const daysAhead = (days: number): string =>
+  days === 0 ? 'it is here' : days === 1 ? '1 day to go' : `${days} days to go`;

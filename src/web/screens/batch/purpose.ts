@@ -1,0 +1,73 @@
+import type { Batch, Purpose, Sex } from '../../../../shared/farm/batch.js';
+import { capital } from '../../../../shared/plan/bird-words.js';
+import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { NO_EGGS } from './own-eggs.js';
+import type { BatchDraft } from './use-plan.js';
+
+const SEXES: Record<Purpose, readonly Sex[]> = {
+  meat: ['straight-run', 'cockerels', 'pullets'],
+  layers: ['pullets', 'straight-run'],
+};
+
+/** The sexes to choose from, as they are called of that kind of bird; eggs hatch both. */
+export function sexesOf(
+  purpose: Purpose,
+  isOwn: boolean,
+  { male, female } = { male: 'cockerel', female: 'pullet' },
+): { id: Sex; name: string }[] {
+  const names: Record<Sex, string> = {
+    'straight-run': 'Straight run (both sexes)',
+    cockerels: `${capital(male)}s`,
+    pullets: `${capital(female)}s`,
+  };
+  return SEXES[purpose]
+    .filter((sex) => !isOwn || sex === 'straight-run')
+    .map((id) => ({ id, name: names[id] }));
+}
+
+/** Choices that belong to a strain of hens. */
+const NO_HENS = { layCurveId: undefined, feedProgramId: undefined } as const;
+
+/** Name of a batch until the household gives it one of its own. */
+const FIRST_NAMES: Record<Purpose, string> = { meat: 'Meat birds', layers: 'Layers' };
+
+/**
+ * What changes with the purpose: a strain bred for it, the name while it is still the first one, and
+ * nothing that no longer applies.
+ */
+export function forPurpose(
+  purpose: Purpose,
+  strains: readonly Strain[],
+  name: string | undefined,
+): BatchDraft {
+  const fitting = strains.filter((s) => s.purposes.includes(purpose));
+  const strain = fitting.find((s) => s.defaultFor?.includes(purpose)) ?? fitting[0]!;
+  const isUntouched = !name?.trim() || Object.values(FIRST_NAMES).includes(name);
+  return {
+    purpose,
+    ...(isUntouched ? { name: FIRST_NAMES[purpose] } : {}),
+    strainId: strain.id,
+    sex: SEXES[purpose][0]!,
+    origin: undefined,
+    hatchToArrivalDays: 1,
+    ...NO_EGGS,
+    growthTableId: undefined,
+    moveOutRuleId: undefined,
+    leaveAgeDays: undefined,
+    targetLiveKg: undefined,
+    ...NO_HENS,
+    processingWeekday: undefined,
+    processingHelpers: undefined,
+  };
+}
+
+/** What changes with the breed or cross: nothing stays that was chosen for another. */
+export const forStrain = (strainId: Batch['strainId'] | undefined): BatchDraft => ({
+  strainId,
+  growthTableId: undefined,
+  moveOutRuleId: undefined,
+  broodingScheduleId: undefined,
+  spaceStandardId: undefined,
+  leaveAgeDays: undefined,
+  ...NO_HENS,
+});

@@ -1,0 +1,207 @@
+import { lazy } from 'react';
+import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { sayAge } from './say-age.js';
+import { Cautions } from '../../shell/section.js';
+import { BillSection } from './bill-section.js';
+import { BillBars } from './bill-bars.js';
+import { BrooderSection } from './brooder-section.js';
+import type { ChartOf } from './plan-chart.js';
+import { FeedSection } from './feed-section.js';
+import { LeavingSection } from './leaving-section.js';
+import { OutdoorsSection } from './outdoors-section.js';
+import { Lead, More, Picture, StorySection } from './story-section.js';
+import { StoryTasks } from './story-tasks.js';
+import type { AskedBatch } from './use-plan.js';
+
+const PlanChart = lazy(() => import('./plan-chart.js'));
+const EggChart = lazy(() => import('./egg-chart.js'));
+
+/** What each part of the story is told from. */
+export interface PartProps {
+  readonly plan: BatchPlan;
+  readonly asked: AskedBatch;
+  readonly isSaved: boolean;
+}
+
+const isOver = ({ today }: BatchPlan, date: unknown): boolean =>
+  typeof date === 'string' && date < today;
+
+export const Chart = ({ plan, asked, of }: PartProps & { of: ChartOf }) => (
+  <PlanChart plan={plan} units={asked.farm.units} of={of} />
+);
+
+const CAUTIONS = {
+  brooder: ['heat-lamp', 'carbon-monoxide', 'circuit', 'poults', 'ducklings', 'salmonella'],
+  feed: ['medicated', 'calcium'],
+  out: ['cold', 'manure', 'behavior'],
+  end: ['slaughter', 'chilling', 'heat-stress'],
+} as const;
+
+const Mind = ({ plan, asked, part }: PartProps & { part: keyof typeof CAUTIONS }) => (
+  <Cautions keys={plan.cautions} of={CAUTIONS[part]} tables={asked.tables} />
+);
+
+/** Nothing where a hen keeps them warm. */
+export function BrooderPart(props: PartProps) {
+  const { plan } = props;
+  const { brooding, heat } = plan;
+  if (!brooding) return null;
+  const day = daysBetween(plan.arrivalDate, plan.today);
+  const now = quantityOfDay(plan.daily, 'under-heater', day);
+  return (
+    <StorySection
+      part="brooder"
+      title="The brooder"
+      isPast={isOver(plan, plan.outdoors.moveOut?.value)}
+    >
+      <Lead of={now ?? brooding.steps[0]?.underHeater}>
+        <p>{now ? 'Today' : 'On the first day'}; less from step to step.</p>
+      </Lead>
+      <Facts>
+        <Fact of={heat?.heatersNeeded} />
+        <Fact of={heat?.need} />
+        <Fact of={heat?.lastHeatDay} />
+        <Fact of={heat?.cost} />
+      </Facts>
+      <Picture title="Under the heat, against the nights">
+        <Chart {...props} of="heat" />
+      </Picture>
+      <StoryTasks {...props} part="brooder" />
+      <Mind {...props} part="brooder" />
+      <More title="Temperatures, lamps and room">
+        <BrooderSection plan={plan} brooding={brooding} />
+      </More>
+    </StorySection>
+  );
+}
+
+export function FeedPart(props: PartProps) {
+  const { plan } = props;
+  const { feed } = plan;
+  return (
+    <StorySection part="feed" title="Feed and water">
+      <Lead of={feed.total}>
+        <ul className="story-list">
+          {feed.phases.map((phase) => (
+            <li key={phase.phaseId}>
+              {phase.name}: <Num of={phase.bags} /> from <Num of={phase.starts} />
+            </li>
+          ))}
+        </ul>
+      </Lead>
+      <Facts>
+        <Fact of={feed.peakWater} />
+      </Facts>
+      <Picture title="Feed a day, by phase">
+        <Chart {...props} of="feed" />
+      </Picture>
+      <StoryTasks {...props} part="feed" />
+      <Mind {...props} part="feed" />
+      <More title="Bags by the day to buy them">
+        <FeedSection plan={plan} />
+      </More>
+    </StorySection>
+  );
+}
+
+export function OutPart(props: PartProps) {
+  const { plan } = props;
+  const { outdoors, space } = plan;
+  return (
+    <StorySection part="out" title="Going out">
+      <Lead of={outdoors.moveOut}>
+        {outdoors.moveOut ? (
+          <p>
+            {outdoors.ageAtMove && <>{sayAge(outdoors.ageAtMove.value)} old. </>}
+            {outdoors.home && `To ${outdoors.home}.`}
+          </p>
+        ) : (
+          <p>No date with nights warm enough was found.</p>
+        )}
+      </Lead>
+      <Facts>
+        <Fact of={outdoors.nightLow} />
+        <Fact of={outdoors.coldNight} />
+        <Fact of={space.spare} />
+        <Fact of={outdoors.floorNeeded} />
+      </Facts>
+      {plan.brooding && (
+        <Picture title="Brooder floor: need and have, until they go">
+          <Chart {...props} of="floor" />
+        </Picture>
+      )}
+      <StoryTasks {...props} part="out" />
+      <Mind {...props} part="out" />
+      <More title="Nights, room and ground">
+        <OutdoorsSection plan={plan} />
+      </More>
+    </StorySection>
+  );
+}
+
+export function EndPart(props: PartProps) {
+  const { plan } = props;
+  const { leaving, laying, birds } = plan;
+  const sayDate = useSayDate();
+  return (
+    <StorySection part="end" title={leaving ? 'The last day' : 'The eggs'}>
+      <Lead of={leaving?.on ?? laying?.firstEgg}>
+        {leaving && 1 < leaving.processingDays.length && (
+          <p>
+            {leaving.processingDays.map((d) => `${d.birds} birds on ${sayDate(d.on)}`).join('; ')}
+          </p>
+        )}
+      </Lead>
+      <Facts>
+        <Fact of={birds.atEnd} />
+        <Fact of={leaving?.liveEach} />
+        <Fact of={leaving?.dressedAll} />
+        <Fact of={leaving?.freezerNeed} />
+        <Fact of={leaving?.freezerBags} />
+        <Fact of={laying?.peak} />
+        <Fact of={laying?.eggsInYear} />
+        <Fact of={birds.cockerelsLeave?.on} />
+      </Facts>
+      {laying ? (
+        <Picture title="Eggs a week, by month">
+          <EggChart laying={laying} />
+        </Picture>
+      ) : (
+        <Picture title="Live weight">
+          <Chart {...props} of="weight" />
+        </Picture>
+      )}
+      <StoryTasks {...props} part="end" />
+      <Mind {...props} part="end" />
+      <More
+        title={leaving ? 'Weights, the day itself, and the freezer' : 'Months, years and light'}
+      >
+        <LeavingSection plan={plan} />
+      </More>
+    </StorySection>
+  );
+}
+
+export function CostPart({ plan, asked }: PartProps) {
+  const { bill } = plan;
+  return (
+    <StorySection part="cost" title="What it costs">
+      <Lead of={bill.total}>{0 < bill.leftOut.length && <p>{bill.leftOut.join(', ')}.</p>}</Lead>
+      <Facts>
+        <Fact of={bill.perBird} />
+        <Fact of={bill.perKgDressed} />
+        <Fact of={bill.perDozen} />
+      </Facts>
+      <Picture title="Where it goes">
+        <BillBars bill={bill} />
+      </Picture>
+      <More title="The bill, line by line">
+        <BillSection plan={plan} units={asked.farm.units} />
+      </More>
+    </StorySection>
+  );
+}

@@ -1,0 +1,79 @@
+import { useState } from 'react';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { storyPartOf, type StoryPart } from '../../../../shared/plan/story/story-part.js';
+import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { TaskMark } from '../../tick/task-mark.js';
+import { TaskBadge, TaskFacts } from './task-card.js';
+import { More } from './story-section.js';
+import type { AskedBatch } from './use-plan.js';
+
+/** Pieces of work that stand in a part at once. */
+const FEW = 4;
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly asked: AskedBatch;
+  readonly part: StoryPart;
+  /** Work of a batch that is not saved yet cannot be ticked. */
+  readonly isSaved: boolean;
+}
+
+/** What is to do for a part of the story: the next few, and the others behind a touch. */
+export function StoryTasks({ plan, asked, part, isSaved }: Props) {
+  const all = plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part);
+  const open = all.filter(({ isOver }) => isOver !== true);
+  const past = all.filter(({ isOver }) => isOver === true);
+  const list = (tasks: readonly Task[]) => (
+    <ul className="story-tasks">
+      {tasks.map((task) => (
+        <li key={task.id}>
+          <StoryTask task={task} asked={asked} isSaved={isSaved} />
+        </li>
+      ))}
+    </ul>
+  );
+  const rest = open.slice(FEW);
+  return (
+    <>
+      {0 < open.length && list(open.slice(0, FEW))}
+      {0 < rest.length && (
+        <More title={`${rest.length} more to do, ${hoursOf(rest)}`}>{list(rest)}</More>
+      )}
+      {0 < past.length && <More title={`${past.length} of before`}>{list(past)}</More>}
+    </>
+  );
+}
+
+const hoursOf = (tasks: readonly Task[]): string =>
+  formatHours(tasks.reduce((sum, { hours }) => sum + hours, 0));
+
+function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked' | 'isSaved'>) {
+  const sayDate = useSayDate();
+  const [isOpen, setOpen] = useState(false);
+  const { today, progress } = asked.picture;
+  const { units } = asked.farm;
+  const told = progress.find(({ key }) => key === `batch/${asked.batch.id}/${task.id}`);
+  const word = told?.doneOn !== undefined ? 'Done' : told?.struckOut ? 'Struck out' : undefined;
+  return (
+    <details className="story-task" onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary>
+        <span className="story-task-name">{task.name}</span>
+        <span className="story-task-when">
+          {word ?? sayDate(task.start)}
+          {word === undefined && task.alreadyLate && <b> · already late</b>}
+        </span>
+        <span className="story-task-hours">{formatHours(taskHours(task, asked.tables).value)}</span>
+      </summary>
+      {isOpen && (
+        <div className="story-inside">
+          <TaskBadge task={task} />
+          <TaskFacts task={task} tables={asked.tables} />
+          {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
+        </div>
+      )}
+    </details>
+  );
+}

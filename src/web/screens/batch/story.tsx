@@ -1,0 +1,104 @@
+import { Button, Group, Text } from '@mantine/core';
+import { IconPrinter } from '@tabler/icons-react';
+import { useMemo } from 'react';
+import { Link } from 'wouter';
+import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { knownBetter } from '../../../../shared/plan/story/known-better.js';
+import { whatMovesMost } from '../../../../shared/plan/story/what-moves.js';
+import { IssueList } from '../../explain/issue-list.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
+import { useOpener } from '../../explain/explain-panel.js';
+import { Num } from '../../explain/number.js';
+import { WorkMarksOf } from '../../tick/work-marks.js';
+import { BeforePart, isHere } from './before-part.js';
+import { DaySection } from './day-section.js';
+import { MovedTasks } from './moved-tasks.js';
+import { NowSection } from './now-section.js';
+import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
+import { More, StorySection } from './story-section.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly asked: AskedBatch;
+  readonly onPickWeek: (more: BatchDraft) => void;
+  /** Where the sheets of the saved batch are; undefined while it is not saved. */
+  readonly printBase: string | undefined;
+}
+
+/** A batch in the order of its life, one part a question; what is now stands first. */
+export function Story({ plan, asked, onPickWeek, printBase }: Props) {
+  const { reader } = useOpener();
+  const about = useMemo(
+    (): AboutNumbers => ({
+      movedMost: (quantity) => whatMovesMost({ ...asked, plan, reader }, quantity),
+      knownBetter: (quantity) => knownBetter(plan, quantity, reader),
+    }),
+    [asked, plan, reader],
+  );
+  const part = { plan, asked, isSaved: printBase !== undefined };
+  const before = <BeforePart {...part} onPickWeek={onPickWeek} />;
+  const isUnderWay = isHere(plan);
+  return (
+    <NumbersOf about={about}>
+      <WorkMarksOf farmId={asked.farm.id}>
+        <div className="story">
+          {isUnderWay && <NowSection {...part} />}
+          <IssueList issues={plan.issues} tables={asked.tables} />
+          <MovedTasks plan={plan} />
+          {!isUnderWay && before}
+          <BrooderPart {...part} />
+          <FeedPart {...part} />
+          <OutPart {...part} />
+          <EndPart {...part} />
+          <CostPart {...part} />
+          {isUnderWay && before}
+          <StorySection part="days" title="Day by day">
+            <More title="Every day as a table">
+              <DaySection plan={plan} />
+            </More>
+          </StorySection>
+          <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
+          <Text size="sm" c="dimmed">
+            Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:{' '}
+            <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Press any number to
+            see where it comes from.
+          </Text>
+        </div>
+      </WorkMarksOf>
+    </NumbersOf>
+  );
+}
+
+const SHEETS = [
+  ['brooder', 'Brooder card'],
+  ['shopping', 'Shopping list'],
+  ['tasks', 'Task list'],
+] as const;
+
+function Paper({ printBase, hasBrooder }: { printBase: string | undefined; hasBrooder: boolean }) {
+  return (
+    <StorySection part="paper" title="Print">
+      {printBase === undefined ? (
+        <Text>
+          Save the batch to print its {hasBrooder && 'brooder card, '}shopping list and task list.
+        </Text>
+      ) : (
+        <Group className="no-print">
+          {SHEETS.filter(([sheet]) => hasBrooder || sheet !== 'brooder').map(([sheet, name]) => (
+            <Button
+              key={sheet}
+              component={Link}
+              href={`${printBase}/${sheet}`}
+              variant="light"
+              leftSection={<IconPrinter aria-hidden />}
+            >
+              {name}
+            </Button>
+          ))}
+        </Group>
+      )}
+    </StorySection>
+  );
+}

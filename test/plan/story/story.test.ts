@@ -1,0 +1,150 @@
+import { describe, expect, it } from '@jest/globals';
+import { quantityOfDay } from '../../../shared/explain/daily-series.js';
+import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
+import type { Moved } from '../../../shared/explain/moved.js';
+import type { Quantity } from '../../../shared/explain/quantity.js';
+import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
+import { planBatch } from '../../../shared/plan/batch-plan.js';
+import { knownBetter } from '../../../shared/plan/story/known-better.js';
+import { lifeLineOf } from '../../../shared/plan/story/life-line.js';
+import { placeOf, quantityAt } from '../../../shared/plan/story/place-in-plan.js';
+import { STORY_PARTS, storyPartOf } from '../../../shared/plan/story/story-part.js';
+import { whatMovesMost } from '../../../shared/plan/story/what-moves.js';
+import { newBatch, newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
+import { newPicture } from '../../support/pictures.js';
+
+const TODAY = '2026-11-25';
+const farm = newFarm();
+const reader = { ...farm, today: TODAY };
+
+function planned(more: Parameters<typeof newBatch>[0] = {}, today = TODAY) {
+  const batch = { ...newBatch({ brooderId: 'brooder', ...more }), id: 'batch' };
+  const picture = newPicture({
+    farm,
+    climate: newRequest({ farm }).climate,
+    today,
+    facilities: [newBrooder()],
+    batches: [batch],
+  });
+  return { picture, tables, batch, reader, plan: planBatch(picture, tables, batch.id) };
+}
+
+const meat = planned();
+const layers = planned({ purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' });
+
+function moved(asked: ReturnType<typeof planned>, quantity: Quantity): Moved | undefined {
+  const asking = whatMovesMost(asked, quantity);
+  for (;;) {
+    const { done, value } = asking.next();
+    if (done === true) return value as Moved | undefined;
+  }
+}
+
+describe('lifeLineOf', () => {
+  const labels = ({ plan, batch }: ReturnType<typeof planned>) =>
+    lifeLineOf(plan, batch).map(({ label }) => label);
+
+  it('tells the life of meat birds from the order to the last day, in order', () => {
+    const line = lifeLineOf(meat.plan, meat.batch);
+    expect(labels(meat)[0]).toBe('Order');
+    expect(labels(meat).at(-1)).toBe('Processing');
+    expect(labels(meat)).toEqual(expect.arrayContaining(['Arrive', 'Out of the brooder']));
+    expect(line.map(({ on }) => on)).toEqual(line.map(({ on }) => on).toSorted());
+    expect(line.at(-1)!.on).toBe(meat.plan.lastDate);
+  });
+
+  it('tells layers of their first eggs, and an order that was made by its own day', () => {
+    expect(labels(layers)).toContain('First eggs');
+    expect(labels(layers)).not.toContain('Processing');
+    const ordered = planned({ orderDate: '2026-11-20' });
+    expect(lifeLineOf(ordered.plan, ordered.batch)[0]).toEqual({
+      label: 'Ordered',
+      on: '2026-11-20',
+      part: 'before',
+    });
+  });
+});
+
+describe('storyPartOf', () => {
+  const partOf = (plan: BatchPlan, id: string) =>
+    storyPartOf(
+      plan.tasks.tasks.find(({ templateId }) => templateId === id)!,
+      plan,
+    );
+
+  it.each([
+    ['meat.order-chicks-for-a-named-arrival', 'before'],
+    ['meat.preheat-brooder-and-check-floor-temperature', 'before'],
+    ['meat.first-day-checks-every-2-to', 'brooder'],
+    ['meat.fetch-starter-feed', 'feed'],
+    ['meat.fetch-feed', 'feed'],
+    ['move-to-pasture.catch-move-and-count', 'out'],
+    ['processing.make-or-buy-ice', 'end'],
+    ['processing.wash-pens-dry-store-feed', 'end'],
+  ])('%s: %s', (id, part) => {
+    expect(partOf(meat.plan, id)).toBe(part);
+  });
+
+  it('has a part for every piece of work', () => {
+    for (const { plan } of [meat, layers])
+      for (const task of plan.tasks.tasks) expect(STORY_PARTS).toContain(storyPartOf(task, plan));
+  });
+});
+
+describe('placeOf', () => {
+  it('leads back to every number of a plan, and to a day of its series', () => {
+    const { daily: _daily, ...parts } = meat.plan;
+    for (const each of quantitiesIn(parts))
+      expect(quantityAt(meat.plan, placeOf(meat.plan, each)!)).toEqual(each);
+    const day = quantityOfDay(meat.plan.daily, 'feed-day', 20)!;
+    expect(quantityAt(meat.plan, placeOf(meat.plan, day)!)).toEqual(day);
+    expect(placeOf(layers.plan, meat.plan.feed.total)).toBeUndefined();
+  });
+});
+
+describe('whatMovesMost', () => {
+  it('moves the meat most by growth, the heat by the cold, the eggs by how hens lay', () => {
+    const { leaving, heat } = meat.plan;
+    const lighter = moved(meat, leaving!.dressedAll)!;
+    expect(lighter.what).toBe('If the birds stay a tenth lighter');
+    expect(lighter.to.value).toBeLessThan(leaving!.dressedAll.value);
+    const colder = moved(meat, heat!.need)!;
+    expect(colder.what).toBe('If it stays 3 °C colder than expected');
+    expect(colder.to.value).toBeGreaterThan(heat!.need.value);
+    expect(moved(layers, layers.plan.laying!.eggsPerHen)!.what).toBe(
+      'If the hens lay a tenth less',
+    );
+  });
+
+  it('moves a date in days', () => {
+    const out = meat.plan.outdoors.moveOut!;
+    const later = moved(meat, out)!;
+    expect(String(later.to.value) > String(out.value)).toBe(true);
+  });
+
+  it('names what the household chooses where nothing that happens moves a number', () => {
+    expect(moved(meat, meat.plan.birds.toOrder)!.what).toMatch(/^If (five more|you want)/);
+    expect(moved(meat, meat.plan.space.needs[0]!.have!)).toBeUndefined();
+  });
+});
+
+describe('knownBetter', () => {
+  const better = (asked: ReturnType<typeof planned>, of: Quantity) =>
+    knownBetter(asked.plan, of, reader);
+
+  it('says what will tell, and when', () => {
+    const weigh = meat.plan.tasks.tasks.find(({ id }) => id.includes('weigh'))!;
+    expect(better(meat, meat.plan.leaving!.dressedAll)).toMatch(/^Weigh \d+ birds on /);
+    expect(weigh.start > meat.plan.arrivalDate).toBe(true);
+    expect(better(meat, meat.plan.birds.atEnd)).toMatch(/^Count the chicks on /);
+    expect(better(meat, meat.plan.outdoors.moveOut!)).toMatch(/^The forecast, from /);
+    expect(better(layers, layers.plan.laying!.eggsInYear)).toMatch(/^Count the eggs of a week on /);
+  });
+
+  it('says nothing of what is measured, and nothing when all is over', () => {
+    expect(better(meat, meat.plan.space.needs[0]!.have!)).toBeUndefined();
+    const over = planned({}, '2027-12-01');
+    expect(better(over, over.plan.leaving!.dressedAll)).toBeUndefined();
+    expect(better(over, over.plan.outdoors.moveOut!)).toBeUndefined();
+  });
+});
