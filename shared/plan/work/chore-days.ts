@@ -14,3 +14,6 @@ export const onSuitableDays = (
       ? { ...chore, onDays: new Set([...onDays].filter((day) => suits[day] === 1)) }
       : chore;
   });
+
+export const comesOn = ({ fromDay, toDay, onDays }: PlannedChore, day: number): boolean =>
+  fromDay <= day && day <= toDay && (onDays?.has(day) ?? true);

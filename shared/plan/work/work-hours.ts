@@ -1,6 +1,7 @@
 import { addDays, weekdayOf } from '../../calendar/plain-date.js';
 import { sunHours } from '../../calendar/clock-offset.js';
 import type { Worker, WorkPiece } from '../../schedule/work.js';
+import { comesOn } from './chore-days.js';
 import type { SpentToday } from './needs-as-said.js';
 import type { PlannedChore, WorkNeed } from './work-need.js';
 import type { WorkNeeds } from './work-needs.js';
@@ -113,9 +114,6 @@ function takeSpent(
   for (const minutes of most.slice(0, peopleNeeded))
     minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
-
-const comesOn = ({ fromDay, toDay, onDays }: PlannedChore, day: number): boolean =>
-  fromDay <= day && day <= toDay && (onDays?.has(day) ?? true);
 
 /** The one with most time whom it is for takes a chore; where nobody has enough, it takes what there is. */
 function takeChore(

@@ -1,11 +1,13 @@
-import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { weekStartOf } from '../../calendar/week-start.js';
+import { comesOn } from '../work/chore-days.js';
 import { workNeeds } from '../work/work-needs.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { PlannedJob } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';
 import type { YearSpan } from './year-span.js';
 
-/** A week from its Monday on; what of it is past is not counted. */
+/** A week as the country counts it; what of it is past is not counted. */
 export interface YearWeek {
   readonly from: PlainDate;
   /** Hours people give. */
@@ -31,7 +33,7 @@ export function yearWeeks(
   const { today } = request;
   const days = daysBetween(today, span.until);
   const { needs, chores } = workNeeds(request, days);
-  const people = workPeople(request.people, request.handovers);
+  const grownUps = workPeople(request.people, request.handovers).filter(({ isChild }) => !isChild);
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
   const add = (day: number, hours: number): void => {
@@ -50,19 +52,15 @@ export function yearWeeks(
     return Math.round(hours * 10) / 10;
   };
   const choreHours = (day: number): number =>
-    chores.reduce(
-      (all, { fromDay, toDay, hoursPerDay }) =>
-        fromDay <= day && day <= toDay ? all + hoursPerDay : all,
-      0,
-    );
+    chores.reduce((all, chore) => (comesOn(chore, day) ? all + chore.hoursPerDay : all), 0);
   const given = (day: number): number =>
-    people.reduce((all, person) => all + hoursOn(person, addDays(today, day), request), 0);
-  return mondays(today, days).map(({ monday, ...within }): YearWeek => {
+    grownUps.reduce((all, person) => all + hoursOn(person, addDays(today, day), request), 0);
+  return weeksAhead(request, days).map(({ first, ...within }): YearWeek => {
     const [hours, chore, other] = [given, choreHours, (day: number) => work[day]!].map((of) =>
       sum(of, within),
     ) as [number, number, number];
     return {
-      from: monday,
+      from: first,
       hoursAvailable: hours,
       choreHours: chore,
       workHours: other,
@@ -71,18 +69,18 @@ export function yearWeeks(
   });
 }
 
-/** Weeks by their Monday, and the days of each that are still to come, in days from today. */
-function mondays(
-  today: PlainDate,
+/** Weeks, and the days of each that are still to come, in days from today. */
+function weeksAhead(
+  { today, farm }: WorkRequest,
   days: number,
-): { monday: PlainDate; from: number; to: number }[] {
-  const first = 1 - weekdayOf(today);
-  return Array.from({ length: Math.ceil((days - first) / 7) }, (_, week) => {
-    const monday = first + 7 * week;
+): { first: PlainDate; from: number; to: number }[] {
+  const start = daysBetween(today, weekStartOf(today, farm));
+  return Array.from({ length: Math.ceil((days - start) / 7) }, (_, week) => {
+    const first = start + 7 * week;
     return {
-      monday: addDays(today, monday),
-      from: Math.max(0, monday),
-      to: Math.min(days, monday + 7),
+      first: addDays(today, first),
+      from: Math.max(0, first),
+      to: Math.min(days, first + 7),
     };
   });
 }

@@ -136,12 +136,14 @@ describe('jobs and people on the strip', () => {
 });
 
 describe('the hours of the strip', () => {
-  it('are those that people give, week by week from Monday', () => {
-    // Written in the example: (5 × 2.5 + 7 + 4) and (5 × 3 + 6 + 4) hours.
-    expect(year.weeks[0]).toMatchObject({ from: '2027-04-05', hoursAvailable: 48.5 });
+  it('are those that people give, week by week, as the country counts them', () => {
+    // Written in the example: (5 × 2.5 + 7 + 4) and (5 × 3 + 6 + 4) hours, and it reads US units.
+    expect(year.weeks[1]).toMatchObject({ from: '2027-04-11', hoursAvailable: 48.5 });
+    // Of the first week Sunday, with four hours of each, is past.
+    expect(year.weeks[0]).toMatchObject({ from: '2027-04-04', hoursAvailable: 40.5 });
     // One is away from Tuesday to Friday and hands over to the other, who then has the hours of
     // the hand-over in place of 2.5 a day.
-    const away = year.weeks.find(({ from }) => from === '2027-05-10')!;
+    const away = year.weeks.find(({ from }) => from === '2027-05-09')!;
     const perDay = example.handovers![0]!.hoursPerDay;
     expect(away.hoursAvailable).toBe(48.5 - 4 * (2.5 + 3) + 4 * perDay);
   });
