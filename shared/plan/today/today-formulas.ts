@@ -69,13 +69,4 @@ export const todayFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  winterChore: {
-    id: 'hours-of-feeding-hay',
-    title: 'Hours of feeding hay',
-    words:
-      'The daily work of offering hay and of the daily check: a base and an amount for every ten head of each. An estimate: most herds differ.',
-    symbols: 'h = Σ (b + v·n)',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
-  },
 } satisfies Record<string, Formula>;

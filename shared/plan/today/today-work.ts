@@ -2,11 +2,9 @@ import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
-import { rowById, type Tables } from '../../tables/tables.js';
-import { hoursOf } from '../tasks/task-hours.js';
+import type { Tables } from '../../tables/tables.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
-import type { HerdLine } from './herd-line.js';
 import { todayFormulas } from './today-formulas.js';
 
 /** Work of today: to do, due without any hours, or ticked off today. */
@@ -52,53 +50,21 @@ export interface TodayHours {
   readonly used: NumberQuantity;
 }
 
-/** Chores of today by batch and herd; a herd on hay is fed even where no template says so. */
-export function todayChores(
-  plan: WorkPlan,
-  picture: Pick<FarmPicture, 'herds'>,
-  tables: Tables,
-  herds: readonly HerdLine[],
-): TodayChore[] {
-  const planned = (plan.chores[0] ?? []).map((chore): TodayChore => ({
-    key: chore.key,
-    name: chore.name,
-    ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
-    hours: chore.hours,
-    ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
-  }));
-  const fed = herds
-    .filter(({ id }) => !planned.some(({ key }) => key.startsWith(`herd/${id}/`)))
-    .map(({ id, name, head, hay }): TodayChore => ({
-      key: `herd/${id}/winter-round`,
-      name: hay ? 'Feed hay, look at water and every animal' : 'Look at water and every animal',
-      of: name,
-      hours: winterHours(tables, head.value).value,
-    }));
+/** Chores of today by batch and herd. */
+export function todayChores(plan: WorkPlan, picture: Pick<FarmPicture, 'herds'>): TodayChore[] {
   const order = [...picture.herds].map(({ name }: Herd) => name);
-  return [...planned, ...fed].sort((a, b) => placeIn(order, a) - placeIn(order, b));
+  return (plan.chores[0] ?? [])
+    .map((chore): TodayChore => ({
+      key: chore.key,
+      name: chore.name,
+      ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
+      hours: chore.hours,
+      ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
+    }))
+    .sort((a, b) => placeIn(order, a) - placeIn(order, b));
 }
 
 const placeIn = (order: readonly string[], { of = '' }: TodayChore): number => order.indexOf(of);
-
-/** Templates of the daily work that a herd on hay asks for too. */
-const OF_HAY = [
-  'turn-out.keep-offering-hay-while-dung-firms-up',
-  'turn-out.daily-check-count-water-fence-volts-feet',
-];
-
-/** Hours of a day's hay and look for so many head. */
-function winterHours(tables: Tables, head: number): NumberQuantity {
-  const rows = OF_HAY.map((id) => rowById(tables.herdTaskTemplates, id));
-  const hours = rows.reduce((sum, row) => sum + hoursOf(row, head).hours, 0);
-  return quantity(
-    'Hours of feeding hay',
-    hours,
-    'h',
-    todayFormulas.winterChore,
-    [input('Head', head, 'count')],
-    { rows },
-  );
-}
 
 /** Work planned for today, what is due without hours, and what was ticked off or put off today. */
 export function todayJobs(plan: WorkPlan, { progress }: Pick<FarmPicture, 'progress'>): TodayJob[] {

@@ -5,7 +5,6 @@ import type { WorkPlan } from '../work/work-plan.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
 import { attentionOf, type Attention } from './attention.js';
 import { comingDates, type ComingDate } from './coming.js';
-import type { HerdLine } from './herd-line.js';
 import { todayChores, todayHours, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
 import { todayGround, todayWeather, type TodayGround, type TodayWeather } from './today-weather.js';
@@ -46,8 +45,7 @@ export function todayOf(
 ): Today {
   const { today, climate, people } = picture;
   const animals = animalLines(picture, tables, planned);
-  const herds = animals.filter((line): line is HerdLine => line.kind === 'herd');
-  const chores = todayChores(plan, picture, tables, herds);
+  const chores = todayChores(plan, picture);
   const jobs = todayJobs(plan, picture);
   const { batches, pasture } = planned;
   return {

@@ -24,11 +24,13 @@ export const datedWork = (
     tasks: plan.tasks.tasks,
     events: keyDatesOf({ id, name }, plan.tasks.events),
   })),
-  ...(pasture ? herds : []).map(({ id, name }): DatedWork => ({
-    id,
-    name,
-    kind: 'herd',
-    tasks: pasture!.tasks.filter((task) => task.belongsToId === id),
-    events: keyDatesOf({ id, name }, pasture!.herds.find((herd) => herd.id === id)?.events ?? []),
-  })),
+  ...herds.map((herd): DatedWork => {
+    const { id, name } = herd;
+    return {
+      ...{ id, name, kind: 'herd' },
+      tasks: pasture?.tasks.filter((task) => task.belongsToId === id) ?? [],
+      events: keyDatesOf({ id, name }, pasture?.herds.find((each) => each.id === id)?.events ?? []),
+      round: { herd, ...(pasture ? { pasture } : {}) },
+    };
+  }),
 ];

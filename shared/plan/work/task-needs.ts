@@ -1,6 +1,8 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import { templateOf } from '../tasks/task-hours.js';
 import type { Task } from '../tasks/task.js';
+import { comesOn } from './chore-days.js';
+import { herdRounds, type HerdRound } from './herd-round.js';
 import { sourcedOf, type Reading, type WorkNeed } from './work-need.js';
 import type { DatedWork, WorkRequest } from './work-request.js';
 
@@ -15,6 +17,19 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
   }
+  if (work.round) readRound(request, work.round, reading);
+}
+
+/** The round of a herd on the days that no other daily chore of it asks for. */
+function readRound(
+  { today, tables }: WorkRequest,
+  round: HerdRound,
+  { days, marks, chores }: Reading,
+): void {
+  const others = chores.filter(({ belongsTo }) => belongsTo?.id === round.herd.id);
+  const isSeen = (day: number): boolean => others.some((chore) => comesOn(chore, day));
+  for (const chore of herdRounds({ ...round, tables, today, days, isSeen }))
+    chores.push({ ...chore, hoursPerDay: marks.get(chore.key)?.ownHours ?? chore.hoursPerDay });
 }
 
 interface OneTask {

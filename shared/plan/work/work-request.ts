@@ -7,6 +7,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { Climate } from '../../weather/climate.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
+import type { HerdRound } from './herd-round.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 
 /** Dated work of one batch or herd, as its own plan gives it. */
@@ -16,6 +17,8 @@ export interface DatedWork {
   readonly kind: 'batch' | 'herd';
   readonly tasks: readonly Task[];
   readonly events: readonly KeyDate[];
+  /** Of a herd: somebody looks at it every day, whatever its tasks say. */
+  readonly round?: HerdRound;
 }
 
 /** All that the plan of a household's work depends on. */

@@ -1,0 +1,90 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { together } from '../../explain/quantity.js';
+import type { CattleGroup, Herd } from '../../farm/herd.js';
+import { rowById, type Tables } from '../../tables/tables.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import { hoursOf } from '../tasks/task-hours.js';
+import type { PlannedChore } from './work-need.js';
+
+const CHECK = 'turn-out.daily-check-count-water-fence-volts-feet';
+const HAY = 'turn-out.keep-offering-hay-while-dung-firms-up';
+
+/** A herd that is looked at every day, and its season on grass where one is planned. */
+export interface HerdRound {
+  readonly herd: Herd;
+  readonly pasture?: PasturePlan;
+}
+
+interface RoundOf extends HerdRound {
+  readonly tables: Tables;
+  readonly today: PlainDate;
+  readonly days: number;
+  /** Days from today on which another daily chore of the herd takes somebody there anyhow. */
+  readonly isSeen: (day: number) => boolean;
+}
+
+/**
+ * The daily look at a herd, and its hay, on days for which no template asks: from autumn to
+ * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
+ *
+ * Hours by the templates of the same work after turn-out, for the most head there are.
+ */
+export function herdRounds(round: RoundOf): PlannedChore[] {
+  const { herd, days, isSeen } = round;
+  const open = Array.from({ length: days }, (_, day) => day).filter(
+    (day) => 0 < headOn(round, day) && !isSeen(day),
+  );
+  const [hay, grass] = [open.filter(isOnHay(round)), open.filter((day) => !isOnHay(round)(day))];
+  return [
+    ...choreOf(round, hay, {
+      key: `herd/${herd.id}/winter-round`,
+      name: 'Feed hay, look at water and every animal',
+      templates: [HAY, CHECK],
+    }),
+    ...choreOf(round, grass, {
+      key: `herd/${herd.id}/round`,
+      name: 'Look at water and every animal',
+      templates: [CHECK],
+    }),
+  ];
+}
+
+function choreOf(
+  round: RoundOf,
+  onDays: readonly number[],
+  { key, name, templates }: { key: string; name: string; templates: readonly string[] },
+): PlannedChore[] {
+  if (onDays.length === 0) return [];
+  const { herd, tables } = round;
+  const rows = templates.map((id) => rowById(tables.herdTaskTemplates, id));
+  const head = Math.max(...onDays.map((day) => headOn(round, day)));
+  return [
+    {
+      ...{ key, name },
+      belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
+      hoursPerDay: rows.reduce((sum, row) => sum + hoursOf(row, head).hours, 0),
+      fromDay: onDays[0]!,
+      toDay: onDays.at(-1)!,
+      onDays: new Set(onDays),
+      row: together(rows),
+    },
+  ];
+}
+
+const headOn = ({ herd, today }: RoundOf, day: number): number => {
+  const on = addDays(today, day);
+  return herd.groups.reduce((sum, group) => sum + (isThere(group, on) ? group.head : 0), 0);
+};
+
+const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
+  (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
+
+/** Beyond the season that is planned all feed comes by hand; within it as it is planned. */
+const isOnHay =
+  ({ herd, pasture, today }: RoundOf) =>
+  (day: number): boolean => {
+    const on = addDays(today, day);
+    if (!pasture || on < pasture.from || pasture.to < on) return true;
+    const part = pasture.herds.find(({ id }) => id === herd.id);
+    return 0 < (part?.hayByDay[daysBetween(pasture.from, on)] ?? 0);
+  };

@@ -1,0 +1,32 @@
+import { describe, expect, it } from '@jest/globals';
+import { herdRounds } from '../../../shared/plan/work/herd-round.js';
+import { tables } from '../../support/factories.js';
+
+const today = '2027-12-01';
+const roundsOf = (
+  group: { arrivesOn?: string; leavesOn?: string },
+  isSeen: (day: number) => boolean = () => false,
+) => {
+  const groups = [{ classId: 'dry-cow', head: 10, ...group }];
+  const herd = { id: 'h', name: 'Cows', groups };
+  return herdRounds({ herd, tables, today, days: 20, isSeen });
+};
+
+describe('the round of a herd', () => {
+  it('comes on every day there are cattle, and no day on which another chore sees them', () => {
+    const [round] = roundsOf(
+      { arrivesOn: '2027-12-04', leavesOn: '2027-12-14' },
+      (day) => day === 5,
+    );
+    expect([...round!.onDays!]).toEqual([3, 4, 6, 7, 8, 9, 10, 11, 12]);
+  });
+
+  it('takes the hours of feeding hay and of the daily look, by the templates of both', () => {
+    // seeds/herd-task-templates.json, for ten head: 0.25 + 0.1 h, 0.35 + 0.05 h.
+    expect(roundsOf({})[0]!.hoursPerDay).toBeCloseTo(0.75, 9);
+  });
+
+  it('asks nothing once they have gone', () => {
+    expect(roundsOf({ leavesOn: today })).toEqual([]);
+  });
+});
