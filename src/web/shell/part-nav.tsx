@@ -1,11 +1,9 @@
 import './shell.css';
 import { Link, useLocation } from 'wouter';
 
-/** A part by its name, and by one short enough that all stand in one line on a phone. */
 export interface Part {
   readonly path: string;
   readonly label: string;
-  readonly short: string;
 }
 
 /** The parts of a large section, as links. */
@@ -25,8 +23,7 @@ export function PartNav({
         const href = `${base}${part.path}`;
         return (
           <Link key={part.path} href={href} aria-current={at === href ? 'page' : undefined}>
-            <span className="nav-long">{part.label}</span>
-            <span className="nav-short">{part.short}</span>
+            {part.label}
           </Link>
         );
       })}

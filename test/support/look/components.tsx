@@ -61,8 +61,8 @@ function Components() {
         base=""
         label="Parts"
         parts={[
-          { path: location.pathname, label: 'Here', short: 'Here' },
-          { path: '/there', label: 'Elsewhere', short: 'There' },
+          { path: location.pathname, label: 'Here' },
+          { path: '/there', label: 'Elsewhere' },
         ]}
       />
       <Section title="Cautions">

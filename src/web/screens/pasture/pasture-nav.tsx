@@ -1,10 +1,10 @@
 import { PartNav } from '../../shell/part-nav.js';
 
 const PARTS = [
-  { path: '', label: 'Season', short: 'Season' },
-  { path: '/walk', label: 'Pasture walk', short: 'Walk' },
-  { path: '/land', label: 'Paddocks and herds', short: 'Paddocks' },
-  { path: '/sizes', label: 'Stocking and water', short: 'Stocking' },
+  { path: '', label: 'Season' },
+  { path: '/walk', label: 'Pasture walk' },
+  { path: '/land', label: 'Paddocks and herds' },
+  { path: '/sizes', label: 'Stocking and water' },
 ] as const;
 
 /** The parts of grass and cattle. */

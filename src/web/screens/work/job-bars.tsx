@@ -15,7 +15,7 @@ import { useKeptJobs } from '../../tick/kept-jobs.js';
 import { personName } from './person-name.js';
 
 /** So many are read at a glance; the rest are asked for. */
-const SHOWN = 24;
+const SHOWN = 16;
 
 /** Every piece of work: the days it may be done, the days it is done, its days to spare; and the key dates it is tied to. */
 export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
@@ -27,8 +27,8 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
     <>
-      <WideTable label="Work plan" minWidth={620}>
-        <Table>
+      <WideTable label="Work plan">
+        <Table className="stacks">
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Work</Table.Th>
@@ -120,10 +120,10 @@ function JobRow({
       <Table.Td>
         {whoDoes(plan, job)} {eachHours(job.hours, job.peopleNeeded)}
       </Table.Td>
-      <Table.Td className="no-wrap">
+      <Table.Td className="no-wrap" data-label="Due by">
         <Num of={latest} />
       </Table.Td>
-      <Table.Td className="no-wrap">
+      <Table.Td className="no-wrap" data-label="To spare">
         {job.alreadyLate ? 'already late' : <Num of={spareDays} />}
       </Table.Td>
       <Table.Td aria-hidden className="job-bar-cell">

@@ -1,14 +1,19 @@
 import './work.css';
-import { Stack, Table, Text } from '@mantine/core';
+import { Button, Stack, Table, Text } from '@mantine/core';
+import { useState } from 'react';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
 import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 
+/** So many weeks are read at a glance; the rest are asked for. */
+const SHOWN = 8;
+
 /** Hours people give beside what chores and work take, week by week. */
 export function WeekHours({ plan }: { plan: WorkPlan }) {
   const sayDate = useSayDate();
+  const [isWhole, setWhole] = useState(false);
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
   const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
   const over = plan.weeks.filter((week) => week.isOverloaded);
@@ -27,8 +32,8 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
           out.
         </Text>
       )}
-      <WideTable label="Hours by week" minWidth={620}>
-        <Table>
+      <WideTable label="Hours by week">
+        <Table className="stacks">
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Week of</Table.Th>
@@ -40,21 +45,21 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {busy.map((week) => (
+            {busy.slice(0, isWhole ? undefined : SHOWN).map((week) => (
               <Table.Tr key={week.from}>
                 <Table.Th scope="row" className="no-wrap">
                   {sayDate(week.from)}
                 </Table.Th>
-                <Table.Td>
+                <Table.Td data-label="Hours available">
                   <Num of={weekQuantities(week, plan.basis).given} />
                 </Table.Td>
-                <Table.Td>
+                <Table.Td data-label="Chores">
                   <Num of={weekQuantities(week, plan.basis).chores} />
                 </Table.Td>
-                <Table.Td>
+                <Table.Td data-label="Planned">
                   <Num of={weekQuantities(week, plan.basis).planned} />
                 </Table.Td>
-                <Table.Td>
+                <Table.Td data-label="Due">
                   <Num of={weekQuantities(week, plan.basis).due} />
                 </Table.Td>
                 <Table.Td aria-hidden className="week-bar-cell">
@@ -65,6 +70,13 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
           </Table.Tbody>
         </Table>
       </WideTable>
+      {!isWhole && SHOWN < busy.length && (
+        <div className="no-print">
+          <Button variant="default" onClick={() => setWhole(true)}>
+            All {busy.length} weeks
+          </Button>
+        </div>
+      )}
     </Stack>
   );
 }

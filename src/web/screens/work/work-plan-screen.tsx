@@ -12,7 +12,7 @@ import { WeekHours } from './week-hours.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
-/** Hours against work week by week, every job as a bar, and what moving an arrival would do. */
+/** Every job as a bar, hours against work week by week, and what moving an arrival would do. */
 export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
   const all = useAll(useWork(farm.id), useBatches(farm.id));
@@ -23,9 +23,6 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       <Title order={1}>Work plan</Title>
       <WorkNav farmId={farm.id} />
       <PrintButton />
-      <Section title="Hours by week">
-        <WeekHours plan={plan} />
-      </Section>
       <Section title="Day by day">
         <Text size="sm" mb="sm">
           Gray are the days on which it may be done, green those on which it is planned, brown the
@@ -35,6 +32,9 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
         <WorkMarksOf farmId={farm.id}>
           <JobBars plan={plan} farm={farm} />
         </WorkMarksOf>
+      </Section>
+      <Section title="Hours by week">
+        <WeekHours plan={plan} />
       </Section>
       {0 < batches.length && (
         <div className="no-print">
