@@ -73,7 +73,7 @@ export function bestSetting(
 ): HeatSetting {
   let best: HeatSetting | undefined;
   let least = Infinity;
-  for (const on of countsOf(rig, hour)) {
+  for (const on of countsOf(rig, hour, { share, heightM })) {
     for (const isOpen of rig.hasLid ? BOTH : OPEN) {
       const setting = settingOf(rig, hour, { on, isOpen, share, heightM });
       const cost = costOf(rig, hour, setting);
@@ -86,14 +86,19 @@ export function bestSetting(
 const BOTH = [false, true];
 const OPEN = [true];
 
-/** Counts worth trying. Plates are all used or none; a thermostat switches what there is. */
-function countsOf({ heat, table, counts }: HeatRig, hour: HeatHour): readonly number[] {
+/**
+ * Counts worth trying. Plates are all used or none; a thermostat switches what there is, and where
+ * the birds alone are enough with the lid on it stays off with the lid off too.
+ */
+function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: number }) {
+  const { heat, table, counts } = rig;
   if (heat.kind === 'plate') {
     const isWarm = hour.targetC - table.lamps.coolEndBelowK <= hour.aroundC;
     return [isWarm ? 0 : Math.min(heat.count, hour.places)];
   }
-  if (heat.thermostat) return [heat.count];
-  return counts;
+  if (!heat.thermostat) return counts;
+  const shut = settingOf(rig, hour, { ...at, on: heat.count, isOpen: !rig.hasLid });
+  return [shut.watts === 0 ? 0 : heat.count];
 }
 
 function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
