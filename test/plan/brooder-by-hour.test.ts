@@ -76,17 +76,6 @@ describe('lamps for the example batch', () => {
     }
   });
 
-  it.each(PLACES)('with a thermostat never burn while the lid is off, in a %s place', (place) => {
-    const heat = { kind: 'lamp', wattsEach: 250, count: 3, thermostat: true } as const;
-    const settings = planned(place, { heat }).heat!.weeks.flatMap(({ night, day, noon }) => [
-      ...[night, day, noon],
-    ]);
-    const open = settings.filter(({ lidOff }) => lidOff);
-    expect(open.map(({ on }) => on.value)).toEqual(open.map(() => 0));
-    // By the noon of some week the birds alone are too much with the lid on.
-    expect(open.length).toBeGreaterThan(0);
-  });
-
   it('left on without a thermostat would cook them: the plan says so, and what to do', () => {
     const plan = planned('example', lamps(4));
     const [first] = plan.heat!.weeks;
@@ -198,5 +187,18 @@ describe('rules and schedules that end or mean something else', () => {
     expect(codes(plan)).toContain('schedule-of-air');
     const usual = plannedBatch(newRequest({ batch: { brooderId: 'brooder' } }));
     expect(usual.brooding!.steps[0]!.underHeater.spread!.low).toBeGreaterThan(32);
+  });
+});
+
+describe('gas with a thermostat for the example batch', () => {
+  it.each(PLACES)('never burns while the lid is off, in a %s place', (place) => {
+    const heat = { kind: 'gas', wattsEach: 1500, count: 1, thermostat: true } as const;
+    const settings = planned(place, { heat }).heat!.weeks.flatMap(({ night, day, noon }) => [
+      ...[night, day, noon],
+    ]);
+    const open = settings.filter(({ lidOff }) => lidOff);
+    expect(open.map(({ on }) => on.value)).toEqual(open.map(() => 0));
+    // By the noon of some week the birds alone are too much with the lid on.
+    expect(open.length).toBeGreaterThan(0);
   });
 });
