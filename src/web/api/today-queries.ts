@@ -12,7 +12,9 @@ const ofToday = (farmId: string) => ({
   staleTime: FRESH_MS,
 });
 
-export const useToday = (farmId: string) => useQuery(ofToday(farmId));
+/** Taken out of the pocket again, a phone knows what others ticked off meanwhile. */
+export const useToday = (farmId: string) =>
+  useQuery({ ...ofToday(farmId), refetchOnWindowFocus: 'always' });
 
 /** Asks for the day before its screen is there. */
 export function useAskToday(farmId: string): () => void {

@@ -1,4 +1,5 @@
 import { Button, Switch, TextInput } from '@mantine/core';
+import { useDebouncedCallback } from '@mantine/hooks';
 import { useState, type FormEvent } from 'react';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
@@ -199,37 +200,56 @@ function Coordinates({
   units: 'us' | 'metric';
   onTake: (spot: { latitudeDeg: number; longitudeDeg: number }) => void;
 }) {
-  const [latitudeDeg, setLatitude] = useState<number>();
-  const [longitudeDeg, setLongitude] = useState<number>();
-  const isWithin = (value: number | undefined, most: number): value is number =>
-    value !== undefined && Math.abs(value) <= most;
+  const [spot, setSpot] = useState<Partial<Spot>>({});
+  const take = (at: Partial<Spot>): void => {
+    if (isWithin(at.latitudeDeg, 90) && isWithin(at.longitudeDeg, 180))
+      onTake({ latitudeDeg: at.latitudeDeg, longitudeDeg: at.longitudeDeg });
+  };
+  const takeSoon = useDebouncedCallback(take, REST_MS);
+  const say = (part: Partial<Spot>): void => {
+    const said = { ...spot, ...part };
+    setSpot(said);
+    takeSoon(said);
+  };
   return (
     <form
       className="start-row"
       onSubmit={(event) => {
         event.preventDefault();
-        if (isWithin(latitudeDeg, 90) && isWithin(longitudeDeg, 180))
-          onTake({ latitudeDeg, longitudeDeg });
+        take(spot);
       }}
     >
       <QuantityInput
         label={`${FIELDS.latitudeDeg.label}, such as 42.9 N`}
         field={FIELDS.latitudeDeg}
         units={units}
-        value={latitudeDeg}
-        onChange={setLatitude}
+        value={spot.latitudeDeg}
+        onChange={(latitudeDeg) => say({ latitudeDeg })}
       />
       <QuantityInput
         label={`${FIELDS.longitudeDeg.label}, such as 75.3 W`}
         field={FIELDS.longitudeDeg}
         units={units}
-        value={longitudeDeg}
-        onChange={setLongitude}
+        value={spot.longitudeDeg}
+        onChange={(longitudeDeg) => say({ longitudeDeg })}
       />
-      <Button type="submit">Take them</Button>
+      <Button type="submit" variant="default">
+        Take them
+      </Button>
     </form>
   );
 }
+
+interface Spot {
+  readonly latitudeDeg: number | undefined;
+  readonly longitudeDeg: number | undefined;
+}
+
+/** Coordinates count once the hand rests; nobody has to press for it. */
+const REST_MS = 800;
+
+const isWithin = (value: number | undefined, most: number): value is number =>
+  value !== undefined && Math.abs(value) <= most;
 
 /** Where this device is; refused in words when it does not say. */
 const hereNow = (): Promise<GeolocationCoordinates> =>
