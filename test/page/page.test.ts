@@ -155,7 +155,16 @@ describe('a newcomer', () => {
     expect(box.x + box.width).toBeLessThanOrEqual(390);
     expect(Number(await rain.inputValue())).toBeGreaterThan(0);
     await page.getByRole('columnheader', { name: /^Rain.*estimate$/ }).waitFor();
-    await rain.fill('3');
+    // A column copied from a sheet goes down the months from the box it is pasted into.
+    await rain.focus();
+    await page.evaluate(`(() => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text', 'Month\\tRain\\nJan\\t3\\nFeb\\t2,5');
+      document.activeElement.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+      );
+    })()`);
+    expect(await page.getByLabel(/^February rain/).inputValue()).toBe('2.5');
     await page.getByRole('columnheader', { name: /^Rain, in$/ }).waitFor();
     await page.getByRole('button', { name: 'Save the farm' }).click();
     await page.getByText('Saved.').waitFor();

@@ -191,10 +191,10 @@ function Fields({
           </Fieldset>
           <Fieldset legend="Monthly climate">
             <Text size="sm" mb="xs">
-              Average daily low and high of each month, from your weather service’s climate page. A
-              daily file or fetched weather, once there, takes their place. Rain decides how the
-              grass grows and when the ground is dry enough to work: without it every day counts as
-              dry.
+              Average daily low and high of each month, from your weather service’s climate page:
+              typed, or a column or table pasted into its first box. A daily file or fetched
+              weather, once there, takes their place. Rain decides how the grass grows and when the
+              ground is dry enough to work: without it every day counts as dry.
             </Text>
             <div className="scroll-x">
               <MonthTable

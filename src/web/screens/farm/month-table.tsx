@@ -1,5 +1,5 @@
 import { Table, Text } from '@mantine/core';
-import { Fragment, type ReactNode } from 'react';
+import { Fragment, type ClipboardEvent, type ReactNode } from 'react';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import { MONTHS } from '../../../../shared/farm/field.js';
 import { unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
@@ -8,6 +8,7 @@ import type { FormWords } from '../../../../shared/problems/field-problem.js';
 import { useMark } from '../../fields/assumed.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { problemsOfTable } from './farm-problems.js';
+import { pastedMonths } from './pasted-months.js';
 import './farm.css';
 
 const FIELDS = farmFields.fields;
@@ -24,10 +25,26 @@ interface Props {
   readonly onRain: (values: (number | undefined)[]) => void;
 }
 
-/** Lows and highs by month; what is wrong with a month stands right below its two boxes. */
+/**
+ * Lows, highs and rain by month; what is wrong with a month stands right below its boxes. A column
+ * or table copied from elsewhere is taken from the box on into which it is pasted.
+ */
 export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax, onRain }: Props) {
   const label = unitLabel('degC', units);
   const found = messagesByField(problemsOfTable(min, max), words);
+  const columns = [
+    { unit: 'degC', values: min, set: onMin },
+    { unit: 'degC', values: max, set: onMax },
+    { unit: 'rainMm', values: rain, set: onRain },
+  ] as const;
+  const pasteFrom = (month: number, column: number) => (event: ClipboardEvent) => {
+    const from = columns.slice(column);
+    const text = event.clipboardData.getData('text');
+    const filled = pastedMonths(text, month, { columns: from, units });
+    if (!filled) return;
+    event.preventDefault();
+    from.forEach(({ set }, k) => set(filled[k] as number[]));
+  };
   const cell = (
     month: number,
     name: string,
@@ -74,9 +91,13 @@ export function MonthTable({ words, units, errors, min, max, rain, onMin, onMax,
                 {/* Short, so that a phone has room for three boxes beside it. */}
                 <span aria-label={name}>{name.slice(0, 3)}</span>
               </Table.Th>
-              <Table.Td>{cell(month, 'low', 'monthlyMinC', min, onMin)}</Table.Td>
-              <Table.Td>{cell(month, 'high', 'monthlyMaxC', max, onMax)}</Table.Td>
-              <Table.Td>
+              <Table.Td onPaste={pasteFrom(month, 0)}>
+                {cell(month, 'low', 'monthlyMinC', min, onMin)}
+              </Table.Td>
+              <Table.Td onPaste={pasteFrom(month, 1)}>
+                {cell(month, 'high', 'monthlyMaxC', max, onMax)}
+              </Table.Td>
+              <Table.Td onPaste={pasteFrom(month, 2)}>
                 <QuantityInput
                   aria-label={`${name} rain, ${unitLabel('rainMm', units)}`}
                   size="sm"
