@@ -15,6 +15,15 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
       ),
     );
   }
+  if (context.climate.isEstimate && context.farm.estimated?.includes('monthlyRainMm')) {
+    issues.push(
+      issue(
+        'note',
+        'rain-estimated',
+        'The rain of this plan is estimated from where the farm lies: what grows, and the hay that it takes, follow from it. Compare it with a gauge or a weather service nearby and type it under Your place, or fetch the weather.',
+      ),
+    );
+  }
   const dry = paddocks.filter((p) => !p.hasWater);
   if (0 < dry.length) {
     issues.push(

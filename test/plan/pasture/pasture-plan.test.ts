@@ -1,4 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
+import type { Farm } from '../../../shared/farm/farm.js';
 import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../../shared/plan/pasture/pasture-request.js';
@@ -188,6 +189,17 @@ describe('rain', () => {
     const known = plannedPasture(request, 2);
     expect(codes(known)).not.toContain('no-rain-known');
     expect(known.weather.hasRain).toBe(true);
+  });
+
+  it('is said to be an estimate until somebody has typed it', () => {
+    const request = newPastureRequest({ ...roomy, choices: { to: '2027-06-30' } });
+    const climate = { ...request.climate, isEstimate: true };
+    const estimated = (fields: NonNullable<Farm['estimated']>) =>
+      codes(
+        plannedPasture({ ...request, climate, farm: { ...request.farm, estimated: fields } }, 2),
+      );
+    expect(estimated(['monthlyMinC', 'monthlyRainMm'])).toContain('rain-estimated');
+    expect(estimated(['monthlyMinC'])).not.toContain('rain-estimated');
   });
 
   it('that fails all summer makes less grass grow, and none the less before', () => {
