@@ -35,7 +35,7 @@ describe.each(['desktop', 'phone'] as const)('every screen, %s', (size) => {
     const { page, errors } = await house.page(size);
     const findings: Record<string, string[]> = {};
     const look = async (name: string): Promise<void> => {
-      await page.waitForTimeout(250);
+      await page.waitForTimeout(100);
       const found = await seriousFindings(page);
       const tooWide = await page.evaluate(
         'document.documentElement.scrollWidth > window.innerWidth + 1',
