@@ -64,8 +64,8 @@ const jest = spawnSync(
     'node_modules/jest/bin/jest.js',
     '--selectProjects',
     ...projects,
-    // Two more than there are processors: tests of pages and of slow answers mostly wait.
-    `--maxWorkers=${availableParallelism() + 2}`,
+    // One more than there are processors: the page's tests mostly wait for a browser.
+    `--maxWorkers=${availableParallelism() + 1}`,
     '--json',
     '--outputFile',
     'test-output/jest.json',
