@@ -82,6 +82,8 @@ export const handoverFields = row(
     from: date('First day'),
     to: date('Last day'),
     hoursPerDay: number('Hours they have each day', DAY_HOURS),
+    /** Who of the household is away; the others keep their hours. Left out, all but who is in charge. */
+    awayIds: optional(list('Who is away', id('Person'), 20, 'people')),
     /** Batches and herds in the order in which one walks past them; others follow. */
     roundOrder: list('Order of the round', id('Stop'), 200, 'ids'),
     phones: rows('Phone numbers', phoneNumberFields, 20, 'phone number'),

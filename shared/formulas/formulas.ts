@@ -58,6 +58,7 @@ import { readyByFormulas } from '../plan/ready-by.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
+import { herdDayFormulas } from '../plan/pasture/herd-day.js';
 import { todayFormulas } from '../plan/today/today-formulas.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
 import { groundFormulas } from '../plan/work/ground-quantities.js';
@@ -135,6 +136,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   yearFormulas,
   spaceFormulas,
   taskFormulas,
+  herdDayFormulas,
   todayFormulas,
   waterFormulas,
   weatherFormulas,

@@ -160,7 +160,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           ...stop.amounts.map(
             ({ label, value, unit }) => `   ${label}: ${formatValue(value, unit, reader)}`,
           ),
-          ...stop.actions.map((line) => `   [ ] ${line}`),
+          ...[...stop.carried, ...stop.actions].map((line) => `   [ ] ${line}`),
           ...(stop.named ?? []).map((line) => `   ${line}`),
           `   Look for: ${stop.lookFor.join(' ')}`,
         ]),

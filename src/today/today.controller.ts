@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { TickedToday } from '../../shared/plan/today/today.js';
 import { Answers } from '../common/answers.js';
 import { TODAY } from '../common/plan-answers.js';
-import { ChoreTickDto, choreTickFields, WorkUndoDto, workUndoFields } from './today.dto.js';
+import { ChoreTickDto, choreTickFields } from './today.dto.js';
 import { TodayService } from './today.service.js';
 
 @ApiTags('work')
@@ -24,13 +24,5 @@ export class TodayController {
   @HttpCode(200)
   tick(@Param('farmId') farmId: string, @Body() dto: ChoreTickDto): Promise<ChoreTickDto> {
     return this.today.tick(farmId, dto);
-  }
-
-  /** Takes back what was last said of a piece of work; what had been said before holds again. */
-  @Answers(workUndoFields)
-  @Put('undo')
-  @HttpCode(200)
-  undo(@Param('farmId') farmId: string, @Body() dto: WorkUndoDto): Promise<WorkUndoDto> {
-    return this.today.undo(farmId, dto);
   }
 }

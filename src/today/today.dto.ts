@@ -6,8 +6,3 @@ import { dtoOf } from '../common/dto-of.js';
 export const choreTickFields = row('ChoreTick', { key: workKey('Chore'), isDone: yesNo('Done') });
 
 export class ChoreTickDto extends dtoOf(choreTickFields) {}
-
-/** Work of which what was last said is taken back. */
-export const workUndoFields = row('WorkUndo', { key: workKey('Work') });
-
-export class WorkUndoDto extends dtoOf(workUndoFields) {}

@@ -7,7 +7,7 @@ import type { ToldFact } from '../../shared/farm/told-fact.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { ToldService } from '../told/told.service.js';
 import { WorkService } from '../work/work.service.js';
-import type { ChoreTickDto, WorkUndoDto } from './today.dto.js';
+import type { ChoreTickDto } from './today.dto.js';
 
 /** Reads the day out of plans that are kept; ticks of chores lie beside them, no plan goes by one. */
 @Injectable()
@@ -38,15 +38,6 @@ export class TodayService {
     }
     if (!isDone) for (const { id } of ticked) await this.told.takeBack(farmId, id);
     return { key, isDone };
-  }
-
-  /**
-   * Takes back what was last said of a piece of work: that it is done, with the hours that were told
-   * after it; that a part of it is; or that it is put off. What had been said before holds again.
-   */
-  async undo(farmId: string, { key }: WorkUndoDto): Promise<WorkUndoDto> {
-    await this.work.tellProgress(farmId, { key, undo: true });
-    return { key };
   }
 
   private async ticks(farmId: string, from: PlainDate): Promise<readonly ToldFact[]> {

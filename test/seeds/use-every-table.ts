@@ -51,7 +51,13 @@ import {
   newReading,
   RAIN_MM,
 } from '../support/pasture-factories.js';
-import { foundArrivals, foundReady, plannedBatch, plannedPasture } from '../support/pictures.js';
+import {
+  foundArrivals,
+  foundReady,
+  newPicture,
+  plannedBatch,
+  plannedPasture,
+} from '../support/pictures.js';
 import { newWork } from '../support/season-factories.js';
 
 const READER = { units: 'metric', currency: 'USD' } as const;
@@ -474,7 +480,8 @@ function seasonOf(tables: Tables): Quantity[] {
   const { keep, ...plan } = workPlanOf(request, 20);
   workPlanOf({ ...request, kept: keep }, 20);
   const outlook = workOutlookOf({ ...request, history: [] }, 5);
-  const sheet = sitterSheet(handover, plan, stopsOn(birds, tables, { batches, pasture }));
+  const picture = newPicture({ farm, climate, today, facilities: birds.facilities, herds: [herd] });
+  const sheet = sitterSheet(handover, plan, stopsOn(picture, tables, { batches, pasture }));
   return [
     ...tables.jobSets.map((set) => {
       const on = { anchorOn: '2027-05-01', count: 2, today };

@@ -2,16 +2,18 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { quantityOfDay } from '../../explain/daily-series.js';
 import { input, quantity, type Quantity } from '../../explain/quantity.js';
 import type { Facility } from '../../farm/facility.js';
+import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
+import { carriedSaid } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
-import type { UnitSystem } from '../../units/unit.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
+import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 
@@ -21,6 +23,8 @@ export interface SheetStop {
   readonly name: string;
   readonly where?: string;
   readonly amounts: readonly Quantity[];
+  /** Feed and hay as they are carried: bags and bales. */
+  readonly carried: readonly string[];
   readonly actions: readonly string[];
   readonly lookFor: readonly string[];
   /** Animals that go by a name, and what to know of each. */
@@ -54,6 +58,7 @@ export function batchStop(
   const amounts = AMOUNTS.flatMap((series) => quantityOfDay(plan.daily, series, day) ?? []).filter(
     ({ value }) => 0 < Number(value),
   );
+  const feedKg = Number(quantityOfDay(plan.daily, 'feed-day', day)?.value ?? 0);
   const lays = amounts.some(({ unit }) => unit === 'eggs');
   const phase = plan.feed.phases.findLast(({ starts }) => String(starts.value) <= date);
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
@@ -77,6 +82,7 @@ export function batchStop(
     name: plan.name,
     ...(where === undefined ? {} : { where }),
     amounts,
+    carried: 0 < feedKg && phase ? [`Feed: ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`] : [],
     actions,
     lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
     cautions: isBrooding
@@ -104,46 +110,39 @@ function movesText(movesPerDay: number): string {
   return movesPerDay === 1 ? 'Move the pen once.' : `Move the pen ${movesPerDay} times.`;
 }
 
-/** A herd on a date; undefined when it has no cattle then, or the date is outside the plan. */
+/** A herd on a date; undefined when it has no cattle then. */
 export function herdStop(
-  plan: PasturePlan,
-  herdId: string,
-  date: PlainDate,
-  { units, lookFor }: { units: UnitSystem; lookFor: WorkTable['lookFor'] },
+  herd: Pick<Herd, 'id' | 'name'>,
+  day: HerdDay | undefined,
+  { picture, tables, pasture }: Season,
 ): SheetStop | undefined {
-  const herd = plan.herds.find(({ id }) => id === herdId);
-  if (!herd || date < plan.from || plan.to < date) return undefined;
-  const day = daysBetween(plan.from, date);
-  const head = herd.groups.reduce((sum, { headByDay }) => sum + headByDay[day]!, 0);
-  if (head === 0) return undefined;
-  const paddock = (id: string): string => plan.paddocks.find((p) => p.id === id)?.name ?? id;
-  const moves = plan.moves.filter((move) => move.herdId === herdId);
+  if (!day || day.head === 0) return undefined;
+  const { units } = picture.farm;
+  const { on: date } = day;
+  const part = pasture?.herds.find(({ id }) => id === herd.id);
+  const paddock = (id: string): string => pasture?.paddocks.find((p) => p.id === id)?.name ?? id;
+  const moves = pasture?.moves.filter((move) => move.herdId === herd.id) ?? [];
   const stay = moves.find(({ from, to }) => from <= date && date <= to);
   const next = moves.find(({ from }) => date < from);
   const on = input('On', date, 'date');
-  const hayKg = herd.hayByDay[day]!;
+  const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
-    id: herdId,
+    id: herd.id,
     name: herd.name,
     where: stay ? paddock(stay.paddockId) : 'not on grass',
     amounts: [
-      quantity('Head', head, 'count', hayPartFormulas.headToday, [on]),
+      quantity('Head', day.head, 'count', hayPartFormulas.headToday, [on]),
       quantity(
         'Water today',
-        herd.waterByDay[day]!,
+        day.waterL,
         'L',
         cattleWaterFormulas.day,
-        [input('Head', head, 'count'), on],
-        { rows: [herd.water] },
+        [input('Head', day.head, 'count'), on],
+        { rows: [day.water] },
       ),
-      ...(0 < hayKg
-        ? [
-            quantity('Hay today, dry matter', hayKg, 'kg', hayPartFormulas.fedToday, [on], {
-              rows: [plan.order],
-            }),
-          ]
-        : []),
+      ...(hay ? [hay.weight] : []),
     ],
+    carried: hay ? [`Hay: ${hay.said}.`] : [],
     actions: [
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
@@ -152,10 +151,16 @@ export function herdStop(
           ? [`They stay until ${formatDate(addDays(next.from, -1), { units, today: date })}.`]
           : []),
     ],
-    lookFor: lookFor.cattle,
-    ...(herd.cows ? { named: herd.cows.map(knownBy) } : {}),
+    lookFor: tables.work.lookFor.cattle,
+    ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };
+}
+
+interface Season {
+  readonly picture: FarmPicture;
+  readonly tables: Tables;
+  readonly pasture: PasturePlan | undefined;
 }
 
 /** “Clover (ear tag 12): stands for milking only with feed.” */
@@ -165,18 +170,16 @@ const knownBy = ({ name, earTag, notes }: NamedCow): string =>
 /** Batches and herds that are there on a date, as stops of a round. */
 export const stopsOn =
   (
-    { farm, facilities }: Pick<FarmPicture, 'farm' | 'facilities'>,
-    tables: Pick<Tables, 'work'>,
+    picture: FarmPicture,
+    tables: Tables,
     { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
   ): ((date: PlainDate) => SheetStop[]) =>
   (date) => {
+    const { facilities, herds } = picture;
     const { lookFor } = tables.work;
+    const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
       ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
-      ...(pasture
-        ? pasture.herds.flatMap(
-            ({ id }) => herdStop(pasture, id, date, { units: farm.units, lookFor }) ?? [],
-          )
-        : []),
+      ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
     ];
   };

@@ -1,6 +1,6 @@
 import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
-import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
+import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/work-plan.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */
@@ -18,6 +18,8 @@ export interface SheetPage {
   readonly weather: { readonly isForecast: boolean; readonly rainMm: number };
   readonly stops: readonly SheetStop[];
   readonly chores: readonly SheetJob[];
+  /** Chores of those who stay, so that nobody does them twice. */
+  readonly others: readonly (SheetJob & { readonly who: string })[];
   readonly jobs: readonly SheetJob[];
   /** Work due by this day for which no hours are left anywhere. */
   readonly noHours: readonly SheetJob[];
@@ -57,12 +59,12 @@ export function sitterSheet(
 ): SitterSheet {
   const { from, to, roundOrder, phones, whereabouts: left, notes } = handover;
   const dates = datesFrom(from, daysBetween(from, to) + 1);
-  const pages = dates.map((date) =>
-    pageOf(handover, plan, date, inOrder(stopsOn(date), roundOrder)),
-  );
-  const onSheet = new Set(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key)));
-  const open = plan.jobs.filter((job) => !onSheet.has(job.key));
   const person = handover.personId ?? `sitter-${handover.id}`;
+  const pages = dates.map((date) =>
+    pageOf({ handover, person, plan }, date, inOrder(stopsOn(date), roundOrder)),
+  );
+  const isWithin = ({ date }: { date: PlainDate }): boolean => from <= date && date <= to;
+  const open = plan.jobs.filter((job) => !job.pieces.some(isWithin));
   return {
     sitter: plan.people.find(({ id }) => id === person)?.name ?? handover.sitter ?? '',
     from,
@@ -85,23 +87,22 @@ export function sitterSheet(
 }
 
 function pageOf(
-  { hoursPerDay }: Handover,
-  plan: WorkPlan,
+  { handover, person, plan }: { handover: Handover; person: string; plan: WorkPlan },
   date: PlainDate,
   stops: readonly SheetStop[],
 ): SheetPage {
   const day = daysBetween(plan.today, date);
-  const chores = (plan.chores[day] ?? []).map(({ key, name, belongsTo, hours }) => ({
-    key,
-    name,
-    ...(belongsTo === undefined ? {} : { of: belongsTo }),
-    hours,
-  }));
+  const all = plan.chores[day] ?? [];
+  // What nobody has the time for is on the sheet as well: animals wait for it.
+  const chores = all
+    .filter(({ personId }) => personId === undefined || personId === person)
+    .map(choreLine);
   const jobs = plan.jobs.flatMap((job): SheetJob[] =>
     job.pieces
-      .filter((piece) => piece.date === date)
+      .filter((piece) => piece.date === date && piece.personIds.includes(person))
       .map((piece) => ({ ...jobLine(job), hours: piece.hours })),
   );
+  const { hoursPerDay } = handover;
   const hours = [...chores, ...jobs].reduce((sum, each) => sum + each.hours, 0);
   return {
     date,
@@ -111,6 +112,9 @@ function pageOf(
     },
     stops,
     chores,
+    others: all
+      .filter(({ personId }) => personId !== undefined && personId !== person)
+      .map((chore) => ({ ...choreLine(chore), who: nameOf(plan, chore.personId) })),
     jobs,
     noHours: plan.jobs
       .filter(({ pieces, latest }) => pieces.length === 0 && latest === date)
@@ -120,6 +124,14 @@ function pageOf(
     isTooMuch: hoursPerDay + 1 / 60 < hours,
   };
 }
+
+const choreLine = ({ key, name, belongsTo, hours }: PlannedChoreDay): SheetJob => ({
+  ...{ key, name, hours },
+  ...(belongsTo === undefined ? {} : { of: belongsTo }),
+});
+
+const nameOf = ({ people }: WorkPlan, of: string | undefined): string =>
+  people.find(({ id }) => id === of)?.name ?? '';
 
 const jobLine = ({ key, name, belongsTo, why, ifLate, hours }: PlannedJob): SheetJob => ({
   key,

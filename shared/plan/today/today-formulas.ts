@@ -35,23 +35,6 @@ export const todayFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  hay: {
-    id: 'hay-to-put-out',
-    title: 'Hay to put out today',
-    words:
-      'What the herd needs today beyond the grass, as dry matter, divided by the dry share of hay and by what is left after the loss at the feeder.',
-    symbols: 'H = F ÷ (dm·(1 − l_feed))',
-    sources: ['GRAZING_13'],
-    mark: 'published',
-  },
-  bales: {
-    id: 'bales-to-put-out',
-    title: 'Bales to put out today',
-    words: 'Hay of the day divided by the weight of one bale.',
-    symbols: 'n = H ÷ m_bale',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
-  },
   hoursHad: {
     id: 'hours-had-today',
     title: 'Hours available today',

@@ -28,14 +28,15 @@ export const workPeople = (
 export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boolean =>
   person.comesInFor === id || (personId !== undefined && person.id === personId);
 
-/** Hours of a person on a date: on days that are handed over, the sitter's only. */
+/** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
 export function hoursOn(
   person: WorkPerson,
   date: PlainDate,
   { handovers, tables }: Pick<WorkRequest, 'handovers' | 'tables'>,
 ): number {
   const handover = handovers.find(({ from, to }) => from <= date && date <= to);
-  if (handover) return isCaretaker(person, handover) ? handover.hoursPerDay : 0;
+  if (handover && isCaretaker(person, handover)) return handover.hoursPerDay;
+  if (handover && (handover.awayIds?.includes(person.id) ?? true)) return 0;
   if (person.comesInFor !== undefined) return 0;
   if (person.away.some(({ from, to }) => from <= date && date <= to)) return 0;
   const hours = person.hoursByWeekday ?? tables.work.hoursByWeekday.values;

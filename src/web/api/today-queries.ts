@@ -1,9 +1,9 @@
 import { useIsMutating, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useState } from 'react';
-import type { Progress } from '../../../shared/farm/job.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
 import { putJson } from './client.js';
 import { ofFarm } from './queries.js';
+import type { Said } from './work-queries.js';
 
 /** Asked for ahead it is not asked for again by its screen. */
 const FRESH_MS = 5000;
@@ -22,11 +22,11 @@ export function useAskToday(farmId: string): () => void {
   return useCallback(() => void client.prefetchQuery(ofToday(farmId)), [client, farmId]);
 }
 
-/** A tick, or its undo, with what it tells the service. */
+/** A tick, its undo, or something else that is told of a piece of work. */
 export type Tick =
   | { readonly is: 'chore'; readonly key: string; readonly isDone: boolean }
-  | { readonly is: 'job'; readonly key: string; readonly isDone: true; readonly told: Progress }
-  | { readonly is: 'job'; readonly key: string; readonly isDone: false };
+  | { readonly is: 'job'; readonly key: string; readonly isDone: boolean; readonly told: Said }
+  | { readonly is: 'change'; readonly key: string; readonly told: Said };
 
 /**
  * Ticks that are seen at once: what was pressed counts until the service has answered and the day
@@ -57,16 +57,13 @@ export function useTicks(farmId: string) {
     said: (key: string): boolean | undefined => said.get(key),
     error: tick.error,
     tick: (one: Tick): void => {
-      setSaid((before) => new Map(before).set(one.key, one.isDone));
+      if (one.is !== 'change') setSaid((before) => new Map(before).set(one.key, one.isDone));
       tick.mutate(one);
     },
   };
 }
 
-function tell(farmId: string, one: Tick): Promise<unknown> {
-  const { key, isDone } = one;
-  if (one.is === 'chore') return putJson(`/farms/${farmId}/today/chores`, { key, isDone });
-  return one.isDone
-    ? putJson(`/farms/${farmId}/work/progress`, one.told)
-    : putJson(`/farms/${farmId}/today/undo`, { key });
-}
+const tell = (farmId: string, one: Tick): Promise<unknown> =>
+  one.is === 'chore'
+    ? putJson(`/farms/${farmId}/today/chores`, { key: one.key, isDone: one.isDone })
+    : putJson(`/farms/${farmId}/work/progress`, one.told);

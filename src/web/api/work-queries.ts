@@ -22,11 +22,12 @@ export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farm
 export const useSheet = (farmId: string, id: string) =>
   useQuery(ofFarm<SitterSheet>(farmId, `/handovers/${id}/sheet`));
 
+/** What is said of a piece of work, or that the last of it is taken back. */
+export type Said = Progress & { readonly undo?: boolean };
+
 /** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */
 export const useMark = (farmId: string) =>
-  useChange((mark: Progress & { readonly undo?: boolean }) =>
-    putJson<Progress>(`/farms/${farmId}/work/progress`, mark),
-  );
+  useChange((mark: Said) => putJson<Progress>(`/farms/${farmId}/work/progress`, mark));
 /** Writes down what was found when the ground was looked at; without an answer it is forgotten. */
 export const useLook = (farmId: string) =>
   useChange((look: Omit<GroundCheck, 'isWorkable'> & { isWorkable?: boolean }) =>

@@ -1,10 +1,6 @@
 import { createContext, useContext, useState, type ReactNode } from 'react';
-import type { Progress } from '../../../shared/farm/job.js';
-import { useMark } from '../api/work-queries.js';
+import { useMark, type Said } from '../api/work-queries.js';
 import { Failure } from '../shell/states.js';
-
-/** What is said of a piece of work, or that the last of it is taken back. */
-export type Said = Progress & { readonly undo?: boolean };
 
 interface WorkMarks {
   /** What was said of a piece of work on this screen and not taken back, so that its row stays. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { cowsByGroup, cowsWithHead, type Cow } from '../../../shared/farm/cow.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { FieldError, type FieldProblem } from '../../../shared/problems/field-problem.js';
 import { keyDatesOf } from '../../../shared/plan/tasks/event.js';
@@ -13,7 +14,7 @@ import {
   newPaddocks,
   newPastureRequest,
 } from '../../support/pasture-factories.js';
-import { plannedPasture, type PastureCase } from '../../support/pictures.js';
+import { newPicture, plannedPasture, type PastureCase } from '../../support/pictures.js';
 
 type More = Parameters<typeof newPastureRequest>[0];
 
@@ -151,14 +152,20 @@ it('tells the sitter by what each named cow is known', () => {
     newCow({ id: 'b', name: 'Clover', earTag: 'A 11' }),
     newCow({ id: 'c', name: 'Poppy' }),
   ];
-  const stopOf = (plan: PasturePlan) =>
-    herdStop(plan, 'h1', plan.from, { units: 'us', lookFor: tables.work.lookFor })!;
-  expect(stopOf(planOf({ cows })).named).toEqual([
+  const stopOf = (more: More) => {
+    const { tables: _tables, followers: _followers, choices, ...given } = newPastureRequest(more);
+    const picture = newPicture({ ...given, pastureChoices: choices });
+    const pasture = planOf(more);
+    const [herd] = picture.herds;
+    const day = herdDays(picture, tables, { pasture, on: pasture.from })(herd!);
+    return herdStop(herd!, day, { picture, tables, pasture })!;
+  };
+  expect(stopOf({ cows }).named).toEqual([
     'Bluebell (ear tag A 03): Leads the others.',
     'Clover (ear tag A 11)',
     'Poppy',
   ]);
-  expect(stopOf(planOf({}))).not.toHaveProperty('named');
+  expect(stopOf({})).not.toHaveProperty('named');
 });
 
 describe('the head that named cows are of', () => {

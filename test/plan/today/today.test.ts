@@ -5,7 +5,8 @@ import { workOfFarm } from '../../../shared/plan/farm/work-of-farm.js';
 import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import type { AnimalPlans } from '../../../shared/plan/farm/animal-plans.js';
 import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
-import { balesSaid, type HerdLine } from '../../../shared/plan/today/herd-line.js';
+import { carriedSaid } from '../../../shared/units/carried.js';
+import type { HerdLine } from '../../../shared/plan/today/herd-line.js';
 import { todayOf, type Today } from '../../../shared/plan/today/today.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { printToday } from '../../../src/cli/print-today.js';
@@ -151,7 +152,7 @@ describe('the day of the example farm in winter', () => {
   });
 });
 
-describe('balesSaid', () => {
+describe('carriedSaid', () => {
   it.each([
     [0.13, 'a bale every 8 days'],
     [0.5, 'a bale every 2 days'],
@@ -161,6 +162,6 @@ describe('balesSaid', () => {
     [3.6, '3½ bales'],
     [7.9, '8 bales'],
   ])('says %s bales a day as “%s”', (aDay, said) => {
-    expect(balesSaid(aDay)).toBe(said);
+    expect(carriedSaid(aDay, 'bale')).toBe(said);
   });
 });

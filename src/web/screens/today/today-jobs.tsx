@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import { problemsOfNumber } from '../../../../shared/farm/bounds.js';
 import { progressFields } from '../../../../shared/farm/job.js';
@@ -6,11 +6,18 @@ import type { TodayJob } from '../../../../shared/plan/today/today-work.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
 import type { Tick } from '../../api/today-queries.js';
+import type { Said } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
+import { Working } from '../../shell/states.js';
+import { useInPlace } from './in-place.js';
 import { TickButton } from './tick-button.js';
 
 const HOURS = progressFields.fields.hours;
+/** Asked for once somebody opens a piece of work. */
+const ChangeWork = lazy(() =>
+  import('../../tick/change-work.js').then((each) => ({ default: each.ChangeWork })),
+);
 
 interface Ticks {
   readonly said: (key: string) => boolean | undefined;
@@ -24,10 +31,25 @@ export function TodayJobs({
   units,
   ...ticks
 }: Ticks & { jobs: readonly TodayJob[]; date: PlainDate; units: UnitSystem }) {
+  const [struck, setStruck] = useState<readonly TodayJob[]>([]);
+  const rows = useInPlace([
+    ...jobs,
+    ...struck.filter(({ key }) => !jobs.some((j) => j.key === key)),
+  ]);
   return (
     <ul className="today-rows">
-      {jobs.map((job) => (
-        <JobRow key={job.key} job={job} date={date} units={units} {...ticks} />
+      {rows.map((job) => (
+        <JobRow
+          key={job.key}
+          {...{ job, date, units, ...ticks }}
+          isStruck={struck.some(({ key }) => key === job.key)}
+          onStruck={(isStruck) =>
+            setStruck((before) => [
+              ...before.filter(({ key }) => key !== job.key),
+              ...(isStruck ? [job] : []),
+            ])
+          }
+        />
       ))}
     </ul>
   );
@@ -39,32 +61,49 @@ function JobRow({
   units,
   said,
   tick,
-}: Ticks & { job: TodayJob; date: PlainDate; units: UnitSystem }) {
+  isStruck,
+  onStruck,
+}: Ticks & {
+  job: TodayJob;
+  date: PlainDate;
+  units: UnitSystem;
+  isStruck: boolean;
+  onStruck: (isStruck: boolean) => void;
+}) {
+  const [isOpen, setOpen] = useState(false);
   const { key, name, hoursInAll, hoursDone = 0, hours, state } = job;
-  const isDone = said(key) ?? state !== 'open';
+  const isDone = isStruck || (said(key) ?? state !== 'open');
   const before = 0 < hoursDone ? { hoursDone } : {};
   const isPart = hoursInAll !== undefined;
   const done = { key, doneOn: date, ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
-  const tell = (told: (Tick & { is: 'job'; isDone: true })['told']): void =>
-    tick({ is: 'job', key, isDone: true, told });
+  const tell = (told: Said): void => tick({ is: 'job', key, isDone: true, told });
+  const change = (told: Said): void => {
+    if (told.struckOut) onStruck(true);
+    tick({ is: 'change', key, told });
+  };
   return (
     <li className={isDone ? 'today-row today-row-done' : 'today-row'}>
       <TickButton
         name={name}
         isDone={isDone}
         onTick={() => tell(isPart ? { ...restLater, hoursDone: hoursDone + hours } : done)}
-        onUndo={() => tick({ is: 'job', key, isDone: false })}
+        onUndo={() => {
+          onStruck(false);
+          tick({ is: 'job', key, isDone: false, told: { key, undo: true } });
+        }}
       />
       <div>
         <p className="today-job">
           {name}
           {job.of && <span> · {job.of}</span>}
         </p>
-        {isDone ? (
+        {isStruck ? (
+          <p className="today-words">Struck out</p>
+        ) : isDone ? (
           <DoneWords job={job} units={units} onHours={(took) => tell({ ...done, hours: took })} />
         ) : (
-          <details className="today-why">
+          <details className="today-why" onToggle={(e) => setOpen(e.currentTarget.open)}>
             <summary>
               <JobWords job={job} />
             </summary>
@@ -75,14 +114,16 @@ function JobRow({
                 All of it is done
               </button>
             )}
-            <button
-              type="button"
-              className="today-button"
-              aria-label={`Put off: ${name}`}
-              onClick={() => tell({ ...restLater, ...before })}
-            >
-              Put off a day
-            </button>
+            {isOpen && (
+              <Suspense fallback={<Working label="Loading" />}>
+                <ChangeWork
+                  work={{ key, name, hours: hoursInAll ?? hours, ...before }}
+                  units={units}
+                  today={date}
+                  say={change}
+                />
+              </Suspense>
+            )}
           </details>
         )}
       </div>

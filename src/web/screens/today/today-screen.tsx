@@ -5,7 +5,6 @@ import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { AnimalRow } from './animal-row.js';
-import { useInPlace } from './in-place.js';
 import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
@@ -21,8 +20,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 
 function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
-  const jobs = useInPlace(day.jobs);
-  const { animals, chores, attention, keyDates } = day;
+  const { animals, chores, jobs, attention, keyDates } = day;
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />

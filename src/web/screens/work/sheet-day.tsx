@@ -102,10 +102,8 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           </span>
         ))}
       </Text>
-      {stop.actions.map((line) => (
-        <Text key={line} size="sm">
-          ☐ {line}
-        </Text>
+      {[...stop.carried, ...stop.actions].map((line) => (
+        <Text key={line}>☐ {line}</Text>
       ))}
       {chores.map((chore) => (
         <Text key={chore.key} size="sm">
