@@ -159,6 +159,11 @@ export const work = nested(
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),
       moveCost: POINTS,
     }),
+    milking: part('Milking', {
+      timesADay: number('Times a day', within(1, 3, 'count', 'Give the milkings of a day.')),
+      hoursEachTime: HOURS,
+      hoursPerCow: HOURS,
+    }),
     lookFor: nested(
       'LookFor',
       row('LookFor', {

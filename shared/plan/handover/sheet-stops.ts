@@ -5,10 +5,13 @@ import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import { milkedHead } from '../../pasture/herd-demand.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { carriedSaid } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
+import { formatValue } from '../../units/format.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
@@ -66,6 +69,7 @@ export function batchStop(
   const actions = [
     ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
+    'Fresh water, drinkers rinsed.',
     ...(isBrooding ? heatActions(plan, date) : []),
     ...(moveOut === date
       ? [
@@ -76,6 +80,7 @@ export function batchStop(
       : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
+    ...(isBrooding ? [] : ['Out in the morning; at dusk in, all counted, doors latched.']),
   ];
   return {
     id,
@@ -99,6 +104,7 @@ function heatActions({ heat }: BatchPlan, date: PlainDate): string[] {
   return [
     `Heat on a cold night: ${night.words}.`,
     `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
+    'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.',
   ];
 }
 
@@ -112,7 +118,7 @@ function movesText(movesPerDay: number): string {
 
 /** A herd on a date; undefined when it has no cattle then. */
 export function herdStop(
-  herd: Pick<Herd, 'id' | 'name'>,
+  herd: Herd,
   day: HerdDay | undefined,
   { picture, tables, pasture }: Season,
 ): SheetStop | undefined {
@@ -142,8 +148,11 @@ export function herdStop(
       ),
       ...(hay ? [hay.weight] : []),
     ],
-    carried: hay ? [`Hay: ${hay.said}.`] : [],
+    carried: hay
+      ? [`Hay: ${hay.said} (${hay.bale}, ${formatValue(hay.baleKg, 'kg', picture.farm)} each).`]
+      : [],
     actions: [
+      ...(0 < milkedHead(withNamedCows(herd, picture.cows), date, tables) ? [MILKING] : []),
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
@@ -156,6 +165,9 @@ export function herdStop(
     cautions: [],
   };
 }
+
+const MILKING =
+  'The two milkings about twelve hours apart, each until no more comes. Where a calf still drinks, it has its share first or is kept apart at night, as is usual here.';
 
 interface Season {
   readonly picture: FarmPicture;

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { together } from '../../explain/quantity.js';
-import type { CattleGroup, Herd } from '../../farm/herd.js';
+import type { Herd } from '../../farm/herd.js';
+import { isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
@@ -27,7 +28,8 @@ interface RoundOf extends HerdRound {
  * The daily look at a herd, and its hay, on days for which no template asks: from autumn to
  * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
  *
- * Hours by the templates of the same work after turn-out, for the most head there are.
+ * Hours by the templates of the same work after turn-out, for the most head there are. Cows in milk
+ * are milked besides, by the hours of the table.
  */
 export function herdRounds(round: RoundOf): PlannedChore[] {
   const { herd, days, isSeen } = round;
@@ -46,6 +48,30 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
       name: 'Look at water and every animal',
       templates: [CHECK],
     }),
+    ...milkingOf(round),
+  ];
+}
+
+/** Milking, on every day on which a cow of the herd is in milk; it can be left out on none. */
+function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
+  const { milking } = tables.work;
+  const cows = Array.from({ length: days }, (_, day) =>
+    milkedHead(herd, addDays(today, day), tables),
+  );
+  const onDays = cows.flatMap((head, day) => (0 < head ? [day] : []));
+  if (onDays.length === 0) return [];
+  const { timesADay, hoursEachTime, hoursPerCow } = milking;
+  return [
+    {
+      key: `herd/${herd.id}/milking`,
+      name: 'Milk, morning and evening',
+      belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
+      hoursPerDay: timesADay * (hoursEachTime + hoursPerCow * Math.max(...cows)),
+      fromDay: onDays[0]!,
+      toDay: onDays.at(-1)!,
+      onDays: new Set(onDays),
+      row: milking,
+    },
   ];
 }
 
@@ -75,9 +101,6 @@ const headOn = ({ herd, today }: RoundOf, day: number): number => {
   const on = addDays(today, day);
   return herd.groups.reduce((sum, group) => sum + (isThere(group, on) ? group.head : 0), 0);
 };
-
-const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
-  (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
 
 /** Beyond the season that is planned all feed comes by hand; within it as it is planned. */
 const isOnHay =

@@ -1,0 +1,48 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Person } from '../../farm/farm.js';
+import { MOST_DAYS, type Handover } from '../../farm/handover.js';
+
+/** Days in a row on which the same grown-ups are away and nobody was put in charge yet. */
+export interface Absence {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  readonly awayIds: readonly string[];
+  /** Grown-ups who are there: they keep their hours, and nothing has to be handed over. */
+  readonly stayIds: readonly string[];
+}
+
+/**
+ * Absences told of the farm's people, from today on, that no hand-over covers; a long one in parts
+ * that a sheet can hold.
+ *
+ * @param people children count neither as away nor as there: they are in charge of nothing
+ */
+export function absencesWithoutSheet(
+  people: readonly Person[],
+  handovers: readonly Handover[],
+  today: PlainDate,
+): Absence[] {
+  const adults = people.filter(({ isChild }) => !isChild);
+  const absences = adults.flatMap(({ away }) => away).filter(({ to }) => today <= to);
+  // Nobody comes or goes between two of these days.
+  const turns = [...absences, ...handovers]
+    .flatMap(({ from, to }) => [from, addDays(to, 1)])
+    .filter((day) => today < day);
+  const starts = [...new Set([today, ...turns])].sort();
+  return starts.slice(0, -1).flatMap((from, k) => {
+    const to = addDays(starts[k + 1]!, -1);
+    const isAway = ({ away }: Person): boolean => away.some((a) => a.from <= from && from <= a.to);
+    const awayIds = adults.filter(isAway).map(({ id }) => id);
+    const isHandedOver = handovers.some((each) => each.from <= from && from <= each.to);
+    if (awayIds.length === 0 || isHandedOver) return [];
+    const stayIds = adults.filter((person) => !isAway(person)).map(({ id }) => id);
+    return inParts(from, to).map((part) => ({ ...part, awayIds, stayIds }));
+  });
+}
+
+const inParts = (from: PlainDate, to: PlainDate): { from: PlainDate; to: PlainDate }[] =>
+  Array.from({ length: Math.ceil((daysBetween(from, to) + 1) / MOST_DAYS) }, (_, k) => {
+    const start = addDays(from, k * MOST_DAYS);
+    const end = addDays(start, MOST_DAYS - 1);
+    return { from: start, to: end < to ? end : to };
+  });
