@@ -96,18 +96,20 @@ export function batchStop(
   };
 }
 
-/** How the heaters are set that day, by night, by day, and when it is hot. */
-function heatActions({ heat }: BatchPlan, date: PlainDate): string[] {
+/** How the heaters are set that day, by night, by day, and when it is hot; and the look at them. */
+function heatActions({ heat, brooding }: BatchPlan, date: PlainDate): string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
-  if (!week) return [];
+  if (!week) return heat || !brooding ? [] : [LOOK_AT_HEAT];
   const { night, day, noon } = week;
   return [
     `Heat on a cold night: ${night.words}.`,
     `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
-    'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.',
+    LOOK_AT_HEAT,
   ];
 }
 
+const LOOK_AT_HEAT =
+  'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.';
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
 

@@ -2,6 +2,7 @@ import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Handover } from '../../../../shared/farm/handover.js';
+import { absencesWithoutSheet } from '../../../../shared/plan/handover/absences.js';
 import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -10,6 +11,7 @@ import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
 import { CalendarLinks } from './calendar-links.js';
+import { AbsenceLine } from './absence-line.js';
 import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';
 import { formatHours } from '../../../../shared/units/format.js';
@@ -17,11 +19,12 @@ import { formatHours } from '../../../../shared/units/format.js';
 /** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const [editing, setEditing] = useState<Handover | 'new'>();
+  const [editing, setEditing] = useState<Partial<Handover> | 'new'>();
   const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
   const remove = useRemove(farm, 'handovers');
   if ('waiting' in all) return all.waiting;
   const [plan, handovers, people] = all.data;
+  const absences = absencesWithoutSheet(people, handovers, plan.today);
   const nameOf = ({ personId, sitter }: Handover): string =>
     people.find(({ id }) => id === personId)?.name ?? sitter ?? '';
   return (
@@ -30,9 +33,22 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <WorkNav farmId={farm.id} />
       <Section title="Days with a farm sitter">
         <Text mb="sm">
-          On these days only the person in charge has hours. What can be moved out of them is moved,
-          and the rest is on the sheet, a page a day.
+          Whoever is away has no hours on these days; those who stay keep theirs, and whoever is in
+          charge adds theirs. What can be moved is moved, and the rest is on the sheet, a page a
+          day.
         </Text>
+        {absences.map((absence) => (
+          <AbsenceLine
+            key={absence.from}
+            absence={absence}
+            people={people}
+            action="Make a sheet"
+            onPress={() => {
+              const { from, to, awayIds } = absence;
+              setEditing({ from, to, awayIds });
+            }}
+          />
+        ))}
         <Stack gap="xs">
           {handovers.map((handover) => (
             <Group key={handover.id} justify="space-between" gap="xs">
@@ -77,7 +93,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <FormDialog
         isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}
-        title={editing === 'new' ? 'Add days away' : 'Change days away'}
+        title={isNew(editing) ? 'Add days away' : 'Change days away'}
         size="xl"
       >
         {editing !== undefined && (
@@ -86,6 +102,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             people={people}
             plan={plan}
             start={editing === 'new' ? undefined : editing}
+            absences={isNew(editing) ? absences : []}
             onDone={() => setEditing(undefined)}
           />
         )}
@@ -93,3 +110,6 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
     </Stack>
   );
 }
+
+const isNew = (editing: Partial<Handover> | 'new' | undefined): boolean =>
+  typeof editing !== 'object' || editing.id === undefined;

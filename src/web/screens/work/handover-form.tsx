@@ -1,4 +1,4 @@
-import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
+import { Button, Checkbox, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
@@ -7,6 +7,7 @@ import {
   phoneNumberFields,
   type Handover,
 } from '../../../../shared/farm/handover.js';
+import type { Absence } from '../../../../shared/plan/handover/absences.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
@@ -20,6 +21,7 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
+import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
@@ -38,12 +40,15 @@ export function HandoverForm({
   people,
   plan,
   start,
+  absences,
   onDone,
 }: {
   farm: SavedFarm;
   people: readonly Person[];
   plan: WorkPlan;
-  start: Handover | undefined;
+  start: Partial<Handover> | undefined;
+  /** Absences told already that have no sheet. */
+  absences: readonly Absence[];
   onDone: () => void;
 }) {
   const sayDate = useSayDate();
@@ -53,31 +58,49 @@ export function HandoverForm({
   const words = wordsOfRow(handoverFields, farm);
   const save = useSave<Draft>(farm.id, 'handovers', words);
   const form = useRowForm<Draft>({
-    keptAs: draftKey(farm.id, 'handover', start?.id ?? 'new'),
-    start: start ?? {
-      personId: people[0]?.id,
+    keptAs: draftKey(farm.id, 'handover', start?.id ?? start?.from ?? 'new'),
+    start: {
+      ...(start ? {} : { personId: people[0]?.id }),
       from: addDays(plan.today, LEAD_DAYS),
       to: addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
       hoursPerDay: 3,
       roundOrder: [],
       phones: [],
       whereabouts: [],
+      ...start,
     },
     words,
     save: (ready) => save.mutateAsync(withoutEmptyRows(ready)),
     onDone,
   });
   const { draft, set, errorAt } = form;
+  const couldStay = people.filter(({ id }) => id !== draft.personId);
+  // Where nobody said, all are away but who is in charge.
+  const awayIds = draft.awayIds ?? couldStay.map(({ id }) => id);
   const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
   return (
     <RowForm form={form} onDone={onDone}>
+      {absences.map((absence) => (
+        <AbsenceLine
+          key={absence.from}
+          absence={absence}
+          people={people}
+          action="Use these days"
+          onPress={() => set(daysOf(absence, draft.personId))}
+        />
+      ))}
       <Group align="end">
         <Select
           label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
           options={[...people, { id: '', name: 'Farm sitter' }]}
-          onChange={(id) => set({ personId: id === '' ? undefined : id })}
+          onChange={(id) =>
+            set({
+              personId: id === '' ? undefined : id,
+              ...(draft.awayIds ? { awayIds: draft.awayIds.filter((each) => each !== id) } : {}),
+            })
+          }
         />
         {draft.personId === undefined && (
           <TextInput
@@ -107,6 +130,21 @@ export function HandoverForm({
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
+      {0 < couldStay.length && (
+        <Checkbox.Group
+          label={FIELDS.awayIds.label}
+          description="The others keep their usual hours."
+          value={[...awayIds]}
+          error={errorAt('awayIds')}
+          onChange={(ids) => set({ awayIds: ids })}
+        >
+          <Group mt="xs">
+            {couldStay.map(({ id, name }) => (
+              <Checkbox key={id} size="md" value={id} label={name} />
+            ))}
+          </Group>
+        </Checkbox.Group>
+      )}
       <RoundOrder
         stops={stops}
         order={draft.roundOrder ?? []}
@@ -171,6 +209,15 @@ export function HandoverForm({
     </RowForm>
   );
 }
+
+/** The days of an absence, and who is away; whoever is away is not in charge. */
+const daysOf = (
+  { from, to, awayIds }: Absence,
+  personId?: string,
+): Pick<Draft, 'from' | 'to' | 'awayIds' | 'personId'> => ({
+  ...{ from, to, awayIds },
+  personId: personId !== undefined && awayIds.includes(personId) ? undefined : personId,
+});
 
 /** Rows in which nothing was typed are no rows. */
 const withoutEmptyRows = (draft: Draft): Draft => ({

@@ -30,10 +30,10 @@ export function SheetDay({
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
     <section className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
-      <Title order={1} size="h3">
+      <Title order={1} className="sheet-date">
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
-      <Text size="sm">
+      <Text className="sheet-for">
         For {sheet.sitter}. {formatHours(page.hours)} of work, {formatHours(page.hoursAvailable)}{' '}
         available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
@@ -49,40 +49,49 @@ export function SheetDay({
         ))}
       </ol>
       <Other page={page} />
+      {0 < page.others.length && (
+        <Text>
+          <b>Others do:</b>{' '}
+          {page.others
+            .map(({ who, name, of }) => `${name}${of ? `, ${of}` : ''} (${who})`)
+            .join('; ')}
+          .
+        </Text>
+      )}
       {page.noHours.map(({ key, name, of, why }) => (
-        <Text key={key} size="sm" fw={600}>
+        <Text key={key} fw={600}>
           ☐ {name}
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
         </Text>
       ))}
-      {0 < sheet.canWait.length && (
-        <Text size="sm">
-          <b>Can wait:</b>{' '}
-          {sheet.canWait.map(({ name, latest }) => `${name} (until ${sayDate(latest)})`).join('; ')}
-          .
-        </Text>
-      )}
-      {0 < sheet.phones.length && (
-        <Text size="sm">
-          <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
-        </Text>
-      )}
-      {0 < sheet.whereabouts.length && (
-        <Text size="sm">
-          <b>Where things are:</b>{' '}
-          {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
-        </Text>
-      )}
-      {sheet.notes && (
-        <Text size="sm" style={{ whiteSpace: 'pre-line' }}>
-          {sheet.notes}
-        </Text>
-      )}
-      {[...keys].map((key) => (
-        <Text key={key} size="xs">
-          <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
-        </Text>
-      ))}
+      <div className="sheet-foot">
+        {0 < sheet.canWait.length && (
+          <Text>
+            <b>Can wait:</b>{' '}
+            {sheet.canWait
+              .map(({ name, latest }) => `${name} (until ${sayDate(latest)})`)
+              .join('; ')}
+            .
+          </Text>
+        )}
+        {0 < sheet.phones.length && (
+          <Text>
+            <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
+          </Text>
+        )}
+        {0 < sheet.whereabouts.length && (
+          <Text>
+            <b>Where things are:</b>{' '}
+            {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
+          </Text>
+        )}
+        {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
+        {[...keys].map((key) => (
+          <Text key={key} className="sheet-small">
+            <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+          </Text>
+        ))}
+      </div>
     </section>
   );
 }
@@ -90,11 +99,11 @@ export function SheetDay({
 function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }) {
   return (
     <li>
-      <Text fw={600}>
+      <Text className="sheet-stop-name">
         {stop.name}
         {stop.where && `, ${stop.where}`}
       </Text>
-      <Text size="sm">
+      <Text>
         {stop.amounts.map((amount, k) => (
           <span key={amount.label}>
             {0 < k && ' · '}
@@ -106,16 +115,16 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
         <Text key={line}>☐ {line}</Text>
       ))}
       {chores.map((chore) => (
-        <Text key={chore.key} size="sm">
+        <Text key={chore.key}>
           ☐ {chore.name}, {formatHours(chore.hours)}
         </Text>
       ))}
       {stop.named?.map((line) => (
-        <Text key={line} size="sm" style={{ whiteSpace: 'pre-line' }}>
+        <Text key={line} style={{ whiteSpace: 'pre-line' }}>
           {line}
         </Text>
       ))}
-      <Text size="xs">Look for: {stop.lookFor.join(' ')}</Text>
+      <Text className="sheet-small">Look for: {stop.lookFor.join(' ')}</Text>
     </li>
   );
 }
@@ -129,7 +138,7 @@ function Other({ page }: { page: SheetPage }) {
     <>
       <Text fw={600}>Also today</Text>
       {rest.map(({ key, name, of, hours, ifLate }) => (
-        <Text key={key} size="sm">
+        <Text key={key}>
           ☐ {name}
           {of && ` · ${of}`}, {formatHours(hours)}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
