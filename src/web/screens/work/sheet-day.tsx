@@ -12,6 +12,7 @@ import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { useFitPage } from './fit-page.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -26,10 +27,11 @@ export function SheetDay({
   page: SheetPage;
 }) {
   const sayDate = useSayDate();
+  const fitted = useFitPage();
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+    <section ref={fitted} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
       <Title order={1} className="sheet-date">
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
