@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays } from '../../../shared/calendar/plain-date.js';
+import { addDays, datesFrom, daysBetween } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import { sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
@@ -73,6 +73,21 @@ describe('sitterSheet', () => {
       const sum = pieces.reduce((hours, piece) => hours + piece.hours, chores);
       expect(sum).toBeLessThanOrEqual(3 + 0.01);
     }
+  });
+
+  it('keeps the hours of those who stay, and tells the sitter what they do', () => {
+    const { personId: _one, ...stranger } = handover;
+    const given = { ...stranger, sitter: 'Neighbor', awayIds: ['a'] };
+    const plan = workPlanOf(newWork({ today, work, handovers: [given] }), 100);
+    const on = (date: string) => plan.chores[daysBetween(today, date)]!;
+    const people = new Set(
+      datesFrom(handover.from, 4).flatMap((d) => on(d).map((c) => c.personId)),
+    );
+    expect(people).toContain('b');
+    expect(people).not.toContain('a');
+    const [page] = sitterSheet(given, plan, () => []).pages;
+    expect(page!.others.every(({ who }) => who === 'Adult B')).toBe(true);
+    expect(page!.chores.length + page!.others.length).toBe(on(handover.from).length);
   });
 
   it('moves what can be moved out of those days', () => {
@@ -192,6 +207,7 @@ describe('handoverProblems', () => {
     const found = handoverProblems(stranger, { people, others: [], reader });
     expect(found.map(({ field }) => field)).toEqual(['sitter']);
     expect(fields({ personId: 'ghost' })).toEqual(['personId']);
+    expect(fields({ personId: 'b', awayIds: ['b'] })).toEqual(['awayIds']);
   });
 
   it('refuses days that are handed over already, or on which the sitter is away', () => {

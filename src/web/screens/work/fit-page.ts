@@ -1,7 +1,7 @@
 import { useLayoutEffect, useRef, type RefObject } from 'react';
 
 /** What Letter and A4 both hold within their margins: the height of the one, the width of the other. */
-const PAGE_MM = { width: 181, height: 246 };
+const PAGE_MM = { width: 181, height: 238 };
 const PX_PER_MM = 96 / 25.4;
 /** As large as still reads as a page, and as small as still reads at all. */
 const ZOOM = { most: 1.5, least: 0.5, step: 0.02 };
