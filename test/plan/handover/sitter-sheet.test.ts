@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays, datesFrom, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import { sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
@@ -75,19 +75,22 @@ describe('sitterSheet', () => {
     }
   });
 
-  it('keeps the hours of those who stay, and tells the sitter what they do', () => {
+  it('keeps the hours of those who stay, whose work is not on the sheet', () => {
     const { personId: _one, ...stranger } = handover;
-    const given = { ...stranger, sitter: 'Neighbor', awayIds: ['a'] };
-    const plan = workPlanOf(newWork({ today, work, handovers: [given] }), 100);
-    const on = (date: string) => plan.chores[daysBetween(today, date)]!;
-    const people = new Set(
-      datesFrom(handover.from, 4).flatMap((d) => on(d).map((c) => c.personId)),
-    );
-    expect(people).toContain('b');
-    expect(people).not.toContain('a');
-    const [page] = sitterSheet(given, plan, () => []).pages;
-    expect(page!.others.every(({ who }) => who === 'Adult B')).toBe(true);
-    expect(page!.chores.length + page!.others.length).toBe(on(handover.from).length);
+    const piecesOf = (who: string, awayIds?: string[]) => {
+      const job = newOwnJob({
+        ...{ hours: 1, canBeSpread: false, personIds: [who] },
+        ...{ notBefore: '2027-05-10', dueOn: '2027-05-13', noUseAfter: '2027-05-13' },
+      });
+      const given = { ...stranger, sitter: 'Neighbor', ...(awayIds ? { awayIds } : {}) };
+      const plan = workPlanOf(newWork({ today, work, ownJobs: [job], handovers: [given] }), 100);
+      const { pages } = sitterSheet(given, plan, () => []);
+      expect(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key))).not.toContain('own/bed');
+      return plan.jobs.find(({ key }) => key === 'own/bed')!.pieces.length;
+    };
+    expect(piecesOf('b', ['a'])).toBe(1);
+    expect(piecesOf('a', ['a'])).toBe(0);
+    expect(piecesOf('b')).toBe(0); // nobody said who is away: all are
   });
 
   it('moves what can be moved out of those days', () => {
