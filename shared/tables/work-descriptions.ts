@@ -15,6 +15,7 @@ import {
 import { jobFields, workConditionFields } from '../farm/job.js';
 import {
   AIR_C,
+  COUNT,
   DAYS,
   HOURS,
   ID,
@@ -158,6 +159,12 @@ export const work = nested(
     placing: part('Placing', {
       priority: table('Priority', { id: priority, lostCost: POINTS, lateCostPerDay: POINTS }),
       moveCost: POINTS,
+    }),
+    milking: part('Milking', {
+      timesADay: COUNT,
+      hoursEachTime: HOURS,
+      hoursEachCow: HOURS,
+      dryDays: DAYS,
     }),
     lookFor: nested(
       'LookFor',

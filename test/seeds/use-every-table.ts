@@ -442,7 +442,9 @@ function seasonOf(tables: Tables): Quantity[] {
     request: newRequest({ tables, today, facilities: facilitiesWith({}) }),
   };
   const farm = newFarm();
-  const herd = newHerd();
+  const { groups, ...rest } = newHerd();
+  const milkCow = { classId: 'milk-cow', head: 1, calvesOn: '2027-08-01' };
+  const herd = { ...rest, groups: [...groups, milkCow] };
   const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
   const batches = (['meat', 'layers'] as const).map((purpose) => ({
     id: purpose,

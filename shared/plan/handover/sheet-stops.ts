@@ -64,7 +64,6 @@ export function batchStop(
   const next = plan.feed.phases.find(({ starts }) => String(starts.value) === date);
   const moves = plan.outdoors.movesPerDay?.value;
   const actions = [
-    ...(phase ? [`Feed: ${phase.name}.`] : []),
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
     ...(isBrooding ? heatActions(plan, date) : []),
     ...(moveOut === date
@@ -82,7 +81,10 @@ export function batchStop(
     name: plan.name,
     ...(where === undefined ? {} : { where }),
     amounts,
-    carried: 0 < feedKg && phase ? [`Feed: ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`] : [],
+    carried:
+      0 < feedKg && phase
+        ? [`Feed: ${phase.name}, ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`]
+        : [],
     actions,
     lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
     cautions: isBrooding

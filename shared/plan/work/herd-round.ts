@@ -24,7 +24,7 @@ interface RoundOf extends HerdRound {
 }
 
 /**
- * The daily look at a herd, and its hay, on days for which no template asks: from autumn to
+ * Milking; and the daily look at a herd, and its hay, on days for which no template asks: from autumn to
  * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
  *
  * Hours by the templates of the same work after turn-out, for the most head there are.
@@ -36,6 +36,7 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
   );
   const [hay, grass] = [open.filter(isOnHay(round)), open.filter((day) => !isOnHay(round)(day))];
   return [
+    ...milkingOf(round),
     ...choreOf(round, hay, {
       key: `herd/${herd.id}/winter-round`,
       name: 'Feed hay, look at water and every animal',
@@ -48,6 +49,40 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
     }),
   ];
 }
+
+/** Milking, on the days on which some milk cow is in milk, for the most that are at once. */
+function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
+  const { milking } = tables.work;
+  const inMilk = (day: number): number => {
+    const on = addDays(today, day);
+    return herd.groups
+      .filter((group) => group.classId === MILK_COW && isThere(group, on))
+      .filter(({ calvesOn }) => calvesOn === undefined || !isBefore(on, calvesOn, milking.dryDays))
+      .reduce((sum, { head }) => sum + head, 0);
+  };
+  const cows = Array.from({ length: days }, (_, day) => inMilk(day));
+  const onDays = cows.flatMap((count, day) => (0 < count ? [day] : []));
+  if (onDays.length === 0) return [];
+  const { timesADay, hoursEachTime, hoursEachCow } = milking;
+  return [
+    {
+      key: `herd/${herd.id}/milking`,
+      name: timesADay === 2 ? 'Milk, morning and evening' : `Milk, ${timesADay} times`,
+      belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
+      hoursPerDay: timesADay * (hoursEachTime + hoursEachCow * Math.max(...cows)),
+      fromDay: onDays[0]!,
+      toDay: onDays.at(-1)!,
+      onDays: new Set(onDays),
+      row: together([milking]),
+    },
+  ];
+}
+
+const MILK_COW = 'milk-cow';
+
+/** Whether a day lies in the so many days before another. */
+const isBefore = (on: PlainDate, date: PlainDate, days: number): boolean =>
+  on < date && addDays(date, -days) <= on;
 
 function choreOf(
   round: RoundOf,

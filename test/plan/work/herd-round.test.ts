@@ -1,12 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
+import type { CattleGroup } from '../../../shared/farm/herd.js';
 import { herdRounds } from '../../../shared/plan/work/herd-round.js';
 import { tables } from '../../support/factories.js';
 
 const today = '2027-12-01';
-const roundsOf = (
-  group: { arrivesOn?: string; leavesOn?: string },
-  isSeen: (day: number) => boolean = () => false,
-) => {
+const roundsOf = (group: Partial<CattleGroup>, isSeen: (day: number) => boolean = () => false) => {
   const groups = [{ classId: 'dry-cow', head: 10, ...group }];
   const herd = { id: 'h', name: 'Cows', groups };
   return herdRounds({ herd, tables, today, days: 20, isSeen });
@@ -24,6 +22,13 @@ describe('the round of a herd', () => {
   it('takes the hours of feeding hay and of the daily look, by the templates of both', () => {
     // seeds/herd-task-templates.json, for ten head: 0.25 + 0.1 h, 0.35 + 0.05 h.
     expect(roundsOf({})[0]!.hoursPerDay).toBeCloseTo(0.75, 9);
+  });
+
+  it('milks a milk cow twice a day, but for two months before she calves', () => {
+    const calvesOn = '2028-02-09'; // 60 days before it is 11 December, the first dry day
+    const [milking] = roundsOf({ classId: 'milk-cow', head: 1, calvesOn });
+    expect(milking).toMatchObject({ name: 'Milk, morning and evening', hoursPerDay: 1 });
+    expect([...milking!.onDays!]).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
   });
 
   it('asks nothing once they have gone', () => {

@@ -1,5 +1,6 @@
-import { Button, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
+import { Button, Checkbox, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { Absence } from '../../../../shared/farm/absences.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
   handoverFields,
@@ -38,12 +39,15 @@ export function HandoverForm({
   people,
   plan,
   start,
+  absence,
   onDone,
 }: {
   farm: SavedFarm;
   people: readonly Person[];
   plan: WorkPlan;
   start: Handover | undefined;
+  /** Days of which somebody has said already to be away; a new sheet begins with them. */
+  absence: Absence | undefined;
   onDone: () => void;
 }) {
   const sayDate = useSayDate();
@@ -55,9 +59,9 @@ export function HandoverForm({
   const form = useRowForm<Draft>({
     keptAs: draftKey(farm.id, 'handover', start?.id ?? 'new'),
     start: start ?? {
-      personId: people[0]?.id,
-      from: addDays(plan.today, LEAD_DAYS),
-      to: addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
+      ...inCharge(people, absence),
+      from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
+      to: absence?.to ?? addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
       hoursPerDay: 3,
       roundOrder: [],
       phones: [],
@@ -68,6 +72,7 @@ export function HandoverForm({
     onDone,
   });
   const { draft, set, errorAt } = form;
+  const others = people.filter(({ id }) => id !== draft.personId);
   const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
   return (
     <RowForm form={form} onDone={onDone}>
@@ -107,6 +112,19 @@ export function HandoverForm({
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
+      <Checkbox.Group
+        label={FIELDS.awayIds.label}
+        description="The others keep their hours, and their chores"
+        value={[...(draft.awayIds ?? others.map(({ id }) => id))]}
+        error={errorAt('awayIds')}
+        onChange={(awayIds) => set({ awayIds })}
+      >
+        <Group mt="xs">
+          {others.map(({ id, name }) => (
+            <Checkbox key={id} value={id} label={name} />
+          ))}
+        </Group>
+      </Checkbox.Group>
       <RoundOrder
         stops={stops}
         order={draft.roundOrder ?? []}
@@ -173,6 +191,14 @@ export function HandoverForm({
 }
 
 /** Rows in which nothing was typed are no rows. */
+/** Somebody who stays, else a sitter; without a word of who is away, all but the first. */
+function inCharge(people: readonly Person[], absence: Absence | undefined) {
+  if (!absence) return { personId: people[0]?.id };
+  const { awayIds } = absence;
+  const stays = people.find(({ id, isChild }) => !isChild && !awayIds.includes(id));
+  return { awayIds, ...(stays ? { personId: stays.id } : {}) };
+}
+
 const withoutEmptyRows = (draft: Draft): Draft => ({
   ...draft,
   phones: draft.phones?.filter(({ who, number }) => who.trim() || number.trim()),

@@ -12,6 +12,7 @@ import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { useFitsPage } from './fits-page.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -29,11 +30,11 @@ export function SheetDay({
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
-      <Title order={1} size="h3">
+    <section ref={useFitsPage()} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+      <Title order={1}>
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
-      <Text size="sm">
+      <Text>
         For {sheet.sitter}. {formatHours(page.hours)} of work, {formatHours(page.hoursAvailable)}{' '}
         available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
@@ -49,37 +50,42 @@ export function SheetDay({
         ))}
       </ol>
       <Other page={page} />
+      {0 < page.others.length && (
+        <Text>
+          <b>Others do:</b>{' '}
+          {page.others
+            .map(({ name, of, who }) => `${name}${of ? `, ${of}` : ''} (${who})`)
+            .join('; ')}
+          .
+        </Text>
+      )}
       {page.noHours.map(({ key, name, of, why }) => (
-        <Text key={key} size="sm" fw={600}>
+        <Text key={key} fw={600}>
           ☐ {name}
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
         </Text>
       ))}
       {0 < sheet.canWait.length && (
-        <Text size="sm">
+        <Text>
           <b>Can wait:</b>{' '}
           {sheet.canWait.map(({ name, latest }) => `${name} (until ${sayDate(latest)})`).join('; ')}
           .
         </Text>
       )}
       {0 < sheet.phones.length && (
-        <Text size="sm">
+        <Text>
           <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
         </Text>
       )}
       {0 < sheet.whereabouts.length && (
-        <Text size="sm">
+        <Text>
           <b>Where things are:</b>{' '}
           {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
         </Text>
       )}
-      {sheet.notes && (
-        <Text size="sm" style={{ whiteSpace: 'pre-line' }}>
-          {sheet.notes}
-        </Text>
-      )}
+      {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
       {[...keys].map((key) => (
-        <Text key={key} size="xs">
+        <Text key={key} size="sm">
           <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
         </Text>
       ))}
@@ -94,7 +100,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
         {stop.name}
         {stop.where && `, ${stop.where}`}
       </Text>
-      <Text size="sm">
+      <Text>
         {stop.amounts.map((amount, k) => (
           <span key={amount.label}>
             {0 < k && ' · '}
@@ -106,16 +112,16 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
         <Text key={line}>☐ {line}</Text>
       ))}
       {chores.map((chore) => (
-        <Text key={chore.key} size="sm">
+        <Text key={chore.key}>
           ☐ {chore.name}, {formatHours(chore.hours)}
         </Text>
       ))}
       {stop.named?.map((line) => (
-        <Text key={line} size="sm" style={{ whiteSpace: 'pre-line' }}>
+        <Text key={line} style={{ whiteSpace: 'pre-line' }}>
           {line}
         </Text>
       ))}
-      <Text size="xs">Look for: {stop.lookFor.join(' ')}</Text>
+      <Text size="sm">Look for: {stop.lookFor.join(' ')}</Text>
     </li>
   );
 }
@@ -129,7 +135,7 @@ function Other({ page }: { page: SheetPage }) {
     <>
       <Text fw={600}>Also today</Text>
       {rest.map(({ key, name, of, hours, ifLate }) => (
-        <Text key={key} size="sm">
+        <Text key={key}>
           ☐ {name}
           {of && ` · ${of}`}, {formatHours(hours)}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
