@@ -15,6 +15,7 @@ import {
 import { jobFields, workConditionFields } from '../farm/job.js';
 import {
   AIR_C,
+  COUNT,
   DAYS,
   HOURS,
   ID,
@@ -160,9 +161,10 @@ export const work = nested(
       moveCost: POINTS,
     }),
     milking: part('Milking', {
-      timesADay: number('Times a day', within(1, 3, 'count', 'Give the milkings of a day.')),
+      timesADay: COUNT,
       hoursEachTime: HOURS,
-      hoursPerCow: HOURS,
+      hoursEachCow: HOURS,
+      dryDays: DAYS,
     }),
     lookFor: nested(
       'LookFor',

@@ -45,7 +45,6 @@ import { choicesFor, type Tables } from '../../shared/tables/tables.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newBatch, newBrooder, newFarm, newRequest } from '../support/factories.js';
 import {
-  newGroup,
   newHerd,
   newPaddock,
   newPastureRequest,
@@ -443,8 +442,9 @@ function seasonOf(tables: Tables): Quantity[] {
     request: newRequest({ tables, today, facilities: facilitiesWith({}) }),
   };
   const farm = newFarm();
-  const herd = newHerd();
-  const milked = newHerd({ groups: [...herd.groups, newGroup({ classId: 'milk-cow', head: 1 })] });
+  const { groups, ...rest } = newHerd();
+  const milkCow = { classId: 'milk-cow', head: 1, calvesOn: '2027-08-01' };
+  const herd = { ...rest, groups: [...groups, milkCow] };
   const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
   const batches = (['meat', 'layers'] as const).map((purpose) => ({
     id: purpose,
@@ -476,7 +476,7 @@ function seasonOf(tables: Tables): Quantity[] {
       const { waitsForId: _waits, ...rest } = job;
       return { ...rest, id: `${job.setId}/${job.id}/${k}` };
     }),
-    work: datedWork(batches, { herds: [milked], cows: [] }, pasture),
+    work: datedWork(batches, [herd], pasture),
     handovers: [handover],
   });
   const { keep, ...plan } = workPlanOf(request, 20);

@@ -1,17 +1,15 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
-import { input, quantity, type Quantity } from '../../explain/quantity.js';
+import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { milkedHead } from '../../pasture/herd-demand.js';
-import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
+import { formatValue, type Reader } from '../../units/format.js';
 import { carriedSaid } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
-import { formatValue } from '../../units/format.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { LOOK_FOR } from '../brooding.js';
@@ -45,7 +43,15 @@ interface SavedPlan {
 export function batchStop(
   { id, plan }: SavedPlan,
   date: PlainDate,
-  { facilities, lookFor }: { facilities: readonly Facility[]; lookFor: WorkTable['lookFor'] },
+  {
+    facilities,
+    lookFor,
+    reader,
+  }: {
+    facilities: readonly Facility[];
+    lookFor: WorkTable['lookFor'];
+    reader: Reader;
+  },
 ): SheetStop | undefined {
   if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
   const day = daysBetween(plan.arrivalDate, date);
@@ -68,8 +74,7 @@ export function batchStop(
   const moves = plan.outdoors.movesPerDay?.value;
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
-    'Fresh water, drinkers rinsed.',
-    ...(isBrooding ? heatActions(plan, date) : []),
+    ...(isBrooding ? heatActions(plan, date, reader) : []),
     ...(moveOut === date
       ? [
           plan.brooding
@@ -79,7 +84,6 @@ export function batchStop(
       : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
-    ...(isBrooding ? [] : ['Out in the morning; at dusk in, all counted, doors latched.']),
   ];
   return {
     id,
@@ -98,20 +102,19 @@ export function batchStop(
   };
 }
 
-/** How the heaters are set that day, by night, by day, and when it is hot; and the look at them. */
-function heatActions({ heat, brooding }: BatchPlan, date: PlainDate): string[] {
+/** How the heaters are set that day, by night, by day, and when it is hot. */
+function heatActions({ heat }: BatchPlan, date: PlainDate, reader: Reader): string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
-  if (!week) return heat || !brooding ? [] : [LOOK_AT_HEAT];
+  if (!week) return [];
   const { night, day, noon } = week;
+  const at = ({ around }: { around: NumberQuantity }): string =>
+    `${formatValue(around.value, 'degC', reader)} around them`;
   return [
-    `Heat on a cold night: ${night.words}.`,
-    `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
-    LOOK_AT_HEAT,
+    `Heat on a cold night, ${at(night)}: ${night.words}.`,
+    `Heat on a usual day, ${at(day)}: ${day.words}; on a hot one, ${at(noon)}: ${noon.words}. Look at the birds first.`,
   ];
 }
 
-const LOOK_AT_HEAT =
-  'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.';
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
 
@@ -122,7 +125,7 @@ function movesText(movesPerDay: number): string {
 
 /** A herd on a date; undefined when it has no cattle then. */
 export function herdStop(
-  herd: Herd,
+  herd: Pick<Herd, 'id' | 'name'>,
   day: HerdDay | undefined,
   { picture, tables, pasture }: Season,
 ): SheetStop | undefined {
@@ -152,11 +155,8 @@ export function herdStop(
       ),
       ...(hay ? [hay.weight] : []),
     ],
-    carried: hay
-      ? [`Hay: ${hay.said} (${hay.bale}, ${formatValue(hay.baleKg, 'kg', picture.farm)} each).`]
-      : [],
+    carried: hay ? [`Hay: ${hay.said}.`] : [],
     actions: [
-      ...(0 < milkedHead(withNamedCows(herd, picture.cows), date, tables) ? [MILKING] : []),
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
@@ -169,9 +169,6 @@ export function herdStop(
     cautions: [],
   };
 }
-
-const MILKING =
-  'The two milkings about twelve hours apart, each until no more comes. Where a calf still drinks, it has its share first or is kept apart at night, as is usual here.';
 
 interface Season {
   readonly picture: FarmPicture;
@@ -195,7 +192,14 @@ export const stopsOn =
     const { lookFor } = tables.work;
     const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
-      ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
+      ...batches.flatMap(
+        (batch) =>
+          batchStop(batch, date, {
+            facilities,
+            lookFor,
+            reader: { ...picture.farm, today: date },
+          }) ?? [],
+      ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
     ];
   };

@@ -1,5 +1,4 @@
-import type { FarmPicture } from '../../farm/picture.js';
-import { withNamedCows } from '../../pasture/named-cows.js';
+import type { Herd } from '../../farm/herd.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { keyDatesOf } from '../tasks/event.js';
@@ -15,7 +14,7 @@ export interface PlannedBatch {
 /** The work of planned batches and herds, as the plan of the work takes it. */
 export const datedWork = (
   batches: readonly PlannedBatch[],
-  { herds, cows }: Pick<FarmPicture, 'herds' | 'cows'>,
+  herds: readonly Herd[],
   pasture: PasturePlan | undefined,
 ): DatedWork[] => [
   ...batches.map(({ id, name, plan }): DatedWork => ({
@@ -31,7 +30,7 @@ export const datedWork = (
       ...{ id, name, kind: 'herd' },
       tasks: pasture?.tasks.filter((task) => task.belongsToId === id) ?? [],
       events: keyDatesOf({ id, name }, pasture?.herds.find((each) => each.id === id)?.events ?? []),
-      round: { herd: withNamedCows(herd, cows), ...(pasture ? { pasture } : {}) },
+      round: { herd, ...(pasture ? { pasture } : {}) },
     };
   }),
 ];

@@ -1,7 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { together } from '../../explain/quantity.js';
-import type { Herd } from '../../farm/herd.js';
-import { isThere, milkedHead } from '../../pasture/herd-demand.js';
+import type { CattleGroup, Herd } from '../../farm/herd.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
@@ -25,11 +24,10 @@ interface RoundOf extends HerdRound {
 }
 
 /**
- * The daily look at a herd, and its hay, on days for which no template asks: from autumn to
+ * Milking; and the daily look at a herd, and its hay, on days for which no template asks: from autumn to
  * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
  *
- * Hours by the templates of the same work after turn-out, for the most head there are. Cows in milk
- * are milked besides, by the hours of the table.
+ * Hours by the templates of the same work after turn-out, for the most head there are.
  */
 export function herdRounds(round: RoundOf): PlannedChore[] {
   const { herd, days, isSeen } = round;
@@ -38,6 +36,7 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
   );
   const [hay, grass] = [open.filter(isOnHay(round)), open.filter((day) => !isOnHay(round)(day))];
   return [
+    ...milkingOf(round),
     ...choreOf(round, hay, {
       key: `herd/${herd.id}/winter-round`,
       name: 'Feed hay, look at water and every animal',
@@ -48,32 +47,42 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
       name: 'Look at water and every animal',
       templates: [CHECK],
     }),
-    ...milkingOf(round),
   ];
 }
 
-/** Milking, on every day on which a cow of the herd is in milk; it can be left out on none. */
+/** Milking, on the days on which some milk cow is in milk, for the most that are at once. */
 function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
   const { milking } = tables.work;
-  const cows = Array.from({ length: days }, (_, day) =>
-    milkedHead(herd, addDays(today, day), tables),
-  );
-  const onDays = cows.flatMap((head, day) => (0 < head ? [day] : []));
+  const inMilk = (day: number): number => {
+    const on = addDays(today, day);
+    return herd.groups
+      .filter((group) => group.classId === MILK_COW && isThere(group, on))
+      .filter(({ calvesOn }) => calvesOn === undefined || !isBefore(on, calvesOn, milking.dryDays))
+      .reduce((sum, { head }) => sum + head, 0);
+  };
+  const cows = Array.from({ length: days }, (_, day) => inMilk(day));
+  const onDays = cows.flatMap((count, day) => (0 < count ? [day] : []));
   if (onDays.length === 0) return [];
-  const { timesADay, hoursEachTime, hoursPerCow } = milking;
+  const { timesADay, hoursEachTime, hoursEachCow } = milking;
   return [
     {
       key: `herd/${herd.id}/milking`,
-      name: 'Milk, morning and evening',
+      name: timesADay === 2 ? 'Milk, morning and evening' : `Milk, ${timesADay} times`,
       belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
-      hoursPerDay: timesADay * (hoursEachTime + hoursPerCow * Math.max(...cows)),
+      hoursPerDay: timesADay * (hoursEachTime + hoursEachCow * Math.max(...cows)),
       fromDay: onDays[0]!,
       toDay: onDays.at(-1)!,
       onDays: new Set(onDays),
-      row: milking,
+      row: together([milking]),
     },
   ];
 }
+
+const MILK_COW = 'milk-cow';
+
+/** Whether a day lies in the so many days before another. */
+const isBefore = (on: PlainDate, date: PlainDate, days: number): boolean =>
+  on < date && addDays(date, -days) <= on;
 
 function choreOf(
   round: RoundOf,
@@ -101,6 +110,9 @@ const headOn = ({ herd, today }: RoundOf, day: number): number => {
   const on = addDays(today, day);
   return herd.groups.reduce((sum, group) => sum + (isThere(group, on) ? group.head : 0), 0);
 };
+
+const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
+  (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
 
 /** Beyond the season that is planned all feed comes by hand; within it as it is planned. */
 const isOnHay =

@@ -1,18 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
+import type { CattleGroup } from '../../../shared/farm/herd.js';
 import { herdRounds } from '../../../shared/plan/work/herd-round.js';
 import { tables } from '../../support/factories.js';
 
 const today = '2027-12-01';
-const roundsOf = (
-  group: {
-    classId?: string;
-    head?: number;
-    arrivesOn?: string;
-    leavesOn?: string;
-    calvesOn?: string;
-  },
-  isSeen: (day: number) => boolean = () => false,
-) => {
+const roundsOf = (group: Partial<CattleGroup>, isSeen: (day: number) => boolean = () => false) => {
   const groups = [{ classId: 'dry-cow', head: 10, ...group }];
   const herd = { id: 'h', name: 'Cows', groups };
   return herdRounds({ herd, tables, today, days: 20, isSeen });
@@ -32,18 +24,11 @@ describe('the round of a herd', () => {
     expect(roundsOf({})[0]!.hoursPerDay).toBeCloseTo(0.75, 9);
   });
 
-  it('milks twice a day while a cow is in milk, besides the look at all', () => {
-    const milkingOf = (more: object) =>
-      roundsOf({ classId: 'milk-cow', head: 1, ...more }, () => true);
-    // seeds/work.json: twice a day, a quarter of an hour, and as much again for each cow.
-    expect(milkingOf({})).toMatchObject([{ key: 'herd/h/milking', hoursPerDay: 1 }]);
-    expect(milkingOf({ head: 3 })[0]!.hoursPerDay).toBe(2);
-    // Dry for sixty days before she calves.
-    expect([...milkingOf({ calvesOn: '2028-02-10' })[0]!.onDays!]).toEqual([
-      0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
-    ]);
-    expect(milkingOf({ calvesOn: '2028-01-10' })).toEqual([]);
-    expect(roundsOf({}, () => true)).toEqual([]);
+  it('milks a milk cow twice a day, but for two months before she calves', () => {
+    const calvesOn = '2028-02-09'; // 60 days before it is 11 December, the first dry day
+    const [milking] = roundsOf({ classId: 'milk-cow', head: 1, calvesOn });
+    expect(milking).toMatchObject({ name: 'Milk, morning and evening', hoursPerDay: 1 });
+    expect([...milking!.onDays!]).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
   });
 
   it('asks nothing once they have gone', () => {

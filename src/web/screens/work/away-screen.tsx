@@ -1,8 +1,9 @@
 import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { absencesAhead, type Absence } from '../../../../shared/farm/absences.js';
+import type { Person } from '../../../../shared/farm/farm.js';
 import type { Handover } from '../../../../shared/farm/handover.js';
-import { absencesWithoutSheet } from '../../../../shared/plan/handover/absences.js';
 import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -11,7 +12,6 @@ import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
 import { CalendarLinks } from './calendar-links.js';
-import { AbsenceLine } from './absence-line.js';
 import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';
 import { formatHours } from '../../../../shared/units/format.js';
@@ -19,12 +19,12 @@ import { formatHours } from '../../../../shared/units/format.js';
 /** Days that are handed to one person, with their sheets; and calendars to subscribe to. */
 export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const sayDate = useSayDate();
-  const [editing, setEditing] = useState<Partial<Handover> | 'new'>();
+  const [editing, setEditing] = useState<Handover | Absence | 'new'>();
   const all = useAll(useWork(farm.id), useHandovers(farm.id), usePeople(farm.id));
   const remove = useRemove(farm, 'handovers');
   if ('waiting' in all) return all.waiting;
   const [plan, handovers, people] = all.data;
-  const absences = absencesWithoutSheet(people, handovers, plan.today);
+  const absences = absencesAhead(people, handovers, plan.today);
   const nameOf = ({ personId, sitter }: Handover): string =>
     people.find(({ id }) => id === personId)?.name ?? sitter ?? '';
   return (
@@ -33,22 +33,9 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <WorkNav farmId={farm.id} />
       <Section title="Days with a farm sitter">
         <Text mb="sm">
-          Whoever is away has no hours on these days; those who stay keep theirs, and whoever is in
-          charge adds theirs. What can be moved is moved, and the rest is on the sheet, a page a
-          day.
+          On these days whoever is away has no hours. What can be moved out of them is moved, and
+          the rest is on the sheet of the one in charge, a page a day.
         </Text>
-        {absences.map((absence) => (
-          <AbsenceLine
-            key={absence.from}
-            absence={absence}
-            people={people}
-            action="Make a sheet"
-            onPress={() => {
-              const { from, to, awayIds } = absence;
-              setEditing({ from, to, awayIds });
-            }}
-          />
-        ))}
         <Stack gap="xs">
           {handovers.map((handover) => (
             <Group key={handover.id} justify="space-between" gap="xs">
@@ -82,6 +69,23 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             </Group>
           ))}
         </Stack>
+        <Stack gap="xs">
+          {absences.map((absence) => (
+            <Group key={absence.from + absence.to} justify="space-between" gap="xs">
+              <Text>
+                {namesOf(people, absence)} away {sayDate(absence.from)} to {sayDate(absence.to)}: no
+                sheet yet
+              </Text>
+              <Button
+                variant="light"
+                onClick={() => setEditing(absence)}
+                aria-label={`Make a sheet for the days from ${sayDate(absence.from)}`}
+              >
+                Make a sheet
+              </Button>
+            </Group>
+          ))}
+        </Stack>
         <Failure error={remove.error} />
         <Group mt="sm">
           <Button onClick={() => setEditing('new')}>Add days away</Button>
@@ -93,7 +97,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
       <FormDialog
         isOpen={editing !== undefined}
         onClose={() => setEditing(undefined)}
-        title={isNew(editing) ? 'Add days away' : 'Change days away'}
+        title={isSaved(editing) ? 'Change days away' : 'Add days away'}
         size="xl"
       >
         {editing !== undefined && (
@@ -101,8 +105,8 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             farm={farm}
             people={people}
             plan={plan}
-            start={editing === 'new' ? undefined : editing}
-            absences={isNew(editing) ? absences : []}
+            start={isSaved(editing) ? editing : undefined}
+            absence={editing === 'new' || isSaved(editing) ? undefined : editing}
             onDone={() => setEditing(undefined)}
           />
         )}
@@ -111,5 +115,10 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   );
 }
 
-const isNew = (editing: Partial<Handover> | 'new' | undefined): boolean =>
-  typeof editing !== 'object' || editing.id === undefined;
+const isSaved = (editing: Handover | Absence | 'new' | undefined): editing is Handover =>
+  typeof editing === 'object' && 'id' in editing;
+
+const namesOf = (people: readonly Person[], { awayIds }: Absence): string => {
+  const names = people.filter(({ id }) => awayIds.includes(id)).map(({ name }) => name);
+  return `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'}`;
+};

@@ -1,5 +1,6 @@
 import { Button, Checkbox, Group, Stack, Text, Textarea, TextInput } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { Absence } from '../../../../shared/farm/absences.js';
 import type { Person } from '../../../../shared/farm/farm.js';
 import {
   handoverFields,
@@ -7,7 +8,6 @@ import {
   phoneNumberFields,
   type Handover,
 } from '../../../../shared/farm/handover.js';
-import type { Absence } from '../../../../shared/plan/handover/absences.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { useBatches, useHerds, useSave, type SavedFarm } from '../../api/queries.js';
 import { useSheetPreview, type SheetPreview } from '../../api/work-queries.js';
@@ -21,7 +21,6 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
-import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
@@ -40,15 +39,15 @@ export function HandoverForm({
   people,
   plan,
   start,
-  absences,
+  absence,
   onDone,
 }: {
   farm: SavedFarm;
   people: readonly Person[];
   plan: WorkPlan;
-  start: Partial<Handover> | undefined;
-  /** Absences told already that have no sheet. */
-  absences: readonly Absence[];
+  start: Handover | undefined;
+  /** Days of which somebody has said already to be away; a new sheet begins with them. */
+  absence: Absence | undefined;
   onDone: () => void;
 }) {
   const sayDate = useSayDate();
@@ -58,49 +57,32 @@ export function HandoverForm({
   const words = wordsOfRow(handoverFields, farm);
   const save = useSave<Draft>(farm.id, 'handovers', words);
   const form = useRowForm<Draft>({
-    keptAs: draftKey(farm.id, 'handover', start?.id ?? start?.from ?? 'new'),
-    start: {
-      ...(start ? {} : { personId: people[0]?.id }),
-      from: addDays(plan.today, LEAD_DAYS),
-      to: addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
+    keptAs: draftKey(farm.id, 'handover', start?.id ?? 'new'),
+    start: start ?? {
+      ...inCharge(people, absence),
+      from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
+      to: absence?.to ?? addDays(plan.today, LEAD_DAYS + SPAN_DAYS),
       hoursPerDay: 3,
       roundOrder: [],
       phones: [],
       whereabouts: [],
-      ...start,
     },
     words,
     save: (ready) => save.mutateAsync(withoutEmptyRows(ready)),
     onDone,
   });
   const { draft, set, errorAt } = form;
-  const couldStay = people.filter(({ id }) => id !== draft.personId);
-  // Where nobody said, all are away but who is in charge.
-  const awayIds = draft.awayIds ?? couldStay.map(({ id }) => id);
+  const others = people.filter(({ id }) => id !== draft.personId);
   const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
   return (
     <RowForm form={form} onDone={onDone}>
-      {absences.map((absence) => (
-        <AbsenceLine
-          key={absence.from}
-          absence={absence}
-          people={people}
-          action="Use these days"
-          onPress={() => set(daysOf(absence, draft.personId))}
-        />
-      ))}
       <Group align="end">
         <Select
           label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
           options={[...people, { id: '', name: 'Farm sitter' }]}
-          onChange={(id) =>
-            set({
-              personId: id === '' ? undefined : id,
-              ...(draft.awayIds ? { awayIds: draft.awayIds.filter((each) => each !== id) } : {}),
-            })
-          }
+          onChange={(id) => set({ personId: id === '' ? undefined : id })}
         />
         {draft.personId === undefined && (
           <TextInput
@@ -130,21 +112,19 @@ export function HandoverForm({
           onChange={(hoursPerDay) => set({ hoursPerDay })}
         />
       </Group>
-      {0 < couldStay.length && (
-        <Checkbox.Group
-          label={FIELDS.awayIds.label}
-          description="The others keep their usual hours."
-          value={[...awayIds]}
-          error={errorAt('awayIds')}
-          onChange={(ids) => set({ awayIds: ids })}
-        >
-          <Group mt="xs">
-            {couldStay.map(({ id, name }) => (
-              <Checkbox key={id} size="md" value={id} label={name} />
-            ))}
-          </Group>
-        </Checkbox.Group>
-      )}
+      <Checkbox.Group
+        label={FIELDS.awayIds.label}
+        description="The others keep their hours, and their chores"
+        value={[...(draft.awayIds ?? others.map(({ id }) => id))]}
+        error={errorAt('awayIds')}
+        onChange={(awayIds) => set({ awayIds })}
+      >
+        <Group mt="xs">
+          {others.map(({ id, name }) => (
+            <Checkbox key={id} value={id} label={name} />
+          ))}
+        </Group>
+      </Checkbox.Group>
       <RoundOrder
         stops={stops}
         order={draft.roundOrder ?? []}
@@ -210,16 +190,15 @@ export function HandoverForm({
   );
 }
 
-/** The days of an absence, and who is away; whoever is away is not in charge. */
-const daysOf = (
-  { from, to, awayIds }: Absence,
-  personId?: string,
-): Pick<Draft, 'from' | 'to' | 'awayIds' | 'personId'> => ({
-  ...{ from, to, awayIds },
-  personId: personId !== undefined && awayIds.includes(personId) ? undefined : personId,
-});
-
 /** Rows in which nothing was typed are no rows. */
+/** Somebody who stays, else a sitter; without a word of who is away, all but the first. */
+function inCharge(people: readonly Person[], absence: Absence | undefined) {
+  if (!absence) return { personId: people[0]?.id };
+  const { awayIds } = absence;
+  const stays = people.find(({ id, isChild }) => !isChild && !awayIds.includes(id));
+  return { awayIds, ...(stays ? { personId: stays.id } : {}) };
+}
+
 const withoutEmptyRows = (draft: Draft): Draft => ({
   ...draft,
   phones: draft.phones?.filter(({ who, number }) => who.trim() || number.trim()),

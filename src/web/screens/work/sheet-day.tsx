@@ -12,7 +12,7 @@ import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { useFitPage } from './fit-page.js';
+import { useFitsPage } from './fits-page.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -27,15 +27,14 @@ export function SheetDay({
   page: SheetPage;
 }) {
   const sayDate = useSayDate();
-  const fitted = useFitPage();
   const { weather } = page;
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section ref={fitted} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
-      <Title order={1} className="sheet-date">
+    <section ref={useFitsPage()} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+      <Title order={1}>
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
-      <Text className="sheet-for">
+      <Text>
         For {sheet.sitter}. {formatHours(page.hours)} of work, {formatHours(page.hoursAvailable)}{' '}
         available{page.isTooMuch && ': more work than hours, start at the top'}.
         {weather.isForecast &&
@@ -55,7 +54,7 @@ export function SheetDay({
         <Text>
           <b>Others do:</b>{' '}
           {page.others
-            .map(({ who, name, of }) => `${name}${of ? `, ${of}` : ''} (${who})`)
+            .map(({ name, of, who }) => `${name}${of ? `, ${of}` : ''} (${who})`)
             .join('; ')}
           .
         </Text>
@@ -66,34 +65,30 @@ export function SheetDay({
           {of && ` · ${of}`}: due today, and no hours are planned for it. {why}
         </Text>
       ))}
-      <div className="sheet-foot">
-        {0 < sheet.canWait.length && (
-          <Text>
-            <b>Can wait:</b>{' '}
-            {sheet.canWait
-              .map(({ name, latest }) => `${name} (until ${sayDate(latest)})`)
-              .join('; ')}
-            .
-          </Text>
-        )}
-        {0 < sheet.phones.length && (
-          <Text>
-            <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
-          </Text>
-        )}
-        {0 < sheet.whereabouts.length && (
-          <Text>
-            <b>Where things are:</b>{' '}
-            {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
-          </Text>
-        )}
-        {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
-        {[...keys].map((key) => (
-          <Text key={key} className="sheet-small">
-            <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
-          </Text>
-        ))}
-      </div>
+      {0 < sheet.canWait.length && (
+        <Text>
+          <b>Can wait:</b>{' '}
+          {sheet.canWait.map(({ name, latest }) => `${name} (until ${sayDate(latest)})`).join('; ')}
+          .
+        </Text>
+      )}
+      {0 < sheet.phones.length && (
+        <Text>
+          <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
+        </Text>
+      )}
+      {0 < sheet.whereabouts.length && (
+        <Text>
+          <b>Where things are:</b>{' '}
+          {sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`).join(' · ')}
+        </Text>
+      )}
+      {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
+      {[...keys].map((key) => (
+        <Text key={key} size="sm">
+          <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+        </Text>
+      ))}
     </section>
   );
 }
@@ -101,7 +96,7 @@ export function SheetDay({
 function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }) {
   return (
     <li>
-      <Text className="sheet-stop-name">
+      <Text fw={600}>
         {stop.name}
         {stop.where && `, ${stop.where}`}
       </Text>
@@ -126,7 +121,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           {line}
         </Text>
       ))}
-      <Text className="sheet-small">Look for: {stop.lookFor.join(' ')}</Text>
+      <Text size="sm">Look for: {stop.lookFor.join(' ')}</Text>
     </li>
   );
 }
