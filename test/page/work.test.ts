@@ -259,7 +259,10 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
-    await dialog.getByRole('button', { name: /^Use these days/ }).first().click();
+    await dialog
+      .getByRole('button', { name: /^Use these days/ })
+      .first()
+      .click();
     await dialog.getByLabel('Name of who comes in').fill('Neighbor');
     // The sample's batches come in the next spring that lies far enough ahead.
     const year = (await sampleArrival(page)).slice(0, 4);
