@@ -124,6 +124,7 @@ export function OutPart(props: PartProps) {
         ) : (
           <p>No date with nights warm enough was found.</p>
         )}
+        <Sooner outdoors={outdoors} />
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
@@ -142,6 +143,23 @@ export function OutPart(props: PartProps) {
         <OutdoorsSection plan={plan} />
       </More>
     </StorySection>
+  );
+}
+
+/** The date of whoever takes more cold nights and is ready for them, beside the one chosen. */
+function Sooner({ outdoors: { daysOut, moveOut } }: Pick<BatchPlan, 'outdoors'>) {
+  const [first] = daysOut;
+  if (!first?.on || (moveOut && String(moveOut.value) <= String(first.on.value))) return null;
+  return (
+    <p>
+      Or from <Num of={first.on} />, with a tarp and safe heat at hand
+      {first.coldNight && (
+        <>
+          : <Num of={first.coldNight} /> a night of that week is too cold for them
+        </>
+      )}
+      . How sure the nights are to be is chosen in the order.
+    </p>
   );
 }
 
