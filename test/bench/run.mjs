@@ -60,6 +60,7 @@ const NOTHING = {
   groundChecks: [],
   keptPlans: [],
   weighings: [],
+  eggCounts: [],
 };
 const pictureOf = (batch) => ({
   ...NOTHING,
