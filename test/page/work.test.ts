@@ -88,7 +88,7 @@ describe('today, on a phone', () => {
     const animals = page.getByRole('region', { name: 'Animals' });
     expect((await placeOf(animals.getByRole('listitem').first())).y).toBeLessThan(844 / 2);
     await animals
-      .getByRole('button', { name: /^water: [\d.]+ gal/ })
+      .getByRole('button', { name: /^[\d.]+ gal water/ })
       .first()
       .click();
     await page.getByText('Where this number comes from').waitFor();
@@ -231,15 +231,17 @@ describe('what changes a plan', () => {
     const { page } = await house.page('desktop');
     await openWork(page);
     await openPart(page, '/own');
-    await page.getByRole('button', { name: 'Add Hives in spring' }).click();
+    await page.getByRole('button', { name: 'Add these jobs: Hives in spring' }).click();
     await page
       .getByText(/^Install|^First inspection/)
       .first()
       .waitFor({ timeout: 30_000 });
     await page.getByText(/of its jobs are among yours/).waitFor();
-    await page.getByRole('button', { name: 'Remove Hives in spring' }).click();
+    await page.getByRole('button', { name: 'Remove them: Hives in spring' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
-    await page.getByRole('button', { name: 'Add Hives in spring' }).waitFor({ timeout: 30_000 });
+    await page
+      .getByRole('button', { name: 'Add these jobs: Hives in spring' })
+      .waitFor({ timeout: 30_000 });
   });
 
   it('is asked about before an arrival moves: what that would free or break', async () => {

@@ -56,7 +56,7 @@ export function ChangeWork({
     <>
       <Button
         variant="default"
-        aria-label={`Put off: ${name}`}
+        aria-label={`Put off to tomorrow: ${name}`}
         onClick={() => say({ key, notBefore: addDays(today, 1) })}
       >
         Put off to tomorrow

@@ -45,13 +45,14 @@ export function DayJob({
       </div>
     );
   }
+  const done = partHours === undefined ? 'Done' : 'All done';
   return (
     <Group gap="xs" align="end" className="no-print">
       {partHours !== undefined && (
         <Button
           variant="light"
           onClick={() => say({ key, hoursDone: hoursDone + partHours })}
-          aria-label={`Done for this day: ${name}`}
+          aria-label={`${formatHours(partHours)} done: ${name}`}
         >
           {formatHours(partHours)} done
         </Button>
@@ -59,9 +60,9 @@ export function DayJob({
       <Button
         variant="light"
         onClick={() => say({ key, doneOn: today })}
-        aria-label={`Done: ${name}`}
+        aria-label={`${done}: ${name}`}
       >
-        {partHours === undefined ? 'Done' : 'All done'}
+        {done}
       </Button>
       <details className="day-job-more">
         <summary aria-label={`Change: ${name}`}>Change</summary>

@@ -39,6 +39,8 @@ export function ArrivalWeeks({
   const weeks = 'weeks' in found ? found.weeks : [];
   const best = weeks.find((w) => w.rank === 1);
   const shown = weeks.find((w) => w.arrivalDate === chosen) ?? best;
+  const shortDate = (week: { arrivalDate: string }): string =>
+    formatMonthDay(week.arrivalDate.slice(5), reader);
   return (
     <Stack>
       <Group align="end">
@@ -68,14 +70,13 @@ export function ArrivalWeeks({
                     type="button"
                     className={`week grade-${Math.min(4, Math.floor(week.score / 20))}${week.rank === 1 ? ' best' : ''}`}
                     aria-pressed={week === shown}
-                    aria-label={`${sayDate(week.arrivalDate)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
+                    aria-label={`${shortDate(week)}, ${week.score} points, rank ${week.rank} of ${weeks.length}`}
                     onClick={() => {
                       setChosen(week.arrivalDate);
                       reasonsRef.current?.scrollIntoView({ block: 'nearest', behavior: 'smooth' });
                     }}
                   >
-                    {formatMonthDay(week.arrivalDate.slice(5), reader)}
-                    <b>{week.score}</b>
+                    {shortDate(week)} <b>{week.score}</b>
                   </button>
                 </li>
               ))}

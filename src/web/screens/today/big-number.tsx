@@ -10,12 +10,12 @@ export function BigNumber({ of, what }: { of: Quantity; what: string }) {
     <button
       type="button"
       className="today-number"
-      aria-label={`${what}: ${figures} ${unit}. Where it comes from`}
+      aria-label={`${figures} ${unit} ${what}. Where it comes from`}
       onClick={() => open(of)}
     >
       <span>
         <b>{figures}</b> {unit}
-      </span>
+      </span>{' '}
       <small>{what}</small>
     </button>
   );

@@ -125,7 +125,7 @@ function SetCard({
                     ...(tied ? { eventId: tied.id } : {}),
                   })
                 }
-                aria-label={`Add ${set.name}`}
+                aria-label={`Add these jobs: ${set.name}`}
               >
                 Add these jobs
               </Button>
@@ -135,7 +135,7 @@ function SetCard({
           <Group justify="space-between">
             <Text size="sm">{taken} of its jobs are among yours.</Text>
             <ConfirmButton
-              label={`Remove ${set.name}`}
+              label={`Remove them: ${set.name}`}
               question={`Remove all jobs of “${set.name}”?`}
               onConfirm={() => leave.mutate(set.id)}
             >
