@@ -1,12 +1,13 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { quantityOfDay } from '../../explain/daily-series.js';
-import { input, quantity, type Quantity } from '../../explain/quantity.js';
+import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
+import { formatValue, type Reader } from '../../units/format.js';
 import { carriedSaid } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
@@ -42,7 +43,15 @@ interface SavedPlan {
 export function batchStop(
   { id, plan }: SavedPlan,
   date: PlainDate,
-  { facilities, lookFor }: { facilities: readonly Facility[]; lookFor: WorkTable['lookFor'] },
+  {
+    facilities,
+    lookFor,
+    reader,
+  }: {
+    facilities: readonly Facility[];
+    lookFor: WorkTable['lookFor'];
+    reader: Reader;
+  },
 ): SheetStop | undefined {
   if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
   const day = daysBetween(plan.arrivalDate, date);
@@ -65,7 +74,7 @@ export function batchStop(
   const moves = plan.outdoors.movesPerDay?.value;
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
-    ...(isBrooding ? heatActions(plan, date) : []),
+    ...(isBrooding ? heatActions(plan, date, reader) : []),
     ...(moveOut === date
       ? [
           plan.brooding
@@ -94,13 +103,15 @@ export function batchStop(
 }
 
 /** How the heaters are set that day, by night, by day, and when it is hot. */
-function heatActions({ heat }: BatchPlan, date: PlainDate): string[] {
+function heatActions({ heat }: BatchPlan, date: PlainDate, reader: Reader): string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
   if (!week) return [];
   const { night, day, noon } = week;
+  const at = ({ around }: { around: NumberQuantity }): string =>
+    `${formatValue(around.value, 'degC', reader)} around them`;
   return [
-    `Heat on a cold night: ${night.words}.`,
-    `Heat on a usual day: ${day.words}; on a hot one: ${noon.words}. Look at the birds first.`,
+    `Heat on a cold night, ${at(night)}: ${night.words}.`,
+    `Heat on a usual day, ${at(day)}: ${day.words}; on a hot one, ${at(noon)}: ${noon.words}. Look at the birds first.`,
   ];
 }
 
@@ -181,7 +192,14 @@ export const stopsOn =
     const { lookFor } = tables.work;
     const dayOf = herdDays(picture, tables, { pasture, on: date });
     return [
-      ...batches.flatMap((batch) => batchStop(batch, date, { facilities, lookFor }) ?? []),
+      ...batches.flatMap(
+        (batch) =>
+          batchStop(batch, date, {
+            facilities,
+            lookFor,
+            reader: { ...picture.farm, today: date },
+          }) ?? [],
+      ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),
     ];
   };

@@ -67,7 +67,7 @@ export function yearPlan(
     span,
     weather: yearWeather(picture, tables, history, span),
     rows: rows.filter((row) => isInSight(row, span)),
-    weeks: yearWeeks(request, work.jobs, span),
+    weeks: yearWeeks(request, work, span),
     unplanned: animals.unplanned,
   };
 }

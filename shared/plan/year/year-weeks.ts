@@ -3,7 +3,7 @@ import { weekStartOf } from '../../calendar/week-start.js';
 import { comesOn } from '../work/chore-days.js';
 import { workNeeds } from '../work/work-needs.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
-import type { PlannedJob } from '../work/work-plan.js';
+import type { WorkPlan } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';
 import type { YearSpan } from './year-span.js';
 
@@ -27,13 +27,15 @@ export interface YearWeek {
  */
 export function yearWeeks(
   request: WorkRequest,
-  planned: readonly PlannedJob[],
+  { jobs: planned, weeks }: Pick<WorkPlan, 'jobs' | 'weeks'>,
   span: YearSpan,
 ): YearWeek[] {
   const { today } = request;
   const days = daysBetween(today, span.until);
   const { needs, chores } = workNeeds(request, days);
   const grownUps = workPeople(request.people, request.handovers).filter(({ isChild }) => !isChild);
+  // A week with more work due than hours is short, though some of it is done before.
+  const short = new Set(weeks.flatMap(({ from, isOverloaded }) => (isOverloaded ? [from] : [])));
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
   const add = (day: number, hours: number): void => {
@@ -64,7 +66,7 @@ export function yearWeeks(
       hoursAvailable: hours,
       choreHours: chore,
       workHours: other,
-      isShort: hours < chore + other,
+      isShort: hours < chore + other || short.has(first),
     };
   });
 }

@@ -25,7 +25,11 @@ const batch = plannedBatch(
   newRequest({ today, batch: { arrivalDate: '2027-05-06', wantedBirds: 60 } }),
 );
 const stop = (date: string) =>
-  batchStop({ id: 'meat', plan: batch }, date, { facilities: [], lookFor: tables.work.lookFor });
+  batchStop({ id: 'meat', plan: batch }, date, {
+    facilities: [],
+    lookFor: tables.work.lookFor,
+    reader: { units: 'us', currency: 'USD', today: date },
+  });
 const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork>[0] = {}) => {
   const given = { ...handover, ...more };
   const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);

@@ -1,4 +1,6 @@
+import { Button } from '@mantine/core';
 import { lazy } from 'react';
+import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
@@ -190,12 +192,25 @@ export function CostPart({ plan, asked }: PartProps) {
   const { bill } = plan;
   return (
     <StorySection part="cost" title="What it costs">
-      <Lead of={bill.total}>{0 < bill.leftOut.length && <p>{bill.leftOut.join(', ')}.</p>}</Lead>
-      <Facts>
-        <Fact of={bill.perBird} />
-        <Fact of={bill.perKgDressed} />
-        <Fact of={bill.perDozen} />
-      </Facts>
+      {bill.leftOut.length === 0 ? (
+        <>
+          <Lead of={bill.total} />
+          <Facts>
+            <Fact of={bill.perBird} />
+            <Fact of={bill.perKgDressed} />
+            <Fact of={bill.perDozen} />
+          </Facts>
+        </>
+      ) : (
+        <Lead of={undefined}>
+          <p>
+            Not known yet. So far, {bill.leftOut.join(', ')}: <Num of={bill.total} />.
+          </p>
+          <Button component={Link} href={`/farm/${asked.farm.id}/place`} variant="light">
+            Give the prices once, for every batch
+          </Button>
+        </Lead>
+      )}
       <Picture title="Where it goes">
         <BillBars bill={bill} />
       </Picture>

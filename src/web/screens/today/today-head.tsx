@@ -56,7 +56,7 @@ function Ground({ day: { ground, date }, farm }: { day: TickedToday; farm: Saved
       </p>
       {found === undefined ? (
         <button type="button" className="today-button" onClick={() => tell(!isWorkable)}>
-          {isWorkable ? 'Too wet' : 'Dry enough'}
+          {isWorkable ? 'It is too wet' : 'It is dry enough'}
         </button>
       ) : (
         <button type="button" className="today-button" onClick={() => tell()}>

@@ -118,7 +118,7 @@ function JobRow({
         </details>
       </Table.Td>
       <Table.Td>
-        {whoDoes(plan, job)} {eachHours(job.hours, job.peopleNeeded)}
+        {[whoDoes(plan, job), eachHours(job.hours, job.peopleNeeded)].filter(Boolean).join(' · ')}
       </Table.Td>
       <Table.Td className="no-wrap" data-label="Due by">
         <Num of={latest} />
