@@ -283,7 +283,10 @@ describe('a saved batch', () => {
     await page.getByText('Saved.').waitFor();
     expect(await stored()).toBe(before);
     await page.goto(`${farm}/facilities`);
-    await page.getByText(/length 2\.44 m/).first().waitFor();
+    await page
+      .getByText(/length 2\.44 m/)
+      .first()
+      .waitFor();
   });
 
   it('answers "why not this week" and plans for a week that is picked', async () => {

@@ -229,7 +229,10 @@ describe('what changes a plan', () => {
       .getByText(/^Cut out old canes/)
       .first()
       .waitFor({ timeout: 30_000 });
-    await page.getByText(/of its jobs are among yours/).first().waitFor();
+    await page
+      .getByText(/of its jobs are among yours/)
+      .first()
+      .waitFor();
     await page.getByRole('button', { name: 'Remove Berries' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
     await page.getByRole('button', { name: 'Add Berries' }).waitFor({ timeout: 30_000 });
