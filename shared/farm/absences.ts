@@ -1,35 +1,48 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { Person } from './farm.js';
-import type { Handover } from './handover.js';
+import { MOST_DAYS, type Handover } from './handover.js';
 
-/** Days on which somebody of the household is away. */
+/** Days in a row on which the same grown-ups are away and nobody was put in charge yet. */
 export interface Absence {
   readonly from: PlainDate;
   readonly to: PlainDate;
-  /** Everybody who is away on one of these days. */
   readonly awayIds: readonly string[];
+  /** Grown-ups who are there: they keep their hours, and nothing has to be handed over. */
+  readonly stayIds: readonly string[];
 }
 
-/** Absences that are not over and for which no days are handed over yet, the next first. */
-export const absencesAhead = (
+/**
+ * Absences told of the farm's people, from today on, that no hand-over covers; a long one in parts
+ * that a sheet can hold.
+ *
+ * @param people children count neither as away nor as there: they are in charge of nothing
+ */
+export function absencesAhead(
   people: readonly Person[],
   handovers: readonly Pick<Handover, 'from' | 'to'>[],
   today: PlainDate,
-): Absence[] =>
-  people
-    .flatMap(({ away }) => away)
-    .filter(({ to }) => today <= to)
-    .filter((absence) => !handovers.some((handover) => meets(handover, absence)))
-    .sort((a, b) => (a.from < b.from ? -1 : 1))
-    .map(({ from, to }) => ({
-      ...{ from, to },
-      awayIds: people
-        .filter(({ away }) => away.some((each) => meets(each, { from, to })))
-        .map(idOf),
-    }))
-    .filter(({ from, to }, k, all) => all.findIndex((a) => a.from === from && a.to === to) === k);
+): Absence[] {
+  const adults = people.filter(({ isChild }) => !isChild);
+  const absences = adults.flatMap(({ away }) => away).filter(({ to }) => today <= to);
+  // Nobody comes or goes between two of these days.
+  const turns = [...absences, ...handovers]
+    .flatMap(({ from, to }) => [from, addDays(to, 1)])
+    .filter((day) => today < day);
+  const starts = [...new Set([today, ...turns])].sort();
+  return starts.slice(0, -1).flatMap((from, k) => {
+    const to = addDays(starts[k + 1]!, -1);
+    const isAway = ({ away }: Person): boolean => away.some((a) => a.from <= from && from <= a.to);
+    const awayIds = adults.filter(isAway).map(({ id }) => id);
+    const isHandedOver = handovers.some((each) => each.from <= from && from <= each.to);
+    if (awayIds.length === 0 || isHandedOver) return [];
+    const stayIds = adults.filter((person) => !isAway(person)).map(({ id }) => id);
+    return inParts(from, to).map((part) => ({ ...part, awayIds, stayIds }));
+  });
+}
 
-const idOf = ({ id }: Person): string => id;
-
-const meets = (a: Pick<Absence, 'from' | 'to'>, b: Pick<Absence, 'from' | 'to'>): boolean =>
-  a.from <= b.to && b.from <= a.to;
+const inParts = (from: PlainDate, to: PlainDate): { from: PlainDate; to: PlainDate }[] =>
+  Array.from({ length: Math.ceil((daysBetween(from, to) + 1) / MOST_DAYS) }, (_, k) => {
+    const start = addDays(from, k * MOST_DAYS);
+    const end = addDays(start, MOST_DAYS - 1);
+    return { from: start, to: end < to ? end : to };
+  });

@@ -22,7 +22,7 @@ export const whereaboutFields = row('Whereabout', { what: text('What'), where: t
 export type Whereabout = RowOf<typeof whereaboutFields>;
 
 /** A sheet of a page a day is of no use for longer. */
-const MOST_DAYS = 31;
+export const MOST_DAYS = 31;
 
 const RULES: readonly RowRule<{
   readonly from: PlainDate;

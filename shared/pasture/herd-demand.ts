@@ -96,6 +96,23 @@ export function classOn(
   return own;
 }
 
+/** Whether a group is on the farm on a day: on that of its arrival, not on that it leaves. */
+export const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
+  (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
+
+/** Head that is milked on a day: milk cows are, but for the weeks before they calve. */
+export const milkedHead = (
+  { groups }: Pick<Herd, 'groups'>,
+  on: PlainDate,
+  tables: Tables,
+): number =>
+  groups
+    .filter((group) => isThere(group, on))
+    .filter(
+      (group) => classOn(group, dueOf(group, tables)?.due, on, tables).equation === 'nrc-dairy',
+    )
+    .reduce((sum, { head }) => sum + head, 0);
+
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *

@@ -164,7 +164,6 @@ export const work = nested(
       timesADay: COUNT,
       hoursEachTime: HOURS,
       hoursEachCow: HOURS,
-      dryDays: DAYS,
     }),
     lookFor: nested(
       'LookFor',

@@ -46,12 +46,11 @@ export interface WorkTable {
     /** What moving one job to other days counts for when a plan is made again. */
     readonly moveCost: number;
   };
-  /** Milking by hand: cleaning up each time, and each cow; none in the days before she calves. */
+  /** Milking by hand: cleaning up each time, and each cow. */
   readonly milking: Sourced & {
     readonly timesADay: number;
     readonly hoursEachTime: number;
     readonly hoursEachCow: number;
-    readonly dryDays: number;
   };
   /** What to look for on a round of animals. */
   readonly lookFor: {

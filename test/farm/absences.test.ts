@@ -1,26 +1,46 @@
 import { describe, expect, it } from '@jest/globals';
+import type { Person } from '../../shared/farm/farm.js';
 import { absencesAhead } from '../../shared/farm/absences.js';
 
-const person = (id: string, ...away: { from: string; to: string }[]) => ({ id, name: id, away });
-const [may, june] = [
-  { from: '2027-05-11', to: '2027-05-14' },
-  { from: '2027-06-01', to: '2027-06-03' },
-];
+const person = (id: string, away: [string, string][], more: Partial<Person> = {}): Person => ({
+  ...{ id, name: id, away: away.map(([from, to]) => ({ from, to })) },
+  ...more,
+});
+const a = person('a', [['2027-05-10', '2027-05-14']]);
+const b = person('b', [['2027-05-12', '2027-05-16']]);
+const child = person('c', [['2027-05-01', '2027-05-30']], { isChild: true });
+const sheet = (from: string, to: string) => ({ from, to });
+const TODAY = '2027-05-01';
+const short = (...of: Parameters<typeof absencesAhead>) =>
+  absencesAhead(...of).map(({ from, to, awayIds, stayIds }) => [
+    from.slice(5),
+    to.slice(5),
+    awayIds.join(''),
+    stayIds.join(''),
+  ]);
 
-describe('absences ahead', () => {
-  it('names all who are away on those days, the next first, each span once', () => {
-    const people = [person('a', june, may), person('b', may), person('c')];
-    expect(absencesAhead(people, [], '2027-05-01')).toEqual([
-      { ...may, awayIds: ['a', 'b'] },
-      { ...june, awayIds: ['a'] },
+describe('absencesAhead', () => {
+  it('parts days by who is away, so that it is known who stays; children are in charge of nothing', () => {
+    expect(short([a, b, child], [], TODAY)).toEqual([
+      ['05-10', '05-11', 'a', 'b'],
+      ['05-12', '05-14', 'ab', ''],
+      ['05-15', '05-16', 'b', 'a'],
     ]);
   });
 
-  it('leaves out what is over and what is handed over', () => {
-    const people = [person('a', may, june)];
-    expect(absencesAhead(people, [], '2027-05-20')).toHaveLength(1);
-    expect(absencesAhead(people, [{ from: '2027-06-02', to: '2027-06-09' }], '2027-05-20')).toEqual(
-      [],
-    );
+  it('leaves out days that have a sheet, and days that are past', () => {
+    expect(short([a], [sheet('2027-05-12', '2027-05-20')], TODAY)).toEqual([
+      ['05-10', '05-11', 'a', ''],
+    ]);
+    expect(short([a], [], '2027-05-13')).toEqual([['05-13', '05-14', 'a', '']]);
+    expect(short([a], [], '2027-05-15')).toEqual([]);
+    expect(short([a, b], [sheet('2027-05-01', '2027-05-20')], TODAY)).toEqual([]);
+  });
+
+  it('parts what is longer than a sheet can be', () => {
+    expect(short([person('a', [['2027-06-01', '2027-07-05']])], [], TODAY)).toEqual([
+      ['06-01', '07-01', 'a', ''],
+      ['07-02', '07-05', 'a', ''],
+    ]);
   });
 });

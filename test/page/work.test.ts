@@ -255,7 +255,8 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
-    // Later than the days away that the sample has already.
+    await dialog.getByLabel('Name of who comes in').fill('Neighbor');
+    // Later than the days away that the sample has handed over already.
     await dialog.getByLabel('First day').fill(inDays(75));
     await dialog.getByLabel('Last day').fill(inDays(78));
     await dialog.getByRole('button', { name: 'Add a row' }).first().click();

@@ -476,7 +476,7 @@ function seasonOf(tables: Tables): Quantity[] {
       const { waitsForId: _waits, ...rest } = job;
       return { ...rest, id: `${job.setId}/${job.id}/${k}` };
     }),
-    work: datedWork(batches, [herd], pasture),
+    work: datedWork(batches, { herds: [herd], cows: [] }, pasture),
     handovers: [handover],
   });
   const { keep, ...plan } = workPlanOf(request, 20);

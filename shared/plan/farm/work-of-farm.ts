@@ -26,7 +26,7 @@ export function workOfFarm(
     tables,
     today,
     people,
-    work: datedWork(batches, picture.herds, pasture),
+    work: datedWork(batches, picture, pasture),
     unplanned,
     ownJobs: picture.jobs,
     progress: marks,

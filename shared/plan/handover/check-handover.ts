@@ -13,7 +13,7 @@ export function handoverProblems(
     readonly reader: DateReader;
   },
 ): FieldProblem[] {
-  const { id, personId, from, to } = handover;
+  const { id, personId, awayIds = [], from, to } = handover;
   const { people, others, reader } = beside;
   const problems: FieldProblem[] = [];
   const known = people.map((person) => person.id);
@@ -24,6 +24,13 @@ export function handoverProblems(
       given: personId,
       allowed: known,
       fix: 'Choose among the people of the farm.',
+    });
+  if (personId !== undefined && awayIds.includes(personId))
+    problems.push({
+      field: 'awayIds',
+      code: 'conflict',
+      given: personId,
+      fix: 'Whoever is in charge is there: take them off those who are away, or choose someone else.',
     });
   const other = others.find((each) => each.id !== id && each.from <= to && from <= each.to);
   if (other)

@@ -5,6 +5,8 @@ import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
+import { milkedHead } from '../../pasture/herd-demand.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { formatValue, type Reader } from '../../units/format.js';
@@ -74,6 +76,7 @@ export function batchStop(
   const moves = plan.outdoors.movesPerDay?.value;
   const actions = [
     ...(next && 0 < day ? [`${next.name} begins today: mix old and new over a few days.`] : []),
+    'Fresh water, drinkers rinsed.',
     ...(isBrooding ? heatActions(plan, date, reader) : []),
     ...(moveOut === date
       ? [
@@ -84,6 +87,7 @@ export function batchStop(
       : []),
     ...(!isBrooding && moves !== undefined ? [movesText(moves)] : []),
     ...(lays ? ['Collect the eggs.'] : []),
+    ...(isBrooding ? [] : ['Out in the morning; at dusk in, all counted, doors latched.']),
   ];
   return {
     id,
@@ -103,17 +107,21 @@ export function batchStop(
 }
 
 /** How the heaters are set that day, by night, by day, and when it is hot. */
-function heatActions({ heat }: BatchPlan, date: PlainDate, reader: Reader): string[] {
+function heatActions({ heat, brooding }: BatchPlan, date: PlainDate, reader: Reader): string[] {
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
-  if (!week) return [];
+  if (!week) return heat || !brooding ? [] : [LOOK_AT_HEAT];
   const { night, day, noon } = week;
   const at = ({ around }: { around: NumberQuantity }): string =>
     `${formatValue(around.value, 'degC', reader)} around them`;
   return [
     `Heat on a cold night, ${at(night)}: ${night.words}.`,
     `Heat on a usual day, ${at(day)}: ${day.words}; on a hot one, ${at(noon)}: ${noon.words}. Look at the birds first.`,
+    LOOK_AT_HEAT,
   ];
 }
+
+const LOOK_AT_HEAT =
+  'See that the heat works, hangs fast and is clear of the litter: morning, noon and last thing.';
 
 const AMOUNTS = ['alive', 'feed-day', 'water-day', 'under-heater', 'eggs-day'];
 const BROODING_CAUTIONS = new Set(['heat-lamp', 'carbon-monoxide', 'salmonella']);
@@ -125,7 +133,7 @@ function movesText(movesPerDay: number): string {
 
 /** A herd on a date; undefined when it has no cattle then. */
 export function herdStop(
-  herd: Pick<Herd, 'id' | 'name'>,
+  herd: Herd,
   day: HerdDay | undefined,
   { picture, tables, pasture }: Season,
 ): SheetStop | undefined {
@@ -155,8 +163,11 @@ export function herdStop(
       ),
       ...(hay ? [hay.weight] : []),
     ],
-    carried: hay ? [`Hay: ${hay.said}.`] : [],
+    carried: hay
+      ? [`Hay: ${hay.said} (${hay.bale}, ${formatValue(hay.baleKg, 'kg', picture.farm)} each).`]
+      : [],
     actions: [
+      ...(0 < milkedHead(withNamedCows(herd, picture.cows), date, tables) ? [MILKING] : []),
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
@@ -169,6 +180,9 @@ export function herdStop(
     cautions: [],
   };
 }
+
+const MILKING =
+  'The two milkings about twelve hours apart, each until no more comes. Where a calf still drinks, it has its share first or is kept apart at night, as is usual here.';
 
 interface Season {
   readonly picture: FarmPicture;

@@ -41,6 +41,7 @@ export interface HayOfDay {
   readonly said: string;
   /** The kind of bale. */
   readonly bale: string;
+  readonly baleKg: number;
   readonly weight: NumberQuantity;
 }
 
@@ -142,5 +143,11 @@ export function hayOfDay(
     herdDayFormulas.bales,
     [from(weight, 'H'), one],
   );
-  return { bales, said: carriedSaid(bales.value, 'bale'), bale: bale.name, weight };
+  return {
+    bales,
+    said: carriedSaid(bales.value, 'bale'),
+    bale: bale.name,
+    baleKg: bale.kg,
+    weight,
+  };
 }

@@ -1,4 +1,5 @@
-import type { Herd } from '../../farm/herd.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import { withNamedCows } from '../../pasture/named-cows.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { keyDatesOf } from '../tasks/event.js';
@@ -14,7 +15,7 @@ export interface PlannedBatch {
 /** The work of planned batches and herds, as the plan of the work takes it. */
 export const datedWork = (
   batches: readonly PlannedBatch[],
-  herds: readonly Herd[],
+  { herds, cows }: Pick<FarmPicture, 'herds' | 'cows'>,
   pasture: PasturePlan | undefined,
 ): DatedWork[] => [
   ...batches.map(({ id, name, plan }): DatedWork => ({
@@ -30,7 +31,7 @@ export const datedWork = (
       ...{ id, name, kind: 'herd' },
       tasks: pasture?.tasks.filter((task) => task.belongsToId === id) ?? [],
       events: keyDatesOf({ id, name }, pasture?.herds.find((each) => each.id === id)?.events ?? []),
-      round: { herd, ...(pasture ? { pasture } : {}) },
+      round: { herd: withNamedCows(herd, cows), ...(pasture ? { pasture } : {}) },
     };
   }),
 ];

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { together } from '../../explain/quantity.js';
-import type { CattleGroup, Herd } from '../../farm/herd.js';
+import type { Herd } from '../../farm/herd.js';
+import { isThere, milkedHead } from '../../pasture/herd-demand.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import { hoursOf } from '../tasks/task-hours.js';
@@ -53,14 +54,9 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
 /** Milking, on the days on which some milk cow is in milk, for the most that are at once. */
 function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
   const { milking } = tables.work;
-  const inMilk = (day: number): number => {
-    const on = addDays(today, day);
-    return herd.groups
-      .filter((group) => group.classId === MILK_COW && isThere(group, on))
-      .filter(({ calvesOn }) => calvesOn === undefined || !isBefore(on, calvesOn, milking.dryDays))
-      .reduce((sum, { head }) => sum + head, 0);
-  };
-  const cows = Array.from({ length: days }, (_, day) => inMilk(day));
+  const cows = Array.from({ length: days }, (_, day) =>
+    milkedHead(herd, addDays(today, day), tables),
+  );
   const onDays = cows.flatMap((count, day) => (0 < count ? [day] : []));
   if (onDays.length === 0) return [];
   const { timesADay, hoursEachTime, hoursEachCow } = milking;
@@ -77,12 +73,6 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
     },
   ];
 }
-
-const MILK_COW = 'milk-cow';
-
-/** Whether a day lies in the so many days before another. */
-const isBefore = (on: PlainDate, date: PlainDate, days: number): boolean =>
-  on < date && addDays(date, -days) <= on;
 
 function choreOf(
   round: RoundOf,
@@ -110,9 +100,6 @@ const headOn = ({ herd, today }: RoundOf, day: number): number => {
   const on = addDays(today, day);
   return herd.groups.reduce((sum, group) => sum + (isThere(group, on) ? group.head : 0), 0);
 };
-
-const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
-  (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
 
 /** Beyond the season that is planned all feed comes by hand; within it as it is planned. */
 const isOnHay =

@@ -3,11 +3,13 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import { sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
-import { batchStop } from '../../../shared/plan/handover/sheet-stops.js';
+import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
+import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { newRequest, tables } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
-import { plannedBatch } from '../../support/pictures.js';
+import { newGroup, newHerd } from '../../support/pasture-factories.js';
+import { newPicture, plannedBatch } from '../../support/pictures.js';
 
 const today = '2027-05-05';
 const handover: Handover = {
@@ -75,6 +77,24 @@ describe('sitterSheet', () => {
       const sum = pieces.reduce((hours, piece) => hours + piece.hours, chores);
       expect(sum).toBeLessThanOrEqual(3 + 0.01);
     }
+  });
+
+  it('keeps the hours of those who stay, whose work is not on the sheet', () => {
+    const { personId: _one, ...stranger } = handover;
+    const piecesOf = (who: string, awayIds?: string[]) => {
+      const job = newOwnJob({
+        ...{ hours: 1, canBeSpread: false, personIds: [who] },
+        ...{ notBefore: '2027-05-10', dueOn: '2027-05-13', noUseAfter: '2027-05-13' },
+      });
+      const given = { ...stranger, sitter: 'Neighbor', ...(awayIds ? { awayIds } : {}) };
+      const plan = workPlanOf(newWork({ today, work, ownJobs: [job], handovers: [given] }), 100);
+      const { pages } = sitterSheet(given, plan, () => []);
+      expect(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key))).not.toContain('own/bed');
+      return plan.jobs.find(({ key }) => key === 'own/bed')!.pieces.length;
+    };
+    expect(piecesOf('b', ['a'])).toBe(1);
+    expect(piecesOf('a', ['a'])).toBe(0);
+    expect(piecesOf('b')).toBe(0); // nobody said who is away: all are
   });
 
   it('moves what can be moved out of those days', () => {
@@ -147,10 +167,31 @@ describe('batchStop', () => {
   it('says that they move out, and looks for other things from then on', () => {
     const out = String(batch.outdoors.moveOut!.value);
     expect(stop(out)!.actions).toContain('They move out of the brooder today.');
+    expect(stop(out)!.actions.at(-1)).toMatch(/at dusk in/);
+    expect(stop('2027-05-08')!.actions.join(' ')).toMatch(/See that the heat works/);
     expect(stop(out)!.lookFor).toEqual(tables.work.lookFor.outdoorBirds);
     expect(stop(out)!.amounts.map(({ label }) => label)).not.toContain(
       'Under the heat, chick height',
     );
+  });
+});
+
+describe('herdStop', () => {
+  const herd = newHerd({ groups: [newGroup({ classId: 'milk-cow', head: 2 })] });
+  const stopOf = (classId: string) => {
+    const herds = [newHerd({ groups: [newGroup({ classId, head: 2 })] })];
+    const picture = newPicture({ ...newWork({ today }), herds, today });
+    const day = herdDays(picture, tables, { pasture: undefined, on: '2027-12-10' })(herd);
+    return herdStop(herds[0]!, day, { picture, tables, pasture: undefined })!;
+  };
+
+  it('has hay as bales with the weight of one, and the milkings of a cow in milk', () => {
+    // seeds/pasture.json: the last of the bales is the one of 5 × 5 ft, 499 kg or 1,100 lb.
+    expect(stopOf('milk-cow').carried[0]).toMatch(
+      /^Hay: a bale every \d+ days \(round, 5 × 5 ft, 499 kg each\)\.$/,
+    );
+    expect(stopOf('milk-cow').actions[0]).toMatch(/^The two milkings/);
+    expect(stopOf('dry-cow').actions).toEqual([]);
   });
 });
 
@@ -173,6 +214,7 @@ describe('handoverProblems', () => {
     const found = handoverProblems(stranger, { people, others: [], reader });
     expect(found.map(({ field }) => field)).toEqual(['sitter']);
     expect(fields({ personId: 'ghost' })).toEqual(['personId']);
+    expect(fields({ personId: 'b', awayIds: ['b'] })).toEqual(['awayIds']);
   });
 
   it('refuses days that are handed over already, or on which the sitter is away', () => {

@@ -29,6 +29,9 @@ describe('the round of a herd', () => {
     const [milking] = roundsOf({ classId: 'milk-cow', head: 1, calvesOn });
     expect(milking).toMatchObject({ name: 'Milk, morning and evening', hoursPerDay: 1 });
     expect([...milking!.onDays!]).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    // By her day of service too: seeds/gestation.json has 283 days where the breed is not known.
+    const bredOn = '2027-05-02';
+    expect([...roundsOf({ classId: 'milk-cow', head: 1, bredOn })[0]!.onDays!]).toHaveLength(10);
   });
 
   it('asks nothing once they have gone', () => {

@@ -2,7 +2,6 @@ import { Button, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { absencesAhead, type Absence } from '../../../../shared/farm/absences.js';
-import type { Person } from '../../../../shared/farm/farm.js';
 import type { Handover } from '../../../../shared/farm/handover.js';
 import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
@@ -11,6 +10,7 @@ import { ConfirmButton } from '../../shell/confirm-button.js';
 import { FormDialog } from '../../fields/form-dialog.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { Section } from '../../shell/section.js';
+import { AbsenceLine } from './absence-line.js';
 import { CalendarLinks } from './calendar-links.js';
 import { HandoverForm } from './handover-form.js';
 import { WorkNav } from './work-nav.js';
@@ -69,23 +69,15 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             </Group>
           ))}
         </Stack>
-        <Stack gap="xs">
-          {absences.map((absence) => (
-            <Group key={absence.from + absence.to} justify="space-between" gap="xs">
-              <Text>
-                {namesOf(people, absence)} away {sayDate(absence.from)} to {sayDate(absence.to)}: no
-                sheet yet
-              </Text>
-              <Button
-                variant="light"
-                onClick={() => setEditing(absence)}
-                aria-label={`Make a sheet for the days from ${sayDate(absence.from)}`}
-              >
-                Make a sheet
-              </Button>
-            </Group>
-          ))}
-        </Stack>
+        {absences.map((absence) => (
+          <AbsenceLine
+            key={absence.from}
+            absence={absence}
+            people={people}
+            action="Make a sheet"
+            onPress={() => setEditing(absence)}
+          />
+        ))}
         <Failure error={remove.error} />
         <Group mt="sm">
           <Button onClick={() => setEditing('new')}>Add days away</Button>
@@ -106,6 +98,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
             people={people}
             plan={plan}
             start={isSaved(editing) ? editing : undefined}
+            absences={editing === 'new' ? absences : []}
             absence={editing === 'new' || isSaved(editing) ? undefined : editing}
             onDone={() => setEditing(undefined)}
           />
@@ -117,8 +110,3 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
 
 const isSaved = (editing: Handover | Absence | 'new' | undefined): editing is Handover =>
   typeof editing === 'object' && 'id' in editing;
-
-const namesOf = (people: readonly Person[], { awayIds }: Absence): string => {
-  const names = people.filter(({ id }) => awayIds.includes(id)).map(({ name }) => name);
-  return `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'}`;
-};

@@ -1,22 +1,31 @@
 import { useCallback } from 'react';
 
-/** What a sheet of paper holds, Letter as well as A4, in pixels of CSS between usual margins, with room to spare. */
-const PAGE = { width: 700, height: 850 };
-/** Type is made larger where a page would stay half empty, and never too small to read. */
-const SIZES = { least: 0.7, most: 1.25 };
+/** What Letter and A4 both hold within their margins: the height of the one, the width of the other. */
+const PAGE_MM = { width: 181, height: 238 };
+const PX_PER_MM = 96 / 25.4;
+/** Larger where a page would stay half empty; smaller than usual only on the fullest of days. */
+const SIZES = { least: 0.5, most: 1.25, step: 0.02 };
 
 /** Sets the size of print so that a section fills one page: `--fit` is for the print style. */
 export const useFitsPage = () =>
   useCallback((section: HTMLElement | null) => {
     if (!section) return;
-    const measure = () => {
-      const { width, height } = section.getBoundingClientRect();
-      // Larger type makes lines longer and more of them: what it takes grows by the square.
-      const size = Math.sqrt((PAGE.width * PAGE.height) / (width * height));
-      const fit = Math.min(SIZES.most, Math.max(SIZES.least, size));
-      section.style.setProperty('--fit', String(Math.floor(100 * fit) / 100));
-    };
-    const observer = new ResizeObserver(measure);
+    const observer = new ResizeObserver(() =>
+      section.style.setProperty('--fit', sizeThatFits(section).toFixed(2)),
+    );
     observer.observe(section);
     return () => observer.disconnect();
   }, []);
+
+/** By halving, as each try lays out the section anew. */
+function sizeThatFits(section: HTMLElement): number {
+  let [low, high] = [SIZES.least, SIZES.most];
+  while (SIZES.step < high - low) {
+    const size = (low + high) / 2;
+    section.style.width = `${PAGE_MM.width / size}mm`;
+    if (size * section.offsetHeight <= PAGE_MM.height * PX_PER_MM) low = size;
+    else high = size;
+  }
+  section.style.removeProperty('width');
+  return low;
+}

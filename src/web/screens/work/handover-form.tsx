@@ -21,6 +21,7 @@ import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
 import { Answer } from '../../shell/answer.js';
 import { Failure } from '../../shell/states.js';
+import { AbsenceLine } from './absence-line.js';
 import { ChangeList } from './change-list.js';
 import { PairRows } from './pair-rows.js';
 import { RoundOrder } from './round-order.js';
@@ -40,6 +41,7 @@ export function HandoverForm({
   plan,
   start,
   absence,
+  absences,
   onDone,
 }: {
   farm: SavedFarm;
@@ -48,6 +50,8 @@ export function HandoverForm({
   start: Handover | undefined;
   /** Days of which somebody has said already to be away; a new sheet begins with them. */
   absence: Absence | undefined;
+  /** Absences that can be chosen, where no days are given yet. */
+  absences: readonly Absence[];
   onDone: () => void;
 }) {
   const sayDate = useSayDate();
@@ -57,7 +61,7 @@ export function HandoverForm({
   const words = wordsOfRow(handoverFields, farm);
   const save = useSave<Draft>(farm.id, 'handovers', words);
   const form = useRowForm<Draft>({
-    keptAs: draftKey(farm.id, 'handover', start?.id ?? 'new'),
+    keptAs: draftKey(farm.id, 'handover', start?.id ?? absence?.from ?? 'new'),
     start: start ?? {
       ...inCharge(people, absence),
       from: absence?.from ?? addDays(plan.today, LEAD_DAYS),
@@ -76,13 +80,29 @@ export function HandoverForm({
   const stops = [...(batches.data ?? []), ...(herds.data ?? [])];
   return (
     <RowForm form={form} onDone={onDone}>
+      {absences.map((each) => (
+        <AbsenceLine
+          key={each.from}
+          absence={each}
+          people={people}
+          action="Use these days"
+          onPress={() =>
+            set({ from: each.from, to: each.to, personId: undefined, ...inCharge(people, each) })
+          }
+        />
+      ))}
       <Group align="end">
         <Select
           label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
           options={[...people, { id: '', name: 'Farm sitter' }]}
-          onChange={(id) => set({ personId: id === '' ? undefined : id })}
+          onChange={(id) =>
+            set({
+              personId: id === '' ? undefined : id,
+              ...(draft.awayIds ? { awayIds: draft.awayIds.filter((each) => each !== id) } : {}),
+            })
+          }
         />
         {draft.personId === undefined && (
           <TextInput
@@ -190,15 +210,11 @@ export function HandoverForm({
   );
 }
 
-/** Rows in which nothing was typed are no rows. */
-/** Somebody who stays, else a sitter; without a word of who is away, all but the first. */
-function inCharge(people: readonly Person[], absence: Absence | undefined) {
-  if (!absence) return { personId: people[0]?.id };
-  const { awayIds } = absence;
-  const stays = people.find(({ id, isChild }) => !isChild && !awayIds.includes(id));
-  return { awayIds, ...(stays ? { personId: stays.id } : {}) };
-}
+/** On the days of an absence a sitter, as whoever stays keeps their own hours; else the first. */
+const inCharge = (people: readonly Person[], absence: Absence | undefined) =>
+  absence ? { awayIds: absence.awayIds } : { personId: people[0]?.id };
 
+/** Rows in which nothing was typed are no rows. */
 const withoutEmptyRows = (draft: Draft): Draft => ({
   ...draft,
   phones: draft.phones?.filter(({ who, number }) => who.trim() || number.trim()),
