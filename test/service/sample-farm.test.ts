@@ -19,7 +19,7 @@ describe.each(databases())('the sample farm on $name', (database) => {
   it.each(['once', 'again'])('loads %s', async () => {
     const { status, body } = await app.api.post('/api/farms/sample');
     expect(status).toBe(201);
-    expect(body).toMatchObject({ isSample: true, revision: 1, name: 'Thistledown (sample)' });
+    expect(body).toMatchObject({ isSample: true, name: 'Thistledown (sample)' });
     ids.push((body as { id: string }).id);
   });
 
@@ -27,23 +27,15 @@ describe.each(databases())('the sample farm on $name', (database) => {
     expect(new Set(ids).size).toBe(2);
     expect(await app.counts()).toMatchObject({
       farms: 2,
-      facilities: 14,
-      people: 4,
-      batches: 4,
+      facilities: 24,
+      people: 6,
+      batches: 14,
+      handovers: 2,
       weather_days: 0,
     });
   });
 
-  it('has batches that arrive within a year and some weeks, however late in the year it is', async () => {
-    for (const row of await app.rows('batches')) {
-      const { arrivalDate } = (
-        await app.api.get(`/api/farms/${String(row['farmId'])}/batches/${String(row['id'])}`)
-      ).body as { arrivalDate: string };
-      expect(inDays(44) <= arrivalDate && arrivalDate <= inDays(45 + 366)).toBe(true);
-    }
-  });
-
-  it('plans every batch, one for each purpose, in its own buildings', async () => {
+  it('plans every batch in its own buildings, none in the way of another', async () => {
     for (const id of ids) {
       const { body: batches } = await app.api.get(`/api/farms/${id}/batches`).expect(200);
       const plans: BatchPlan[] = [];
@@ -51,7 +43,7 @@ describe.each(databases())('the sample farm on $name', (database) => {
         const { body } = await app.api.get(`/api/farms/${id}/batches/${batch.id}/plan`).expect(200);
         plans.push(body as BatchPlan);
       }
-      expect(plans.map((plan) => plan.purpose).sort()).toEqual(['layers', 'meat']);
+      expect(new Set(plans.map((plan) => plan.purpose))).toEqual(new Set(['layers', 'meat']));
       for (const plan of plans) {
         expect(plan.heat?.brooderName).toMatch(/brooder$/i);
         expect(plan.bill.total.value).toBeGreaterThan(0);
@@ -63,7 +55,7 @@ describe.each(databases())('the sample farm on $name', (database) => {
   it('says in the list of batches what their plans say, in any weather and by what was weighed', async () => {
     const farm = `/api/farms/${ids[0]!}`;
     const { body: batches } = await app.api.get(`${farm}/batches`).expect(200);
-    const meat = (batches as Saved<Batch>[]).find(({ purpose }) => purpose === 'meat')!;
+    const meat = (batches as Saved<Batch>[]).find(({ name }) => name === 'Spring meat birds')!;
     const { id, version: _version, leaveAgeDays: _age, ...birds } = meat;
     const grown = { ...birds, arrivalDate: inDays(-40), targetLiveKg: 2.6 };
     await app.api.put(`${farm}/batches/${id}`).send(grown).expect(200);

@@ -18,6 +18,10 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
   const all = useAll(useWork(farm.id), useBatches(farm.id));
   if ('waiting' in all) return all.waiting;
   const [plan, batches] = all.data;
+  // Of birds that are there, and of those beyond the plan, nothing can be asked.
+  const coming = batches.filter(
+    ({ arrivalDate }) => plan.today < arrivalDate && arrivalDate < plan.to,
+  );
   return (
     <Stack maw={1100}>
       <Title order={1}>Work plan</Title>
@@ -36,10 +40,10 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
       <Section title="Hours by week">
         <WeekHours plan={plan} />
       </Section>
-      {0 < batches.length && (
+      {0 < coming.length && (
         <div className="no-print">
           <Section title="If an arrival moved">
-            <ArrivalMove farm={farm} batches={batches} />
+            <ArrivalMove farm={farm} batches={coming} />
           </Section>
         </div>
       )}
