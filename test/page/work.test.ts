@@ -235,7 +235,9 @@ describe('what changes a plan', () => {
       .waitFor();
     await page.getByRole('button', { name: 'Remove them: Berries' }).click();
     await page.getByRole('button', { name: 'Delete', exact: true }).click();
-    await page.getByRole('button', { name: 'Add these jobs: Berries' }).waitFor({ timeout: 30_000 });
+    await page
+      .getByRole('button', { name: 'Add these jobs: Berries' })
+      .waitFor({ timeout: 30_000 });
   });
 
   it('is asked about before an arrival moves: what that would free or break', async () => {
