@@ -1,31 +1,14 @@
 import { hayNeededKg } from '../pasture/hay.js';
 import { paddockAreaM2, rectangleFenceM } from '../pasture/sizing.js';
-import type { Productivity, Stand } from '../farm/paddock.js';
+import type { Stand } from '../farm/paddock.js';
 import { rowById } from '../tables/tables.js';
 import type { Given, Topic } from './given.js';
 
-const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
 const forageOf = ({ tables, text }: Given) => rowById(tables.forages, text('forage'));
-const monthsOf = (given: Given): readonly number[] =>
-  forageOf(given).growthKgPerHaDay![given.text('productivity') as Productivity];
-const yieldOf = (months: readonly number[]): number =>
-  months.reduce((sum, kg, month) => sum + kg * MONTH_DAYS[month]!, 0);
-
-/** Growth, heights, areas, fences and hay. */
+/** Heights, areas, fences and hay. */
 export const grassChecks: Topic = {
   title: 'Grass, fences and hay',
   by: {
-    'growth-of-month': (given) => monthsOf(given)[given.number('month') - 1]!,
-    'growth-of-year': (given) => yieldOf(monthsOf(given)),
-    'share-of-months': (given) => {
-      const months = monthsOf(given);
-      const from = given.number('fromMonth') - 1;
-      const kept = months.map((kg, month) =>
-        from <= month && month < given.number('toMonth') ? kg : 0,
-      );
-      return yieldOf(kept) / yieldOf(months);
-    },
     'mass-of-height': (given) => forageOf(given).massKgPerHaCm[given.text('stand') as Stand].value,
     'ready-height': (given) => forageOf(given).heights.readyHeightCm,
     'paddock-area': ({ tables, number }) =>

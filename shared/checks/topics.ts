@@ -6,6 +6,7 @@ import { flockChecks } from './flocks.js';
 import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
+import { grassGrowthChecks } from './grass-growth.js';
 import { growthChecks } from './growth.js';
 import { growthTableChecks } from './growth-tables.js';
 import { heatChecks } from './heat.js';
@@ -35,6 +36,7 @@ export const TOPICS = {
   'sun-and-rain': skyChecks,
   cattle: cattleChecks,
   grass: grassChecks,
+  'grass-growth': grassGrowthChecks,
   work: workChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;

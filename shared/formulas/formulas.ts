@@ -6,7 +6,7 @@ import { gestationFormulas } from '../pasture/gestation.js';
 import { hayFormulas } from '../pasture/hay.js';
 import { intakeFormulas } from '../pasture/intake.js';
 import { recalibrateFormulas } from '../pasture/recalibrate.js';
-import { regrowthFormulas } from '../pasture/regrowth.js';
+import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
@@ -77,7 +77,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayFormulas,
   intakeFormulas,
   recalibrateFormulas,
-  regrowthFormulas,
+  swardFormulas,
   sizingFormulas,
   hayPartFormulas,
   manureFormulas,

@@ -35,8 +35,8 @@ export const forageMassFormulas = {
     title: 'Height on the first day of the plan',
     words: 'The last reading, or the residual at the last grazing, grown on day by day.',
     symbols: 'h = W(t) ÷ m',
-    sources: ['LOGISTIC'],
-    mark: 'from-memory',
+    sources: ['JOUVEN_2006'],
+    mark: 'computed',
   },
   height: {
     id: 'height-of-standing',

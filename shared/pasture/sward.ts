@@ -1,107 +1,173 @@
-import { regrown } from './regrowth.js';
+import {
+  growDay,
+  waterShare,
+  type GrassGround,
+  type GrassKind,
+  type GrassState,
+} from './sward-day.js';
 
-/** One paddock over a season, all that does not depend on who grazes it. Day 0 is the first day. */
+/** Weather of a run of days as swards meet it; day 0 is the first. */
+export interface GrassWeather {
+  readonly meanC: Float64Array;
+  readonly soilC: Float64Array;
+  readonly temperatureSum: Float64Array;
+  readonly lightMJ: Float64Array;
+  /** Undefined where no rain is known: the soil is then never dry. */
+  readonly rainMm: Float64Array | undefined;
+  readonly referenceMm: Float64Array;
+  /** 1 while snow lies. */
+  readonly isSnow: Uint8Array;
+}
+
+/** One paddock over a season, all that does not depend on who grazes it. */
 export interface Sward {
   readonly areaHa: number;
-  readonly ceilingKgPerHa: number;
-  /** Relative growth rate of each day. */
-  readonly rate: Float64Array;
-  /** Rates summed up to the start of each day; one longer than the season. */
-  readonly rateSum: Float64Array;
-  /** Share of the standing mass that dies off in each day, outside the growing season. */
-  readonly loss: Float64Array;
-  /** Logarithms of what loss leaves, summed up to the start of each day. */
-  readonly lossSum: Float64Array;
-  /** First later day on which growth turns to loss or loss to growth. */
-  readonly turnDay: Int16Array;
+  readonly kind: GrassKind;
+  readonly ground: GrassGround;
+  readonly weather: GrassWeather;
   readonly residualKgPerHa: number;
   readonly turnInKgPerHa: number;
+  /** What has to stand for the first pass of the year. */
+  readonly firstPassKgPerHa: number;
   readonly rankKgPerHa: number;
-  readonly minRestDays: Int16Array;
+  /** Days that no regrowth is shorter than; how long it really is, growth decides. */
+  readonly leastRestDays: number;
   readonly isClosed: Uint8Array;
-  /** Days on which it is mown, at the start of the day, in order. */
-  readonly cutDays: readonly number[];
   readonly stubbleKgPerHa: number;
-  readonly startKgPerHa: number;
-  /** Day after the last grazing before the season, negative; undefined when not known. */
+  /** What stands on the morning of day 0. */
+  readonly start: GrassState;
+  /** Heights that were read: what stands on the morning of a day. */
+  readonly readings: readonly { readonly day: number; readonly kgPerHa: number }[];
+  /** Day after the last grazing before day 0, negative; undefined when not known. */
   readonly lastGrazedEnd: number | undefined;
 }
 
-export type PlainSward = Omit<Sward, 'rateSum' | 'lossSum' | 'turnDay'>;
-
-/**
- * Adds the running sums that let undisturbed growth be looked up instead of stepped through.
- *
- * On a day with loss nothing grows.
- */
-export function swardOf(own: PlainSward): Sward {
-  const n = own.rate.length;
-  const rate = own.rate.map((r, i) => (0 < own.loss[i]! ? 0 : r));
-  const rateSum = new Float64Array(n + 1);
-  const lossSum = new Float64Array(n + 1);
-  for (let i = 0; i < n; i++) {
-    rateSum[i + 1] = rateSum[i]! + rate[i]!;
-    lossSum[i + 1] = lossSum[i]! + Math.log(1 - own.loss[i]!);
-  }
-  const turnDay = new Int16Array(n).fill(n);
-  for (let i = n - 2; 0 <= i; i--) {
-    turnDay[i] = 0 < own.loss[i]! === 0 < own.loss[i + 1]! ? turnDay[i + 1]! : i + 1;
-  }
-  return { ...own, rate, rateSum, lossSum, turnDay };
+/** Growth of one day and what died off in it, kg/ha. */
+export interface GrownDay {
+  readonly grownKgPerHa: number;
+  readonly diedOffKgPerHa: number;
+  readonly wetShare: number;
 }
 
-/** Mass at the start of day `to` of a stand left alone since the start of day `from`, kg/ha. */
-export function massOn(sward: Sward, massKgPerHa: number, from: number, to: number): number {
-  let mass = massKgPerHa;
-  let day = from;
-  for (const cut of sward.cutDays) {
-    if (cut < from || to < cut) continue;
-    mass = Math.min(undisturbed(sward, mass, day, cut), sward.stubbleKgPerHa);
-    day = cut;
-  }
-  return undisturbed(sward, mass, day, to);
-}
+/** Green leaf that winter leaves, kg/ha: a floor after the practice of a Swiss implementation. */
+export const LEAST_LEAF_KG_PER_HA = 255;
 
-function undisturbed(sward: Sward, massKgPerHa: number, from: number, to: number): number {
-  const { rateSum, lossSum, turnDay, ceilingKgPerHa, loss } = sward;
-  let mass = massKgPerHa;
-  for (let day = from; day < to;) {
-    const end = Math.min(to, turnDay[day]!);
-    mass =
-      0 < loss[day]!
-        ? mass * Math.exp(lossSum[end]! - lossSum[day]!)
-        : regrown(mass, rateSum[end]! - rateSum[day]!, ceilingKgPerHa);
-    day = end;
-  }
-  return mass;
-}
+const ALWAYS_WET = (): number => 1;
 
-export interface GrazedDay {
-  /** Mass left in the evening, kg/ha. */
-  readonly massKgPerHa: number;
-  readonly eatenKgPerHa: number;
-  /** Trodden down, dunged on and refused. */
-  readonly trampledKgPerHa: number;
-}
-
-/**
- * One day of grazing after the day's growth. Nothing is taken below the residual.
- *
- * @param demandKgPerHa what the herd would eat of this paddock in the day
- * @param harvestShare share of what disappears that is eaten, 0 to 1
- */
-export function grazeDay(
-  massKgPerHa: number,
-  residualKgPerHa: number,
-  demandKgPerHa: number,
-  harvestShare: number,
-): GrazedDay {
-  const available = Math.max(0, massKgPerHa - residualKgPerHa);
-  const removed = Math.min(available, demandKgPerHa / harvestShare);
-  const eatenKgPerHa = removed * harvestShare;
+/** Lets a sward grow through one day of its weather; the state is changed. */
+export function growOn(
+  sward: Pick<Sward, 'kind' | 'ground' | 'weather'>,
+  state: GrassState,
+  day: number,
+): GrownDay {
+  const { weather, kind, ground } = sward;
+  // Only a bite after stems have begun to grow ends them.
+  if (weather.temperatureSum[day]! <= kind.stemsFromSum) state.isBitten = false;
+  const before = massOf(state);
+  const step = growDay(
+    state,
+    kind,
+    ground,
+    {
+      meanC: weather.meanC[day]!,
+      growthC: weather.soilC[day]!,
+      onsetC: weather.isSnow[day] === 1 ? -Infinity : weather.soilC[day]!,
+      temperatureSum: weather.temperatureSum[day]!,
+      lightMJ: weather.lightMJ[day]!,
+      rainMm: weather.rainMm?.[day] ?? 0,
+      referenceMm: weather.rainMm ? weather.referenceMm[day]! : 0,
+    },
+    weather.rainMm ? waterShare : ALWAYS_WET,
+    LEAST_LEAF_KG_PER_HA,
+  );
   return {
-    massKgPerHa: massKgPerHa - removed,
-    eatenKgPerHa,
-    trampledKgPerHa: removed - eatenKgPerHa,
+    grownKgPerHa: step.grownKg,
+    diedOffKgPerHa: before + step.grownKg - massOf(state),
+    wetShare: step.wetShare,
   };
 }
+
+/** All that stands, kg/ha. */
+export const massOf = (state: GrassState): number =>
+  state.leafKg + state.stemKg + state.deadLeafKg + state.deadStemKg;
+
+/**
+ * Takes off what is grazed or mown, from what stands above the stubble: leaf from above, while dead
+ * leaf is most of what lies near the ground.
+ *
+ * @param stubbleKgPerHa what is to be left in the end
+ */
+export function takeOff(state: GrassState, kgPerHa: number, stubbleKgPerHa: number): void {
+  const leaf = Math.max(0, state.leafKg - STUBBLE_LEAF * stubbleKgPerHa);
+  const stem = Math.max(0, state.stemKg - STUBBLE_STEM * stubbleKgPerHa);
+  const deadLeaf = Math.max(0, state.deadLeafKg - STUBBLE_DEAD_LEAF * stubbleKgPerHa);
+  const deadStem = Math.max(0, state.deadStemKg - STUBBLE_DEAD_STEM * stubbleKgPerHa);
+  const above = leaf + stem + deadLeaf + deadStem;
+  const share = above <= 0 ? 0 : Math.min(1, kgPerHa / above);
+  state.leafKg -= share * leaf;
+  state.stemKg -= share * stem;
+  state.deadLeafKg -= share * deadLeaf;
+  state.deadStemKg -= share * deadStem;
+  const over = kgPerHa - share * above;
+  const mass = massOf(state);
+  if (0 < over && 0 < mass) scale(state, Math.max(0, 1 - over / mass));
+  state.isBitten = true;
+}
+/** Shares of a stubble, by the bulk densities of groups A and B. Jouven et al. 2006, table 2. */
+const STUBBLE_LEAF = 850 / 1800;
+const STUBBLE_STEM = 300 / 1800;
+const STUBBLE_DEAD_LEAF = 500 / 1800;
+const STUBBLE_DEAD_STEM = 150 / 1800;
+
+/** Makes what stands a given mass, its make-up kept: a height that was read. */
+export function setMass(state: GrassState, kgPerHa: number): void {
+  const mass = massOf(state);
+  if (0 < mass) scale(state, kgPerHa / mass);
+  else state.leafKg = kgPerHa;
+}
+
+function scale(state: GrassState, share: number): void {
+  state.leafKg *= share;
+  state.stemKg *= share;
+  state.deadLeafKg *= share;
+  state.deadStemKg *= share;
+}
+
+/** A stand as it comes out of winter, by the mass of it, kg/ha; its soil is wet. */
+export const winterStand = (kgPerHa: number, waterMm: number): GrassState => ({
+  leafKg: WINTER_LEAF_SHARE * kgPerHa,
+  stemKg: 0,
+  deadLeafKg: (1 - WINTER_LEAF_SHARE) * kgPerHa,
+  deadStemKg: 0,
+  leafAge: WINTER_AGE,
+  stemAge: 0,
+  deadLeafAge: WINTER_AGE,
+  deadStemAge: 0,
+  waterMm,
+  isBitten: false,
+});
+/** Planning guesses; by spring the model's own ageing outweighs them. */
+const WINTER_LEAF_SHARE = 0.5;
+const WINTER_AGE = 200;
+
+/** Share of organic matter that can be digested, of all that stands. Jouven et al. 2006, eq. 9, 10. */
+export function digestibleShare(
+  { leafDigestible, stemDigestible, ...kind }: GrassKind,
+  state: GrassState,
+): number {
+  const mass = massOf(state);
+  if (mass <= 0) return leafDigestible.new;
+  const of = (range: { new: number; old: number }, age: number, life: number): number =>
+    range.new - Math.min(1, age / life) * (range.new - range.old);
+  const leaf = of(leafDigestible, state.leafAge, kind.leafLifeSum);
+  const stem = of(stemDigestible, state.stemAge, kind.stemsToSum - kind.stemsFromSum);
+  return (
+    (leaf * state.leafKg +
+      stem * state.stemKg +
+      DEAD_LEAF_DIGESTIBLE * state.deadLeafKg +
+      DEAD_STEM_DIGESTIBLE * state.deadStemKg) /
+    mass
+  );
+}
+const DEAD_LEAF_DIGESTIBLE = 0.45;
+const DEAD_STEM_DIGESTIBLE = 0.4;

@@ -1,4 +1,4 @@
-import { choice, list, nested, record, row, twelveMonths } from '../farm/field.js';
+import { choice, list, nested, record, row } from '../farm/field.js';
 import {
   AIR_C,
   CM,
@@ -22,6 +22,8 @@ import {
   part,
   PER_KG,
   PERCENT,
+  POINTS,
+  rowOf,
   SHARE,
   SOURCED,
   SOURCES,
@@ -32,7 +34,6 @@ import {
 } from './figures.js';
 
 const massOf = nested('Mass', row('MassOfStand', { low: KG_A_HA, high: KG_A_HA, value: KG_A_HA }));
-const months = twelveMonths('Growth', 'growth', KG_A_HA.bounds);
 
 export const forages = table('Forage', {
   id: ID,
@@ -46,17 +47,37 @@ export const forages = table('Forage', {
     rankSources: SOURCES,
     rankMark: MARK,
   }),
-  restDays: part('Rest', { fast: DAYS, slow: DAYS, hot: DAYS }),
+  restDays: part('Rest', { fast: DAYS, hot: DAYS }),
   legumeShare: value('LegumeShare', SHARE),
-  temperature: part('GrowthTemperature', {
-    baseC: AIR_C,
-    optimumFromC: AIR_C,
-    optimumToC: AIR_C,
-    stopC: AIR_C,
-  }),
   water: part('WaterOfForage', { kc: SHARE, rootDepthM: M, depletionShare: SHARE }),
   energyMcalPerKg: value('Energy', FACTOR),
-  growthKgPerHaDay: part('GrowthByMonth', { low: months, medium: months, high: months }),
+  groups: part('GroupsOfForage', {
+    shares: table('GroupShare', { id: rowOf('grassGroups'), share: SHARE }),
+  }),
+});
+
+const digestible = nested('Digestible', row('Digestible', { new: SHARE, old: SHARE }));
+
+export const grassGroups = table('GrassGroup', {
+  id: ID,
+  leafAreaM2PerG: PER_KG,
+  bladeShare: SHARE,
+  stemsFromSum: POINTS,
+  stemsToSum: POINTS,
+  springFactor: FACTOR,
+  autumnFactor: FACTOR,
+  leafLifeSum: POINTS,
+  leafDigestible: digestible,
+  stemDigestible: digestible,
+  response: part('ResponseOfGrass', {
+    lightUseGPerMJ: FACTOR,
+    baseC: AIR_C,
+    fullFromC: AIR_C,
+    fullToC: AIR_C,
+    stopC: AIR_C,
+    onsetSum: POINTS,
+  }),
+  ...SOURCED,
 });
 
 export const soils = table('Soil', {
@@ -79,15 +100,13 @@ const hayMethods = table('HayMethod', {
 export const pasture = nested(
   'Pasture',
   row('PastureTable', {
-    ceilingKgPerHa: spread('Ceiling', KG_A_HA),
-    winterLossPerDay: value('WinterLoss', SHARE),
     readingWeight: part('ReadingWeight', {
       priorReadings: COUNT,
       leastKgPerHa: KG_A_HA,
       lowFactor: FACTOR,
       highFactor: FACTOR,
     }),
-    weatherFactor: part('WeatherFactor', { low: FACTOR, high: FACTOR }),
+    nitrogenIndex: part('NitrogenIndex', { low: SHARE, medium: SHARE, high: SHARE }),
     utilisation: part('Utilisation', {
       byStayDays: list('Shares', SHARE, 31, 'shares', 1),
       rankDrop: SHARE,
@@ -96,7 +115,6 @@ export const pasture = nested(
       because: WORDS,
     }),
     animalUnit: part('AnimalUnit', { kgPerDay: KG }),
-    growthPace: part('GrowthPace', { fastKgPerHaDay: KG_A_HA, slowKgPerHaDay: KG_A_HA }),
     longestStayDays: value('LongestStay', DAYS),
     wetGround: part('WetGround', { drierThanFieldCapacityMm: MM }),
     quarantineDays: spread('Quarantine', DAYS),

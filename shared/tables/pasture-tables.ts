@@ -29,24 +29,41 @@ export interface Forage {
   };
   readonly restDays: Sourced & {
     readonly fast: number;
-    readonly slow: number;
     readonly hot: number;
   };
   readonly legumeShare: Value;
-  readonly temperature: Sourced & {
-    readonly baseC: number;
-    readonly optimumFromC: number;
-    readonly optimumToC: number;
-    readonly stopC: number;
-  };
   readonly water: Sourced & {
     readonly kc: number;
     readonly rootDepthM: number;
     readonly depletionShare: number;
   };
   readonly energyMcalPerKg: Value;
-  /** Mean daily growth of each month, January first, northern hemisphere. */
-  readonly growthKgPerHaDay: Sourced & Readonly<Record<Productivity, readonly number[]>>;
+  /** Groups of grasses that make it up, and their shares of what stands. */
+  readonly groups: Sourced & {
+    readonly shares: readonly { readonly id: string; readonly share: number }[];
+  };
+}
+
+/** A group of grasses that grow alike: what they are built like, and how they answer to weather. */
+export interface GrassGroup extends Sourced {
+  readonly id: string;
+  readonly leafAreaM2PerG: number;
+  readonly bladeShare: number;
+  readonly stemsFromSum: number;
+  readonly stemsToSum: number;
+  readonly springFactor: number;
+  readonly autumnFactor: number;
+  readonly leafLifeSum: number;
+  readonly leafDigestible: { readonly new: number; readonly old: number };
+  readonly stemDigestible: { readonly new: number; readonly old: number };
+  readonly response: Sourced & {
+    readonly lightUseGPerMJ: number;
+    readonly baseC: number;
+    readonly fullFromC: number;
+    readonly fullToC: number;
+    readonly stopC: number;
+    readonly onsetSum: number;
+  };
 }
 
 export interface Soil extends Sourced {
@@ -98,8 +115,6 @@ export interface HayMethod extends Sourced {
 }
 
 export interface PastureTable {
-  readonly ceilingKgPerHa: ValueRange;
-  readonly winterLossPerDay: Value;
   readonly readingWeight: Sourced & {
     /** How many readings the table's own growth counts for. */
     readonly priorReadings: number;
@@ -108,7 +123,8 @@ export interface PastureTable {
     readonly lowFactor: number;
     readonly highFactor: number;
   };
-  readonly weatherFactor: Sourced & { readonly low: number; readonly high: number };
+  /** What the soil gives, by how well the ground yields. */
+  readonly nitrogenIndex: Sourced & Readonly<Record<Productivity, number>>;
   readonly utilisation: Sourced & {
     readonly byStayDays: readonly number[];
     readonly rankDrop: number;
@@ -118,11 +134,6 @@ export interface PastureTable {
   };
   readonly animalUnit: Sourced & {
     readonly kgPerDay: number;
-  };
-  /** Growth of a day from which the short, and the middling, rest of a forage is enough. */
-  readonly growthPace: Sourced & {
-    readonly fastKgPerHaDay: number;
-    readonly slowKgPerHaDay: number;
   };
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };

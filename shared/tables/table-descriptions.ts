@@ -38,6 +38,7 @@ export const TABLE_FIELDS: { readonly [K in keyof Tables]: Field & Holds<Tables[
   feedKeeping: birds.feedKeeping,
   taskTemplates: work.taskTemplates,
   forages: grass.forages,
+  grassGroups: grass.grassGroups,
   soils: grass.soils,
   pasture: grass.pasture,
   cattle: grass.cattle,

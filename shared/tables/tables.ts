@@ -29,6 +29,7 @@ import type {
   CattleWaterTable,
   FenceTable,
   Forage,
+  GrassGroup,
   GestationTable,
   PastureTable,
   Soil,
@@ -91,6 +92,7 @@ export interface Tables {
     };
   readonly taskTemplates: readonly TaskTemplate[];
   readonly forages: readonly Forage[];
+  readonly grassGroups: readonly GrassGroup[];
   readonly soils: readonly Soil[];
   readonly pasture: PastureTable;
   readonly cattle: CattleTable;
@@ -132,6 +134,7 @@ export const TABLE_FILES: Readonly<Record<keyof Tables, string>> = {
   feedKeeping: 'feed-keeping.json',
   taskTemplates: 'task-templates.json',
   forages: 'forages.json',
+  grassGroups: 'grass-groups.json',
   soils: 'soils.json',
   pasture: 'pasture.json',
   cattle: 'cattle.json',

@@ -35,10 +35,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       `Planned on ${formatLongDate(plan.today, reader)} for ${near(plan.from)} to ${near(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
     ),
     issuesText(plan),
-    section(
-      'Does the grass last?',
-      facts(hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.fixedRotation, hay.least),
-    ),
+    section('Does the grass last?', facts(hay.bales, hay.toStore, hay.inSeason, hay.outside)),
     section(
       'Key dates',
       facts(

@@ -32,11 +32,7 @@ interface Reading<K extends keyof Ground> {
 const READINGS: { readonly [K in keyof Ground]: Reading<K> } = {
   forageId: {
     names: ['forage', 'forageid'],
-    read: (value, { forages }) =>
-      named(
-        value,
-        forages.filter((f) => f.growthKgPerHaDay),
-      ),
+    read: (value, { forages }) => named(value, forages),
   },
   stand: { names: ['stand'], read: (value) => STANDS.find((each: Stand) => each === value) },
   productivity: {

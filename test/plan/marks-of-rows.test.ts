@@ -208,7 +208,7 @@ const pastureQuantities =
   (more: Partial<Parameters<typeof newPastureRequest>[0]> = {}) =>
   (tables: Tables): Quantity[] => {
     const choices = { feedingId: 'ring', storingId: 'barn', baleId: 'round-4x4' };
-    const plan = plannedPasture(newPastureRequest({ tables, choices, ...more }), 2);
+    const plan = plannedPasture(newPastureRequest({ tables, choices, ...more }));
     return [...quantitiesIn(plan), ...moveQuantities(plan, plan.moves[1]!)];
   };
 
@@ -216,15 +216,20 @@ describe('rows behind the numbers of a pasture', () => {
   const kind = (t: Tables) => rowById(t.forages, 'orchardgrass-legume');
   const cow = (t: Tables) => rowById(t.cattle.classes, 'cow-calf');
   it.each<[string, (tables: Tables) => Sourced, string[]]>([
-    ['growth by month', (t) => kind(t).growthKgPerHaDay, ['Grass ready', 'Turn-out', 'In on']],
+    ['groups of grasses', (t) => kind(t).groups, ['Grass ready', 'Turn-out', 'In on']],
+    ['a group', (t) => rowById(t.grassGroups, 'B'), ['Grass ready', 'Turn-out', 'In on']],
+    [
+      'how a group answers to weather',
+      (t) => rowById(t.grassGroups, 'B').response,
+      ['Grass ready', 'Turn-out'],
+    ],
+    ['what the soil gives', (t) => t.pasture.nitrogenIndex, ['Grass ready', 'Turn-out']],
     ['forage in a centimeter', (t) => kind(t).massKgPerHaCm, ['Forage per unit of height']],
     ['heights', (t) => kind(t).heights, ['Grass ready', 'Turn-out']],
     ['rest', (t) => kind(t).restDays, ['Paddocks for the longest rest', 'In on']],
     ['energy', (t) => kind(t).energyMcalPerKg, ['Dry matter a day, at most']],
     ['legumes', (t) => kind(t).legumeShare, ['Clover and alfalfa in it']],
     ['the bloat limit', (t) => t.pasture.bloatLegumeShare, ['Clover and alfalfa in it']],
-    ['ceiling', (t) => t.pasture.ceilingKgPerHa, ['Grass on hand when growth ends', 'Grass ready']],
-    ['loss in winter', (t) => t.pasture.winterLossPerDay, ['Grass on hand then']],
     [
       'share eaten',
       (t) => t.pasture.utilisation,
@@ -249,7 +254,7 @@ describe('rows behind the numbers of a pasture', () => {
     ['lane', (t) => t.fence.laneWidthM, ['Lane along an average paddock']],
     ['energizer', (t) => t.fence.energizerJPerKm, ['Energizer for all of that fence']],
     ['shade', (t) => t.fence.shadeM2PerHead, ['Shade for all of them']],
-    ['weighing of moves', (t) => t.judgements.grazing.earliestShare, ['In on', 'Days of stay']],
+    ['weighing of moves', (t) => t.judgements.grazing.firstPassShare, ['In on', 'Days of stay']],
     [
       'unread stands',
       (t) => t.judgements.grass.unknownHeightCm,

@@ -322,7 +322,7 @@ const facilitiesWith = (more: Partial<Brooder>): Facility[] => [
 
 function pasturesOf(tables: Tables): PasturePlan[] {
   const { feeding, storing, bales } = tables.pasture.hay;
-  const forages = tables.forages.filter((each) => each.growthKgPerHaDay);
+  const forages = tables.forages;
   const { classes } = tables.cattle;
   const breeds = tables.gestation.breeds;
   const stands = ['fair', 'good', 'excellent'] as const;
@@ -362,34 +362,31 @@ function pasturesOf(tables: Tables): PasturePlan[] {
     ];
     const { id: followedByBatchId } = batches[k % batches.length]!;
     const forageOf = (p: number) => forages[(k + p) % forages.length]!;
-    return plannedPasture(
-      {
-        ...newPastureRequest({
-          tables,
-          choices,
-          paddocks: Array.from({ length: 3 }, (_each, p) =>
-            newPaddock({
-              id: `p${p + 1}`,
-              name: `Paddock ${p + 1}`,
-              forageId: forageOf(p).id,
-              stand: stands[Math.floor(k / forages.length) % 3]!,
-              productivity: growths[Math.floor(k / forages.length) % 3]!,
-              soilId: tables.soils[(k + p) % tables.soils.length]!.id,
-              hasWater: p !== 1,
-              ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
-            }),
-          ),
-          herds: [newHerd({ groups, followedByBatchId })],
-          readings:
-            k % 2 === 0
-              ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
-              : [],
-          ...weatherOf(k),
-        }),
-        batches,
-      },
-      2,
-    );
+    return plannedPasture({
+      ...newPastureRequest({
+        tables,
+        choices,
+        paddocks: Array.from({ length: 3 }, (_each, p) =>
+          newPaddock({
+            id: `p${p + 1}`,
+            name: `Paddock ${p + 1}`,
+            forageId: forageOf(p).id,
+            stand: stands[Math.floor(k / forages.length) % 3]!,
+            productivity: growths[Math.floor(k / forages.length) % 3]!,
+            soilId: tables.soils[(k + p) % tables.soils.length]!.id,
+            hasWater: p !== 1,
+            ...(p === 2 ? { harvestOn: '2027-10-20' } : {}),
+          }),
+        ),
+        herds: [newHerd({ groups, followedByBatchId })],
+        readings:
+          k % 2 === 0
+            ? [newReading(), newReading({ id: 'r2', date: '2027-04-10', heightCm: 8 })]
+            : [],
+        ...weatherOf(k),
+      }),
+      batches,
+    });
   });
 }
 
@@ -445,7 +442,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const { groups, ...rest } = newHerd();
   const milkCow = { classId: 'milk-cow', head: 1, calvesOn: '2027-08-01' };
   const herd = { ...rest, groups: [...groups, milkCow] };
-  const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }), 2);
+  const pasture = plannedPasture(newPastureRequest({ tables, today, herds: [herd] }));
   const batches = (['meat', 'layers'] as const).map((purpose) => ({
     id: purpose,
     name: purpose,

@@ -10,7 +10,7 @@ import { newCow, newHerd, newPaddock, RAIN_MM } from '../support/pasture-factori
 import { newOwnJob } from '../support/season-factories.js';
 
 const STRAINS = tables.strains.flatMap((s) => s.purposes.map((purpose) => ({ s, purpose })));
-const FORAGES = tables.forages.filter((f) => f.growthKgPerHaDay).map((f) => f.id);
+const FORAGES = tables.forages.map((f) => f.id);
 
 /** Rows are saved in the order of their names, so that a list keeps its order. */
 const farms = fc.record({

@@ -71,7 +71,10 @@ export const foundReady = (given: BatchCase, goal: ReadyGoal): ReadyBy =>
 export type PastureCase = PastureRequest & Partial<Pick<FarmPicture, 'batches'>>;
 
 /** Plans the pasture of a case. */
-export const plannedPasture = (
-  { tables, choices, followers: _followers, ...given }: PastureCase,
-  width?: number,
-): PasturePlan => planPasture(newPicture({ ...given, pastureChoices: choices }), tables, width);
+export const plannedPasture = ({
+  tables,
+  choices,
+  followers: _followers,
+  ...given
+}: PastureCase): PasturePlan =>
+  planPasture(newPicture({ ...given, pastureChoices: choices }), tables);

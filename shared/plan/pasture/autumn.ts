@@ -13,8 +13,7 @@ export function lastGrowingDay(
 ): number {
   const least = judgements.grass.growsKgPerHa.value;
   let end = span.to - 1;
-  while (span.from < end && swards.every((s) => s.tableGrowth[end]! * s.weatherShare[end]! < least))
-    end--;
+  while (span.from < end && swards.every(({ growth }) => growth[end]! < least)) end--;
   return end;
 }
 

@@ -1,5 +1,6 @@
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { rowById } from '../../tables/tables.js';
+import { swardFormulas } from '../../pasture/sward-day.js';
 import { soilWaterFormulas } from '../../weather/soil-water.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -24,6 +25,7 @@ export function drySpell({
   if (!rainMm) return undefined;
   const { dryShare, dryRainDays } = tables.judgements.grass;
   const rows = grass.swards.flatMap(({ forage, paddock }) => [
+    swardFormulas.growth,
     forage.water,
     rowById(tables.soils, paddock.soilId),
   ]);

@@ -9,15 +9,13 @@ import {
 } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
-import { leastHayKg } from '../../pasture/least-hay.js';
-import { quickRotation } from '../../pasture/rotation.js';
-import { fixedRotation } from '../../pasture/fixed-rotation.js';
-import { playSeason, type SeasonBooks } from '../../pasture/season-books.js';
-import { swardOf, type Sward } from '../../pasture/sward.js';
+import { graze } from '../../pasture/grazier.js';
+import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
-import { rotationProblem, type PastureContext } from './pasture-context.js';
+import { grazingProblem, type PastureContext } from './pasture-context.js';
+import type { SeasonSward } from './season-swards.js';
 import { balesOf, chosenOr, type Chosen } from './surplus.js';
 
 export const hayPartFormulas = {
@@ -62,15 +60,6 @@ export const hayPartFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  least: {
-    id: 'least-feed',
-    title: 'Least feed possible',
-    words:
-      'All need of the plan, less all grass above the residuals that stands or could grow at its fastest, at the best share eaten.',
-    symbols: 'F ≥ Σ need − u_max·(standing + Σ r·K/4)',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
-  },
   headShare: {
     id: 'head-that-fits',
     title: 'Head for which the grass lasts',
@@ -105,8 +94,6 @@ export interface HayPart {
   readonly all: NumberQuantity;
   readonly toStore: NumberQuantity;
   readonly bales: NumberQuantity;
-  readonly fixedRotation: NumberQuantity;
-  readonly least: NumberQuantity;
   readonly firstShort?: string;
   readonly shortDays: number;
   readonly closers: readonly Closer[];
@@ -130,12 +117,11 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
   const { tables, choices, span } = context;
   const { hay } = tables.pasture;
   const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
-  const problem = rotationProblem(context, { swards: chosen.swards });
   const dry = (
     label: string,
     kg: number,
     formula: Formula,
-    { books = chosen.books, more = [] }: { books?: SeasonBooks; more?: QuantityInput[] } = {},
+    more: QuantityInput[] = [],
   ): NumberQuantity =>
     quantity(
       label,
@@ -144,7 +130,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       formula,
       [
         input('Need of the plan', needKg(context), 'kg'),
-        input('Eaten of grass', sumFrom(books.eatenKg, span.from, span.to), 'kg'),
+        input('Eaten of grass', sumFrom(chosen.books.eatenKg, span.from, span.to), 'kg'),
         input('Days of the plan', span.to - span.from, 'day'),
         ...more,
       ],
@@ -155,7 +141,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     'Feed before and after grazing, dry matter',
     outsideKg,
     hayPartFormulas.winter,
-    { more: quarantineInputs(context) },
+    quarantineInputs(context),
   );
   const feeding = rowById(hay.feeding, choices.feedingId ?? 'ring');
   const storing = rowById(hay.storing, choices.storingId ?? 'barn');
@@ -188,7 +174,6 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       },
     },
   );
-  const fixedBooks = playSeason(problem, fixedRotation(problem));
   const part: HayPart = {
     inSeason,
     outside,
@@ -198,13 +183,6 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     ]),
     toStore,
     bales: balesOf(context, toStore, 'Bales for it'),
-    fixedRotation: dry(
-      'All feed with a simple fixed rotation',
-      sumFrom(fixedBooks.hayKg, span.from, span.to),
-      hayPartFormulas.all,
-      { books: fixedBooks },
-    ),
-    least: dry('Least feed possible', leastHayKg(problem), hayPartFormulas.least),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
@@ -293,11 +271,8 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
     context.tables.judgements.grazing;
   const rows = [context.order];
   const least = littleShare.value * needKg(context);
-  const shortWith = (change: Parameters<typeof rotationProblem>[1], headShare = 1): number => {
-    const problem = rotationProblem(context, change);
-    const books = playSeason(problem, quickRotation(problem).stays);
-    return feedOf(context, books, headShare).inSeasonKg;
-  };
+  const shortWith = (change: Parameters<typeof grazingProblem>[1], headShare = 1): number =>
+    feedOf(context, graze(grazingProblem(context, change)), headShare).inSeasonKg;
   const closers: Closer[] = [
     {
       kind: 'hay',
@@ -328,14 +303,16 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
     });
   }
   const mean = context.areaM2 / Math.max(1, context.paddocks.length);
-  const { sward } = context.grass.swards[0]!;
-  const own = context.grass.swards.map((each) => each.sward);
-  const withLand = (share: number): readonly Sward[] => [
+  const own = context.grass.swards;
+  const withLand = (share: number): readonly SeasonSward[] => [
     ...own,
-    swardOf({ ...sward, areaHa: ((1 - share) * mostAdded.value * mean) / 10_000 }),
+    {
+      ...own[0]!,
+      sward: { ...own[0]!.sward, areaHa: ((1 - share) * mostAdded.value * mean) / 10_000 },
+    },
   ];
   // The least land is the largest share of the most land that can be left out.
-  const landShare = largestThat((share) => shortWith({ swards: withLand(share) }) <= least);
+  const landShare = largestThat((share) => shortWith({ land: withLand(share) }) <= least);
   if (0 < landShare) {
     const moreM2 = (1 - landShare) * mostAdded.value * mean;
     closers.push({
@@ -355,16 +332,15 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
       ),
     });
   }
-  const slower = rotationProblem(context);
+  const slower = grazingProblem(context);
   const longer = {
     ...slower,
     swards: slower.swards.map((s) => ({
       ...s,
-      minRestDays: s.minRestDays.map((d) => d + longerRestDays.value),
+      leastRestDays: s.leastRestDays + longerRestDays.value,
     })),
   };
-  const saved =
-    inSeason.value - feedOf(context, playSeason(longer, quickRotation(longer).stays)).inSeasonKg;
+  const saved = inSeason.value - feedOf(context, graze(longer)).inSeasonKg;
   if (least < saved) {
     closers.push({
       kind: 'slower',

@@ -15,8 +15,8 @@ import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
 import { grazingOf } from './hay-part.js';
-import { firstFitDay, rotationProblem, type PastureContext } from './pasture-context.js';
-import { END_WORDS, endOfStay } from './stay-reasons.js';
+import { firstFitDay, type PastureContext } from './pasture-context.js';
+import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 
 export const herdDateFormulas = {
@@ -191,7 +191,12 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
     [
       input('First paddock', paddocks[stay.paddock]!.name, 'text'),
       input('Height then', stay.massBefore / kgPerHaCm, 'cm', 'h'),
-      input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
+      stay.entry === 'first-pass'
+        ? input('Height for the first quick pass', sward.firstPassKgPerHa / kgPerHaCm, 'cm', 'h_in')
+        : input('Ready height', sward.turnInKgPerHa / kgPerHaCm, 'cm', 'h_in'),
+      ...(stay.entry === 'first-pass'
+        ? [fromJudgement(tables.judgements.grazing.firstPassShare)]
+        : []),
       turnOutOn === undefined
         ? input('Ground drained and grass growing from', dateOf(firstFitDay(context)), 'date', 't₀')
         : fromFarm('Not before the date you set', turnOutOn, 'date', 't₀'),
@@ -215,7 +220,7 @@ function turnOutOf(context: PastureContext, stay: StayRecord): Quantity {
 
 function lastGrazingOf(
   context: PastureContext,
-  { books, swards }: Chosen,
+  { books }: Chosen,
   h: number,
   turnOut: string,
 ): Quantity {
@@ -223,7 +228,6 @@ function lastGrazingOf(
   const stay = books.stays.findLast((s) => s.herd === h)!;
   const { kgPerHaCm, sward } = grass.swards[stay.paddock]!;
   const last = stay.from + stay.days - 1;
-  const end = endOfStay(rotationProblem(context, { swards }), books, stay);
   const tallest = last + 1 < span.to ? ripestAfter(context, books, last) : undefined;
   return datedFact(
     'Last day on grass',
@@ -231,7 +235,7 @@ function lastGrazingOf(
     herdDateFormulas.lastGrazing,
     [
       input('Last paddock', paddocks[stay.paddock]!.name, 'text'),
-      input('Why they leave it', END_WORDS[end], 'text'),
+      input('Why they leave it', END_WORDS[stay.end], 'text'),
       input('Height left', stay.massAfter / kgPerHaCm, 'cm'),
       input('Residual', sward.residualKgPerHa / kgPerHaCm, 'cm', 'h_res'),
       ...(tallest
@@ -268,7 +272,7 @@ function ripestAfter(
         rest:
           end === undefined
             ? 'not grazed before'
-            : `${day + 1 - end} of ${sward.minRestDays[day + 1]!} days`,
+            : `${day + 1 - end} of ${sward.leastRestDays} days`,
       },
     ];
   });

@@ -93,7 +93,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
   const isThere = days.head.some((head) => 0 < head);
   const { utilisation } = pasture;
   const share = utilisation.byStayDays[Math.min(stay, 7) - 1]!;
-  const restRows = [...grass.swards.map(({ forage }) => forage.restDays), pasture.growthPace];
+  const restRows = grass.swards.map(({ forage }) => forage.restDays);
   const stayInput = givenOrTable(
     herd.longestStayDays !== undefined,
     pasture.longestStayDays,

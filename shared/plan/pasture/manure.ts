@@ -129,9 +129,10 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
     return books.stays
       .filter((stay) => stay.herd === herd)
       .flatMap((stay): Following[] => {
-        // One flock is in one place: it comes later where it is still busy.
-        const from = Math.max(free, stay.from + stay.days + follower.lagDays);
-        const to = Math.min(last, stay.from + 2 * stay.days + follower.lagDays - 1);
+        // It follows strip by strip. One flock is in one place: it comes later where it is busy.
+        const firstStrip = stay.from + Math.ceil(stay.days / stay.strips);
+        const from = Math.max(free, firstStrip + follower.lagDays);
+        const to = Math.min(last, firstStrip + stay.days + follower.lagDays - 1);
         if (to < from || span.to <= to) return [];
         free = to + 1;
         const depletion = grass.swards[stay.paddock]!.depletionMm;

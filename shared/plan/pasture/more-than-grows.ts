@@ -4,17 +4,21 @@ import type { PastureContext } from './pasture-context.js';
 /** Says by how much the need of the growing season passes all that could be eaten in it. */
 export function moreThanGrows(
   { herdDays, span, tables, grass, say }: PastureContext,
-  { head, carried }: { head: number; carried: number },
+  {
+    head,
+    carried,
+    startKgPerHa,
+  }: { head: number; carried: number; startKgPerHa: readonly number[] },
 ): PlanIssue[] {
   const growsKgPerHa = tables.judgements.grass.growsKgPerHa.value;
   const share = Math.max(...tables.pasture.utilisation.byStayDays);
   let grownKg = 0;
   let standingKg = 0;
   const grows = new Uint8Array(span.days);
-  for (const { sward, tableGrowth, weatherShare } of grass.swards) {
-    standingKg += Math.max(0, sward.startKgPerHa - sward.residualKgPerHa) * sward.areaHa;
+  for (const [p, { sward, growth }] of grass.swards.entries()) {
+    standingKg += Math.max(0, startKgPerHa[p]! - sward.residualKgPerHa) * sward.areaHa;
     for (let i = span.from; i < span.to; i++) {
-      const kgPerHa = tableGrowth[i]! * weatherShare[i]! * grass.farmFactor;
+      const kgPerHa = growth[i]!;
       grownKg += kgPerHa * sward.areaHa;
       if (growsKgPerHa <= kgPerHa) grows[i] = 1;
     }

@@ -1,12 +1,6 @@
-import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
-import { rotationProblem, type PastureContext } from './pasture-context.js';
-import {
-  endOfStay,
-  startOfStay,
-  stayBefore,
-  type StayEnd,
-  type StayStart,
-} from './stay-reasons.js';
+import type { Entry, StayEnd, StayRecord, StayStart } from '../../pasture/season-books.js';
+import type { PastureContext } from './pasture-context.js';
+import { stayBefore } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';
 
 /** A dated move: a herd goes into a paddock and stays some days. */
@@ -16,8 +10,11 @@ export interface Move {
   readonly from: string;
   readonly to: string;
   readonly days: number;
-  /** Days it may stay at most. */
+  /** Days it may stay in one piece at most. */
   readonly longestDays: number;
+  /** Strips it is grazed in, so that no stay in one is longer. */
+  readonly strips: number;
+  readonly entry: Entry;
   readonly start: StayStart;
   readonly end: StayEnd;
   /** Why the herd's stay before this one ended. */
@@ -35,30 +32,23 @@ export interface Move {
   readonly hayKg: number;
   readonly liveKg: number;
   readonly head: number;
-  readonly isEarly: boolean;
   readonly isRank: boolean;
 }
 
 /** Every stay of the chosen order as a move, in date order. */
-export function movesOf(context: PastureContext, { books, swards }: Chosen): Move[] {
-  const problem = rotationProblem(context, { swards });
-  const ends = new Map(books.stays.map((stay) => [stay, endOfStay(problem, books, stay)]));
+export function movesOf(context: PastureContext, { books, problem }: Chosen): Move[] {
   return books.stays.map((stay): Move => {
     const before = stayBefore(books, stay);
     return {
-      ...moveOf(context, books, stay),
+      ...moveOf(context, stay),
       longestDays: problem.herds[stay.herd]!.longestStayDays,
-      end: ends.get(stay)!,
-      ...(before ? { endBefore: ends.get(before)! } : {}),
+      end: stay.end,
+      ...(before ? { endBefore: before.end } : {}),
     };
   });
 }
 
-function moveOf(
-  context: PastureContext,
-  books: SeasonBooks,
-  stay: StayRecord,
-): Omit<Move, 'longestDays' | 'end'> {
+function moveOf(context: PastureContext, stay: StayRecord): Omit<Move, 'longestDays' | 'end'> {
   const { paddocks, herds, grass, herdDays, dateOf } = context;
   const { kgPerHaCm, sward } = grass.swards[stay.paddock]!;
   const days = herdDays[stay.herd]!;
@@ -69,7 +59,9 @@ function moveOf(
     from: dateOf(stay.from),
     to: dateOf(stay.from + stay.days - 1),
     days: stay.days,
-    start: startOfStay(context, books, stay),
+    start: stay.start,
+    strips: stay.strips,
+    entry: stay.entry,
     massBefore: tidy(stay.massBefore),
     massAfter: tidy(stay.massAfter),
     entryHeightCm: tidy(stay.massBefore / kgPerHaCm),
@@ -78,14 +70,13 @@ function moveOf(
     ...(stay.grownInRestKgPerHa === undefined
       ? {}
       : { grownInRestKgPerHa: tidy(stay.grownInRestKgPerHa) }),
-    restAskedDays: sward.minRestDays[stay.from]!,
+    restAskedDays: sward.leastRestDays,
     grownKg: tidy(stay.grownKg),
     eatenKg: tidy(stay.eatenKg),
     trampledKg: tidy(stay.trampledKg),
     hayKg: tidy(stay.hayKg),
     liveKg: tidy(days.liveKg[stay.from]!),
     head: days.head[stay.from]!,
-    isEarly: stay.isEarly,
     isRank: stay.isRank,
   };
 }

@@ -70,7 +70,7 @@ export function paddockPart(
 ): PaddockPart {
   const { span } = context;
   return {
-    ...onFirstDay(context, context.grass.swards[p]!),
+    ...onFirstDay(context, context.grass.swards[p]!, chosen.books.startKgPerHa[p]!),
     nitrogen: manure.nitrogen[p]!,
     phosphorus: manure.phosphorus[p]!,
     massByDay: rounded(chosen.books.massKgPerHa[p]!, span.from, span.to, 1),
@@ -82,6 +82,7 @@ export function paddockPart(
 function onFirstDay(
   context: PastureContext,
   own: SeasonSward,
+  startKgPerHa: number,
 ): Omit<PaddockPart, 'nitrogen' | 'phosphorus' | 'massByDay' | 'days' | 'closedDays'> {
   const { paddock, forage, kgPerHaCm, sward, reading, expectedAtReading } = own;
   const range = forage.massKgPerHaCm[paddock.stand];
@@ -104,7 +105,7 @@ function onFirstDay(
         : {}),
     },
   );
-  const heightCm = sward.startKgPerHa / kgPerHaCm;
+  const heightCm = startKgPerHa / kgPerHaCm;
   const fromWhat = reading
     ? [fromFarm('Last reading', reading.heightCm, 'cm'), input('Read on', reading.date, 'date')]
     : own.heightKnown === 'last-grazing'
@@ -131,7 +132,7 @@ function onFirstDay(
     ),
     mass: quantity(
       'Grass on hand then',
-      sward.startKgPerHa,
+      startKgPerHa,
       'kgPerHa',
       forageMassFormulas.mass,
       [input('Height', heightCm, 'cm', 'h'), from(perCm, 'm')],
@@ -193,18 +194,17 @@ function daysOf({ span }: PastureContext, { books }: Chosen, p: number): Paddock
 
 function shutDays(
   { paddocks, dateOf, span }: PastureContext,
-  { swards }: Chosen,
+  { books }: Chosen,
   p: number,
 ): PaddockPart['closedDays'] {
-  const own = paddocks[p]!;
-  const { cutDays, isClosed } = swards[p]!;
   return [
-    ...own.closedDays,
-    ...cutDays.map((cut) => {
-      let [from, to] = [cut, cut];
-      while (span.from < from && isClosed[from - 1] === 1) from--;
-      while (to + 1 < span.to && isClosed[to + 1] === 1) to++;
-      return { from: dateOf(from), to: dateOf(to), why: 'hay' };
-    }),
+    ...paddocks[p]!.closedDays,
+    ...books.cuts
+      .filter(({ paddock }) => paddock === p)
+      .map(({ shutFrom, openFrom }) => ({
+        from: dateOf(shutFrom),
+        to: dateOf(Math.min(openFrom, span.to) - 1),
+        why: 'hay',
+      })),
   ];
 }

@@ -4,8 +4,7 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
-import type { RotationProblem } from '../../pasture/rotation-problem.js';
-import type { Sward } from '../../pasture/sward.js';
+import type { GrazingProblem } from '../../pasture/grazing-problem.js';
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
@@ -13,7 +12,12 @@ import { lastGrowingDay, withAutumnKept } from './autumn.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
-import { meanEnergyMcalPerKg, seasonSwards, type SeasonSwards } from './season-swards.js';
+import {
+  meanEnergyMcalPerKg,
+  seasonSwards,
+  type SeasonSward,
+  type SeasonSwards,
+} from './season-swards.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
 /** What every part of a pasture plan works from. */
@@ -71,16 +75,21 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   };
 }
 
-/** The rotation to be found, with head scaled and land changed where a what-if asks for it. */
-export function rotationProblem(
+/** The season to be grazed, with head scaled and land changed where a what-if asks for it. */
+export function grazingProblem(
   context: PastureContext,
-  change: { headShare?: number; swards?: readonly Sward[] } = {},
-): RotationProblem {
+  change: { headShare?: number; land?: readonly SeasonSward[] } = {},
+): GrazingProblem {
   const { span, tables, herds, grass } = context;
-  const swards = change.swards ?? grass.swards.map((each) => each.sward);
+  const land = change.land ?? grass.swards;
   const { byStayDays, rankDrop } = tables.pasture.utilisation;
   return {
-    swards,
+    swards: land.map(({ sward }) => sward),
+    usualSwards: land.map(({ sward, usualWeather }) => ({ ...sward, weather: usualWeather })),
+    usualGrowth: land.map(({ usualGrowth }) => usualGrowth),
+    growthEnds: lastGrowingDay(land, span, tables),
+    growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
+    past: [],
     herds: herds.map((herd, h) => ({
       demandKg: scaled(context.herdDays[h]!.grassKg, change.headShare ?? 1),
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
@@ -109,9 +118,7 @@ export function firstFitDay({ grass, span, weather, tables }: PastureContext): n
     weather.isKnown[day] === 1 &&
     grass.swards.every((s) => s.depletionMm !== undefined && s.depletionMm[day]! < wetMm);
   for (let day = span.from; day < span.to; day++) {
-    const grows = grass.swards.some(
-      (s) => growsKgPerHa <= s.tableGrowth[day]! * s.weatherShare[day]!,
-    );
+    const grows = grass.swards.some(({ growth }) => growsKgPerHa <= growth[day]!);
     if (grows && !isWet(day)) return day;
   }
   return span.from;

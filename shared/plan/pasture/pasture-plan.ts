@@ -23,7 +23,7 @@ import { pastureOfFarm } from './pasture-of-farm.js';
 import { farmFactorRow } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
-import { chooseWithCuts, surplusOf, type Surplus } from './surplus.js';
+import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
 
 /** A season of grass and cattle, as sent by the API and printed by the terminal. */
@@ -72,17 +72,16 @@ const OF_EVERY_PASTURE = ['electric-fence'];
 /**
  * Plans the grass of a season: where every herd is on every day, and whether the grass lasts.
  *
- * @param width of the search for the order of moves; left out, it takes about a third of a second
  * @throws FieldError naming every field that makes a plan impossible
  */
-export function planPasture(picture: FarmPicture, tables: Tables, width?: number): PasturePlan {
+export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const request = pastureOfFarm(picture, tables);
   checkPasture(request);
   if (request.paddocks.length === 0) throw new FieldError([NO_PADDOCK]);
   const context = pastureContext(request);
   const { span, weather, climate, dateOf } = context;
-  const chosen = chooseWithCuts(context, width);
-  const sizing = planSizing(context);
+  const chosen = chooseMoves(context);
+  const sizing = planSizing(context, chosen);
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);

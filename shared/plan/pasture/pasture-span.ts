@@ -11,8 +11,9 @@ export interface PastureSpan {
   readonly to: number;
 }
 
-const NORTH = { begins: '03-01', ends: '12-15', turns: '11-01' };
-const SOUTH = { begins: '09-01', ends: '06-15', turns: '05-01' };
+/** Grass is followed from mid-winter, when its year begins, and planned from late winter. */
+const NORTH = { begins: '01-01', planned: '03-01', ends: '12-15', turns: '11-01' };
+const SOUTH = { begins: '07-01', planned: '09-01', ends: '06-15', turns: '05-01' };
 
 /**
  * The season to plan: this one until it is nearly over, then the next.
@@ -36,7 +37,8 @@ export function pastureSpan({
       : year + 1;
   const first = earliest(`${beginYear}-${dates.begins}`, choices.from);
   const end = choices.to ?? `${beginYear + (isSouth ? 1 : 0)}-${dates.ends}`;
-  const from = choices.from ?? (today < first ? first : today);
+  const planned = `${beginYear}-${dates.planned}`;
+  const from = choices.from ?? (today < planned ? planned : today);
   return {
     first,
     days: daysBetween(first, end) + 1,

@@ -1,5 +1,6 @@
 import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
-import { regrowthFormulas } from '../../pasture/regrowth.js';
+import { groupsOf } from '../../pasture/grass-kind.js';
+import { swardFormulas } from '../../pasture/sward-day.js';
 import { rowById } from '../../tables/tables.js';
 import type { CattleGroup, Herd } from '../../farm/herd.js';
 import type { PastureRequest } from './pasture-request.js';
@@ -12,33 +13,21 @@ const OWN: Sourced = { sources: [], mark: 'own-record' };
 export function growthRows(
   { tables }: PastureRequest,
   weather: SeasonWeather,
-  grass: SeasonSwards,
+  grass: Pick<SeasonSwards, 'swards' | 'pairs'>,
 ): Sourced[] {
-  const { ceilingKgPerHa, winterLossPerDay } = tables.pasture;
   return [
-    regrowthFormulas.regrowth,
-    ceilingKgPerHa,
-    winterLossPerDay,
+    swardFormulas.growth,
+    tables.pasture.nitrogenIndex,
     ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, grass.pairs)]),
     ...grass.swards.flatMap((sward) => [
-      ...rowsOfPaddock(sward),
+      ...rowsOfPaddock(tables, sward),
       ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.unknownHeightCm] : []),
+      ...(weather.expected.rainMm
+        ? [sward.forage.water, rowById(tables.soils, sward.paddock.soilId)]
+        : []),
     ]),
     // Without any rain known, the soil is taken to be as wet as it usually is.
     ...(weather.expected.rainMm ? [] : [OWN_DEFAULT]),
-    // Weather matters to growth only where it is not the usual one.
-    ...(weather.expected === weather.usual
-      ? []
-      : [
-          tables.pasture.weatherFactor,
-          tables.judgements.grass.ease,
-          ...grass.swards.flatMap(({ forage, paddock }) => [
-            forage.temperature,
-            ...(weather.expected.rainMm
-              ? [forage.water, rowById(tables.soils, paddock.soilId)]
-              : []),
-          ]),
-        ]),
   ];
 }
 
@@ -51,11 +40,15 @@ export const farmFactorRow = (
   mark: markOfBlend(pairs, { weight: readingWeight.priorReadings, mark: readingWeight.mark }),
 });
 
-function rowsOfPaddock({ forage, paddock }: SeasonSward): Sourced[] {
-  const { heights, massKgPerHaCm, growthKgPerHaDay } = forage;
+function rowsOfPaddock(
+  { grassGroups }: PastureRequest['tables'],
+  { forage, paddock }: SeasonSward,
+): Sourced[] {
+  const { heights, massKgPerHaCm, groups } = forage;
   const { rankSources, rankMark } = heights;
   return [
-    growthKgPerHaDay,
+    groups,
+    ...groupsOf(forage, grassGroups).flatMap(({ group }) => [group, group.response]),
     paddock.massKgPerHaCm === undefined ? massKgPerHaCm : OWN,
     ...(paddock.readyHeightCm === undefined || paddock.residualHeightCm === undefined
       ? [heights]
@@ -66,9 +59,9 @@ function rowsOfPaddock({ forage, paddock }: SeasonSward): Sourced[] {
 
 /** What the order of moves is chosen by, beside the grass: needs, rests, shares eaten, judgments. */
 export function orderRows({ tables, herds, paddocks }: PastureRequest): Sourced[] {
-  const { utilisation, growthPace, longestStayDays, wetGround } = tables.pasture;
+  const { utilisation, longestStayDays, wetGround } = tables.pasture;
   return [
-    ...[utilisation, growthPace, wetGround, tables.judgements.grass.growsKgPerHa],
+    ...[utilisation, wetGround, tables.judgements.grass.growsKgPerHa],
     ...Object.values(tables.judgements.grazing),
     ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).restDays),
     ...(herds.every((herd) => herd.longestStayDays !== undefined) ? [] : [longestStayDays]),

@@ -180,7 +180,8 @@ export function rowNotes(row: SeasonRow): string[] {
   if (row.kind === 'birds') return row.move.isWet ? ['ground may be wet'] : [];
   if (row.kind !== 'graze') return [];
   return [
-    ...(row.move.isEarly ? ['below its height'] : []),
+    ...(row.move.entry === 'first-pass' ? ['first quick pass'] : []),
+    ...(1 < row.move.strips ? [`in ${row.move.strips} strips, back fence`] : []),
     ...(row.move.isRank ? ['rank'] : []),
     ...(LITTLE_HAY_KG < row.hayKg ? ['feed hay too'] : []),
   ];

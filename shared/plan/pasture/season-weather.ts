@@ -18,6 +18,8 @@ export interface SeasonWeather {
   readonly dayOfYear: Int16Array;
   readonly expected: WeatherRun;
   readonly usual: WeatherRun;
+  /** The plan's weather is the usual one: nothing else is known, and nothing else was asked. */
+  readonly isUsual: boolean;
   /** Days of the season that are measured or forecast rather than usual. */
   readonly knownDays: number;
   /** 1 on each of those days. */
@@ -61,7 +63,8 @@ export function seasonWeather(
     knownDays === 0
       ? usual.referenceMm
       : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
-  return { dayOfYear, expected: { ...expected, referenceMm }, usual, knownDays, isKnown };
+  const isUsual = knownDays === 0 && choices.rainShareByMonth === undefined;
+  return { dayOfYear, expected: { ...expected, referenceMm }, usual, isUsual, knownDays, isKnown };
 }
 
 function putKnown(

@@ -6,6 +6,7 @@ import { herdSizing, type HerdSizing } from './herd-sizing.js';
 import { moreThanGrows } from './more-than-grows.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows } from './pasture-support.js';
+import type { Chosen } from './surplus.js';
 
 export interface SizingPart extends FenceSizing {
   readonly herds: readonly HerdSizing[];
@@ -15,7 +16,7 @@ export interface SizingPart extends FenceSizing {
 }
 
 /** Paddock numbers and sizes, stocking rate, water, fence: the arithmetic of the whole land. */
-export function planSizing(context: PastureContext): Found<SizingPart> {
+export function planSizing(context: PastureContext, { books }: Chosen): Found<SizingPart> {
   const { herdDays, span, areaM2, tables, grass } = context;
   const at = busiestDay(context);
   const liveKg = herdDays.reduce((sum, d) => sum + d.liveKg[at]!, 0);
@@ -24,12 +25,11 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
   const stay = tables.pasture.longestStayDays.value;
   const share = tables.pasture.utilisation.byStayDays[stay - 1]!;
   let growthKg = 0;
-  for (const { tableGrowth, weatherShare, paddock } of grass.swards) {
+  for (const { growth, paddock } of grass.swards) {
     let perHa = 0;
-    for (let i = span.from; i < span.to; i++) perHa += tableGrowth[i]! * weatherShare[i]!;
+    for (let i = span.from; i < span.to; i++) perHa += growth[i]!;
     growthKg += (perHa * paddock.areaM2) / 10_000;
   }
-  growthKg *= grass.farmFactor;
   const need = needRows(context);
   const days = span.to - span.from;
   const each = head === 0 ? 0 : demandKg / head;
@@ -54,7 +54,11 @@ export function planSizing(context: PastureContext): Found<SizingPart> {
     ],
     { rows: [context.growth, tables.pasture.longestStayDays, ...need] },
   );
-  const tooMuch = moreThanGrows(context, { head, carried: Math.floor(capacity.value) });
+  const tooMuch = moreThanGrows(context, {
+    head,
+    carried: Math.floor(capacity.value),
+    startKgPerHa: books.startKgPerHa,
+  });
   const herds = context.herds.map((_, h) => herdSizing(context, h));
   const { shadeM2PerHead } = tables.fence;
   const part: SizingPart = {

@@ -18,10 +18,10 @@ export const standingFormulas = {
     id: 'standing-in-evening',
     title: 'Grass on hand in the evening',
     words:
-      'What stood when the plan begins and all that grew since, less what was eaten, trampled, mown and died off up to that evening. Growth follows the logistic curve, day by day.',
+      'What stood when the plan begins and all that grew since, less what was eaten, trampled, mown and died off up to that evening. Growth is worked out day by day.',
     symbols: 'W = W₀ + grown − eaten − trampled − mown − died off',
-    sources: ['LOGISTIC', 'GRAZING_20'],
-    mark: 'from-memory',
+    sources: ['JOUVEN_2006', 'GRAZING_20'],
+    mark: 'computed',
   },
   all: {
     id: 'standing-in-all',

@@ -8,7 +8,7 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
-import { regrown } from '../../pasture/regrowth.js';
+import { growOn, massOf, winterStand } from '../../pasture/sward.js';
 import { autumnShutDay } from './autumn.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -25,10 +25,10 @@ export const stockpileFormulas = {
     id: 'stockpile-standing',
     title: 'Grass on hand when growth ends',
     words:
-      'The first paddock named, grazed down to its residual and grown on along the logistic curve over the days it is closed.',
-    symbols: 'W = K ÷ (1 + (K ÷ W_res − 1)·e^(−Σr))',
-    sources: ['LOGISTIC'],
-    mark: 'from-memory',
+      'The first paddock named, grazed down to its residual and grown on day by day while it is closed.',
+    symbols: 'W = W_res + Σ(grown − died off)',
+    sources: ['JOUVEN_2006'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -85,19 +85,17 @@ export function planStockpile(context: PastureContext, end: number): StockpilePa
 }
 
 function stockpiled(
-  { grass, dateOf, growth, tables }: PastureContext,
+  { grass, dateOf, growth }: PastureContext,
   paddock: number,
   from: number,
   to: number,
 ): NumberQuantity {
   const { sward, paddock: own } = grass.swards[paddock]!;
-  const sum = sward.rateSum[to]! - sward.rateSum[from]!;
-  const ceiling = tables.pasture.ceilingKgPerHa;
-  const standing = (kgPerHa: number): number =>
-    regrown(sward.residualKgPerHa, sum, (sward.ceilingKgPerHa * kgPerHa) / ceiling.value);
+  const state = { ...winterStand(sward.residualKgPerHa, sward.ground.waterHeldMm), isBitten: true };
+  for (let day = from; day < to; day++) growOn(sward, state, day);
   return quantity(
     'Grass on hand when growth ends',
-    standing(ceiling.value),
+    massOf(state),
     'kgPerHa',
     stockpileFormulas.stockpileMass,
     [
@@ -105,16 +103,7 @@ function stockpiled(
       input('Closed from', dateOf(from), 'date'),
       input('Growth ends about', dateOf(to), 'date'),
       input('Residual', sward.residualKgPerHa, 'kgPerHa', 'W_res'),
-      input('Relative growth rates of those days, summed', sum, 'ratio', 'Σr'),
-      fromTable(ceiling, 'Ceiling', sward.ceilingKgPerHa, 'kgPerHa', 'K'),
     ],
-    {
-      rows: [growth],
-      spread: {
-        low: standing(ceiling.low),
-        high: standing(ceiling.high),
-        because: ceiling.because ?? 'the ceiling differs',
-      },
-    },
+    { rows: [growth] },
   );
 }

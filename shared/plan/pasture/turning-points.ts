@@ -1,6 +1,6 @@
 import type { Formula } from '../../explain/formula.js';
 import { datedFact, input, type Quantity } from '../../explain/quantity.js';
-import { massOn } from '../../pasture/sward.js';
+import { growOn, massOf } from '../../pasture/sward.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, joined, type Findings, type Found } from '../found.js';
 import { lastGrowingDay } from './autumn.js';
@@ -31,7 +31,7 @@ export interface TurningPart {
 /** Turn-out, calving, arrivals, the last grazing and what to shut for fall. */
 export function planTurning(context: PastureContext, chosen: Chosen): Found<TurningPart> {
   const { span, grass, dateOf, tables } = context;
-  const ready = firstReady(context);
+  const ready = firstReady(context, chosen);
   const end = lastGrowingDay(grass.swards, span, tables);
   const stockpile = planStockpile(context, end);
   const herds = context.herds.map((_, h) => datesOf(context, chosen, h));
@@ -88,15 +88,17 @@ function ofLegumes({ grass, tables, say }: PastureContext): Partial<Findings> {
   };
 }
 
-function firstReady({
-  span,
-  grass,
-}: PastureContext): { day: number; name: string; readyHeightCm: number } | undefined {
+function firstReady(
+  { span, grass }: PastureContext,
+  { books }: Chosen,
+): { day: number; name: string; readyHeightCm: number } | undefined {
+  const states = books.startStates.map((state) => ({ ...state }));
   for (let day = span.from; day < span.to; day++) {
-    for (const { sward, paddock, kgPerHaCm } of grass.swards) {
-      if (sward.isClosed[day] !== 0) continue;
-      if (sward.turnInKgPerHa <= massOn(sward, sward.startKgPerHa, span.from, day))
+    for (const [p, { sward, paddock, kgPerHaCm }] of grass.swards.entries()) {
+      const isReady = sward.turnInKgPerHa <= massOf(states[p]!);
+      if (isReady && sward.isClosed[day] === 0)
         return { day, name: paddock.name, readyHeightCm: sward.turnInKgPerHa / kgPerHaCm };
+      growOn(sward, states[p]!, day);
     }
   }
   return undefined;

@@ -195,7 +195,7 @@ function ofFinder(): Record<string, Figures> {
 }
 
 function ofPastures(): Record<string, Figures> {
-  const forages = tables.forages.filter((f) => f.growthKgPerHaDay).map((f) => f.id);
+  const forages = tables.forages.map((f) => f.id);
   const classes = tables.cattle.classes.map((c) => c.id);
   const drawn = fc.sample(
     fc.record({
@@ -241,7 +241,7 @@ function ofPastures(): Record<string, Figures> {
           newReading({ id: 'r2', date: addDays(today, -2), heightCm: d.heightCm + 3 }),
         ],
       });
-      return [`pasture ${k + 1}`, ofPasture(plannedPasture(request, 4))];
+      return [`pasture ${k + 1}`, ofPasture(plannedPasture(request))];
     }),
   );
 }
@@ -251,7 +251,7 @@ function ofHouseholds(): Record<string, Figures> {
     { id: 'a', name: 'A', away: [{ from: '2027-05-11', to: '2027-05-14' }] },
     { id: 'b', name: 'B', away: [], hoursByWeekday: [3, 3, 3, 3, 3, 6, 4] },
   ];
-  const pasture = plannedPasture(newPastureRequest({ today: '2027-04-05' }), 4);
+  const pasture = plannedPasture(newPastureRequest({ today: '2027-04-05' }));
   const drawn = fc.sample(
     fc.array(
       fc.record({

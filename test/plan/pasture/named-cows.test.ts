@@ -18,7 +18,7 @@ import { newPicture, plannedPasture, type PastureCase } from '../../support/pict
 
 type More = Parameters<typeof newPastureRequest>[0];
 
-const planOf = (more: More): PasturePlan => plannedPasture(newPastureRequest(more), 2);
+const planOf = (more: More): PasturePlan => plannedPasture(newPastureRequest(more));
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 const calvingsOf = (plan: PasturePlan) =>
   plan.keyDates.herds[0]!.calvings.map(({ due, cow }) => [due.value, cow?.name]);
@@ -209,7 +209,7 @@ describe('what is refused of a named cow', () => {
       cows,
     });
     try {
-      plannedPasture(given, 2);
+      plannedPasture(given);
       return [];
     } catch (error) {
       return (error as FieldError).problems;

@@ -26,7 +26,6 @@ const plan = plannedPasture(
     ],
     choices: { to: '2027-09-30' },
   }),
-  2,
 );
 const days = plan.paddocks[0]!.massByDay.map((_, day) => day);
 const valueOf = (quantity: NumberQuantity, symbol: string): number =>
@@ -83,7 +82,6 @@ describe('heightOn', () => {
         paddocks: newPaddocks(2, { massKgPerHaCm: 230 }),
         choices: { to: '2027-05-10' },
       }),
-      2,
     );
     expect(heightOn(measured, measured.paddocks[0]!, 3).spread).toBeUndefined();
   });

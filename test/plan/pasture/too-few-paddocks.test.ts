@@ -14,7 +14,6 @@ const planOf = (count: number, herd: Partial<Herd>, choices: PastureChoices = {}
       herds: [newHerd(herd)],
       choices: { to: '2027-06-15', ...choices },
     }),
-    2,
   );
 const noteOf = (plan: PasturePlan) => plan.issues.find((each) => each.code === 'too-few-paddocks');
 

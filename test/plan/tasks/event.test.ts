@@ -32,7 +32,6 @@ describe('keyDatesOf', () => {
           }),
         ],
       }),
-      4,
     );
     const [herd] = plan.herds;
     const dates = keyDatesOf({ id: herd!.id, name: herd!.name }, herd!.events);

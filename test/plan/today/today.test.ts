@@ -19,8 +19,6 @@ const example = parse(readSeed('farm.example.jsonc'), undefined, {
   allowTrailingComma: true,
 }) as FarmDocumentDto;
 
-/** Quick orders of moves and of work: which comes first does not matter here. */
-const WIDTH = 1;
 const TRIES = 20;
 
 interface Told {
@@ -32,7 +30,7 @@ interface Told {
 /** The example farm on a day. */
 function on(today: string): Told {
   const picture = pictureOfDocument({ ...example, today }, tables, 0);
-  const animals = planAnimals(picture, tables, planPasture(picture, tables, WIDTH));
+  const animals = planAnimals(picture, tables, planPasture(picture, tables));
   const { keep: _keep, ...plan } = workPlanOf(workOfFarm(picture, tables, animals), TRIES);
   const day = todayOf(picture, tables, animals, plan);
   return { day, animals, text: printToday(day, { ...picture.farm, today }) };

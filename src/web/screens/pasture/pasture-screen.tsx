@@ -124,8 +124,6 @@ function Season({
           <Fact of={plan.hay.inSeason} />
           <Fact of={plan.hay.outside} />
           <Fact of={plan.hay.all} />
-          <Fact of={plan.hay.fixedRotation} note="to compare with all feed. " />
-          <Fact of={plan.hay.least} />
           <Fact of={plan.farmFactor} />
           <Fact
             of={plan.weather.dry?.growthLeft}

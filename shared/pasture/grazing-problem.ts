@@ -1,29 +1,40 @@
 import type { Judgements } from '../tables/judgements.js';
 import type { Sward } from './sward.js';
 
-/** What an order of moves is weighed by. */
+/** What moves are decided by, beside heights and rests. */
 export type GrazingJudgements = Readonly<Record<keyof Judgements['grazing'], number>>;
 
-/** Herds as the search sees them: what they would eat of grass on each day. */
+/** Herds as the grass sees them: what they would eat of it on each day. */
 export interface Grazers {
   readonly demandKg: Float64Array;
   readonly longestStayDays: number;
   /** First day they may be on grass. */
   readonly notBefore: number;
-  /** Paddock they stand in at the start and since which day (negative), or undefined. */
+  /** Paddock they stand in when the plan begins and since which day, or undefined. */
   readonly startsIn?: { readonly paddock: number; readonly since: number };
 }
 
-export interface RotationProblem {
+/** A season of grass to be grazed. Day 0 is the first that growth is followed from. */
+export interface GrazingProblem {
   readonly swards: readonly Sward[];
   readonly herds: readonly Grazers[];
   /** First day of the plan and the day after its last. */
   readonly from: number;
   readonly to: number;
+  /** Where herds were between day 0 and the plan. */
+  readonly past: readonly Stay[];
+  /** The same paddocks in the usual weather, to look ahead with. */
+  readonly usualSwards: readonly Sward[];
+  /** Usual growth of each paddock by day, kg/ha: all that is known of days to come. */
+  readonly usualGrowth: readonly Float64Array[];
+  /** Last day on which anything grows in a usual year. */
+  readonly growthEnds: number;
   /** Share eaten of what disappears, by days of stay, and how much less in rank grass. */
   readonly harvestShare: readonly number[];
   readonly rankDrop: number;
   readonly judged: GrazingJudgements;
+  /** Growth of a day from which grass is called growing, kg/ha. */
+  readonly growsKgPerHa: number;
 }
 
 /** A herd in a paddock from a day on, for some days. */

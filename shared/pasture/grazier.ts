@@ -1,0 +1,299 @@
+import { Field } from './field.js';
+import { daysOf, isForMowing, tallestToSpare, waysIn, type Way } from './grazing-rules.js';
+import type { GrazingProblem, Stay } from './grazing-problem.js';
+import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
+import type { GrassState } from './sward-day.js';
+import { massOf } from './sward.js';
+
+/**
+ * Walks through a season day by day, as a grazier would: each move is decided on its own morning by
+ * what stands then and by what usually grows, never by weather that is still to come.
+ *
+ * In at the ready height after the rest, out at the residual; a paddock that holds more than the
+ * longest stay is grazed in strips; grass that outruns the herds is shut for hay when a look ahead
+ * shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
+ * start + grown = end + eaten + trampled + mown + died off. Costs paddocks × days, and as much
+ * again for each look ahead.
+ */
+export function graze(problem: GrazingProblem): SeasonBooks {
+  const season = new Season(problem);
+  season.walk();
+  return season.books();
+}
+
+/** Where a herd is, and how it got there. */
+interface HerdState {
+  at: number | undefined;
+  /** On grass yesterday. */
+  isOut: boolean;
+  /** On grass at some time of this plan. */
+  wasOut: boolean;
+}
+
+/** More days than any season has. */
+const ALWAYS = 1000;
+/** A grazier walks the pasture once a week. */
+const WALK_EVERY_DAYS = 7;
+const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
+
+class Season {
+  private readonly hayKg: readonly Float64Array[];
+  private readonly eatenKg: readonly Float64Array[];
+  private readonly stays: StayRecord[] = [];
+  private readonly cuts: Cut[] = [];
+  private startStates: GrassState[] = [];
+  /** A paddock that could not be spared is looked at again a week later. */
+  private nextLook = 0;
+
+  constructor(
+    private readonly problem: GrazingProblem,
+    private readonly fields: readonly Field[] = problem.swards.map((sward) => new Field(sward)),
+    private readonly herds: readonly HerdState[] = problem.herds.map(() => NOT_OUT),
+  ) {
+    this.herds = herds.map((herd) => ({ ...herd }));
+    this.hayKg = problem.herds.map(({ demandKg }) => Float64Array.from(demandKg));
+    this.eatenKg = problem.herds.map(({ demandKg }) => new Float64Array(demandKg.length));
+  }
+
+  walk(): void {
+    const { from, to } = this.problem;
+    for (let day = 0; day < from; day++) this.pastDay(day);
+    for (const field of this.fields) field.read(from);
+    this.startStates = this.fields.map(({ state }) => ({ ...state }));
+    for (let day = from; day < to; day++) {
+      this.dropForHay(day);
+      this.plannedDay(day);
+    }
+    this.herds.forEach((_, herd) => this.leave(herd, to, 'plan-ends'));
+  }
+
+  private pastDay(day: number): void {
+    const { past, herds } = this.problem;
+    for (const field of this.fields) {
+      field.read(day);
+      field.grow(day);
+    }
+    for (const stay of past) {
+      const field = this.fields[stay.paddock]!;
+      if (stay.from === day) this.enter(stay, 'next', 'standing-there');
+      if (day < stay.from || stay.from + stay.days <= day) continue;
+      if (field.stay) field.graze(day, herds[stay.herd]!.demandKg[day]!);
+      if (day === stay.from + stay.days - 1) this.endPast(field, stay, day + 1);
+    }
+  }
+
+  /** A herd that still stands there when the plan begins has not left. */
+  private endPast(field: Field, { herd, paddock }: Stay, day: number): void {
+    const isThere = this.problem.herds[herd]!.startsIn?.paddock === paddock;
+    if (day < this.problem.from || !isThere) field.leave(day);
+  }
+
+  /**
+   * Shuts the tallest paddock for hay where the herds would not miss it: a look ahead in the usual
+   * weather, by the same rules, asks for no more feed with it shut than with it open.
+   */
+  private dropForHay(day: number): void {
+    const { judged, herds } = this.problem;
+    // While any herd waits for grass there is none to spare.
+    if (day < this.nextLook || !this.herds.some(({ isOut }) => isOut)) return;
+    if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
+    const paddock = tallestToSpare(this.problem, this.fields, day);
+    if (paddock === undefined) return;
+    const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
+    if (this.feedAhead(day, paddock) <= this.feedAhead(day, undefined) + little)
+      this.fields[paddock]!.shutFrom = day;
+    else this.nextLook = day + WALK_EVERY_DAYS;
+  }
+
+  /** Feed the herds would need by the usual weather, kg, with one paddock more shut. */
+  private feedAhead(day: number, shut: number | undefined): number {
+    const { problem } = this;
+    const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
+    const ahead = new Season(
+      { ...problem, from: -1 },
+      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!)),
+      this.herds,
+    );
+    if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;
+    for (let i = day; i < to; i++) ahead.plannedDay(i);
+    let feed = 0;
+    for (const kg of ahead.hayKg) for (let i = day; i < to; i++) feed += kg[i]!;
+    return feed;
+  }
+
+  private plannedDay(day: number): void {
+    const { problem } = this;
+    this.fields.forEach((field, paddock) => {
+      // What is closed for something else is not mown.
+      if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
+      else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
+        this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+      field.grow(day);
+    });
+    problem.herds.forEach((_, herd) => this.feed(herd, day));
+    for (const field of this.fields) if (field.isKept) field.evening(day);
+  }
+
+  private feed(h: number, day: number): void {
+    const { herds, from } = this.problem;
+    const { demandKg, notBefore, startsIn } = herds[h]!;
+    const herd = this.herds[h]!;
+    const need = demandKg[day]!;
+    if (day === from && startsIn && 0 < need && notBefore <= day)
+      this.standThere(h, day, startsIn.paddock);
+    const end = this.endOf(herd, day, need);
+    const ways = end && notBefore <= day && 0 < need ? this.waysOf(h, day) : [];
+    if (end && (0 < ways.length || !this.canStillFeed(herd, day, need, end))) {
+      this.leave(h, day, end);
+      if (0 < ways.length) this.goIn(h, day, ways[0]!);
+    }
+    herd.isOut = herd.at !== undefined;
+    if (herd.at === undefined) return;
+    const eaten = this.fields[herd.at]!.graze(day, need);
+    this.eatenKg[h]![day] = eaten;
+    this.hayKg[h]![day] = need - eaten;
+  }
+
+  /** What stands where the herd is goes on as it was begun. */
+  private standThere(herd: number, day: number, paddock: number): void {
+    const running = this.fields[paddock]!.stay;
+    if (running && running.herd !== herd) return;
+    Object.assign(this.herds[herd]!, { isOut: true, wasOut: true });
+    this.enter({ herd, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
+    if (running) this.fields[paddock]!.stay!.harvestShare = running.harvestShare;
+  }
+
+  /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
+  private endOf({ at }: HerdState, day: number, need: number): StayEnd | undefined {
+    if (at === undefined) return 'eaten-down';
+    const field = this.fields[at]!;
+    if (need <= 0) return 'herd-gone';
+    if (field.sward.isClosed[day] === 1) return 'shut';
+    if (field.sward.weather.isSnow[day] === 1) return 'snow';
+    const isGrazed = field.stay!.until <= day && this.stripStays(field);
+    return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
+  }
+
+  /** Where no other paddock is ready, what is left feeds most of a day more. */
+  private canStillFeed({ at }: HerdState, day: number, need: number, end: StayEnd): boolean {
+    if (at === undefined || end !== 'eaten-down') return false;
+    const field = this.fields[at]!;
+    // Strips that were grazed first rest as long as any paddock before they are grazed again.
+    const rested = field.stay!.until - field.stay!.from;
+    if (field.stay!.until <= day && this.stripStays(field) && rested < field.sward.leastRestDays)
+      return false;
+    return this.problem.judged.leastDayShare <= daysOf(field, need, field.stay!.harvestShare);
+  }
+
+  /** It is longer than one stay may be, so that it is grazed in strips. */
+  private stripStays({ stay }: Field): boolean {
+    const { from, until, herd } = stay!;
+    return this.problem.herds[herd]!.longestStayDays < until - from;
+  }
+
+  private waysOf(h: number, day: number): Way[] {
+    const { problem, fields } = this;
+    const { isOut, wasOut } = this.herds[h]!;
+    const ways = waysIn(problem, fields, h, day, wasOut);
+    if (isOut || !wasOut) return ways;
+    // Back from hay only when there is grass for some days: moving in and out helps no sward.
+    const need = problem.herds[h]!.demandKg[day]!;
+    const days = ways.reduce(
+      (sum, { paddock }) => sum + daysOf(fields[paddock]!, need, problem.harvestShare[0]!),
+      0,
+    );
+    return problem.judged.backFromHayDays <= days ? ways : [];
+  }
+
+  private goIn(h: number, day: number, { paddock, entry }: Way): void {
+    const herd = this.herds[h]!;
+    const start: StayStart = herd.isOut ? 'next' : herd.wasOut ? 'after-hay' : 'turn-out';
+    this.enter({ herd: h, paddock, from: day, days: 0 }, start, entry);
+    Object.assign(herd, { isOut: true, wasOut: true });
+  }
+
+  private enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
+    const { harvestShare, rankDrop, herds } = this.problem;
+    const field = this.fields[paddock]!;
+    const { longestStayDays, demandKg } = herds[herd]!;
+    const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
+    const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
+    const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
+    field.stay = {
+      ...{ herd, from, start, entry },
+      massBefore: field.mass,
+      until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
+      harvestShare: harvestShare[inOneStrip - 1]! - drop,
+      ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
+    };
+    if (this.problem.from <= from) this.herds[herd]!.at = paddock;
+  }
+
+  /**
+   * Days in which a paddock is grazed once, strip by strip: what stands, and what strips that have
+   * not been grazed yet grow meanwhile, half of it on average.
+   */
+  private daysInStrips(field: Field, paddock: number, day: number, needKg: number): number {
+    const share = this.problem.harvestShare[0]!;
+    const standing = daysOf(field, needKg, share);
+    const grownKg = this.problem.usualGrowth[paddock]![day]! * field.sward.areaHa * share;
+    const left = 1 - grownKg / needKg / 2;
+    return left <= 0 ? ALWAYS : Math.max(1, Math.min(ALWAYS, Math.floor(standing / left)));
+  }
+
+  private leave(h: number, day: number, end: StayEnd): void {
+    const herd = this.herds[h]!;
+    if (herd.at === undefined) return;
+    const field = this.fields[herd.at]!;
+    const { herd: _herd, harvestShare: _share, until: _until, ...stay } = field.stay!;
+    if (day === stay.from) {
+      field.stay = undefined;
+      herd.at = undefined;
+      return;
+    }
+    this.stays.push({
+      ...stay,
+      ...{ herd: h, paddock: herd.at, end },
+      days: day - stay.from,
+      strips: Math.ceil((day - stay.from) / this.problem.herds[h]!.longestStayDays),
+      massAfter: field.mass,
+      restDays: field.leftDay === undefined ? undefined : stay.from - field.leftDay,
+      grownInRestKgPerHa:
+        field.leftKgPerHa === undefined ? undefined : stay.massBefore - field.leftKgPerHa,
+      isRank: field.sward.rankKgPerHa < stay.massBefore,
+    });
+    field.leave(day);
+    herd.at = undefined;
+  }
+
+  books(): SeasonBooks {
+    const { fields } = this;
+    return {
+      massKgPerHa: fields.map(({ massKgPerHa }) => massKgPerHa),
+      digestible: fields.map(({ digestible }) => digestible),
+      startStates: this.startStates,
+      startKgPerHa: this.startStates.map(massOf),
+      stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
+      cuts: this.cuts,
+      days: fields.map(({ days }) => days),
+      hayKg: this.hayKg,
+      eatenKg: this.eatenKg,
+      paddocks: fields.map((field, p) => this.bookOf(field, p)),
+    };
+  }
+
+  private bookOf({ sward, days, mass }: Field, paddock: number): SeasonBooks['paddocks'][number] {
+    const { from, to } = this.problem;
+    const kg = (perHa: Float64Array): number =>
+      perHa.subarray(from, to).reduce((a, b) => a + b, 0) * sward.areaHa;
+    return {
+      startKg: massOf(this.startStates[paddock]!) * sward.areaHa,
+      endKg: mass * sward.areaHa,
+      grownKg: kg(days.grown),
+      eatenKg: kg(days.eaten),
+      trampledKg: kg(days.trampled),
+      mownKg: kg(days.mown),
+      diedOffKg: kg(days.diedOff),
+    };
+  }
+}

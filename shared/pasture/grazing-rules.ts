@@ -1,0 +1,101 @@
+import type { Field } from './field.js';
+import type { GrazingProblem } from './grazing-problem.js';
+import type { Entry } from './season-books.js';
+
+/** A paddock a herd may go into, and what lets it in. */
+export interface Way {
+  readonly paddock: number;
+  readonly entry: Entry;
+  readonly ripeness: number;
+}
+
+/**
+ * Paddocks that a herd may enter on a morning, the most grown first: at the ready height and
+ * rested; in the first pass of the year lower; once nothing grows any more, whatever stands.
+ *
+ * @param isOut it has been on grass in this plan
+ */
+export function waysIn(
+  problem: GrazingProblem,
+  fields: readonly Field[],
+  herd: number,
+  day: number,
+  isOut: boolean,
+): Way[] {
+  const need = problem.herds[herd]!.demandKg[day]!;
+  const ways: Way[] = [];
+  fields.forEach((field, paddock) => {
+    const { sward } = field;
+    if (field.stay || !isOpen(field, day) || sward.weather.isSnow[day] === 1) return;
+    const entry = entryOf(problem, field, paddock, day, isOut);
+    if (!entry) return;
+    // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
+    const least = entry === 'ready' ? LEAST_DAY_SHARE : 1;
+    if (least <= daysOf(field, need, problem.harvestShare[0]!))
+      ways.push({ paddock, entry, ripeness: field.ripeness });
+  });
+  return ways.sort((a, b) => b.ripeness - a.ripeness);
+}
+
+const LEAST_DAY_SHARE = 0.5;
+
+function entryOf(
+  { usualGrowth, growsKgPerHa }: GrazingProblem,
+  field: Field,
+  paddock: number,
+  day: number,
+  isOut: boolean,
+): Entry | undefined {
+  const { sward, leftDay, mass, isPassed } = field;
+  const rest = leftDay === undefined ? Infinity : day - leftDay;
+  const isRested = sward.leastRestDays <= rest;
+  if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
+  const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
+  if (!isGrowing) return isOut ? 'dormant' : undefined;
+  const isSpring = sward.weather.temperatureSum[day]! < sward.kind.stemsFromSum;
+  return !isPassed && isSpring && isRested && sward.firstPassKgPerHa <= mass
+    ? 'first-pass'
+    : undefined;
+}
+
+/** Neither closed by the household nor for hay. */
+export const isOpen = (field: Field, day: number): boolean =>
+  field.sward.isClosed[day] === 0 && field.shutFrom === undefined && field.openFrom <= day;
+
+/** Days that what stands above the residual feeds a herd. */
+export const daysOf = (field: Field, needKg: number, harvestShare: number): number =>
+  needKg <= 0 ? 0 : (field.aboveResidual * field.sward.areaHa * harvestShare) / needKg;
+
+/**
+ * The paddock that would be dropped from the round for hay on a morning: the tallest that is ready
+ * and free, when it would still grow a cut worth mowing before growth ends.
+ */
+export function tallestToSpare(
+  { judged, usualGrowth, growthEnds }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number | undefined {
+  const until = day + judged.hayGrowsDays;
+  if (growthEnds < until + judged.hayGrowsDays) return undefined;
+  let tallest: number | undefined;
+  fields.forEach((field, p) => {
+    if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
+    if (field.sward.isClosed.subarray(day, until).includes(1)) return;
+    let grown = field.mass;
+    for (let i = day; i < until; i++) grown += usualGrowth[p]![i]!;
+    if (grown < field.sward.stubbleKgPerHa + judged.leastCutKgPerHa) return;
+    if (tallest === undefined || fields[tallest]!.ripeness < field.ripeness) tallest = p;
+  });
+  return tallest;
+}
+
+/** Whether a paddock that is shut for hay is mown on a day: headed out, or grown long enough. */
+export function isForMowing({ judged }: GrazingProblem, field: Field, day: number): boolean {
+  const { sward, shutFrom } = field;
+  const { stemsFromSum, stemsToSum } = sward.kind;
+  const sum = sward.weather.temperatureSum[day]!;
+  const isFirst = !field.isPassed;
+  const isHeaded = isFirst && (stemsFromSum + stemsToSum) / 2 <= sum;
+  const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
+  return isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
+}

@@ -1,0 +1,44 @@
+import { growOn, massOf, takeOff, winterStand, type GrassWeather } from './sward.js';
+import type { GrassGround, GrassKind } from './sward-day.js';
+
+/** Growth of a sward that is cut every four weeks, as trials measure it. */
+export interface ReferenceGrowth {
+  /** What is cut, spread over the weeks in which it grew, kg/ha a day. */
+  readonly kgPerHa: Float64Array;
+  /** Share of growth that dry soil leaves. */
+  readonly wetShare: Float64Array;
+}
+
+const PLOTS = 4;
+const CUT_EVERY_DAYS = 28;
+/** What stands at 5 cm: leaf and dead leaf of groups A and B. Jouven et al. 2006, table 2. */
+const STUBBLE_KG_PER_HA = 675;
+
+/**
+ * Growth by day of a place: the mean of four plots that are cut at 5 cm in turn, each every four
+ * weeks, as the growth of swards is measured (Corrall and Fenlon 1978, from memory).
+ */
+export function referenceGrowth(
+  kind: GrassKind,
+  ground: GrassGround,
+  weather: GrassWeather,
+): ReferenceGrowth {
+  const n = weather.meanC.length;
+  const kgPerHa = new Float64Array(n);
+  const wetShare = new Float64Array(n);
+  const sward = { kind, ground, weather };
+  for (let plot = 0; plot < PLOTS; plot++) {
+    const state = winterStand(STUBBLE_KG_PER_HA, ground.waterHeldMm);
+    const first = Math.round((plot * CUT_EVERY_DAYS) / PLOTS);
+    let last = 0;
+    for (let day = 0; day < n; day++) {
+      wetShare[day]! += growOn(sward, state, day).wetShare / PLOTS;
+      if (day % CUT_EVERY_DAYS !== first && day !== n - 1) continue;
+      const cut = Math.max(0, massOf(state) - STUBBLE_KG_PER_HA);
+      takeOff(state, cut, STUBBLE_KG_PER_HA);
+      for (let i = last; i <= day; i++) kgPerHa[i]! += cut / (day + 1 - last) / PLOTS;
+      last = day + 1;
+    }
+  }
+  return { kgPerHa, wetShare };
+}

@@ -1,0 +1,244 @@
+import type { Formula } from '../explain/formula.js';
+
+/** Parameters of a kind of grass. Jouven et al. 2006, tables 2 and 3, unless its row says otherwise. */
+export interface GrassKind {
+  /** Leaf area of a gram of blades, m². */
+  readonly leafAreaM2PerG: number;
+  /** Share of blades in the green leaf. */
+  readonly bladeShare: number;
+  /** Light use of full growth, g of dry matter a MJ of light that plants use. */
+  readonly lightUseGPerMJ: number;
+  /** No growth at or below `baseC`, all of it from `fullFromC` to `fullToC`, none at `stopC`. */
+  readonly baseC: number;
+  readonly fullFromC: number;
+  readonly fullToC: number;
+  readonly stopC: number;
+  /** Temperature sum at which reserves begin to move out in spring, °C·d. */
+  readonly onsetSum: number;
+  /** Temperature sums between which stems grow, °C·d. */
+  readonly stemsFromSum: number;
+  readonly stemsToSum: number;
+  /** What reserves add to growth in spring, and what storing them leaves of it after. */
+  readonly springFactor: number;
+  readonly autumnFactor: number;
+  /** Life of a leaf, °C·d. */
+  readonly leafLifeSum: number;
+  /** Organic matter digestible of new and of old tissue, share. */
+  readonly leafDigestible: { readonly new: number; readonly old: number };
+  readonly stemDigestible: { readonly new: number; readonly old: number };
+}
+
+/** Ground a sward stands on. */
+export interface GrassGround {
+  /** Nitrogen the soil gives, as the nitrogen nutrition index: 0.35 poor to 1 ample. */
+  readonly nitrogenIndex: number;
+  /** Water between field capacity and wilting point that roots reach, mm. */
+  readonly waterHeldMm: number;
+  /** The farm's own growth over the model's; 1 where nothing is known. */
+  readonly growthFactor: number;
+}
+
+/** One day of weather, as a sward meets it. */
+export interface GrassDay {
+  /** Mean of the air: what tissue ages and freezes by. */
+  readonly meanC: number;
+  /** What growth goes by: the mean of the air as printed, of the soil in a plan. */
+  readonly growthC: number;
+  /** What has to pass the base before anything grows: the air of the last ten days as printed. */
+  readonly onsetC: number;
+  /** Sum of the means above 0 °C since 1 January, in the south since 1 July. */
+  readonly temperatureSum: number;
+  /** Light that plants use, MJ/m². */
+  readonly lightMJ: number;
+  readonly rainMm: number;
+  readonly referenceMm: number;
+}
+
+/** What stands: kg of dry matter a hectare, ages in °C·d. */
+export interface GrassState {
+  leafKg: number;
+  stemKg: number;
+  deadLeafKg: number;
+  deadStemKg: number;
+  leafAge: number;
+  stemAge: number;
+  deadLeafAge: number;
+  deadStemAge: number;
+  waterMm: number;
+  /** Cut or grazed since stems began to grow: no more of them this year. */
+  isBitten: boolean;
+}
+
+/** What a day did, kg/ha. */
+export interface GrassStep {
+  readonly grownKg: number;
+  readonly fallenKg: number;
+  /** Share of full growth that soil water leaves. */
+  readonly wetShare: number;
+}
+
+export const swardFormulas = {
+  growth: {
+    id: 'sward-growth',
+    title: 'Growth of the sward',
+    words:
+      'Light that the green leaf catches, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls. The soil’s warmth stands for that of the growing points.',
+    symbols: 'G = PAR·RUE·(1 − e^(−0.6·LAI))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age)',
+    sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+const K_LEAF = 0.002;
+const K_STEM = 0.001;
+const FALL_LEAF = 0.001;
+const FALL_STEM = 0.0005;
+/** Lost as respiration while tissue dies. */
+const RESPIRED_LEAF = 0.4;
+const RESPIRED_STEM = 0.2;
+const EXTINCTION = 0.6;
+
+/**
+ * One day of a sward: growth, dying and falling of leaf and stem.
+ *
+ * Jouven, Carrère and Baumont 2006, Grass and Forage Science 61:112–124, equations 1 to 18, in the
+ * order: leaf area of the morning, water, growth, dying from the masses and ages of the morning.
+ *
+ * @param water share of growth that soil water leaves at a share held and a reference
+ *   evapotranspiration; `steppedWaterShare` is as printed
+ * @param leastLeafKg green leaf that neither frost nor age takes
+ */
+export function growDay(
+  state: GrassState,
+  kind: GrassKind,
+  ground: GrassGround,
+  day: GrassDay,
+  water: (heldShare: number, referenceMm: number) => number,
+  leastLeafKg = 0,
+): GrassStep {
+  const warmth = Math.max(0, day.meanC);
+  const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
+  const used = day.referenceMm * Math.min(1, leafArea / 3);
+  state.waterMm = Math.min(ground.waterHeldMm, Math.max(0, state.waterMm + day.rainMm - used));
+  const wetShare = water(state.waterMm / ground.waterHeldMm, day.referenceMm);
+  const caught = 1 - Math.exp(-EXTINCTION * leafArea);
+  const grownKg =
+    day.lightMJ *
+    kind.lightUseGPerMJ *
+    caught *
+    10 *
+    ground.nitrogenIndex *
+    ground.growthFactor *
+    lightShare(day.lightMJ) *
+    warmthShare(kind, day) *
+    wetShare *
+    reserveFactor(kind, day.temperatureSum);
+  const makesStems =
+    kind.stemsFromSum < day.temperatureSum &&
+    day.temperatureSum < kind.stemsToSum &&
+    !state.isBitten;
+  const toStems = makesStems ? 0.25 + (0.75 * (ground.nitrogenIndex - 0.35)) / 0.65 : 0;
+  const stemLife = kind.stemsToSum - kind.stemsFromSum;
+  const leafDies = Math.min(
+    dying(kind, day.meanC, K_LEAF * state.leafKg, state.leafAge / kind.leafLifeSum),
+    Math.max(0, state.leafKg + grownKg * (1 - toStems) - leastLeafKg),
+  );
+  const stemDies = dying(kind, day.meanC, K_STEM * state.stemKg, state.stemAge / stemLife);
+  const leafFalls =
+    FALL_LEAF * state.deadLeafKg * warmth * falls(state.deadLeafAge / kind.leafLifeSum);
+  const stemFalls = FALL_STEM * state.deadStemKg * warmth * falls(state.deadStemAge / stemLife);
+  const newLeaf = grownKg * (1 - toStems);
+  const newStem = grownKg * toStems;
+  const newDeadLeaf = (1 - RESPIRED_LEAF) * leafDies;
+  const newDeadStem = (1 - RESPIRED_STEM) * stemDies;
+  state.leafAge = aged(state.leafAge, state.leafKg, newLeaf, leafDies, warmth);
+  state.stemAge = aged(state.stemAge, state.stemKg, newStem, stemDies, warmth);
+  state.deadLeafAge = aged(state.deadLeafAge, state.deadLeafKg, newDeadLeaf, leafFalls, warmth);
+  state.deadStemAge = aged(state.deadStemAge, state.deadStemKg, newDeadStem, stemFalls, warmth);
+  state.leafKg += newLeaf - leafDies;
+  state.stemKg += newStem - stemDies;
+  state.deadLeafKg += newDeadLeaf - leafFalls;
+  state.deadStemKg += newDeadStem - stemFalls;
+  const lostKg = leafDies - newDeadLeaf + (stemDies - newDeadStem) + leafFalls + stemFalls;
+  return { grownKg, fallenKg: lostKg, wetShare };
+}
+
+/** Growth that strong light leaves. Schapendonk et al. 1998, appendix A. */
+const lightShare = (lightMJ: number): number =>
+  Math.min(1, Math.max(0, 1 - 0.0445 * (lightMJ - 5)));
+
+/** Jouven et al. 2006, figure 2b. */
+function warmthShare(kind: GrassKind, { growthC, onsetC }: GrassDay): number {
+  const { baseC, fullFromC, fullToC, stopC } = kind;
+  if (onsetC <= baseC || growthC <= baseC || stopC <= growthC) return 0;
+  if (growthC < fullFromC) return (growthC - baseC) / (fullFromC - baseC);
+  return growthC <= fullToC ? 1 : (stopC - growthC) / (stopC - fullToC);
+}
+
+/** Reserves that move out in spring and are stored after. Jouven et al. 2006, figure 3. */
+function reserveFactor(kind: GrassKind, sum: number): number {
+  const { onsetSum, stemsFromSum, stemsToSum, springFactor: high, autumnFactor: low } = kind;
+  const peakFrom = stemsFromSum - 200;
+  const peakTo = stemsFromSum - 100;
+  if (sum < onsetSum || stemsToSum <= sum) return low;
+  if (sum < peakFrom) return low + ((high - low) * (sum - onsetSum)) / (peakFrom - onsetSum);
+  if (sum <= peakTo) return high;
+  return high - ((high - low) * (sum - peakTo)) / (stemsToSum - peakTo);
+}
+
+/** Tissue that dies in a day: by age while it is warm, by frost, not in between. Equations 16, 17. */
+function dying(kind: GrassKind, meanC: number, rateKg: number, agePart: number): number {
+  if (meanC < 0) return rateKg * -meanC;
+  return meanC <= kind.baseC ? 0 : rateKg * meanC * ageing(agePart);
+}
+
+const ageing = (part: number): number => (part < 1 / 3 ? 1 : part < 1 ? 1 + 3 * (part - 1 / 3) : 3);
+
+const falls = (part: number): number => (part < 1 / 3 ? 1 : part < 2 / 3 ? 2 : 3);
+
+/** Mean age after a day: new tissue enters at none. Jouven et al. 2006, equations 5 to 8. */
+function aged(age: number, kg: number, into: number, out: number, warmth: number): number {
+  const kept = kg - out;
+  return kept + into <= 0 ? 0 : (kept / (kept + into)) * (age + warmth);
+}
+
+/** Daily evapotranspiration at which the answer to soil water changes, mm. */
+const MIDDLE_FROM_MM = 3.8;
+const HIGH_FROM_MM = 6.5;
+
+/**
+ * Share of growth that soil water leaves, by straight lines through the points of Jouven et al.
+ * 2006, figure 2c (after McCall and Bishop-Hurley 2003).
+ */
+export function steppedWaterShare(heldShare: number, referenceMm: number): number {
+  if (referenceMm < MIDDLE_FROM_MM) return onLowDraw(heldShare);
+  return referenceMm <= HIGH_FROM_MM ? onMiddleDraw(heldShare) : heldShare;
+}
+
+function onLowDraw(held: number): number {
+  if (held <= 0.2) return 4 * held;
+  if (held <= 0.4) return 0.8 + 0.75 * (held - 0.2);
+  return held <= 0.6 ? 0.95 + 0.25 * (held - 0.4) : 1;
+}
+
+function onMiddleDraw(held: number): number {
+  if (held <= 0.2) return 2 * held;
+  if (held <= 0.4) return 0.4 + 1.5 * (held - 0.2);
+  if (held <= 0.6) return 0.7 + (held - 0.4);
+  return held <= 0.8 ? 0.9 + 0.5 * (held - 0.6) : 1;
+}
+
+/** Half width over which the steps of evapotranspiration are blended, mm: a planning guess. */
+const BLEND_MM = 0.3;
+
+/** The same without a jump where the day's evapotranspiration passes from one line to the next. */
+export function waterShare(heldShare: number, referenceMm: number): number {
+  if (referenceMm <= MIDDLE_FROM_MM - BLEND_MM) return onLowDraw(heldShare);
+  const middle = onMiddleDraw(heldShare);
+  if (referenceMm < MIDDLE_FROM_MM + BLEND_MM) {
+    const low = onLowDraw(heldShare);
+    return low + blend(referenceMm - MIDDLE_FROM_MM) * (middle - low);
+  }
+  return middle + blend(referenceMm - HIGH_FROM_MM) * (heldShare - middle);
+}
+const blend = (mm: number): number => Math.min(1, Math.max(0, (mm / BLEND_MM + 1) / 2));

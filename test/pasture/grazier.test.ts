@@ -1,0 +1,139 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { graze } from '../../shared/pasture/grazier.js';
+import type { GrazingProblem } from '../../shared/pasture/grazing-problem.js';
+import { grazingProblem, pastureContext } from '../../shared/plan/pasture/pasture-context.js';
+import { newGroup, newHerd, newPaddocks, newPastureRequest } from '../support/pasture-factories.js';
+
+const farm = (more: Parameters<typeof newPastureRequest>[0] = {}, paddocks = 8): GrazingProblem =>
+  grazingProblem(
+    pastureContext(
+      newPastureRequest({
+        paddocks: newPaddocks(paddocks, { areaM2: 4000, forageId: 'orchardgrass-legume' }),
+        herds: [newHerd({ groups: [newGroup({ head: 5 })] })],
+        ...more,
+      }),
+    ),
+  );
+
+const drawn = fc.record({
+  paddocks: fc.integer({ min: 1, max: 12 }),
+  areaM2: fc.integer({ min: 800, max: 20_000 }),
+  head: fc.integer({ min: 1, max: 12 }),
+  herds: fc.integer({ min: 1, max: 2 }),
+  latitudeDeg: fc.constantFrom(-38, 33, 43, 52),
+});
+
+describe('graze', () => {
+  it('goes in at the ready height and out at the residual, after its rest', () => {
+    const problem = farm();
+    const { stays } = graze(problem);
+    expect(stays.length).toBeGreaterThan(8);
+    for (const stay of stays) {
+      const { turnInKgPerHa, residualKgPerHa, leastRestDays } = problem.swards[stay.paddock]!;
+      if (stay.entry === 'ready') {
+        expect(stay.massBefore).toBeGreaterThanOrEqual(turnInKgPerHa);
+        expect(stay.restDays ?? Infinity).toBeGreaterThanOrEqual(leastRestDays);
+      }
+      expect(stay.massAfter).toBeGreaterThanOrEqual(residualKgPerHa - 1e-9);
+    }
+    const ready = stays.filter(({ entry }) => entry !== 'first-pass' && entry !== 'dormant');
+    expect(ready.length / stays.length).toBeGreaterThan(0.5);
+  });
+
+  it('takes a stay in strips where a paddock holds more than the longest stay', () => {
+    const { stays } = graze(farm({}, 3));
+    for (const { days, strips } of stays) expect(days).toBeLessThanOrEqual(strips * 3);
+    expect(stays.some(({ strips }) => 1 < strips)).toBe(true);
+  });
+
+  it('feeds no hay while a ready paddock stands free', () => {
+    const problem = farm();
+    const books = graze(problem);
+    const first = books.stays[0]!.from;
+    for (let day = first; day < problem.growthEnds; day++) {
+      if (books.hayKg[0]![day]! < problem.herds[0]!.demandKg[day]!) continue;
+      const standing = problem.swards.filter(
+        (sward, p) =>
+          1.6 * sward.turnInKgPerHa < books.massKgPerHa[p]![day]! &&
+          !books.cuts.some((c) => c.paddock === p && c.shutFrom <= day && day < c.openFrom),
+      );
+      expect(standing).toEqual([]);
+    }
+  });
+
+  it('shuts for hay what it would not miss, and no prophet tells it of a dry August', () => {
+    const usual = graze(farm());
+    expect(usual.cuts.length).toBeGreaterThan(0);
+    const shares = Array.from({ length: 12 }, (_, m) => (m === 7 ? 0 : 1));
+    const problem = farm({ choices: { rainShareByMonth: shares } });
+    const dry = graze(problem);
+    const august = 31 + 28 + 31 + 30 + 31 + 30 + 31;
+    const before = (books: typeof dry) =>
+      books.stays.filter(({ from }) => from < august).map(({ paddock, from }) => [paddock, from]);
+    expect(before(dry)).toEqual(before(usual));
+    expect(dry.cuts.filter(({ day }) => day < august).map((c) => c.paddock)).toEqual(
+      usual.cuts.filter(({ day }) => day < august).map((c) => c.paddock),
+    );
+    const hay = ({ hayKg }: typeof dry): number => hayKg[0]!.reduce((a, b) => a + b, 0);
+    expect(hay(dry)).toBeGreaterThan(hay(usual));
+  });
+
+  it('goes on as planned when its first weeks have been walked as it said', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 125, max: 330 }), (day) => {
+        const problem = farm();
+        const whole = graze(problem);
+        const past = whole.stays.flatMap((stay) =>
+          stay.from < day ? [{ ...stay, days: Math.min(stay.days, day - stay.from) }] : [],
+        );
+        const here = whole.stays.find(({ from, days }) => from < day && day < from + days);
+        const cut = whole.cuts.some(({ shutFrom }) => shutFrom < day);
+        fc.pre(!cut);
+        const later = graze({
+          ...problem,
+          from: day,
+          past,
+          herds: problem.herds.map((herd) => ({
+            ...herd,
+            wasOut: 0 < past.length,
+            ...(here ? { startsIn: { paddock: here.paddock, since: here.from } } : {}),
+          })),
+        });
+        later.startKgPerHa.forEach((kg, p) => {
+          expect(kg).toBeCloseTo(whole.massKgPerHa[p]![day - 1]!, 6);
+        });
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('keeps books that balance, and herds apart, on any farm', () => {
+    fc.assert(
+      fc.property(drawn, ({ paddocks, areaM2, head, herds, latitudeDeg }) => {
+        const { farm: own } = newPastureRequest();
+        const books = graze(
+          farm({
+            farm: { ...own, latitudeDeg },
+            paddocks: newPaddocks(paddocks, { areaM2 }),
+            herds: Array.from({ length: herds }, (_, h) =>
+              newHerd({ id: `h${h}`, groups: [newGroup({ head })] }),
+            ),
+          }),
+        );
+        for (const book of books.paddocks) {
+          const came = book.startKg + book.grownKg;
+          const went = book.endKg + book.eatenKg + book.trampledKg + book.mownKg + book.diedOffKg;
+          expect(Math.abs(came - went)).toBeLessThan(1e-6 * (1 + came));
+        }
+        const taken = new Set<string>();
+        for (const { paddock, from, days } of books.stays)
+          for (let day = from; day < from + days; day++) {
+            expect(taken.has(`${paddock} ${day}`)).toBe(false);
+            taken.add(`${paddock} ${day}`);
+          }
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
