@@ -14,6 +14,14 @@ export interface Grazed {
   readonly toldAt: string;
 }
 
+/** A herd in a paddock from a day to a day; without the last where it is there. */
+export interface Grazing {
+  readonly herdId: string;
+  readonly paddockId: string;
+  readonly from: PlainDate;
+  readonly to?: PlainDate;
+}
+
 interface Stay {
   readonly paddockId?: string;
   readonly from: PlainDate;
@@ -53,6 +61,18 @@ export function grazedBy(moves: readonly HerdMove[]): Grazed[] {
       const isLeft = next && next.paddockId !== paddockId && next.from !== EVER;
       if (paddockId === undefined || !isLeft) return [];
       return [{ paddockId, noUseAfter: addDays(next.from, -1), toldAt: next.toldAt }];
+    });
+  });
+}
+
+/** Stays of all herds whose days are known, by all moves of a farm that hold. */
+export function grazingsOf(moves: readonly HerdMove[]): Grazing[] {
+  return [...byHerd(moves)].flatMap(([herdId, own]) => {
+    const stays = staysOf(own);
+    return stays.flatMap(({ paddockId, from, isVague }, i): Grazing[] => {
+      const next = stays[i + 1];
+      if (paddockId === undefined || isVague || next?.isVague) return [];
+      return [{ herdId, paddockId, from, ...(next ? { to: addDays(next.from, -1) } : {}) }];
     });
   });
 }

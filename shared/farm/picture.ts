@@ -8,6 +8,7 @@ import type { Farm, Person } from './farm.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Handover } from './handover.js';
 import type { Herd } from './herd.js';
+import type { Grazing } from './herd-places.js';
 import type { OwnJob, Progress } from './job.js';
 import type { KeptPlan } from './kept-plan.js';
 import type { GrassReading, Paddock } from './paddock.js';
@@ -51,6 +52,8 @@ export interface FarmPicture {
   readonly cows: readonly Cow[];
   /** Heights of grass, the oldest first. */
   readonly readings: readonly GrassReading[];
+  /** Where herds were, as it was told, the oldest first. */
+  readonly grazings?: readonly Grazing[];
   readonly pastureChoices: PastureChoices;
   readonly jobs: readonly OwnJob[];
   readonly handovers: readonly Handover[];

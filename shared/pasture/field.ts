@@ -5,10 +5,12 @@ import type { GrassState } from './sward-day.js';
 /** A herd that is in a field: what its stay has come to so far, kg. */
 export interface RunningStay {
   readonly herd: number;
-  readonly from: number;
-  readonly start: StayStart;
+  /** Day it went in, and the first that the plan's books hold. */
+  readonly enteredOn: number;
+  from: number;
+  start: StayStart;
   readonly entry: Entry;
-  readonly massBefore: number;
+  massBefore: number;
   /** Day on which its strips have all been grazed once. */
   readonly until: number;
   harvestShare: number;
@@ -78,7 +80,10 @@ export class Field {
   /** A height that somebody read stands before what was reckoned. */
   read(day: number): void {
     for (const reading of this.sward.readings)
-      if (reading.day === day) setMass(this.state, reading.kgPerHa);
+      if (reading.day === day) {
+        setMass(this.state, reading.kgPerHa);
+        if (reading.isGrazed) this.leave(day);
+      }
   }
 
   grow(day: number): void {

@@ -57,35 +57,57 @@ class Season {
 
   walk(): void {
     const { from, to } = this.problem;
-    for (let day = 0; day < from; day++) this.pastDay(day);
-    for (const field of this.fields) field.read(from);
-    this.startStates = this.fields.map(({ state }) => ({ ...state }));
-    for (let day = from; day < to; day++) {
+    for (let day = 0; day < to; day++) {
+      if (day <= from) for (const field of this.fields) field.read(day);
+      if (day === from) this.begin();
       this.dropForHay(day);
-      this.plannedDay(day);
+      this.growAndMow(day);
+      if (day < from) this.follow(day);
+      else this.herds.forEach((_, herd) => this.feed(herd, day));
+      for (const field of this.fields) field.evening(day);
     }
     this.herds.forEach((_, herd) => this.leave(herd, to, 'plan-ends'));
   }
 
-  private pastDay(day: number): void {
-    const { past, herds } = this.problem;
-    for (const field of this.fields) {
-      field.read(day);
-      field.grow(day);
-    }
-    for (const stay of past) {
-      const field = this.fields[stay.paddock]!;
-      if (stay.from === day) this.enter(stay, 'next', 'standing-there');
-      if (day < stay.from || stay.from + stay.days <= day) continue;
-      if (field.stay) field.graze(day, herds[stay.herd]!.demandKg[day]!);
-      if (day === stay.from + stay.days - 1) this.endPast(field, stay, day + 1);
+  /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
+  private begin(): void {
+    this.startStates = this.fields.map(({ state }) => ({ ...state }));
+    this.cuts.length = 0;
+    for (const [p, field] of this.fields.entries()) {
+      if (!field.stay) continue;
+      if (this.problem.herds[field.stay.herd]!.startsIn !== p) {
+        this.leavePast(this.problem.from);
+        continue;
+      }
+      Object.assign(field.stay, {
+        ...{ from: this.problem.from, start: 'out-already', massBefore: field.mass },
+        ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
+      });
     }
   }
 
-  /** A herd that still stands there when the plan begins has not left. */
-  private endPast(field: Field, { herd, paddock }: Stay, day: number): void {
-    const isThere = this.problem.herds[herd]!.startsIn?.paddock === paddock;
-    if (day < this.problem.from || !isThere) field.leave(day);
+  /** A day that has been: herds were where they were. What is mown is taken to be as it was planned. */
+  private follow(day: number): void {
+    const { past, herds } = this.problem;
+    this.leavePast(day);
+    for (const stay of past) {
+      if (day < stay.from || stay.from + stay.days <= day) continue;
+      const field = this.fields[stay.paddock]!;
+      if (stay.from === day && !field.stay) this.enter(stay, 'next', 'standing-there');
+      if (field.stay?.herd !== stay.herd) continue;
+      field.shutFrom = undefined;
+      field.graze(day, herds[stay.herd]!.demandKg[day]!);
+      Object.assign(this.herds[stay.herd]!, { isOut: true, wasOut: true });
+    }
+  }
+
+  /** Herds leave on the morning after their last day. */
+  private leavePast(day: number): void {
+    for (const { herd, paddock, from, days } of this.problem.past) {
+      if (from + days !== day || this.fields[paddock]!.stay?.herd !== herd) continue;
+      this.fields[paddock]!.leave(day);
+      Object.assign(this.herds[herd]!, { at: undefined, isOut: false });
+    }
   }
 
   /**
@@ -122,6 +144,11 @@ class Season {
   }
 
   private plannedDay(day: number): void {
+    this.growAndMow(day);
+    this.herds.forEach((_, herd) => this.feed(herd, day));
+  }
+
+  private growAndMow(day: number): void {
     const { problem } = this;
     this.fields.forEach((field, paddock) => {
       // What is closed for something else is not mown.
@@ -130,8 +157,6 @@ class Season {
         this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
       field.grow(day);
     });
-    problem.herds.forEach((_, herd) => this.feed(herd, day));
-    for (const field of this.fields) if (field.isKept) field.evening(day);
   }
 
   private feed(h: number, day: number): void {
@@ -139,10 +164,11 @@ class Season {
     const { demandKg, notBefore, startsIn } = herds[h]!;
     const herd = this.herds[h]!;
     const need = demandKg[day]!;
-    if (day === from && startsIn && 0 < need && notBefore <= day)
-      this.standThere(h, day, startsIn.paddock);
+    if (day === from && startsIn !== undefined && 0 < need && notBefore <= day)
+      this.standThere(h, day, startsIn);
     const end = this.endOf(herd, day, need);
-    const ways = end && notBefore <= day && 0 < need ? this.waysOf(h, day) : [];
+    const mayGoOut = herd.wasOut || notBefore <= day;
+    const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
     if (end && (0 < ways.length || !this.canStillFeed(herd, day, need, end))) {
       this.leave(h, day, end);
       if (0 < ways.length) this.goIn(h, day, ways[0]!);
@@ -154,13 +180,12 @@ class Season {
     this.hayKg[h]![day] = need - eaten;
   }
 
-  /** What stands where the herd is goes on as it was begun. */
-  private standThere(herd: number, day: number, paddock: number): void {
-    const running = this.fields[paddock]!.stay;
-    if (running && running.herd !== herd) return;
-    Object.assign(this.herds[herd]!, { isOut: true, wasOut: true });
-    this.enter({ herd, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
-    if (running) this.fields[paddock]!.stay!.harvestShare = running.harvestShare;
+  /** A herd of which only the place is known. */
+  private standThere(h: number, day: number, paddock: number): void {
+    const herd = this.herds[h]!;
+    if (herd.at !== undefined || this.fields[paddock]!.stay) return;
+    this.enter({ herd: h, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
+    Object.assign(herd, { isOut: true, wasOut: true });
   }
 
   /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
@@ -179,7 +204,7 @@ class Season {
     if (at === undefined || end !== 'eaten-down') return false;
     const field = this.fields[at]!;
     // Strips that were grazed first rest as long as any paddock before they are grazed again.
-    const rested = field.stay!.until - field.stay!.from;
+    const rested = field.stay!.until - field.stay!.enteredOn;
     if (field.stay!.until <= day && this.stripStays(field) && rested < field.sward.leastRestDays)
       return false;
     return this.problem.judged.leastDayShare <= daysOf(field, need, field.stay!.harvestShare);
@@ -187,8 +212,8 @@ class Season {
 
   /** It is longer than one stay may be, so that it is grazed in strips. */
   private stripStays({ stay }: Field): boolean {
-    const { from, until, herd } = stay!;
-    return this.problem.herds[herd]!.longestStayDays < until - from;
+    const { enteredOn, until, herd } = stay!;
+    return this.problem.herds[herd]!.longestStayDays < until - enteredOn;
   }
 
   private waysOf(h: number, day: number): Way[] {
@@ -220,13 +245,13 @@ class Season {
     const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
     const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
     field.stay = {
-      ...{ herd, from, start, entry },
+      ...{ herd, enteredOn: from, from, start, entry },
       massBefore: field.mass,
       until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
       harvestShare: harvestShare[inOneStrip - 1]! - drop,
       ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
     };
-    if (this.problem.from <= from) this.herds[herd]!.at = paddock;
+    this.herds[herd]!.at = paddock;
   }
 
   /**
@@ -245,7 +270,13 @@ class Season {
     const herd = this.herds[h]!;
     if (herd.at === undefined) return;
     const field = this.fields[herd.at]!;
-    const { herd: _herd, harvestShare: _share, until: _until, ...stay } = field.stay!;
+    const {
+      herd: _herd,
+      harvestShare: _share,
+      until: _until,
+      enteredOn: _day,
+      ...stay
+    } = field.stay!;
     if (day === stay.from) {
       field.stay = undefined;
       herd.at = undefined;

@@ -10,8 +10,8 @@ export interface Grazers {
   readonly longestStayDays: number;
   /** First day they may be on grass. */
   readonly notBefore: number;
-  /** Paddock they stand in when the plan begins and since which day, or undefined. */
-  readonly startsIn?: { readonly paddock: number; readonly since: number };
+  /** Paddock they stand in when the plan begins, or undefined. */
+  readonly startsIn: number | undefined;
 }
 
 /** A season of grass to be grazed. Day 0 is the first that growth is followed from. */

@@ -36,8 +36,12 @@ export interface Sward {
   readonly stubbleKgPerHa: number;
   /** What stands on the morning of day 0. */
   readonly start: GrassState;
-  /** Heights that were read: what stands on the morning of a day. */
-  readonly readings: readonly { readonly day: number; readonly kgPerHa: number }[];
+  /** What is known to stand on the morning of a day: a height that was read, or left by a herd. */
+  readonly readings: readonly {
+    readonly day: number;
+    readonly kgPerHa: number;
+    readonly isGrazed: boolean;
+  }[];
   /** Day after the last grazing before day 0, negative; undefined when not known. */
   readonly lastGrazedEnd: number | undefined;
 }

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import { addDays, plainDateAt, type PlainDate } from '../../shared/calendar/plain-date.js';
+import { grazingsOf } from '../../shared/farm/herd-places.js';
 import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
@@ -92,6 +93,7 @@ export class PicturesService {
     const handovers = await this.handovers.findAll(farmId);
     const weighed = await this.told.factsOf(farmId, 'weighed');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
+    const moves = await this.told.factsOf(farmId, 'herd-move');
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const looks = await this.told.factsOf(farmId, 'ground-check');
     const kept = await manager
@@ -113,6 +115,7 @@ export class PicturesService {
       herds,
       cows,
       readings,
+      grazings: grazingsOf(moves),
       pastureChoices: choicesOf(row, paddocks, today),
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,

@@ -4,7 +4,8 @@ import type { Sourced } from '../../explain/formula.js';
 import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
-import type { GrazingProblem } from '../../pasture/grazing-problem.js';
+import type { Grazing } from '../../farm/herd-places.js';
+import type { GrazingProblem, Stay } from '../../pasture/grazing-problem.js';
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
@@ -89,14 +90,14 @@ export function grazingProblem(
     usualGrowth: land.map(({ usualGrowth }) => usualGrowth),
     growthEnds: lastGrowingDay(land, span, tables),
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
-    past: [],
+    past: pastStays(context),
     herds: herds.map((herd, h) => ({
       demandKg: scaled(context.herdDays[h]!.grassKg, change.headShare ?? 1),
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
       notBefore: herd.turnOutOn
         ? daysBetween(span.first, herd.turnOutOn)
         : Math.max(span.from, firstFitDay(context)),
-      ...startOf(context, herd),
+      startsIn: paddockOf(context, herd),
     })),
     from: span.from,
     to: span.to,
@@ -127,12 +128,26 @@ export function firstFitDay({ grass, span, weather, tables }: PastureContext): n
 const scaled = (values: Float64Array, share: number): Float64Array =>
   share === 1 ? values : values.map((value) => value * share);
 
-function startOf(
-  { span, paddocks }: PastureContext,
-  herd: Herd,
-): { startsIn?: { paddock: number; since: number } } {
-  const paddock = paddocks.findIndex((p) => p.id === herd.inPaddockId);
-  if (paddock === -1) return {};
-  const since = herd.inSince ? daysBetween(span.first, herd.inSince) : span.from;
-  return { startsIn: { paddock, since: Math.min(since, span.from) } };
+/** Where herds were from day 0 to the day before the plan. */
+function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
+  const known = herds.flatMap((herd) => {
+    const own = grazings.filter(({ herdId }) => herdId === herd.id);
+    const { inPaddockId, inSince } = herd;
+    if (0 < own.length || inPaddockId === undefined || inSince === undefined) return own;
+    return [{ herdId: herd.id, paddockId: inPaddockId, from: inSince }];
+  });
+  return known.flatMap(({ herdId, paddockId, from, to }: Grazing) => {
+    const first = Math.max(0, daysBetween(span.first, from));
+    const end = to === undefined ? span.from : Math.min(span.from, daysBetween(span.first, to) + 1);
+    const paddock = paddocks.findIndex(({ id }) => id === paddockId);
+    const herd = herds.findIndex(({ id }) => id === herdId);
+    return paddock === -1 || end <= first
+      ? []
+      : [{ herd, paddock, from: first, days: end - first }];
+  });
+}
+
+function paddockOf({ paddocks }: PastureContext, { inPaddockId }: Herd): number | undefined {
+  const paddock = paddocks.findIndex(({ id }) => id === inPaddockId);
+  return paddock === -1 ? undefined : paddock;
 }

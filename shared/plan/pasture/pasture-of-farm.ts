@@ -16,6 +16,7 @@ export function pastureOfFarm(picture: FarmPicture, tables: Tables): PastureRequ
     herds,
     cows,
     readings,
+    ...(picture.grazings ? { grazings: picture.grazings } : {}),
     tables,
     followers: herds.flatMap((herd) => {
       // A batch that is gone follows no herd any more.

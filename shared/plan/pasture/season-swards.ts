@@ -94,9 +94,14 @@ interface Base {
   readonly turnInKgPerHa: number;
   /** In date order, none after today. */
   readonly readings: readonly GrassReading[];
+  /** Its last grazing is among the stays that are played. */
+  readonly isPlayed: boolean;
 }
 
-function baseOf({ tables, readings, today }: PastureRequest, paddock: Paddock): Base {
+function baseOf(
+  { tables, readings, today, grazings = [] }: PastureRequest,
+  paddock: Paddock,
+): Base {
   const forage = rowById(tables.forages, paddock.forageId);
   const { fieldCapacity, wiltingPoint } = rowById(tables.soils, paddock.soilId);
   const { kc, rootDepthM, depletionShare } = forage.water;
@@ -115,6 +120,9 @@ function baseOf({ tables, readings, today }: PastureRequest, paddock: Paddock): 
     },
     residualKgPerHa: (paddock.residualHeightCm ?? forage.heights.residualHeightCm) * kgPerHaCm,
     turnInKgPerHa: (paddock.readyHeightCm ?? forage.heights.readyHeightCm) * kgPerHaCm,
+    isPlayed: grazings.some(
+      ({ paddockId, to }) => paddockId === paddock.id && to === paddock.lastGrazedOn,
+    ),
     readings: readings
       .filter(
         (r) =>
@@ -236,7 +244,7 @@ function swardOfBase(
       start: winterStand(start.kgPerHa, base.ground.waterHeldMm),
       readings: start.readings,
       lastGrazedEnd:
-        held || paddock.lastGrazedOn === undefined
+        held || paddock.lastGrazedOn === undefined || span.first <= paddock.lastGrazedOn
           ? undefined
           : Math.max(LONG_AGO, daysBetween(span.first, paddock.lastGrazedOn) + 1),
     },
@@ -245,7 +253,7 @@ function swardOfBase(
 
 /** What stands on day 0, and what is known of it from then to the first planned day. */
 function startOf(
-  { paddock, readings, kgPerHaCm, residualKgPerHa }: Base,
+  { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed }: Base,
   span: PastureSpan,
   { judgements }: Tables,
 ): Pick<SeasonSward, 'heightKnown'> & {
@@ -254,14 +262,17 @@ function startOf(
 } {
   const { unknownHeightCm, winterReadingDays } = judgements.grass;
   const known = readings.map((r) => ({
-    ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm },
+    ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
     heightKnown: 'reading' as SeasonSward['heightKnown'],
   }));
-  if (paddock.lastGrazedOn !== undefined) {
+  if (paddock.lastGrazedOn !== undefined && !isPlayed) {
     const day = daysBetween(span.first, paddock.lastGrazedOn) + 1;
     const after = readings.at(-1);
     if (!after || after.date <= paddock.lastGrazedOn)
-      known.push({ day, kgPerHa: residualKgPerHa, heightKnown: 'last-grazing' });
+      known.push({
+        ...{ day, kgPerHa: residualKgPerHa, isGrazed: true },
+        heightKnown: 'last-grazing',
+      });
   }
   const recent = known
     .filter(({ day }) => -winterReadingDays.value <= day)
