@@ -1,5 +1,6 @@
 import type { Check } from '../../shared/checks/compare.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { grassChecks } from './grass-checks.js';
 import { moveOutChecks } from './move-out-checks.js';
 import { rowsIn, type ReadRows } from './read-rows.js';
 import { stationChecks } from './station-checks.js';
@@ -10,6 +11,7 @@ const FILE_CHECKS: readonly ((read: ReadRows, tables: Tables) => readonly Check[
   townChecks,
   moveOutChecks,
   stationChecks,
+  grassChecks,
 ];
 
 /** The folder that holds them, as the environment names it. */

@@ -19,21 +19,18 @@ import { benchWriters } from './writers.mjs';
 import { benchYear } from './year.mjs';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
-const { addDays } = await import(dist('shared/calendar/plain-date.js'));
 const { planBatch } = await import(dist('shared/plan/batch-plan.js'));
 const { findArrivals } = await import(dist('shared/plan/arrival-finder.js'));
 const { planPasture } = await import(dist('shared/plan/pasture/pasture-plan.js'));
 const { pastureOfFarm } = await import(dist('shared/plan/pasture/pasture-of-farm.js'));
-const { pastureContext, rotationProblem } = await import(
+const { pastureContext, grazingProblem } = await import(
   dist('shared/plan/pasture/pasture-context.js')
 );
-const { chooseRotation, quickRotation } = await import(dist('shared/pasture/rotation.js'));
-const { playSeason } = await import(dist('shared/pasture/season-books.js'));
+const { graze } = await import(dist('shared/pasture/grazier.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
-const { provenRotation } = await import('../support/proven-rotation.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
@@ -117,7 +114,7 @@ await benchWriters(print, {
 });
 firstLoad();
 
-/** Grass and cattle: a season played, its cost by paddocks and days, and the chosen order. */
+/** Grass and cattle: a season walked, its cost by paddocks and days, and a whole plan. */
 function pastures() {
   const sample = JSON.parse(
     readFileSync(new URL('../../seeds/sample-farm.json', import.meta.url), 'utf8'),
@@ -140,57 +137,20 @@ function pastures() {
     })),
     pastureChoices: { to },
   });
-  const contextOf = (picture) => pastureContext(pastureOfFarm(picture, tables));
-  const season = (picture) => {
-    const context = contextOf(picture);
-    const problem = rotationProblem(context);
-    return { problem, stays: quickRotation(problem).stays };
-  };
+  const walk = (picture) => graze(grazingProblem(pastureContext(pastureOfFarm(picture, tables))));
   const big = pasture(24, 2);
-  const planned = season(big);
-  time('season, 24 paddocks and 2 herds, day by day with soil water', 'ms', 40, () => {
-    contextOf(big);
-    playSeason(planned.problem, planned.stays);
-  });
+  time('season walked, 24 paddocks and 2 herds, day by day', 'ms', 40, () => walk(big));
   for (const paddocks of [6, 12, 24, 48]) {
     const request = pasture(paddocks, 1);
-    const { problem, stays } = season(request);
-    time(`season by paddocks: ${paddocks}`, 'ms', 40, () => {
-      contextOf(request);
-      playSeason(problem, stays);
-    });
+    time(`season by paddocks: ${paddocks}`, 'ms', 40, () => walk(request));
   }
   for (const to of ['2027-05-15', '2027-07-30', '2027-12-15']) {
     const request = pasture(24, 1, to);
-    const { problem, stays } = season(request);
-    time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => {
-      contextOf(request);
-      playSeason(problem, stays);
-    });
+    time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => walk(request));
   }
-  time('pasture plan of the sample farm, order of moves included', 'ms', 5, () =>
+  time('pasture plan of 12 paddocks, moves and hay', 'ms', 10, () =>
     planPasture(pasture(12, 1), tables),
   );
-  let worst = 1;
-  let proven = 0;
-  let slowest = 0;
-  const windows = ['05-12', '05-26', '06-09', '06-23', '07-07', '07-21', '08-04', '08-18'];
-  for (const start of windows) {
-    const from = `2027-${start}`;
-    const small = rotationProblem(
-      contextOf({ ...pasture(4, 1), pastureChoices: { from, to: addDays(from, 19) } }),
-    );
-    const best = provenRotation(small);
-    chooseRotation(small);
-    const begun = performance.now();
-    const chosen = chooseRotation(small);
-    slowest = Math.max(slowest, performance.now() - begun);
-    if (!best.isProven) continue;
-    proven++;
-    worst = Math.max(worst, chosen.costKg / best.costKg);
-  }
-  print('chosen order over the proven best, worst of those proven', worst, 'ratio', proven);
-  print('choosing an order on a small case, slowest', slowest, 'ms', windows.length);
 }
 
 /** Preview against an endpoint of the same framework that returns a constant, in the same run. */
