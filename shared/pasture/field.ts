@@ -11,6 +11,8 @@ export interface RunningStay {
   start: StayStart;
   readonly entry: Entry;
   massBefore: number;
+  readonly digestibleShare: number;
+  readonly deadShare: number;
   /** Day on which its strips have all been grazed once. */
   readonly until: number;
   harvestShare: number;
@@ -20,15 +22,26 @@ export interface RunningStay {
   hayKg: number;
 }
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+/** What is written down of a paddock, day by day. */
+export interface FieldBooks {
+  readonly days: GrassDays;
+  readonly massKgPerHa: Float64Array;
+}
+
+const newBooks = (n: number): FieldBooks => ({
+  massKgPerHa: new Float64Array(n).fill(NaN),
+  days: {
+    grown: new Float64Array(n),
+    eaten: new Float64Array(n),
+    trampled: new Float64Array(n),
+    mown: new Float64Array(n),
+    diedOff: new Float64Array(n),
+  },
+});
 
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
   readonly state: GrassState;
-  readonly days: GrassDays;
-  readonly massKgPerHa: Float64Array;
-  readonly digestible: Float64Array;
-  readonly isKept: boolean = true;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
   leftDay: number | undefined;
@@ -39,26 +52,24 @@ export class Field {
   /** First day on which it is open again after mowing. */
   openFrom = 0;
 
-  constructor(readonly sward: Sward) {
+  /** @param books where its days are written down; left out of a look ahead */
+  constructor(
+    readonly sward: Sward,
+    readonly books: FieldBooks | undefined = newBooks(sward.isClosed.length),
+  ) {
     this.state = { ...sward.start };
     this.leftDay = sward.lastGrazedEnd;
-    const n = sward.isClosed.length;
-    this.massKgPerHa = new Float64Array(n).fill(NaN);
-    this.digestible = new Float64Array(n);
-    this.days = {
-      grown: new Float64Array(n),
-      eaten: new Float64Array(n),
-      trampled: new Float64Array(n),
-      mown: new Float64Array(n),
-      diedOff: new Float64Array(n),
-    };
   }
 
-  /** The same paddock to look ahead with: what stands there is its own, its books are not kept. */
+  /** The same paddock to look ahead with, in other weather. */
   ahead(sward: Sward): Field {
-    const copy = Object.create(Field.prototype) as Mutable<Field>;
-    Object.assign(copy, this, { sward, state: { ...this.state }, isKept: false });
-    if (this.stay) copy.stay = { ...this.stay };
+    const copy = new Field({ ...sward, start: this.state }, undefined);
+    copy.stay = this.stay && { ...this.stay };
+    copy.leftDay = this.leftDay;
+    copy.leftKgPerHa = this.leftKgPerHa;
+    copy.isPassed = this.isPassed;
+    copy.shutFrom = this.shutFrom;
+    copy.openFrom = this.openFrom;
     return copy;
   }
 
@@ -69,6 +80,14 @@ export class Field {
   /** What can be taken without going below the residual, kg/ha. */
   get aboveResidual(): number {
     return Math.max(0, this.mass - this.sward.residualKgPerHa);
+  }
+
+  get quality(): { digestibleShare: number; deadShare: number } {
+    const { deadLeafKg, deadStemKg } = this.state;
+    return {
+      digestibleShare: digestibleShare(this.sward.kind, this.state),
+      deadShare: this.mass <= 0 ? 0 : (deadLeafKg + deadStemKg) / this.mass,
+    };
   }
 
   /** How far it is from the residual to the ready height: 1 is just ready. */
@@ -87,15 +106,15 @@ export class Field {
   }
 
   grow(day: number): void {
-    const { weather } = this.sward;
-    if (0 < day && weather.temperatureSum[day]! < weather.temperatureSum[day - 1]!)
-      this.isPassed = false;
-    const step = growOn(this.sward, this.state, day);
-    if (!this.isKept) return;
-    this.days.grown[day] = step.grownKgPerHa;
-    this.days.diedOff[day] = step.diedOffKgPerHa;
-    if (this.stay)
-      this.stay.grownKg += (step.grownKgPerHa - step.diedOffKgPerHa) * this.sward.areaHa;
+    const { days } = this.sward.weather;
+    if (0 < day && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
+    growOn(this.sward, this.state, day);
+    if (!this.books) return;
+    const { days: kept } = this.books;
+    const { grownKg, lostKg } = this.state;
+    kept.grown[day] = grownKg;
+    kept.diedOff[day] = lostKg;
+    if (this.stay) this.stay.grownKg += (grownKg - lostKg) * this.sward.areaHa;
   }
 
   /**
@@ -110,9 +129,9 @@ export class Field {
     const eaten = removed * stay.harvestShare;
     takeOff(this.state, removed, this.sward.residualKgPerHa);
     this.isPassed = true;
-    if (!this.isKept) return eaten * areaHa;
-    this.days.eaten[day] = eaten;
-    this.days.trampled[day] = removed - eaten;
+    if (!this.books) return eaten * areaHa;
+    this.books.days.eaten[day] = eaten;
+    this.books.days.trampled[day] = removed - eaten;
     stay.eatenKg += eaten * areaHa;
     stay.trampledKg += (removed - eaten) * areaHa;
     stay.hayKg += needKg - eaten * areaHa;
@@ -129,7 +148,7 @@ export class Field {
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
     takeOff(this.state, taken, stubbleKgPerHa);
-    if (this.isKept) this.days.mown[day] = taken;
+    if (this.books) this.books.days.mown[day] = taken;
     const cut = { paddock, shutFrom: this.shutFrom!, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
     this.openFrom = openFrom;
@@ -140,7 +159,7 @@ export class Field {
   }
 
   evening(day: number): void {
-    this.massKgPerHa[day] = this.mass;
-    this.digestible[day] = digestibleShare(this.sward.kind, this.state);
+    if (!this.books) return;
+    this.books.massKgPerHa[day] = this.mass;
   }
 }

@@ -1,4 +1,5 @@
 import { extraterrestrialRadiationMJPerM2Day } from '../calendar/day-length.js';
+import type { GrassDay } from './sward-day.js';
 import type { GrassWeather } from './sward.js';
 
 /** Rainless days of a place; what a sward needs of them. */
@@ -31,39 +32,33 @@ const DEEP_SNOW_MM = 10;
 export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather {
   const n = days.dayOfYear.length;
   const sumFrom = latitudeDeg < 0 ? SOUTH_FROM : 1;
-  const own = {
-    meanC: new Float64Array(n),
-    soilC: new Float64Array(n),
-    temperatureSum: new Float64Array(n),
-    lightMJ: new Float64Array(n),
-    isSnow: new Uint8Array(n),
-  };
-  let sum = 0;
+  const isSnow = new Uint8Array(n);
+  let temperatureSum = 0;
   let snowMm = 0;
   let soilC = 0;
-  for (let i = 0; i < n; i++) {
+  const own = Array.from(days.dayOfYear, (dayOfYear, i): GrassDay => {
     const minC = days.minC[i]!;
     const maxC = days.maxC[i]!;
     const meanC = (minC + maxC) / 2;
-    const dayOfYear = days.dayOfYear[i]!;
+    const rainMm = days.rainMm?.[i] ?? 0;
     soilC = i === 0 ? meanC : soilC + (meanC - soilC) / SOIL_LAG_DAYS;
-    if (dayOfYear === sumFrom) sum = 0;
-    sum += Math.max(0, meanC);
-    snowMm =
-      meanC < SNOW_BELOW_C
-        ? snowMm + (days.rainMm?.[i] ?? 0)
-        : Math.max(0, snowMm - MELT_MM_PER_C * meanC);
-    own.meanC[i] = meanC;
-    own.soilC[i] = soilC;
-    own.temperatureSum[i] = sum;
-    own.isSnow[i] = DEEP_SNOW_MM < snowMm ? 1 : 0;
-    own.lightMJ[i] =
-      USABLE_LIGHT *
-      RADIATION_PER_ROOT_K *
-      Math.sqrt(Math.max(0, maxC - minC)) *
-      extraterrestrialRadiationMJPerM2Day({ latitudeDeg, dayOfYear });
-  }
-  return { ...own, rainMm: days.rainMm, referenceMm: days.referenceMm };
+    if (dayOfYear === sumFrom) temperatureSum = 0;
+    temperatureSum += Math.max(0, meanC);
+    snowMm = meanC < SNOW_BELOW_C ? snowMm + rainMm : Math.max(0, snowMm - MELT_MM_PER_C * meanC);
+    isSnow[i] = DEEP_SNOW_MM < snowMm ? 1 : 0;
+    return {
+      ...{ meanC, growthC: soilC, onsetC: isSnow[i] === 1 ? -Infinity : soilC },
+      ...{ temperatureSum, rainMm },
+      // Where no rain is known nothing is drawn from the soil either.
+      referenceMm: days.rainMm ? days.referenceMm[i]! : 0,
+      lightMJ:
+        USABLE_LIGHT *
+        RADIATION_PER_ROOT_K *
+        Math.sqrt(Math.max(0, maxC - minC)) *
+        extraterrestrialRadiationMJPerM2Day({ latitudeDeg, dayOfYear }),
+    };
+  });
+  return { days: own, isRainKnown: days.rainMm !== undefined, isSnow };
 }
 /** 1 July: half a year after the north, from memory. */
 const SOUTH_FROM = 182;

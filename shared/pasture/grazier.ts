@@ -42,7 +42,7 @@ class Season {
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
   private startStates: GrassState[] = [];
-  /** A paddock that could not be spared is looked at again a week later. */
+  /** Day of the next walk. */
   private nextLook = 0;
 
   constructor(
@@ -119,12 +119,15 @@ class Season {
     // While any herd waits for grass there is none to spare.
     if (day < this.nextLook || !this.herds.some(({ isOut }) => isOut)) return;
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
-    const paddock = tallestToSpare(this.problem, this.fields, day);
+    let paddock = tallestToSpare(this.problem, this.fields, day);
     if (paddock === undefined) return;
+    this.nextLook = day + WALK_EVERY_DAYS;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    if (this.feedAhead(day, paddock) <= this.feedAhead(day, undefined) + little)
+    const most = this.feedAhead(day, undefined) + little;
+    while (paddock !== undefined && this.feedAhead(day, paddock) <= most) {
       this.fields[paddock]!.shutFrom = day;
-    else this.nextLook = day + WALK_EVERY_DAYS;
+      paddock = tallestToSpare(this.problem, this.fields, day);
+    }
   }
 
   /** Feed the herds would need by the usual weather, kg, with one paddock more shut. */
@@ -247,6 +250,7 @@ class Season {
     field.stay = {
       ...{ herd, enteredOn: from, from, start, entry },
       massBefore: field.mass,
+      ...field.quality,
       until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
       harvestShare: harvestShare[inOneStrip - 1]! - drop,
       ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
@@ -300,21 +304,21 @@ class Season {
   books(): SeasonBooks {
     const { fields } = this;
     return {
-      massKgPerHa: fields.map(({ massKgPerHa }) => massKgPerHa),
-      digestible: fields.map(({ digestible }) => digestible),
+      massKgPerHa: fields.map(({ books }) => books!.massKgPerHa),
       startStates: this.startStates,
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
-      days: fields.map(({ days }) => days),
+      days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,
       paddocks: fields.map((field, p) => this.bookOf(field, p)),
     };
   }
 
-  private bookOf({ sward, days, mass }: Field, paddock: number): SeasonBooks['paddocks'][number] {
+  private bookOf({ sward, books, mass }: Field, paddock: number): SeasonBooks['paddocks'][number] {
     const { from, to } = this.problem;
+    const { days } = books!;
     const kg = (perHa: Float64Array): number =>
       perHa.subarray(from, to).reduce((a, b) => a + b, 0) * sward.areaHa;
     return {

@@ -52,7 +52,7 @@ function entryOf(
   if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
   if (!isGrowing) return isOut ? 'dormant' : undefined;
-  const isSpring = sward.weather.temperatureSum[day]! < sward.kind.stemsFromSum;
+  const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
   return !isPassed && isSpring && isRested && sward.firstPassKgPerHa <= mass
     ? 'first-pass'
     : undefined;
@@ -93,7 +93,7 @@ export function tallestToSpare(
 export function isForMowing({ judged }: GrazingProblem, field: Field, day: number): boolean {
   const { sward, shutFrom } = field;
   const { stemsFromSum, stemsToSum } = sward.kind;
-  const sum = sward.weather.temperatureSum[day]!;
+  const sum = sward.weather.days[day]!.temperatureSum;
   const isFirst = !field.isPassed;
   const isHeaded = isFirst && (stemsFromSum + stemsToSum) / 2 <= sum;
   const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;

@@ -23,7 +23,7 @@ export function referenceGrowth(
   ground: GrassGround,
   weather: GrassWeather,
 ): ReferenceGrowth {
-  const n = weather.meanC.length;
+  const n = weather.days.length;
   const kgPerHa = new Float64Array(n);
   const wetShare = new Float64Array(n);
   const sward = { kind, ground, weather };
@@ -32,7 +32,8 @@ export function referenceGrowth(
     const first = Math.round((plot * CUT_EVERY_DAYS) / PLOTS);
     let last = 0;
     for (let day = 0; day < n; day++) {
-      wetShare[day]! += growOn(sward, state, day).wetShare / PLOTS;
+      growOn(sward, state, day);
+      wetShare[day]! += state.wetShare / PLOTS;
       if (day % CUT_EVERY_DAYS !== first && day !== n - 1) continue;
       const cut = Math.max(0, massOf(state) - STUBBLE_KG_PER_HA);
       takeOff(state, cut, STUBBLE_KG_PER_HA);

@@ -28,6 +28,9 @@ export interface StayRecord extends Stay {
   /** Mass it had when it was last left. */
   readonly grownInRestKgPerHa: number | undefined;
   readonly isRank: boolean;
+  /** Of what stood on the first morning: the share that can be digested, and that is dead. */
+  readonly digestibleShare: number;
+  readonly deadShare: number;
 }
 
 /** Where the grass of one paddock went over the plan, kg. */
@@ -74,6 +77,4 @@ export interface SeasonBooks {
   readonly hayKg: readonly Float64Array[];
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
-  /** Digestible share of what each paddock holds in the evening of each day. */
-  readonly digestible: readonly Float64Array[];
 }

@@ -67,14 +67,11 @@ export interface GrassState {
   waterMm: number;
   /** Cut or grazed since stems began to grow: no more of them this year. */
   isBitten: boolean;
-}
-
-/** What a day did, kg/ha. */
-export interface GrassStep {
-  readonly grownKg: number;
-  readonly fallenKg: number;
-  /** Share of full growth that soil water leaves. */
-  readonly wetShare: number;
+  /** What the last day grew, and what of it and of all that stood was lost, kg/ha. */
+  grownKg: number;
+  lostKg: number;
+  /** Share of full growth that soil water left on it. */
+  wetShare: number;
 }
 
 export const swardFormulas = {
@@ -85,6 +82,15 @@ export const swardFormulas = {
       'Light that the green leaf catches, times what a plant makes of it, less what cold, heat, strong light, dry soil and a hungry soil take; more in spring when reserves move out, less after. Leaf and stem age and die by the warmth they have had, and dead tissue falls. The soil’s warmth stands for that of the growing points.',
     symbols: 'G = PAR·RUE·(1 − e^(−0.6·LAI))·10·N·f(PAR)·f(T)·f(W)·S, dying K·B·T·f(age)',
     sources: ['JOUVEN_2006', 'LINGRA_1998', 'FAO56'],
+    mark: 'computed',
+  },
+  digestible: {
+    id: 'grass-digestible',
+    title: 'Digestible share of the grass',
+    words:
+      'Of its organic matter, averaged over leaf, stem and what is dead of both: new leaf about 90 %, falling with its age; dead leaf 45, dead stem 40 %. Milk and growth want about 70 % and more; a dry cow does on 55.',
+    symbols: 'd = Σ d(age)·W ÷ ΣW',
+    sources: ['JOUVEN_2006'],
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
@@ -99,13 +105,13 @@ const RESPIRED_STEM = 0.2;
 const EXTINCTION = 0.6;
 
 /**
- * One day of a sward: growth, dying and falling of leaf and stem.
+ * One day of a sward: growth, dying and falling of leaf and stem. The state is changed.
  *
  * Jouven, Carrère and Baumont 2006, Grass and Forage Science 61:112–124, equations 1 to 18, in the
  * order: leaf area of the morning, water, growth, dying from the masses and ages of the morning.
  *
  * @param water share of growth that soil water leaves at a share held and a reference
- *   evapotranspiration; `steppedWaterShare` is as printed
+ *   evapotranspiration
  * @param leastLeafKg green leaf that neither frost nor age takes
  */
 export function growDay(
@@ -115,7 +121,7 @@ export function growDay(
   day: GrassDay,
   water: (heldShare: number, referenceMm: number) => number,
   leastLeafKg = 0,
-): GrassStep {
+): void {
   const warmth = Math.max(0, day.meanC);
   const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
   const used = day.referenceMm * Math.min(1, leafArea / 3);
@@ -159,8 +165,9 @@ export function growDay(
   state.stemKg += newStem - stemDies;
   state.deadLeafKg += newDeadLeaf - leafFalls;
   state.deadStemKg += newDeadStem - stemFalls;
-  const lostKg = leafDies - newDeadLeaf + (stemDies - newDeadStem) + leafFalls + stemFalls;
-  return { grownKg, fallenKg: lostKg, wetShare };
+  state.grownKg = grownKg;
+  state.lostKg = leafDies - newDeadLeaf + (stemDies - newDeadStem) + leafFalls + stemFalls;
+  state.wetShare = wetShare;
 }
 
 /** Growth that strong light leaves. Schapendonk et al. 1998, appendix A. */
@@ -206,15 +213,6 @@ function aged(age: number, kg: number, into: number, out: number, warmth: number
 const MIDDLE_FROM_MM = 3.8;
 const HIGH_FROM_MM = 6.5;
 
-/**
- * Share of growth that soil water leaves, by straight lines through the points of Jouven et al.
- * 2006, figure 2c (after McCall and Bishop-Hurley 2003).
- */
-export function steppedWaterShare(heldShare: number, referenceMm: number): number {
-  if (referenceMm < MIDDLE_FROM_MM) return onLowDraw(heldShare);
-  return referenceMm <= HIGH_FROM_MM ? onMiddleDraw(heldShare) : heldShare;
-}
-
 function onLowDraw(held: number): number {
   if (held <= 0.2) return 4 * held;
   if (held <= 0.4) return 0.8 + 0.75 * (held - 0.2);
@@ -231,14 +229,20 @@ function onMiddleDraw(held: number): number {
 /** Half width over which the steps of evapotranspiration are blended, mm: a planning guess. */
 const BLEND_MM = 0.3;
 
-/** The same without a jump where the day's evapotranspiration passes from one line to the next. */
-export function waterShare(heldShare: number, referenceMm: number): number {
-  if (referenceMm <= MIDDLE_FROM_MM - BLEND_MM) return onLowDraw(heldShare);
+/**
+ * Share of growth that soil water leaves, by straight lines through the points of Jouven et al.
+ * 2006, figure 2c (after McCall and Bishop-Hurley 2003).
+ *
+ * As printed it jumps where the day's evapotranspiration passes 3.8 and 6.5 mm; a plan goes from
+ * one line to the next over some tenths.
+ */
+export function waterShare(heldShare: number, referenceMm: number, blendMm = BLEND_MM): number {
+  if (referenceMm <= MIDDLE_FROM_MM - blendMm) return onLowDraw(heldShare);
   const middle = onMiddleDraw(heldShare);
-  if (referenceMm < MIDDLE_FROM_MM + BLEND_MM) {
+  if (referenceMm < MIDDLE_FROM_MM + blendMm) {
     const low = onLowDraw(heldShare);
-    return low + blend(referenceMm - MIDDLE_FROM_MM) * (middle - low);
+    return low + blend((referenceMm - MIDDLE_FROM_MM) / blendMm) * (middle - low);
   }
-  return middle + blend(referenceMm - HIGH_FROM_MM) * (heldShare - middle);
+  return middle + blend((referenceMm - HIGH_FROM_MM) / blendMm) * (heldShare - middle);
 }
-const blend = (mm: number): number => Math.min(1, Math.max(0, (mm / BLEND_MM + 1) / 2));
+const blend = (x: number): number => Math.min(1, Math.max(0, (x + 1) / 2));

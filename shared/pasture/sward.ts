@@ -1,6 +1,7 @@
 import {
   growDay,
   waterShare,
+  type GrassDay,
   type GrassGround,
   type GrassKind,
   type GrassState,
@@ -8,13 +9,9 @@ import {
 
 /** Weather of a run of days as swards meet it; day 0 is the first. */
 export interface GrassWeather {
-  readonly meanC: Float64Array;
-  readonly soilC: Float64Array;
-  readonly temperatureSum: Float64Array;
-  readonly lightMJ: Float64Array;
-  /** Undefined where no rain is known: the soil is then never dry. */
-  readonly rainMm: Float64Array | undefined;
-  readonly referenceMm: Float64Array;
+  readonly days: readonly GrassDay[];
+  /** Where no rain is known the soil is never dry. */
+  readonly isRainKnown: boolean;
   /** 1 while snow lies. */
   readonly isSnow: Uint8Array;
 }
@@ -46,13 +43,6 @@ export interface Sward {
   readonly lastGrazedEnd: number | undefined;
 }
 
-/** Growth of one day and what died off in it, kg/ha. */
-export interface GrownDay {
-  readonly grownKgPerHa: number;
-  readonly diedOffKgPerHa: number;
-  readonly wetShare: number;
-}
-
 /** Green leaf that winter leaves, kg/ha: a floor after the practice of a Swiss implementation. */
 export const LEAST_LEAF_KG_PER_HA = 255;
 
@@ -60,35 +50,15 @@ const ALWAYS_WET = (): number => 1;
 
 /** Lets a sward grow through one day of its weather; the state is changed. */
 export function growOn(
-  sward: Pick<Sward, 'kind' | 'ground' | 'weather'>,
+  { weather, kind, ground }: Pick<Sward, 'kind' | 'ground' | 'weather'>,
   state: GrassState,
   day: number,
-): GrownDay {
-  const { weather, kind, ground } = sward;
+): void {
+  const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
-  if (weather.temperatureSum[day]! <= kind.stemsFromSum) state.isBitten = false;
-  const before = massOf(state);
-  const step = growDay(
-    state,
-    kind,
-    ground,
-    {
-      meanC: weather.meanC[day]!,
-      growthC: weather.soilC[day]!,
-      onsetC: weather.isSnow[day] === 1 ? -Infinity : weather.soilC[day]!,
-      temperatureSum: weather.temperatureSum[day]!,
-      lightMJ: weather.lightMJ[day]!,
-      rainMm: weather.rainMm?.[day] ?? 0,
-      referenceMm: weather.rainMm ? weather.referenceMm[day]! : 0,
-    },
-    weather.rainMm ? waterShare : ALWAYS_WET,
-    LEAST_LEAF_KG_PER_HA,
-  );
-  return {
-    grownKgPerHa: step.grownKg,
-    diedOffKgPerHa: before + step.grownKg - massOf(state),
-    wetShare: step.wetShare,
-  };
+  if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
+  const water = weather.isRainKnown ? waterShare : ALWAYS_WET;
+  growDay(state, kind, ground, today, water, LEAST_LEAF_KG_PER_HA);
 }
 
 /** All that stands, kg/ha. */
@@ -149,6 +119,9 @@ export const winterStand = (kgPerHa: number, waterMm: number): GrassState => ({
   deadStemAge: 0,
   waterMm,
   isBitten: false,
+  grownKg: 0,
+  lostKg: 0,
+  wetShare: 1,
 });
 /** Planning guesses; by spring the model's own ageing outweighs them. */
 const WINTER_LEAF_SHARE = 0.5;

@@ -60,7 +60,7 @@ export const JUDGED = {
     'leastADay',
     'splitDays',
   ],
-  /** What an order of moves is weighed by: hay, and what keeps the sward right. */
+  /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [
     'firstPassShare',
     'leastDayShare',

@@ -64,7 +64,7 @@ export const hayPartFormulas = {
     id: 'head-that-fits',
     title: 'Head for which the grass lasts',
     words:
-      'Head is lowered step by step, each time with a new order of moves, until no more feed is needed than in the winter days.',
+      'Head is lowered step by step, each time with the season walked anew, until no more feed is needed than in the winter days.',
     symbols: 'max{s: F(s) ≈ 0}',
     sources: ['ARITHMETIC'],
     mark: 'computed',

@@ -33,7 +33,7 @@ export function moreThanGrows(
     issue(
       'stop',
       'more-than-grows',
-      `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what is on hand now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little in any order of moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
+      `While the grass grows the herds need ${say(needKg, 'kg')} of dry matter, but all paddocks together grow about ${say(grownKg + standingKg, 'kg')}, what is on hand now included, of which at best ${Math.round(share * 100)} % is eaten: ${say(needKg - eatenKg, 'kg')} too little whatever the moves. The land carries about ${carried} of ${head} head in the plan. Take head off, add land, or feed hay for it.`,
       [tables.pasture.utilisation],
     ),
   ];

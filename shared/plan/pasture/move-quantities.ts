@@ -9,6 +9,7 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import { forageMassFormulas, heightSpread } from '../../pasture/forage-mass.js';
+import { swardFormulas } from '../../pasture/sward-day.js';
 import { perHectare, sizingFormulas } from '../../pasture/sizing.js';
 import { hayPartFormulas } from './hay-part.js';
 import type { Move } from './moves.js';
@@ -21,17 +22,17 @@ export const moveFormulas = {
     id: 'move-date',
     title: 'Why they go in on this day',
     words:
-      'A herd moves on the day after its stay ends. With no paddock open, rested and at its ready height, it waits on hay for the first that is; once out, it may go in somewhat below that height. Which paddock, and for how long, is the order of moves that costs the season the least feed.',
+      'A herd moves on the morning after its stay ends, into the most grown of the paddocks that are open, rested and at their ready height; in the first quick pass of spring lower. With none ready it waits on hay until there is grass for some days. Each move is decided by what stands that morning, not by weather to come.',
     symbols: 'D = end of the stay before + 1, or min{t: a paddock is open, rested and h(t) ≥ h_in}',
-    sources: ['GRAZING_25', 'GRAZING_73'],
-    mark: 'from-memory',
+    sources: ['GRAZING_25', 'GRAZING_73', 'GRAZIER_FIRST_PASS'],
+    mark: 'published',
   },
   days: {
     id: 'days-of-stay',
     title: 'Days of stay',
     words:
-      'At most the longest stay allowed, as long as the paddock is open and gives four fifths of each day’s need or more above its residual. A shorter stay is taken where the order of moves that costs the season the least feed asks for it.',
-    symbols: 'n ≤ n_max, eaten(t) ≥ 0.8·need(t) on every day',
+      'As long as what stands above the residual feeds a day more. Where that is longer than the longest stay, the paddock is grazed in strips with a back fence, each no longer than that and each once, so that no regrowth is bitten.',
+    symbols: 'n = max{t: (W − W_res)·A·u ≥ need}, strips = ⌈n ÷ n_max⌉',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -39,7 +40,7 @@ export const moveFormulas = {
     id: 'rest-before-stay',
     title: 'Rest before the stay',
     words:
-      'Days since the paddock was last grazed or mown. It may be entered sooner than is asked for when it is back at its full height.',
+      'Days since the paddock was last grazed or mown. How long it must be, growth decides: until it is back at its ready height, and never shorter than the shortest rest published for the kind.',
     symbols: 'D = day in − day left',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -49,17 +50,17 @@ export const moveFormulas = {
     title: 'Growth while it rested',
     words: 'What stands when the herd goes in, less what stood when the paddock was left or mown.',
     symbols: 'ΔW = W − W₀',
-    sources: ['LOGISTIC'],
-    mark: 'from-memory',
+    sources: ['JOUVEN_2006'],
+    mark: 'computed',
   },
   massBefore: {
     id: 'mass-before-stay',
     title: 'Grass on hand at entry',
     words:
-      'What stood when the paddock was last left or mown, or when the plan begins, and what grew since, day by day along the logistic curve, less what died off.',
-    symbols: 'W = W₀ + ΔW, dW/dt = r·W·(1 − W/K)',
-    sources: ['LOGISTIC'],
-    mark: 'from-memory',
+      'What stood when the paddock was last left or mown, or when the plan begins, and what grew since, day by day, less what died off.',
+    symbols: 'W = W₀ + ΔW',
+    sources: ['JOUVEN_2006'],
+    mark: 'computed',
   },
   massAfter: {
     id: 'mass-after-stay',
@@ -67,8 +68,8 @@ export const moveFormulas = {
     words:
       'What stood, plus growth during the stay, less what is eaten and trampled. What is eaten is a share of what disappears, by the days of stay.',
     symbols: 'W = W₀ + (growth − F − trampled) ÷ A, never grazed below the residual',
-    sources: ['GRAZING_20', 'LOGISTIC'],
-    mark: 'from-memory',
+    sources: ['GRAZING_20', 'JOUVEN_2006'],
+    mark: 'computed',
   },
 } satisfies Record<string, Formula>;
 
@@ -92,7 +93,8 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
       'day',
       moveFormulas.days,
       [
-        input('Longest stay', move.longestDays, 'day', 'n_max'),
+        input('Longest stay in one strip', move.longestDays, 'day', 'n_max'),
+        input('Strips', move.strips, 'count'),
         input('Why they leave', END_WORDS[move.end], 'text'),
         input('Last day there', move.to, 'date'),
         input('Exit height', move.exitHeightCm, 'cm'),
@@ -121,7 +123,7 @@ export function moveHeads(plan: PasturePlan, move: Move): MoveHeads {
             [
               input('Left or mown before', addDays(move.from, -restDays), 'date'),
               input('In on', move.from, 'date'),
-              input('Rest asked for at that growth', move.restAskedDays, 'day'),
+              input('Shortest rest of the kind', move.restAskedDays, 'day'),
             ],
             { rows: [plan.order] },
           ),
@@ -142,6 +144,7 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
   return [
     standingBefore(plan, paddock, move),
     standingAfter(plan, paddock, move),
+    digestibleOf(plan, move),
     quantity(
       'Animal days',
       perHectare(move.head * move.days, areaM2),
@@ -192,6 +195,20 @@ export function moveDetails(plan: PasturePlan, move: Move): NumberQuantity[] {
   ];
 }
 
+/** How well what stands there feeds, when the herd goes in. */
+const digestibleOf = (plan: PasturePlan, move: Move): NumberQuantity =>
+  quantity(
+    'Digestible at entry',
+    move.digestibleShare,
+    'share',
+    swardFormulas.digestible,
+    [
+      input('Grass before', move.massBefore, 'kgPerHa'),
+      input('Dead leaf and stem in it', move.deadShare, 'share'),
+    ],
+    { rows: [plan.order] },
+  );
+
 const paddockOf = (plan: PasturePlan, move: Move): PaddockPart =>
   plan.paddocks.find((each) => each.id === move.paddockId)!;
 
@@ -209,7 +226,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
       input('Height then', move.entryHeightCm, 'cm', 'h'),
       input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),
-      input('Rest asked for at that growth', move.restAskedDays, 'day'),
+      input('Shortest rest of the kind', move.restAskedDays, 'day'),
     ],
     { rows: [plan.order] },
   );

@@ -33,6 +33,9 @@ export interface Move {
   readonly liveKg: number;
   readonly head: number;
   readonly isRank: boolean;
+  /** Digestible share of what stands when the herd goes in, and the share of it that is dead. */
+  readonly digestibleShare: number;
+  readonly deadShare: number;
 }
 
 /** Every stay of the chosen order as a move, in date order. */
@@ -78,5 +81,7 @@ function moveOf(context: PastureContext, stay: StayRecord): Omit<Move, 'longestD
     liveKg: tidy(days.liveKg[stay.from]!),
     head: days.head[stay.from]!,
     isRank: stay.isRank,
+    digestibleShare: stay.digestibleShare,
+    deadShare: stay.deadShare,
   };
 }

@@ -49,5 +49,3 @@ export function pastureSpan({
 
 const earliest = (a: PlainDate, b: PlainDate | undefined): PlainDate =>
   b !== undefined && b < a ? b : a;
-
-export const dateAt = (span: PastureSpan, index: number): PlainDate => addDays(span.first, index);

@@ -211,7 +211,7 @@ function swardOfBase(
     growth: grown.expected.kgPerHa,
     usualWeather: place.usual,
     usualGrowth: grown.usual.kgPerHa,
-    stress: place.expected.rainMm && grown.expected.wetShare,
+    stress: place.expected.isRainKnown ? grown.expected.wetShare : undefined,
     depletionMm: grown.depletionMm,
     reading,
     heightKnown: start.heightKnown,

@@ -7,7 +7,7 @@ import { WideTable } from '../../shell/wide-table.js';
 const TITLES: Record<keyof Judgements, string> = {
   arrival: 'What an arrival week loses points for',
   birds: 'Brooder, moving out, processing',
-  grazing: 'What an order of moves is weighed by',
+  grazing: 'What moves of cattle are decided by',
   grass: 'Grass and cattle',
   work: 'Work',
 };
