@@ -8,7 +8,7 @@ import { leavesIn, recordedTables } from './recorded-tables.js';
 import { useEveryTable } from './use-every-table.js';
 
 /** Sources of comparisons that are made only where the folder of data files is. */
-const OF_FILE_CHECKS = ['COLORADO_DAILY', 'CLIGEN_WORLD'];
+const OF_FILE_CHECKS = ['COLORADO_DAILY', 'CLIGEN_WORLD', 'GROWTH_PLACES'];
 
 /** What stands in seeds for plans to come by, or for people who look into the files. */
 describe('seeds', () => {

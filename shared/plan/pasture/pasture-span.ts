@@ -1,4 +1,4 @@
-import { addDays, daysBetween, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import { daysBetween, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { PastureRequest } from './pasture-request.js';
 
 /** A grazing year: grass is followed from late winter to early winter. */

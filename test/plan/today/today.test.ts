@@ -90,7 +90,7 @@ describe('the day of the example farm, chicks in the brooder', () => {
     const words = told.day.attention.map(({ words: few }) => few);
     expect(words).toContain('brooder too small');
     expect(told.text).toContain('brooder too small, by Tue, May 11');
-    expect(Math.max(...words.map((few) => few.length))).toBeLessThan(60);
+    expect(words.filter((few) => 70 <= few.length)).toEqual([]);
   });
 
   it('names the next key dates, absences among them', () => {
@@ -115,7 +115,7 @@ describe('the day of the example farm, birds on grass', () => {
 
   it('says which paddock the herd is in, until when, and what comes next', () => {
     expect(lineOf(told, 'Cows')).toMatch(
-      /4 head · in \w+ since .+, until .+ · [\d.]+ gal water · on to \w+ (in \d days|tomorrow), /,
+      /4 head · in \w+ since .+, until .+ · [\d.]+ gal water · on to \w+ (in \d+ days|tomorrow), /,
     );
   });
 });
