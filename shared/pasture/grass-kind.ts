@@ -39,6 +39,8 @@ export function kindOf(forage: Forage, all: readonly GrassGroup[]): GrassKind {
     fullFromC: mean((g) => g.response.fullFromC),
     fullToC: mean((g) => g.response.fullToC),
     stopC: mean((g) => g.response.stopC),
+    lostPerMJ: mean((g) => g.response.lostPerMJ),
+    ageingBaseC: mean((g) => g.response.ageingBaseC),
     onsetSum: mean((g) => g.response.onsetSum),
   };
 }

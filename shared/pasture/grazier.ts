@@ -30,6 +30,8 @@ interface HerdState {
   wasOut: boolean;
 }
 
+/** Where all paddocks together feed a herd for a few days only, half of them are enough. */
+const HALF_A_ROUND = 0.5;
 /** More days than any season has. */
 const ALWAYS = 1000;
 /** A grazier walks the pasture once a week. */
@@ -223,14 +225,22 @@ class Season {
     const { problem, fields } = this;
     const { isOut, wasOut } = this.herds[h]!;
     const ways = waysIn(problem, fields, h, day, wasOut);
-    if (isOut || !wasOut) return ways;
-    // Back from hay only when there is grass for some days: moving in and out helps no sward.
+    if (isOut) return ways;
+    // Out only when there is grass for some days: moving in and out helps no sward.
     const need = problem.herds[h]!.demandKg[day]!;
     const days = ways.reduce(
       (sum, { paddock }) => sum + daysOf(fields[paddock]!, need, problem.harvestShare[0]!),
       0,
     );
-    return problem.judged.backFromHayDays <= days ? ways : [];
+    const round = problem.swards.reduce(
+      (sum, { turnInKgPerHa, residualKgPerHa, areaHa }) =>
+        sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
+      0,
+    );
+    const wanted = (HALF_A_ROUND * round * problem.harvestShare[0]!) / need;
+    // In spring half as much will do: grass gains on the herd every day.
+    const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
+    return Math.min(ahead, wanted) <= days ? ways : [];
   }
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {

@@ -13,6 +13,10 @@ export interface GrassKind {
   readonly fullFromC: number;
   readonly fullToC: number;
   readonly stopC: number;
+  /** Share of growth lost for each MJ of light over five. */
+  readonly lostPerMJ: number;
+  /** Warmth below which tissue does not age. */
+  readonly ageingBaseC: number;
   /** Temperature sum at which reserves begin to move out in spring, °C·d. */
   readonly onsetSum: number;
   /** Temperature sums between which stems grow, °C·d. */
@@ -122,7 +126,7 @@ export function growDay(
   water: (heldShare: number, referenceMm: number) => number,
   leastLeafKg = 0,
 ): void {
-  const warmth = Math.max(0, day.meanC);
+  const warmth = Math.max(0, day.meanC - kind.ageingBaseC);
   const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
   const used = day.referenceMm * Math.min(1, leafArea / 3);
   state.waterMm = Math.min(ground.waterHeldMm, Math.max(0, state.waterMm + day.rainMm - used));
@@ -135,7 +139,7 @@ export function growDay(
     10 *
     ground.nitrogenIndex *
     ground.growthFactor *
-    lightShare(day.lightMJ) *
+    Math.min(1, Math.max(0, 1 - kind.lostPerMJ * (day.lightMJ - 5))) *
     warmthShare(kind, day) *
     wetShare *
     reserveFactor(kind, day.temperatureSum);
@@ -170,10 +174,6 @@ export function growDay(
   state.wetShare = wetShare;
 }
 
-/** Growth that strong light leaves. Schapendonk et al. 1998, appendix A. */
-const lightShare = (lightMJ: number): number =>
-  Math.min(1, Math.max(0, 1 - 0.0445 * (lightMJ - 5)));
-
 /** Jouven et al. 2006, figure 2b. */
 function warmthShare(kind: GrassKind, { growthC, onsetC }: GrassDay): number {
   const { baseC, fullFromC, fullToC, stopC } = kind;
@@ -196,7 +196,7 @@ function reserveFactor(kind: GrassKind, sum: number): number {
 /** Tissue that dies in a day: by age while it is warm, by frost, not in between. Equations 16, 17. */
 function dying(kind: GrassKind, meanC: number, rateKg: number, agePart: number): number {
   if (meanC < 0) return rateKg * -meanC;
-  return meanC <= kind.baseC ? 0 : rateKg * meanC * ageing(agePart);
+  return meanC <= kind.baseC ? 0 : rateKg * (meanC - kind.ageingBaseC) * ageing(agePart);
 }
 
 const ageing = (part: number): number => (part < 1 / 3 ? 1 : part < 1 ? 1 + 3 * (part - 1 / 3) : 3);

@@ -79,7 +79,7 @@ export const JUDGED = {
   /** Grass and cattle. */
   grass: [
     'growsKgPerHa',
-    'unknownHeightCm',
+    'leftBeforeWinterDays',
     'winterReadingDays',
     'rankOverReady',
     'autumnShare',

@@ -76,6 +76,8 @@ export const grassGroups = table('GrassGroup', {
     fullToC: AIR_C,
     stopC: AIR_C,
     onsetSum: POINTS,
+    lostPerMJ: PER_KG,
+    ageingBaseC: AIR_C,
   }),
   ...SOURCED,
 });

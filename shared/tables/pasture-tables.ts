@@ -63,6 +63,8 @@ export interface GrassGroup extends Sourced {
     readonly fullToC: number;
     readonly stopC: number;
     readonly onsetSum: number;
+    readonly lostPerMJ: number;
+    readonly ageingBaseC: number;
   };
 }
 

@@ -257,7 +257,7 @@ describe('rows behind the numbers of a pasture', () => {
     ['weighing of moves', (t) => t.judgements.grazing.firstPassShare, ['In on', 'Days of stay']],
     [
       'unread stands',
-      (t) => t.judgements.grass.unknownHeightCm,
+      (t) => t.judgements.grass.leftBeforeWinterDays,
       ['Grass on hand then', 'Grass ready'],
     ],
   ])('say how sure they are of: %s', (_, rowOf, labels) => {

@@ -21,7 +21,7 @@ export function growthRows(
     ...(grass.pairs === 0 ? [] : [farmFactorRow(tables, grass.pairs)]),
     ...grass.swards.flatMap((sward) => [
       ...rowsOfPaddock(tables, sward),
-      ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.unknownHeightCm] : []),
+      ...(sward.heightKnown === 'nothing' ? [tables.judgements.grass.leftBeforeWinterDays] : []),
       ...(weather.expected.rainMm
         ? [sward.forage.water, rowById(tables.soils, sward.paddock.soilId)]
         : []),

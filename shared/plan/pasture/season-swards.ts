@@ -7,7 +7,7 @@ import { grassWeather } from '../../pasture/grass-weather.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
 import { referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
 import { growOn, massOf, winterStand, type GrassWeather, type Sward } from '../../pasture/sward.js';
-import type { GrassGround, GrassKind } from '../../pasture/sward-day.js';
+import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import type { Forage } from '../../tables/pasture-tables.js';
@@ -201,7 +201,7 @@ function swardOfBase(
   const { hay } = tables.pasture;
   const { grass, grazing } = tables.judgements;
   const held = herds.some((herd) => herd.inPaddockId === paddock.id);
-  const start = startOf(base, span, tables);
+  const start = startOf(base, span, place, tables);
   const reading = readings.at(-1);
   const before = readings.at(-2);
   return {
@@ -241,7 +241,7 @@ function swardOfBase(
       leastRestDays: Math.round(forage.restDays.fast * (request.choices.restFactor ?? 1)),
       isClosed: closedDays(paddock, span),
       stubbleKgPerHa: hay.stubbleCm * kgPerHaCm,
-      start: winterStand(start.kgPerHa, base.ground.waterHeldMm),
+      start: start.state,
       readings: start.readings,
       lastGrazedEnd:
         held || paddock.lastGrazedOn === undefined || span.first <= paddock.lastGrazedOn
@@ -253,14 +253,16 @@ function swardOfBase(
 
 /** What stands on day 0, and what is known of it from then to the first planned day. */
 function startOf(
-  { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed }: Base,
+  base: Base,
   span: PastureSpan,
+  place: Place,
   { judgements }: Tables,
 ): Pick<SeasonSward, 'heightKnown'> & {
-  readonly kgPerHa: number;
+  readonly state: GrassState;
   readonly readings: Sward['readings'];
 } {
-  const { unknownHeightCm, winterReadingDays } = judgements.grass;
+  const { paddock, readings, kgPerHaCm, residualKgPerHa, isPlayed, ground } = base;
+  const { winterReadingDays } = judgements.grass;
   const known = readings.map((r) => ({
     ...{ day: dayIn(span, r), kgPerHa: r.heightCm * kgPerHaCm, isGrazed: false },
     heightKnown: 'reading' as SeasonSward['heightKnown'],
@@ -280,10 +282,25 @@ function startOf(
   const last = recent.at(-1);
   const before = recent.findLast(({ day }) => day <= 0);
   return {
-    kgPerHa: before?.kgPerHa ?? unknownHeightCm.value * kgPerHaCm,
+    state: before
+      ? winterStand(before.kgPerHa, ground.waterHeldMm)
+      : afterAutumn(base, place, judgements.grass.leftBeforeWinterDays.value),
     readings: recent.filter(({ day }) => 0 < day && day <= span.from),
     heightKnown: last?.heightKnown ?? 'nothing',
   };
+}
+
+/** A stand that nobody read: grazed to its residual some weeks before the year ended. */
+function afterAutumn(
+  { kind, ground, residualKgPerHa }: Base,
+  { usual }: Place,
+  leftDays: number,
+): GrassState {
+  const state = { ...winterStand(residualKgPerHa, ground.waterHeldMm), isBitten: true };
+  const n = usual.days.length;
+  for (let day = Math.max(0, n - leftDays); day < n; day++)
+    growOn({ kind, ground, weather: usual }, state, day);
+  return { ...state, waterMm: ground.waterHeldMm };
 }
 
 function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
