@@ -1,5 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { frostYear, movedBy, ownDayApart, type FrostTurn } from '../../shared/weather/frost-year.js';
+import {
+  frostYear,
+  movedBy,
+  ownDayApart,
+  type FrostTurn,
+} from '../../shared/weather/frost-year.js';
 
 const DAYS = 366;
 /** Nights that know nothing of each other. */

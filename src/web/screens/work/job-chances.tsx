@@ -1,6 +1,8 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
+import type { ReactNode } from 'react';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
 import { Num } from '../../explain/number.js';
@@ -32,11 +34,14 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
               </Table.Tr>
             </Table.Thead>
             <Table.Tbody>
-              {[...open]
-                .sort((a, b) => a.chance - b.chance)
-                .map((job) => (
-                  <Row key={job.key} job={job} outlook={outlook} />
-                ))}
+              {inSeries([...open].sort((a, b) => a.chance - b.chance)).map(
+                ({ next: worst, later: others, often }) => (
+                  <Row key={worst.key} job={worst} outlook={outlook}>
+                    {often &&
+                      ` (${often}; of ${1 + others.length} times the one that is hardest to get done)`}
+                  </Row>
+                ),
+              )}
             </Table.Tbody>
           </Table>
         </WideTable>
@@ -55,7 +60,15 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   );
 }
 
-function Row({ job, outlook }: { job: JobOutlook; outlook: WorkOutlook }) {
+function Row({
+  job,
+  outlook,
+  children,
+}: {
+  job: JobOutlook;
+  outlook: WorkOutlook;
+  children: ReactNode;
+}) {
   const sayDate = useSayDate();
   const numbers = outlookQuantities(outlook, job);
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
@@ -64,6 +77,7 @@ function Row({ job, outlook }: { job: JobOutlook; outlook: WorkOutlook }) {
       <Table.Th scope="row">
         {job.name}
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+        {children}
       </Table.Th>
       <Table.Td className="no-wrap">
         <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
