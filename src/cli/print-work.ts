@@ -1,5 +1,5 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
+import { phoneLines, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
@@ -167,7 +167,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}`,
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
-        ...sheet.phones.map(({ who, number }) => `Call ${who}: ${number}`),
+        ...phoneLines(sheet.phones).map((line) => `Call: ${line}`),
         ...sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`),
         ...(sheet.notes === undefined ? [] : [sheet.notes]),
       ].join('\n'),

@@ -1,9 +1,10 @@
 import './work.css';
 import { Text, Title } from '@mantine/core';
-import type {
-  SitterSheet,
-  SheetJob,
-  SheetPage,
+import {
+  phoneLines,
+  type SitterSheet,
+  type SheetJob,
+  type SheetPage,
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -72,11 +73,9 @@ export function SheetDay({
           .
         </Text>
       )}
-      {0 < sheet.phones.length && (
-        <Text>
-          <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
-        </Text>
-      )}
+      <Text>
+        <b>Call:</b> {phoneLines(sheet.phones).join(' · ')}
+      </Text>
       {0 < sheet.whereabouts.length && (
         <Text>
           <b>Where things are:</b>{' '}
