@@ -287,6 +287,7 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Who is in charge').selectOption({ label: 'Farm sitter' });
     await dialog.getByLabel('Name of who comes in').fill('Neighbor');
     // Later than the days away that the sample has handed over already.
     await dialog.getByLabel('First day').fill(inDays(75));

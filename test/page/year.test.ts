@@ -79,7 +79,7 @@ describe.each(['desktop', 'phone'] as const)('the year, %s', (size) => {
     expect(await daysOf(handle)).toBeGreaterThan(before + 5);
     await panel.getByText('out of the brooder:').waitFor();
     await panel
-      .getByText(/You would have time|You would no longer|More work due/)
+      .getByText(/You would have time|You would no longer|More work due|Hours are planned until/)
       .first()
       .waitFor({
         timeout: 60_000,
