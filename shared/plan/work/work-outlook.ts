@@ -41,6 +41,8 @@ export interface JobOutlook {
   readonly nearlyAlwaysBy?: string;
   /** Last day to begin it and still be done in time in nine years of ten, its hours kept free. */
   readonly startBySafe?: string;
+  /** The same, were it a quarter longer. */
+  readonly startByIfLonger?: string;
   /** Days between its first and its latest, and how many of them suit it. */
   readonly windowDays: number;
   readonly suitableDays?: CountSpread;
@@ -82,6 +84,8 @@ const DRAWN_YEARS = 1000;
 /** Plans tried for the order in which jobs are taken, the same in every year. */
 const PLANS = 200;
 const SPAN_DAYS = 14;
+/** By so much work easily takes longer than it is planned with. */
+const LONGER = 1.25;
 
 export interface OutlookRequest extends WorkRequest {
   /** Daily record of the place, in date order; may be empty. */
@@ -139,10 +143,12 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
       const atOnce = Int32Array.from({ length: problem.days }, (_, day) =>
         whole.together(job, day),
       );
-      const starts = suits.map((of) => latestStart(job, latestDay, atOnce, of[i]));
-      const startBy = starts.sort((a, b) => a - b)[
-        Math.floor(starts.length * round6(1 - sureShare))
-      ]!;
+      const startIf = (minutes: number): number =>
+        suits
+          .map((of) => latestStart({ ...job, minutes }, latestDay, atOnce, of[i]))
+          .sort((a, b) => a - b)[Math.floor(suits.length * round6(1 - sureShare))]!;
+      const startBy = startIf(job.minutes);
+      const ifLonger = startIf(Math.round(LONGER * job.minutes));
       const from = Math.max(0, earliestDay);
       const asksForDays = suits[0]?.[i] !== undefined && from <= latestDay;
       return {
@@ -156,6 +162,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
         ...(chance.halfDoneDay < 0 ? {} : { usuallyBy: dateOf(chance.halfDoneDay) }),
         ...(chance.mostDoneDay < 0 ? {} : { nearlyAlwaysBy: dateOf(chance.mostDoneDay) }),
         ...(startBy < 0 ? {} : { startBySafe: dateOf(startBy) }),
+        ...(ifLonger < 0 ? {} : { startByIfLonger: dateOf(ifLonger) }),
         windowDays: Math.max(0, latestDay - from + 1),
         ...(asksForDays
           ? {

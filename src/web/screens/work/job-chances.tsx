@@ -1,10 +1,14 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
-import type { ReactNode } from 'react';
+import { useMemo, type ReactNode } from 'react';
+import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import { startKnownBetter, startMovedMost } from '../../../../shared/plan/work/about-work.js';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -70,7 +74,18 @@ function Row({
   children: ReactNode;
 }) {
   const sayDate = useSayDate();
+  const { reader } = useOpener();
   const numbers = outlookQuantities(outlook, job);
+  const about = useMemo(
+    (): AboutNumbers => ({
+      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
+        yield undefined;
+        return startMovedMost(job, quantity);
+      },
+      knownBetter: () => startKnownBetter(job, reader.today ?? job.latest, reader),
+    }),
+    [job, reader],
+  );
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
     <Table.Tr>
@@ -84,7 +99,13 @@ function Row({
       </Table.Td>
       <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
       <Table.Td>
-        {numbers.startBy ? <Num of={numbers.startBy} /> : 'no day is early enough'}
+        {numbers.startBy ? (
+          <NumbersOf about={about}>
+            <Num of={numbers.startBy} />
+          </NumbersOf>
+        ) : (
+          'no day is early enough'
+        )}
       </Table.Td>
       <Table.Td>
         {suitableDays

@@ -10,6 +10,7 @@ import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js'
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
+import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -85,7 +86,7 @@ export function SheetDay({
       {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
       {[...keys].map((key) => (
         <Text key={key} size="sm">
-          <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+          <b>{tables.cautions[key]!.title}.</b> {inOwnUnits(tables.cautions[key]!.text, farm.units)}
         </Text>
       ))}
     </section>
