@@ -2,6 +2,7 @@ import { addDays } from '../../shared/calendar/plain-date.js';
 import { phoneLines, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
   formatChance,
@@ -161,13 +162,15 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           ),
           ...[...stop.carried, ...stop.actions].map((line) => `   [ ] ${line}`),
           ...(stop.named ?? []).map((line) => `   ${line}`),
-          `   Look for: ${stop.lookFor.join(' ')}`,
+          `   Look for: ${inOwnUnits(stop.lookFor.join(' '), reader.units)}`,
         ]),
         ...[...page.chores, ...page.jobs].map(
           ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}`,
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
-        ...phoneLines(sheet.phones).map((line) => `Call: ${line}`),
+        ...phoneLines(sheet.phones, ': ').map(
+          (line) => `${sheet.phones.length === 0 ? 'Call:' : 'Call'} ${line}`,
+        ),
         ...sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`),
         ...(sheet.notes === undefined ? [] : [sheet.notes]),
       ].join('\n'),

@@ -46,11 +46,12 @@ export interface SitterSheet {
 }
 
 /** Whom to call, a line each; what is missing is said, as it is looked for when it is late. */
-export function phoneLines(phones: readonly PhoneNumber[]): string[] {
+export function phoneLines(phones: readonly PhoneNumber[], between = ' '): string[] {
   const given = phones.filter(({ who, number }) => who.trim() !== '' || number.trim() !== '');
   if (given.length === 0) return ['no phone number is given: write down the vet’s and your own'];
   return given.map(
-    ({ who, number }) => `${who.trim() || 'name missing'} ${number.trim() || '(number missing)'}`,
+    ({ who, number }) =>
+      `${who.trim() || 'name missing'}${between}${number.trim() || '(number missing)'}`,
   );
 }
 

@@ -47,6 +47,7 @@ export function SheetDay({
           <Stop
             key={stop.id}
             stop={stop}
+            units={farm.units}
             chores={page.chores.filter(({ of }) => of === stop.name)}
           />
         ))}
@@ -93,7 +94,15 @@ export function SheetDay({
   );
 }
 
-function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }) {
+function Stop({
+  stop,
+  units,
+  chores,
+}: {
+  stop: SheetStop;
+  units: SavedFarm['units'];
+  chores: readonly SheetJob[];
+}) {
   return (
     <li>
       <Text fw={600}>
@@ -121,7 +130,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           {line}
         </Text>
       ))}
-      <Text size="sm">Look for: {stop.lookFor.join(' ')}</Text>
+      <Text size="sm">Look for: {inOwnUnits(stop.lookFor.join(' '), units)}</Text>
     </li>
   );
 }
