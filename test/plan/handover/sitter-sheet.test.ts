@@ -46,9 +46,7 @@ describe('sitterSheet', () => {
     const { personId: _person, ...nobody } = handover;
     const plan = workPlanOf(newWork({ today, work, handovers: [nobody] }), 20);
     expect(sitterSheet({ ...nobody, sitter: ' ' }, plan, () => []).sitter).toBe('name missing');
-    expect(phoneLines([])).toEqual([
-      'no phone number is given: write down the vet’s and your own',
-    ]);
+    expect(phoneLines([])).toEqual(['no phone number is given: write down the vet’s and your own']);
     const given = [
       { who: 'Vet', number: ' ' },
       { who: '', number: '' },
