@@ -1,6 +1,7 @@
 import type { Tables } from '../tables/tables.js';
 import type { Source } from '../tables/source.js';
 import { formatValue, type Reader } from '../units/format.js';
+import { inOwnUnits } from '../units/own-units.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
 import type { Quantity } from '../explain/quantity.js';
@@ -39,7 +40,7 @@ export function explain(
     label: quantity.label,
     value: formatValue(quantity.value, quantity.unit, reader),
     formulaTitle: formula.title,
-    words: formula.words,
+    words: inOwnUnits(formula.words, reader.units),
     symbols: formula.symbols,
     inputs: quantity.inputs.map(({ label, symbol, value, unit, mark }) => ({
       label,

@@ -1,4 +1,5 @@
 import Big from 'big.js';
+import { formatPrice } from '../units/format.js';
 import { fromShown, type Unit, type UnitSystem } from '../units/unit.js';
 
 /** Decimals that a price keeps when it is turned into one of another unit. */
@@ -20,9 +21,14 @@ export function shownPrice(price: string, unit: Unit, units: UnitSystem): string
   return stored === 1 ? price : new Big(new Big(price).times(stored).toFixed(DIGITS)).toString();
 }
 
-/** The same with what it is the price of, where that is measured: "3.028 a gallon". */
-export function sayPrice(price: string, unit: Unit, units: UnitSystem): string {
-  const shown = shownPrice(price, unit, units);
+/**
+ * The same with what it is the price of, where that is measured: "3.028 a gallon".
+ *
+ * @param currency whose sign stands before it; left out where that is said beside it
+ */
+export function sayPrice(price: string, unit: Unit, units: UnitSystem, currency?: string): string {
+  const number = shownPrice(price, unit, units);
+  const shown = currency === undefined ? number : formatPrice(number, currency);
   const one = ONE[unit]?.[units];
   return one === undefined ? shown : `${shown} ${one}`;
 }

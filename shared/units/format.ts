@@ -87,6 +87,21 @@ export function formatMoney(minor: number, currency: string): string {
   return format.format(minor / 10 ** minorDigits(currency));
 }
 
+/** Decimals that a price may have beyond those of its currency. */
+const MOST_PRICE_DIGITS = 6;
+const priceFormats = new Map<string, Intl.NumberFormat>();
+
+/** A price of decimal text with the sign of its currency and all the digits it was typed with: $0.175. */
+export function formatPrice(price: string, currency: string): string {
+  let format = priceFormats.get(currency);
+  if (!format) {
+    const maximumFractionDigits = Math.max(minorDigits(currency), MOST_PRICE_DIGITS);
+    format = new Intl.NumberFormat('en', { style: 'currency', currency, maximumFractionDigits });
+    priceFormats.set(currency, format);
+  }
+  return format.format(Number(price));
+}
+
 const digitsOfCurrencies = new Map<string, number>();
 
 /** Decimals of a currency's minor unit (ISO 4217 as the runtime knows it): 2 for USD, 0 for JPY. */

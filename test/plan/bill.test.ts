@@ -82,6 +82,7 @@ describe('the bill', () => {
     const price = line.cost!.inputs.find(({ label }) => label === 'Price of gas')!;
     expect(formatValue(price.value, price.unit, farm)).toBe(opened);
     expect(sayPrice(line.price!, line.amount.unit, units)).toBe(said);
+    expect(sayPrice(line.price!, line.amount.unit, units, 'USD')).toMatch(/^\$[\d.]+ a /);
     // What is shown as amount and price comes to what is shown as cost, to a cent for each gallon.
     const shown = toShown(line.amount.value, 'L', units);
     expect(Math.abs(shown * parseFloat(said) - line.cost!.value / 100)).toBeLessThan(0.01 * shown);

@@ -4,7 +4,7 @@ import { capital } from '../../../../shared/plan/bird-words.js';
 import { lifeLineOf } from '../../../../shared/plan/story/life-line.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SheetProps } from './sheets.js';
@@ -13,7 +13,10 @@ import type { SheetProps } from './sheets.js';
 export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
   const sayDate = useSayDate();
   const { feed, space, heat, bill, leaving } = plan;
-  const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
+  const price = (label: string) => {
+    const known = bill.lines.find((line) => line.label === label)?.price;
+    return known === undefined ? undefined : formatPrice(known, farm.currency);
+  };
   const order = lifeLineOf(plan, batch)[0]!;
   const drinker = space.needs.find(({ name }) => name === 'Drinker length');
   const rows = [
@@ -61,7 +64,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
             by: plan.arrivalDate,
             what: 'Propane',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
+            price: sayPrice(farm.gasPricePerL, 'L', farm.units, farm.currency),
           },
         ]
       : []),
