@@ -5,7 +5,7 @@ import type { Chosen } from './surplus.js';
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
 export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
   const { weather, herds, paddocks, say, tables } = context;
-  const issues: PlanIssue[] = [];
+  const issues: PlanIssue[] = goesRank(context, books);
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -67,4 +67,34 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
     );
   }
   return issues;
+}
+
+/** Days in a row of rank grass from which it is said. */
+const RANK_DAYS = 21;
+
+/** Nothing goes rank without a word: paddocks that are neither grazed nor mown in time. */
+function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] {
+  const { span, grass, paddocks, dateOf, say } = context;
+  const rank = grass.swards.flatMap(({ sward }, p) => {
+    const mass = books.massKgPerHa[p]!;
+    let since: number | undefined;
+    for (let day = span.from; day < span.to; day++) {
+      const isShut = books.cuts.some(
+        (cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom,
+      );
+      if (isShut || sward.isClosed[day] === 1 || mass[day]! <= sward.rankKgPerHa) since = undefined;
+      else since ??= day;
+      if (since !== undefined && RANK_DAYS <= day - since)
+        return [`${paddocks[p]!.name} (from ${say(dateOf(since), 'date')})`];
+    }
+    return [];
+  });
+  if (rank.length === 0) return [];
+  return [
+    issue(
+      'note',
+      'goes-rank',
+      `More grass than the herds eat, and it is not spared for hay: ${rank.join(', ')} ${rank.length === 1 ? 'stands' : 'stand'} rank for three weeks and more. Graze it with more head, shut it for hay earlier, or top it.`,
+    ),
+  ];
 }

@@ -44,7 +44,9 @@ describe('a season of grass that was walked as planned', () => {
             } as Herd,
           ],
           paddocks: land.map((own) => {
-            const last = walked.findLast(({ paddockId, to }) => paddockId === own.id && to < addDays(today, -1));
+            const last = walked.findLast(
+              ({ paddockId, to }) => paddockId === own.id && to < addDays(today, -1),
+            );
             return last ? { ...own, lastGrazedOn: last.to } : own;
           }),
         });

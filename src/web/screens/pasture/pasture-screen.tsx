@@ -1,12 +1,14 @@
 import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { Link } from 'wouter';
+import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
@@ -72,6 +74,7 @@ function Season({
   const { problems, failed, isWorking } = isChanged ? whatIf : base;
   // The plan as it is stays on the page until the first what-if is worked out.
   const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
+  const about = useMemo(() => plan && aboutGrass(changed, plan, tables), [changed, plan, tables]);
   if (problems) {
     return (
       <Alert color="stop" title="This pasture cannot be planned">
@@ -82,13 +85,13 @@ function Season({
     );
   }
   if (failed) return <Alert color="stop">{failed}</Alert>;
-  if (!plan) return <Working label="Planning the season" />;
+  if (!plan || !about) return <Working label="Planning the season" />;
   const last = daysBetween(plan.from, plan.to);
   const turnOut = plan.keyDates.herds.find((h) => h.turnOut)?.turnOut?.value;
   const start = plan.today < plan.from && turnOut !== undefined ? String(turnOut) : plan.today;
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
   return (
-    <>
+    <NumbersOf about={about}>
       <Group justify="space-between">
         <Text>
           {sayDate(plan.from)} to {sayDate(plan.to)}. Weather: {plan.weather.label.toLowerCase()}
@@ -178,7 +181,7 @@ function Season({
         </Section>
       )}
       <Cautions keys={plan.cautions} of={plan.cautions} tables={tables} />
-    </>
+    </NumbersOf>
   );
 }
 
