@@ -26,10 +26,13 @@ export interface RunningStay {
 export interface FieldBooks {
   readonly days: GrassDays;
   readonly massKgPerHa: Float64Array;
+  /** Share of growth that soil water leaves. */
+  readonly wetShare: Float64Array;
 }
 
 const newBooks = (n: number): FieldBooks => ({
   massKgPerHa: new Float64Array(n).fill(NaN),
+  wetShare: new Float64Array(n).fill(1),
   days: {
     grown: new Float64Array(n),
     eaten: new Float64Array(n),
@@ -111,7 +114,8 @@ export class Field {
     growOn(this.sward, this.state, day);
     if (!this.books) return;
     const { days: kept } = this.books;
-    const { grownKg, lostKg } = this.state;
+    const { grownKg, lostKg, wetShare } = this.state;
+    this.books.wetShare[day] = wetShare;
     kept.grown[day] = grownKg;
     kept.diedOff[day] = lostKg;
     if (this.stay) this.stay.grownKg += (grownKg - lostKg) * this.sward.areaHa;

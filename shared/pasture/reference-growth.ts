@@ -1,14 +1,6 @@
 import { growOn, massOf, takeOff, winterStand, type GrassWeather } from './sward.js';
 import type { GrassGround, GrassKind } from './sward-day.js';
 
-/** Growth of a sward that is cut every four weeks, as trials measure it. */
-export interface ReferenceGrowth {
-  /** What is cut, spread over the weeks in which it grew, kg/ha a day. */
-  readonly kgPerHa: Float64Array;
-  /** Share of growth that dry soil leaves. */
-  readonly wetShare: Float64Array;
-}
-
 const PLOTS = 4;
 const CUT_EVERY_DAYS = 28;
 /** What stands at 5 cm: leaf and dead leaf of groups A and B. Jouven et al. 2006, table 2. */
@@ -17,15 +9,16 @@ const STUBBLE_KG_PER_HA = 675;
 /**
  * Growth by day of a place: the mean of four plots that are cut at 5 cm in turn, each every four
  * weeks, as the growth of swards is measured (Corrall and Fenlon 1978, from memory).
+ *
+ * @returns what is cut, spread over the weeks in which it grew, kg/ha a day
  */
 export function referenceGrowth(
   kind: GrassKind,
   ground: GrassGround,
   weather: GrassWeather,
-): ReferenceGrowth {
+): Float64Array {
   const n = weather.days.length;
   const kgPerHa = new Float64Array(n);
-  const wetShare = new Float64Array(n);
   const sward = { kind, ground, weather };
   for (let plot = 0; plot < PLOTS; plot++) {
     const state = winterStand(STUBBLE_KG_PER_HA, ground.waterHeldMm);
@@ -33,7 +26,6 @@ export function referenceGrowth(
     let last = 0;
     for (let day = 0; day < n; day++) {
       growOn(sward, state, day);
-      wetShare[day]! += state.wetShare / PLOTS;
       if (day % CUT_EVERY_DAYS !== first && day !== n - 1) continue;
       const cut = Math.max(0, massOf(state) - STUBBLE_KG_PER_HA);
       takeOff(state, cut, STUBBLE_KG_PER_HA);
@@ -41,5 +33,5 @@ export function referenceGrowth(
       last = day + 1;
     }
   }
-  return { kgPerHa, wetShare };
+  return kgPerHa;
 }

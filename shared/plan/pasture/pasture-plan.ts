@@ -91,7 +91,7 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     ...[sizing, turning, hay, manure, tasks],
     { issues: pastureIssues(context, chosen) },
   ]);
-  const dry = drySpell(context);
+  const dry = drySpell(context, chosen.books);
   const { rainMm } = weather.expected;
   const { readingWeight } = request.tables.pasture;
   return {

@@ -5,7 +5,7 @@ import { massPerCm } from '../../pasture/forage-mass.js';
 import { kindOf } from '../../pasture/grass-kind.js';
 import { grassWeather } from '../../pasture/grass-weather.js';
 import { growthFactor, type GrowthPair } from '../../pasture/recalibrate.js';
-import { referenceGrowth, type ReferenceGrowth } from '../../pasture/reference-growth.js';
+import { referenceGrowth } from '../../pasture/reference-growth.js';
 import { growOn, massOf, winterStand, type GrassWeather, type Sward } from '../../pasture/sward.js';
 import type { GrassGround, GrassKind, GrassState } from '../../pasture/sward-day.js';
 import { soilWater, totalAvailableWaterMm, type RootZone } from '../../weather/soil-water.js';
@@ -26,8 +26,6 @@ export interface SeasonSward {
   readonly usualWeather: GrassWeather;
   /** The same in the usual weather: what is known of days to come. */
   readonly usualGrowth: Float64Array;
-  /** Share of growth that dry soil leaves; undefined where no rain is known. */
-  readonly stress: Float64Array | undefined;
   readonly depletionMm: Float64Array | undefined;
   readonly reading: GrassReading | undefined;
   /** What the mass on the first day is grown on from. */
@@ -135,8 +133,8 @@ function baseOf(
 }
 
 interface Grown {
-  readonly expected: ReferenceGrowth;
-  readonly usual: ReferenceGrowth;
+  readonly expected: Float64Array;
+  readonly usual: Float64Array;
   readonly depletionMm: Float64Array | undefined;
 }
 
@@ -208,10 +206,9 @@ function swardOfBase(
     paddock,
     forage,
     kgPerHaCm,
-    growth: grown.expected.kgPerHa,
+    growth: grown.expected,
     usualWeather: place.usual,
-    usualGrowth: grown.usual.kgPerHa,
-    stress: place.expected.isRainKnown ? grown.expected.wetShare : undefined,
+    usualGrowth: grown.usual,
     depletionMm: grown.depletionMm,
     reading,
     heightKnown: start.heightKnown,
