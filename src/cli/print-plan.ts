@@ -3,6 +3,8 @@ import type { Farm } from '../../shared/farm/farm.js';
 import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import { RULE_OF_NIGHTS, sayNights } from '../../shared/plan/say-ways-out.js';
+import type { WayOut, WayOutDay } from '../../shared/plan/ways-out.js';
 import type { HeatPart } from '../../shared/plan/heat.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
@@ -49,7 +51,6 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         outdoors.nightLow,
         outdoors.coldNight,
         outdoors.hardenFrom,
-        ...outdoors.daysOut.map(({ on }) => on),
         leaving?.on,
         laying?.firstEgg,
         birds.cockerelsLeave?.on,
@@ -194,6 +195,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       plan.space.litter?.bags,
       plan.space.litter?.cleanOut,
     ),
+    waysOutText(outdoors.waysOut, tablesFor(reader)),
     section(
       `Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`,
       facts(
@@ -352,12 +354,57 @@ export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader)
   );
 }
 
-/** 2.1 → 2.1 lb feed per lb live weight. */
 /** Where as many heaters burn either way, a part that is closed off saves nothing to print. */
 const savedBy = (closeOff: HeatPart['closeOff']): readonly Quantity[] =>
   closeOff && 1 <= closeOff.energySaved.value ? [closeOff.energySaved, closeOff.moneySaved] : [];
 
+/** 2.1 → 2.1 lb feed per lb live weight. */
 function conversionText(conversion: Quantity, reader: Reader): string {
   const kg = unitLabel('kg', reader.units);
   return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;
+}
+
+/** The ways to go out, side by side, and what of the batch chooses each. */
+function waysOutText(
+  ways: readonly WayOut[],
+  { table, show }: Pick<ReturnType<typeof tablesFor>, 'table' | 'show'>,
+): string {
+  const costs = ({ oneColdNight: { money, heat } }: WayOutDay): string =>
+    [money && `${show(money)} feed`, heat && `${show(heat)} heat`].filter(Boolean).join(', ');
+  return [
+    section(
+      'Going out: the ways to choose from',
+      table(
+        [
+          '',
+          'out',
+          'age',
+          'they stand',
+          'a colder night that week',
+          '',
+          'costs',
+          'floor',
+          'choose',
+        ],
+        ways.map(({ name, out, isChosen, chosenBy }) => [
+          name,
+          out?.on ?? 'not before the end',
+          out?.age,
+          out?.stand,
+          out?.coldNight,
+          out && sayNights(out.coldNights.value),
+          out && costs(out),
+          out?.floor,
+          isChosen ? 'chosen' : Object.values(chosenBy).join(' + '),
+        ]),
+      ),
+    ),
+    ...ways.map(({ name, takes, out }) =>
+      paragraph(`${name}: ${takes}${out?.because ? ` ${out.because}` : ''}`, '  '),
+    ),
+    paragraph(
+      `A colder night costs so much in feed, or in heat where there is some; floor is what the brooder needs until then. ${RULE_OF_NIGHTS}`,
+    ),
+    'To choose: "moveOutRuleId" and "nightSuretyId" of the batch, in that order.',
+  ].join('\n');
 }

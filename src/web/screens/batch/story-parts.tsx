@@ -17,7 +17,8 @@ import { LeavingSection } from './leaving-section.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { Lead, More, Picture, StorySection } from './story-section.js';
 import { StoryTasks } from './story-tasks.js';
-import type { AskedBatch } from './use-plan.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
@@ -110,7 +111,10 @@ export function FeedPart(props: PartProps) {
   );
 }
 
-export function OutPart(props: PartProps) {
+export function OutPart({
+  onChoose,
+  ...props
+}: PartProps & { onChoose: (more: BatchDraft) => void }) {
   const { plan } = props;
   const { outdoors, space } = plan;
   return (
@@ -124,7 +128,6 @@ export function OutPart(props: PartProps) {
         ) : (
           <p>No date with nights warm enough was found.</p>
         )}
-        <Sooner outdoors={outdoors} />
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
@@ -132,6 +135,7 @@ export function OutPart(props: PartProps) {
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
+      <WaysOutTable plan={plan} onChoose={onChoose} />
       {plan.brooding && (
         <Picture title="Brooder floor: need and have, until they go">
           <Chart {...props} of="floor" />
@@ -143,23 +147,6 @@ export function OutPart(props: PartProps) {
         <OutdoorsSection plan={plan} />
       </More>
     </StorySection>
-  );
-}
-
-/** The date of whoever takes more cold nights and is ready for them, beside the one chosen. */
-function Sooner({ outdoors: { daysOut, moveOut } }: Pick<BatchPlan, 'outdoors'>) {
-  const [first] = daysOut;
-  if (!first?.on || (moveOut && String(moveOut.value) <= String(first.on.value))) return null;
-  return (
-    <p>
-      Or from <Num of={first.on} />, with a tarp and safe heat at hand
-      {first.coldNight && (
-        <>
-          : <Num of={first.coldNight} /> a night of that week is too cold for them
-        </>
-      )}
-      . How sure the nights are to be is chosen in the order.
-    </p>
   );
 }
 

@@ -22,13 +22,14 @@ import type { AskedBatch, BatchDraft } from './use-plan.js';
 interface Props {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
-  readonly onPickWeek: (more: BatchDraft) => void;
+  /** Takes up what was chosen in the story: a week, a way to go out, days. */
+  readonly onChange: (more: BatchDraft) => void;
   /** Where the sheets of the saved batch are; undefined while it is not saved. */
   readonly printBase: string | undefined;
 }
 
 /** A batch in the order of its life, one part a question; what is now stands first. */
-export function Story({ plan, asked, onPickWeek, printBase }: Props) {
+export function Story({ plan, asked, onChange, printBase }: Props) {
   const { reader } = useOpener();
   const about = useMemo(
     (): AboutNumbers => ({
@@ -38,7 +39,7 @@ export function Story({ plan, asked, onPickWeek, printBase }: Props) {
     [asked, plan, reader],
   );
   const part = { plan, asked, isSaved: printBase !== undefined };
-  const before = <BeforePart {...part} onPickWeek={onPickWeek} />;
+  const before = <BeforePart {...part} onPickWeek={onChange} />;
   const isUnderWay = isHere(plan);
   return (
     <NumbersOf about={about}>
@@ -50,7 +51,7 @@ export function Story({ plan, asked, onPickWeek, printBase }: Props) {
           {!isUnderWay && before}
           <BrooderPart {...part} />
           <FeedPart {...part} />
-          <OutPart {...part} />
+          <OutPart {...part} onChoose={onChange} />
           <EndPart {...part} />
           <CostPart {...part} />
           {isUnderWay && before}
