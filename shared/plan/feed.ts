@@ -23,7 +23,9 @@ import {
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
 import { feedWithLay } from './lay-feed.js';
+import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
+import { shareStillThere } from './processing-days.js';
 import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
@@ -80,7 +82,7 @@ export interface FeedPart {
 export function planFeed(context: PlanContext): Found<FeedPart> {
   const { life, batch, phases } = context;
   const lay = feedWithLay(context);
-  const flockFeedKg = lay.part;
+  const flockFeedKg = withoutThoseGone(context, lay.part);
   const factorInputs = [
     input('Growth table', life.growthTable.name, 'text'),
     ...(life.growthTable.feedModel
@@ -207,6 +209,13 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       isLaying ? { cautions: ['calcium'] } : {},
     ]),
   );
+}
+
+/** Feed of meat birds, of which some may be processed before the last day. */
+function withoutThoseGone(context: PlanContext, flockFeedKg: Float64Array): Float64Array {
+  if (context.batch.purpose !== 'meat') return flockFeedKg;
+  const share = shareStillThere(context, birdsToProcess(context.life));
+  return flockFeedKg.map((kg, day) => kg * share[day]!);
 }
 
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */

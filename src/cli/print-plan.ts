@@ -241,6 +241,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.chillLimit,
         ),
       ),
+    leaving && leaving.processingWays.map(({ words }) => paragraph(`- ${words}.`, '  ')).join('\n'),
     laying &&
       section(
         'Laying',

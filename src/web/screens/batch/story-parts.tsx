@@ -14,6 +14,7 @@ import { BrooderSection } from './brooder-section.js';
 import type { ChartOf } from './plan-chart.js';
 import { FeedSection } from './feed-section.js';
 import { LeavingSection } from './leaving-section.js';
+import { ProcessingWays } from './processing-ways.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { Lead, More, Picture, StorySection } from './story-section.js';
 import { StoryTasks } from './story-tasks.js';
@@ -28,6 +29,11 @@ export interface PartProps {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
   readonly isSaved: boolean;
+}
+
+/** A part in which ways stand side by side, to be chosen by a touch. */
+interface ChoosingProps extends PartProps {
+  readonly onChoose: (more: BatchDraft) => void;
 }
 
 const isOver = ({ today }: BatchPlan, date: unknown): boolean =>
@@ -111,10 +117,7 @@ export function FeedPart(props: PartProps) {
   );
 }
 
-export function OutPart({
-  onChoose,
-  ...props
-}: PartProps & { onChoose: (more: BatchDraft) => void }) {
+export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { outdoors, space } = plan;
   return (
@@ -150,7 +153,7 @@ export function OutPart({
   );
 }
 
-export function EndPart(props: PartProps) {
+export function EndPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { leaving, laying, birds } = plan;
   const sayDate = useSayDate();
@@ -163,6 +166,7 @@ export function EndPart(props: PartProps) {
           </p>
         )}
       </Lead>
+      {leaving && <ProcessingWays ways={leaving.processingWays} onChoose={onChoose} />}
       <Facts>
         <Fact of={birds.atEnd} />
         <Fact of={leaving?.liveEach} />

@@ -52,7 +52,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <BrooderPart {...part} />
           <FeedPart {...part} />
           <OutPart {...part} onChoose={onChange} />
-          <EndPart {...part} />
+          <EndPart {...part} onChoose={onChange} />
           <CostPart {...part} />
           {isUnderWay && before}
           <StorySection part="days" title="Day by day">
