@@ -3,9 +3,6 @@ import type { Farm } from '../../shared/farm/farm.js';
 import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import { RULE_OF_NIGHTS, sayNights } from '../../shared/plan/say-ways-out.js';
-import type { WayOut, WayOutDay } from '../../shared/plan/ways-out.js';
-import type { HeatPart } from '../../shared/plan/heat.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
   formatDate,
@@ -25,6 +22,8 @@ import {
   tablesFor,
   title,
 } from './text.js';
+import { heatText } from './print-heat.js';
+import { waysOutText } from './print-ways-out.js';
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
@@ -99,55 +98,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           ]),
         ),
       ),
-    heat &&
-      section(
-        `Heat: ${heat.brooderName}`,
-        facts(
-          heat.coldestNight,
-          heat.coldestNightLow,
-          heat.need,
-          heat.installed,
-          heat.heatersNeeded,
-          heat.rules.lampRule,
-          heat.lastHeatDay,
-          heat.energyPerDay,
-          heat.energyTotal,
-          heat.gasPerDay,
-          heat.gasLiters,
-          heat.cost,
-          heat.circuit?.capacity,
-          heat.circuit?.load,
-          heat.openTop,
-          heat.clearance?.least,
-          heat.clearance?.tooCloseOn,
-          ...savedBy(heat.closeOff),
-        ),
-      ),
-    heat &&
-      table(
-        [
-          ...['from', 'cold night', '', 'lamps at', 'usual day', '', 'raised to'],
-          ...['hot noon', '', 'raised to', 'if left on'],
-        ],
-        heat.weeks.map((w) => [
-          near(w.from),
-          w.night.around,
-          w.night.words,
-          w.lampHeight,
-          w.day.around,
-          w.day.words,
-          w.day.raisedTo,
-          w.noon.around,
-          w.noon.words,
-          w.noon.raisedTo,
-          w.ifLeft,
-        ]),
-      ),
-    heat &&
-      table(
-        ['others print', 'heaters'],
-        heat.rules.others.map(({ name, needed }) => [name, needed]),
-      ),
+    heat && heatText(heat, reader),
     section(
       'Feed',
       table(
@@ -355,57 +306,8 @@ export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader)
   );
 }
 
-/** Where as many heaters burn either way, a part that is closed off saves nothing to print. */
-const savedBy = (closeOff: HeatPart['closeOff']): readonly Quantity[] =>
-  closeOff && 1 <= closeOff.energySaved.value ? [closeOff.energySaved, closeOff.moneySaved] : [];
-
 /** 2.1 → 2.1 lb feed per lb live weight. */
 function conversionText(conversion: Quantity, reader: Reader): string {
   const kg = unitLabel('kg', reader.units);
   return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;
-}
-
-/** The ways to go out, side by side, and what of the batch chooses each. */
-function waysOutText(
-  ways: readonly WayOut[],
-  { table, show }: Pick<ReturnType<typeof tablesFor>, 'table' | 'show'>,
-): string {
-  const costs = ({ oneColdNight: { money, heat } }: WayOutDay): string =>
-    [money && `${show(money)} feed`, heat && `${show(heat)} heat`].filter(Boolean).join(', ');
-  return [
-    section(
-      'Going out: the ways to choose from',
-      table(
-        [
-          '',
-          'out',
-          'age',
-          'they stand',
-          'a colder night that week',
-          '',
-          'costs',
-          'floor',
-          'choose',
-        ],
-        ways.map(({ name, out, isChosen, chosenBy }) => [
-          name,
-          out?.on ?? 'not before the end',
-          out?.age,
-          out?.stand,
-          out?.coldNight,
-          out && sayNights(out.coldNights.value),
-          out && costs(out),
-          out?.floor,
-          isChosen ? 'chosen' : Object.values(chosenBy).join(' + '),
-        ]),
-      ),
-    ),
-    ...ways.map(({ name, takes, out }) =>
-      paragraph(`${name}: ${takes}${out?.because ? ` ${out.because}` : ''}`, '  '),
-    ),
-    paragraph(
-      `A colder night costs so much in feed, or in heat where there is some; floor is what the brooder needs until then. ${RULE_OF_NIGHTS}`,
-    ),
-    'To choose: "moveOutRuleId" and "nightSuretyId" of the batch, in that order.',
-  ].join('\n');
 }
