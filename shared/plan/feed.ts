@@ -12,6 +12,7 @@ import {
   type Quantity,
 } from '../explain/quantity.js';
 import { bagsFor } from '../money/money.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { layFormulas } from '../poultry/lay.js';
 import type { Life } from './life.js';
 import { outsideFromDay, type PlanContext } from './context.js';
@@ -22,6 +23,7 @@ import {
   type FeedDelivery,
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
+import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
@@ -75,6 +77,8 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /** Left out where the last feed is fed long enough. */
+  readonly shortLast?: ShortLastFeed;
   /** Flock feed by day after arrival. */
   readonly flockFeedKg: Float64Array;
 }
@@ -188,6 +192,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
   );
   const endBirds = life.aliveAll[life.days - 1]!;
   const isLaying = batch.purpose === 'layers';
+  const shortLast = lastFeedOf(context);
   const part: FeedPart = {
     phases: parts,
     total,
@@ -196,6 +201,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       input('Birds at the end', endBirds, 'count'),
     ]),
     peakWater: water.part,
+    ...(shortLast ? { shortLast } : {}),
     flockFeedKg,
   };
   return found(
@@ -204,6 +210,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       lay,
       { series },
       water,
+      { issues: shortFeedIssue(context, shortLast, parts.at(-1)!.bags.value) },
       { issues: storeTooSmall(context, Math.max(...parts.map(({ bagKg }) => bagKg))) },
       isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
       isLaying ? { cautions: ['calcium'] } : {},
@@ -226,4 +233,22 @@ function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;
   for (let i = from; i < to; i++) sum += values[i]!;
   return sum;
+}
+
+/** Said where a feed is bought for a few days, and not left out. */
+function shortFeedIssue(
+  { say, tables }: PlanContext,
+  short: ShortLastFeed | undefined,
+  bags: number,
+): PlanIssue[] {
+  if (!short || short.isLeftOut) return [];
+  const { name, before, days } = short;
+  return [
+    issue(
+      'note',
+      'feed-few-days',
+      `${name} would be fed for ${say(days, 'day')} only, ${say(bags, 'bags')} of it. Staying on ${before.toLowerCase()} to the end saves a trip and does the birds no harm: it has more protein and costs a little more. Choose it under Feed.`,
+      [tables.judgements.birds.fewFeedDays],
+    ),
+  ];
 }

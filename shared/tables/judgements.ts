@@ -59,6 +59,7 @@ export const JUDGED = {
     'handsUnknown',
     'leastADay',
     'splitDays',
+    'fewFeedDays',
   ],
   /** What an order of moves is weighed by: hay, and what keeps the sward right. */
   grazing: [

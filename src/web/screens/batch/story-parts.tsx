@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { sayAge } from './say-age.js';
@@ -88,7 +89,7 @@ export function BrooderPart(props: PartProps) {
   );
 }
 
-export function FeedPart(props: PartProps) {
+export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
   return (
@@ -105,6 +106,7 @@ export function FeedPart(props: PartProps) {
       <Facts>
         <Fact of={feed.peakWater} />
       </Facts>
+      {feed.shortLast && <LastFeed of={feed.shortLast} onChoose={onChoose} />}
       <Picture title="Feed a day, by phase">
         <Chart {...props} of="feed" />
       </Picture>
@@ -114,6 +116,28 @@ export function FeedPart(props: PartProps) {
         <FeedSection plan={plan} />
       </More>
     </StorySection>
+  );
+}
+
+/** A feed for the last few days: leave it out, or take it up again. */
+function LastFeed({
+  of: { name, before, days, isLeftOut },
+  onChoose,
+}: { of: ShortLastFeed } & Pick<ChoosingProps, 'onChoose'>) {
+  return (
+    <p>
+      {isLeftOut
+        ? `${before} to the end; ${name.toLowerCase()} would be for ${days} days only. `
+        : `${name} is for ${days} days only. `}
+      <Button
+        className="no-print"
+        variant="light"
+        size="compact-md"
+        onClick={() => onChoose({ skipsLastFeed: isLeftOut ? undefined : true })}
+      >
+        {isLeftOut ? `Feed ${name.toLowerCase()} after all` : `Stay on ${before.toLowerCase()}`}
+      </Button>
+    </p>
   );
 }
 

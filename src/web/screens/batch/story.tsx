@@ -50,7 +50,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <MovedTasks plan={plan} />
           {!isUnderWay && before}
           <BrooderPart {...part} />
-          <FeedPart {...part} />
+          <FeedPart {...part} onChoose={onChange} />
           <OutPart {...part} onChoose={onChange} />
           <EndPart {...part} onChoose={onChange} />
           <CostPart {...part} />

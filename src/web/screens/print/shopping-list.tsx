@@ -59,8 +59,18 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
       ? [
           {
             by: plan.arrivalDate,
-            what: 'Propane',
+            what: 'Propane for the brooder',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
+            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
+          },
+        ]
+      : []),
+    ...(leaving?.scaldGas
+      ? [
+          {
+            by: leaving.processingDays[0]!.on,
+            what: 'Propane to scald',
+            amount: formatValue(leaving.scaldGas.value, 'L', farm),
             price: sayPrice(farm.gasPricePerL, 'L', farm.units),
           },
         ]
