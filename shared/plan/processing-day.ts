@@ -6,6 +6,7 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../explain/quantity.js';
+import { formatHour } from '../units/dates.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import {
@@ -81,7 +82,7 @@ export function planProcessingDay(
 }
 
 function feedOffOf(
-  { tables }: PlanContext,
+  { tables, farm }: PlanContext,
   on: PlainDate,
 ): Pick<ProcessingDayWork, 'feedOff' | 'feedOffAt'> {
   const { withdrawalH } = tables.processing;
@@ -102,7 +103,7 @@ function feedOffOf(
         },
       },
     ),
-    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${formatHour(offHour, farm.units)}`,
   };
 }
 
@@ -162,10 +163,10 @@ function chillTimeOf({ tables }: PlanContext, dressedEach: NumberQuantity): Numb
   );
 }
 
-function chillLimitOf({ tables }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
+function chillLimitOf({ tables, say }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
   const { chilling } = tables.processing;
   return quantity(
-    'Legal limit to be below 4.4 °C (40 °F)',
+    `Legal limit to be below ${say(chilling.targetC, 'degC')}`,
     chillingLimitH(chilling.rows, dressedEach.value),
     'h',
     processingFormulas.chillLimit,

@@ -260,7 +260,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         bill.lines.map(({ label, amount, price, cost }) => [
           label,
           amount,
-          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm.units),
+          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm),
           cost,
         ]),
       ),

@@ -248,7 +248,7 @@ export function CostPart({ plan, asked }: PartProps) {
         <BillBars bill={bill} />
       </Picture>
       <More title="The bill, line by line">
-        <BillSection plan={plan} units={asked.farm.units} />
+        <BillSection plan={plan} farm={asked.farm} />
       </More>
     </StorySection>
   );

@@ -13,7 +13,10 @@ import type { SheetProps } from './sheets.js';
 export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
   const sayDate = useSayDate();
   const { feed, space, heat, bill, leaving } = plan;
-  const price = (label: string) => bill.lines.find((l) => l.label === label)?.price;
+  const price = (label: string) => {
+    const line = bill.lines.find((each) => each.label === label);
+    return line?.price && sayPrice(line.price, line.amount.unit, farm);
+  };
   const order = lifeLineOf(plan, batch)[0]!;
   const drinker = space.needs.find(({ name }) => name === 'Drinker length');
   const rows = [
@@ -61,7 +64,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
             by: plan.arrivalDate,
             what: 'Propane for the brooder',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
+            price: sayPrice(farm.gasPricePerL, 'L', farm),
           },
         ]
       : []),
@@ -71,7 +74,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
             by: leaving.processingDays[0]!.on,
             what: 'Propane to scald',
             amount: formatValue(leaving.scaldGas.value, 'L', farm),
-            price: sayPrice(farm.gasPricePerL, 'L', farm.units),
+            price: sayPrice(farm.gasPricePerL, 'L', farm),
           },
         ]
       : []),
