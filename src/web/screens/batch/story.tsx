@@ -13,6 +13,7 @@ import { Num } from '../../explain/number.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
+import { KeyFacts } from './key-facts.js';
 import { MovedTasks } from './moved-tasks.js';
 import { NowSection } from './now-section.js';
 import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
@@ -46,6 +47,7 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
       <WorkMarksOf farmId={asked.farm.id}>
         <div className="story">
           {isUnderWay && <NowSection {...part} />}
+          <KeyFacts plan={plan} />
           <IssueList issues={plan.issues} tables={asked.tables} />
           <MovedTasks plan={plan} />
           {!isUnderWay && before}
