@@ -53,8 +53,18 @@ export const nightInputs = (
   weatherUsed(climate),
 ];
 
+/** What the figures of one move share. */
+interface RestsOn {
+  readonly inputs: readonly QuantityInput[];
+  readonly rows: readonly Sourced[];
+}
+
 /** Chance that at least one of the first nights after a move is too cold for birds of its age. */
-export function coldNightOf(context: PlanContext, day: number): NumberQuantity {
+export function coldNightOf(
+  context: PlanContext,
+  day: number,
+  { inputs, rows }: RestsOn,
+): NumberQuantity {
   const { life, moveOutRule, nights, tables } = context;
   const count = tables.judgements.birds.moveOutNights.value;
   return quantity(
@@ -62,13 +72,17 @@ export function coldNightOf(context: PlanContext, day: number): NumberQuantity {
     chanceOfColdFirstNights(life, moveOutRule, { nights, count }, day, tables),
     'chance',
     moveOutFormulas.coldNight,
-    nightInputs(context, day),
-    { rows: [...rowsOfMove(context, day), tables.nights.likeness] },
+    inputs,
+    { rows: [...rows, tables.nights.likeness] },
   );
 }
 
 /** How many of the first nights after a move are too cold for birds of their age, on average. */
-export function coldNightsOf(context: PlanContext, day: number): NumberQuantity {
+export function coldNightsOf(
+  context: PlanContext,
+  day: number,
+  { inputs, rows }: RestsOn,
+): NumberQuantity {
   const { life, moveOutRule, nights, tables } = context;
   const count = Math.min(tables.judgements.birds.moveOutNights.value, life.days - day);
   const chances = Array.from({ length: count }, (_, k) =>
@@ -79,7 +93,7 @@ export function coldNightsOf(context: PlanContext, day: number): NumberQuantity 
     chances.reduce((sum, chance) => sum + chance, 0),
     'ratio',
     moveOutFormulas.coldNights,
-    nightInputs(context, day),
-    { rows: rowsOfMove(context, day) },
+    inputs,
+    { rows },
   );
 }

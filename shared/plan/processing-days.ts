@@ -44,6 +44,14 @@ export const killingOf = (templates: readonly TaskTemplate[]): TaskTemplate =>
 
 /** Work of the day itself: all that hangs on it without days before or after. */
 export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
+  let work = works.get(templates);
+  if (!work) works.set(templates, (work = sumOfDay(templates)));
+  return work;
+}
+
+const works = new WeakMap<readonly TaskTemplate[], DayWork>();
+
+function sumOfDay(templates: readonly TaskTemplate[]): DayWork {
   const rows = templates.filter(
     (t) =>
       t.event === 'processing' &&
@@ -69,6 +77,20 @@ export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
  * @param birds whole birds to process, 1 or more
  */
 export function processingDays(context: PlanContext, birds: number): ProcessingDays {
+  const before = known.get(context);
+  if (before?.birds === birds) return before.found;
+  const found = daysFor(context, birds);
+  known.set(context, { birds, found });
+  return found;
+}
+
+/** Feed, weights, freezer and tasks of a plan all ask for its days. */
+const known = new WeakMap<
+  PlanContext,
+  { readonly birds: number; readonly found: ProcessingDays }
+>();
+
+function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const { life, batch, tables, dateOf } = context;
   const last = life.days - 1;
   const planned = handsOn(context, dateOf(last));
