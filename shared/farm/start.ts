@@ -24,7 +24,10 @@ export type Starter = RowOf<typeof starterFields>;
 /** Birds that are to come: how many are wanted at the end, and in which month, if that matters. */
 export const birdsToComeFields = row('BirdsToCome', {
   birds: number('Birds', whole(1, 5000, 'count', 'Plan up to 5,000 birds.')),
-  /** The first day of the month, or of the time from which on; the best week is chosen. */
+  /**
+   * The first day of the month, or of the time from which on, of which the best week is chosen;
+   * where it is the last day as well, that very day.
+   */
   from: optional(date('From')),
   to: optional(date('Until')),
 });
@@ -70,7 +73,8 @@ export const startFields = row('Start', {
   people: rows('People', starterFields, 30, 'person'),
   meat: optional(nested('Meat birds', birdsToComeFields)),
   layers: optional(nested('Layers', birdsToComeFields)),
-  cattle: optional(nested('Cattle', cattleToComeFields)),
+  /** Kinds that graze together. */
+  cattle: optional(rows('Cattle', cattleToComeFields, 6, 'kind of cattle')),
   paddocks: optional(nested('Paddocks', equalPaddocksFields)),
 });
 export type Start = RowOf<typeof startFields>;

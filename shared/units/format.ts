@@ -91,14 +91,19 @@ export function formatMoney(minor: number, currency: string): string {
   return format.format(minor / 10 ** minorDigits(currency));
 }
 
-/** A price as it was typed, with the currency's own sign: $0.17, $3.028. */
+/** Decimals that a price may have beyond those of its currency. */
+const MOST_PRICE_DIGITS = 6;
+const priceFormats = new Map<string, Intl.NumberFormat>();
+
+/** A price of decimal text with the sign of its currency and all the digits it was typed with: $0.175. */
 export function formatPrice(price: string, currency: string): string {
-  const typed = price.split('.')[1]?.length ?? 0;
-  const digits = Math.max(minorDigits(currency), typed);
-  return new Intl.NumberFormat('en', {
-    ...{ style: 'currency', currency },
-    ...{ minimumFractionDigits: digits, maximumFractionDigits: digits },
-  }).format(Number(price));
+  let format = priceFormats.get(currency);
+  if (!format) {
+    const maximumFractionDigits = Math.max(minorDigits(currency), MOST_PRICE_DIGITS);
+    format = new Intl.NumberFormat('en', { style: 'currency', currency, maximumFractionDigits });
+    priceFormats.set(currency, format);
+  }
+  return format.format(Number(price));
 }
 
 const digitsOfCurrencies = new Map<string, number>();

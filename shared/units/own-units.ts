@@ -1,19 +1,18 @@
 import type { UnitSystem } from './unit.js';
 
-const NUMBER = '[−-]?\\d[\\d.,]*';
-const RANGE = `${NUMBER}(?:(?: to |–)${NUMBER})?`;
-/** A figure in both systems, as texts that everybody shares write it: 7.2 °C (45 °F). */
-const IN_BOTH = new RegExp(
-  `(${RANGE} (?:°C|cm|mm|m|kg|g|L)) \\((${RANGE} (?:°F|in|ft|lb|oz|gal))((?:; [^()]*)?)\\)`,
+const METRIC = '°C|cm|mm|m²|m|kg|g|ha|km|L';
+const CUSTOMARY = '°F|in|ft²|ft|lb|oz|acres?|miles?|gal';
+const RANGE = String.raw`[−-]?\d[\d.,]*(?:(?: to |–)[−-]?\d[\d.,]*)?`;
+/** "29 °C (85 °F)", "37.2 to 37.8 °C (99 to 100 °F)", "74 °C (165 °F; from memory)". */
+const BOTH = new RegExp(
+  String.raw`(${RANGE} (?:${METRIC})) \((${RANGE} (?:${CUSTOMARY}))(?:; ([^()]*))?\)`,
   'g',
 );
 
-/** A text whose figures stand in both systems, with those of one: 45 °F, not 7.2 °C (45 °F). */
-export function inOwnUnits(text: string, units: UnitSystem): string {
-  if (!text.includes(' (')) return text;
-  return text.replace(
-    IN_BOTH,
-    (_both, metric: string, us: string, more: string) =>
-      `${units === 'us' ? us : metric}${more === '' ? '' : ` (${more.slice(2)})`}`,
+/** A text that gives figures in both systems of units, with those of the farm alone. */
+export const inOwnUnits = (text: string, units: UnitSystem): string =>
+  text.replace(
+    BOTH,
+    (_all, metric: string, customary: string, more: string | undefined) =>
+      `${units === 'us' ? customary : metric}${more === undefined ? '' : ` (${more})`}`,
   );
-}

@@ -68,11 +68,14 @@ function nightsUntil(
 const monthDay = (day: number): string =>
   addDays(`${LEAP_YEAR}-01-01`, (day + 2 * DAYS) % DAYS).slice(5);
 
-/** A turn of the year on the day the household knows, usual or safe; the other as far from it as before. */
-export function onOwnDay(turn: FrostTurn, own: string, isSafe: boolean): FrostTurn {
-  const days = dayOf(own) - dayOf(isSafe ? turn.safe : turn.usual);
+/** Days from a turn of the year, usual or safe, to the day of it that the household knows. */
+export const ownDayApart = (turn: FrostTurn, own: string, isSafe: boolean): number =>
+  dayOf(own) - dayOf(isSafe ? turn.safe : turn.usual);
+
+/** A turn of the year so many days later; its two days stay as far apart. */
+export function movedBy({ usual, safe }: FrostTurn, days: number): FrostTurn {
   const moved = (day: string): string => monthDay(dayOf(day) + days);
-  return isSafe ? { usual: moved(turn.usual), safe: own } : { usual: own, safe: moved(turn.safe) };
+  return { usual: moved(usual), safe: moved(safe) };
 }
 
 const dayOf = (day: string): number => dayOfYear(`${LEAP_YEAR}-${day}`) - 1;

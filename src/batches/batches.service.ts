@@ -24,7 +24,7 @@ export class BatchesService extends RowsOfFarm<BatchEntity, Saved<Batch>, BatchD
   ) {
     super(database, BatchEntity, {
       noun: 'batch',
-      order: { arrivalDate: 'ASC', name: 'ASC', id: 'ASC' },
+      order: ['arrivalDate', 'name', 'id'],
       view: toBatch,
       // Batches of long ago are history.
       count: (_farmId, rows) => {

@@ -1,7 +1,8 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
-import type { SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
+import { phoneLines, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
   formatChance,
@@ -138,12 +139,11 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     '\nFrost',
     table(
       ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
-      outlook.frost.map(({ thresholdC, lastSpring, firstAutumn }) => [
+      outlook.frost.map(({ thresholdC, last, first }) => [
         formatValue(thresholdC, 'degC', reader),
-        lastSpring ? formatMonthDay(lastSpring.half, reader) : 'none',
-        lastSpring ? formatMonthDay(lastSpring.ninetieth, reader) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.half, reader) : 'none',
-        firstAutumn ? formatMonthDay(firstAutumn.tenth, reader) : 'none',
+        ...[last?.usual, last?.safe, first?.usual, first?.safe].map((day) =>
+          day === undefined ? 'none' : formatMonthDay(day, reader),
+        ),
       ]),
     ),
   ].join('\n');
@@ -162,13 +162,15 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
           ),
           ...[...stop.carried, ...stop.actions].map((line) => `   [ ] ${line}`),
           ...(stop.named ?? []).map((line) => `   ${line}`),
-          `   Look for: ${stop.lookFor.join(' ')}`,
+          `   Look for: ${inOwnUnits(stop.lookFor.join(' '), reader.units)}`,
         ]),
         ...[...page.chores, ...page.jobs].map(
           ({ name, of, hours }) => `[ ] ${name}${of ? `, ${of}` : ''}: ${formatHours(hours)}`,
         ),
         ...page.noHours.map(({ name, why }) => `[ ] ${name}: due today, no hours planned. ${why}`),
-        ...sheet.phones.map(({ who, number }) => `Call ${who}: ${number}`),
+        ...phoneLines(sheet.phones, ': ').map(
+          (line) => `${sheet.phones.length === 0 ? 'Call:' : 'Call'} ${line}`,
+        ),
         ...sheet.whereabouts.map(({ what, where }) => `${what}: ${where}`),
         ...(sheet.notes === undefined ? [] : [sheet.notes]),
       ].join('\n'),

@@ -18,7 +18,7 @@ export class FacilitiesService extends RowsOfFarm<FacilityEntity, Saved<Facility
   ) {
     super(database, FacilityEntity, {
       noun: 'facility',
-      order: { kind: 'ASC', name: 'ASC', id: 'ASC' },
+      order: ['kind', 'name', 'id'],
       view: toFacility,
     });
   }

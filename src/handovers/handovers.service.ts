@@ -23,7 +23,7 @@ export class HandoversService extends RowsOfFarm<HandoverEntity, Saved<Handover>
   ) {
     super(database, HandoverEntity, {
       noun: 'hand-over',
-      order: { firstDay: 'ASC', id: 'ASC' },
+      order: ['firstDay', 'id'],
       view: toHandover,
       // Days handed over long ago are history.
       count: (_farmId, rows) => {

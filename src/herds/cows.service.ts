@@ -23,7 +23,7 @@ export class CowsService extends RowsOfFarm<CowEntity, Saved<Cow>, CowDto> {
   ) {
     super(database, CowEntity, {
       noun: 'cow',
-      order: { name: 'ASC', id: 'ASC' },
+      order: ['name', 'id'],
       view: toCow,
     });
   }

@@ -32,7 +32,7 @@ export class HerdsService {
   ) {
     this.rows = new OwnedRows(database, HerdEntity, {
       noun: 'herd',
-      order: { name: 'ASC', id: 'ASC' },
+      order: ['name', 'id'],
       view: async (row) => this.withPlace(row, await this.placesOn(row.farmId)),
     });
   }

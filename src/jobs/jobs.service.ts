@@ -31,7 +31,7 @@ export class JobsService {
   ) {
     this.rows = new OwnedRows(database, JobEntity, {
       noun: 'job',
-      order: { name: 'ASC', id: 'ASC' },
+      order: ['name', 'id'],
       view: async (row) => this.withRest(row, await this.restOn(row.farmId)),
       // What rests takes no place among the jobs there may be.
       count: async (farmId, rows) => {

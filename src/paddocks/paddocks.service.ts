@@ -46,7 +46,7 @@ export class PaddocksService {
   ) {
     this.rows = new OwnedRows(database, PaddockEntity, {
       noun: 'paddock',
-      order: { name: 'ASC', id: 'ASC' },
+      order: ['name', 'id'],
       view: async (row) => viewOf(row, await this.grazing.on(row.farmId)),
     });
   }

@@ -12,7 +12,7 @@ export class PeopleService extends RowsOfFarm<PersonEntity, Saved<Person>, Perso
   constructor(database: Database) {
     super(database, PersonEntity, {
       noun: 'person',
-      order: { name: 'ASC', id: 'ASC' },
+      order: ['name', 'id'],
       view: toPerson,
     });
   }

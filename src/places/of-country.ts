@@ -3,6 +3,8 @@ import currencies from 'country-to-currency';
 import type { Place } from '../../shared/farm/place.js';
 import type { Spot } from '../../shared/weather/climate-estimate.js';
 import { holidayCountries, type HolidayCountry } from '../holidays/holidays.js';
+import { fold } from './fold.js';
+import { regionName } from './regions.js';
 
 /** Countries that measure in feet and pounds. */
 const US_UNITS = ['US', 'LR', 'MM'];
@@ -20,7 +22,7 @@ export function ofCountry(
 ): OfCountry {
   known ??= holidayCountries();
   const found = known.find(({ id }) => id === country);
-  const region = found?.regions.find(({ id }) => id === division)?.id;
+  const region = found && regionOf(found, division ?? '');
   return {
     timeZone: zone ?? zoneAt(spot.latitudeDeg, spot.longitudeDeg),
     units: US_UNITS.includes(country ?? '') ? 'us' : 'metric',
@@ -30,12 +32,10 @@ export function ofCountry(
   };
 }
 
-const names = new Intl.DisplayNames('en', { type: 'region', fallback: 'none' });
-
-export function countryName(country: string): string | undefined {
-  try {
-    return names.of(country);
-  } catch {
-    return undefined;
-  }
+/** The region whose holidays count: by its letters where the list of towns has them, else by name. */
+function regionOf({ id: country, regions }: HolidayCountry, division: string): string | undefined {
+  const name = fold(regionName(country, division) ?? '');
+  return regions.find((region) =>
+    /^[A-Z]/.test(division) ? region.id === division : fold(region.name) === name,
+  )?.id;
 }

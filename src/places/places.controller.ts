@@ -18,7 +18,11 @@ const { latitudeDeg, longitudeDeg } = farmFields.fields;
 /** Asking outside tells the weather service what is looked for; nothing is sent unless it is said. */
 const online = optional(choice('May be asked online', ['yes', 'no']));
 
-class PlaceNameDto extends dtoOf(row('PlaceName', { name: text('Name', 100), online })) {}
+const homeCountry = optional(text('Own country', 2));
+
+class PlaceNameDto extends dtoOf(
+  row('PlaceName', { name: text('Name', 100), online, homeCountry }),
+) {}
 class PlacePointDto extends dtoOf(row('PlacePoint', { latitudeDeg, longitudeDeg, online })) {}
 
 @ApiTags('places')
@@ -26,14 +30,15 @@ class PlacePointDto extends dtoOf(row('PlacePoint', { latitudeDeg, longitudeDeg,
 export class PlacesController {
   constructor(private readonly places: PlacesService) {}
 
-  /** Places by name; "Springfield, VT" looks in one state or country only. */
+  /** Places by name; "Springfield, VT" or "Springfield Vermont" looks in one state or country. */
   @Answers(placesFoundFields)
   @Get()
   @ApiQuery({ name: 'name', type: String })
   @ApiQuery({ name: 'online', enum: ['yes', 'no'], required: false })
+  @ApiQuery({ name: 'homeCountry', type: String, required: false })
   find(@Query() query: Record<string, unknown>): Promise<PlacesFound> {
     const asked = checkDto(PlaceNameDto, query);
-    return this.places.find(asked.name, asked.online === 'yes');
+    return this.places.find(asked.name, asked.online === 'yes', asked.homeCountry);
   }
 
   /** Time zone, units, currency and country of coordinates; their height only when asked online. */

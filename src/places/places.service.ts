@@ -1,9 +1,15 @@
 import { Injectable } from '@nestjs/common';
 import type { Place, PlacesFound, Point } from '../../shared/farm/place.js';
 import type { Spot } from '../../shared/weather/climate-estimate.js';
-import { OpenWeatherClient, WeatherServiceError } from '../weather/open-weather.client.js';
-import { countryName, ofCountry } from './of-country.js';
-import { fold, TownTable, type Town } from './town-table.js';
+import {
+  OpenWeatherClient,
+  WeatherServiceError,
+  type FoundPlace,
+} from '../weather/open-weather.client.js';
+import { askedPlaces, isSaid } from './asked-place.js';
+import { ofCountry } from './of-country.js';
+import { countryName, regionName, waysToSay } from './regions.js';
+import { TownTable, type Town } from './town-table.js';
 
 /** Where places lie: by the table that came with the program, or by the weather service. */
 @Injectable()
@@ -14,18 +20,20 @@ export class PlacesService {
   constructor(private readonly client: OpenWeatherClient) {}
 
   /**
-   * Places by their name, the likeliest first. After a comma stands a state or a country.
+   * Places by their name, the likeliest first. A state, a region or a country may stand behind it,
+   * by name or letters, with a comma or without.
    *
    * @param isOnline whether the name may be sent to the weather service, which knows villages
+   * @param homeCountry two letters: of places of one name, those of this country come first
    */
-  async find(name: string, isOnline: boolean): Promise<PlacesFound> {
-    if (!isOnline) return { places: this.findHere(name), from: 'here' };
+  async find(name: string, isOnline: boolean, homeCountry?: string): Promise<PlacesFound> {
+    if (!isOnline) return { places: this.findHere(name, homeCountry), from: 'here' };
     try {
       return { places: await this.findOnline(name), from: 'online' };
     } catch (error) {
       if (!(error instanceof WeatherServiceError)) throw error;
       const note = `${error.message} Looked up in the list that came with the program.`;
-      return { places: this.findHere(name), from: 'here', note };
+      return { places: this.findHere(name, homeCountry), from: 'here', note };
     }
   }
 
@@ -50,36 +58,39 @@ export class PlacesService {
     }
   }
 
-  private findHere(given: string): Place[] {
-    const [name = '', ...rest] = given.split(',');
-    const where = fold(rest.join(','));
-    return this.towns()
-      .byName(name, (town) => where === '' || isIn(town, where))
-      .map((town) => {
-        const country = countryName(town.country);
-        const { latitudeDeg, longitudeDeg, population } = town;
-        return {
-          name: town.name,
-          ...(/[A-Z]/.test(town.division) ? { within: town.division } : {}),
-          ...(country === undefined ? {} : { countryName: country }),
-          ...{ latitudeDeg, longitudeDeg, population },
-          ...ofCountry(town, town.country, town.division),
-        };
-      });
+  private findHere(given: string, homeCountry: string | undefined): Place[] {
+    for (const { name, where } of askedPlaces(given)) {
+      const found = this.towns().byName(name, (town) => isIn(town, where), homeCountry);
+      if (found.length > 0) return found.map(placeOf);
+    }
+    return [];
   }
 
-  private async findOnline(name: string): Promise<Place[]> {
-    const found = await this.client.places(name);
-    return found.map(({ country, timeZone, ...place }) => {
-      const called = country === undefined ? undefined : countryName(country);
-      // The service writes a state out; its letters are those of the nearest town.
-      const { town } = this.towns().nearest(place);
-      return {
-        ...place,
-        ...(called === undefined ? {} : { countryName: called }),
-        ...ofCountry(place, country, town.country === country ? town.division : '', timeZone),
-      };
-    });
+  /** The service knows names alone: where a place lies is picked from what it answers. */
+  private async findOnline(given: string): Promise<Place[]> {
+    for (const { name, where } of askedPlaces(given)) {
+      const found = (await this.client.places(name)).filter(
+        (place) => where === '' || this.isOnlineIn(place, where),
+      );
+      if (found.length > 0) return found.map((place) => this.onlinePlace(place));
+    }
+    return [];
+  }
+
+  /** The service writes a state out; its letters are those of the nearest town. */
+  private isOnlineIn(place: FoundPlace, where: string): boolean {
+    const { town } = this.towns().nearest(place);
+    return isSaid(where, waysToSay(place.country ?? '', [place.within, town.division]));
+  }
+
+  private onlinePlace({ country, timeZone, ...place }: FoundPlace): Place {
+    const called = country === undefined ? undefined : countryName(country);
+    const { town } = this.towns().nearest(place);
+    return {
+      ...place,
+      ...(called === undefined ? {} : { countryName: called }),
+      ...ofCountry(place, country, town.country === country ? town.division : '', timeZone),
+    };
   }
 
   private towns(): TownTable {
@@ -87,8 +98,20 @@ export class PlacesService {
   }
 }
 
-/** Whether a town lies in a state or country, by its letters or the beginning of its name. */
+/** Whether a town lies in a state, region or country, however that is written. */
 const isIn = ({ country, division }: Town, where: string): boolean =>
-  fold(division) === where ||
-  fold(country) === where ||
-  fold(countryName(country) ?? '').startsWith(where);
+  where === '' || isSaid(where, waysToSay(country, [division, regionName(country, division)]));
+
+function placeOf(town: Town): Place {
+  const { name, country, division, latitudeDeg, longitudeDeg, population } = town;
+  const called = countryName(country);
+  // Postal letters of a state are how its people write it; other codes say nothing.
+  const within = country === 'US' ? division : regionName(country, division);
+  return {
+    name,
+    ...(within === undefined ? {} : { within }),
+    ...(called === undefined ? {} : { countryName: called }),
+    ...{ latitudeDeg, longitudeDeg, population },
+    ...ofCountry(town, country, division),
+  };
+}

@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module';
 import { distanceKm, type Spot } from '../../shared/weather/climate-estimate.js';
+import { fold } from './fold.js';
 
 /** A town as the package lists it. */
 interface Listed {
@@ -57,15 +58,19 @@ export class TownTable {
     );
   }
 
-  /** Towns whose name begins with a text, those of just that name first, then the largest. */
-  byName(name: string, isWanted: (town: Town) => boolean = () => true): Town[] {
+  /**
+   * Towns whose name begins with a text: those of just that name first, then those of the
+   * household's own country, then the largest.
+   */
+  byName(name: string, isWanted: (town: Town) => boolean, homeCountry?: string): Town[] {
     const wanted = fold(name);
     if (wanted === '') return [];
     const found: number[] = [];
     this.folded.forEach((each, at) => {
       if (each.startsWith(wanted)) found.push(at);
     });
-    const rank = (at: number): number => (this.folded[at] === wanted ? 1 : 0);
+    const rank = (at: number): number =>
+      (this.folded[at] === wanted ? 2 : 0) + (this.countries[at] === homeCountry ? 1 : 0);
     return found
       .sort((a, b) => rank(b) - rank(a) || this.populations[b]! - this.populations[a]!)
       .map((at) => this.townAt(at))
@@ -96,14 +101,6 @@ export class TownTable {
     };
   }
 }
-
-/** Without accents and capitals, so that Muenster, Münster and MÜNSTER are one as far as letters go. */
-export const fold = (text: string): string =>
-  text
-    .normalize('NFD')
-    .replace(/\p{Mn}/gu, '')
-    .toLowerCase()
-    .trim();
 
 /** The package's list, forgotten by the loader at once. */
 function readListed(): readonly Listed[] {

@@ -17,7 +17,7 @@ export class ProductsService extends RowsOfFarm<ProductEntity, Saved<Product>, u
   ) {
     super(database, ProductEntity, {
       noun: 'product',
-      order: { kind: 'ASC', name: 'ASC', id: 'ASC' },
+      order: ['kind', 'name', 'id'],
       view: toProduct,
     });
   }

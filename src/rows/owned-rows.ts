@@ -1,19 +1,14 @@
 import { NotFoundException } from '@nestjs/common';
 import { randomUUID } from 'node:crypto';
 import { In } from 'typeorm';
-import type {
-  DeepPartial,
-  EntityManager,
-  EntityTarget,
-  FindOptionsOrder,
-  FindOptionsWhere,
-} from 'typeorm';
+import type { DeepPartial, EntityManager, EntityTarget, FindOptionsWhere } from 'typeorm';
 import { MAX_LIST } from '../../shared/farm/bounds.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Database } from '../database/database.js';
 import { FarmEntity } from '../farms/farm.entity.js';
 import { refuseOutdated, type Expected } from '../common/expected-version.js';
 import { checkId, farmNotFound, isId } from '../database/ids.js';
+import { inOrderOf } from './in-order-of.js';
 
 export interface OwnedRow {
   id: string;
@@ -29,7 +24,7 @@ export type Values<Row extends OwnedRow> = Omit<Row, keyof OwnedRow | 'farm'>;
 export interface KindOfRow<Row> {
   /** What one row is called in messages. */
   readonly noun: string;
-  readonly order: FindOptionsOrder<Row>;
+  readonly order: readonly (keyof Row & string)[];
   /** The row as the API returns it. */
   readonly view: (row: Row) => unknown;
   /** How many of the rows count toward the most there may be; all do when left out. */
@@ -89,11 +84,11 @@ export class OwnedRows<Row extends OwnedRow> {
     const { manager } = this.database;
     const rows = await manager
       .getRepository(this.target)
-      .find({ where: { farmId } as FindOptionsWhere<Row>, order: this.kind.order });
+      .findBy({ farmId } as FindOptionsWhere<Row>);
     if (rows.length === 0 && !(await manager.existsBy(FarmEntity, { id: farmId }))) {
       throw farmNotFound(farmId);
     }
-    return rows;
+    return rows.sort(inOrderOf(this.kind.order));
   }
 
   async findOne(farmId: string, id: string): Promise<Row> {

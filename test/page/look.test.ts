@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it, jest } from '@jest/globals';
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -48,6 +48,14 @@ afterAll(async () => {
   await browser.close();
   server.close();
   rmSync(folder, { recursive: true, force: true });
+});
+
+it('has nothing in its style sheets that phones of 2023 cannot read', () => {
+  const assets = join(PROJECT_ROOT, 'dist/web/assets');
+  const sheets = readdirSync(assets).filter((name) => name.endsWith('.css'));
+  expect(sheets.length).toBeGreaterThan(5);
+  for (const name of sheets)
+    expect(readFileSync(join(assets, name), 'utf8')).not.toMatch(/light-dark\(/);
 });
 
 it.each([

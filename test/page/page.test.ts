@@ -128,6 +128,7 @@ describe('a newcomer', () => {
     await say(page.getByText('Evenings', { exact: true }).nth(1).click());
     await say(page.getByLabel('Meat birds', { exact: true }).fill('75'));
     await say(page.getByLabel('Meat birds: when').selectOption({ index: 5 }));
+    await say(page.getByLabel('Meat birds: day').selectOption({ index: 3 }));
     await say(page.getByLabel('Layers', { exact: true }).fill('20'));
     await say(page.getByLabel('Cattle', { exact: true }).fill('5'));
     expect(await seriousFindings(page)).toEqual([]);
@@ -138,6 +139,17 @@ describe('a newcomer', () => {
     await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
     expect(count()).toBeLessThanOrEqual(12);
     await page.getByText(/^75, arriving/).waitFor();
+    // All that was said or assumed is named, each with the way to it.
+    for (const [name, to] of [
+      [/^Adult 1 about 25 h a week/, 'place'],
+      [/^Child 1 about/, 'place'],
+      [/^Brooder for meat birds/, 'facilities'],
+      [/^Herd 5 × cow with calf, here/, 'pasture/land'],
+      [/^Paddocks 12 of .+ acres each assumed/, 'pasture/land'],
+    ] as const)
+      expect(await page.getByRole('link', { name }).getAttribute('href')).toMatch(
+        new RegExp(`/${to}$`),
+      );
     await page.getByRole('button', { name: 'Fetch thirty years of days' }).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
 

@@ -148,6 +148,36 @@ describe('the household’s own work', () => {
       .getByRole('button', { name: 'Done: Mend the gate' })
       .first()
       .waitFor({ timeout: 30_000 });
+    // Other hours are planned with, and seen in the row where they were typed.
+    const row = page.locator('.day-work').filter({ hasText: 'Mend the gate' });
+    await row.getByText('Change', { exact: true }).click();
+    await row.getByLabel('Hours to plan: Mend the gate').fill('0.5');
+    await row.getByRole('button', { name: 'Save the change: Mend the gate' }).click();
+    await row.getByText('Planned with 30 min.').waitFor({ timeout: 30_000 });
+    await row.getByText(/^(\S+, )?30 min$/).waitFor({ timeout: 30_000 });
+  });
+
+  it('stands in one line of the plan when it comes every week, with its days behind a touch', async () => {
+    const { page } = await house.page('phone');
+    const farm = await house.sampleFarm();
+    const answer = await fetch(farm.replace('/farm/', '/api/farms/') + '/jobs', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({
+        ...{ name: 'Scrub the troughs', hours: 0.5, dueOn: inDays(2), priority: 'should' },
+        ...{ conditions: {}, canBeSpread: false, repeats: { every: 'days', everyDays: 7 } },
+      }),
+    });
+    expect(answer.status).toBe(201);
+    await page.goto(`${farm}/work/own`);
+    await page.getByText(/^Scrub the troughs: 30 min, every week, next on /).waitFor();
+    await openPart(page, '/plan');
+    const lines = page.getByRole('rowheader', { name: /^Scrub the troughs/ });
+    await lines.first().waitFor({ timeout: 30_000 });
+    expect(await lines.count()).toBe(1);
+    const count = Number(/\d+/.exec((await lines.first().textContent())!)![0]);
+    await lines.first().getByRole('button').click();
+    expect(await lines.count()).toBe(1 + count);
   });
 
   it('begins when somebody says that their hours begin', async () => {
@@ -257,6 +287,7 @@ describe('handing days over', () => {
     await openPart(page, '/away');
     await page.getByRole('button', { name: 'Add days away' }).click();
     const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Who is in charge').selectOption({ label: 'Farm sitter' });
     await dialog.getByLabel('Name of who comes in').fill('Neighbor');
     // Later than the days away that the sample has handed over already.
     await dialog.getByLabel('First day').fill(inDays(75));

@@ -56,6 +56,11 @@ describe.each(['desktop', 'phone'] as const)('the year, %s', (size) => {
     const { page, errors } = await openYear(size);
     const { name } = await lastBatch(page);
     await page.getByRole('link', { name }).first().waitFor();
+    // It begins at today, however wide the strip is.
+    const today = (await page.locator('.year-strip .year-today').boundingBox())!;
+    const names = (await page.locator('.year-strip .year-name').first().boundingBox())!;
+    expect(today.x).toBeGreaterThanOrEqual(names.x + names.width - 2);
+    if (size === 'phone') expect(today.x).toBeLessThan(names.x + names.width + 40);
     expect(await seriousFindings(page)).toEqual([]);
     expect(
       await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
@@ -74,7 +79,7 @@ describe.each(['desktop', 'phone'] as const)('the year, %s', (size) => {
     expect(await daysOf(handle)).toBeGreaterThan(before + 5);
     await panel.getByText('out of the brooder:').waitFor();
     await panel
-      .getByText(/You would have time|You would no longer|More work due/)
+      .getByText(/You would have time|You would no longer|More work due|Hours are planned until/)
       .first()
       .waitFor({
         timeout: 60_000,
@@ -120,6 +125,12 @@ describe('the year on paper', () => {
     await page.goto(`${house.url}/farm/${farmId}/year/print`);
     await page.getByText('As planned on').waitFor({ timeout: 60_000 });
     await page.getByText('calving due').first().waitFor();
+    // Some readers of PDF leave patterns of a background out: lines are drawn.
+    const backgrounds = (await page.evaluate(`[...document.querySelectorAll('.year-page *')]
+      .map((each) => getComputedStyle(each).backgroundImage)
+      .filter((image) => image !== 'none')`)) as string[];
+    expect(backgrounds).toEqual([]);
+    expect(await page.locator('.year-page .year-fill line').count()).toBeGreaterThan(20);
     const pdf = (await page.pdf({ format, landscape: true })).toString('latin1');
     expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
     const [, width, height] = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/.exec(pdf)!;

@@ -68,7 +68,7 @@ describe('a start', () => {
   const rows = start({
     meat: { birds: 75, from: '2027-05-01' },
     layers: { birds: 20 },
-    cattle: { classId: 'cow-calf', head: 5 },
+    cattle: [{ classId: 'cow-calf', head: 5 }],
   });
   const [meat, layers] = rows.batches;
 
@@ -84,6 +84,22 @@ describe('a start', () => {
     expect([monthOf(meat!.arrivalDate), weekdayOf(meat!.arrivalDate)]).toEqual([5, 3]);
     expect(meat!.assumed).toContain('arrivalDate');
     expect(layers!.arrivalDate > TODAY).toBe(true);
+  });
+
+  it('takes a batch to the very day that was said, which is then not assumed', () => {
+    const [batch] = start({ meat: { birds: 20, from: '2027-05-08', to: '2027-05-08' } }).batches;
+    expect(batch!.arrivalDate).toBe('2027-05-08');
+    expect(batch!.assumed).not.toContain('arrivalDate');
+  });
+
+  it('has kinds of cattle as groups of one herd, with grass for all of them', () => {
+    const cows = { classId: 'cow-calf', head: 5 };
+    const steers = { classId: 'stocker', head: 4, arrivesOn: '2027-05-01' };
+    const one = start({ cattle: [cows] });
+    const both = start({ cattle: [cows, steers] });
+    expect(both.herds.map(({ groups }) => groups)).toEqual([[cows, steers]]);
+    expect(both.paddocks[0]!.areaM2).toBeGreaterThan(one.paddocks[0]!.areaM2);
+    expect(start({ cattle: [] })).toMatchObject({ herds: [], paddocks: [] });
   });
 
   it('gives each batch a brooder that it does not outgrow, of whole feet, with enough lamps', () => {

@@ -58,6 +58,41 @@ describe('places', () => {
     expect((await find('KØBENHAVN')).places).toEqual((await find('københavn')).places);
   });
 
+  it('are found however their state, region or country is written', async () => {
+    const asked = [
+      ...['Walton, NY', 'Walton, New York', 'walton new york', 'Walton NY', 'WALTON, N.Y.'],
+      ...['Walton, Delaware County, NY 13856', 'Walton NY 13856', 'Walton, NY, USA'],
+    ];
+    for (const name of asked) {
+      const { places } = await find(name);
+      // Behind it stands Walton Park, which begins with the name.
+      expect([name, places[0]?.name, places[0]?.within]).toEqual([name, 'Walton', 'NY']);
+      expect(new Set(places.map(({ within }) => within))).toEqual(new Set(['NY']));
+    }
+    const first = async (name: string) => {
+      const { name: town, within, country, region } = (await find(name)).places[0]!;
+      return [town, within, country, region];
+    };
+    expect(await first('Delhi NY')).toEqual(['Delhi', 'NY', 'US', 'NY']);
+    expect(await first('Delhi, N.Y.')).toEqual(['Delhi', 'NY', 'US', 'NY']);
+    expect(await first('Delhi India')).toMatchObject(['Delhi', expect.anything(), 'IN', 'DL']);
+    expect(await first('London Ontario')).toEqual(['London', 'Ontario', 'CA', 'ON']);
+    expect(await first('Leeds, UK')).toEqual(['Leeds', 'England', 'GB', 'ENG']);
+    expect(await first('sao paulo brazil')).toEqual(['São Paulo', 'São Paulo', 'BR', 'SP']);
+  });
+
+  it('of one name are those of the household’s own country first', async () => {
+    const delhi = async (homeCountry: string): Promise<string[]> => {
+      const query = { name: 'Delhi', homeCountry };
+      const { places } = (await app.api.get('/api/places').query(query).expect(200))
+        .body as PlacesFound;
+      return places.map(({ country }) => country!);
+    };
+    expect((await delhi('US'))[0]).toBe('US');
+    expect(await delhi('US')).toContain('IN');
+    expect((await delhi('IN'))[0]).toBe('IN');
+  });
+
   it('are looked up online only when that is allowed, and then with their height', async () => {
     const village = {
       ...{ name: 'Gurteen', admin1: 'Connacht', country_code: 'IE', timezone: 'Europe/Dublin' },
@@ -75,6 +110,9 @@ describe('places', () => {
       ],
     });
     expect(stub.calls).toMatchObject([{ which: 'places', query: { name: 'Gurteen' } }]);
+    expect((await find('Gurteen, Connacht', 'yes')).places).toHaveLength(1);
+    expect((await find('Gurteen Ireland', 'yes')).places).toHaveLength(1);
+    expect((await find('Gurteen, VT', 'yes')).places).toHaveLength(0);
   });
 
   it('are looked up here when the service does not answer, and it says so', async () => {

@@ -14,7 +14,7 @@ const START: Start = {
   ],
   meat: { birds: 75 },
   layers: { birds: 20 },
-  cattle: { classId: 'cow-calf', head: 5 },
+  cattle: [{ classId: 'cow-calf', head: 5 }],
 };
 
 describe.each(databases())('a start on $name', (database) => {
@@ -40,6 +40,10 @@ describe.each(databases())('a start on $name', (database) => {
       expect(plan.weather.label).toMatch(/^An estimate/);
       expect(plan.heat).toBeDefined();
     }
+    const { body: paddocks } = await app.api.get(`/api/farms/${farmId}/paddocks`).expect(200);
+    expect((paddocks as { name: string }[]).map(({ name }) => name)).toEqual(
+      Array.from({ length: 12 }, (_, k) => `Paddock ${k + 1}`),
+    );
     await app.api.get(`/api/farms/${farmId}/pasture/plan`).expect(200);
     await app.api.get(`/api/farms/${farmId}/work`).expect(200);
   }, 60_000);
@@ -49,8 +53,8 @@ describe.each(databases())('a start on $name', (database) => {
     const kenya = { latitudeDeg: -1.3, longitudeDeg: 36.8 };
     const send = (more: object) => app.api.post('/api/farms/start').send({ ...START, ...more });
     expectFieldProblem(await send(kenya), { field: 'climate' });
-    expectFieldProblem(await send({ cattle: { classId: 'yak', head: 2 } }), {
-      field: 'cattle.classId',
+    expectFieldProblem(await send({ cattle: [{ classId: 'yak', head: 2 }] }), {
+      field: 'cattle.0.classId',
     });
     expectFieldProblem(await send({ meat: { birds: 0 } }), { field: 'meat.birds' });
     expectFieldProblem(await send({ country: 'XX' }), { field: 'country' });

@@ -3,6 +3,7 @@ import {
   formatBound,
   formatChance,
   formatMoney,
+  formatPrice,
   formatTyped,
   formatValue,
   formatYears,
@@ -12,6 +13,15 @@ import type { Unit } from '../../shared/units/unit.js';
 
 const metric = { units: 'metric', currency: 'EUR' } as const;
 const us = { units: 'us', currency: 'USD' } as const;
+
+describe('formatPrice', () => {
+  it('has the sign of its currency, its usual decimals and what was typed beyond them', () => {
+    expect(formatPrice('24.5', 'USD')).toBe('$24.50');
+    expect(formatPrice('0.175', 'USD')).toBe('$0.175');
+    expect(formatPrice('1200', 'EUR')).toBe('€1,200.00');
+    expect(formatPrice('300', 'JPY')).toBe('¥300');
+  });
+});
 
 describe('formatValue', () => {
   it.each([

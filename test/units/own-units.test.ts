@@ -5,23 +5,28 @@ import { formatPrice, formatValue } from '../../shared/units/format.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { tables } from '../support/factories.js';
 
-describe('a text with its figures in both systems', () => {
+describe('inOwnUnits', () => {
   it.each([
-    ['nights of 7.2 °C (45 °F)', 'nights of 45 °F', 'nights of 7.2 °C'],
-    ['29 to 32 °C (85 to 90 °F), then', '85 to 90 °F, then', '29 to 32 °C, then'],
-    ['46 cm (18 in) above; 0.9 m (3 ft) away', '18 in above; 3 ft away', '46 cm above; 0.9 m away'],
-    [
-      'cook to 74 °C (165 °F; from memory)',
-      'cook to 165 °F (from memory)',
-      'cook to 74 °C (from memory)',
-    ],
-    ['two (or three) birds', 'two (or three) birds', 'two (or three) birds'],
-  ])('reads in one of them: %s', (text, us, metric) => {
+    ['below 29 °C (85 °F), two people', 'below 85 °F, two people', 'below 29 °C, two people'],
+    ['say 37.2 to 37.8 °C (99 to 100 °F)', 'say 99 to 100 °F', 'say 37.2 to 37.8 °C'],
+    ['grass at 15 cm (6 in) or more', 'grass at 6 in or more', 'grass at 15 cm or more'],
+    ['to 74 °C (165 °F; from memory).', 'to 165 °F (from memory).', 'to 74 °C (from memory).'],
+    ['3 °C (5 °F) below, 8 cm (3 in)', '5 °F below, 3 in', '3 °C below, 8 cm'],
+    ['dry soil (firm underfoot)', 'dry soil (firm underfoot)', 'dry soil (firm underfoot)'],
+    ['at 32 °C (of turkeys)', 'at 32 °C (of turkeys)', 'at 32 °C (of turkeys)'],
+  ])('takes those of the farm out of “%s”', (text, us, metric) => {
     expect(inOwnUnits(text, 'us')).toBe(us);
     expect(inOwnUnits(text, 'metric')).toBe(metric);
   });
 
-  it('is nowhere in the tables of a farm, whose rows are else the same', () => {
+  it('leaves no degrees of the other system in the cautions', () => {
+    for (const { text, title } of Object.values(tables.cautions)) {
+      expect(inOwnUnits(`${title} ${text}`, 'us')).not.toMatch(/°C/);
+      expect(inOwnUnits(`${title} ${text}`, 'metric')).not.toMatch(/°F/);
+    }
+  });
+
+  it('leaves none in the tables of a farm, whose rows are else the same', () => {
     const own = tablesIn('us', tables);
     const { sources, ...rest } = own;
     expect(JSON.stringify(rest)).not.toMatch(/\d (°C|cm) \(\d/);

@@ -1,5 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
-import { frostYear, onOwnDay } from '../../shared/weather/frost-year.js';
+import {
+  frostYear,
+  movedBy,
+  ownDayApart,
+  type FrostTurn,
+} from '../../shared/weather/frost-year.js';
 
 const DAYS = 366;
 /** Nights that know nothing of each other. */
@@ -32,7 +37,10 @@ describe('frostYear', () => {
   });
 });
 
-describe('onOwnDay', () => {
+describe('a turn of the year on the household’s own day', () => {
+  const onOwnDay = (turn: FrostTurn, own: string, isSafe: boolean): FrostTurn =>
+    movedBy(turn, ownDayApart(turn, own, isSafe));
+
   it('keeps the days between the usual and the safe date', () => {
     const turn = { usual: '05-10', safe: '05-28' };
     expect(onOwnDay(turn, '05-20', false)).toEqual({ usual: '05-20', safe: '06-07' });

@@ -45,6 +45,19 @@ export interface SitterSheet {
   readonly cautions: readonly string[];
 }
 
+/** Whom to call, a line each; what is missing is said, as it is looked for when it is late. */
+export function phoneLines(phones: readonly PhoneNumber[], between = ' '): string[] {
+  const given = phones.filter(({ who, number }) => who.trim() !== '' || number.trim() !== '');
+  if (given.length === 0) return ['no phone number is given: write down the vet’s and your own'];
+  return given.map(
+    ({ who, number }) =>
+      `${who.trim() || 'name missing'}${between}${number.trim() || '(number missing)'}`,
+  );
+}
+
+/** Whom a sheet is for. */
+export const sitterName = (name: string | undefined): string => name?.trim() || 'name missing';
+
 const MOST_THAT_WAITS = 10;
 
 /**
@@ -66,7 +79,7 @@ export function sitterSheet(
   const isWithin = ({ date }: { date: PlainDate }): boolean => from <= date && date <= to;
   const open = plan.jobs.filter((job) => !job.pieces.some(isWithin));
   return {
-    sitter: plan.people.find(({ id }) => id === person)?.name ?? handover.sitter ?? '',
+    sitter: sitterName(plan.people.find(({ id }) => id === person)?.name ?? handover.sitter),
     from,
     to,
     pages,

@@ -54,7 +54,10 @@ export function withBirds(
     brooderId: ids.brooder,
     ...(purpose === 'meat' ? { penId: ids.home, freezerId: ids.freezer } : { coopId: ids.home }),
     ...(store === undefined ? {} : { feedStoreId: store.id }),
-    assumed: ['name', 'strainId', 'sex', 'arrivalDate', 'hatchToArrivalDays'],
+    assumed: [
+      ...['name', 'strainId', 'sex', 'hatchToArrivalDays'],
+      ...(isOnOneDay(toCome) ? [] : ['arrivalDate']),
+    ],
   };
   const trial: Facility[] = [
     brooderOf(ids.brooder, NAMES[purpose].brooder, birds * TRIAL_M2, picture, setting),
@@ -73,14 +76,19 @@ export function withBirds(
   return fitted(fitted(fitted(dated)));
 }
 
-/** The best week of a time, in the terms of the arrival finder. */
+/** Whether the household says the day itself. */
+const isOnOneDay = ({ from, to }: BirdsToCome): boolean => from !== undefined && from === to;
+
+/** The best week of a time, in the terms of the arrival finder; the day itself where it is said. */
 function bestArrival(
   picture: FarmPicture,
   batchId: string,
-  { from, to }: BirdsToCome,
+  toCome: BirdsToCome,
   { defaults, tables }: StartSetting,
 ): PlainDate {
   const { today } = picture;
+  const { from, to } = toCome;
+  if (from !== undefined && isOnOneDay(toCome)) return from;
   const first =
     from === undefined ? addDays(today, defaults.leadDays) : from < today ? today : from;
   const span = from === undefined ? YEAR_DAYS : MONTH_DAYS;

@@ -4,16 +4,18 @@ import type { CattleToCome, Start } from '../../farm/start.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { StartSetting } from './start-birds.js';
 
-/** The herd that is there or to come. */
+/** The herd that is there or to come: whatever grazes, together until the household parts it. */
 export function startHerd(
-  { classId, head, arrivesOn }: CattleToCome,
+  cattle: readonly CattleToCome[],
   { newId, tables }: Pick<StartSetting, 'newId' | 'tables'>,
 ): Herd {
-  classOf(classId, tables);
   return {
     id: newId(),
     name: 'Herd',
-    groups: [{ classId, head, ...(arrivesOn === undefined ? {} : { arrivesOn }) }],
+    groups: cattle.map(({ classId, head, arrivesOn }, at) => {
+      classOf(classId, at, tables);
+      return { classId, head, ...(arrivesOn === undefined ? {} : { arrivesOn }) };
+    }),
     assumed: ['name'],
   };
 }
@@ -23,12 +25,15 @@ export function startHerd(
  * none without cattle, unless paddocks were counted.
  */
 export function startPaddocks(
-  { cattle, paddocks, units = 'metric' }: Pick<Start, 'cattle' | 'paddocks' | 'units'>,
+  { cattle = [], paddocks, units = 'metric' }: Pick<Start, 'cattle' | 'paddocks' | 'units'>,
   { defaults, tables, newId }: StartSetting,
 ): Paddock[] {
-  if (!cattle && !paddocks) return [];
+  if (cattle.length === 0 && !paddocks) return [];
   const count = paddocks?.count ?? defaults.paddocks;
-  const weightKg = cattle ? cattle.head * classOf(cattle.classId, tables).weightKg : 0;
+  const weightKg = cattle.reduce(
+    (sum, { classId, head }, at) => sum + head * classOf(classId, at, tables).weightKg,
+    0,
+  );
   const step = defaults[units].paddockStepM2;
   const share = (weightKg * defaults.grassM2PerKg) / count;
   const areaM2 =
@@ -48,12 +53,12 @@ export function startPaddocks(
 }
 
 /** @throws FieldError when the tables know no such class of cattle */
-function classOf(id: string, { cattle }: StartSetting['tables']) {
+function classOf(id: string, at: number, { cattle }: StartSetting['tables']) {
   const found = cattle.classes.find((each) => each.id === id);
   if (found) return found;
   throw new FieldError([
     {
-      field: 'cattle.classId',
+      field: `cattle.${at}.classId`,
       code: 'not-allowed',
       given: id,
       allowed: cattle.classes.map((each) => each.id),

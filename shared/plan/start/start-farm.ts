@@ -54,7 +54,7 @@ export function startFarm(
     ),
     facilities: start.meat || start.layers ? [feedStoreOf(farm, setting)] : [],
     people: startPeople(start.people, defaults, newId),
-    herds: start.cattle ? [startHerd(start.cattle, setting)] : [],
+    herds: start.cattle?.length ? [startHerd(start.cattle, setting)] : [],
     paddocks: startPaddocks({ ...start, units: farm.units }, setting),
     ...{ products: [], batches: [], weighings: [], cows: [], readings: [], pastureChoices: {} },
     ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },

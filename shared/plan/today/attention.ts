@@ -2,6 +2,7 @@ import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/
 import type { FarmPicture } from '../../farm/picture.js';
 import type { IssueLevel } from '../../problems/plan-issue.js';
 import { formatHours } from '../../units/format.js';
+import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -74,7 +75,7 @@ function nobodyThere({ people, handovers, today }: FarmPicture, last: PlainDate)
 /** What is open in the plan of a batch that is there or comes soon. */
 function ofBatch(
   { id, name, plan }: PlannedBatch,
-  { picture: { today }, animals }: Looked,
+  { picture: { today, farm }, animals }: Looked,
   last: PlainDate,
 ): Attention[] {
   const line = animals.find((each) => each.id === id);
@@ -86,7 +87,9 @@ function ofBatch(
       const by = settledBy(issue, plan);
       return {
         key: `batch/${id}/${code}/${k}`,
-        ...{ level, words: fewWords(issue), text, of: name, place: { kind: 'batch' as const, id } },
+        ...{ level, words: inOwnUnits(fewWords(issue), farm.units) },
+        text: inOwnUnits(text, farm.units),
+        ...{ of: name, place: { kind: 'batch' as const, id } },
         ...(by === undefined || by < today ? {} : { by }),
       };
     });

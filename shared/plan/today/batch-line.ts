@@ -5,6 +5,7 @@ import type { Purpose } from '../../farm/batch.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { EventKind } from '../../tables/task-template.js';
+import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { saidOf } from '../bird-words.js';
 import { heatOfDay } from '../heat-of-day.js';
@@ -95,7 +96,10 @@ export function batchLine(
     ...(lamp ? { lamp } : {}),
     cautions: plan.cautions
       .filter((key) => (heat?.night ? OF_HEAT.includes(key) : key === OF_HOT_DAYS))
-      .map((key) => ({ title: tables.cautions[key]!.title, text: tables.cautions[key]!.text })),
+      .map((key) => {
+        const { title, text } = tables.cautions[key]!;
+        return { title, text: inOwnUnits(text, picture.farm.units) };
+      }),
   };
 }
 

@@ -3,7 +3,14 @@ import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob } from '../../farm/job.js';
 import { movedWithEvent } from './hanging-jobs.js';
 import { frostKeyDates } from './place-dates.js';
-import { daysApart, isOften, isRepeated, oneTime, timesBetween } from './repeated-jobs.js';
+import {
+  daysApart,
+  isOften,
+  isRepeated,
+  keyOfTime,
+  oneTime,
+  timesBetween,
+} from './repeated-jobs.js';
 import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -27,7 +34,7 @@ export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }
       // The time before today may still be open, and what was ticked of late can be undone.
       const from = addDays(today, -Math.max(daysApart(job.repeats), shown));
       for (const on of timesBetween(job, from, last)) {
-        const key = `own/${job.id}/${on}`;
+        const key = keyOfTime(job.id, on);
         const need = needOf(oneTime(job, on), { key, today, days, repeated });
         // The next time takes the place of one that was missed.
         needs.push(need.untilDay < 0 ? { ...need, isOver: true } : need);

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { OwnJob } from '../../farm/job.js';
 import type { Repeats } from '../../farm/repeats.js';
+import { formatWeekday } from '../../units/dates.js';
 
 /** What comes more often than that is done on its day, like a chore. */
 const WEEK_DAYS = 7;
@@ -14,6 +15,19 @@ export function daysApart({ every, weekdays = [], everyDays = 1 }: Repeats): num
   if (every === 'day') return 1;
   if (every === 'days') return everyDays;
   return Math.ceil(WEEK_DAYS / Math.max(1, new Set(weekdays).size));
+}
+
+/** How often it comes, in words. */
+export function repeatWords({ every, weekdays = [], everyDays = 1 }: Repeats): string {
+  if (every === 'day') return 'every day';
+  if (every === 'days') return everyWords(everyDays);
+  const days = [...new Set(weekdays)].sort((a, b) => a - b).map(formatWeekday);
+  return `every ${days.join(', ').replace(/, ([^,]*)$/, ' and $1')}`;
+}
+
+function everyWords(days: number): string {
+  if (days % WEEK_DAYS !== 0) return `every ${days} days`;
+  return days === WEEK_DAYS ? 'every week' : `every ${days / WEEK_DAYS} weeks`;
 }
 
 /** Whether it comes more often than once a week. */
@@ -46,4 +60,36 @@ export function oneTime(job: RepeatedJob, on: PlainDate): OwnJob {
     notBefore: addDays(job.notBefore ?? job.dueOn, days),
     noUseAfter: ownLast !== undefined && ownLast < lastOfUse ? ownLast : lastOfUse,
   };
+}
+
+/** Key of one time of a job that comes again, by which it is ticked. */
+export const keyOfTime = (jobId: string, on: PlainDate): string => `own/${jobId}/${on}`;
+
+/** The times of one job that comes again, of a list of work in the order of its dates. */
+export interface Series<T> {
+  readonly next: T;
+  readonly later: readonly T[];
+  /** How often it comes; left out of what comes once. */
+  readonly often?: string;
+}
+
+/** Work with the times of one job in one line, in the place of the first of them. */
+export function inSeries<T extends { readonly key: string }>(work: readonly T[]): Series<T>[] {
+  const lines = new Map<string, [T, ...T[]]>();
+  for (const each of work) {
+    const line = timeOf(each.key)?.job ?? each.key;
+    const known = lines.get(line);
+    if (known) known.push(each);
+    else lines.set(line, [each]);
+  }
+  return [...lines.values()].map(([next, ...later]) => {
+    const dates = [next, ...later].flatMap(({ key }) => timeOf(key)?.on ?? []).sort();
+    const gaps = dates.slice(1).map((date, k) => daysBetween(dates[k]!, date));
+    return { next, later, ...(gaps.length === 0 ? {} : { often: everyWords(Math.min(...gaps)) }) };
+  });
+}
+
+function timeOf(key: string): { readonly job: string; readonly on: PlainDate } | undefined {
+  const [, job, on] = /^(own\/[^/]+)\/(\d{4}-\d{2}-\d{2})$/.exec(key) ?? [];
+  return job === undefined || on === undefined ? undefined : { job, on };
 }

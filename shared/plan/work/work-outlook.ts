@@ -11,7 +11,8 @@ import { chancesOverYears, type YearSuits } from '../../schedule/work-years.js';
 import { percentile, type DailyWeather } from '../../weather/climate.js';
 import { runsOfYears, type DayRun } from '../../weather/day-run.js';
 import { drawnRun, type DayHabit } from '../../weather/drawn-year.js';
-import { frostDates, halfYearDays, halfYearLows, type FrostDates } from '../../weather/frost.js';
+import { halfYearDays } from '../../weather/frost.js';
+import { placeFrost, type PlaceFrost } from '../place-frost.js';
 import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
@@ -40,6 +41,8 @@ export interface JobOutlook {
   readonly nearlyAlwaysBy?: string;
   /** Last day to begin it and still be done in time in nine years of ten, its hours kept free. */
   readonly startBySafe?: string;
+  /** The same, were it a quarter longer. */
+  readonly startByIfLonger?: string;
   /** Days between its first and its latest, and how many of them suit it. */
   readonly windowDays: number;
   readonly suitableDays?: CountSpread;
@@ -52,7 +55,8 @@ export interface WorkableSpan extends CountSpread {
 }
 
 /** Frost dates at one of the lows that have a name. */
-export interface NamedFrost extends FrostDates {
+export interface NamedFrost extends PlaceFrost {
+  readonly thresholdC: number;
   readonly name: string;
 }
 
@@ -77,10 +81,11 @@ export interface WorkOutlook {
 }
 
 const DRAWN_YEARS = 1000;
-const FROST_YEARS = 200;
 /** Plans tried for the order in which jobs are taken, the same in every year. */
 const PLANS = 200;
 const SPAN_DAYS = 14;
+/** By so much work easily takes longer than it is planned with. */
+const LONGER = 1.25;
 
 export interface OutlookRequest extends WorkRequest {
   /** Daily record of the place, in date order; may be empty. */
@@ -120,7 +125,11 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
     hasRain: isMeasured ? hasRain(request.history) : request.climate.meanRainMm !== undefined,
     workable: workableSpans(years, request.today, sureShare),
     dryEnough: frame.dryEnough,
-    frost: frostOf(request, drawing),
+    frost: request.tables.work.frost.lows.map(({ name, atOrBelowC }) => ({
+      name,
+      thresholdC: atOrBelowC,
+      ...placeFrost(request, request.tables, request.history, atOrBelowC),
+    })),
     frostFrom: sourcedOf(request.tables.work.frost),
     sureShare,
     basis: together([
@@ -134,10 +143,12 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
       const atOnce = Int32Array.from({ length: problem.days }, (_, day) =>
         whole.together(job, day),
       );
-      const starts = suits.map((of) => latestStart(job, latestDay, atOnce, of[i]));
-      const startBy = starts.sort((a, b) => a - b)[
-        Math.floor(starts.length * round6(1 - sureShare))
-      ]!;
+      const startIf = (minutes: number): number =>
+        suits
+          .map((of) => latestStart({ ...job, minutes }, latestDay, atOnce, of[i]))
+          .sort((a, b) => a - b)[Math.floor(suits.length * round6(1 - sureShare))]!;
+      const startBy = startIf(job.minutes);
+      const ifLonger = startIf(Math.round(LONGER * job.minutes));
       const from = Math.max(0, earliestDay);
       const asksForDays = suits[0]?.[i] !== undefined && from <= latestDay;
       return {
@@ -151,6 +162,7 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
         ...(chance.halfDoneDay < 0 ? {} : { usuallyBy: dateOf(chance.halfDoneDay) }),
         ...(chance.mostDoneDay < 0 ? {} : { nearlyAlwaysBy: dateOf(chance.mostDoneDay) }),
         ...(startBy < 0 ? {} : { startBySafe: dateOf(startBy) }),
+        ...(ifLonger < 0 ? {} : { startByIfLonger: dateOf(ifLonger) }),
         windowDays: Math.max(0, latestDay - from + 1),
         ...(asksForDays
           ? {
@@ -236,46 +248,23 @@ function spread(counts: readonly number[], sureShare: number): CountSpread {
   return { tenth: at(round6(1 - sureShare)), half: at(0.5), ninetieth: at(sureShare) };
 }
 
-function frostOf(
-  { history, climate, farm, tables }: OutlookRequest,
-  { random, spreadFactor }: Pick<Drawing, 'random' | 'spreadFactor'>,
-): NamedFrost[] {
-  const { latitudeDeg } = farm;
-  const sureShare = tables.judgements.work.sureShare.value;
-  const measured = halfYearLows(history, latitudeDeg);
-  const isEnough =
-    tables.judgements.work.fewestYears.value <=
-    Math.min(measured.springs.length, measured.autumns.length);
-  const days = halfYearDays(latitudeDeg);
-  const draw = (dayOfYear: Int16Array): Float64Array[] =>
-    Array.from(
-      { length: FROST_YEARS },
-      () => drawnRun(climate, dayOfYear, dayHabit(tables), random, spreadFactor).minC,
-    );
-  const lows = isEnough ? measured : { springs: draw(days.spring), autumns: draw(days.autumn) };
-  return tables.work.frost.lows.map(({ name, atOrBelowC }) => ({
-    name,
-    ...frostDates(lows, { thresholdC: atOrBelowC, latitudeDeg, sureShare }),
-  }));
-}
-
 /** Springs drawn for each guess, and guesses made. */
 const TRIAL_SPRINGS = 60;
 const TRIALS = 7;
 
 /**
  * How far days depart from their mean here, over what the climate says: so far that the last frost
- * of half of the drawn springs falls by the farm's own usual date.
+ * of half of the drawn springs falls by the usual date of the farm.
  *
  * Range: 0.3 to 1.5, found by halving; later frosts come with wider departures.
  */
-function spreadByLastFrost({ climate, farm, tables, seed }: OutlookRequest): number {
-  const { latitudeDeg, lastFrost } = farm;
-  const { spring } = halfYearDays(latitudeDeg);
+function spreadByLastFrost(request: OutlookRequest): number {
+  const { climate, farm, tables, history, seed } = request;
+  const { spring } = halfYearDays(farm.latitudeDeg);
   const frostC = tables.judgements.work.ownFrostC.value;
   const habit = dayHabit(tables);
-  const own = dayOfYear(`2023-${lastFrost === '02-29' ? '02-28' : lastFrost}`);
-  const usual = spring.indexOf(own);
+  const last = placeFrost(request, tables, history).last?.usual ?? farm.lastFrost;
+  const usual = spring.indexOf(dayOfYear(`2023-${last === '02-29' ? '02-28' : last}`));
   let [low, high] = [0.3, 1.5];
   for (let trial = 0; trial < TRIALS; trial++) {
     const factor = (low + high) / 2;

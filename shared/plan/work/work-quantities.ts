@@ -129,6 +129,8 @@ export function jobQuantities(
   };
 }
 
+export const HOURS_AVAILABLE = 'Hours available';
+
 /** Hours of a week, each to be opened. */
 export function weekQuantities(
   { from, hours, choreHours, plannedHours, dueHours }: WorkWeek,
@@ -144,7 +146,7 @@ export function weekQuantities(
       rows: [row],
     });
   return {
-    given: sum('Hours available', hours, basis.given),
+    given: sum(HOURS_AVAILABLE, hours, basis.given),
     chores: sum('Hours of chores', choreHours, basis.chores),
     planned: sum('Hours of planned work', plannedHours, basis.planned),
     due: sum('Hours of work due', dueHours, basis.due),

@@ -9,10 +9,8 @@ import {
 } from '../../explain/quantity.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
-import type { DailyWeather } from '../../weather/climate.js';
-import { frostDates, halfYearLows } from '../../weather/frost.js';
-import { frostYear, onOwnDay, type FrostYear } from '../../weather/frost-year.js';
-import { nightsOfPlace } from '../expected-nights.js';
+import type { FrostYear } from '../../weather/frost-year.js';
+import type { PlaceFrost } from '../place-frost.js';
 import type { YearSpan } from './year-span.js';
 
 export const yearFrostFormulas = {
@@ -27,52 +25,12 @@ export const yearFrostFormulas = {
   },
 } satisfies Record<string, Formula>;
 
-export type WeatherPlace = Pick<FarmPicture, 'farm' | 'climate' | 'today' | 'batches'>;
-
 /** A winter of the strip. */
 export interface Frost {
   readonly from: PlainDate;
   readonly until: PlainDate;
   /** Frost in most years, rather than in some. */
   readonly isUsual: boolean;
-}
-
-export interface KnownFrost extends FrostYear {
-  /** What the dates rest on. */
-  readonly basis: 'record' | 'nights';
-}
-
-/** By the daily record where it is long enough, as its spread is real; else by the chance of nights. */
-export function frostOf(
-  { farm, climate }: WeatherPlace,
-  tables: Tables,
-  history: readonly DailyWeather[],
-): KnownFrost {
-  const { ownFrostC, sureShare, fewestYears } = tables.judgements.work;
-  const lows = halfYearLows(history, farm.latitudeDeg);
-  if (fewestYears.value <= Math.min(lows.springs.length, lows.autumns.length)) {
-    const { lastSpring, firstAutumn } = frostDates(lows, {
-      thresholdC: ownFrostC.value,
-      latitudeDeg: farm.latitudeDeg,
-      sureShare: sureShare.value,
-    });
-    return {
-      basis: 'record',
-      ...(lastSpring ? { last: { usual: lastSpring.half, safe: lastSpring.ninetieth } } : {}),
-      ...(firstAutumn ? { first: { usual: firstAutumn.half, safe: firstAutumn.tenth } } : {}),
-    };
-  }
-  const { last, first } = frostYear(nightsOfPlace(climate, farm, tables), {
-    atOrBelowC: ownFrostC.value,
-    fewShare: 1 - sureShare.value,
-    likeness: tables.nights.likeness.value,
-  });
-  const isSafe = farm.frostDatesAre === 'safe';
-  return {
-    basis: 'nights',
-    ...(last ? { last: onOwnDay(last, farm.lastFrost, isSafe) } : {}),
-    ...(first ? { first: onOwnDay(first, farm.firstFrost, isSafe) } : {}),
-  };
 }
 
 /** Every winter that reaches into the strip, from fall to spring, usual within safe. */
@@ -94,9 +52,9 @@ const dateIn = (year: number, monthDay: string): PlainDate =>
   monthDay === '02-29' ? addDays(`${year}-02-28`, 1) : `${year}-${monthDay}`;
 
 export function turnsOf(
-  { farm, climate }: WeatherPlace,
+  { farm, climate }: Pick<FarmPicture, 'farm' | 'climate'>,
   tables: Tables,
-  frost: KnownFrost,
+  frost: PlaceFrost,
   span: YearSpan,
 ): Quantity[] {
   const { ownFrostC, sureShare } = tables.judgements.work;

@@ -8,20 +8,15 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
+import type { FarmPicture } from '../../farm/picture.js';
 import { defaultRow, rowById, type Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import { runsOfYears } from '../../weather/day-run.js';
 import { chanceOfDryRun, hasDryRun } from '../../weather/dry-run.js';
 import { chanceBelow } from '../../weather/night-chances.js';
 import { nightsOfPlace } from '../expected-nights.js';
-import {
-  frostOf,
-  frostsOf,
-  nightRows,
-  turnsOf,
-  type Frost,
-  type WeatherPlace,
-} from './year-frost.js';
+import { placeFrost } from '../place-frost.js';
+import { frostsOf, nightRows, turnsOf, type Frost } from './year-frost.js';
 import { halfMonthsOf, type YearSpan } from './year-span.js';
 
 export const yearFormulas = {
@@ -44,6 +39,8 @@ export const yearFormulas = {
     mark: 'computed',
   },
 } satisfies Record<string, Formula>;
+
+type WeatherPlace = Pick<FarmPicture, 'farm' | 'climate' | 'today' | 'batches'>;
 
 /** A figure of half a month. */
 export interface HalfMonth {
@@ -71,7 +68,7 @@ export function yearWeather(
   history: readonly DailyWeather[],
   span: YearSpan,
 ): YearWeather {
-  const frost = frostOf(place, tables, history);
+  const frost = placeFrost(place, tables, history);
   const halves = halfMonthsOf(span, place.today);
   const dryRuns = dryRunsOf(place, tables, history, halves);
   return {

@@ -17,9 +17,17 @@ const queryOf = (asked: object): string =>
 
 const yesNo = (isAllowed: boolean): string => (isAllowed ? 'yes' : 'no');
 
-/** Places by name; online only where the household agrees. */
-export const findPlaces = (name: string, isOnline: boolean): Promise<PlacesFound> =>
-  getJson<PlacesFound>(`/places?${queryOf({ name, online: yesNo(isOnline) })}`);
+/** Places by name, those of this device's country first; online only where the household agrees. */
+export function findPlaces(name: string, isOnline: boolean): Promise<PlacesFound> {
+  const country = new Intl.Locale(navigator.language).region;
+  return getJson<PlacesFound>(
+    `/places?${queryOf({
+      name,
+      online: yesNo(isOnline),
+      ...(country !== undefined && /^[A-Z]{2}$/.test(country) ? { homeCountry: country } : {}),
+    })}`,
+  );
+}
 
 /** What follows from where a spot lies. */
 export const findPoint = (spot: Spot, isOnline: boolean): Promise<Point> =>

@@ -1,7 +1,9 @@
 import { Fragment } from 'react';
 import type { IssueLevel, PlanIssue } from '../../../shared/problems/plan-issue.js';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { inOwnUnits } from '../../../shared/units/own-units.js';
 import { Caution } from './caution.js';
+import { useOpener } from './explain-panel.js';
 import { MarkBadge } from './mark-badge.js';
 
 interface Props {
@@ -40,7 +42,8 @@ const Lines = ({ issues, tables }: Props) =>
 
 /** A warning: what it comes to, and behind a touch the rest and what its figures rest on. */
 function IssueText({ issue, tables }: { issue: PlanIssue; tables: Props['tables'] }) {
-  const { level, text, mark, sources = [] } = issue;
+  const { level, mark, sources = [] } = issue;
+  const text = inOwnUnits(issue.text, useOpener().reader.units);
   // What can kill is said whole.
   const [line, rest] = level === 'stop' ? [text, ''] : firstSentence(text);
   if (rest === '' && !mark) return <Caution level={level} line={line} />;

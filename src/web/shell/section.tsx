@@ -1,7 +1,9 @@
 import { Card, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Tables } from '../../../shared/tables/tables.js';
+import { inOwnUnits } from '../../../shared/units/own-units.js';
 import { Caution } from '../explain/caution.js';
+import { useOpener } from '../explain/explain-panel.js';
 import { MarkBadge } from '../explain/mark-badge.js';
 
 export function Section({
@@ -34,13 +36,14 @@ export function Cautions({
   of: readonly string[];
   tables: Tables;
 }) {
+  const { units } = useOpener().reader;
   return keys
     .filter((key) => of.includes(key))
     .map((key) => {
       const { title, text, mark, sources } = tables.cautions[key]!;
       return (
         <Caution key={key} line={title}>
-          {text} {mark && <MarkBadge mark={mark} />}
+          {inOwnUnits(text, units)} {mark && <MarkBadge mark={mark} />}
           {sources?.map((id) => (
             <small key={id}> Source: {tables.sources[id]?.title}.</small>
           ))}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import { sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
+import { phoneLines, sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
@@ -42,6 +42,19 @@ const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork
 };
 
 describe('sitterSheet', () => {
+  it('says what is missing of whom it is for and whom to call, and leaves no line blank', () => {
+    const { personId: _person, ...nobody } = handover;
+    const plan = workPlanOf(newWork({ today, work, handovers: [nobody] }), 20);
+    expect(sitterSheet({ ...nobody, sitter: ' ' }, plan, () => []).sitter).toBe('name missing');
+    expect(phoneLines([])).toEqual(['no phone number is given: write down the vet’s and your own']);
+    const given = [
+      { who: 'Vet', number: ' ' },
+      { who: '', number: '' },
+      { who: '', number: '555 0100' },
+    ];
+    expect(phoneLines(given)).toEqual(['Vet (number missing)', 'name missing 555 0100']);
+  });
+
   it('has a page for every day, with amounts of that day out of the batch’s own plan', () => {
     const { sheet } = sheetOf();
     expect(sheet.pages.map(({ date }) => date)).toEqual([

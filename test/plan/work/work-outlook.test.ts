@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { addDays } from '../../../shared/calendar/plain-date.js';
 import {
   workOutlookOf,
   type OutlookRequest,
@@ -121,16 +121,27 @@ describe('workOutlookOf', () => {
       })),
     );
     const freeze = frost.find(({ thresholdC }) => thresholdC === 0)!;
-    expect(freeze.lastSpring).toEqual({ tenth: '05-02', half: '05-02', ninetieth: '05-02' });
-    expect(freeze.autumnsWithFrost).toBe(0);
+    expect(freeze).toMatchObject({ basis: 'record', springs: { all: 12, withFrost: 12 } });
+    expect(freeze.last).toEqual({ usual: '05-02', safe: '05-02' });
+    expect(freeze.first).toBeUndefined();
   });
 
-  it('draws frost so that half of the years have their last by the farm’s own date', () => {
-    for (const lastFrost of ['05-01', '05-20']) {
-      const { frost } = outlookOf({ farm: { lastFrost } });
-      const { half } = frost.find(({ thresholdC }) => thresholdC === 0)!.lastSpring!;
-      const days = Math.abs(daysBetween(`2027-${lastFrost}`, `2027-${half}`));
-      expect(days).toBeLessThanOrEqual(6); // a trial of 60 springs, then 200 others
+  it('has the household’s own frost dates, usual or safe, and harder frosts within them', () => {
+    for (const frostDatesAre of ['usual', 'safe'] as const) {
+      const own = { lastFrost: '05-20', firstFrost: '09-28', frostDatesAre };
+      const { frost } = outlookOf({ farm: own });
+      const at = (low: number) => frost.find(({ thresholdC }) => thresholdC === low)!;
+      expect(at(0)).toMatchObject({
+        basis: 'nights',
+        last: { [frostDatesAre]: '05-20' },
+        first: { [frostDatesAre]: '09-28' },
+      });
+      for (const kind of ['usual', 'safe'] as const) {
+        expect(at(-2.2).last![kind] < at(0).last![kind]).toBe(true);
+        expect(at(0).last![kind] < at(2.2).last![kind]).toBe(true);
+        expect(at(0).first![kind] < at(-2.2).first![kind]).toBe(true);
+        expect(at(2.2).first![kind] < at(0).first![kind]).toBe(true);
+      }
     }
   });
 });

@@ -8,7 +8,7 @@ import { quantitiesIn } from '../../../shared/explain/quantities-in.js';
 import { withBatch } from '../../../shared/farm/picture.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
 import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
-import { planWork } from '../../../shared/plan/farm/work-of-farm.js';
+import { planWork, workOutlook } from '../../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
 import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
@@ -169,6 +169,15 @@ describe('the weather of the strip', () => {
     expect(turns.get('Usual first frost')).toBe('2027-09-28');
     expect(turns.get('Safe from frost after')! > '2027-05-20').toBe(true);
     expect(turns.get('Safe from frost until')! < '2027-09-28').toBe(true);
+  });
+
+  it('has the frost dates that stand beside the odds of the work', () => {
+    const { frost } = workOutlook(picture, tables, animals, []);
+    const freeze = frost.find(({ thresholdC }) => thresholdC === 0)!;
+    expect(freeze.last!.usual).toBe('05-20');
+    const turns = new Map(year.weather.turns.map(({ label, value }) => [label, value]));
+    expect(turns.get('Safe from frost after')).toBe(`2027-${freeze.last!.safe}`);
+    expect(turns.get('Safe from frost until')).toBe(`2027-${freeze.first!.safe}`);
   });
 
   it('opens every figure to a formula that is listed', () => {

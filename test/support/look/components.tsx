@@ -28,6 +28,7 @@ import { IconTrash } from '@tabler/icons-react';
 import type { ReactNode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Caution } from '../../../src/web/explain/caution.js';
+import { ExplainProvider } from '../../../src/web/explain/explain-panel.js';
 import { IssueList } from '../../../src/web/explain/issue-list.js';
 import { MarkBadge } from '../../../src/web/explain/mark-badge.js';
 import { Facts } from '../../../src/web/explain/number.js';
@@ -220,6 +221,11 @@ createRoot(document.getElementById('root')!).render(
     defaultColorScheme="auto"
     deduplicateCssVariables={false}
   >
-    <Components />
+    <ExplainProvider
+      tables={undefined}
+      farm={{ units: 'us', currency: 'USD', timeZone: 'America/New_York' }}
+    >
+      <Components />
+    </ExplainProvider>
   </MantineProvider>,
 );

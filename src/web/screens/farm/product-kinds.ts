@@ -1,6 +1,6 @@
 import type { Product, ProductKind } from '../../../../shared/farm/product.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
-import { formatValue } from '../../../../shared/units/format.js';
+import { formatPrice, formatValue } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 
 /** A product while it is being typed: anything may still be missing. */
@@ -40,7 +40,7 @@ export const emptyProduct = (kind: ProductKind, { feedKeeping }: Tables): Produc
 
 /** What is known of a product in a few words: for what it is, its size and its price. */
 export function aboutProduct(product: Product, tables: Tables, farm: SavedFarm): string {
-  const price = `${product.price} ${farm.currency}`;
+  const price = formatPrice(product.price, farm.currency);
   if (product.kind === 'feed') {
     const phases = feedPhases(tables)
       .filter(({ id }) => product.phaseIds.includes(id))

@@ -5,6 +5,7 @@ import type { AskedBatch } from '../batch/use-plan.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
+import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -74,7 +75,8 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
         .filter((key) => ['heat-lamp', 'carbon-monoxide', 'salmonella'].includes(key))
         .map((key) => (
           <Text key={key} size="sm" mt="xs">
-            <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+            <b>{tables.cautions[key]!.title}.</b>{' '}
+            {inOwnUnits(tables.cautions[key]!.text, farm.units)}
           </Text>
         ))}
       <Text size="sm" mt="xs">

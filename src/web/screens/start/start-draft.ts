@@ -1,4 +1,9 @@
-import { addDays, plainDateAt } from '../../../../shared/calendar/plain-date.js';
+import {
+  addDays,
+  datesFrom,
+  daysBetween,
+  plainDateAt,
+} from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
 import type { FreeTime, Start } from '../../../../shared/farm/start.js';
 import { browserUnits } from '../../api/browser-units.js';
@@ -21,6 +26,18 @@ export interface AwayDraft {
   readonly to?: string | undefined;
 }
 
+/** A month by its first day, and a day of it where one is known. */
+export interface WhenDraft {
+  readonly month: string;
+  readonly day?: string | undefined;
+}
+
+export interface CattleDraft {
+  readonly head?: number | undefined;
+  readonly classId: string;
+  readonly when?: WhenDraft | undefined;
+}
+
 type OwnClimate = Partial<
   Pick<Farm, 'monthlyMinC' | 'monthlyMaxC' | 'monthlyRainMm' | 'lastFrost' | 'firstFrost'>
 >;
@@ -37,15 +54,16 @@ export interface StartDraft {
   readonly free: readonly (FreeTime | undefined)[];
   readonly away: readonly AwayDraft[];
   readonly meat?: number | undefined;
-  readonly meatFrom?: string | undefined;
+  readonly meatWhen?: WhenDraft | undefined;
   readonly layers?: number | undefined;
-  readonly layersFrom?: string | undefined;
-  readonly head?: number | undefined;
-  readonly classId: string;
-  readonly cattleFrom?: string | undefined;
+  readonly layersWhen?: WhenDraft | undefined;
+  /** Kinds of cattle; the first line is there before anything is typed into it. */
+  readonly cattle: readonly CattleDraft[];
   readonly paddocks?: number | undefined;
   readonly paddockM2?: number | undefined;
 }
+
+export const COWS: CattleDraft = { classId: 'cow-calf' };
 
 export const EMPTY_START: StartDraft = {
   isOnline: false,
@@ -54,16 +72,25 @@ export const EMPTY_START: StartDraft = {
   children: 0,
   free: [],
   away: [],
-  classId: 'cow-calf',
+  cattle: [COWS],
 };
 
 /** The units of the place, or those of whoever sits here. */
 export const unitsOf = ({ place }: StartDraft): Farm['units'] => place?.units ?? browserUnits();
 
+/** Days of a month that are still to come, by their dates. */
+export function daysIn(month: string, timeZone: string | undefined): string[] {
+  const today = todayIn(timeZone);
+  const next = `${addDays(month, 31).slice(0, 7)}-01`;
+  return datesFrom(month, daysBetween(month, next)).filter((date) => today <= date);
+}
+
+const todayIn = (timeZone: string | undefined): string =>
+  plainDateAt(Date.now(), timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone);
+
 /** The month it is and the eleven after it, by their first days. */
 export function monthsAhead(timeZone: string | undefined): string[] {
-  const zone = timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const months = [`${plainDateAt(Date.now(), zone).slice(0, 7)}-01`];
+  const months = [`${todayIn(timeZone).slice(0, 7)}-01`];
   while (months.length < 12) months.push(`${addDays(months.at(-1)!, 31).slice(0, 7)}-01`);
   return months;
 }
@@ -81,17 +108,9 @@ export function startOf(draft: StartDraft): Start | undefined {
     ...(draft.isConfirmed ? { hasConfirmedClimate: true } : {}),
     weatherFetch: draft.isOnline,
     people: peopleOf(draft),
-    ...birdsOf('meat', draft.meat, draft.meatFrom),
-    ...birdsOf('layers', draft.layers, draft.layersFrom),
-    ...(draft.head
-      ? {
-          cattle: {
-            classId: draft.classId,
-            head: draft.head,
-            ...given('arrivesOn', draft.cattleFrom),
-          },
-        }
-      : {}),
+    ...birdsOf('meat', draft.meat, draft.meatWhen),
+    ...birdsOf('layers', draft.layers, draft.layersWhen),
+    ...cattleOf(draft.cattle),
     ...(draft.paddocks !== undefined || draft.paddockM2 !== undefined
       ? { paddocks: { ...given('count', draft.paddocks), ...given('areaM2', draft.paddockM2) } }
       : {}),
@@ -101,8 +120,18 @@ export function startOf(draft: StartDraft): Start | undefined {
 const given = <Name extends string, T>(name: Name, value: T | undefined) =>
   (value === undefined ? {} : { [name]: value }) as { [K in Name]?: T };
 
-const birdsOf = (kind: 'meat' | 'layers', birds?: number, from?: string) =>
-  birds ? { [kind]: { birds, ...given('from', from) } } : {};
+/** A month is one in which the best week is looked for; a day is that day. */
+const birdsOf = (kind: 'meat' | 'layers', birds?: number, when?: WhenDraft) =>
+  birds
+    ? { [kind]: { birds, ...given('from', when?.day ?? when?.month), ...given('to', when?.day) } }
+    : {};
+
+function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
+  const kinds = cattle.flatMap(({ head, classId, when }) =>
+    head ? [{ classId, head, ...given('arrivesOn', when?.day ?? when?.month) }] : [],
+  );
+  return kinds.length === 0 ? {} : { cattle: kinds };
+}
 
 function peopleOf({ adults, children, free, away }: StartDraft): Start['people'] {
   return Array.from({ length: adults + children }, (_, k) => ({

@@ -3,24 +3,21 @@ import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import {
   useAllowFetch,
-  useBatches,
-  useFacilities,
   useFetchWeather,
+  usePicture,
+  useTables,
   useWeather,
   type SavedFarm,
 } from '../../api/queries.js';
-import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatValue } from '../../../../shared/units/format.js';
 import { Failure } from '../../shell/states.js';
+import { startedFacts } from './started-facts.js';
 
 /** The plan stands: what it rests on, thirty years of days if they are wanted, and the way in. */
 export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
-  const batches = useBatches(farm.id).data ?? [];
-  const facilities = useFacilities(farm.id).data ?? [];
-  const reader = { ...farm, today: '' };
-  const length = (meters: number) => formatValue(meters, 'm', reader);
+  const picture = usePicture(farm.id).data;
+  const tables = useTables().data;
   return (
     <main className="start">
       <h1 ref={heading} tabIndex={-1}>
@@ -29,29 +26,20 @@ export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean
       <p className="start-lead">
         What you have not said is assumed, and marked so. Touch it to change it, whenever you like.
       </p>
-      <dl className="start-facts">
-        {batches.map((batch) => (
-          <Fact key={batch.id} name={batch.name}>
-            {batch.wantedBirds}, arriving {formatLongDate(batch.arrivalDate, farm)}
-          </Fact>
-        ))}
-        {facilities.map((facility) =>
-          facility.kind === 'brooder' ? (
-            <Fact key={facility.id} name={facility.name}>
-              {length(facility.widthM)} by {length(facility.lengthM)}, {facility.heat.count}{' '}
-              {facility.heat.kind === 'gas'
-                ? 'gas heaters'
-                : `lamps of ${facility.heat.wattsEach} W`}{' '}
-              <span className="assumed">assumed</span>
-            </Fact>
-          ) : facility.kind === 'freezer' ? (
-            <Fact key={facility.id} name={facility.name}>
-              {formatValue(facility.liters, 'freezerL', reader)}{' '}
-              <span className="assumed">assumed</span>
-            </Fact>
-          ) : null,
-        )}
-      </dl>
+      {picture && tables && (
+        <ul className="start-facts">
+          {startedFacts(picture, tables).map(({ name, says, isAssumed, to }) => (
+            <li key={`${to} ${name}`}>
+              <Link href={`/farm/${farm.id}/${to}`}>
+                <b>{name}</b>
+                <span>
+                  {says} {isAssumed && <span className="assumed">assumed</span>}
+                </span>
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
       <section className="start-block" aria-label="Weather">
         <ThirtyYears farm={farm} isOnline={isOnline} />
       </section>
@@ -59,15 +47,6 @@ export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean
         Go to my farm
       </Button>
     </main>
-  );
-}
-
-function Fact({ name, children }: { name: string; children: React.ReactNode }) {
-  return (
-    <>
-      <dt>{name}</dt>
-      <dd>{children}</dd>
-    </>
   );
 }
 

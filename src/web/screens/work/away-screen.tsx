@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { absencesAhead, type Absence } from '../../../../shared/farm/absences.js';
 import type { Handover } from '../../../../shared/farm/handover.js';
+import { sitterName } from '../../../../shared/plan/handover/sitter-sheet.js';
 import { usePeople, useRemove, type SavedFarm } from '../../api/queries.js';
 import { useHandovers, useWork } from '../../api/work-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -26,7 +27,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
   const [plan, handovers, people] = all.data;
   const absences = absencesAhead(people, handovers, plan.today);
   const nameOf = ({ personId, sitter }: Handover): string =>
-    people.find(({ id }) => id === personId)?.name ?? sitter ?? '';
+    sitterName(people.find(({ id }) => id === personId)?.name ?? sitter);
   return (
     <Stack maw={1100}>
       <Title order={1}>While you’re away</Title>
@@ -42,6 +43,9 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
               <Text>
                 {nameOf(handover)}, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
                 {formatHours(handover.hoursPerDay)} a day
+                {handover.phones.length === 0 && (
+                  <span className="away-missing"> · phone numbers missing</span>
+                )}
               </Text>
               <Group gap="xs">
                 <Button

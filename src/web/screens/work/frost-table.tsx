@@ -1,7 +1,6 @@
 import { Table, Text } from '@mantine/core';
-import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import type { NamedFrost, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
-import type { FrostDates } from '../../../../shared/weather/frost.js';
 import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -30,36 +29,45 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
                 <Table.Th scope="row">
                   {frost.name}, <Num of={frostLow(outlook, frost)} />
                 </Table.Th>
-                <Table.Td>{dateIn(frost.lastSpring?.half, farm)}</Table.Td>
-                <Table.Td>{dateIn(frost.lastSpring?.ninetieth, farm)}</Table.Td>
-                <Table.Td>{dateIn(frost.firstAutumn?.half, farm)}</Table.Td>
-                <Table.Td>{dateIn(frost.firstAutumn?.tenth, farm)}</Table.Td>
+                {[frost.last?.usual, frost.last?.safe, frost.first?.usual, frost.first?.safe].map(
+                  (day, at) => (
+                    <Table.Td key={at}>{dateIn(day, frost, farm)}</Table.Td>
+                  ),
+                )}
               </Table.Tr>
             ))}
           </Table.Tbody>
         </Table>
       </WideTable>
       <Text size="sm" c="dimmed" mt="sm">
-        Your own usual dates are {formatMonthDay(farm.lastFrost, farm)} and{' '}
-        {formatMonthDay(farm.firstFrost, farm)}. {yearsWithFrost(outlook.frost, farm)}
-        {outlook.isMeasured ? '' : 'Drawn from monthly averages: a rough guide. '}
-        Hollows freeze later in spring and sooner in fall than a station does.
+        {restsOn(outlook.frost, farm)} Hollows freeze later in spring and sooner in fall than a
+        station does.
       </Text>
     </>
   );
 }
 
-const dateIn = (monthDay: string | undefined, farm: SavedFarm): string =>
-  monthDay === undefined ? 'no frost in any year' : formatMonthDay(monthDay, farm);
-
-function yearsWithFrost(frost: readonly FrostDates[], farm: SavedFarm): string {
-  const rare = frost.filter((each) => each.springsWithFrost < each.springs);
-  return rare.length === 0
-    ? ''
-    : `${rare
-        .map(
-          (each) =>
-            `${each.springsWithFrost} of ${each.springs} springs had ${formatValue(each.thresholdC, 'degC', farm)} or less`,
-        )
-        .join('; ')}; dates are of those. `;
+function dateIn(monthDay: string | undefined, { basis }: NamedFrost, farm: SavedFarm): string {
+  if (monthDay !== undefined) return formatMonthDay(monthDay, farm);
+  return basis === 'record' ? 'no frost in any year' : 'no such day here';
 }
+
+/** What the dates rest on: the record, or the household's own dates and the climate between them. */
+function restsOn(frost: readonly NamedFrost[], farm: SavedFarm): string {
+  const own = `${formatMonthDay(farm.lastFrost, farm)} and ${formatMonthDay(farm.firstFrost, farm)}`;
+  const kind = farm.frostDatesAre === 'safe' ? 'safe' : 'usual';
+  if (frost.some(({ basis }) => basis === 'nights'))
+    return `Set by your own ${kind} dates, ${own}; how far years differ is reckoned from the climate, a rough guide.`;
+  return `Of the daily record. Your own ${kind} dates are ${own}. ${rareFrosts(frost, farm)}`.trimEnd();
+}
+
+const rareFrosts = (frost: readonly NamedFrost[], farm: SavedFarm): string =>
+  frost
+    .flatMap(({ springs, thresholdC }) =>
+      springs && springs.withFrost < springs.all
+        ? [
+            `${springs.withFrost} of ${springs.all} springs had ${formatValue(thresholdC, 'degC', farm)} or less; dates are of those.`,
+          ]
+        : [],
+    )
+    .join(' ');

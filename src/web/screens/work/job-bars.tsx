@@ -1,8 +1,9 @@
 import './work.css';
 import { Button, Table, Text } from '@mantine/core';
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
+import { inSeries, type Series } from '../../../../shared/plan/work/repeated-jobs.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { Num } from '../../explain/number.js';
@@ -46,7 +47,7 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                 'date' in row ? (
                   <EventRow key={row.id} event={row} today={plan.today} days={days} />
                 ) : (
-                  <JobRow key={row.key} job={row} plan={plan} farm={farm} days={days} />
+                  <SeriesRows key={row.next.key} series={row} plan={plan} farm={farm} days={days} />
                 ),
               )}
           </Table.Tbody>
@@ -61,11 +62,41 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   );
 }
 
-/** Work and what it hangs on, by the first day of each. */
-function rowsOf({ jobs, events }: Pick<WorkPlan, 'jobs' | 'events'>): (PlannedJob | KeyDate)[] {
-  const dayOf = (row: PlannedJob | KeyDate): string =>
-    'date' in row ? row.date : (row.pieces[0]?.date ?? row.latest);
-  return [...events, ...jobs].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
+/** Work and what it hangs on, by the first day of each; what comes again is one line. */
+function rowsOf({
+  jobs,
+  events,
+}: Pick<WorkPlan, 'jobs' | 'events'>): (Series<PlannedJob> | KeyDate)[] {
+  const onDay = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest;
+  const series = inSeries([...jobs].sort((a, b) => onDay(a).localeCompare(onDay(b))));
+  const dayOf = (row: Series<PlannedJob> | KeyDate): string =>
+    'date' in row ? row.date : onDay(row.next);
+  return [...events, ...series].sort((a, b) => dayOf(a).localeCompare(dayOf(b)));
+}
+
+/** The next time of work that comes again, the later ones behind a touch. */
+function SeriesRows({
+  series: { next, later, often },
+  ...around
+}: { series: Series<PlannedJob> } & Omit<JobRowProps, 'job'>) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <>
+      <JobRow job={next} {...around}>
+        {often && (
+          <Button
+            variant="subtle"
+            className="no-print"
+            aria-expanded={isOpen}
+            onClick={() => setOpen(!isOpen)}
+          >
+            {often}, {isOpen ? 'fold up' : `${later.length} more`}
+          </Button>
+        )}
+      </JobRow>
+      {isOpen && later.map((job) => <JobRow key={job.key} job={job} {...around} />)}
+    </>
+  );
 }
 
 function EventRow({ event, today, days }: { event: KeyDate; today: string; days: number }) {
@@ -87,17 +118,15 @@ function EventRow({ event, today, days }: { event: KeyDate; today: string; days:
   );
 }
 
-function JobRow({
-  job,
-  plan,
-  farm,
-  days,
-}: {
-  job: PlannedJob;
-  plan: WorkPlan;
-  farm: SavedFarm;
-  days: number;
-}) {
+interface JobRowProps {
+  readonly job: PlannedJob;
+  readonly plan: WorkPlan;
+  readonly farm: SavedFarm;
+  readonly days: number;
+  readonly children?: ReactNode;
+}
+
+function JobRow({ job, plan, farm, days, children }: JobRowProps) {
   const sayDate = useSayDate();
   const { today } = plan;
   const { latest, spareDays } = jobQuantities(job, plan.basis);
@@ -106,6 +135,7 @@ function JobRow({
       <Table.Th scope="row">
         {job.name}
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+        {children}
       </Table.Th>
       <Table.Td>
         <details>

@@ -1,8 +1,14 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
+import { useMemo, type ReactNode } from 'react';
+import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import { startKnownBetter, startMovedMost } from '../../../../shared/plan/work/about-work.js';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -32,11 +38,14 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
               </Table.Tr>
             </Table.Thead>
             <Table.Tbody>
-              {[...open]
-                .sort((a, b) => a.chance - b.chance)
-                .map((job) => (
-                  <Row key={job.key} job={job} outlook={outlook} />
-                ))}
+              {inSeries([...open].sort((a, b) => a.chance - b.chance)).map(
+                ({ next: worst, later: others, often }) => (
+                  <Row key={worst.key} job={worst} outlook={outlook}>
+                    {often &&
+                      ` (${often}; of ${1 + others.length} times the one that is hardest to get done)`}
+                  </Row>
+                ),
+              )}
             </Table.Tbody>
           </Table>
         </WideTable>
@@ -55,22 +64,48 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   );
 }
 
-function Row({ job, outlook }: { job: JobOutlook; outlook: WorkOutlook }) {
+function Row({
+  job,
+  outlook,
+  children,
+}: {
+  job: JobOutlook;
+  outlook: WorkOutlook;
+  children: ReactNode;
+}) {
   const sayDate = useSayDate();
+  const { reader } = useOpener();
   const numbers = outlookQuantities(outlook, job);
+  const about = useMemo(
+    (): AboutNumbers => ({
+      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
+        yield undefined;
+        return startMovedMost(job, quantity);
+      },
+      knownBetter: () => startKnownBetter(job, reader.today ?? job.latest, reader),
+    }),
+    [job, reader],
+  );
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
     <Table.Tr>
       <Table.Th scope="row">
         {job.name}
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
+        {children}
       </Table.Th>
       <Table.Td className="no-wrap">
         <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
       </Table.Td>
       <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
       <Table.Td>
-        {numbers.startBy ? <Num of={numbers.startBy} /> : 'no day is early enough'}
+        {numbers.startBy ? (
+          <NumbersOf about={about}>
+            <Num of={numbers.startBy} />
+          </NumbersOf>
+        ) : (
+          'no day is early enough'
+        )}
       </Table.Td>
       <Table.Td>
         {suitableDays

@@ -1,4 +1,5 @@
 import { List, Stack, Text } from '@mantine/core';
+import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -55,11 +56,12 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
         </>
       )}
       <Stack gap="sm">
-        {unfit.map((job) => (
+        {inSeries(unfit).map(({ next: job, later, often }) => (
           <div key={job.key}>
             <Text fw={600}>
               {job.name}
               {job.belongsTo && ` · ${job.belongsTo.name}`}
+              {often && `, ${often}: ${1 + later.length} times`}
             </Text>
             <Text size="sm">
               {eachHours(job.hours, job.peopleNeeded)}, due by {sayDate(job.latest)}. {job.why}

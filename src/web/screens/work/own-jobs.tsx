@@ -1,8 +1,14 @@
 import { Button, Group, Stack, Text } from '@mantine/core';
+import { addDays, type PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { OwnJob } from '../../../../shared/farm/job.js';
+import {
+  isRepeated,
+  repeatWords,
+  timesBetween,
+} from '../../../../shared/plan/work/repeated-jobs.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { useRemove, type SavedFarm } from '../../api/queries.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Failure } from '../../shell/states.js';
 
@@ -11,11 +17,13 @@ export function OwnJobs({
   farm,
   jobs,
   resting,
+  today,
   onEdit,
 }: {
   farm: SavedFarm;
   jobs: readonly OwnJob[];
   resting: readonly OwnJob[];
+  today: PlainDate;
   onEdit: (job: OwnJob) => void;
 }) {
   const sayDate = useSayDate();
@@ -30,7 +38,7 @@ export function OwnJobs({
       {jobs.map((job) => (
         <Group key={job.id} justify="space-between" gap="xs">
           <Text>
-            {job.name}: {formatHours(job.hours)}, due {sayDate(job.dueOn)}
+            {job.name}: {formatHours(job.hours)}, {whenText(job, today, sayDate)}
           </Text>
           <Group gap="xs">
             <Button variant="default" onClick={() => onEdit(job)} aria-label={`Change ${job.name}`}>
@@ -60,3 +68,14 @@ export function OwnJobs({
     </Stack>
   );
 }
+
+/** When it is due; of what comes again how often, and when it is the next time. */
+function whenText(job: OwnJob, today: PlainDate, sayDate: SayDate): string {
+  if (!isRepeated(job)) return `due ${sayDate(job.dueOn)}`;
+  const [next] = timesBetween(job, today, addDays(today, FAR_DAYS));
+  const often = repeatWords(job.repeats);
+  return next === undefined ? `${often}, no more` : `${often}, next on ${sayDate(next)}`;
+}
+
+/** The longest from one time to the next, and a job may begin only in a year. */
+const FAR_DAYS = 2 * 366;

@@ -31,6 +31,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
         <OwnJobs
           farm={farm}
           jobs={jobs}
+          today={plan.today}
           resting={saved.filter(({ restingSince }) => restingSince !== undefined)}
           onEdit={setEditing}
         />

@@ -1,14 +1,16 @@
 import './work.css';
 import { Text, Title } from '@mantine/core';
-import type {
-  SitterSheet,
-  SheetJob,
-  SheetPage,
+import {
+  phoneLines,
+  type SitterSheet,
+  type SheetJob,
+  type SheetPage,
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
+import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -45,6 +47,7 @@ export function SheetDay({
           <Stop
             key={stop.id}
             stop={stop}
+            units={farm.units}
             chores={page.chores.filter(({ of }) => of === stop.name)}
           />
         ))}
@@ -72,11 +75,9 @@ export function SheetDay({
           .
         </Text>
       )}
-      {0 < sheet.phones.length && (
-        <Text>
-          <b>Call:</b> {sheet.phones.map(({ who, number }) => `${who} ${number}`).join(' · ')}
-        </Text>
-      )}
+      <Text>
+        <b>Call:</b> {phoneLines(sheet.phones).join(' · ')}
+      </Text>
       {0 < sheet.whereabouts.length && (
         <Text>
           <b>Where things are:</b>{' '}
@@ -86,14 +87,22 @@ export function SheetDay({
       {sheet.notes && <Text style={{ whiteSpace: 'pre-line' }}>{sheet.notes}</Text>}
       {[...keys].map((key) => (
         <Text key={key} size="sm">
-          <b>{tables.cautions[key]!.title}.</b> {tables.cautions[key]!.text}
+          <b>{tables.cautions[key]!.title}.</b> {inOwnUnits(tables.cautions[key]!.text, farm.units)}
         </Text>
       ))}
     </section>
   );
 }
 
-function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }) {
+function Stop({
+  stop,
+  units,
+  chores,
+}: {
+  stop: SheetStop;
+  units: SavedFarm['units'];
+  chores: readonly SheetJob[];
+}) {
   return (
     <li>
       <Text fw={600}>
@@ -121,7 +130,7 @@ function Stop({ stop, chores }: { stop: SheetStop; chores: readonly SheetJob[] }
           {line}
         </Text>
       ))}
-      <Text size="sm">Look for: {stop.lookFor.join(' ')}</Text>
+      <Text size="sm">Look for: {inOwnUnits(stop.lookFor.join(' '), units)}</Text>
     </li>
   );
 }

@@ -1,8 +1,14 @@
 import './work.css';
 import { Button, Stack, Table, Text } from '@mantine/core';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
+import { hoursKnownBetter, hoursMovedMost } from '../../../../shared/plan/work/about-work.js';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
-import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
+import { HOURS_AVAILABLE, weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
+import { usePeople, useTables } from '../../api/queries.js';
+import { useHandovers } from '../../api/work-queries.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
@@ -11,13 +17,14 @@ import { WideTable } from '../../shell/wide-table.js';
 const SHOWN = 8;
 
 /** Hours people give beside what chores and work take, week by week. */
-export function WeekHours({ plan }: { plan: WorkPlan }) {
+export function WeekHours({ plan, farmId }: { plan: WorkPlan; farmId: string }) {
   const sayDate = useSayDate();
+  const about = useAboutHours(plan, farmId);
   const [isWhole, setWhole] = useState(false);
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
   const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
   const over = plan.weeks.filter((week) => week.isOverloaded);
-  return (
+  const content = (
     <Stack gap="xs">
       <Text size="sm">
         {over.length === 0
@@ -79,6 +86,32 @@ export function WeekHours({ plan }: { plan: WorkPlan }) {
       )}
     </Stack>
   );
+  return about ? <NumbersOf about={about}>{content}</NumbersOf> : content;
+}
+
+/** What is asked of hours available beside their sum; undefined until people are read. */
+function useAboutHours(plan: WorkPlan, farmId: string): AboutNumbers | undefined {
+  const people = usePeople(farmId).data;
+  const handovers = useHandovers(farmId).data;
+  const tables = useTables().data;
+  return useMemo(() => {
+    if (!people || !handovers || !tables) return undefined;
+    const isOfHours = ({ label }: Quantity): boolean => label === HOURS_AVAILABLE;
+    return {
+      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
+        yield undefined;
+        const week = quantity.inputs[0];
+        if (!isOfHours(quantity) || typeof week?.value !== 'string') return undefined;
+        const { today, to } = plan;
+        const who = { people, handovers, tables, today, to };
+        return hoursMovedMost({ from: week.value }, who, quantity);
+      },
+      knownBetter: (quantity) =>
+        isOfHours(quantity)
+          ? hoursKnownBetter(people)
+          : 'When you have logged what such work takes: your own hours then count.',
+    };
+  }, [plan, people, handovers, tables]);
 }
 
 function Bar({ week, most }: { week: WorkWeek; most: number }) {

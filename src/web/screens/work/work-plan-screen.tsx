@@ -38,7 +38,7 @@ export default function WorkPlanScreen({ farm }: { farm: SavedFarm }) {
         </WorkMarksOf>
       </Section>
       <Section title="Hours by week">
-        <WeekHours plan={plan} />
+        <WeekHours plan={plan} farmId={farm.id} />
       </Section>
       {0 < coming.length && (
         <div className="no-print">

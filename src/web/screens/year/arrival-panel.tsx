@@ -9,7 +9,8 @@ import { useSave, type SavedBatch, type SavedFarm } from '../../api/queries.js';
 import { useWorkIfMoved } from '../../api/work-queries.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { Num } from '../../explain/number.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { useSayDate, type SayDate } from '../../explain/say-date.js';
+import { problemsIn } from '../../fields/field-words.js';
 import { messagesByField } from '../../fields/field-words.js';
 import { Failure, Problems } from '../../shell/states.js';
 import { batchWords } from '../batch/batch-labels.js';
@@ -163,7 +164,7 @@ function Hours({ farmId, slid }: { farmId: string; slid: Slid }) {
     <div role="status">
       <h3>Hours</h3>
       {asked.error ? (
-        <p>{asked.error.message}</p>
+        <p>{whyNoHours(asked.error, sayDate)}</p>
       ) : !work || !isOfNow ? (
         <p>
           <Loader size="xs" /> Fitting the work in…
@@ -186,4 +187,12 @@ function Hours({ farmId, slid }: { farmId: string; slid: Slid }) {
       )}
     </div>
   );
+}
+
+/** A day beyond the plan of the work is no mistake: its hours are not planned yet. */
+function whyNoHours(error: Error, sayDate: SayDate): string {
+  const [problem] = problemsIn(error);
+  return problem?.code === 'out-of-bounds' && typeof problem.max === 'string'
+    ? `Hours are planned until ${sayDate(problem.max)}; a day so far ahead comes into the plan of the work later.`
+    : error.message;
 }

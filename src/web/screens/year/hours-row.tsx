@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
+import { LineFill } from './line-fill.js';
 import { placeOf } from './strip-place.js';
 import { StripRow } from './strip-row.js';
 
@@ -40,7 +41,9 @@ export const HoursRow = memo(function HoursRow({
             <i
               className="year-work-hours"
               style={{ height: share(week.workHours), bottom: share(week.choreHours) }}
-            />
+            >
+              <LineFill />
+            </i>
             {week.isShort && <b>!</b>}
           </Link>
         ))}

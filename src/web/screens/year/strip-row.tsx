@@ -4,6 +4,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import type { YearBar, YearDate, YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { LineFill } from './line-fill.js';
 import { along, isOn, placeOf } from './strip-place.js';
 import { BAR_WORDS } from './year-words.js';
 
@@ -64,6 +65,7 @@ export const RowLines = memo(function RowLines({
               className={`year-bar year-${bar.kind}`}
               style={place}
             >
+              <LineFill />
               <span>{hasRoom(bar) && wordsOf(bar)}</span>
             </Link>
           )

@@ -5,6 +5,7 @@ import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { memo } from 'react';
 import { Link } from 'wouter';
 import { useSayDate } from '../../explain/say-date.js';
+import { LineFill } from './line-fill.js';
 import { along, placeOf } from './strip-place.js';
 import { StripRow } from './strip-row.js';
 
@@ -55,7 +56,9 @@ function Frost({ year: { span, weather }, href }: { year: YearPlan; href: string
             tabIndex={-1}
             className={`year-bar ${frost.isUsual ? 'year-frost' : 'year-some-frost'}`}
             style={placeOf(span, frost)}
-          />
+          >
+            <LineFill />
+          </Link>
         ))}
         {weather.turns.map(({ label, value }) => (
           <span

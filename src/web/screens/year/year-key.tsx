@@ -1,4 +1,5 @@
 import type { BarKind, YearRow } from '../../../../shared/plan/year/year-row.js';
+import { LineFill } from './line-fill.js';
 import { BAR_WORDS } from './year-words.js';
 
 /** What the lines mean that are on this strip. */
@@ -20,6 +21,9 @@ export function YearKey({ rows }: { rows: readonly YearRow[] }) {
 
 const Sample = ({ kind, words }: { kind: string; words: string }) => (
   <li>
-    <i className={`year-bar year-${kind}`} /> {words}
+    <i className={`year-bar year-${kind}`}>
+      <LineFill />
+    </i>{' '}
+    {words}
   </li>
 );

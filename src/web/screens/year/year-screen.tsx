@@ -1,9 +1,18 @@
 import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
-import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import {
+  useCallback,
+  useDeferredValue,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import { Link } from 'wouter';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearRow } from '../../../../shared/plan/year/year-row.js';
+import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
@@ -13,6 +22,7 @@ import { useAll } from '../../shell/states.js';
 import { ArrivalHandle } from './arrival-handle.js';
 import { ArrivalPanel } from './arrival-panel.js';
 import type { Slid } from '../../../../shared/plan/year/slid-plan.js';
+import { along } from './strip-place.js';
 import { RowLines } from './strip-row.js';
 import { YearDates, YearOdds } from './year-dates.js';
 import { YearKey } from './year-key.js';
@@ -33,6 +43,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   const { slid, setSlid, planned, batch, plan } = useSlid(farm, tables);
   const canMove = year.rows.some(({ arrivesOn }) => arrivesOn !== undefined);
   const keepButton = useRef<HTMLButtonElement>(null);
+  const strip = useFromToday(span, today);
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
     setSlid(undefined);
@@ -88,7 +99,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           </Button>
         </p>
       )}
-      <section className="year-strip" aria-label="Thirteen months" tabIndex={0}>
+      <section ref={strip} className="year-strip" aria-label="Thirteen months" tabIndex={0}>
         <YearStrip year={year} base={base} linesOf={linesOf} />
       </section>
       {planned && batch && plan && (
@@ -116,6 +127,20 @@ const handleId = (batchId: string): string => `arrival-${batchId}`;
  * The arrival that is being moved, and the plan of its batch then. What it is planned from comes
  * once the strip stands, so that the strip does not wait for it.
  */
+/** A strip too wide for its screen begins a little before today's line. */
+function useFromToday(span: YearSpan, today: string) {
+  const ref = useRef<HTMLElement>(null);
+  const share = along(span, today) / 100;
+  useLayoutEffect(() => {
+    const names = ref.current?.querySelector('.year-name');
+    if (!ref.current || !names) return;
+    const track = ref.current.scrollWidth - names.clientWidth;
+    ref.current.scrollLeft = Math.max(0, share * track - BEFORE_TODAY_PX);
+  }, [share]);
+  return ref;
+}
+const BEFORE_TODAY_PX = 12;
+
 function useSlid(farm: SavedFarm, tables: Tables) {
   const [slid, setSlid] = useState<Slid>();
   // The mark goes with the hand at once; the plan of its day follows as fast as it can.

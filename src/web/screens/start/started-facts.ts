@@ -1,0 +1,114 @@
+import type { Facility } from '../../../../shared/farm/facility.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate, formatLongDate, type DateReader } from '../../../../shared/units/dates.js';
+import { formatHours, formatValue, type Reader } from '../../../../shared/units/format.js';
+import type { SavedPicture } from '../../api/queries.js';
+
+/** One thing a new farm has: in words, and the place of the farm where it is changed. */
+export interface StartedFact {
+  readonly name: string;
+  readonly says: string;
+  readonly isAssumed: boolean;
+  readonly to: string;
+}
+
+/** All that a plan rests on after a start, in the order in which it was asked. */
+export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact[] => [
+  ...people(picture),
+  ...absences(picture),
+  ...batches(picture),
+  ...buildings(picture),
+  ...cattle(picture, tables),
+  ...paddocks(picture),
+];
+
+const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields: string[]) =>
+  fields.some((field) => assumed.includes(field));
+
+function people({ people: all }: SavedPicture): StartedFact[] {
+  return all.map((person) => {
+    const hours = (person.hoursByWeekday ?? []).reduce((sum, each) => sum + each, 0);
+    return {
+      name: person.name,
+      says: 0 < hours ? `about ${formatHours(hours)} a week` : 'hours as usual on farms',
+      isAssumed: isAssumed(person, 'hoursByWeekday'),
+      to: 'place',
+    };
+  });
+}
+
+function absences({ people: all, farm, today }: SavedPicture): StartedFact[] {
+  const reader = { ...farm, today };
+  return all.flatMap(({ name, away }) =>
+    away.map(({ from, to }) => ({
+      name: `${name} away`,
+      says: from === to ? formatDate(from, reader) : spanOf(from, to, reader),
+      isAssumed: false,
+      to: 'work/away',
+    })),
+  );
+}
+
+const spanOf = (from: string, to: string, reader: DateReader): string =>
+  `${formatDate(from, reader)} to ${formatDate(to, reader)}`;
+
+const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
+  all.map((batch) => ({
+    name: batch.name,
+    says: `${batch.wantedBirds}, arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
+    isAssumed: isAssumed(batch, 'arrivalDate'),
+    to: `batches/${batch.id}`,
+  }));
+
+const buildings = ({ facilities, farm, today }: SavedPicture): StartedFact[] =>
+  facilities.flatMap((facility) => {
+    const says = sizeOf(facility, { ...farm, today });
+    return says === undefined
+      ? []
+      : [{ name: facility.name, says, isAssumed: isAssumed(facility, 'name'), to: 'facilities' }];
+  });
+
+/** What decides most of a building; of feed bins nothing does. */
+function sizeOf(facility: Facility, reader: Reader): string | undefined {
+  const length = (meters: number): string => formatValue(meters, 'm', reader);
+  if (facility.kind === 'brooder') {
+    const { widthM, lengthM, heat } = facility;
+    const heaters = heat.kind === 'gas' ? 'gas heaters' : `lamps of ${heat.wattsEach} W`;
+    return `${length(widthM)} by ${length(lengthM)}, ${heat.count} ${heaters}`;
+  }
+  if (facility.kind === 'freezer') return formatValue(facility.liters, 'freezerL', reader);
+  if (facility.kind === 'coop') return `${formatValue(facility.floorM2, 'm2', reader)} of floor`;
+  return undefined;
+}
+
+const cattle = ({ herds, farm, today }: SavedPicture, tables: Tables): StartedFact[] =>
+  herds.map((herd) => ({
+    name: herd.name,
+    says: herd.groups
+      .map(({ head, classId, arrivesOn }) => {
+        const kind = tables.cattle.classes.find(({ id }) => id === classId)!.name.toLowerCase();
+        const when =
+          arrivesOn === undefined
+            ? 'here'
+            : `arriving ${formatLongDate(arrivesOn, { ...farm, today })}`;
+        return `${head} × ${kind}, ${when}`;
+      })
+      .join('; '),
+    isAssumed: false,
+    to: 'pasture/land',
+  }));
+
+/** Paddocks of one size in one line. */
+function paddocks({ paddocks: all, farm, today }: SavedPicture): StartedFact[] {
+  const [first] = all;
+  if (!first) return [];
+  const size = formatValue(first.areaM2, 'ha', { ...farm, today });
+  return [
+    {
+      name: 'Paddocks',
+      says: all.length === 1 ? size : `${all.length} of ${size} each`,
+      isAssumed: isAssumed(first, 'areaM2'),
+      to: 'pasture/land',
+    },
+  ];
+}
