@@ -80,9 +80,9 @@ export const nightChecks: Topic = {
         given.tables.nights.likeness.value,
       ),
     'day-out': (given) => {
-      const { daysOut } = planAt(placeOf(given), given).outdoors;
-      const { on } = daysOut.find(({ surety }) => surety === given.text('surety'))!;
-      return dayOfYear(String(on!.value));
+      const { waysOut } = planAt(placeOf(given), given).outdoors;
+      const { out } = waysOut.find(({ name }) => name === given.text('surety'))!;
+      return dayOfYear(String(out!.on.value));
     },
     'first-week-too-cold': (given) => planAt(placeOf(given), given).outdoors.coldNight!.value,
     'one-in-so-many': ({ tables, number }) => {

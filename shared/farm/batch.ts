@@ -254,6 +254,8 @@ export const batchFields = row(
       ),
     ),
 
+    /** Stays on the feed before where the last one would be fed for a few days only. */
+    skipsLastFeed: optional(yesNo('Leaves out the last feed')),
     /** Left out, pullets join an earlier batch of layers where there is one. */
     joinsOlderFlock: optional(yesNo('Joins older hens')),
     /** Eggs that the household eats in a week: said of one flock, it holds for all that lay. */

@@ -35,23 +35,26 @@ export function explain(
   const formula = FORMULAS.get(quantity.formula);
   if (!formula) throw new Error(`No formula "${quantity.formula}".`);
   const show = (value: number) => formatValue(value, quantity.unit, reader);
+  const own = (text: string) => inOwnUnits(text, reader.units);
   const { spread, outside } = quantity;
   return {
-    label: quantity.label,
+    label: own(quantity.label),
     value: formatValue(quantity.value, quantity.unit, reader),
-    formulaTitle: formula.title,
-    words: inOwnUnits(formula.words, reader.units),
+    formulaTitle: own(formula.title),
+    words: own(formula.words),
     symbols: formula.symbols,
     inputs: quantity.inputs.map(({ label, symbol, value, unit, mark }) => ({
-      label,
+      label: own(label),
       ...(symbol === undefined ? {} : { symbol }),
-      value: formatValue(value, unit, reader),
+      value: own(formatValue(value, unit, reader)),
       ...(mark === undefined ? {} : { mark }),
     })),
     mark: quantity.mark,
     markMeaning: MARK_MEANING[quantity.mark],
-    ...(spread ? { spread: `${show(spread.low)} to ${show(spread.high)}: ${spread.because}` } : {}),
-    ...(outside === undefined ? {} : { outside }),
+    ...(spread
+      ? { spread: `${show(spread.low)} to ${show(spread.high)}: ${own(spread.because)}` }
+      : {}),
+    ...(outside === undefined ? {} : { outside: own(outside) }),
     sources: [...new Set(quantity.sources)].flatMap((id) => {
       const source = tables.sources[id];
       return source ? [{ id, ...source }] : [];

@@ -1,5 +1,5 @@
 import Big from 'big.js';
-import { formatPrice } from '../units/format.js';
+import { formatPrice, type Reader } from '../units/format.js';
 import { fromShown, type Unit, type UnitSystem } from '../units/unit.js';
 
 /** Decimals that a price keeps when it is turned into one of another unit. */
@@ -21,14 +21,13 @@ export function shownPrice(price: string, unit: Unit, units: UnitSystem): string
   return stored === 1 ? price : new Big(new Big(price).times(stored).toFixed(DIGITS)).toString();
 }
 
-/**
- * The same with what it is the price of, where that is measured: "3.028 a gallon".
- *
- * @param currency whose sign stands before it; left out where that is said beside it
- */
-export function sayPrice(price: string, unit: Unit, units: UnitSystem, currency?: string): string {
-  const number = shownPrice(price, unit, units);
-  const shown = currency === undefined ? number : formatPrice(number, currency);
+/** The same with its currency, and what it is the price of where that is measured: "$3.028 a gallon". */
+export function sayPrice(
+  price: string,
+  unit: Unit,
+  { units, currency }: Pick<Reader, 'units' | 'currency'>,
+): string {
+  const shown = formatPrice(shownPrice(price, unit, units), currency);
   const one = ONE[unit]?.[units];
   return one === undefined ? shown : `${shown} ${one}`;
 }

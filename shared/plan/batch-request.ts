@@ -2,6 +2,7 @@ import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
+import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
 import { planContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
@@ -18,10 +19,11 @@ import type { OtherFlock, PlanRequest } from './request.js';
  */
 export function batchRequest(
   picture: FarmPicture,
-  tables: Tables,
+  allTables: Tables,
   batchId: string,
   previousArrivalDate?: PlainDate,
 ): PlanRequest {
+  const tables = tablesIn(picture.farm.units, allTables);
   const batch = picture.batches.find(({ id }) => id === batchId);
   if (!batch) throw unknownBatch(picture, batchId);
   const others = picture.batches
@@ -121,7 +123,8 @@ const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): bo
  * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
  * Left out of those that cannot be planned.
  */
-export function batchEnds(picture: FarmPicture, tables: Tables): Record<string, PlainDate> {
+export function batchEnds(picture: FarmPicture, allTables: Tables): Record<string, PlainDate> {
+  const tables = tablesIn(picture.farm.units, allTables);
   return Object.fromEntries(
     picture.batches.flatMap((batch) => {
       const today = planningDay(batch.arrivalDate, picture.today);

@@ -5,6 +5,7 @@ import { issue } from '../problems/plan-issue.js';
 import type { BrooderSpaceStandard } from '../tables/bird-tables.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
+import type { Life } from './life.js';
 
 export const spareFormulas = {
   spare: {
@@ -18,6 +19,13 @@ export const spareFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** Floor that the birds alive on a day need in the brooder, m². */
+export const brooderFloorM2 = (
+  { aliveAll, arrivalAgeDays }: Life,
+  { rows }: BrooderSpaceStandard,
+  day: number,
+): number => aliveAll[day]! * (spaceRowAt(rows, arrivalAgeDays + day).floorM2 ?? 0);
+
 /** How much longer than planned the brooder could hold the birds; nothing where it cannot even so. */
 export function daysToSpare(
   context: PlanContext,
@@ -26,10 +34,8 @@ export function daysToSpare(
 ): Found<NumberQuantity | undefined> {
   const { life, moveOutDay, tables, say, dateOf } = context;
   if (moveOutDay === undefined) return found(undefined);
-  const needM2 = (day: number): number =>
-    life.aliveAll[day]! * (spaceRowAt(standard.rows, life.arrivalAgeDays + day).floorM2 ?? 0);
   let day = moveOutDay;
-  while (day < life.days && needM2(day) <= haveM2 + 1e-9) day++;
+  while (day < life.days && brooderFloorM2(life, standard, day) <= haveM2 + 1e-9) day++;
   const spare = day - moveOutDay;
   const isKnown = day < life.days;
   const part = quantity(

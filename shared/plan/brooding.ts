@@ -5,6 +5,7 @@ import { broodingFormulas, coolEndC, scheduleSpreadC, underHeaterC } from '../po
 import type { Batch } from '../farm/batch.js';
 import type { BroodingSchedule } from '../tables/bird-tables.js';
 import { defaultRow, ofSpecies, rowById, type Tables } from '../tables/tables.js';
+import { inOwnUnits } from '../units/own-units.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import { coldNightRows, weatherFormulas, weatherUsed } from './outside-weather.js';
@@ -95,7 +96,7 @@ export function planBrooding(context: PlanContext): Found<BroodingPart | undefin
     scheduleName: schedule.name,
     measuredAt: schedule.where,
     steps,
-    lookFor: LOOK_FOR,
+    lookFor: LOOK_FOR.map((line) => inOwnUnits(line, context.farm.units)),
   };
   return found(part, { series: [underHeater] });
 

@@ -3,7 +3,8 @@ import type { DailySeries } from '../explain/daily-series.js';
 import { expectedWeather, type DailyWeather } from '../weather/climate.js';
 import { birdWordsOf, type BirdWords } from './bird-words.js';
 import { layDaysOf, type LayDays } from './lay-days.js';
-import { lifeOf, phasesOf, type DatedPhase, type Life } from './life.js';
+import { lifeOf, type DatedPhase, type Life } from './life.js';
+import { phasesFed } from './last-feed.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
 import { moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
 import { formatValue } from '../units/format.js';
@@ -87,7 +88,7 @@ function aroundLife(request: PlanRequest, life: Life): PlanContext {
     life,
     words: birdWordsOf(request.tables, request.batch.strainId),
     lay: layDaysOf(request.batch, life, request),
-    phases: phasesOf(life),
+    phases: phasesFed(request, life),
     dayOfYear,
     weather,
     nights,

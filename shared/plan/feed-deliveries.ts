@@ -9,7 +9,7 @@ import {
   type Quantity,
   type QuantityInput,
 } from '../explain/quantity.js';
-import { facilityOf } from '../farm/facility.js';
+import { facilityOf, type FeedStore } from '../farm/facility.js';
 import { bagsFor } from '../money/money.js';
 import type { Sourced } from '../explain/formula.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -42,7 +42,10 @@ export interface FeedDelivery {
   readonly bags: NumberQuantity;
 }
 
-/** Cuts a phase into deliveries that stay fresh and fit the store. */
+/**
+ * Cuts a phase into deliveries that stay fresh and fit the store. What is left at the end of a phase
+ * comes with the one before it, where that still keeps: nobody drives twice for it.
+ */
 export function deliveriesOf(
   context: PlanContext,
   flockFeedKg: Float64Array,
@@ -59,9 +62,10 @@ export function deliveriesOf(
   while (start < phase.to) {
     let end = start;
     let kg = 0;
-    while (end < phase.to && end - start < keep.maxDays) {
+    const mostDays = phase.to - start <= keep.high ? keep.high : keep.maxDays;
+    while (end < phase.to && end - start < mostDays) {
       const next = kg + flockFeedKg[end]!;
-      if (store && start < end && store.capacityKg < next) break;
+      if (isSmall(store, next) && start < end) break;
       kg = next;
       end++;
     }
@@ -100,6 +104,10 @@ export function deliveriesOf(
   }
   return deliveries;
 }
+
+/** Whether a store is known to hold less. One that nobody measured sends nobody on a second trip. */
+const isSmall = (store: FeedStore | undefined, kg: number): boolean =>
+  store !== undefined && !store.assumed?.includes('capacityKg') && store.capacityKg < kg;
 
 /** Says when the feed store cannot hold a single bag. */
 export function storeTooSmall({ facilities, batch }: PlanContext, bagKg: number): PlanIssue[] {

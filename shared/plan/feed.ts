@@ -12,6 +12,7 @@ import {
   type Quantity,
 } from '../explain/quantity.js';
 import { bagsFor } from '../money/money.js';
+import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { layFormulas } from '../poultry/lay.js';
 import type { Life } from './life.js';
 import { outsideFromDay, type PlanContext } from './context.js';
@@ -22,8 +23,11 @@ import {
   type FeedDelivery,
 } from './feed-deliveries.js';
 import { found, joined, type Found } from './found.js';
+import { lastFeedOf, type ShortLastFeed } from './last-feed.js';
 import { feedWithLay } from './lay-feed.js';
+import { birdsToProcess } from './leaving-weights.js';
 import { bagOf } from './prices.js';
+import { shareStillThere } from './processing-days.js';
 import { livingInputs, speedInputs } from './weighed.js';
 import { planWater } from './water.js';
 
@@ -73,6 +77,8 @@ export interface FeedPart {
   readonly total: NumberQuantity;
   readonly perBird: NumberQuantity;
   readonly peakWater: NumberQuantity;
+  /** Left out where the last feed is fed long enough. */
+  readonly shortLast?: ShortLastFeed;
   /** Flock feed by day after arrival. */
   readonly flockFeedKg: Float64Array;
 }
@@ -80,7 +86,7 @@ export interface FeedPart {
 export function planFeed(context: PlanContext): Found<FeedPart> {
   const { life, batch, phases } = context;
   const lay = feedWithLay(context);
-  const flockFeedKg = lay.part;
+  const flockFeedKg = withoutThoseGone(context, lay.part);
   const factorInputs = [
     input('Growth table', life.growthTable.name, 'text'),
     ...(life.growthTable.feedModel
@@ -186,6 +192,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
   );
   const endBirds = life.aliveAll[life.days - 1]!;
   const isLaying = batch.purpose === 'layers';
+  const shortLast = lastFeedOf(context);
   const part: FeedPart = {
     phases: parts,
     total,
@@ -194,6 +201,7 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       input('Birds at the end', endBirds, 'count'),
     ]),
     peakWater: water.part,
+    ...(shortLast ? { shortLast } : {}),
     flockFeedKg,
   };
   return found(
@@ -202,11 +210,19 @@ export function planFeed(context: PlanContext): Found<FeedPart> {
       lay,
       { series },
       water,
+      { issues: shortFeedIssue(context, shortLast, parts.at(-1)!.bags.value) },
       { issues: storeTooSmall(context, Math.max(...parts.map(({ bagKg }) => bagKg))) },
       isLaying || batch.medicatedWithdrawalDays !== undefined ? { cautions: ['medicated'] } : {},
       isLaying ? { cautions: ['calcium'] } : {},
     ]),
   );
+}
+
+/** Feed of meat birds, of which some may be processed before the last day. */
+function withoutThoseGone(context: PlanContext, flockFeedKg: Float64Array): Float64Array {
+  if (context.batch.purpose !== 'meat') return flockFeedKg;
+  const share = shareStillThere(context, birdsToProcess(context.life));
+  return flockFeedKg.map((kg, day) => kg * share[day]!);
 }
 
 /** Row of the egg weights, which carry a mark of their own beside their curve's sources. */
@@ -217,4 +233,22 @@ function sumOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;
   for (let i = from; i < to; i++) sum += values[i]!;
   return sum;
+}
+
+/** Said where a feed is bought for a few days, and not left out. */
+function shortFeedIssue(
+  { say, tables }: PlanContext,
+  short: ShortLastFeed | undefined,
+  bags: number,
+): PlanIssue[] {
+  if (!short || short.isLeftOut) return [];
+  const { name, before, days } = short;
+  return [
+    issue(
+      'note',
+      'feed-few-days',
+      `${name} would be fed for ${say(days, 'day')} only, ${say(bags, 'bags')} of it. Staying on ${before.toLowerCase()} to the end saves a trip and does the birds no harm: it has more protein and costs a little more. Choose it under Feed.`,
+      [tables.judgements.birds.fewFeedDays],
+    ),
+  ];
 }

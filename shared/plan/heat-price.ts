@@ -1,6 +1,7 @@
 import { fromFarm, type QuantityInput } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import type { Farm } from '../farm/farm.js';
+import { formatPrice } from '../units/format.js';
 import { literPriceInput } from './prices.js';
 
 /** What the heat of a brooder costs: decimal text for a kWh, or for a liter of gas. */
@@ -12,5 +13,5 @@ export function heatPriceInput(farm: Farm, kind: Brooder['heat']['kind']): Quant
   const price = heatPriceOf(farm, kind);
   return kind === 'gas'
     ? literPriceInput('Price of gas', price, farm.currency)
-    : fromFarm('Price of a kWh', `${price} ${farm.currency}`, 'text');
+    : fromFarm('Price of electricity', `${formatPrice(price, farm.currency)} a kWh`, 'text');
 }

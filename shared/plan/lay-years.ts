@@ -14,6 +14,7 @@ import {
 import { costMinor } from '../money/money.js';
 import { layFormulas } from '../poultry/lay.js';
 import { layCycleFormulas } from '../poultry/lay-cycles.js';
+import { formatPrice } from '../units/format.js';
 import type { PlanContext } from './context.js';
 import { feedOfHens } from './lay-feed.js';
 import type { LayDays } from './lay-days.js';
@@ -143,7 +144,7 @@ function yearOf(context: PlanContext, lay: LayDays, kg: Float64Array, k: number)
             layYearFormulas.feedCost,
             [
               fromQuantity(feedPerDozen, 'f_dozen'),
-              fromFarm('A bag of the hens’ feed', `${price.perBag} ${farm.currency}`, 'text'),
+              fromFarm('A bag of the hens’ feed', formatPrice(price.perBag, farm.currency), 'text'),
               input('One bag', price.bagKg, 'kg'),
             ],
           ),
@@ -186,8 +187,8 @@ function paidUntil(context: PlanContext, lay: LayDays, kg: Float64Array): Quanti
       gains.slice(m, m + MONTHS_AHEAD).reduce((sum, each) => sum + each, 0) < 0,
   );
   const inputs = [
-    fromFarm('A dozen eggs', `${dozen} ${farm.currency}`, 'text', 'p'),
-    fromFarm('A bag of the hens’ feed', `${price.perBag} ${farm.currency}`, 'text'),
+    fromFarm('A dozen eggs', formatPrice(dozen, farm.currency), 'text', 'p'),
+    fromFarm('A bag of the hens’ feed', formatPrice(price.perBag, farm.currency), 'text'),
     input('One bag', price.bagKg, 'kg'),
   ];
   const rows = [

@@ -51,13 +51,12 @@ export function packedOf(context: PlanContext): Packed[] {
     const literEach = literEachOf(context, life.weightKg.male[day - 1]!);
     return [{ batchName: batch.name, freezerId, on: date, birds, literEach }];
   }
-  const literEach = literEachOf(context, life.meanWeightKg[life.days - 1]!);
-  return processingDays(context, birdsToProcess(context.life)).days.map(({ date, birds }) => ({
+  return processingDays(context, birdsToProcess(life)).days.map(({ date, birds, index }) => ({
     batchName: batch.name,
     freezerId,
     on: date,
     birds,
-    literEach,
+    literEach: literEachOf(context, life.meanWeightKg[index]!),
   }));
 }
 

@@ -6,6 +6,7 @@ import {
   input,
   quantity,
   type NumberQuantity,
+  type QuantityInput,
   type Spread,
 } from '../explain/quantity.js';
 import { growthFormulas } from '../poultry/growth.js';
@@ -14,6 +15,7 @@ import { rowById } from '../tables/tables.js';
 import { capital } from './bird-words.js';
 import type { PlanContext } from './context.js';
 import type { Life } from './life.js';
+import type { ProcessingDay } from './processing-days.js';
 import { livingInputs, speedInputs, weighedSpread } from './weighed.js';
 
 export interface LiveWeights {
@@ -28,10 +30,20 @@ export interface LiveWeights {
 export const birdsToProcess = ({ aliveAll, days }: Life): number =>
   Math.max(1, Math.floor(aliveAll[days - 1]! + 1e-9));
 
-export function liveWeights(context: PlanContext): LiveWeights {
+type DayOfBirds = Pick<ProcessingDay, 'index' | 'birds'>;
+
+/**
+ * Live weights of an average bird and of all, as they are processed.
+ *
+ * @param days on which they are; those of an earlier day are lighter. Left out, all on the last
+ */
+export function liveWeights(
+  context: PlanContext,
+  days: readonly DayOfBirds[] = [{ index: context.life.days - 1, birds: 1 }],
+): LiveWeights {
   const { batch, life, words } = context;
-  const last = life.days - 1;
   const birds = birdsToProcess(life);
+  const average = averageOver(days);
   const options = { rows: life.weightRows };
   const weigh = (label: string, kg: number, spread?: Spread): NumberQuantity =>
     quantity(
@@ -41,7 +53,7 @@ export function liveWeights(context: PlanContext): LiveWeights {
       WEIGHT,
       [
         input('Growth table', life.growthTable.name, 'text'),
-        input('Age', life.lastAgeDays, 'day', 't'),
+        ...agesOf(context, days),
         input('Weight at hatch', life.hatchKg, 'kg', 'W₀'),
         input('Factor on weight', life.weightFactor, 'ratio', 'f'),
         ...livingInputs(context),
@@ -49,14 +61,14 @@ export function liveWeights(context: PlanContext): LiveWeights {
       ],
       { ...options, spread },
     );
-  const liveEach = weigh('Live weight each', life.meanWeightKg[last]!, weighedSpread(life));
+  const liveEach = weigh('Live weight each', average(life.meanWeightKg), weighedSpread(life));
   return {
     birdsToProcess: birds,
     liveEach,
     ...(batch.sex === 'straight-run'
       ? {
-          liveMale: weigh(`${capital(words.male)}, live`, life.weightKg.male[last]!),
-          liveFemale: weigh(`${capital(words.female)}, live`, life.weightKg.female[last]!),
+          liveMale: weigh(`${capital(words.male)}, live`, average(life.weightKg.male)),
+          liveFemale: weigh(`${capital(words.female)}, live`, average(life.weightKg.female)),
         }
       : {}),
     liveAll: quantity('Live weight, all birds', liveEach.value * birds, 'kg', plainFormulas.times, [
@@ -65,6 +77,29 @@ export function liveWeights(context: PlanContext): LiveWeights {
     ]),
   };
 }
+
+/** The average over the birds of each day of what is known by day. */
+function averageOver(days: readonly DayOfBirds[]): (byDay: Float64Array) => number {
+  const [only] = days;
+  if (only && days.length === 1) return (byDay) => byDay[only.index]!;
+  const all = days.reduce((sum, { birds }) => sum + birds, 0);
+  return (byDay) => days.reduce((sum, { index, birds }) => sum + byDay[index]! * birds, 0) / all;
+}
+
+const agesOf = (
+  { life, say, dateOf }: PlanContext,
+  days: readonly DayOfBirds[],
+): QuantityInput[] =>
+  days.length === 1
+    ? [input('Age', life.arrivalAgeDays + days[0]!.index, 'day', 't')]
+    : days.map(({ index, birds }) =>
+        input(
+          `Age of ${birds} of them, on ${say(dateOf(index), 'date')}`,
+          life.arrivalAgeDays + index,
+          'day',
+          't',
+        ),
+      );
 
 export interface DressedWeights {
   readonly dressedEach: NumberQuantity;

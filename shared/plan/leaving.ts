@@ -21,12 +21,14 @@ import type { FeedPart } from './feed.js';
 import { found, joined, type Findings, type Found } from './found.js';
 import { planFreezer, type FreezerPart } from './leaving-freezer.js';
 import {
+  birdsToProcess,
   dressedWeights,
   liveWeights,
   type DressedWeights,
   type LiveWeights,
 } from './leaving-weights.js';
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
+import { processingDays } from './processing-days.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
   readonly on: Quantity;
@@ -42,10 +44,11 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const { batch, life } = context;
   if (batch.purpose !== 'meat') return found(undefined);
   const on = context.dateOf(life.days - 1);
-  const live = liveWeights(context);
+  const days = processingDays(context, birdsToProcess(life));
+  const live = liveWeights(context, days.days);
   const dressed = dressedWeights(context, live);
   const freezer = planFreezer(context, dressed.packedAll);
-  const day = planProcessingDay(context, dressed, live.birdsToProcess);
+  const day = planProcessingDay(context, dressed, days);
   const part: LeavingPart = {
     ...whenTheyLeave(
       context,
@@ -93,9 +96,13 @@ function whenTheyLeave(
         ? []
         : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
     ]),
-    age: quantity('Age at processing', life.lastAgeDays, 'day', processingFormulas.leaveDate, [
-      age,
-    ]),
+    age: quantity(
+      isOnThatDay ? 'Age at processing' : 'Age at processing, at the latest',
+      life.lastAgeDays,
+      'day',
+      processingFormulas.leaveDate,
+      [age],
+    ),
   };
 }
 

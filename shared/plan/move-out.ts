@@ -27,6 +27,15 @@ export const moveOutFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  coldNights: {
+    id: 'move-out-cold-nights',
+    title: 'Nights that are too cold',
+    words:
+      'Chances of each of the first nights to fall below what birds of that age stand, added up: so many of them are too cold in an average year.',
+    symbols: 'n = Σ Φ((T_rule − T_night) ÷ SD)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   harden: {
     id: 'harden-off-from',
     title: 'Day to begin hardening off',
@@ -64,7 +73,7 @@ export interface FirstNights {
  * Day index (after arrival) of the move, or undefined when no nights are warm enough in time.
  * A date the household fixed wins.
  *
- * @param share in which each of the first nights must be warm enough, 0.01 to 0.99
+ * @param share in which each of the first nights must be warm enough, 0.01 to 0.99; 0 asks no night
  */
 export function moveOutIndex(
   batch: Batch,
@@ -83,7 +92,8 @@ export function moveOutIndex(
   // Days in a row, up to this one, whose nights are warm enough.
   let held = 0;
   for (let i = earliest; i < life.days; i++) {
-    const isWarm = nightLowAt(rule, life.arrivalAgeDays + i) <= lowC[i]! - z * sdC[i]!;
+    const isWarm =
+      share === 0 || nightLowAt(rule, life.arrivalAgeDays + i) <= lowC[i]! - z * sdC[i]!;
     held = isWarm ? held + 1 : 0;
     if (held === first.count || (0 < held && i === life.days - 1)) {
       const moved = i - held + 1;

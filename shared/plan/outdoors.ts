@@ -18,7 +18,8 @@ import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
 import { homeSpaceOf, type HomeSpace } from './home-space.js';
 import { planShelter, type ShelterPart } from './shelter.js';
-import { daysOut, whenOut, type WhenOutPart } from './when-out.js';
+import { waysOut } from './ways-out.js';
+import { whenOut, type WhenOutPart } from './when-out.js';
 
 export interface OutdoorsPart extends WhenOutPart, ShelterPart {
   readonly rule: string;
@@ -37,14 +38,14 @@ export interface OutdoorsPart extends WhenOutPart, ShelterPart {
 export function planOutdoors(context: PlanContext): Found<OutdoorsPart> {
   const { moveOutRule: rule, moveOutDay, batch } = context;
   if (moveOutDay === undefined) {
-    const ways = daysOut(context);
-    const bolder = ways.find(({ on }) => on !== undefined);
+    const ways = waysOut(context);
+    const bolder = ways.find(({ out, isByAge }) => out !== undefined && !isByAge);
     const never = issue(
       'act',
       'no-warm-nights',
-      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has each of its first nights warm enough on ${context.nightSurety.name} (${rule.name}). ${bolder ? `On ${bolder.surety} they could go out ${context.say(bolder.on!.value, 'date')}; a night too cold for them in the first week then comes ${formatChance(bolder.coldNight!.value)}. ` : ''}Keep the heat on indoors, choose another rule, or order for another week.`,
+      `No date before ${batch.purpose === 'meat' ? 'the birds leave' : 'the end of the plan'} has each of its first nights warm enough on ${context.nightSurety.name} (${rule.name}). ${bolder?.out ? `They could go out ${context.say(bolder.out.on.value, 'date')} (${bolder.name}); a night too cold for them in the first week then comes ${formatChance(bolder.out.coldNight.value)}. ` : ''}Keep the heat on indoors, choose another rule, or order for another week.`,
     );
-    return found({ rule: rule.name, daysOut: ways }, { issues: [never] });
+    return found({ rule: rule.name, waysOut: ways }, { issues: [never] });
   }
   const out = whenOut(context, moveOutDay);
   const shelter = planShelter(context, moveOutDay);

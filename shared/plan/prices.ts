@@ -3,7 +3,7 @@ import { fromFarm, givenOrTable, input, type QuantityInput } from '../explain/qu
 import type { Batch } from '../farm/batch.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
-import { minorDigits } from '../units/format.js';
+import { formatPrice, minorDigits } from '../units/format.js';
 
 /** A price of one, and whose it is: typed for the batch, or of a product of the place. */
 export interface PriceOfOne {
@@ -151,5 +151,5 @@ export const literPriceInput = (label: string, price: string, currency: string):
 /** A price as an input of a sum, with the product it is of. */
 export const priceInput = ({ price, product }: PriceOfOne, currency: string): QuantityInput =>
   product === undefined
-    ? input('Price of one', `${price} ${currency}`, 'text')
-    : fromFarm(`Price of ${product}`, `${price} ${currency}`, 'text');
+    ? input('Price of one', formatPrice(price, currency), 'text')
+    : fromFarm(`Price of ${product}`, formatPrice(price, currency), 'text');

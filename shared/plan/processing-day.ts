@@ -6,6 +6,7 @@ import {
   type NumberQuantity,
   type QuantityInput,
 } from '../explain/quantity.js';
+import { formatHour } from '../units/dates.js';
 import { addDays, type PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import {
@@ -14,17 +15,11 @@ import {
   iceShare,
   processingFormulas,
 } from '../poultry/processing.js';
-import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
-import type { DressedWeights } from './leaving-weights.js';
-import {
-  areHandsUnknown,
-  killingOf,
-  processingDays,
-  workOfDay,
-  type ProcessingDays,
-} from './processing-days.js';
+import { birdsToProcess, type DressedWeights } from './leaving-weights.js';
+import { killingOf, workOfDay, type ProcessingDays } from './processing-days.js';
+import { processingIssues, processingWays, type ProcessingWay } from './processing-ways.js';
 
 /** One day on which birds are processed. */
 export interface ProcessingDayPart {
@@ -41,6 +36,8 @@ export interface ProcessingDayWork {
   readonly chillTime: NumberQuantity;
   /** Until when the law wants it cold: a limit. */
   readonly chillLimit: NumberQuantity;
+  /** Other ways than the planned one, where that day is too short for all of it. */
+  readonly processingWays: readonly ProcessingWay[];
   /** From the first to the last; one, where the day is long enough. */
   readonly processingDays: readonly ProcessingDayPart[];
   /** At home only. */
@@ -56,10 +53,10 @@ export interface ProcessingDayWork {
 export function planProcessingDay(
   context: PlanContext,
   weights: DressedWeights,
-  birds: number,
+  days: ProcessingDays,
 ): Found<ProcessingDayWork> {
-  const { batch } = context;
-  const days = processingDays(context, birds);
+  const { batch, life } = context;
+  const birds = birdsToProcess(life);
   const chillTime = chillTimeOf(context, weights.dressedEach);
   const ice = iceOf(context, weights, days, birds);
   const { iceBag } = context.tables.processing;
@@ -75,16 +72,17 @@ export function planProcessingDay(
     ),
     chillTime,
     chillLimit: chillLimitOf(context, weights.dressedEach),
+    processingWays: processingWays(context, days, birds),
     processingDays: days.days.map(({ date, birds: n }) => ({ on: date, birds: n })),
     ...(batch.processing === 'hired' ? {} : atHome(context, days, birds, chillTime)),
   };
   return found(part, {
-    issues: batch.processing === 'hired' ? [] : tooShort(context, days, birds),
+    issues: batch.processing === 'hired' ? [] : processingIssues(context, days, birds),
   });
 }
 
 function feedOffOf(
-  { tables }: PlanContext,
+  { tables, farm }: PlanContext,
   on: PlainDate,
 ): Pick<ProcessingDayWork, 'feedOff' | 'feedOffAt'> {
   const { withdrawalH } = tables.processing;
@@ -105,7 +103,7 @@ function feedOffOf(
         },
       },
     ),
-    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${String(offHour).padStart(2, '0')}:00`,
+    feedOffAt: `${addDays(on, withdrawalH.value > startH ? -1 : 0)} ${formatHour(offHour, farm.units)}`,
   };
 }
 
@@ -165,10 +163,10 @@ function chillTimeOf({ tables }: PlanContext, dressedEach: NumberQuantity): Numb
   );
 }
 
-function chillLimitOf({ tables }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
+function chillLimitOf({ tables, say }: PlanContext, dressedEach: NumberQuantity): NumberQuantity {
   const { chilling } = tables.processing;
   return quantity(
-    'Legal limit to be below 4.4 °C (40 °F)',
+    `Legal limit to be below ${say(chilling.targetC, 'degC')}`,
     chillingLimitH(chilling.rows, dressedEach.value),
     'h',
     processingFormulas.chillLimit,
@@ -270,61 +268,4 @@ function judgedHands({ people, batch, tables }: PlanContext): readonly Sourced[]
   const isJudged =
     0 < (batch.processingHelpers ?? 0) || people.some(({ hoursByWeekday }) => !hoursByWeekday);
   return isJudged ? [handHours] : [];
-}
-
-const fixedHands = ({ tables }: PlanContext): number => tables.judgements.birds.handsUnknown.value;
-
-/** Said when the planned day is too short for all of it, or nobody is there. */
-function tooShort(context: PlanContext, all: ProcessingDays, birds: number): PlanIssue[] {
-  const { days, left, planned } = all;
-  const { say, tables } = context;
-  const { leastADay, handHours } = tables.judgements.birds;
-  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
-  const hours = fixedH + birds * birdH;
-  const work = `${birds} birds are about ${say(hours, 'h')} of killing and cleaning`;
-  const helpers = Math.max(1, Math.ceil((hours - planned.hours) / handHours.value));
-  if (areHandsUnknown(context)) {
-    const needed = Math.ceil(hours / (fixedHands(context) * handHours.value));
-    return needed <= 1
-      ? []
-      : [
-          issue(
-            'act',
-            'processing-hours',
-            `${work}: ${needed} days for ${fixedHands(context)} people. Name the people of the farm and their hours, or helpers, and the days are planned; or hire a processor.`,
-            rows,
-          ),
-        ];
-  }
-  const help = `${helpers} ${helpers === 1 ? 'helper' : 'helpers'} would make it one day`;
-  if (0 < left) {
-    return [
-      issue(
-        'act',
-        'processing-too-much',
-        `${work}, and the days up to ${say(planned.date, 'date')} have hands and daylight for ${birds - left}. ${help}; or choose another weekday, hire a processor, or raise fewer.`,
-        rows,
-      ),
-    ];
-  }
-  const list = days.map((day) => `${day.birds} on ${say(day.date, 'date')}`).join('; ');
-  if (planned.most < Math.min(birds, leastADay.value)) {
-    return [
-      issue(
-        'act',
-        'processing-weekday',
-        `Processing falls on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}. Choose the weekday you want, get helpers, or hire a processor.`,
-        rows,
-      ),
-    ];
-  }
-  if (days.length === 1) return [];
-  return [
-    issue(
-      'act',
-      'processing-split',
-      `${work}, too much for the hands and daylight of one day. Planned: ${list}. ${help}.`,
-      rows,
-    ),
-  ];
 }

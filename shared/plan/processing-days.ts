@@ -44,6 +44,14 @@ export const killingOf = (templates: readonly TaskTemplate[]): TaskTemplate =>
 
 /** Work of the day itself: all that hangs on it without days before or after. */
 export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
+  let work = works.get(templates);
+  if (!work) works.set(templates, (work = sumOfDay(templates)));
+  return work;
+}
+
+const works = new WeakMap<readonly TaskTemplate[], DayWork>();
+
+function sumOfDay(templates: readonly TaskTemplate[]): DayWork {
   const rows = templates.filter(
     (t) =>
       t.event === 'processing' &&
@@ -60,46 +68,109 @@ export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
 }
 
 /**
- * The days on which a batch is processed. Where the hands and the daylight of the planned day are
- * too few for all of it, the first birds go on the days before, so that none is kept past its age.
- * A day on which hardly any could be done is left out. A hired processor takes all on one day, and
- * where no people are named nothing is split: who could come is not known.
+ * The days on which a batch is processed: the fewest that have the hands and the daylight for all of
+ * it, of those the latest, and as many birds on each as it can take of an even share. None is kept
+ * past its age: days before the planned one are looked at, a judged number of them, in which two
+ * weekends lie. A day on which hardly any could be done is left out. A hired processor takes all on
+ * one day, and where no people are named nothing is split: who could come is not known.
  *
  * @param birds whole birds to process, 1 or more
  */
 export function processingDays(context: PlanContext, birds: number): ProcessingDays {
+  const before = known.get(context);
+  if (before?.birds === birds) return before.found;
+  const found = daysFor(context, birds);
+  known.set(context, { birds, found });
+  return found;
+}
+
+/** Feed, weights, freezer and tasks of a plan all ask for its days. */
+const known = new WeakMap<
+  PlanContext,
+  { readonly birds: number; readonly found: ProcessingDays }
+>();
+
+function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const { life, batch, tables, dateOf } = context;
   const last = life.days - 1;
   const planned = handsOn(context, dateOf(last));
-  if (batch.processing === 'hired' || areHandsUnknown(context)) {
+  if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
     return { days: [{ ...planned, index: last, birds }], left: 0, planned };
-  }
-  const { splitDays, leastADay } = tables.judgements.birds;
-  const least = leastADay.value;
-  const days: ProcessingDay[] = [];
-  let left = birds;
-  for (let index = last; 0 <= index && last - index < splitDays.value; index--) {
-    if (left < (days.length === 0 ? 1 : least)) break;
-    const day = index === last ? planned : handsOn(context, dateOf(index));
-    if (day.most < Math.min(birds, least)) continue;
-    const now = Math.min(left, day.most);
-    days.push({ ...day, index, birds: now });
-    left -= now;
-  }
-  if (days.length === 0)
+  const least = tables.judgements.birds.leastADay.value;
+  // A day is not set up for a handful: they are done on the longest one, an hour later.
+  const needed = Math.max(1, birds - (least - 1));
+  const possible = daysWithHands(context, Math.min(birds, least));
+  if (possible.length === 0)
     return { days: [{ ...planned, index: last, birds }], left: birds, planned };
-  // A day is not set up for a handful: they are done on the longest one, an hour later. More than
-  // that stays with the planned day, where it is said to be too much.
-  const isHandful = left < least;
-  const longest = days.reduce((best, day) => (best.most < day.most ? day : best));
-  const takesRest = isHandful ? longest : days[0]!;
-  return {
-    days: days
-      .map((day) => (day === takesRest ? { ...day, birds: day.birds + left } : day))
-      .reverse(),
-    left: isHandful ? 0 : left,
-    planned,
-  };
+  const chosen = fewestLatest(possible, needed);
+  const room = chosen.reduce((sum, { most }) => sum + most, 0);
+  const left = room < needed ? birds - room : 0;
+  return { days: shared(chosen, birds).toReversed(), left, planned };
+}
+
+type Possible = Omit<ProcessingDay, 'birds'>;
+
+/** Days up to the planned one on which so many birds can be done at least, the latest first. */
+const daysWithHands = (context: PlanContext, least: number): Possible[] =>
+  daysUpTo(context).filter(({ most }) => least <= most);
+
+/** The days among which a batch may be split, the planned one first, then those before it. */
+export function daysUpTo(context: PlanContext): Possible[] {
+  const { life, tables, dateOf } = context;
+  const last = life.days - 1;
+  const count = Math.min(tables.judgements.birds.splitDays.value, last + 1);
+  return Array.from({ length: count }, (_, back) => {
+    const index = last - back;
+    return { ...handsOn(context, dateOf(index)), index };
+  });
+}
+
+/** The fewest days that hold so many birds, of those the latest; all of them where they do not. */
+function fewestLatest(possible: readonly Possible[], needed: number): Possible[] {
+  const largest = (days: readonly Possible[], count: number): number =>
+    days
+      .map(({ most }) => most)
+      .sort((a, b) => b - a)
+      .slice(0, count)
+      .reduce((sum, most) => sum + most, 0);
+  let count = 1;
+  while (count < possible.length && largest(possible, count) < needed) count++;
+  const chosen: Possible[] = [];
+  let held = 0;
+  possible.forEach((day, k) => {
+    const others = count - chosen.length - 1;
+    if (others < 0) return;
+    const isNeeded = possible.length - k <= others + 1;
+    if (!isNeeded && held + day.most + largest(possible.slice(k + 1), others) < needed) return;
+    chosen.push(day);
+    held += day.most;
+  });
+  return chosen;
+}
+
+/** Birds by day: an even share of them, or as many as a day can take; what is over on the longest. */
+function shared(days: readonly Possible[], birds: number): ProcessingDay[] {
+  const now = new Map<Possible, number>();
+  let left = birds;
+  [...days]
+    .sort((a, b) => a.most - b.most)
+    .forEach((day, k) => {
+      const isLongest = k === days.length - 1;
+      const share = isLongest ? left : Math.min(day.most, Math.floor(left / (days.length - k)));
+      now.set(day, share);
+      left -= share;
+    });
+  return days.map((day) => ({ ...day, birds: now.get(day)! }));
+}
+
+/** Share of the birds that is still there on each day, those processed on days before it left out. */
+export function shareStillThere(context: PlanContext, birds: number): Float64Array {
+  const last = context.life.days - 1;
+  const early = processingDays(context, birds).days.filter(({ index }) => index < last);
+  return Float64Array.from({ length: last + 1 }, (_, day) => {
+    const gone = early.reduce((sum, { index, birds: n }) => sum + (index <= day ? n : 0), 0);
+    return 1 - gone / birds;
+  });
 }
 
 /** Whether the household has said nothing of who processes. */
@@ -111,16 +182,13 @@ export const areHandsUnknown = ({
 
 /** Hours that hands have for birds on the days among which a batch is split, setting up taken off. */
 export function handHoursUpTo(context: PlanContext): number {
-  const { tables, life, dateOf } = context;
-  const { splitDays, leastADay } = tables.judgements.birds;
+  const { tables } = context;
+  const { leastADay } = tables.judgements.birds;
   const { fixedH } = workOfDay(tables.taskTemplates);
-  const last = life.days - 1;
-  let hours = 0;
-  for (let index = last; 0 <= index && last - index < splitDays.value; index--) {
-    const day = handsOn(context, dateOf(index));
-    if (leastADay.value <= day.most) hours += day.hours - fixedH;
-  }
-  return hours;
+  return daysWithHands(context, leastADay.value).reduce(
+    (sum, { hours }) => sum + hours - fixedH,
+    0,
+  );
 }
 
 /** Who has hours on a day, by their weekdays, days away and the daylight; helpers are added. */

@@ -360,6 +360,7 @@ export const moveOut = table('MoveOut', {
     nightLowC: AIR_C,
     later: table('LaterNights', { fromDay: DAYS, nightLowC: AIR_C }),
     default: maybe(YES_NO),
+    takes: maybe(WORDS),
   }),
   ...SOURCED,
 });
@@ -391,6 +392,7 @@ export const nights = nested(
         name: NAME,
         share: SHARE,
         default: maybe(YES_NO),
+        takes: WORDS,
       }),
     }),
   }),

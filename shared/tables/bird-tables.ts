@@ -336,4 +336,6 @@ export interface MoveOutRule {
   /** Older birds stand colder nights in a dry shelter; a planning guess. */
   readonly later: readonly { readonly fromDay: number; readonly nightLowC: number }[];
   readonly default?: boolean;
+  /** What a household must have ready to go by it; only of a rule that is a way of its own. */
+  readonly takes?: string;
 }

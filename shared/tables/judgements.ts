@@ -59,6 +59,7 @@ export const JUDGED = {
     'handsUnknown',
     'leastADay',
     'splitDays',
+    'fewFeedDays',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [

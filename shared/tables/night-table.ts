@@ -4,9 +4,11 @@ import type { Sourced } from '../explain/formula.js';
 export interface NightSurety {
   readonly id: string;
   readonly name: string;
-  /** Share of years in which each night of the first ones is warm enough. */
+  /** Share of years in which each night of the first ones is warm enough; 0 goes by age alone. */
   readonly share: number;
   readonly default?: boolean;
+  /** What a household must have ready that goes by it. */
+  readonly takes: string;
 }
 
 /** What cold costs a bird: CT = base + rise·e^(−perKg·m), °C; energy below it, kcal. */

@@ -88,3 +88,9 @@ function written(date: string, pattern: string): string {
   }
   return text;
 }
+
+/** A full hour of the day, 0 to 23, as a clock of that country says it: 10 pm, 22:00. */
+export function formatHour(hour: number, units: UnitSystem): string {
+  const at = DateTime.fromObject({ hour });
+  return units === 'us' ? at.toFormat('h a').toLowerCase() : at.toFormat('HH:mm');
+}

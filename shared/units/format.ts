@@ -1,3 +1,4 @@
+import { M_PER_FT } from './convert.js';
 import { formatDate, type DateReader } from './dates.js';
 import { labelAfter, SHOWN, toShown, type Unit } from './unit.js';
 
@@ -14,6 +15,9 @@ export function formatValue(value: number | string, unit: Unit, reader: Reader):
   }
   if (unit === 'h') return formatHours(value);
   if (unit === 'chance') return formatChance(value);
+  // Nobody measures a third of a foot.
+  if (unit === 'm' && reader.units === 'us' && 0 < value && value < M_PER_FT)
+    return formatValue(value * 100, 'cm', reader);
   const { label, digits } = SHOWN[unit][reader.units];
   const shown = toShown(value, unit, reader.units);
   const text = groupedNumber(shown, COARSE.has(unit) ? digitsFor(shown, digits) : digits);

@@ -2,9 +2,10 @@ import type { UnitSystem } from './unit.js';
 
 const METRIC = '°C|cm|mm|m²|m|kg|g|ha|km|L';
 const CUSTOMARY = '°F|in|ft²|ft|lb|oz|acres?|miles?|gal';
+const RANGE = String.raw`[−-]?\d[\d.,]*(?:(?: to |–)[−-]?\d[\d.,]*)?`;
 /** "29 °C (85 °F)", "37.2 to 37.8 °C (99 to 100 °F)", "74 °C (165 °F; from memory)". */
 const BOTH = new RegExp(
-  String.raw`(\d[\d.,]*(?: to \d[\d.,]*)? (?:${METRIC})) \((\d[\d.,]*(?: to \d[\d.,]*)? (?:${CUSTOMARY}))(?:; ([^()]*))?\)`,
+  String.raw`(${RANGE} (?:${METRIC})) \((${RANGE} (?:${CUSTOMARY}))(?:; ([^()]*))?\)`,
   'g',
 );
 

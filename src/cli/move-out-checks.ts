@@ -109,7 +109,8 @@ interface Setting {
 }
 
 function checksOf(way: Way, each: Case, { place, unseen, tables }: Setting): Check[] {
-  return tables.nights.surety.choices.flatMap(({ id, name, share }) => {
+  const byNights = tables.nights.surety.choices.filter(({ share }) => 0 < share);
+  return byNights.flatMap(({ id, name, share }) => {
     const arrives = each.arrives[id]!;
     const plan = planOf(way, each, { arrives, nightSuretyId: id, place, tables });
     const out = String(plan.outdoors.moveOut!.value);

@@ -1,6 +1,7 @@
 import 'reflect-metadata';
 import { parseArgs } from 'node:util';
 import { describeProblem, FieldError } from '../../shared/problems/field-problem.js';
+import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { loadTables } from '../reference/load-tables.js';
 import { pictureOfFile } from './farm-file.js';
 import { OUTPUTS, type Asked } from './outputs.js';
@@ -48,12 +49,10 @@ function run(args: readonly string[]): number {
 function textOf(args: readonly string[]): string {
   const { file, what, ...rest } = asked(args);
   if (!Object.hasOwn(OUTPUTS, what)) throw unknown('wanted', what, Object.keys(OUTPUTS));
-  const tables = loadTables();
-  return OUTPUTS[what as keyof typeof OUTPUTS]({
-    ...rest,
-    tables,
-    picture: pictureOfFile(file, tables),
-  });
+  const all = loadTables();
+  const picture = pictureOfFile(file, all);
+  const tables = tablesIn(picture.farm.units, all);
+  return OUTPUTS[what as keyof typeof OUTPUTS]({ ...rest, tables, picture });
 }
 
 function asked(args: readonly string[]): Omit<Asked, 'tables' | 'picture'> & {

@@ -3,7 +3,6 @@ import type { Farm } from '../../shared/farm/farm.js';
 import { sayPrice } from '../../shared/money/unit-price.js';
 import type { ArrivalWeek } from '../../shared/plan/arrival-finder.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
-import type { HeatPart } from '../../shared/plan/heat.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
   formatDate,
@@ -23,6 +22,8 @@ import {
   tablesFor,
   title,
 } from './text.js';
+import { heatText } from './print-heat.js';
+import { waysOutText } from './print-ways-out.js';
 
 /** The whole plan as readable tables. */
 export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
@@ -49,7 +50,6 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         outdoors.nightLow,
         outdoors.coldNight,
         outdoors.hardenFrom,
-        ...outdoors.daysOut.map(({ on }) => on),
         leaving?.on,
         laying?.firstEgg,
         birds.cockerelsLeave?.on,
@@ -98,55 +98,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           ]),
         ),
       ),
-    heat &&
-      section(
-        `Heat: ${heat.brooderName}`,
-        facts(
-          heat.coldestNight,
-          heat.coldestNightLow,
-          heat.need,
-          heat.installed,
-          heat.heatersNeeded,
-          heat.rules.lampRule,
-          heat.lastHeatDay,
-          heat.energyPerDay,
-          heat.energyTotal,
-          heat.gasPerDay,
-          heat.gasLiters,
-          heat.cost,
-          heat.circuit?.capacity,
-          heat.circuit?.load,
-          heat.openTop,
-          heat.clearance?.least,
-          heat.clearance?.tooCloseOn,
-          ...savedBy(heat.closeOff),
-        ),
-      ),
-    heat &&
-      table(
-        [
-          ...['from', 'cold night', '', 'lamps at', 'usual day', '', 'raised to'],
-          ...['hot noon', '', 'raised to', 'if left on'],
-        ],
-        heat.weeks.map((w) => [
-          near(w.from),
-          w.night.around,
-          w.night.words,
-          w.lampHeight,
-          w.day.around,
-          w.day.words,
-          w.day.raisedTo,
-          w.noon.around,
-          w.noon.words,
-          w.noon.raisedTo,
-          w.ifLeft,
-        ]),
-      ),
-    heat &&
-      table(
-        ['others print', 'heaters'],
-        heat.rules.others.map(({ name, needed }) => [name, needed]),
-      ),
+    heat && heatText(heat, reader),
     section(
       'Feed',
       table(
@@ -194,6 +146,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       plan.space.litter?.bags,
       plan.space.litter?.cleanOut,
     ),
+    waysOutText(outdoors.waysOut, tablesFor(reader)),
     section(
       `Outdoors: ${outdoors.home ?? 'no pen or coop chosen'}`,
       facts(
@@ -239,6 +192,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.chillLimit,
         ),
       ),
+    leaving && leaving.processingWays.map(({ words }) => paragraph(`- ${words}.`, '  ')).join('\n'),
     laying &&
       section(
         'Laying',
@@ -306,9 +260,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
         bill.lines.map(({ label, amount, price, cost }) => [
           label,
           amount,
-          price === undefined
-            ? 'no price given'
-            : sayPrice(price, amount.unit, farm.units, farm.currency),
+          price === undefined ? 'no price given' : sayPrice(price, amount.unit, farm),
           cost,
         ]),
       ),
@@ -355,10 +307,6 @@ export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader)
 }
 
 /** 2.1 → 2.1 lb feed per lb live weight. */
-/** Where as many heaters burn either way, a part that is closed off saves nothing to print. */
-const savedBy = (closeOff: HeatPart['closeOff']): readonly Quantity[] =>
-  closeOff && 1 <= closeOff.energySaved.value ? [closeOff.energySaved, closeOff.moneySaved] : [];
-
 function conversionText(conversion: Quantity, reader: Reader): string {
   const kg = unitLabel('kg', reader.units);
   return `${formatValue(conversion.value, conversion.unit, reader)} ${kg} feed per ${kg} live weight`;

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import { Redirect, Route, Switch, useRoute } from 'wouter';
+import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
 import { useAskToday } from './api/today-queries.js';
 import { useWhenIdle } from './api/when-idle.js';
@@ -114,7 +115,7 @@ function useTodayAhead(farmId: string): boolean {
 function FarmScreens({ farm }: { farm: SavedFarm }) {
   const all = useAll(useTables());
   if ('waiting' in all) return all.waiting;
-  const [tables] = all.data;
+  const tables = tablesIn(farm.units, all.data[0]);
   const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
   return (
     <Switch>

@@ -77,10 +77,10 @@ describe('planFeed', () => {
     });
   });
 
-  it('keeps no delivery longer than five weeks, and has it five days before it is fed', () => {
+  it('keeps no delivery longer than six weeks, and has it five days before it is fed', () => {
     forEveryPlan(({ feed }) => {
       for (const delivery of feed.phases.flatMap((p) => p.deliveries)) {
-        expect(daysBetween(delivery.firstUse, delivery.lastUse)).toBeLessThan(35);
+        expect(daysBetween(delivery.firstUse, delivery.lastUse)).toBeLessThan(42);
         expect(daysBetween(String(delivery.buyBy.value), delivery.firstUse)).toBe(5);
       }
     });
@@ -99,5 +99,51 @@ describe('planFeed', () => {
     const more = plannedBatch(newRequest({ batch: { feedFactor: 1.2, wastePercent: 10 } })).feed
       .total.value;
     expect(more / plain).toBeCloseTo(1.2 * 1.1, 4);
+  });
+});
+
+// A household drives once for what it can carry and keep, and stays on a feed for the last few days.
+describe('trips for feed', () => {
+  const tripsOf = (more: Partial<PlanRequest['batch']>, assumed?: readonly string[]) =>
+    plannedBatch(
+      newRequest({
+        batch: { feedStoreId: 'store', ...more },
+        facilities: [
+          {
+            ...{ kind: 'feed-store', id: 'store', name: 'Bins', capacityKg: 226.8 },
+            ...(assumed ? { assumed } : {}),
+          } as const,
+        ],
+      }),
+    ).feed.phases.map(({ deliveries }) => deliveries.length);
+
+  it('are two where the store is known to be too small, and one where its size is a guess', () => {
+    expect(Math.max(...tripsOf({ wantedBirds: 75 }))).toBe(2);
+    expect(Math.max(...tripsOf({ wantedBirds: 75 }, ['capacityKg']))).toBe(1);
+  });
+
+  it('are one for six weeks of a starter', () => {
+    const { feed } = plannedBatch(
+      newRequest({ batch: { strainId: 'heritage', leaveAgeDays: 84, wantedBirds: 20 } }),
+    );
+    expect(feed.phases[0]!.deliveries).toHaveLength(1);
+  });
+
+  it('leave out a last feed of a few days when the household wants it so', () => {
+    const planOf = (more: object) =>
+      plannedBatch(newRequest({ batch: { leaveAgeDays: 46, ...more } }));
+    const fed = planOf({});
+    expect(fed.feed.phases.at(-1)!.phaseId).toBe('finisher');
+    expect(fed.issues.map(({ code }) => code)).toContain('feed-few-days');
+    const left = planOf({ skipsLastFeed: true });
+    expect(left.feed.phases.at(-1)!.phaseId).toBe('grower');
+    expect(left.feed.phases.at(-1)!.lastDay).toBe(fed.feed.phases.at(-1)!.lastDay);
+    expect(left.feed.total.value).toBeCloseTo(fed.feed.total.value, 6);
+    expect(left.issues.map(({ code }) => code)).not.toContain('feed-few-days');
+    // Off a medicated feed they must come, and a finisher of two weeks is not left out.
+    const medicated = planOf({ skipsLastFeed: true, medicatedWithdrawalDays: 3 });
+    expect(medicated.feed.phases.at(-1)!.phaseId).toBe('finisher');
+    expect(medicated.feed.shortLast).toBeUndefined();
+    expect(planOf({ skipsLastFeed: true, leaveAgeDays: 56 }).feed.shortLast).toBeUndefined();
   });
 });

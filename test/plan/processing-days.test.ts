@@ -66,6 +66,34 @@ describe('the days of processing', () => {
     expect(codes(found)).not.toContain('processing-split');
   });
 
+  // Keepers with jobs process on Saturdays, on two of them where one is too short.
+  it('are even ones on two weekends before three of one week', () => {
+    const busy = WORKING.map((person) => ({
+      ...person,
+      hoursByWeekday: [2.5, 2.5, 2.5, 2.5, 2.5, 6.5, 4],
+    }));
+    const found = plan({ wantedBirds: 75, processingWeekday: 7 }, busy);
+    const { processingDays, birdsToProcess, liveEach, liveAll } = found.leaving!;
+    expect(processingDays.map(({ on }) => weekdayOf(on))).toEqual([6, 6]);
+    const [first, second] = processingDays.map(({ birds }) => birds);
+    expect(Math.abs(first! - second!)).toBeLessThanOrEqual(1);
+    expect(first! + second!).toBe(birdsToProcess);
+    // Those of the first are lighter, and eat no more from then on.
+    const later = plan({ wantedBirds: 75, processingWeekday: 7, processing: 'hired' });
+    expect(liveEach.value).toBeLessThan(later.leaving!.liveEach.value);
+    expect(liveAll.value).toBeCloseTo(liveEach.value * birdsToProcess, 2);
+    expect(found.feed.total.value).toBeLessThan(later.feed.total.value);
+    // Each other way, taken up, is one day for all of them.
+    const { processingWays } = found.leaving!;
+    expect(processingWays.map(({ id }) => id)).toEqual(['planned', 'helpers', 'hired']);
+    for (const { chosenBy } of processingWays.slice(1)) {
+      const chosen = plan({ wantedBirds: 75, processingWeekday: 7, ...chosenBy }, busy);
+      expect(chosen.leaving!.processingDays).toHaveLength(1);
+      expect(codes(chosen)).not.toContain('processing-split');
+    }
+    expect(processingWays[2]!.chosenBy).toMatchObject({ processingWeekday: 5 });
+  });
+
   it('say when there are hands for only a part', () => {
     const found = plan({ wantedBirds: 400, processingWeekday: 7 });
     expect(codes(found)).toContain('processing-too-much');

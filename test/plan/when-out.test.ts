@@ -34,13 +34,17 @@ const planAt = (place: keyof typeof FARMS, arrivalDate: string, more: object = {
 
 const codesOf = ({ issues }: ReturnType<typeof planAt>) => issues.map(({ code }) => code);
 
+const wayOf = ({ waysOut }: ReturnType<typeof planAt>['outdoors'], id: string) =>
+  waysOut.find((way) => way.id === id)!.out!;
+
 // The nights of 45 °F at three weeks are keepers' (second-hand); that they speak of single nights
 // and not of averages is how all the rules found are worded.
 describe('the day out of the brooder', () => {
   it.each(['hills', 'coast', 'south'] as const)('is later the surer it is to be: %s', (place) => {
     const { outdoors } = planAt(place, '2027-05-05');
-    const found = outdoors.daysOut.flatMap(({ on, coldNight }) =>
-      on && coldNight ? [{ on: String(on.value), cold: coldNight.value }] : [],
+    // The rule for hardened birds asks less of each night, and stands for itself.
+    const found = outdoors.waysOut.flatMap(({ id, out }) =>
+      out && id !== 'hardened' ? [{ on: String(out.on.value), cold: out.coldNight.value }] : [],
     );
     expect(found.length).toBeGreaterThan(1);
     expect(found.map(({ on }) => on)).toEqual(found.map(({ on }) => on).sort());
@@ -48,15 +52,15 @@ describe('the day out of the brooder', () => {
     expect(chances).toEqual([...chances].sort((a, b) => b - a));
     // Not before three weeks of age, and as sure as the household chose.
     expect(outdoors.ageAtMove!.value).toBeGreaterThanOrEqual(21);
-    expect(outdoors.moveOut!.value).toBe(outdoors.daysOut[1]!.on!.value);
+    expect(outdoors.moveOut!.value).toBe(wayOf(outdoors, 'five-in-six').on.value);
   });
 
   it('does not go by the average: half of the nights are colder', () => {
     const { outdoors } = planAt('hills', '2027-05-05');
-    const [half, most] = outdoors.daysOut;
-    expect(half!.on!.value).toBe('2027-05-25');
-    expect(half!.coldNight!.value).toBeGreaterThan(0.7);
-    expect(most!.coldNight!.value).toBeLessThan(0.5);
+    const half = wayOf(outdoors, 'half');
+    expect(half.on.value).toBe('2027-05-25');
+    expect(half.coldNight.value).toBeGreaterThan(0.7);
+    expect(wayOf(outdoors, 'five-in-six').coldNight.value).toBeLessThan(0.5);
     expect(planAt('hills', '2027-05-05', { nightSuretyId: 'half' }).outdoors.moveOut!.value).toBe(
       '2027-05-25',
     );
@@ -74,7 +78,7 @@ describe('the day out of the brooder', () => {
     const plan = planAt('hills', '2027-08-25');
     expect(plan.outdoors.moveOut).toBeUndefined();
     expect(plan.issues.find(({ code }) => code === 'no-warm-nights')!.text).toMatch(
-      /On one night in two they could go out Tue 14 Sep 2027; .* comes about [789] years in 10\./,
+      /They could go out Tue 14 Sep 2027 \(From 3 weeks, hardened off .*\); a night too cold .* comes about \d years? in 10\./,
     );
   });
 
@@ -118,5 +122,48 @@ describe('the day out of the brooder', () => {
     };
     expect(chance('usual')).toBe(chance());
     expect(chance('safe')).toBeLessThan(chance('usual'));
+  });
+});
+
+// Keepers of small flocks put fast meat birds out at three to four weeks, into a closed shelter with
+// a tarp, or with a lamp for the first weeks where nights are colder than 45 °F.
+describe('the ways to go out', () => {
+  const { outdoors } = planAt('hills', '2027-04-21');
+
+  it('stand side by side with one of them chosen, each with its age and its cold nights', () => {
+    expect(outdoors.waysOut.map(({ id }) => id)).toEqual([
+      ...['with-heat', 'hardened', 'half', 'five-in-six', 'nine-in-ten'],
+    ]);
+    expect(outdoors.waysOut.filter(({ isChosen }) => isChosen).map(({ id }) => id)).toEqual([
+      'five-in-six',
+    ]);
+    expect(wayOf(outdoors, 'with-heat').age.value).toBe(21);
+    expect(wayOf(outdoors, 'hardened').age.value).toBeLessThan(29);
+    expect(wayOf(outdoors, 'five-in-six').because).toMatch(/^Their age sets it: from 42 days/);
+    expect(outdoors.moveOut!.value).toBe(wayOf(outdoors, 'five-in-six').on.value);
+  });
+
+  it.each(['with-heat', 'hardened', 'half', 'nine-in-ten'])('can be chosen: %s', (id) => {
+    const { chosenBy, out } = outdoors.waysOut.find((way) => way.id === id)!;
+    const chosen = planAt('hills', '2027-04-21', chosenBy);
+    expect(chosen.outdoors.moveOut!.value).toBe(out!.on.value);
+    expect(chosen.outdoors.waysOut.find(({ isChosen }) => isChosen)!.id).toBe(id);
+    const asksForHeat = codesOf(chosen).includes('move-out-with-heat');
+    expect(asksForHeat).toBe(id === 'with-heat');
+  });
+
+  it('put a date of the household’s own beside the others', () => {
+    const moveOutDate = '2027-05-16';
+    const { waysOut, moveOut } = planAt('hills', '2027-04-21', { moveOutDate }).outdoors;
+    expect(moveOut!.value).toBe(moveOutDate);
+    expect(waysOut[0]).toMatchObject({ id: 'own-date', isChosen: true });
+    expect(waysOut.map(({ out }) => out?.on.value).slice(1)).toEqual(
+      outdoors.waysOut.map(({ out }) => out?.on.value),
+    );
+  });
+
+  it('say of a date that two of them share that the age sets it', () => {
+    const { waysOut } = planAt('south', '2027-05-05').outdoors;
+    expect(waysOut.at(-1)!.out!.because).toMatch(/^Same date as “.*”: not before 21 days of age/);
   });
 });

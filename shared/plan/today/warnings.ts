@@ -53,6 +53,7 @@ const IN_FEW_WORDS: Readonly<Record<string, string>> = {
   'no-warm-nights': 'no nights warm enough to go out',
   'move-out-cold': 'cold nights after the move',
   'move-out-unsure': 'nights after the move may be cold',
+  'move-out-with-heat': 'heat in the pen before they go out',
   'move-into-winter': 'they would go out into winter',
   'cold-later': 'cold nights later outdoors',
   'heat-stress': 'hot days ahead',

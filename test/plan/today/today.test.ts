@@ -110,7 +110,9 @@ describe('the day of the example farm, birds on grass', () => {
     expect(meat.next!.words).toBe('they leave');
     const ofMeat = told.day.attention.filter(({ of }) => of === 'Spring meat birds');
     expect(ofMeat.map(({ words }) => words)).toContain('freezer too small');
-    expect(ofMeat.some(({ words }) => /brooder|feeder|noon/.test(words))).toBe(false);
+    // Cleaning it out stands among the work.
+    const ofPlan = ofMeat.filter(({ key }) => key.startsWith('batch/'));
+    expect(ofPlan.some(({ words }) => /brooder|feeder|noon/.test(words))).toBe(false);
   });
 
   it('says which paddock the herd is in, until when, and what comes next', () => {

@@ -178,7 +178,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
               <Story
                 plan={planned.plan}
                 asked={planned.asked}
-                onPickWeek={pickWeek}
+                onChange={pickWeek}
                 printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
               />
             )}

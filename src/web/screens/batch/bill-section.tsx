@@ -1,17 +1,17 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
-import type { UnitSystem } from '../../../../shared/units/unit.js';
+import type { Reader } from '../../../../shared/units/format.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { Section } from '../../shell/section.js';
 
 export function BillSection({
   plan: { bill },
-  units,
+  farm,
 }: {
   readonly plan: BatchPlan;
-  readonly units: UnitSystem;
+  readonly farm: Reader;
 }) {
   return (
     <Stack>
@@ -38,7 +38,7 @@ export function BillSection({
                   <Table.Td>
                     {line.price === undefined
                       ? 'no price given'
-                      : sayPrice(line.price, line.amount.unit, units)}
+                      : sayPrice(line.price, line.amount.unit, farm)}
                     {line.product !== undefined && (
                       <Text size="xs" c="dimmed">
                         {line.product}

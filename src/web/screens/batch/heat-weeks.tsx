@@ -1,10 +1,14 @@
 import { Stack, Table, Text } from '@mantine/core';
 import type { HeatPart } from '../../../../shared/plan/heat.js';
-import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
+import {
+  SPOT_AND_AIR,
+  type HeatInstruction,
+  type HeatWeekPart,
+} from '../../../../shared/plan/heat-instructions.js';
 import { Caution } from '../../explain/caution.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { HeatWeekTable } from './heat-week-table.js';
+import { WideTable } from '../../shell/wide-table.js';
 
 /** How the heaters are set on cold nights, usual days and hot noons, week by week. */
 export function HeatWeeks({ heat }: { heat: HeatPart }) {
@@ -12,57 +16,75 @@ export function HeatWeeks({ heat }: { heat: HeatPart }) {
   const hot = heat.weeks.find((week) => week.hot);
   return (
     <Stack gap="sm">
-      <HeatWeekTable
-        weeks={heat.weeks}
-        label="Heat week by week"
-        minWidth={600}
-        table={{ verticalSpacing: 'xs' }}
-        cell={(week, when) => (
-          <>
-            <Setting of={week[when]} />
-            {when === 'night' && week.lampHeight && (
-              <Text size="sm">
-                <Num of={week.lampHeight} /> above the bedding
-              </Text>
-            )}
-            <Raised to={week[when].raisedTo} />
-            {when === 'noon' && week.ifLeft && (
-              <Text size="sm">
-                all left on: <Num of={week.ifLeft} />
-              </Text>
-            )}
-          </>
-        )}
-      />
+      <Text size="sm">{SPOT_AND_AIR}</Text>
+      <WideTable label="Heat week by week" minWidth={640}>
+        <Table verticalSpacing="xs">
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>When</Table.Th>
+              <Table.Th>Around the brooder</Table.Th>
+              <Table.Th>What to do</Table.Th>
+              <Table.Th>Air of the whole brooder</Table.Th>
+              <Table.Th>Spot under the heat</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          {heat.weeks.map((week) => (
+            <Table.Tbody key={week.from} className="avoid-break">
+              <Table.Tr>
+                <Table.Th scope="rowgroup" colSpan={5}>
+                  {sayDate(week.from)} to {sayDate(week.to)}, {week.fromAgeDays} to {week.toAgeDays}{' '}
+                  days old
+                </Table.Th>
+              </Table.Tr>
+              <HourRow name="Cold night" of={week.night} lampHeight={week.lampHeight} />
+              <HourRow name="Usual day" of={week.day} />
+              <HourRow name="Hot noon" of={week.noon} ifLeft={week.ifLeft} />
+            </Table.Tbody>
+          ))}
+        </Table>
+      </WideTable>
       {hot && <Caution line={`Hot weather, from ${sayDate(hot.from)}`}>{hot.hot}</Caution>}
     </Stack>
   );
 }
 
-function Raised({ to }: { to: HeatInstruction['raisedTo'] }) {
-  if (!to) return null;
-  return (
-    <Text size="sm">
-      raised to <Num of={to} />
-    </Text>
-  );
+interface HourProps {
+  readonly name: string;
+  readonly of: HeatInstruction;
+  readonly lampHeight?: HeatWeekPart['lampHeight'];
+  readonly ifLeft?: HeatWeekPart['ifLeft'];
 }
 
-function Setting({ of }: { of: HeatInstruction }) {
+function HourRow({ name, of, lampHeight, ifLeft }: HourProps) {
   return (
-    <>
-      <Text size="sm" fw={600}>
-        {of.words}
-      </Text>
-      <Text size="sm">
-        <Num of={of.around} /> around it, <Num of={of.air} /> inside
-        {of.underHeat && (
+    <Table.Tr>
+      <Table.Td>{name}</Table.Td>
+      <Table.Td>
+        <Num of={of.around} />
+      </Table.Td>
+      <Table.Td>
+        <b>{of.words}</b>
+        {lampHeight && (
           <>
-            , <Num of={of.underHeat} /> straight under the heat
+            , hung <Num of={lampHeight} /> above the bedding
           </>
         )}
-      </Text>
-    </>
+        {of.raisedTo && (
+          <>
+            , raised to <Num of={of.raisedTo} />
+          </>
+        )}
+      </Table.Td>
+      <Table.Td>
+        <Num of={of.air} />
+        {ifLeft && (
+          <Text size="sm">
+            left as at night: <Num of={ifLeft} />
+          </Text>
+        )}
+      </Table.Td>
+      <Table.Td>{of.underHeat ? <Num of={of.underHeat} /> : '–'}</Table.Td>
+    </Table.Tr>
   );
 }
 

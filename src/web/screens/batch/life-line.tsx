@@ -1,4 +1,5 @@
 import './story.css';
+import { useEffect, useRef, useState } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { lifeLineOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
@@ -13,20 +14,42 @@ export function LifeLine({ plan, batch }: { plan: BatchPlan; batch: AskedBatch['
   const { today } = plan;
   const ahead = line.findIndex(({ on }) => today <= on);
   const isUnderWay = 0 < ahead;
+  const { ref, goesOn } = useGoesOn();
   return (
-    <nav aria-label="Life of the batch" className="story-line">
-      <ol>
-        {line.map((date, k) => (
-          <Point
-            key={date.label + date.on}
-            date={date}
-            isPast={date.on < today}
-            today={isUnderWay && k === ahead ? today : undefined}
-          />
-        ))}
-      </ol>
-    </nav>
+    <div className={goesOn ? 'story-line-box story-goes-on' : 'story-line-box'}>
+      <nav aria-label="Life of the batch" className="story-line" ref={ref}>
+        <ol>
+          {line.map((date, k) => (
+            <Point
+              key={date.label + date.on}
+              date={date}
+              isPast={date.on < today}
+              today={isUnderWay && k === ahead ? today : undefined}
+            />
+          ))}
+        </ol>
+      </nav>
+    </div>
   );
+}
+
+/** Whether a line goes on to the right of what is seen of it. */
+function useGoesOn() {
+  const ref = useRef<HTMLElement>(null);
+  const [goesOn, setGoesOn] = useState(false);
+  useEffect(() => {
+    const box = ref.current!;
+    const measure = () => setGoesOn(box.scrollLeft + box.clientWidth + 1 < box.scrollWidth);
+    const observer = new ResizeObserver(measure);
+    observer.observe(box);
+    observer.observe(box.firstElementChild!);
+    box.addEventListener('scroll', measure, { passive: true });
+    return () => {
+      observer.disconnect();
+      box.removeEventListener('scroll', measure);
+    };
+  }, []);
+  return { ref, goesOn };
 }
 
 function Point({

@@ -1,6 +1,6 @@
-import { List, Stack, Table, Text } from '@mantine/core';
+import { List, Stack, Text } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { Fact, Facts, Num } from '../../explain/number.js';
+import { Fact, Facts } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
 import { StockingTable } from './stocking-table.js';
 
@@ -24,26 +24,6 @@ export function OutdoorsSection({ plan }: { plan: BatchPlan }) {
         ) : (
           <Text>No date with nights warm enough was found.</Text>
         )}
-        <Table mt="sm" aria-label="How sure the nights are">
-          <Table.Thead>
-            <Table.Tr>
-              <Table.Th>Each night warm enough on</Table.Th>
-              <Table.Th>Out from</Table.Th>
-              <Table.Th>Still a cold night that week</Table.Th>
-            </Table.Tr>
-          </Table.Thead>
-          <Table.Tbody>
-            {outdoors.daysOut.map(({ surety, on, coldNight }) => (
-              <Table.Tr key={surety}>
-                <Table.Th scope="row" fw={400}>
-                  {surety}
-                </Table.Th>
-                <Table.Td>{on ? <Num of={on} /> : 'not before the end'}</Table.Td>
-                <Table.Td>{coldNight && <Num of={coldNight} />}</Table.Td>
-              </Table.Tr>
-            ))}
-          </Table.Tbody>
-        </Table>
       </Section>
       {outdoors.oneColdNight && <OneColdNight plan={plan} />}
       <Section level={3} title={outdoors.home ? `Room in ${outdoors.home}` : 'Room after the move'}>

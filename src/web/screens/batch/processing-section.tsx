@@ -36,7 +36,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
 
 function TheDay({ leaving }: { leaving: LeavingPart }) {
   const sayDate = useSayDate();
-  const [day, hour] = leaving.feedOffAt.split(' ');
+  const [day, ...hour] = leaving.feedOffAt.split(' ');
   const days = leaving.processingDays;
   return (
     <Section level={3} title={days.length === 1 ? 'The last day' : 'The last days'}>
@@ -46,7 +46,10 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
         </Text>
       )}
       <Facts>
-        <Fact of={leaving.feedOff} note={`feeders up ${sayDate(day!)} at ${hour}, water stays. `} />
+        <Fact
+          of={leaving.feedOff}
+          note={`feeders up ${sayDate(day!)} at ${hour.join(' ')}, water stays. `}
+        />
         <Fact of={leaving.birdsADay} />
         <Fact of={leaving.birdsAnHour} />
         <Fact of={leaving.dayHours} />

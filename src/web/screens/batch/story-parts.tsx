@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { quantityOfDay } from '../../../../shared/explain/daily-series.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import type { ShortLastFeed } from '../../../../shared/plan/last-feed.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { sayAge } from './say-age.js';
@@ -14,10 +15,12 @@ import { BrooderSection } from './brooder-section.js';
 import type { ChartOf } from './plan-chart.js';
 import { FeedSection } from './feed-section.js';
 import { LeavingSection } from './leaving-section.js';
+import { ProcessingWays } from './processing-ways.js';
 import { OutdoorsSection } from './outdoors-section.js';
 import { Lead, More, Picture, StorySection } from './story-section.js';
 import { StoryTasks } from './story-tasks.js';
-import type { AskedBatch } from './use-plan.js';
+import type { AskedBatch, BatchDraft } from './use-plan.js';
+import { WaysOutTable } from './ways-out-table.js';
 
 const PlanChart = lazy(() => import('./plan-chart.js'));
 const EggChart = lazy(() => import('./egg-chart.js'));
@@ -27,6 +30,11 @@ export interface PartProps {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
   readonly isSaved: boolean;
+}
+
+/** A part in which ways stand side by side, to be chosen by a touch. */
+interface ChoosingProps extends PartProps {
+  readonly onChoose: (more: BatchDraft) => void;
 }
 
 const isOver = ({ today }: BatchPlan, date: unknown): boolean =>
@@ -81,7 +89,7 @@ export function BrooderPart(props: PartProps) {
   );
 }
 
-export function FeedPart(props: PartProps) {
+export function FeedPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { feed } = plan;
   return (
@@ -98,6 +106,7 @@ export function FeedPart(props: PartProps) {
       <Facts>
         <Fact of={feed.peakWater} />
       </Facts>
+      {feed.shortLast && <LastFeed of={feed.shortLast} onChoose={onChoose} />}
       <Picture title="Feed a day, by phase">
         <Chart {...props} of="feed" />
       </Picture>
@@ -110,7 +119,29 @@ export function FeedPart(props: PartProps) {
   );
 }
 
-export function OutPart(props: PartProps) {
+/** A feed for the last few days: leave it out, or take it up again. */
+function LastFeed({
+  of: { name, before, days, isLeftOut },
+  onChoose,
+}: { of: ShortLastFeed } & Pick<ChoosingProps, 'onChoose'>) {
+  return (
+    <p>
+      {isLeftOut
+        ? `${before} to the end; ${name.toLowerCase()} would be for ${days} days only. `
+        : `${name} is for ${days} days only. `}
+      <Button
+        className="no-print"
+        variant="light"
+        size="compact-md"
+        onClick={() => onChoose({ skipsLastFeed: isLeftOut ? undefined : true })}
+      >
+        {isLeftOut ? `Feed ${name.toLowerCase()} after all` : `Stay on ${before.toLowerCase()}`}
+      </Button>
+    </p>
+  );
+}
+
+export function OutPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { outdoors, space } = plan;
   return (
@@ -124,7 +155,6 @@ export function OutPart(props: PartProps) {
         ) : (
           <p>No date with nights warm enough was found.</p>
         )}
-        <Sooner outdoors={outdoors} />
       </Lead>
       <Facts>
         <Fact of={outdoors.nightLow} />
@@ -132,6 +162,7 @@ export function OutPart(props: PartProps) {
         <Fact of={space.spare} />
         <Fact of={outdoors.floorNeeded} />
       </Facts>
+      <WaysOutTable plan={plan} onChoose={onChoose} />
       {plan.brooding && (
         <Picture title="Brooder floor: need and have, until they go">
           <Chart {...props} of="floor" />
@@ -146,24 +177,7 @@ export function OutPart(props: PartProps) {
   );
 }
 
-/** The date of whoever takes more cold nights and is ready for them, beside the one chosen. */
-function Sooner({ outdoors: { daysOut, moveOut } }: Pick<BatchPlan, 'outdoors'>) {
-  const [first] = daysOut;
-  if (!first?.on || (moveOut && String(moveOut.value) <= String(first.on.value))) return null;
-  return (
-    <p>
-      Or from <Num of={first.on} />, with a tarp and safe heat at hand
-      {first.coldNight && (
-        <>
-          : <Num of={first.coldNight} /> a night of that week is too cold for them
-        </>
-      )}
-      . How sure the nights are to be is chosen in the order.
-    </p>
-  );
-}
-
-export function EndPart(props: PartProps) {
+export function EndPart({ onChoose, ...props }: ChoosingProps) {
   const { plan } = props;
   const { leaving, laying, birds } = plan;
   const sayDate = useSayDate();
@@ -176,6 +190,7 @@ export function EndPart(props: PartProps) {
           </p>
         )}
       </Lead>
+      {leaving && <ProcessingWays ways={leaving.processingWays} onChoose={onChoose} />}
       <Facts>
         <Fact of={birds.atEnd} />
         <Fact of={leaving?.liveEach} />
@@ -233,7 +248,7 @@ export function CostPart({ plan, asked }: PartProps) {
         <BillBars bill={bill} />
       </Picture>
       <More title="The bill, line by line">
-        <BillSection plan={plan} units={asked.farm.units} />
+        <BillSection plan={plan} farm={asked.farm} />
       </More>
     </StorySection>
   );

@@ -13,6 +13,7 @@ import { Num } from '../../explain/number.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { BeforePart, isHere } from './before-part.js';
 import { DaySection } from './day-section.js';
+import { KeyFacts } from './key-facts.js';
 import { MovedTasks } from './moved-tasks.js';
 import { NowSection } from './now-section.js';
 import { BrooderPart, CostPart, EndPart, FeedPart, OutPart } from './story-parts.js';
@@ -22,13 +23,14 @@ import type { AskedBatch, BatchDraft } from './use-plan.js';
 interface Props {
   readonly plan: BatchPlan;
   readonly asked: AskedBatch;
-  readonly onPickWeek: (more: BatchDraft) => void;
+  /** Takes up what was chosen in the story: a week, a way to go out, days. */
+  readonly onChange: (more: BatchDraft) => void;
   /** Where the sheets of the saved batch are; undefined while it is not saved. */
   readonly printBase: string | undefined;
 }
 
 /** A batch in the order of its life, one part a question; what is now stands first. */
-export function Story({ plan, asked, onPickWeek, printBase }: Props) {
+export function Story({ plan, asked, onChange, printBase }: Props) {
   const { reader } = useOpener();
   const about = useMemo(
     (): AboutNumbers => ({
@@ -38,20 +40,21 @@ export function Story({ plan, asked, onPickWeek, printBase }: Props) {
     [asked, plan, reader],
   );
   const part = { plan, asked, isSaved: printBase !== undefined };
-  const before = <BeforePart {...part} onPickWeek={onPickWeek} />;
+  const before = <BeforePart {...part} onPickWeek={onChange} />;
   const isUnderWay = isHere(plan);
   return (
     <NumbersOf about={about}>
       <WorkMarksOf farmId={asked.farm.id}>
         <div className="story">
           {isUnderWay && <NowSection {...part} />}
+          <KeyFacts plan={plan} />
           <IssueList issues={plan.issues} tables={asked.tables} />
           <MovedTasks plan={plan} />
           {!isUnderWay && before}
           <BrooderPart {...part} />
-          <FeedPart {...part} />
-          <OutPart {...part} />
-          <EndPart {...part} />
+          <FeedPart {...part} onChoose={onChange} />
+          <OutPart {...part} onChoose={onChange} />
+          <EndPart {...part} onChoose={onChange} />
           <CostPart {...part} />
           {isUnderWay && before}
           <StorySection part="days" title="Day by day">

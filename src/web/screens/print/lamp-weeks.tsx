@@ -3,7 +3,7 @@ import type { HeatPart } from '../../../../shared/plan/heat.js';
 import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
 import { formatValue, type Reader } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { HeatWeekTable } from '../batch/heat-week-table.js';
+import { HeatWeekTable } from './heat-week-table.js';
 
 /** The brooder card's second half: what is on when, how high the lamps hang, bedding, hot weather. */
 export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
@@ -73,5 +73,5 @@ function ifLeftText({ weeks }: HeatPart, farm: Reader): string {
   const left = weeks.flatMap(({ ifLeft }) => ifLeft?.value ?? []);
   return left.length === 0
     ? ''
-    : `With the night’s heat and lid left as they are, the brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
+    : `With the night’s heat and lid left as they are, the air of the whole brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
 }

@@ -4,7 +4,7 @@ import { capital } from '../../../../shared/plan/bird-words.js';
 import { lifeLineOf } from '../../../../shared/plan/story/life-line.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
-import { formatPrice, formatValue } from '../../../../shared/units/format.js';
+import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SheetProps } from './sheets.js';
@@ -14,8 +14,8 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
   const sayDate = useSayDate();
   const { feed, space, heat, bill, leaving } = plan;
   const price = (label: string) => {
-    const known = bill.lines.find((line) => line.label === label)?.price;
-    return known === undefined ? undefined : formatPrice(known, farm.currency);
+    const line = bill.lines.find((each) => each.label === label);
+    return line?.price && sayPrice(line.price, line.amount.unit, farm);
   };
   const order = lifeLineOf(plan, batch)[0]!;
   const drinker = space.needs.find(({ name }) => name === 'Drinker length');
@@ -62,9 +62,19 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
       ? [
           {
             by: plan.arrivalDate,
-            what: 'Propane',
+            what: 'Propane for the brooder',
             amount: formatValue(heat.gasLiters.value, 'L', farm),
-            price: sayPrice(farm.gasPricePerL, 'L', farm.units, farm.currency),
+            price: sayPrice(farm.gasPricePerL, 'L', farm),
+          },
+        ]
+      : []),
+    ...(leaving?.scaldGas
+      ? [
+          {
+            by: leaving.processingDays[0]!.on,
+            what: 'Propane to scald',
+            amount: formatValue(leaving.scaldGas.value, 'L', farm),
+            price: sayPrice(farm.gasPricePerL, 'L', farm),
           },
         ]
       : []),

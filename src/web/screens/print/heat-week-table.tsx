@@ -9,17 +9,16 @@ type HeatWeek = HeatPart['weeks'][number];
 interface Props {
   readonly weeks: readonly HeatWeek[];
   readonly label: string;
-  readonly minWidth?: number;
   readonly table?: TableProps;
-  /** What stands in the cell of a week, on screen or on paper. */
+  /** What stands in the cell of a week. */
   readonly cell: (week: HeatWeek, when: 'night' | 'day' | 'noon') => ReactNode;
 }
 
 /** How the heaters are set on cold nights, usual days and hot noons, a row a week. */
-export function HeatWeekTable({ weeks, label, minWidth, table, cell }: Props) {
+export function HeatWeekTable({ weeks, label, table, cell }: Props) {
   const sayDate = useSayDate();
   return (
-    <WideTable label={label} {...(minWidth === undefined ? {} : { minWidth })}>
+    <WideTable label={label}>
       <Table {...table}>
         <Table.Thead>
           <Table.Tr>

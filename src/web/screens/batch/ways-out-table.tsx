@@ -1,0 +1,144 @@
+import { Button, Group, Table, Text } from '@mantine/core';
+import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
+import { RULE_OF_NIGHTS, sayNights } from '../../../../shared/plan/say-ways-out.js';
+import type { WayOut, WayOutDay } from '../../../../shared/plan/ways-out.js';
+import { Num } from '../../explain/number.js';
+import { WideTable } from '../../shell/wide-table.js';
+import { sayAge } from './say-age.js';
+import type { BatchDraft } from './use-plan.js';
+
+interface Props {
+  readonly plan: BatchPlan;
+  readonly onChoose: (more: BatchDraft) => void;
+}
+
+/** The ways to go out, side by side: when, how cold it may be, what must be ready; one touch each. */
+export function WaysOutTable({ plan, onChoose }: Props) {
+  const floorHave = plan.space.needs.find(({ name }) => name === 'Brooder floor')?.have;
+  return (
+    <div>
+      <Text size="sm" mb="xs">
+        How sure each of the first nights is to be warm enough for birds of their age:
+      </Text>
+      <WideTable label="When they go out">
+        <Table withRowBorders={false}>
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Out from</Table.Th>
+              <Table.Th>A night too cold in the first week</Table.Th>
+              <Table.Th>
+                Brooder floor by then
+                {floorHave && (
+                  <>
+                    , you have <Num of={floorHave} />
+                  </>
+                )}
+              </Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          {plan.outdoors.waysOut.map((way) => (
+            <Way key={way.id} way={way} floorHave={floorHave?.value} onChoose={onChoose} />
+          ))}
+        </Table>
+      </WideTable>
+      <Text size="sm" mt="xs">
+        {RULE_OF_NIGHTS}
+      </Text>
+    </div>
+  );
+}
+
+interface WayProps extends Pick<Props, 'onChoose'> {
+  readonly way: WayOut;
+  readonly floorHave: number | undefined;
+}
+
+function Way({ way, floorHave, onChoose }: WayProps) {
+  const { name, takes, out, isChosen, chosenBy } = way;
+  return (
+    <Table.Tbody className={isChosen ? 'way way-chosen' : 'way'}>
+      <Table.Tr>
+        <Table.Th scope="rowgroup" colSpan={3}>
+          <Group justify="space-between" wrap="nowrap">
+            <span>{name}</span>
+            {isChosen ? (
+              <b>Chosen</b>
+            ) : (
+              <Button
+                className="no-print"
+                variant="light"
+                size="compact-md"
+                flex="none"
+                aria-label={`Choose: ${name}`}
+                onClick={() => onChoose({ ...chosenBy, moveOutDate: undefined })}
+              >
+                Choose
+              </Button>
+            )}
+          </Group>
+        </Table.Th>
+      </Table.Tr>
+      <Table.Tr>
+        {out ? (
+          <DayCells out={out} floorHave={floorHave} />
+        ) : (
+          <Table.Td colSpan={3}>not before the end</Table.Td>
+        )}
+      </Table.Tr>
+      <Table.Tr>
+        <Table.Td colSpan={3}>
+          <Text size="sm">
+            {takes} {out && <Costs of={out} />} {out?.because}
+          </Text>
+        </Table.Td>
+      </Table.Tr>
+    </Table.Tbody>
+  );
+}
+
+function DayCells({
+  out: { on, age, coldNight, coldNights, stand, floor },
+  floorHave,
+}: { out: WayOutDay } & Pick<WayProps, 'floorHave'>) {
+  const isShort = floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
+  return (
+    <>
+      <Table.Td>
+        <Num of={on} />
+        <Text size="sm">
+          <Num of={age} said={`${sayAge(age.value)} old`} />
+        </Text>
+      </Table.Td>
+      <Table.Td>
+        <Num of={coldNight} />
+        <Text size="sm">
+          <Num of={coldNights} said={sayNights(coldNights.value)} /> below <Num of={stand} />
+        </Text>
+      </Table.Td>
+      <Table.Td>
+        {floor && <Num of={floor} />}
+        {isShort && (
+          <Text size="sm" fw={600} c="stop">
+            short
+          </Text>
+        )}
+      </Table.Td>
+    </>
+  );
+}
+
+/** What one night that is too cold costs: in feed, or in heat where the household has some. */
+function Costs({ of: { oneColdNight } }: { of: WayOutDay }) {
+  const { money, feed, heat } = oneColdNight;
+  return (
+    <>
+      One such night costs <Num of={money ?? feed} /> of feed
+      {heat && (
+        <>
+          , or <Num of={heat} /> of heat
+        </>
+      )}
+      .
+    </>
+  );
+}
