@@ -192,7 +192,7 @@ describe.each(databases())('years later on $name', (database) => {
     setYears(5);
     const jobs = await get<Saved<KeptJob>[]>('/jobs');
     const resting = jobs.filter(({ restingSince }) => restingSince).map(({ name }) => name);
-    expect(resting.sort()).toEqual(['Done', 'Lost']);
+    expect(resting).toEqual(expect.arrayContaining(['Done', 'Lost']));
     const { id: _id, ...job } = newOwnJob({ dueOn: addDays(today, 2000) });
     const room = 200 - (jobs.length - resting.length);
     const answers = [];

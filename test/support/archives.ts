@@ -29,18 +29,29 @@ export const tablesIn = (entries: Entries): Map<string, Record<string, unknown>[
 /** The rows of every table with each own id as its table and place, so that other ids do not matter. */
 export function withoutIds(entries: Entries): Record<string, string[]> {
   const tables = tablesIn(entries);
-  const names = new Map<string, string>();
+  const ids = [...tables].flatMap(([table, rows]) =>
+    rows.flatMap(({ id }) => (typeof id === 'string' ? [{ id, table }] : [])),
+  );
+  // One id may be a part of another.
+  ids.sort((a, b) => b.id.length - a.id.length);
+  const text = (row: unknown, nameOf: (id: string, table: string) => string): string =>
+    ids.reduce((all, { id, table }) => all.replaceAll(id, nameOf(id, table)), JSON.stringify(row));
+  // Rows are numbered by what else they say: their ids are new in every copy.
+  const numbers = new Map<string, string>();
   for (const [table, rows] of tables) {
-    rows.forEach(({ id }, i) => {
-      if (typeof id === 'string') names.set(id, `${table}:${i}`);
+    const sorted = rows
+      .map((row) => ({ id: row['id'], plain: text(row, (_, of) => of) }))
+      .sort((a, b) => (a.plain < b.plain ? -1 : 1));
+    sorted.forEach(({ id }, i) => {
+      if (typeof id === 'string') numbers.set(id, `${table}:${i}`);
     });
   }
-  const text = (row: unknown): string => {
-    let all = JSON.stringify(row);
-    for (const [id, name] of names) all = all.replaceAll(id, name);
-    return all;
-  };
-  return Object.fromEntries([...tables].map(([table, rows]) => [table, rows.map(text).sort()]));
+  return Object.fromEntries(
+    [...tables].map(([table, rows]) => [
+      table,
+      rows.map((row) => text(row, (id) => numbers.get(id)!)).sort(),
+    ]),
+  );
 }
 
 export async function download({ url }: TestApp, farmId: string): Promise<Buffer> {
