@@ -1,4 +1,5 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
+import type { LeftAlone } from './left-alone.js';
 import { digestibleShare, growOn, massOf, setMass, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
@@ -44,7 +45,9 @@ const newBooks = (n: number): FieldBooks => ({
 
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
-  readonly state: GrassState;
+  state: GrassState;
+  /** Shared by looks ahead as long as nobody is there. */
+  private alone: LeftAlone | undefined;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
   leftDay: number | undefined;
@@ -58,15 +61,20 @@ export class Field {
   /** @param books where its days are written down; left out of a look ahead */
   constructor(
     readonly sward: Sward,
-    readonly books: FieldBooks | undefined = newBooks(sward.isClosed.length),
+    readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
   ) {
     this.state = { ...sward.start };
     this.leftDay = sward.lastGrazedEnd;
   }
 
-  /** The same paddock to look ahead with, in other weather. */
-  ahead(sward: Sward): Field {
-    const copy = new Field({ ...sward, start: this.state }, undefined);
+  /**
+   * The same paddock to look ahead with, in other weather.
+   *
+   * @param alone how it grows as long as nobody is there
+   */
+  ahead(sward: Sward, alone: LeftAlone): Field {
+    const copy = new Field({ ...sward, start: this.state }, null);
+    copy.alone = alone;
     copy.stay = this.stay && { ...this.stay };
     copy.leftDay = this.leftDay;
     copy.leftKgPerHa = this.leftKgPerHa;
@@ -111,7 +119,8 @@ export class Field {
   grow(day: number): void {
     const { days } = this.sward.weather;
     if (0 < day && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
-    growOn(this.sward, this.state, day);
+    if (this.alone) this.state = this.alone.after(day);
+    else growOn(this.sward, this.state, day);
     if (!this.books) return;
     const { days: kept } = this.books;
     const { grownKg, lostKg, wetShare } = this.state;
@@ -127,6 +136,7 @@ export class Field {
    * @returns what the herd ate, kg
    */
   graze(day: number, needKg: number): number {
+    this.touch();
     const stay = this.stay!;
     const { areaHa } = this.sward;
     const removed = Math.min(this.aboveResidual, needKg / areaHa / stay.harvestShare);
@@ -142,6 +152,13 @@ export class Field {
     return eaten * areaHa;
   }
 
+  /** From now on it grows on its own. */
+  private touch(): void {
+    if (!this.alone) return;
+    this.alone = undefined;
+    this.state = { ...this.state };
+  }
+
   leave(day: number): void {
     this.leftDay = day;
     this.leftKgPerHa = this.mass;
@@ -149,6 +166,7 @@ export class Field {
   }
 
   mow(paddock: number, day: number, openFrom: number): Cut {
+    this.touch();
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
     takeOff(this.state, taken, stubbleKgPerHa);
