@@ -1,6 +1,9 @@
 import { Stack, Table, Text, Title } from '@mantine/core';
+import { useMemo } from 'react';
+import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
+import { NumbersOf } from '../../explain/about-numbers.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
@@ -13,8 +16,12 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
   const all = useAll(usePicture(farm.id));
   const picture = 'waiting' in all ? undefined : all.data[0];
   const { plan, isWorking } = usePasturePlan(picture, tables);
+  const about = useMemo(
+    () => (plan && picture ? aboutGrass(picture, plan, tables) : undefined),
+    [plan, picture, tables],
+  );
   if ('waiting' in all) return all.waiting;
-  return (
+  const content = (
     <Stack maw={1000}>
       <Title order={1}>Stocking and water</Title>
       <PastureNav farmId={farm.id} />
@@ -101,4 +108,5 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
       )}
     </Stack>
   );
+  return about ? <NumbersOf about={about}>{content}</NumbersOf> : content;
 }
