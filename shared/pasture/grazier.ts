@@ -15,10 +15,13 @@ import { massOf } from './sward.js';
  * shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
  * start + grown = end + eaten + trampled + mown + died off. Costs paddocks × days, and as much
  * again for each look ahead.
+ *
+ * @param mayShut false to leave all grass to the herds: quicker, and what they are fed is the same but
+ *   for half a day now and then
  */
-export function graze(problem: GrazingProblem): SeasonBooks {
+export function graze(problem: GrazingProblem, mayShut = true): SeasonBooks {
   const season = new Season(problem);
-  season.walk();
+  season.walk(mayShut);
   return season.books();
 }
 
@@ -58,12 +61,12 @@ class Season {
     this.eatenKg = problem.herds.map(({ demandKg }) => new Float64Array(demandKg.length));
   }
 
-  walk(): void {
+  walk(mayShut: boolean): void {
     const { from, to } = this.problem;
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
       if (day === from) this.begin();
-      this.dropForHay(day);
+      if (mayShut) this.dropForHay(day);
       this.growAndMow(day);
       if (day < from) this.follow(day);
       else this.herds.forEach((_, herd) => this.feed(herd, day));
@@ -288,6 +291,11 @@ class Season {
     const herd = this.herds[h]!;
     if (herd.at === undefined) return;
     const field = this.fields[herd.at]!;
+    if (!field.books) {
+      field.leave(day);
+      herd.at = undefined;
+      return;
+    }
     const {
       herd: _herd,
       harvestShare: _share,

@@ -37,11 +37,9 @@ export class SampleFarmService {
 
   /** The work of animals that was due before today is done: this household is not behind. */
   private async doneBefore(farmId: string, today: string): Promise<Said[]> {
-    const { jobs } = await this.work.planOf(farmId);
-    return jobs
-      .filter(({ latest }) => latest < today)
-      .map(({ key, latest }) => ({
-        ...{ kind: 'work-progress', about: key, on: latest, details: { doneOn: latest } },
-      }));
+    const due = await this.work.dueBefore(farmId, today);
+    return due.map(({ key, latest }) => ({
+      ...{ kind: 'work-progress', about: key, on: latest, details: { doneOn: latest } },
+    }));
   }
 }

@@ -30,7 +30,13 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import type { YearPlan } from '../../shared/plan/year/year-plan.js';
-import { compareWork, planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
+import {
+  compareWork,
+  planWork,
+  workDueBefore,
+  workOutlook,
+  type DueWork,
+} from '../../shared/plan/farm/work-of-farm.js';
 import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import { climateFromDaily, type Climate, type DailyWeather } from '../../shared/weather/climate.js';
@@ -135,6 +141,9 @@ export const TASKS = {
     const { keep, ...plan } = planWork(asked.picture, tables, animals);
     return { plan, keep, day: todayOf(asked.picture, tables, animals, plan) };
   },
+
+  workDueBefore: (asked: PlannedPicture & { readonly before: string }): DueWork[] =>
+    workDueBefore(asked.picture, tables, animalsOf(asked), asked.before),
 
   workOutlook: (
     asked: PlannedPicture & { readonly history: readonly DailyWeather[] },

@@ -26,6 +26,7 @@ import type { Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
+import type { DueWork } from '../../shared/plan/farm/work-of-farm.js';
 import type { PlannedWork } from '../work-pool/tasks.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
@@ -49,6 +50,12 @@ export class WorkService {
 
   async planOf(farmId: string): Promise<WorkPlan> {
     return (await this.planned(farmId)).plan;
+  }
+
+  /** Work that was due before a day. */
+  async dueBefore(farmId: string, before: string): Promise<DueWork[]> {
+    const asked = await this.pasture.planned(await this.pictures.of(farmId));
+    return this.pool.run('workDueBefore', { ...asked, before });
   }
 
   /** The day that it is on a farm, out of the plans of its animals and its work. */

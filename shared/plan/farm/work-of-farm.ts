@@ -38,6 +38,23 @@ export function workOfFarm(
   };
 }
 
+/** A piece of work and its last day. */
+export interface DueWork {
+  readonly key: string;
+  readonly latest: string;
+}
+
+/** Work whose last day lies before a day: the first plan that fits says so as well as the best. */
+export const workDueBefore = (
+  picture: FarmPicture,
+  tables: Tables,
+  animals: AnimalPlans,
+  before: string,
+): DueWork[] =>
+  workPlanOf(workOfFarm(picture, tables, animals), 1)
+    .jobs.filter(({ latest }) => latest < before)
+    .map(({ key, latest }) => ({ key, latest }));
+
 /** The household's work of a farm, fitted into its hours and days. */
 export const planWork = (
   picture: FarmPicture,

@@ -272,7 +272,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   const rows = [context.order];
   const least = littleShare.value * needKg(context);
   const shortWith = (change: Parameters<typeof grazingProblem>[1], headShare = 1): number =>
-    feedOf(context, graze(grazingProblem(context, change)), headShare).inSeasonKg;
+    feedOf(context, graze(grazingProblem(context, change), false), headShare).inSeasonKg;
   const closers: Closer[] = [
     {
       kind: 'hay',
@@ -340,7 +340,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
       leastRestDays: s.leastRestDays + longerRestDays.value,
     })),
   };
-  const saved = inSeason.value - feedOf(context, graze(longer)).inSeasonKg;
+  const saved = inSeason.value - feedOf(context, graze(longer, false)).inSeasonKg;
   if (least < saved) {
     closers.push({
       kind: 'slower',
