@@ -1,5 +1,5 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
-import type { LeftAlone } from './left-alone.js';
+import { LeftAlone } from './left-alone.js';
 import { digestibleShare, growOn, massOf, setMass, takeOff, type Sward } from './sward.js';
 import type { GrassState } from './sward-day.js';
 
@@ -48,7 +48,7 @@ const NOT_ASKED = { digestibleShare: 0, deadShare: 0 };
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
   state: GrassState;
-  /** Shared by looks ahead as long as nobody is there. */
+  /** How it grows while nobody is there: shared by all looks ahead until somebody was. */
   private alone: LeftAlone | undefined;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
@@ -70,13 +70,16 @@ export class Field {
   }
 
   /**
-   * The same paddock to look ahead with, in other weather.
+   * The same paddock on a morning, to look ahead with in the usual weather.
    *
-   * @param alone how it grows as long as nobody is there
+   * @param usual the paddock in that weather
    */
-  ahead(sward: Sward, alone: LeftAlone): Field {
-    const copy = new Field({ ...sward, start: this.state }, null);
-    copy.alone = alone;
+  ahead(usual: Sward, day: number): Field {
+    // What was worked out before holds on as long as the weather is the usual one.
+    const holds = this.alone && usual.weather === this.sward.weather;
+    if (!holds) this.alone = new LeftAlone(usual, { ...this.state }, day);
+    const copy = new Field({ ...usual, start: this.state }, null);
+    copy.alone = this.alone;
     copy.stay = this.stay && { ...this.stay };
     copy.leftDay = this.leftDay;
     copy.leftKgPerHa = this.leftKgPerHa;
@@ -115,6 +118,7 @@ export class Field {
   read(day: number): void {
     for (const reading of this.sward.readings)
       if (reading.day === day) {
+        this.touch();
         setMass(this.state, reading.kgPerHa);
         if (reading.isGrazed) this.leave(day);
       }
@@ -123,7 +127,7 @@ export class Field {
   grow(day: number): void {
     const { days } = this.sward.weather;
     if (0 < day && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
-    if (this.alone) this.state = this.alone.after(day);
+    if (this.alone && !this.books) this.state = this.alone.after(day);
     else growOn(this.sward, this.state, day);
     if (!this.books) return;
     const { days: kept } = this.books;
@@ -160,7 +164,7 @@ export class Field {
   private touch(): void {
     if (!this.alone) return;
     this.alone = undefined;
-    this.state = { ...this.state };
+    if (!this.books) this.state = { ...this.state };
   }
 
   leave(day: number): void {

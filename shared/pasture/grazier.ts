@@ -1,5 +1,4 @@
 import { Field } from './field.js';
-import { LeftAlone } from './left-alone.js';
 import { daysOf, isForMowing, tallestToSpare, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
@@ -129,23 +128,20 @@ class Season {
     if (paddock === undefined) return;
     this.nextLook = day + WALK_EVERY_DAYS;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    const alone = this.fields.map(
-      ({ state }, p) => new LeftAlone(this.problem.usualSwards[p]!, { ...state }, day),
-    );
-    const most = this.feedAhead(day, alone, undefined) + little;
-    while (paddock !== undefined && this.feedAhead(day, alone, paddock) <= most) {
+    const most = this.feedAhead(day, undefined) + little;
+    while (paddock !== undefined && this.feedAhead(day, paddock) <= most) {
       this.fields[paddock]!.shutFrom = day;
       paddock = tallestToSpare(this.problem, this.fields, day);
     }
   }
 
   /** Feed the herds would need by the usual weather, kg, with one paddock more shut. */
-  private feedAhead(day: number, alone: readonly LeftAlone[], shut: number | undefined): number {
+  private feedAhead(day: number, shut: number | undefined): number {
     const { problem } = this;
     const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
     const ahead = new Season(
       { ...problem, from: -1 },
-      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, alone[p]!)),
+      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
       this.herds,
     );
     if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;

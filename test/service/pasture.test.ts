@@ -7,6 +7,7 @@ import { outlineAreaM2 } from '../../src/outlines/outline.js';
 import { WorkPool } from '../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
+import { inManyParts } from '../support/many-parts.js';
 import { newFarm, tables } from '../support/factories.js';
 import { inDays, saveFarm, type SavedFarm } from '../support/orders.js';
 import { expectFieldProblem, expectProblem } from '../support/problem.js';
@@ -460,6 +461,8 @@ describe.each(databases())('grass and cattle on $name', (database) => {
 
   it('works a plan out once for all who ask at once, and answers others meanwhile', async () => {
     const sample = (await app.api.post('/api/farms/sample').expect(201)).body as { id: string };
+    // So much land that its plan takes a while.
+    await inManyParts(app, `/api/farms/${sample.id}`);
     const run = jest.spyOn(app.nest.get(WorkPool), 'run');
     const path = `/api/farms/${sample.id}/pasture/plan`;
     const answered: string[] = [];

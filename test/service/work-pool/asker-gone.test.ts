@@ -5,8 +5,11 @@ import { TablesService } from '../../../src/reference/tables.service.js';
 import { WorkPool } from '../../../src/work-pool/work-pool.service.js';
 import { openApp, type TestApp } from '../../support/app.js';
 import { databases } from '../../support/databases.js';
-import { newPastureRequest } from '../../support/pasture-factories.js';
+import { inManyParts } from '../../support/many-parts.js';
+import { newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
 import { newPicture } from '../../support/pictures.js';
+
+const MANY = 160;
 
 describe('the pool', () => {
   let pool: WorkPool;
@@ -17,7 +20,10 @@ describe('the pool', () => {
 
   it('ends the thread of work whose asker has gone, and does the next work', async () => {
     const controller = new AbortController();
-    const { farm, climate, today, paddocks, herds } = newPastureRequest();
+    // So much land that its plan takes a while.
+    const { farm, climate, today, paddocks, herds } = newPastureRequest({
+      paddocks: newPaddocks(MANY),
+    });
     const input = newPicture({ farm, climate, today, paddocks, herds });
     await pool.run('planPasture', input); // the thread is warm
     const running = pool.run('planPasture', input, { signal: controller.signal, turn: 'a' });
@@ -40,6 +46,7 @@ describe('a request whose asker goes', () => {
   beforeAll(async () => {
     app = await openApp(databases()[0]!);
     path = `/api/farms/${((await app.api.post('/api/farms/sample')).body as { id: string }).id}`;
+    await inManyParts(app, path);
   }, 60_000);
   afterAll(() => app.close());
 
