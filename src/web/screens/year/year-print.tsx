@@ -29,7 +29,7 @@ export default function YearPrint({ farm }: { farm: SavedFarm }) {
       </Group>
       <article
         ref={sheet}
-        className={`year-page ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
+        className={`year-page on-paper ${MANY_ROWS < year.rows.length ? 'year-dense' : ''}`}
       >
         <header>
           <h1>
