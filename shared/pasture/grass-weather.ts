@@ -2,7 +2,7 @@ import { extraterrestrialRadiationMJPerM2Day } from '../calendar/day-length.js';
 import type { GrassDay } from './sward-day.js';
 import type { GrassWeather } from './sward.js';
 
-/** Rainless days of a place; what a sward needs of them. */
+/** Days of a place as its weather has them. */
 export interface PlainDays {
   readonly dayOfYear: Int16Array;
   readonly minC: Float64Array;
@@ -27,7 +27,7 @@ const DEEP_SNOW_MM = 10;
  * Days of weather as swards meet them: light from the spread of temperatures (FAO-56 eq. 50), soil
  * that follows the air, the temperature sum of the year, snow that lies.
  *
- * @param sumFrom day of the year on which the temperature sum begins anew: 1, in the south 182
+ * The temperature sum begins anew on 1 January, in the south on 1 July.
  */
 export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather {
   const n = days.dayOfYear.length;

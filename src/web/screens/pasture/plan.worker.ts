@@ -14,7 +14,7 @@ export type Answered = { readonly id: number } & (
   | { readonly failed: string }
 );
 
-/** Plans off the page's own thread: a search over orders of moves takes a good part of a second. */
+/** Plans off the page's own thread: a phone takes some tenths of a second for a season. */
 self.onmessage = ({ data }: MessageEvent<Asked>) => {
   self.postMessage(answer(data));
 };
