@@ -22,7 +22,7 @@ export const instructionFormulas = {
     id: 'heaters-on',
     title: 'Heaters to have on',
     words:
-      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold.',
+      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold. By day a lamp under which it is more than 5 °C (9 °F) too warm is raised, with the lid off where that is in the way, or switched off.',
     symbols: 'min{n: T(n) ≥ T_h, T_air(n) ≤ T_h − 3 °C}',
     sources: ['PLANNING_GUESS'],
     mark: 'estimate',

@@ -101,7 +101,14 @@ function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: nu
   return [shut.watts === 0 ? 0 : heat.count];
 }
 
-function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
+/** How much more than a little warmer than wanted it is straight under a lamp, K; else 0. */
+export function spotTooHotK(rig: HeatRig, hour: HeatHour, { on, underC }: HeatSetting): number {
+  if (on === 0 || rig.heat.kind !== 'lamp' || rig.isAirSchedule) return 0;
+  return Math.max(0, underC - hour.targetC - rig.table.lamps.spotAboveK);
+}
+
+/** How far a setting is from what birds want, K of discomfort; danger counts several times. */
+export function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
   const { on, isOpen, airC, underC } = setting;
   const isPlate = rig.heat.kind === 'plate';
   const coldK = isPlate ? 0 : Math.max(0, hour.targetC - underC);

@@ -2,7 +2,14 @@ import { ventilationWPerK } from '../poultry/brooder-heat.js';
 import { riseBelowLampK } from '../poultry/lamp-zone.js';
 import type { BroodingHeat, DayConditions, DayHeat } from './heat-days.js';
 import { hasCoolEnd, type HeatRig } from './heat-rig.js';
-import { bestSetting, settingOf, type HeatHour, type HeatSetting } from './heat-setting.js';
+import {
+  bestSetting,
+  costOf,
+  settingOf,
+  spotTooHotK,
+  type HeatHour,
+  type HeatSetting,
+} from './heat-setting.js';
 
 /** One week of age in the brooder: how its heaters are set for the coldest night and warmest noon. */
 export interface HeatWeek {
@@ -65,8 +72,8 @@ export function heatWeeks(
 /**
  * How the heaters are set over some days, for their coldest night, a usual day and their hottest noon.
  *
- * @param span its days after arrival, the share of the brooder in use, how high a lamp can hang, and
- *   how high it hangs already; left out, as high as it may on the coldest night
+ * @param span its days after arrival, the share of the brooder in use, how high a lamp can hang with
+ *   the lid on where there is one, and how high it hangs already; left out, as high as it may on the coldest night
  */
 export function heatOfSpan(
   heat: BroodingHeat,
@@ -83,24 +90,41 @@ export function heatOfSpan(
   const { first, last, share, headroomM, hangsAtM } = span;
   const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
   const lowest = bestSetting(rig, nightHour, { share, heightM: hangsAtM ?? rig.clearanceM });
-  const heightM = hangsAtM ?? lampHeightM(rig, lowest, coldDay.targetC, headroomM);
+  const heightM = hangsAtM ?? heightOf(nightHour, lowest);
   const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
   const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
   const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
-  const [day, dayHeightM] = raised(dayHour);
-  const [noon, noonHeightM] = raised(noonHour);
+  const [day, dayHeightM] = byDay(dayHour);
+  const [noon, noonHeightM] = byDay(noonHour);
   const left = settingOf(rig, noonHour, { ...night, share, heightM });
   return {
     ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
     ...{ usualDay, day, hotDay, noon, left },
   };
 
-  /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
-  function raised(hour: HeatHour): [HeatSetting, number] {
+  /**
+   * By day the lamps stay at the night's height unless it is far too warm straight below them. Then
+   * they are raised, out of the top where the lid is in the way, or switched off, whichever comes
+   * nearest to what is wanted.
+   */
+  function byDay(hour: HeatHour): [HeatSetting, number] {
     const low = bestSetting(rig, hour, { share, heightM });
-    if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
-    const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM));
-    return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
+    if (spotTooHotK(rig, hour, low) === 0) return [low, heightM];
+    const tops = rig.hasLid && !low.isOpen ? [false, true] : [low.isOpen];
+    const ways = tops.flatMap((isOpen) =>
+      [0, low.on].map((on): [HeatSetting, number] => {
+        const as = settingOf(rig, hour, { on, isOpen, share, heightM });
+        const up = Math.max(heightM, heightOf(hour, as));
+        return [settingOf(rig, hour, { on, isOpen, share, heightM: up }), up];
+      }),
+    );
+    const costs = ways.map(([way]) => costOf(rig, hour, way) + spotTooHotK(rig, hour, way));
+    return ways[costs.indexOf(Math.min(...costs))]!;
+  }
+
+  function heightOf(hour: HeatHour, setting: HeatSetting): number {
+    const underTop = rig.hasLid && setting.isOpen ? Infinity : headroomM;
+    return lampHeightM(rig, setting, hour.targetC, underTop);
   }
 }
 

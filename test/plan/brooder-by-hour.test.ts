@@ -76,6 +76,23 @@ describe('lamps for the example batch', () => {
     }
   });
 
+  // A keeper raises the lamp by the weekly step (5 °F) or switches it off; twice that step and
+  // more under it at noon means that nobody did. Common practice, no source.
+  it.each(PLACES.flatMap((place) => [1, 2, 4].map((count) => [place, count] as const)))(
+    'by day are raised or off before it is far too hot under them (%s place, %d lamps)',
+    (place, count) => {
+      for (const without of ['', 'roof'] as const) {
+        for (const { day, noon } of planned(place, lamps(count), without).heat!.weeks) {
+          for (const { on, underHeat } of [day, noon]) {
+            if (!underHeat) continue;
+            const wantedC = Number(on.inputs.find((i) => i.symbol === 'T_h')!.value);
+            expect(underHeat.value).toBeLessThan(wantedC + 5.6);
+          }
+        }
+      }
+    },
+  );
+
   it('left on without a thermostat would cook them: the plan says so, and what to do', () => {
     const plan = planned('example', lamps(4));
     const [first] = plan.heat!.weeks;
