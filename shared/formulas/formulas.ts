@@ -21,6 +21,7 @@ import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
+import { penHeatFormulas } from '../plan/pen-heat.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
@@ -93,6 +94,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
+  penHeatFormulas,
   brooderBoxFormulas,
   brooderHeatFormulas,
   broodingFormulas,

@@ -52,6 +52,7 @@ export const JUDGED = {
     'unsureBelow',
     'processingStartH',
     'moveOutNights',
+    'penHeatNights',
     'hardenDays',
     'brooderSpareDays',
     'olderFlockDays',
