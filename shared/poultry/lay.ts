@@ -116,5 +116,7 @@ export function layerEnergyKcal2005({
   airC,
 }: HenDay): number {
   const root = Math.sqrt(weightKg);
-  return root * Math.sqrt(root) * (165.74 - 2.37 * airC) + 6.68 * gainGPerDay + 2.4 * eggMassGPerDay;
+  return (
+    root * Math.sqrt(root) * (165.74 - 2.37 * airC) + 6.68 * gainGPerDay + 2.4 * eggMassGPerDay
+  );
 }
