@@ -82,7 +82,7 @@ export function instructionsOf(
       to: dateOf(week.last),
       fromAgeDays: life.arrivalAgeDays + week.first,
       toAgeDays: life.arrivalAgeDays + week.last,
-      ...(hangs ? { lampHeight: heightOf(shared, week.heightM, night.air) } : {}),
+      ...(hangs ? { lampHeight: heightOf(shared, week.night.heightM, night.air) } : {}),
       night,
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
@@ -124,8 +124,8 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
   }[when];
   const { rig } = shared.heat;
   const time = TIMES[when];
-  const heightM = heightAt(week, when);
-  const isRaised = 0 < setting.on && week.heightM < heightM;
+  const { heightM } = setting;
+  const isRaised = 0 < setting.on && week.night.heightM < heightM;
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
   const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
   const { lamps, tooHot } = rig.table;
@@ -238,9 +238,6 @@ function heightOf(
     from(air, 'T_air'),
   ]);
 }
-
-const heightAt = (week: HeatWeek, when: Time): number =>
-  ({ night: week.heightM, day: week.dayHeightM, noon: week.noonHeightM })[when];
 
 function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;

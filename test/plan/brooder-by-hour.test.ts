@@ -63,7 +63,8 @@ describe('lamps for the example batch', () => {
     for (const { fromAgeDays, toAgeDays, night, day, noon, ...week } of weeks) {
       const wantedC = Number(night.on.inputs.find((i) => i.symbol === 'T_h')!.value);
       const warmC = (night.underHeat ?? night.air).value;
-      expect(warmC).toBeGreaterThan(wantedC - 0.1);
+      // Within half a degree Fahrenheit: one lamp a little short beats two that roast.
+      expect(warmC).toBeGreaterThan(wantedC - 0.28);
       const { warnC } = tables.heat.tooHot.rows.findLast((row) => row.fromDay <= fromAgeDays)!;
       for (const { air, around } of [night, day, noon]) {
         // Outdoors it can be hotter than they stand; then nothing is on and words say what to do.
