@@ -33,6 +33,12 @@ interface HerdState {
   wasOut: boolean;
 }
 
+/** What a look ahead finds. */
+interface Ahead {
+  readonly feedKg: number;
+  readonly entered: Set<number>;
+}
+
 /** Where all paddocks together feed a herd for a few days only, half of them are enough. */
 const HALF_A_ROUND = 0.5;
 /** More days than any season has. */
@@ -47,6 +53,8 @@ class Season {
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
   private startStates: GrassState[] = [];
+  /** Paddocks that a herd has gone into. */
+  private readonly entered = new Set<number>();
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -128,15 +136,22 @@ class Season {
     if (paddock === undefined) return;
     this.nextLook = day + WALK_EVERY_DAYS;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    const most = this.feedAhead(day, undefined) + little;
-    while (paddock !== undefined && this.feedAhead(day, paddock) <= most) {
+    let ahead = this.lookAhead(day, undefined, Infinity);
+    const most = ahead.feedKg + little;
+    while (paddock !== undefined) {
+      // One that nobody would go into is not missed.
+      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, paddock, most);
+      if (most < ahead.feedKg) return;
       this.fields[paddock]!.shutFrom = day;
       paddock = tallestToSpare(this.problem, this.fields, day);
     }
   }
 
-  /** Feed the herds would need by the usual weather, kg, with one paddock more shut. */
-  private feedAhead(day: number, shut: number | undefined): number {
+  /**
+   * Feed that the herds would need by the usual weather, kg, with one paddock more shut, and the
+   * paddocks they would go into. Stops where more is needed than is asked about.
+   */
+  private lookAhead(day: number, shut: number | undefined, mostKg: number): Ahead {
     const { problem } = this;
     const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
     const ahead = new Season(
@@ -145,10 +160,12 @@ class Season {
       this.herds,
     );
     if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;
-    for (let i = day; i < to; i++) ahead.plannedDay(i);
-    let feed = 0;
-    for (const kg of ahead.hayKg) for (let i = day; i < to; i++) feed += kg[i]!;
-    return feed;
+    let feedKg = 0;
+    for (let i = day; i < to && feedKg <= mostKg; i++) {
+      ahead.plannedDay(i);
+      for (const kg of ahead.hayKg) feedKg += kg[i]!;
+    }
+    return { feedKg, entered: ahead.entered };
   }
 
   private plannedDay(day: number): void {
@@ -260,15 +277,26 @@ class Season {
     const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
     const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
     const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
+    const { digestibleShare, deadShare } = field.quality;
+    // Written out: a look ahead makes dozens, and spreads cost more than the sums.
     field.stay = {
-      ...{ herd, enteredOn: from, from, start, entry },
+      herd,
+      enteredOn: from,
+      from,
+      start,
+      entry,
       massBefore: field.mass,
-      ...field.quality,
+      digestibleShare,
+      deadShare,
       until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
       harvestShare: harvestShare[inOneStrip - 1]! - drop,
-      ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
+      grownKg: 0,
+      eatenKg: 0,
+      trampledKg: 0,
+      hayKg: 0,
     };
     this.herds[herd]!.at = paddock;
+    this.entered.add(paddock);
   }
 
   /**

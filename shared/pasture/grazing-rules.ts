@@ -80,11 +80,14 @@ export function tallestToSpare(
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
-    if (field.sward.isClosed.subarray(day, until).includes(1)) return;
+    if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
+    const { isClosed, stubbleKgPerHa } = field.sward;
     let grown = field.mass;
-    for (let i = day; i < until; i++) grown += usualGrowth[p]![i]!;
-    if (grown < field.sward.stubbleKgPerHa + judged.leastCutKgPerHa) return;
-    if (tallest === undefined || fields[tallest]!.ripeness < field.ripeness) tallest = p;
+    for (let i = day; i < until; i++) {
+      if (isClosed[i] === 1) return;
+      grown += usualGrowth[p]![i]!;
+    }
+    if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
   return tallest;
 }

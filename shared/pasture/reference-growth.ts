@@ -1,4 +1,4 @@
-import { growOn, massOf, takeOff, winterStand, type GrassWeather } from './sward.js';
+import { fullGrowth, growOn, massOf, takeOff, winterStand, type GrassWeather } from './sward.js';
 import type { GrassGround, GrassKind } from './sward-day.js';
 
 const PLOTS = 4;
@@ -20,12 +20,13 @@ export function referenceGrowth(
   const n = weather.days.length;
   const kgPerHa = new Float64Array(n);
   const sward = { kind, ground, weather };
+  const full = fullGrowth(sward);
   for (let plot = 0; plot < PLOTS; plot++) {
     const state = winterStand(STUBBLE_KG_PER_HA, ground.waterHeldMm);
     const first = Math.round((plot * CUT_EVERY_DAYS) / PLOTS);
     let last = 0;
     for (let day = 0; day < n; day++) {
-      growOn(sward, state, day);
+      growOn(sward, state, day, full);
       if (day % CUT_EVERY_DAYS !== first && day !== n - 1) continue;
       const cut = Math.max(0, massOf(state) - STUBBLE_KG_PER_HA);
       takeOff(state, cut, STUBBLE_KG_PER_HA);

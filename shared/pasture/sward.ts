@@ -1,4 +1,5 @@
 import {
+  fullGrowthKg,
   growDay,
   waterShare,
   type GrassDay,
@@ -48,17 +49,37 @@ export const LEAST_LEAF_KG_PER_HA = 255;
 
 const ALWAYS_WET = (): number => 1;
 
-/** Lets a sward grow through one day of its weather; the state is changed. */
+const knownGrowth = new WeakMap<GrassWeather, WeakMap<GrassKind, Float64Array>>();
+
+/** Full growth of a kind of grass on each day of a weather; kept, as many paddocks share it. */
+export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): Float64Array {
+  let ofKind = knownGrowth.get(weather);
+  if (!ofKind) knownGrowth.set(weather, (ofKind = new WeakMap()));
+  let kg = ofKind.get(kind);
+  if (!kg) {
+    kg = Float64Array.from(weather.days, (day) => fullGrowthKg(kind, day));
+    ofKind.set(kind, kg);
+  }
+  return kg;
+}
+
+/**
+ * Lets a sward grow through one day of its weather; the state is changed.
+ *
+ * @param full its `fullGrowth`
+ */
 export function growOn(
-  { weather, kind, ground }: Pick<Sward, 'kind' | 'ground' | 'weather'>,
+  sward: Pick<Sward, 'kind' | 'ground' | 'weather'>,
   state: GrassState,
   day: number,
+  full = fullGrowth(sward),
 ): void {
+  const { weather, kind, ground } = sward;
   const today = weather.days[day]!;
   // Only a bite after stems have begun to grow ends them.
   if (today.temperatureSum <= kind.stemsFromSum) state.isBitten = false;
   const water = weather.isRainKnown ? waterShare : ALWAYS_WET;
-  growDay(state, kind, ground, today, water, LEAST_LEAF_KG_PER_HA);
+  growDay(state, kind, ground, today, water, LEAST_LEAF_KG_PER_HA, full[day]!);
 }
 
 /** All that stands, kg/ha. */
