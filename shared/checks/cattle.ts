@@ -18,7 +18,7 @@ function dayOf(given: Given) {
     from: 0,
     minC: [8],
     maxC: [18],
-    energyMcalPerKg: 1.3,
+    energyMcalPerKg: [1.3],
   });
 }
 

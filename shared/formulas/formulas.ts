@@ -38,6 +38,8 @@ import { spareFormulas } from '../plan/brooder-spare.js';
 import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { shelterFormulas } from '../plan/shelter.js';
+import { carriedFormulas } from '../pasture/carried.js';
+import { forageEnergyFormulas } from '../pasture/forage-energy.js';
 import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
@@ -124,6 +126,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   spareFormulas,
   shelterFormulas,
+  carriedFormulas,
+  forageEnergyFormulas,
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,

@@ -30,14 +30,12 @@ export function waysIn(
     const entry = entryOf(problem, field, paddock, day, isOut);
     if (!entry) return;
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
-    const least = entry === 'ready' ? LEAST_DAY_SHARE : 1;
+    const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
       ways.push({ paddock, entry, ripeness: field.ripeness });
   });
   return ways.sort((a, b) => b.ripeness - a.ripeness);
 }
-
-const LEAST_DAY_SHARE = 0.5;
 
 function entryOf(
   { usualGrowth, growsKgPerHa }: GrazingProblem,

@@ -116,7 +116,7 @@ export const milkedHead = (
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *
- * @param energyMcalPerKg net energy for maintenance of the forage
+ * @param energyMcalPerKg net energy for maintenance of what they eat, by day
  */
 export function herdDays(
   herd: Herd,
@@ -128,7 +128,7 @@ export function herdDays(
     from: number;
     minC: ArrayLike<number>;
     maxC: ArrayLike<number>;
-    energyMcalPerKg: number;
+    energyMcalPerKg: ArrayLike<number>;
   },
 ): HerdDays {
   const n = span.days;
@@ -188,7 +188,7 @@ function addGroup(
     const dryMatterKg = intakeKg(of, {
       weightKg,
       milkKg,
-      energyMcalPerKg: span.energyMcalPerKg,
+      energyMcalPerKg: span.energyMcalPerKg[i]!,
       weekOfLactation: isCalved
         ? daysBetween(due, date) / 7
         : tables.judgements.grass.midLactationWeeks.value,

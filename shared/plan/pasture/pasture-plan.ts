@@ -8,6 +8,7 @@ import type { Judgement } from '../../tables/judgements.js';
 import type { Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { Task } from '../tasks/task.js';
+import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { bookOf, type GrassBook } from './grass-book.js';
@@ -86,10 +87,11 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
   const tasks = planHerdTasks(context, turning.part);
+  const carries = context.herds.map((_, h) => carriedParts(context, chosen, h));
   const { issues, cautions } = joined([
     { cautions: OF_EVERY_PASTURE },
     ...[sizing, turning, hay, manure, tasks],
-    { issues: pastureIssues(context, chosen) },
+    { issues: [...pastureIssues(context, chosen), ...tooPoor(context, carries)] },
   ]);
   const dry = drySpell(context, chosen.books);
   const { rainMm } = weather.expected;
@@ -123,7 +125,9 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     order: context.order,
     aheadDays: context.tables.judgements.grass.aheadDays,
     paddocks: context.paddocks.map((_, p) => paddockPart(context, chosen, p, manure.part)),
-    herds: context.herds.map((_, h) => herdPart(context, chosen, h, tasks.part.events[h]!)),
+    herds: context.herds.map((_, h) =>
+      herdPart(context, chosen, h, { events: tasks.part.events[h]!, carries: carries[h]! }),
+    ),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
     hay: hay.part,
