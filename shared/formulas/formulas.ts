@@ -8,6 +8,7 @@ import { intakeFormulas } from '../pasture/intake.js';
 import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
+import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
@@ -83,6 +84,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   swardFormulas,
   sizingFormulas,
   hayPartFormulas,
+  hayStoreFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,

@@ -95,6 +95,7 @@ export const JUDGED = {
     'dryCowDays',
     'midLactationWeeks',
     'rankDays',
+    'haySoonDays',
     'carriesShare',
     'carriesDays',
     'aheadDays',

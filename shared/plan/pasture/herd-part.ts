@@ -4,6 +4,7 @@ import type { Cow } from '../../farm/cow.js';
 import { groupsOf } from '../../pasture/named-cows.js';
 import { rowById } from '../../tables/tables.js';
 import type { PlanEvent } from '../tasks/event.js';
+import { fedByHand } from './fed-by-hand.js';
 import type { CarriedPart } from './carried-part.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows, waterRows } from './pasture-support.js';
@@ -83,10 +84,4 @@ function groupParts({ herds, herdDays, span, tables }: PastureContext, h: number
       eachKgByDay: rounded(eachKg, span.from, span.to, 100),
     };
   });
-}
-
-/** Feed besides grass, the feed of cattle in quarantine included. */
-function fedByHand({ herdDays }: PastureContext, { books }: Chosen, h: number): Float64Array {
-  const { demandKg, grassKg } = herdDays[h]!;
-  return books.hayKg[h]!.map((kg, day) => kg + demandKg[day]! - grassKg[day]!);
 }

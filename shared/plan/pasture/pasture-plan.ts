@@ -23,6 +23,7 @@ import { pastureIssues } from './pasture-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import { farmFactorRow } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
+import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -91,7 +92,13 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const { issues, cautions } = joined([
     { cautions: OF_EVERY_PASTURE },
     ...[sizing, turning, hay, manure, tasks],
-    { issues: [...pastureIssues(context, chosen), ...tooPoor(context, carries)] },
+    {
+      issues: [
+        ...pastureIssues(context, chosen),
+        ...tooPoor(context, carries),
+        ...spareGrass(context, chosen),
+      ],
+    },
   ]);
   const dry = drySpell(context, chosen.books);
   const { rainMm } = weather.expected;
