@@ -1,5 +1,12 @@
 import { Field } from './field.js';
-import { daysOf, isForMowing, tallestToSpare, waysIn, type Way } from './grazing-rules.js';
+import {
+  daysOf,
+  driesHay,
+  isForMowing,
+  tallestToSpare,
+  waysIn,
+  type Way,
+} from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
 import type { GrassState } from './sward-day.js';
@@ -176,6 +183,7 @@ class Season {
       if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
       else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
         this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+      else if (field.shutFrom !== undefined && !driesHay(problem, day)) field.shutFrom = undefined;
       field.grow(day);
     });
   }

@@ -102,7 +102,7 @@ export function tallestToSpare(
 ): number | undefined {
   const { judged, usualGrowth, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
-  if (growthEnds < until + judged.hayGrowsDays) return undefined;
+  if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
@@ -118,13 +118,18 @@ export function tallestToSpare(
   return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
 }
 
+/** Whether hay dries on a day of the usual weather: in late fall it does not. */
+export const driesHay = ({ usualSwards, judged }: GrazingProblem, day: number): boolean =>
+  judged.leastDryingMm <= usualSwards[0]!.weather.days[day]!.referenceMm;
+
 /** Whether a paddock that is shut for hay is mown on a day: headed out, or grown long enough. */
-export function isForMowing({ judged }: GrazingProblem, field: Field, day: number): boolean {
+export function isForMowing(problem: GrazingProblem, field: Field, day: number): boolean {
+  const { judged } = problem;
   const { sward, shutFrom } = field;
   const { stemsFromSum, stemsToSum } = sward.kind;
   const sum = sward.weather.days[day]!.temperatureSum;
   const isFirst = !field.isPassed;
   const isHeaded = isFirst && (stemsFromSum + stemsToSum) / 2 <= sum;
   const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
-  return isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
+  return driesHay(problem, day) && isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
 }

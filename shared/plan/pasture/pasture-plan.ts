@@ -87,7 +87,7 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
-  const tasks = planHerdTasks(context, turning.part);
+  const tasks = planHerdTasks(context, turning.part, chosen);
   const carries = context.herds.map((_, h) => carriedParts(context, chosen, h));
   const { issues, cautions } = joined([
     { cautions: OF_EVERY_PASTURE },
