@@ -146,7 +146,16 @@ describe('the season', () => {
     const { page } = await house.page('phone');
     const base = await openPasture(page);
     await page.goto(`${base}/walk`);
-    await page.getByRole('textbox', { name: /^Pond/ }).fill('9');
+    const pond = page.getByRole('textbox', { name: /^Pond/ });
+    const save = page.getByRole('button', { name: /^Save 1 height/ });
+    // A slip is asked about before it moves the season.
+    await pond.fill('40');
+    const isRight = page.getByRole('checkbox', { name: /was expected.*40 in is right/ });
+    await isRight.waitFor({ timeout: 30_000 });
+    expect(await save.isDisabled()).toBe(true);
+    await isRight.check();
+    expect(await save.isEnabled()).toBe(true);
+    await pond.fill('9');
     await page.getByRole('button', { name: 'Barn: higher' }).click();
     await page.getByRole('button', { name: /^Save 2 heights/ }).click();
     await page.getByText('Saved', { exact: true }).waitFor({ timeout: 30_000 });

@@ -1,3 +1,4 @@
+import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import type { Chosen } from './surplus.js';
@@ -5,7 +6,7 @@ import type { Chosen } from './surplus.js';
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
 export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
   const { weather, herds, paddocks, say, tables } = context;
-  const issues: PlanIssue[] = goesRank(context, books);
+  const issues: PlanIssue[] = [...goesRank(context, books), ...oddReadings(context)];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -96,4 +97,20 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
       [rankDays],
     ),
   ];
+}
+
+/** Heights that cannot be right move a whole season, so they are asked about. */
+function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
+  return grass.swards.flatMap(({ paddock, reading, expectedAtReading, kgPerHaCm }) => {
+    if (!reading || expectedAtReading === undefined) return [];
+    const expectedCm = expectedAtReading / kgPerHaCm;
+    if (!isOddReading(reading.heightCm, expectedCm)) return [];
+    return [
+      issue(
+        'act',
+        'reading-odd',
+        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, delete it under Pasture walk and read again.`,
+      ),
+    ];
+  });
 }
