@@ -87,6 +87,8 @@ export const JUDGED = {
     'bloatCautionShare',
     'dryShare',
     'hotHumidityShare',
+    'hotDayDeviations',
+    'highsSpreadK',
     'dryCowDays',
     'midLactationWeeks',
     'aheadDays',

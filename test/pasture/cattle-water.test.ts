@@ -7,7 +7,7 @@ import { tables } from '../support/factories.js';
 
 const gallons = (classId: string, airF: number, weightLb = 1200): number =>
   cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, classId), {
-    airC: fToC(airF),
+    maxC: fToC(airF),
     minC: fToC(airF),
     weightKg: lbToKg(weightLb),
     dryMatterKg: 0,
@@ -42,7 +42,7 @@ describe('cattleWaterL', () => {
 
   const milkCowL = (dryMatterKg: number, milkKg: number, minC: number): number =>
     cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, 'milk-cow'), {
-      airC: minC + 6,
+      maxC: minC + 12,
       minC,
       weightKg: 600,
       dryMatterKg,

@@ -7,7 +7,7 @@ import { tables } from '../../support/factories.js';
 
 const gallons = (classId: string, airF: number, weightLb = 1200): number =>
   cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, classId), {
-    airC: fToC(airF),
+    maxC: fToC(airF),
     minC: fToC(airF),
     weightKg: lbToKg(weightLb),
     dryMatterKg: 0,

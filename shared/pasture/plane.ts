@@ -1,4 +1,4 @@
-import type { Outline } from '../../shared/farm/paddock.js';
+import type { Outline } from '../farm/paddock.js';
 
 export type Corner = Outline[number];
 export type PointM = readonly [xM: number, yM: number];
