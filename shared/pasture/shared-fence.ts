@@ -1,5 +1,5 @@
 import type { Outline } from '../farm/paddock.js';
-import { planeAt, type PointM } from './plane.js';
+import { planeAt, type PointM } from '../maths/plane.js';
 import { rectangleFenceM } from './sizing.js';
 
 /** Corners of neighbors that were drawn by hand or walked with a phone lie this far apart, m. */

@@ -1,12 +1,9 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { datedFact, fromFarm, fromTable, type Quantity } from '../../explain/quantity.js';
-import type { Paddock } from '../../farm/paddock.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
-import type { PastureTable } from '../../tables/pasture-tables.js';
+import { daysOff, isBed, lastDayOf } from './closed-beds.js';
 import type { PastureContext } from './pasture-context.js';
-import type { PastureRequest } from './pasture-request.js';
-import type { PastureSpan } from './pasture-span.js';
 
 export const bedFormulas = {
   lastDay: {
@@ -37,41 +34,6 @@ export interface BedPart {
   readonly lastDay: Quantity;
   /** Left out while nobody has said when the last harvest is. */
   readonly freeFrom?: Quantity;
-}
-
-type RawManure = PastureTable['rawManure'];
-
-/** Days to keep off before what grows there is harvested. */
-const daysOff = ({ cropOffSoil }: Pick<Paddock, 'cropOffSoil'>, rule: RawManure): number =>
-  cropOffSoil ? rule.offSoilDays : rule.touchingSoilDays;
-
-/** Last day for animals and raw manure before the first harvest. */
-const lastDayOf = (bed: Bed, rule: RawManure): PlainDate =>
-  addDays(bed.harvestOn, -daysOff(bed, rule));
-
-type Bed = Paddock & { readonly harvestOn: PlainDate };
-
-const isBed = (paddock: Paddock): paddock is Bed => paddock.harvestOn !== undefined;
-
-/**
- * The paddocks of a request, beds closed from the day after the last one for animals to the last
- * harvest; without a last harvest to the end of the plan, as the ground has become a garden.
- */
-export function withBedsClosed(
-  { paddocks, tables }: PastureRequest,
-  { first, days }: PastureSpan,
-): readonly Paddock[] {
-  if (!paddocks.some(isBed)) return paddocks;
-  return paddocks.map((paddock) => {
-    if (!isBed(paddock)) return paddock;
-    const from = addDays(lastDayOf(paddock, tables.pasture.rawManure), 1);
-    const to = paddock.lastHarvestOn ?? addDays(first, days - 1);
-    if (to < from) return paddock;
-    return {
-      ...paddock,
-      closedDays: [...paddock.closedDays, { from, to, why: 'garden' as const }],
-    };
-  });
 }
 
 /** What is to be known of every bed that is harvested in the plan or after it. */

@@ -192,7 +192,7 @@ function issuesOf(
       issue(
         'act',
         'water-supply-short',
-        `${name} drinks ${say(water.value, 'L')} on the hottest day of one year in ten, and the supply brings ${say(HOURS * supplyLPerH!, 'L')} in a day: ${say(short, 'L')} are to be carried, or stored in a tank of ${say(tank.value, 'L')}.`,
+        `${name}: ${say(water.value, 'L')} on the hottest day of one year in ten, of which the supply brings ${say(HOURS * supplyLPerH!, 'L')}. ${say(short, 'L')} are to be carried, or to stand ready in a tank of ${say(tank.value, 'L')}.`,
         rows,
       ),
     ];
@@ -202,7 +202,7 @@ function issuesOf(
     issue(
       'act',
       'water-tank-small',
-      `The tank of ${name} holds ${say(ownL, 'L')}; with that supply it takes ${say(tank.value, 'L')} on the hottest day of one year in ten. Set a second one, or bring the water faster.`,
+      `${name}: the tank holds ${say(ownL, 'L')}, and with that supply it takes ${say(tank.value, 'L')} on the hottest day of one year in ten. Set a second one, or bring the water faster.`,
       rows,
     ),
   ];

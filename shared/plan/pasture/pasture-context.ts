@@ -10,7 +10,7 @@ import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
-import { withBedsClosed } from './beds.js';
+import { withBedsClosed } from './closed-beds.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
