@@ -146,7 +146,7 @@ export const paddockFields = row(
     /** After it the ground is grazed again; without it the ground stays a garden. */
     lastHarvestOn: optional(date('Last harvest')),
     /** What is eaten of the crop does not touch the soil. */
-    cropOffSoil: optional(yesNo('Crop stands clear of the soil')),
+    cropOffSoil: optional(yesNo('Crop stands clear of the ground')),
     /** Corners of a paddock, degrees east and north, the first not repeated. */
     outline: optional(outline('Corners', 500)),
   },

@@ -104,7 +104,7 @@ export function bedIssues(context: PastureContext, stood: readonly StoodThere[])
           issue(
             'stop',
             'manure-before-harvest',
-            `Fewer than ${rawManure.touchingSoilDays} days between animals and harvest, ${rawManure.offSoilDays} where the crop stands clear of the soil: ${late.join('; ')}.`,
+            `Fewer than ${rawManure.touchingSoilDays} days between animals and harvest, ${rawManure.offSoilDays} where the crop stands clear of the ground: ${late.join('; ')}.`,
             [rawManure],
           ),
         ];

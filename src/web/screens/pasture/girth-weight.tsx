@@ -59,7 +59,7 @@ export function GirthWeight({
           <Button
             variant="default"
             onClick={() => {
-              onWeight(Math.round(weight.value));
+              onWeight(weight.value);
               setOpen(false);
             }}
           >
