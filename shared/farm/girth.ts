@@ -4,11 +4,11 @@ import { number, row, type RowOf } from './field.js';
 /** What a tape says of an animal: a weight is worked out from it, and only that is kept. */
 export const girthFields = row('Girth', {
   girthCm: number(
-    'Girth behind the shoulder',
+    'Girth',
     within(50, 300, 'cm', 'Lay the tape around the chest just behind the shoulder and forelegs.'),
   ),
   lengthCm: number(
-    'Length, shoulder to pin bone',
+    'Length',
     within(40, 250, 'cm', 'Measure from the point of the shoulder to the pin bone.'),
   ),
 });

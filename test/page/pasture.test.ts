@@ -240,8 +240,8 @@ describe('the season', () => {
     await form.getByLabel('Ear tag').fill('A 21');
     // A tape of 60 and 53 inches says 636 pounds.
     await form.getByRole('button', { name: 'Work the weight out with a tape' }).click();
-    await form.getByLabel('Girth behind the shoulder, in').fill('60');
-    await form.getByLabel('Length, shoulder to pin bone, in').fill('53');
+    await form.getByLabel('Girth, in').fill('60');
+    await form.getByLabel('Length, in').fill('53');
     await form.getByRole('button', { name: 'Take 636 lb' }).click();
     expect(await form.getByLabel('Weight, lb').inputValue()).toBe('636');
     await form.getByLabel('Bred on').fill(inDays(-240));

@@ -6,7 +6,7 @@ import { weightOfGirth } from '../../../../shared/pasture/weight-of-girth.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import type { UnitSystem } from '../../../../shared/units/unit.js';
-import { Num, Range } from '../../explain/number.js';
+import { Num } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 
@@ -36,6 +36,9 @@ export function GirthWeight({
   const weight = isWhole(typed) ? weightOfGirth(typed, tables.cattle.girth) : undefined;
   return (
     <div>
+      <Text size="sm">
+        Girth just behind the forelegs, length from the point of the shoulder to the pin bone.
+      </Text>
       <SimpleGrid cols={2}>
         {NAMES.map((name) => (
           <QuantityInput
@@ -54,7 +57,7 @@ export function GirthWeight({
       {weight && (
         <Group mt="xs">
           <Text>
-            Weighs about <Num of={weight} />, <Range of={weight} />
+            About <Num of={weight} />, at least {formatValue(weight.spread!.low, 'kg', reader)}
           </Text>
           <Button
             variant="default"
