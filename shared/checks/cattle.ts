@@ -19,7 +19,7 @@ function dayOf(given: Given) {
     minC: [8],
     maxC: [18],
     hotC: [25],
-    energyMcalPerKg: 1.3,
+    energyMcalPerKg: [1.3],
   });
 }
 

@@ -32,7 +32,7 @@ function usualWaterL(given: Given): number {
   const maxC = [number('maxC')];
   return herdDays({ id: 'herd', name: 'Herd', groups: [groupOf(given)] }, tables, {
     ...{ first: '2027-07-01', days: 1, from: 0, minC: [number('minC')], maxC, hotC: maxC },
-    energyMcalPerKg: tables.forages[0]!.energyMcalPerKg.value,
+    energyMcalPerKg: [1.3],
   }).waterL[0]!;
 }
 

@@ -10,6 +10,7 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
+import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
@@ -24,6 +25,7 @@ import { hotDayFormulas } from '../weather/hot-day.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
+import { penHeatFormulas } from '../plan/pen-heat.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
@@ -40,6 +42,8 @@ import { spareFormulas } from '../plan/brooder-spare.js';
 import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { shelterFormulas } from '../plan/shelter.js';
+import { carriedFormulas } from '../pasture/carried.js';
+import { forageEnergyFormulas } from '../pasture/forage-energy.js';
 import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
@@ -86,6 +90,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   swardFormulas,
   sizingFormulas,
   hayPartFormulas,
+  hayStoreFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,
@@ -99,6 +104,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
+  penHeatFormulas,
   brooderBoxFormulas,
   brooderHeatFormulas,
   broodingFormulas,
@@ -128,6 +134,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   spareFormulas,
   shelterFormulas,
+  carriedFormulas,
+  forageEnergyFormulas,
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,

@@ -121,7 +121,7 @@ export const milkedHead = (
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *
- * @param energyMcalPerKg net energy for maintenance of the forage
+ * @param energyMcalPerKg net energy for maintenance of what they eat, by day
  */
 export function herdDays(
   herd: Herd,
@@ -135,7 +135,7 @@ export function herdDays(
     maxC: ArrayLike<number>;
     /** High of a hot day of that time of year, °C. */
     hotC: ArrayLike<number>;
-    energyMcalPerKg: number;
+    energyMcalPerKg: ArrayLike<number>;
   },
 ): HerdDays {
   const n = span.days;
@@ -202,7 +202,7 @@ function addGroup(
     const dryMatterKg = intakeKg(of, {
       weightKg,
       milkKg,
-      energyMcalPerKg: span.energyMcalPerKg,
+      energyMcalPerKg: span.energyMcalPerKg[i]!,
       weekOfLactation: isCalved
         ? daysBetween(due, date) / 7
         : tables.judgements.grass.midLactationWeeks.value,

@@ -17,6 +17,7 @@ import { found, type Found } from './found.js';
 import { coldNightByDay, moveOutFormulas, nightLowAt } from './move-out.js';
 import { nightInputs, rowsOfMove } from './nights-of-move.js';
 import { weatherUsed } from './outside-weather.js';
+import { penHeat } from './pen-heat.js';
 import { waysOut, type WayOut, type WayOutDay } from './ways-out.js';
 
 export interface WhenOutPart {
@@ -28,6 +29,8 @@ export interface WhenOutPart {
   readonly hardenFrom?: Quantity;
   /** What one night that is too cold costs them. */
   readonly oneColdNight?: ColdNightPart;
+  /** Electricity of heat out there, for birds that go out by their age with it. */
+  readonly penHeat?: NumberQuantity;
   /** The ways to go by, the boldest first, side by side. */
   readonly waysOut: readonly WayOut[];
 }
@@ -40,6 +43,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
   const isFixed = batch.moveOutDate !== undefined;
   const ways = waysOut(context);
   const way = ways.find(({ isChosen }) => isChosen)!.out!;
+  const heatOutThere = penHeat(context, day);
   return found(
     {
       moveOut: datedFact(
@@ -64,6 +68,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
       ),
       coldNight: way.coldNight,
       oneColdNight: way.oneColdNight,
+      ...(heatOutThere ? { penHeat: heatOutThere } : {}),
       hardenFrom: datedFact(
         'Get them used to it from',
         context.dateOf(hardenFromDay(context, day)),

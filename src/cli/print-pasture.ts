@@ -35,7 +35,13 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       `Planned on ${formatLongDate(plan.today, reader)} for ${near(plan.from)} to ${near(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
     ),
     issuesText(plan),
-    section('Does the grass last?', facts(hay.bales, hay.toStore, hay.inSeason, hay.outside)),
+    section(
+      'Does the grass last?',
+      facts(
+        ...[hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
+        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut],
+      ),
+    ),
     section(
       'Key dates',
       facts(

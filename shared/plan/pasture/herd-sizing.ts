@@ -11,7 +11,7 @@ import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
 import { classOn, dueOf } from '../../pasture/herd-demand.js';
 import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
@@ -57,7 +57,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
     [
       input('Head', days.head[busy]!, 'count'),
       input('Live weight', days.liveKg[busy]!, 'kg'),
-      input('Energy of the grass, Mcal/kg', context.energyMcalPerKg, 'ratio', 'NE'),
+      input('Energy of what it eats, Mcal/kg', context.energyMcalPerKg[busy]!, 'ratio', 'NE'),
       input('On', dateOf(busy), 'date'),
     ],
     need,
@@ -176,7 +176,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
 
 /** Dry matter of one animal of a group on a day, opened to its equation. */
 function intakeOfOne(
-  { tables, energyMcalPerKg, paddocks }: PastureContext,
+  { tables, energyMcalPerKg, paddocks, span }: PastureContext,
   group: PlannedGroup,
   date: PlainDate,
 ): NumberQuantity {
@@ -184,10 +184,14 @@ function intakeOfOne(
   const weightKg = group.weightKg ?? of.weightKg;
   const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
   const share = of.bodyWeightShare;
+  const energy = energyMcalPerKg[daysBetween(span.first, date)]!;
   const { midLactationWeeks } = tables.judgements.grass;
   return quantity(
     group.cow ? `${group.cow.name} a day` : `One ${of.name.toLowerCase()} a day`,
-    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: midLactationWeeks.value }),
+    intakeKg(of, {
+      ...{ weightKg, milkKg, energyMcalPerKg: energy },
+      weekOfLactation: midLactationWeeks.value,
+    }),
     'kg',
     formulaOfEquation(of.equation),
     [
@@ -200,7 +204,7 @@ function intakeOfOne(
         ? [givenOrTable(group.milkKgPerDay !== undefined, of.usual, 'Milk', milkKg, 'kg')]
         : []),
       ...(of.equation === 'nrc-dairy' ? [fromJudgement(midLactationWeeks)] : []),
-      input('Energy of the grass, Mcal/kg', energyMcalPerKg, 'ratio', 'NE'),
+      input('Energy of what it eats, Mcal/kg', energy, 'ratio', 'NE'),
       fromTable(share, 'Share of body weight, the plain rule', share.value, 'share', 's'),
     ],
     {

@@ -14,12 +14,7 @@ import { withBedsClosed } from './closed-beds.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
-import {
-  meanEnergyMcalPerKg,
-  seasonSwards,
-  type SeasonSward,
-  type SeasonSwards,
-} from './season-swards.js';
+import { energyByDay, seasonSwards, type SeasonSward, type SeasonSwards } from './season-swards.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
 /** What every part of a pasture plan works from. */
@@ -30,7 +25,8 @@ export interface PastureContext extends PastureRequest {
   readonly weather: SeasonWeather;
   readonly grass: SeasonSwards;
   readonly herdDays: readonly HerdDays[];
-  readonly energyMcalPerKg: number;
+  /** Net energy of what cattle eat on each day: of grass while it grows, else of hay. */
+  readonly energyMcalPerKg: Float64Array;
   /** What growth and standing grass rest on: no date or mass that hangs on them is better. */
   readonly growth: Sourced;
   /** The same with all that the order of moves is chosen by. */
@@ -49,9 +45,9 @@ export function pastureContext(asked: PastureRequest): PastureContext {
   const { tables } = asked;
   const herds = asked.herds.map((herd) => withNamedCows(herd, asked.cows));
   const request = { ...asked, paddocks, herds };
-  const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
   const grass = paddocks === kept.paddocks ? open : seasonSwards(request, span, weather);
+  const energyMcalPerKg = energyByDay(grass.swards, span.days, tables);
   const ofGrowth = growthRows(request, weather, grass);
   const reader = { ...request.farm, today: request.today };
   return {

@@ -49,12 +49,10 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
   return issues;
 }
 
-/** Days in a row of rank grass from which it is said. */
-const RANK_DAYS = 21;
-
 /** Nothing goes rank without a word: paddocks that are neither grazed nor mown in time. */
 function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] {
-  const { span, grass, paddocks, dateOf, say } = context;
+  const { span, grass, paddocks, dateOf, say, tables } = context;
+  const { rankDays } = tables.judgements.grass;
   const rank = grass.swards.flatMap(({ sward }, p) => {
     const mass = books.massKgPerHa[p]!;
     let since: number | undefined;
@@ -64,7 +62,7 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
       );
       if (isShut || sward.isClosed[day] === 1 || mass[day]! <= sward.rankKgPerHa) since = undefined;
       else since ??= day;
-      if (since !== undefined && RANK_DAYS <= day - since)
+      if (since !== undefined && rankDays.value <= day - since)
         return [`${paddocks[p]!.name} (from ${say(dateOf(since), 'date')})`];
     }
     return [];
@@ -75,6 +73,7 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
       'note',
       'goes-rank',
       `More grass than the herds eat, and it is not spared for hay: ${rank.join(', ')} ${rank.length === 1 ? 'stands' : 'stand'} rank for three weeks and more. Graze it with more head, shut it for hay earlier, or top it.`,
+      [rankDays],
     ),
   ];
 }

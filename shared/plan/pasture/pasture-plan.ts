@@ -9,6 +9,7 @@ import type { Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { Task } from '../tasks/task.js';
 import { bedsOf, type BedPart } from './beds.js';
+import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { bookOf, type GrassBook } from './grass-book.js';
@@ -23,6 +24,7 @@ import { pastureIssues } from './pasture-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import { farmFactorRow } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
+import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -89,10 +91,17 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
   const tasks = planHerdTasks(context, turning.part);
+  const carries = context.herds.map((_, h) => carriedParts(context, chosen, h));
   const { issues, cautions } = joined([
     { cautions: OF_EVERY_PASTURE },
     ...[sizing, turning, hay, manure, tasks],
-    { issues: pastureIssues(context, chosen) },
+    {
+      issues: [
+        ...pastureIssues(context, chosen),
+        ...tooPoor(context, carries),
+        ...spareGrass(context, chosen),
+      ],
+    },
   ]);
   const dry = drySpell(context, chosen.books);
   const { rainMm } = weather.expected;
@@ -126,7 +135,9 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     order: context.order,
     aheadDays: context.tables.judgements.grass.aheadDays,
     paddocks: context.paddocks.map((_, p) => paddockPart(context, chosen, p, manure.part)),
-    herds: context.herds.map((_, h) => herdPart(context, chosen, h, tasks.part.events[h]!)),
+    herds: context.herds.map((_, h) =>
+      herdPart(context, chosen, h, { events: tasks.part.events[h]!, carries: carries[h]! }),
+    ),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
     hay: hay.part,
