@@ -16,7 +16,7 @@ export const cattleWaterFormulas = {
     id: 'cattle-water-hot-day',
     title: 'Water the herd drinks on a hot day',
     words:
-      'Water of one animal at the high of the hottest day of one year in ten, the higher of two published charts, times the head. Hotter than the charts it rises on as it did over their last degrees; growing cattle heavier than theirs rise with weight as cattle on grain do. The least is the lower chart, read at the mean of that day.',
+      'Water of one animal at the high of the hottest day of one year in ten, the higher of two published charts, times the head. Hotter than the charts it rises on as it did over their last degrees; growing cattle heavier than theirs rise with weight as cattle on grain do. The least is the lower chart, read at the mean of that day. Milk cows go by their equation, or by the charts of a nursing cow where that is more.',
     symbols: 'V = Σ head·max(v₁, v₂)(T_max)',
     sources: [],
     mark: 'published',
@@ -86,14 +86,28 @@ export function hotDayWaterL(
   day: DrinkingDay,
 ): { readonly value: number; readonly low: number; readonly high: number } {
   if (of.water === 'milk-cow') {
-    const value = milkCowL(table, day);
-    return { value, low: value, high: table.milkCowInHeat.most * value };
+    // The equation knows heat by the low of the day alone.
+    const low = milkCowL(table, day);
+    const value = Math.max(low, hotChartL(table, { water: LIKE_A_MILK_COW }, day));
+    return { value, low, high: Math.max(value, table.milkCowInHeat.most * low) };
   }
-  const byMonth = chartL(table, table, of, day);
-  const isHot = firstC(table.hot) <= day.maxC;
-  const value = isHot ? Math.max(byMonth, chartL(table, table.hot, of, day)) : byMonth;
+  const value = hotChartL(table, of, day);
   const mean = { ...day, maxC: (day.minC + day.maxC) / 2 };
   return { value, low: Math.min(value, chartL(table, table, of, mean)), high: value };
+}
+
+/** Row of the charts for a cow in milk. */
+const LIKE_A_MILK_COW = 'nursing-cow';
+
+/** The higher of both charts; the one of hot weather from its first row on. */
+function hotChartL(
+  table: CattleWaterTable,
+  of: Pick<CattleClass, 'water'>,
+  day: DrinkingDay,
+): number {
+  const byMonth = chartL(table, table, of, day);
+  const isHot = firstC(table.hot) <= day.maxC;
+  return isHot ? Math.max(byMonth, chartL(table, table.hot, of, day)) : byMonth;
 }
 
 /** Words where a high or a weight lies beyond the charts; undefined where it does not. */

@@ -135,14 +135,11 @@ function waterOf(
   const growing = herd.groups.map(({ classId }, g) =>
     rowById(cattle.classes, classId).water === 'growing' ? days.groups[g]!.weightKg[at]! : 0,
   );
-  const isCharted = herd.groups.some(
-    ({ classId }) => rowById(cattle.classes, classId).water !== 'milk-cow',
-  );
   const most = days.mostHotWaterL[at]!;
   const isMilk = days.hotWaterL[at]! < most;
   const rows: Sourced[] = [
     ...waterRows(tables, herd),
-    ...(isCharted ? [cattleWater.hot] : []),
+    cattleWater.hot,
     ...(isMilk ? [cattleWater.milkCowInHeat] : []),
   ];
   return quantity(
@@ -165,9 +162,10 @@ function waterOf(
           ? cattleWater.milkCowInHeat.because
           : 'the lower chart, its temperature read as the mean of the day',
       },
-      outside: isCharted
-        ? beyondCharts(cattleWater, { maxC: hotDay.value, growingKg: Math.max(...growing) })
-        : undefined,
+      outside: beyondCharts(cattleWater, {
+        maxC: hotDay.value,
+        growingKg: Math.max(...growing),
+      }),
     },
   );
 }

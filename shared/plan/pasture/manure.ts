@@ -153,7 +153,7 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
         const firstStrip = stay.from + Math.ceil(stay.days / stay.strips);
         const from = Math.max(free, firstStrip + follower.lagDays);
         const wanted = Math.min(last, firstStrip + stay.days + follower.lagDays - 1);
-        const to = lastOpenDay(grass.swards[stay.paddock]!.sward.isClosed, from, wanted);
+        const to = lastOpenDay(closedOn(context, books, stay.paddock), from, wanted);
         if (to < from || span.to <= wanted) return [];
         free = to + 1;
         const depletion = grass.swards[stay.paddock]!.depletionMm;
@@ -175,10 +175,22 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
   });
 }
 
+/** Whether a paddock is closed on a day, by the household or for hay. */
+function closedOn(
+  { grass }: PastureContext,
+  { cuts }: SeasonBooks,
+  p: number,
+): (day: number) => boolean {
+  const { isClosed } = grass.swards[p]!.sward;
+  const shut = cuts.filter(({ paddock }) => paddock === p);
+  return (day) =>
+    isClosed[day] === 1 || shut.some(({ shutFrom, openFrom }) => shutFrom <= day && day < openFrom);
+}
+
 /** Birds leave before a paddock closes, and do not go into one that is closed. */
-function lastOpenDay(isClosed: Uint8Array, from: number, wanted: number): number {
+function lastOpenDay(isClosed: (day: number) => boolean, from: number, wanted: number): number {
   let to = from - 1;
-  while (to < wanted && isClosed[to + 1] === 0) to++;
+  while (to < wanted && !isClosed(to + 1)) to++;
   return to;
 }
 

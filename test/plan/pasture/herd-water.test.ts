@@ -60,9 +60,12 @@ describe('water of a herd on the hottest day of one year in ten', () => {
     expect(of(700).outside).toBeUndefined();
   });
 
-  it('goes up to twice as much for milk cows, whose equation knows little of heat', () => {
-    const { water } = sizing({ classId: 'milk-cow' });
-    expect(water.spread!.high).toBeCloseTo(2 * water.value, 1);
+  it('gives milk cows what nursing cows drink at least, and says that they may drink twice their equation', () => {
+    const { water } = sizing({ classId: 'milk-cow', milkKgPerDay: 8 });
+    expect(water.value).toBeGreaterThan(10 * 21.5 * L_PER_US_GAL);
+    expect(water.spread!.high).toBeCloseTo(2 * water.spread!.low, 1);
+    const high = sizing({ classId: 'milk-cow', milkKgPerDay: 40, weightKg: 650 }).water;
+    expect(high.value).toBeCloseTo(high.spread!.low, 3);
   });
 });
 
