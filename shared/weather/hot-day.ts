@@ -6,8 +6,8 @@ export const hotDayFormulas = {
     id: 'hot-day-of-ten-years',
     title: 'Hottest day of one year in ten',
     words:
-      'Mean high of that time of year and 2.4 standard deviations of single highs. The deviation is that of the daily record; where only monthly means are known it is taken as that of a middling station.',
-    symbols: 'T = T_max + 2.4·s',
+      'Mean high of that time of year and so many standard deviations of single highs as the hottest day of one year in ten lay above it in fifty years of a daily record. The deviation is that of the farm’s own record; where only monthly means are known it is taken as that of a middling station.',
+    symbols: 'T = T_max + z·s',
     sources: [],
     mark: 'computed',
   },

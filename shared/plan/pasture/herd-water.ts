@@ -110,7 +110,7 @@ function hotDayOf(
   return quantity('High of that hot day', weather.hotC[at]!, 'degC', hotDayFormulas.hotDay, [
     input('On', dateOf(at), 'date'),
     input('Mean high', climate.meanMaxC[weather.dayOfYear[at]! - 1]!, 'degC', 'T_max'),
-    fromJudgement(hotDayDeviations),
+    fromJudgement(hotDayDeviations, 'z'),
     ...(climate.way === 'monthly-means'
       ? [fromJudgement(highsSpreadK, 's')]
       : [
