@@ -1,6 +1,7 @@
 import { dayLengthFormulas } from '../calendar/day-length.js';
 import { cattleHeatFormulas } from '../pasture/cattle-heat.js';
 import { cattleWaterFormulas } from '../pasture/cattle-water.js';
+import { girthFormulas } from '../pasture/weight-of-girth.js';
 import { forageMassFormulas } from '../pasture/forage-mass.js';
 import { gestationFormulas } from '../pasture/gestation.js';
 import { hayFormulas } from '../pasture/hay.js';
@@ -8,6 +9,7 @@ import { intakeFormulas } from '../pasture/intake.js';
 import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
+import { bedFormulas } from '../plan/pasture/beds.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
@@ -19,6 +21,7 @@ import { herdDateFormulas } from '../plan/pasture/herd-dates.js';
 import { stockpileFormulas } from '../plan/pasture/stockpile.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
+import { hotDayFormulas } from '../weather/hot-day.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
@@ -76,6 +79,9 @@ import { judgementFormulas } from './judgements.js';
 const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
+  bedFormulas,
+  girthFormulas,
+  hotDayFormulas,
   forageMassFormulas,
   gestationFormulas,
   hayFormulas,

@@ -95,6 +95,8 @@ export const JUDGED = {
     'bloatCautionShare',
     'dryShare',
     'hotHumidityShare',
+    'hotDayDeviations',
+    'highsSpreadK',
     'dryCowDays',
     'midLactationWeeks',
     'rankDays',

@@ -102,7 +102,10 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           h.shareOfWeight,
           h.animalUnits,
           h.water,
+          h.hotDay,
           h.tank,
+          h.refill,
+          h.lasts,
           h.troughEdge,
           h.paddocks,
           h.paddockArea,
@@ -112,10 +115,19 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
         sizing.fence,
         sizing.split,
         sizing.lane,
+        sizing.allFence,
         sizing.energizer,
         sizing.shade,
       ),
     ),
+    ...(plan.beds.length === 0
+      ? []
+      : [
+          section(
+            'Garden in the grass',
+            facts(...plan.beds.flatMap(({ lastDay, freeFrom }) => [lastDay, freeFrom])),
+          ),
+        ]),
     section(
       'Paddocks',
       table(

@@ -62,6 +62,7 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Change Clover' }).click();
     await page.getByRole('dialog').waitFor();
+    await page.getByRole('button', { name: 'Work the weight out with a tape' }).click();
     found['cow form'] = await findings(page);
     expect(Object.entries(found).filter(([, list]) => 0 < list.length)).toEqual([]);
     expect(errors).toEqual([]);
@@ -246,10 +247,16 @@ describe('the season', () => {
     await form.getByText(/^Herd is 2, but must be at most 1\. All 1 head of the class/).waitFor();
     await form.getByLabel('Class').selectOption('Dry cow, in calf');
     await form.getByLabel('Ear tag').fill('A 21');
+    // A tape of 60 and 53 inches says 636 pounds.
+    await form.getByRole('button', { name: 'Work the weight out with a tape' }).click();
+    await form.getByLabel('Girth, in').fill('60');
+    await form.getByLabel('Length, in').fill('53');
+    await form.getByRole('button', { name: 'Take 636 lb' }).click();
+    expect(await form.getByLabel('Weight, lb').inputValue()).toBe('636');
     await form.getByLabel('Bred on').fill(inDays(-240));
     await form.getByRole('button', { name: 'Save' }).click();
     await form.waitFor({ state: 'detached' });
-    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, bred /).waitFor();
+    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, 636 lb, bred /).waitFor();
     await page.goto(`${base}/../work/herds`);
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
       timeout: 30_000,

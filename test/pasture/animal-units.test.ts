@@ -28,6 +28,7 @@ describe('animal units of a herd', () => {
         from: 0,
         minC: new Float64Array(days).fill(8),
         maxC: new Float64Array(days).fill(18),
+        hotC: new Float64Array(days).fill(18),
         energyMcalPerKg: new Float64Array(800).fill(1.3),
       },
     );

@@ -10,6 +10,7 @@ import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
+import { withBedsClosed } from './closed-beds.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
@@ -38,13 +39,14 @@ export interface PastureContext extends PastureRequest {
 export function pastureContext(asked: PastureRequest): PastureContext {
   const span = pastureSpan(asked);
   const weather = seasonWeather(asked, span);
-  const open = seasonSwards(asked, span, weather);
-  const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span, asked.tables));
+  const kept = { ...asked, paddocks: withBedsClosed(asked, span) };
+  const open = seasonSwards(kept, span, weather);
+  const paddocks = withAutumnKept(kept, span, lastGrowingDay(open.swards, span, asked.tables));
   const { tables } = asked;
   const herds = asked.herds.map((herd) => withNamedCows(herd, asked.cows));
   const request = { ...asked, paddocks, herds };
   const { minC, maxC } = weather.expected;
-  const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);
+  const grass = paddocks === kept.paddocks ? open : seasonSwards(request, span, weather);
   const energyMcalPerKg = energyByDay(grass.swards, span.days, tables);
   const ofGrowth = growthRows(request, weather, grass);
   const reader = { ...request.farm, today: request.today };
@@ -63,6 +65,7 @@ export function pastureContext(asked: PastureRequest): PastureContext {
         from: span.from,
         minC,
         maxC,
+        hotC: weather.hotC,
         energyMcalPerKg,
       }),
     ),
@@ -125,7 +128,7 @@ const scaled = (values: Float64Array, share: number): Float64Array =>
   share === 1 ? values : values.map((value) => value * share);
 
 /** Where herds were from day 0 to the day before the plan. */
-function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
+export function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
   const known = herds.flatMap((herd) => {
     const own = grazings.filter(({ herdId }) => herdId === herd.id);
     const { inPaddockId, inSince } = herd;

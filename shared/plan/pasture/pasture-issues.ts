@@ -47,26 +47,6 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
       ),
     );
   }
-  const harvests = paddocks.flatMap((own, p) => {
-    if (own.harvestOn === undefined) return [];
-    const last = books.stays.findLast((s) => s.paddock === p);
-    if (!last) return [];
-    const left = context.dateOf(last.from + last.days - 1);
-    const days = tables.pasture.rawManure.touchingSoilDays;
-    return context.dateOf(last.from + last.days - 1 + days) <= own.harvestOn
-      ? []
-      : [`${own.name} (last grazed ${say(left, 'date')}, harvest ${say(own.harvestOn, 'date')})`];
-  });
-  if (0 < harvests.length) {
-    issues.push(
-      issue(
-        'stop',
-        'manure-before-harvest',
-        `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
-        [tables.pasture.rawManure],
-      ),
-    );
-  }
   return issues;
 }
 

@@ -8,6 +8,7 @@ import type { Judgement } from '../../tables/judgements.js';
 import type { Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { Task } from '../tasks/task.js';
+import { bedsOf, type BedPart } from './beds.js';
 import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
@@ -54,6 +55,8 @@ export interface PasturePlan {
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
   readonly birds: readonly BirdMove[];
+  /** Ground that becomes garden. */
+  readonly beds: readonly BedPart[];
   /** Work of all herds, by date. */
   readonly tasks: readonly Task[];
   readonly forageBalance: GrassBook;
@@ -141,6 +144,7 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     keyDates: turning.part,
     stocking: sizing.part,
     birds: manure.part.birds,
+    beds: bedsOf(context),
     tasks: tasks.part.tasks,
     forageBalance: bookOf(chosen),
     issues: byLevel(issues),
