@@ -10,6 +10,7 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
+import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
@@ -91,6 +92,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   sizingFormulas,
   hayPartFormulas,
   hayStoreFormulas,
+  plainRuleFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,

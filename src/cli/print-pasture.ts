@@ -39,7 +39,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       'Does the grass last?',
       facts(
         ...[hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
-        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut],
+        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
       ),
     ),
     section(

@@ -123,6 +123,8 @@ function Season({
       </Section>
       <Section title="Does the grass last?">
         <Facts>
+          <Fact of={plan.hay.balesToBuy} />
+          <Fact of={plan.hay.toBuy} />
           <Fact of={plan.hay.bales} />
           <Fact of={plan.hay.toStore} />
           <Fact of={plan.hay.inSeason} />
@@ -131,8 +133,7 @@ function Season({
           <Fact of={plan.hay.inStore} />
           <Fact of={plan.hay.own} />
           <Fact of={plan.hay.nextWinter} />
-          <Fact of={plan.hay.balesToBuy} />
-          <Fact of={plan.hay.toBuy} />
+          <Fact of={plan.hay.saved} />
           <Fact of={plan.hay.runsOut} />
           <Fact of={plan.farmFactor} />
           <Fact
