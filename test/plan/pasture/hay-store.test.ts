@@ -7,6 +7,7 @@ import {
   newGroup,
   newPaddocks,
   newPastureRequest,
+  RAIN_MM,
 } from '../../support/pasture-factories.js';
 import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { plannedPasture } from '../../support/pictures.js';
