@@ -24,6 +24,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
+import { YearsOfGrass } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -156,6 +157,7 @@ function Season({
             ))}
           </Stack>
         )}
+        <YearsOfGrass picture={changed} tables={tables} />
         <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
       </Section>
       <Section title="Key dates">
