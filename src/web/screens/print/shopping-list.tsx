@@ -112,7 +112,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         <Table my="sm" withTableBorder>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>By</Table.Th>
+              <Table.Th>At the latest by</Table.Th>
               <Table.Th>What</Table.Th>
               <Table.Th>How much</Table.Th>
               <Table.Th>Price</Table.Th>
