@@ -1,8 +1,7 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
 import { useMemo, type ReactNode } from 'react';
-import type { AboutNumbers } from '../../../../shared/explain/moved.js';
-import { startKnownBetter, startMovedMost } from '../../../../shared/plan/work/about-work.js';
+import { aboutChances } from '../../../../shared/plan/work/about-work.js';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
@@ -76,16 +75,7 @@ function Row({
   const sayDate = useSayDate();
   const { reader } = useOpener();
   const numbers = outlookQuantities(outlook, job);
-  const about = useMemo(
-    (): AboutNumbers => ({
-      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
-        yield undefined;
-        return startMovedMost(job, quantity);
-      },
-      knownBetter: () => startKnownBetter(job, reader.today ?? job.latest, reader),
-    }),
-    [job, reader],
-  );
+  const about = useMemo(() => aboutChances(job, reader.today ?? job.latest, reader), [job, reader]);
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
     <Table.Tr>
@@ -95,7 +85,9 @@ function Row({
         {children}
       </Table.Th>
       <Table.Td className="no-wrap">
-        <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
+        <NumbersOf about={about}>
+          <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
+        </NumbersOf>
       </Table.Td>
       <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
       <Table.Td>
