@@ -22,8 +22,8 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   return (
     <>
       {0 < open.length && (
-        <WideTable label="Will it get done?" minWidth={680}>
-          <Table>
+        <WideTable label="Will it get done?">
+          <Table className="stacks">
             <Table.Thead>
               <Table.Tr>
                 <Table.Th>Work</Table.Th>
@@ -84,13 +84,15 @@ function Row({
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
         {children}
       </Table.Th>
-      <Table.Td className="no-wrap">
+      <Table.Td className="no-wrap" data-label="Done in time">
         <NumbersOf about={about}>
           <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
         </NumbersOf>
       </Table.Td>
-      <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
-      <Table.Td>
+      <Table.Td className="no-wrap" data-label="Due by">
+        {sayDate(job.latest)}
+      </Table.Td>
+      <Table.Td data-label="Start by, to be safe">
         {numbers.startBy ? (
           <NumbersOf about={about}>
             <Num of={numbers.startBy} />
@@ -99,12 +101,12 @@ function Row({
           'no day is early enough'
         )}
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="Suitable days">
         {suitableDays
           ? `${suitableDays.tenth} to ${suitableDays.ninetieth} of ${windowDays}, mostly ${suitableDays.half}`
           : 'any'}
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="Usually done by, nearly always by">
         {halfDone ? sayDate(halfDone) : 'not in half of them'};{' '}
         {mostDone ? sayDate(mostDone) : `not in ${formatYears(outlook.sureShare, 'of')}`}
       </Table.Td>
