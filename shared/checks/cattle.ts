@@ -18,7 +18,8 @@ function dayOf(given: Given) {
     from: 0,
     minC: [8],
     maxC: [18],
-    energyMcalPerKg: 1.3,
+    hotC: [25],
+    energyMcalPerKg: [1.3],
   });
 }
 
@@ -44,7 +45,7 @@ export const cattleChecks: Topic = {
       animalUnits(tables.cattle.animalUnits.perKgLive, number('weightKg')),
     'water-of-day': (given) =>
       cattleWaterL(given.tables.cattleWater, classOf(given), {
-        airC: given.number('airC'),
+        maxC: given.number('airC'),
         minC: given.numberOr('minC', given.number('airC')),
         weightKg: given.number('weightKg'),
         dryMatterKg: given.numberOr('dryMatterKg', 0),

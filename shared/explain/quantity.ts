@@ -257,8 +257,12 @@ export function round6(value: number): number {
   const digits = 5 - Math.floor(Math.log10(Math.abs(value)));
   // A power of ten with a negative exponent is not exact, so large values are divided instead.
   if (digits < 0) return Math.round(value / 10 ** -digits) * 10 ** -digits;
-  return Math.round(value * 10 ** digits) / 10 ** digits;
+  const ten = TENS[digits] ?? 10 ** digits;
+  return Math.round(value * ten) / ten;
 }
+
+/** Powers of ten that are exact; a plan rounds thousands of values. */
+const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 
 const tidySpread = ({ low, high, because }: Spread): Spread => ({
   low: round6(low),

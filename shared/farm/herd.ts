@@ -94,6 +94,21 @@ export const herdFields = row(
     inSince: optional(date('Since')),
     /** Not on grass before this date, whatever the grass. */
     turnOutOn: optional(date('Not on grass before')),
+    /** The trough or tank that is there; without it the smallest that does is planned. */
+    tankL: optional(
+      number('Tank that is there', within(20, 500_000, 'L', 'Give what the tank holds when full.')),
+    ),
+    supplyLPerH: optional(
+      number(
+        'Water supply',
+        within(
+          1,
+          100_000,
+          'LPerH',
+          'Time how long it takes to fill a bucket, and give an hour of it.',
+        ),
+      ),
+    ),
     /** Batch of birds in pens or a mobile coop that follows this herd. */
     followedByBatchId: optional(id('Birds that follow')),
     followDays: optional(number('Days after the herd', FOLLOW_DAYS)),

@@ -1,6 +1,14 @@
 import type { Cut, Entry, GrassDays, StayStart } from './season-books.js';
 import { LeftAlone } from './left-alone.js';
-import { digestibleShare, growOn, massOf, setMass, takeOff, type Sward } from './sward.js';
+import {
+  digestibleShare,
+  fullGrowth,
+  growOn,
+  massOf,
+  setMass,
+  takeOff,
+  type Sward,
+} from './sward.js';
 import type { GrassState } from './sward-day.js';
 
 /** A herd that is in a field: what its stay has come to so far, kg. */
@@ -47,9 +55,12 @@ const NOT_ASKED = { digestibleShare: 0, deadShare: 0 };
 
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
-  state: GrassState;
+  private own: GrassState;
   /** How it grows while nobody is there: shared by all looks ahead until somebody was. */
   private alone: LeftAlone | undefined;
+  /** Day after whose growth it stands as left alone does; undefined before that and once touched. */
+  private aloneAfter: number | undefined;
+  private readonly full: Float64Array;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
   leftDay: number | undefined;
@@ -65,7 +76,8 @@ export class Field {
     readonly sward: Sward,
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
   ) {
-    this.state = { ...sward.start };
+    this.own = { ...sward.start };
+    this.full = fullGrowth(sward);
     this.leftDay = sward.lastGrazedEnd;
   }
 
@@ -77,7 +89,7 @@ export class Field {
   ahead(usual: Sward, day: number): Field {
     // What was worked out before holds on as long as the weather is the usual one.
     const holds = this.alone && usual.weather === this.sward.weather;
-    if (!holds) this.alone = new LeftAlone(usual, { ...this.state }, day);
+    if (!holds) this.alone = new LeftAlone(usual, this.state, day);
     const copy = new Field({ ...usual, start: this.state }, null);
     copy.alone = this.alone;
     copy.stay = this.stay && { ...this.stay };
@@ -89,8 +101,18 @@ export class Field {
     return copy;
   }
 
+  get state(): GrassState {
+    if (this.alone && this.aloneAfter !== undefined) {
+      this.own = this.alone.stateAfter(this.aloneAfter);
+      this.aloneAfter = undefined;
+    }
+    return this.own;
+  }
+
   get mass(): number {
-    return massOf(this.state);
+    return this.alone && this.aloneAfter !== undefined
+      ? this.alone.massAfter(this.aloneAfter)
+      : massOf(this.own);
   }
 
   /** What can be taken without going below the residual, kg/ha. */
@@ -103,7 +125,7 @@ export class Field {
     if (!this.books) return NOT_ASKED;
     const { deadLeafKg, deadStemKg } = this.state;
     return {
-      digestibleShare: digestibleShare(this.sward.kind, this.state),
+      digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),
       deadShare: this.mass <= 0 ? 0 : (deadLeafKg + deadStemKg) / this.mass,
     };
   }
@@ -127,8 +149,11 @@ export class Field {
   grow(day: number): void {
     const { days } = this.sward.weather;
     if (0 < day && days[day]!.temperatureSum < days[day - 1]!.temperatureSum) this.isPassed = false;
-    if (this.alone && !this.books) this.state = this.alone.after(day);
-    else growOn(this.sward, this.state, day);
+    if (!this.books && this.alone) {
+      this.aloneAfter = day;
+      return;
+    }
+    growOn(this.sward, this.own, day, this.full);
     if (!this.books) return;
     const { days: kept } = this.books;
     const { grownKg, lostKg, wetShare } = this.state;
@@ -163,8 +188,8 @@ export class Field {
   /** From now on it grows on its own. */
   private touch(): void {
     if (!this.alone) return;
+    this.own = this.state;
     this.alone = undefined;
-    if (!this.books) this.state = { ...this.state };
   }
 
   leave(day: number): void {

@@ -14,6 +14,20 @@ export const groupsOf = (
  * Jouven et al. 2006, "Parameters".
  */
 export function kindOf(forage: Forage, all: readonly GrassGroup[]): GrassKind {
+  const before = known.get(forage);
+  if (before?.all === all) return before.kind;
+  const kind = mixed(forage, all);
+  known.set(forage, { all, kind });
+  return kind;
+}
+
+/** Paddocks of one forage share its kind, and what is worked out of it. */
+const known = new WeakMap<
+  Forage,
+  { readonly all: readonly GrassGroup[]; readonly kind: GrassKind }
+>();
+
+function mixed(forage: Forage, all: readonly GrassGroup[]): GrassKind {
   const parts = groupsOf(forage, all);
   const whole = parts.reduce((sum, { share }) => sum + share, 0);
   const mean = (of: (group: GrassGroup) => number): number =>

@@ -1,5 +1,12 @@
 import { Field } from './field.js';
-import { daysOf, isForMowing, tallestToSpare, waysIn, type Way } from './grazing-rules.js';
+import {
+  daysOf,
+  driesHay,
+  isForMowing,
+  tallestToSpare,
+  waysIn,
+  type Way,
+} from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
 import type { GrassState } from './sward-day.js';
@@ -33,12 +40,14 @@ interface HerdState {
   wasOut: boolean;
 }
 
-/** Where all paddocks together feed a herd for a few days only, half of them are enough. */
-const HALF_A_ROUND = 0.5;
+/** What a look ahead finds. */
+interface Ahead {
+  readonly feedKg: number;
+  readonly entered: Set<number>;
+}
+
 /** More days than any season has. */
 const ALWAYS = 1000;
-/** A grazier walks the pasture once a week. */
-const WALK_EVERY_DAYS = 7;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
 class Season {
@@ -47,6 +56,8 @@ class Season {
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
   private startStates: GrassState[] = [];
+  /** Paddocks that a herd has gone into. */
+  private readonly entered = new Set<number>();
   /** Day of the next walk. */
   private nextLook = 0;
 
@@ -126,17 +137,24 @@ class Season {
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
     let paddock = tallestToSpare(this.problem, this.fields, day);
     if (paddock === undefined) return;
-    this.nextLook = day + WALK_EVERY_DAYS;
+    this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    const most = this.feedAhead(day, undefined) + little;
-    while (paddock !== undefined && this.feedAhead(day, paddock) <= most) {
+    let ahead = this.lookAhead(day, undefined, Infinity);
+    const most = ahead.feedKg + little;
+    while (paddock !== undefined) {
+      // One that nobody would go into is not missed.
+      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, paddock, most);
+      if (most < ahead.feedKg) return;
       this.fields[paddock]!.shutFrom = day;
       paddock = tallestToSpare(this.problem, this.fields, day);
     }
   }
 
-  /** Feed the herds would need by the usual weather, kg, with one paddock more shut. */
-  private feedAhead(day: number, shut: number | undefined): number {
+  /**
+   * Feed that the herds would need by the usual weather, kg, with one paddock more shut, and the
+   * paddocks they would go into. Stops where more is needed than is asked about.
+   */
+  private lookAhead(day: number, shut: number | undefined, mostKg: number): Ahead {
     const { problem } = this;
     const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
     const ahead = new Season(
@@ -145,10 +163,12 @@ class Season {
       this.herds,
     );
     if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;
-    for (let i = day; i < to; i++) ahead.plannedDay(i);
-    let feed = 0;
-    for (const kg of ahead.hayKg) for (let i = day; i < to; i++) feed += kg[i]!;
-    return feed;
+    let feedKg = 0;
+    for (let i = day; i < to && feedKg <= mostKg; i++) {
+      ahead.plannedDay(i);
+      for (const kg of ahead.hayKg) feedKg += kg[i]!;
+    }
+    return { feedKg, entered: ahead.entered };
   }
 
   private plannedDay(day: number): void {
@@ -163,6 +183,7 @@ class Season {
       if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
       else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
         this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+      else if (field.shutFrom !== undefined && !driesHay(problem, day)) field.shutFrom = undefined;
       field.grow(day);
     });
   }
@@ -204,12 +225,17 @@ class Season {
     if (field.sward.isClosed[day] === 1) return 'shut';
     if (field.sward.weather.isSnow[day] === 1) return 'snow';
     const isGrazed = field.stay!.until <= day && this.stripStays(field);
+    const { herds, judged } = this.problem;
+    const { herd, enteredOn } = field.stay!;
+    // What more stands there is not worth letting the next paddock grow old.
+    const isLong = judged.mostStrips * herds[herd]!.longestStayDays <= day - enteredOn;
+    if (isLong) return 'long-enough';
     return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
   }
 
   /** Where no other paddock is ready, what is left feeds most of a day more. */
   private canStillFeed({ at }: HerdState, day: number, need: number, end: StayEnd): boolean {
-    if (at === undefined || end !== 'eaten-down') return false;
+    if (at === undefined || (end !== 'eaten-down' && end !== 'long-enough')) return false;
     const field = this.fields[at]!;
     // Strips that were grazed first rest as long as any paddock before they are grazed again.
     const rested = field.stay!.until - field.stay!.enteredOn;
@@ -240,7 +266,7 @@ class Season {
         sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
       0,
     );
-    const wanted = (HALF_A_ROUND * round * problem.harvestShare[0]!) / need;
+    const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
     return Math.min(ahead, wanted) <= days ? ways : [];
@@ -260,15 +286,26 @@ class Season {
     const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
     const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
     const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
+    const { digestibleShare, deadShare } = field.quality;
+    // Written out: a look ahead makes dozens, and spreads cost more than the sums.
     field.stay = {
-      ...{ herd, enteredOn: from, from, start, entry },
+      herd,
+      enteredOn: from,
+      from,
+      start,
+      entry,
       massBefore: field.mass,
-      ...field.quality,
+      digestibleShare,
+      deadShare,
       until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
       harvestShare: harvestShare[inOneStrip - 1]! - drop,
-      ...{ grownKg: 0, eatenKg: 0, trampledKg: 0, hayKg: 0 },
+      grownKg: 0,
+      eatenKg: 0,
+      trampledKg: 0,
+      hayKg: 0,
     };
     this.herds[herd]!.at = paddock;
+    this.entered.add(paddock);
   }
 
   /**

@@ -3,7 +3,7 @@ import type { Cow } from '../farm/cow.js';
 import type { CattleGroup, Herd } from '../farm/herd.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { CattleClass } from '../tables/pasture-tables.js';
-import { cattleWaterL } from './cattle-water.js';
+import { cattleWaterL, hotDayWaterL } from './cattle-water.js';
 import { calvingDue, type CalvingDue } from './gestation.js';
 import { animalUnits, intakeKg } from './intake.js';
 import { groupsOf, hasOwnDates, type PlannedGroup, type PlannedHerd } from './named-cows.js';
@@ -16,6 +16,7 @@ const CALVING_CLASSES = ['dry-cow', 'heifer'];
 export interface GroupDays {
   readonly head: Float64Array;
   readonly eachKg: Float64Array;
+  readonly weightKg: Float64Array;
 }
 
 /** What a herd is on each day, index = days after the first day. */
@@ -29,6 +30,10 @@ export interface HerdDays {
   readonly shareOfWeightKg: Float64Array;
   readonly animalUnits: Float64Array;
   readonly waterL: Float64Array;
+  /** The same on a hot day of that time of year, by the higher of two charts. */
+  readonly hotWaterL: Float64Array;
+  readonly leastHotWaterL: Float64Array;
+  readonly mostHotWaterL: Float64Array;
   readonly nitrogenKg: Float64Array;
   readonly phosphorusKg: Float64Array;
   /** In the order of the herd's groups. */
@@ -116,7 +121,7 @@ export const milkedHead = (
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *
- * @param energyMcalPerKg net energy for maintenance of the forage
+ * @param energyMcalPerKg net energy for maintenance of what they eat, by day
  */
 export function herdDays(
   herd: Herd,
@@ -128,7 +133,9 @@ export function herdDays(
     from: number;
     minC: ArrayLike<number>;
     maxC: ArrayLike<number>;
-    energyMcalPerKg: number;
+    /** High of a hot day of that time of year, °C. */
+    hotC: ArrayLike<number>;
+    energyMcalPerKg: ArrayLike<number>;
   },
 ): HerdDays {
   const n = span.days;
@@ -140,9 +147,16 @@ export function herdDays(
     shareOfWeightKg: new Float64Array(n),
     animalUnits: new Float64Array(n),
     waterL: new Float64Array(n),
+    hotWaterL: new Float64Array(n),
+    leastHotWaterL: new Float64Array(n),
+    mostHotWaterL: new Float64Array(n),
     nitrogenKg: new Float64Array(n),
     phosphorusKg: new Float64Array(n),
-    groups: herd.groups.map(() => ({ head: new Float64Array(n), eachKg: new Float64Array(n) })),
+    groups: herd.groups.map(() => ({
+      head: new Float64Array(n),
+      eachKg: new Float64Array(n),
+      weightKg: new Float64Array(n),
+    })),
   };
   for (const [g, group] of herd.groups.entries()) {
     addGroup(days, days.groups[g]!, group, tables, {
@@ -188,7 +202,7 @@ function addGroup(
     const dryMatterKg = intakeKg(of, {
       weightKg,
       milkKg,
-      energyMcalPerKg: span.energyMcalPerKg,
+      energyMcalPerKg: span.energyMcalPerKg[i]!,
       weekOfLactation: isCalved
         ? daysBetween(due, date) / 7
         : tables.judgements.grass.midLactationWeeks.value,
@@ -203,21 +217,19 @@ function addGroup(
     const calfKg = calves * tables.pasture.animalUnit.kgPerDay;
     each.head[i] = head;
     each.eachKg[i] = dryMatterKg + calfKg;
+    each.weightKg[i] = weightKg;
     days.head[i]! += head;
     days.liveKg[i]! += head * weightKg;
     days.demandKg[i]! += head * (dryMatterKg + calfKg);
     if (span.grassFrom <= i) days.grassKg[i]! += head * (dryMatterKg + calfKg);
     days.shareOfWeightKg[i]! += head * (of.bodyWeightShare.value * weightKg + calfKg);
     days.animalUnits[i]! += head * unitsEach;
-    days.waterL[i]! +=
-      head *
-      cattleWaterL(tables.cattleWater, of, {
-        airC: (span.minC[i]! + span.maxC[i]!) / 2,
-        minC: span.minC[i]!,
-        weightKg,
-        dryMatterKg,
-        milkKg,
-      });
+    const day = { maxC: span.maxC[i]!, minC: span.minC[i]!, weightKg, dryMatterKg, milkKg };
+    days.waterL[i]! += head * cattleWaterL(tables.cattleWater, of, day);
+    const hot = hotDayWaterL(tables.cattleWater, of, { ...day, maxC: span.hotC[i]! });
+    days.hotWaterL[i]! += head * hot.value;
+    days.leastHotWaterL[i]! += head * hot.low;
+    days.mostHotWaterL[i]! += head * hot.high;
     days.nitrogenKg[i]! += head * weightKg * of.manure.nKgPerDayPerKgLive;
     days.phosphorusKg[i]! += head * weightKg * of.manure.pKgPerDayPerKgLive;
   }

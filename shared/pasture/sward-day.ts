@@ -92,7 +92,7 @@ export const swardFormulas = {
     id: 'grass-digestible',
     title: 'Digestible share of the grass',
     words:
-      'Of its organic matter, averaged over leaf, stem and what is dead of both: new leaf about 90 %, falling with its age; dead leaf 45, dead stem 40 %. Milk and growth want about 70 % and more; a dry cow does on 55.',
+      'Of the organic matter of what a herd takes, above the height it leaves, averaged over leaf, stem and what is dead of both: new leaf about 90 %, falling with its age; dead leaf 45, dead stem 40 %. Milk and growth want about 70 % and more; a dry cow does on 55.',
     symbols: 'd = Σ d(age)·W ÷ ΣW',
     sources: ['JOUVEN_2006'],
     mark: 'computed',
@@ -117,6 +117,7 @@ const EXTINCTION = 0.6;
  * @param water share of growth that soil water leaves at a share held and a reference
  *   evapotranspiration
  * @param leastLeafKg green leaf that neither frost nor age takes
+ * @param fullKg what `fullGrowthKg` says of the day, where it is known already
  */
 export function growDay(
   state: GrassState,
@@ -125,6 +126,7 @@ export function growDay(
   day: GrassDay,
   water: (heldShare: number, referenceMm: number) => number,
   leastLeafKg = 0,
+  fullKg = fullGrowthKg(kind, day),
 ): void {
   const warmth = Math.max(0, day.meanC - kind.ageingBaseC);
   const leafArea = (kind.leafAreaM2PerG * state.leafKg * kind.bladeShare) / 10;
@@ -132,17 +134,7 @@ export function growDay(
   state.waterMm = Math.min(ground.waterHeldMm, Math.max(0, state.waterMm + day.rainMm - used));
   const wetShare = water(state.waterMm / ground.waterHeldMm, day.referenceMm);
   const caught = 1 - Math.exp(-EXTINCTION * leafArea);
-  const grownKg =
-    day.lightMJ *
-    kind.lightUseGPerMJ *
-    caught *
-    10 *
-    ground.nitrogenIndex *
-    ground.growthFactor *
-    Math.min(1, Math.max(0, 1 - kind.lostPerMJ * (day.lightMJ - 5))) *
-    warmthShare(kind, day) *
-    wetShare *
-    reserveFactor(kind, day.temperatureSum);
+  const grownKg = fullKg * caught * ground.nitrogenIndex * ground.growthFactor * wetShare;
   const makesStems =
     kind.stemsFromSum < day.temperatureSum &&
     day.temperatureSum < kind.stemsToSum &&
@@ -173,6 +165,18 @@ export function growDay(
   state.lostKg = leafDies - newDeadLeaf + (stemDies - newDeadStem) + leafFalls + stemFalls;
   state.wetShare = wetShare;
 }
+
+/**
+ * Growth of a day with all light caught, ample nitrogen and water, kg/ha: what the weather and the
+ * kind of grass make of it. Jouven et al. 2006, equations 1 to 3.
+ */
+export const fullGrowthKg = (kind: GrassKind, day: GrassDay): number =>
+  day.lightMJ *
+  kind.lightUseGPerMJ *
+  10 *
+  Math.min(1, Math.max(0, 1 - kind.lostPerMJ * (day.lightMJ - 5))) *
+  warmthShare(kind, day) *
+  reserveFactor(kind, day.temperatureSum);
 
 /** Jouven et al. 2006, figure 2b. */
 function warmthShare(kind: GrassKind, { growthC, onsetC }: GrassDay): number {

@@ -90,6 +90,7 @@ export function planBatch(
     feed: feed.part,
     heat: heat.part,
     space: space.part,
+    outdoors: outdoors.part,
     leaving: leaving.part,
     laying: laying.part,
   });

@@ -11,6 +11,7 @@ import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
+import type { OutdoorsPart } from './outdoors.js';
 import {
   bagOf,
   beddingBag,
@@ -84,6 +85,7 @@ export function planBill(
     feed: FeedPart;
     heat: HeatPart | undefined;
     space: SpacePart;
+    outdoors: OutdoorsPart;
     leaving: LeavingPart | undefined;
     laying: LayingPart | undefined;
   },
@@ -129,6 +131,9 @@ export function planBill(
             cost: parts.heat.cost,
           },
         ]
+      : []),
+    ...(parts.outdoors.penHeat
+      ? [line('Heat in the pen', parts.outdoors.penHeat, { price: farm.electricityPricePerKWh })]
       : []),
     ...processingLine(parts),
   ];

@@ -1,8 +1,7 @@
 import type { Brooder } from '../farm/facility.js';
 import { lampsByRule } from '../poultry/brooder-heat.js';
 import { broodingHeat, coldestOf, daysOfHeat, type HeatContext } from './heat-days.js';
-import { bestSetting } from './heat-setting.js';
-import { hottestDay, hourOf, sharesNeeded, weeksOfAge } from './heat-weeks.js';
+import { bestByDay, hottestDay, hourOf, sharesNeeded, weeksOfAge } from './heat-weeks.js';
 
 /** Heat that the coldest night of a brooding time asks for, and heaters by the rule of thumb. */
 export interface HeatAsked {
@@ -54,8 +53,9 @@ export function hottestNoon(context: HeatContext, brooder: Brooder): HottestNoon
   for (const { first, last } of weeksOfAge(heat.conditions, heat.conditions.length - 1)) {
     const day = hottestDay(heat.conditions.slice(first, last + 1));
     const { noonC, warnC, dangerC } = day;
-    const at = { share: shares?.[first] ?? 1, heightM: heat.rig.clearanceM };
-    const { airC } = bestSetting(heat.rig, hourOf(heat, day, 'day', noonC), at);
+    const { clearanceM } = heat.rig;
+    const at = { share: shares?.[first] ?? 1, heightM: clearanceM, headroomM: clearanceM };
+    const { airC } = bestByDay(heat.rig, hourOf(heat, day, 'day', noonC), at);
     if (!worst || worst.airC - worst.warnC < airC - warnC)
       worst = { first, airC, outsideC: noonC, warnC, dangerC };
   }

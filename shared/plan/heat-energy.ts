@@ -172,7 +172,7 @@ export function energyByDay(
 ): number[] {
   return days.map((day, i) => {
     const week = weeks.find(({ last }) => i <= last);
-    return week ? usualDayKWh(heat, day, week.heightM) : 0;
+    return week ? usualDayKWh(heat, day, week) : 0;
   });
 }
 

@@ -22,7 +22,7 @@ export const instructionFormulas = {
     id: 'heaters-on',
     title: 'Heaters to have on',
     words:
-      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold.',
+      'The fewest of those there are with which it is warm enough under them, the cool end stays at least 3 °C (5 °F) below that, and the air nowhere comes to what birds of that age cannot stand; in the first two weeks at night as many as give every chick a place. The lid comes off where heaters fewer by one would be too cold. By day a lamp under which it is more than 5 °C (9 °F) too warm is raised, with the lid off where that is in the way, or switched off.',
     symbols: 'min{n: T(n) ≥ T_h, T_air(n) ≤ T_h − 3 °C}',
     sources: ['PLANNING_GUESS'],
     mark: 'estimate',
@@ -82,7 +82,7 @@ export function instructionsOf(
       to: dateOf(week.last),
       fromAgeDays: life.arrivalAgeDays + week.first,
       toAgeDays: life.arrivalAgeDays + week.last,
-      ...(hangs ? { lampHeight: heightOf(shared, week.heightM, night.air) } : {}),
+      ...(hangs ? { lampHeight: heightOf(shared, week.night.heightM, night.air) } : {}),
       night,
       day: instruction(shared, week, 'day'),
       noon: instruction(shared, week, 'noon'),
@@ -124,8 +124,8 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
   }[when];
   const { rig } = shared.heat;
   const time = TIMES[when];
-  const heightM = heightAt(week, when);
-  const isRaised = 0 < setting.on && week.heightM < heightM;
+  const { heightM } = setting;
+  const isRaised = 0 < setting.on && week.night.heightM < heightM;
   const hasSpot = 0 < setting.on && rig.heat.kind !== 'plate' && !rig.isAirSchedule;
   const air = airOf(shared, week, when, `Air in the brooder, ${time}`);
   const { lamps, tooHot } = rig.table;
@@ -238,9 +238,6 @@ function heightOf(
     from(air, 'T_air'),
   ]);
 }
-
-const heightAt = (week: HeatWeek, when: Time): number =>
-  ({ night: week.heightM, day: week.dayHeightM, noon: week.noonHeightM })[when];
 
 function wordsOf({ heat: { rig } }: Shared, week: HeatWeek, when: Time): string {
   const { heat } = rig;

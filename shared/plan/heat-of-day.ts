@@ -40,7 +40,7 @@ export function heatOfDay(
     { coldDay: { ...asked, nightC }, usualDay: asked, hotDay: asked },
     {
       ...{ first: day, last: day, share: week.share, headroomM: headroomM(day) },
-      hangsAtM: week.heightM,
+      hangsAtM: week.night.heightM,
     },
   );
   const conduction = conductionOf(context, brooder);

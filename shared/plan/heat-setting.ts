@@ -13,12 +13,15 @@ export interface HeatHour {
   readonly airWPerK: number;
   /** Heaters that it takes for every chick to have a place by one. */
   readonly places: number;
+  readonly isNight: boolean;
 }
 
 /** So many heaters on, lid on or off, and how warm that makes it. */
 export interface HeatSetting {
   readonly on: number;
   readonly isOpen: boolean;
+  /** Of lamps, above the bedding. */
+  readonly heightM: number;
   /** Air in the brooder, the cool end included. */
   readonly airC: number;
   /** Straight under a heater; with none on the air. Of plates nothing is known: they are touched. */
@@ -42,7 +45,7 @@ export function settingOf(
   const warmed = on === 0 ? 'all-air' : 'a-part';
   const all = { watts: watts + hour.birdsW, warmed } as const;
   const airC = hour.aroundC + airRiseK(openTop, box, hour.airWPerK, all);
-  return { on, isOpen, airC, underC: airC + duty * riseK, watts };
+  return { on, isOpen, heightM, airC, underC: airC + duty * riseK, watts };
 
   /** Part of the time that a thermostat under the heat keeps them on. */
   function dutyOf(): number {
@@ -59,23 +62,36 @@ const DANGER_WEIGHS = 4;
 /** Of settings that are as good for the birds the one with fewer heaters and the lid on. */
 const A_HEATER = 0.01;
 const LID_OFF = 0.02;
+/** Cold air falls on birds that sleep: by night the lid stays on unless it gets far too hot. */
+const LID_OFF_BY_NIGHT = 4;
+/** A chick walks away from a spot that is too hot, not from a cold night. */
+const HOT_SPOT_WEIGHS = 0.25;
+const COLD_NIGHT_WEIGHS = 2;
 
 /**
  * The heaters to have on and whether to take the lid off: warm enough under the heat, a cool end
  * that is cooler than that, and never too hot everywhere; else what comes nearest.
  *
  * Work grows with the number of heaters.
+ *
+ * @param raisedTo how high the lamps of a setting may be raised where it is far too warm straight
+ *   below them; left out, they stay where they hang
  */
 export function bestSetting(
   rig: HeatRig,
   hour: HeatHour,
   { share, heightM }: { share: number; heightM: number },
+  raisedTo?: (setting: HeatSetting) => number,
 ): HeatSetting {
   let best: HeatSetting | undefined;
   let least = Infinity;
   for (const on of countsOf(rig, hour, { share, heightM })) {
     for (const isOpen of rig.hasLid ? BOTH : OPEN) {
-      const setting = settingOf(rig, hour, { on, isOpen, share, heightM });
+      let setting = settingOf(rig, hour, { on, isOpen, share, heightM });
+      if (raisedTo && 0 < spotTooHotK(rig, hour, setting)) {
+        const up = Math.max(heightM, raisedTo(setting));
+        setting = settingOf(rig, hour, { on, isOpen, share, heightM: up });
+      }
       const cost = costOf(rig, hour, setting);
       if (cost < least) [best, least] = [setting, cost];
     }
@@ -101,14 +117,22 @@ function countsOf(rig: HeatRig, hour: HeatHour, at: { share: number; heightM: nu
   return [shut.watts === 0 ? 0 : heat.count];
 }
 
+/** How much more than a little warmer than wanted it is straight under a lamp, K; else 0. */
+function spotTooHotK(rig: HeatRig, hour: HeatHour, { on, underC }: HeatSetting): number {
+  if (on === 0 || rig.heat.kind !== 'lamp' || rig.isAirSchedule) return 0;
+  return Math.max(0, underC - hour.targetC - rig.table.lamps.spotAboveK);
+}
+
 function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
   const { on, isOpen, airC, underC } = setting;
   const isPlate = rig.heat.kind === 'plate';
-  const coldK = isPlate ? 0 : Math.max(0, hour.targetC - underC);
+  const missingK = isPlate ? 0 : Math.max(0, hour.targetC - underC);
+  const coldK = (hour.isNight ? COLD_NIGHT_WEIGHS : 1) * missingK;
   // Without a warm spot the whole box is to be as warm as birds want it.
   const coolEndC = hour.targetC - (0 < on && hasCoolEnd(rig) ? rig.table.lamps.coolEndBelowK : 0);
-  const hotK = Math.max(0, airC - coolEndC);
+  const hotK = Math.max(0, airC - coolEndC) + HOT_SPOT_WEIGHS * spotTooHotK(rig, hour, setting);
   const dangerK = Math.max(0, airC - hour.warnC);
   const crowded = Math.max(0, hour.places - on);
-  return coldK + hotK + DANGER_WEIGHS * dangerK + crowded + A_HEATER * on + (isOpen ? LID_OFF : 0);
+  const lidOff = isOpen && rig.hasLid ? (hour.isNight ? LID_OFF_BY_NIGHT : LID_OFF) : 0;
+  return coldK + hotK + DANGER_WEIGHS * dangerK + crowded + A_HEATER * on + lidOff;
 }

@@ -10,11 +10,10 @@ export interface HeatWeek {
   readonly first: number;
   readonly last: number;
   readonly share: number;
-  /** Of lamps, above the bedding, on the coldest night; by day they are raised where it is too warm below. */
-  readonly heightM: number;
-  readonly dayHeightM: number;
-  readonly noonHeightM: number;
+  /** How high lamps can hang with the lid on. */
+  readonly headroomM: number;
   readonly coldDay: DayConditions;
+  /** By day lamps hang higher than on this night where it would be too warm below. */
   readonly night: HeatSetting;
   /** A day in the middle of the week, as warm as is usual. */
   readonly usualDay: DayConditions;
@@ -65,8 +64,8 @@ export function heatWeeks(
 /**
  * How the heaters are set over some days, for their coldest night, a usual day and their hottest noon.
  *
- * @param span its days after arrival, the share of the brooder in use, how high a lamp can hang, and
- *   how high it hangs already; left out, as high as it may on the coldest night
+ * @param span its days after arrival, the share of the brooder in use, how high a lamp can hang with
+ *   the lid on where there is one, and how high it hangs already; left out, as high as it may on the coldest night
  */
 export function heatOfSpan(
   heat: BroodingHeat,
@@ -83,25 +82,29 @@ export function heatOfSpan(
   const { first, last, share, headroomM, hangsAtM } = span;
   const nightHour = hourOf(heat, coldDay, 'night', coldDay.nightC);
   const lowest = bestSetting(rig, nightHour, { share, heightM: hangsAtM ?? rig.clearanceM });
-  const heightM = hangsAtM ?? lampHeightM(rig, lowest, coldDay.targetC, headroomM);
+  const heightM = hangsAtM ?? highestM(rig, nightHour, lowest, headroomM);
   const night = settingOf(rig, nightHour, { ...lowest, share, heightM });
-  const dayHour = hourOf(heat, usualDay, 'day', usualDay.usualDayC);
   const noonHour = hourOf(heat, hotDay, 'day', hotDay.noonC);
-  const [day, dayHeightM] = raised(dayHour);
-  const [noon, noonHeightM] = raised(noonHour);
-  const left = settingOf(rig, noonHour, { ...night, share, heightM });
   return {
-    ...{ first, last, share, heightM, dayHeightM, noonHeightM, coldDay, night },
-    ...{ usualDay, day, hotDay, noon, left },
+    ...{ first, last, share, headroomM, coldDay, night, usualDay, hotDay },
+    day: byDay(hourOf(heat, usualDay, 'day', usualDay.usualDayC)),
+    noon: byDay(noonHour),
+    left: settingOf(rig, noonHour, { ...night, share, heightM }),
   };
 
   /** By day the lamps stay at the night's height unless it is far too warm straight below them. */
-  function raised(hour: HeatHour): [HeatSetting, number] {
-    const low = bestSetting(rig, hour, { share, heightM });
-    if (low.underC <= hour.targetC + rig.table.lamps.spotAboveK) return [low, heightM];
-    const up = Math.max(heightM, lampHeightM(rig, low, hour.targetC, headroomM));
-    return [settingOf(rig, hour, { ...low, share, heightM: up }), up];
+  function byDay(hour: HeatHour): HeatSetting {
+    return bestByDay(rig, hour, { share, heightM, headroomM });
   }
+}
+
+/** The best setting by day: lamps are raised, through the top where the lid is off, before it is far too hot below. */
+export function bestByDay(
+  rig: HeatRig,
+  hour: HeatHour,
+  { share, heightM, headroomM }: { share: number; heightM: number; headroomM: number },
+): HeatSetting {
+  return bestSetting(rig, hour, { share, heightM }, (as) => highestM(rig, hour, as, headroomM));
 }
 
 const most = <T>(all: readonly T[], of: (each: T) => number): T =>
@@ -126,21 +129,23 @@ export function hourOf(
     birdsW: when === 'night' ? day.birds.mid : day.birdsW,
     airWPerK: ventilationWPerK(day.freshAir.mid, elevationM),
     places: counts ? day.places : 0,
+    isNight: when === 'night',
   };
 }
 
 /** As high as the lamps can hang and still be warm enough below, in steps; never too low. */
-function lampHeightM(
-  { heat, table, clearanceM, isAirSchedule }: HeatRig,
-  lowest: HeatSetting,
-  targetC: number,
+function highestM(
+  { heat, table, clearanceM, isAirSchedule, hasLid }: HeatRig,
+  { targetC }: HeatHour,
+  setting: HeatSetting,
   headroomM: number,
 ): number {
-  if (heat.kind !== 'lamp' || isAirSchedule || heat.thermostat || lowest.on === 0)
+  if (heat.kind !== 'lamp' || isAirSchedule || heat.thermostat || setting.on === 0)
     return clearanceM;
-  const highest = Math.min(table.lamps.highestM, headroomM) + 1e-9;
+  const underTop = hasLid && setting.isOpen ? Infinity : headroomM;
+  const highest = Math.min(table.lamps.highestM, underTop) + 1e-9;
   const isWarmAt = (heightM: number): boolean =>
-    targetC <= lowest.airC + riseBelowLampK(table.radiant, heat.wattsEach, heightM);
+    targetC <= setting.airC + riseBelowLampK(table.radiant, heat.wattsEach, heightM);
   let heightM = clearanceM;
   for (let next = heightM + table.lamps.stepM; next <= highest; next += table.lamps.stepM) {
     if (!isWarmAt(next)) break;
@@ -176,12 +181,17 @@ export function sharesNeeded(heat: BroodingHeat, floorM2: number): number[] {
 }
 
 /** Energy of a usual day with the heaters set as the hours ask, kWh. */
-export function usualDayKWh(heat: BroodingHeat, day: DayHeat, heightM: number): number {
-  if (day.need.mid === 0) return 0;
-  const at = (when: 'night' | 'day', aroundC: number): number =>
-    bestSetting(heat.rig, hourOf(heat, day.asked, when, aroundC), { share: day.share, heightM })
-      .watts;
-  const watts = at('night', day.asked.usualNightC) + at('day', day.asked.usualDayC);
+export function usualDayKWh(
+  heat: BroodingHeat,
+  { asked, need, share }: DayHeat,
+  { night: { heightM }, headroomM }: HeatWeek,
+): number {
+  if (need.mid === 0) return 0;
+  const night = hourOf(heat, asked, 'night', asked.usualNightC);
+  const day = hourOf(heat, asked, 'day', asked.usualDayC);
+  const watts =
+    bestSetting(heat.rig, night, { share, heightM }).watts +
+    bestByDay(heat.rig, day, { share, heightM, headroomM }).watts;
   return (HALF_DAY_H * watts) / 1000;
 }
 

@@ -63,11 +63,12 @@ function firstTooClose(
   depthCm: readonly number[],
   clearanceM: number,
 ): { day: number; hungM: number; roseM: number } | undefined {
-  for (const { first, last, heightM, night } of weeks) {
+  for (const { first, last, night } of weeks) {
     if (night.on === 0) continue;
+    const hungM = night.heightM;
     for (let day = first; day <= last; day++) {
       const roseM = (depthCm[day]! - depthCm[first]!) / 100;
-      if (heightM - roseM < clearanceM - 1e-9) return { day, hungM: heightM, roseM };
+      if (hungM - roseM < clearanceM - 1e-9) return { day, hungM, roseM };
     }
   }
   return undefined;

@@ -128,23 +128,27 @@ function lightByDay(
 ): Float64Array {
   const read = layByLight(light);
   const back = light.response.fallDays;
-  return Float64Array.from(dayOfYear, (day, i) => {
-    const of: LightOfDay = {
-      hours: Math.max(lampH, yearH[day - 1]!),
-      hoursBefore: Math.max(lampH, yearH[(day - 1 - back + 366) % 366]!),
-    };
-    const isFirst = i < firstMolt;
-    return read(of, lightFelt(curve, isFirst), isFirst);
-  });
+  // Four laying years meet the same days of the year.
+  const ofYear = (isFirst: boolean): Float64Array =>
+    Float64Array.from({ length: 366 }, (_, day) => {
+      const of: LightOfDay = {
+        hours: Math.max(lampH, yearH[day]!),
+        hoursBefore: Math.max(lampH, yearH[(day - back + 366) % 366]!),
+      };
+      return read(of, lightFelt(curve, isFirst), isFirst);
+    });
+  const [first, later] = [ofYear(true), ofYear(false)];
+  return Float64Array.from(dayOfYear, (day, i) => (i < firstMolt ? first : later)[day - 1]!);
 }
 
 /** Hens in their house feel air that is a little warmer than outside. */
 function airByDay({ climate, tables }: Place, dayOfYear: Int16Array): Float64Array {
   const read = layByAir(tables.laying);
   const warmer = tables.heat.building.warmerThanOutsideK;
-  return Float64Array.from(dayOfYear, (day) =>
-    read((climate.meanMinC[day - 1]! + climate.meanMaxC[day - 1]!) / 2 + warmer),
+  const ofYear = Float64Array.from({ length: 366 }, (_, day) =>
+    read((climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 + warmer),
   );
+  return Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
 }
 
 /** Hens alive on each day, past the end of the plan too. */

@@ -17,6 +17,7 @@ import { found, type Found } from './found.js';
 import { coldNightByDay, moveOutFormulas, nightLowAt } from './move-out.js';
 import { nightInputs, rowsOfMove } from './nights-of-move.js';
 import { weatherUsed } from './outside-weather.js';
+import { penHeat } from './pen-heat.js';
 import { waysOut, type WayOut, type WayOutDay } from './ways-out.js';
 
 export interface WhenOutPart {
@@ -28,6 +29,8 @@ export interface WhenOutPart {
   readonly hardenFrom?: Quantity;
   /** What one night that is too cold costs them. */
   readonly oneColdNight?: ColdNightPart;
+  /** Electricity of heat out there, for birds that go out by their age with it. */
+  readonly penHeat?: NumberQuantity;
   /** The ways to go by, the boldest first, side by side. */
   readonly waysOut: readonly WayOut[];
 }
@@ -40,6 +43,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
   const isFixed = batch.moveOutDate !== undefined;
   const ways = waysOut(context);
   const way = ways.find(({ isChosen }) => isChosen)!.out!;
+  const heatOutThere = penHeat(context, day);
   return found(
     {
       moveOut: datedFact(
@@ -64,6 +68,7 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
       ),
       coldNight: way.coldNight,
       oneColdNight: way.oneColdNight,
+      ...(heatOutThere ? { penHeat: heatOutThere } : {}),
       hardenFrom: datedFact(
         'Get them used to it from',
         context.dateOf(hardenFromDay(context, day)),
@@ -74,7 +79,11 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
     },
     {
       series: [coldSeries(context, day, rows)],
-      issues: [...issuesOfNights(context, day, way, rows), ...laterCold(context, day, rows)],
+      issues: [
+        ...issuesOfNights(context, day, way, rows),
+        ...laterCold(context, day, rows),
+        ...longInBrooder(context, day, ways),
+      ],
     },
   );
 }
@@ -169,6 +178,32 @@ function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]):
       'cold-later',
       `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${formatChance(worst)} on the worst of them. Give them a closed, dry shelter or heat from then on, or let them go earlier.`,
       rows,
+    ),
+  ];
+}
+
+/** Meat birds that would be in the brooder for most of their lives, where keepers go sooner. */
+function longInBrooder(
+  { batch, life, tables, dateOf, say, today }: PlanContext,
+  day: number,
+  ways: readonly WayOut[],
+): PlanIssue[] {
+  const { longInBrooderDays, hardenDays } = tables.judgements.birds;
+  const age = life.arrivalAgeDays + day;
+  if (batch.purpose !== 'meat' || batch.moveOutDate !== undefined || life.isUnderHen) return [];
+  if (age <= longInBrooderDays.value || dateOf(day) <= today) return [];
+  const sooner = ways.find(
+    ({ out, isByAge, isChosen }) =>
+      !isByAge && !isChosen && out !== undefined && out.age.value + hardenDays.value <= age,
+  )?.out;
+  const name = ways.find(({ out }) => out === sooner)?.name;
+  if (!sooner || name === undefined) return [];
+  return [
+    issue(
+      'act',
+      'long-in-brooder',
+      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. Keepers put birds like these out at three to four weeks, hardened off, into a closed dry shelter with a tarp: “${name}” would be ${say(sooner.on.value, 'date')}, and a night too cold for them in that week then comes ${formatChance(sooner.coldNight.value)}. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
+      [longInBrooderDays],
     ),
   ];
 }

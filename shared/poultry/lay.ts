@@ -101,7 +101,8 @@ export function layerEnergyKcalNrc1994({
   eggMassGPerDay,
   airC,
 }: HenDay): number {
-  return weightKg ** 0.75 * (173 - 1.95 * airC) + 5.5 * gainGPerDay + 2.07 * eggMassGPerDay;
+  const root = Math.sqrt(weightKg);
+  return root * Math.sqrt(root) * (173 - 1.95 * airC) + 5.5 * gainGPerDay + 2.07 * eggMassGPerDay;
 }
 
 /**
@@ -114,5 +115,8 @@ export function layerEnergyKcal2005({
   eggMassGPerDay,
   airC,
 }: HenDay): number {
-  return weightKg ** 0.75 * (165.74 - 2.37 * airC) + 6.68 * gainGPerDay + 2.4 * eggMassGPerDay;
+  const root = Math.sqrt(weightKg);
+  return (
+    root * Math.sqrt(root) * (165.74 - 2.37 * airC) + 6.68 * gainGPerDay + 2.4 * eggMassGPerDay
+  );
 }

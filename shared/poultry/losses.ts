@@ -55,11 +55,15 @@ export function survivingShare(rates: LossRates, daysAfterArrival: number): numb
   const later = Math.max(0, Math.min(daysAfterArrival - 7, grown)) / laterSpan;
   const layYears = Math.max(0, daysAfterArrival - Math.max(7, rates.laterToDay)) / 365;
   return (
-    (1 - rates.firstWeekShare) ** week *
-    (1 - rates.laterShare) ** later *
-    (1 - rates.layYearShare) ** layYears
+    power(1 - rates.firstWeekShare, week) *
+    power(1 - rates.laterShare, later) *
+    power(1 - rates.layYearShare, layYears)
   );
 }
+
+/** Most days lie in one of the three times only, and plans ask for hundreds of days. */
+const power = (base: number, exponent: number): number =>
+  exponent === 0 ? 1 : exponent === 1 ? base : base ** exponent;
 
 /** An order, and what may become of it. */
 export interface OrderOdds {

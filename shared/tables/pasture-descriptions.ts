@@ -141,6 +141,13 @@ export const pasture = nested(
 export const cattle = nested(
   'Cattle',
   row('CattleTable', {
+    girth: nested(
+      'Girth',
+      row('GirthTable', {
+        rule: part('GirthRule', { cubicInchesPerLb: POINTS }),
+        tooHeavyKg: part('GirthError', { low: KG, high: KG, because: WORDS }),
+      }),
+    ),
     classes: table('CattleClass', {
       id: ID,
       name: NAME,
@@ -175,6 +182,12 @@ const waterAtAir = { airC: AIR_C, liters: LITERS } as const;
 export const cattleWater = part('CattleWater', {
   classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
   growingKg: record('Weights', KG, 30),
+  heavierKg: record('Weights', KG, 30),
+  hot: part('HotWeatherWater', {
+    classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
+    growingKg: record('Weights', KG, 30),
+  }),
+  milkCowInHeat: part('MilkCowInHeat', { most: FACTOR, because: WORDS }),
   milkCow: part('MilkCowWater', {
     base: COEFFICIENT,
     perKgDryMatter: COEFFICIENT,
@@ -217,6 +230,7 @@ export const fence = nested(
     laneWidthM: part('LaneWidth', { low: M, high: M }),
     energizerJPerKm: part('Energizer', { value: FACTOR, byWire: FACTOR, because: WORDS }),
     shape: part('PaddockShape', { longToShort: FACTOR }),
+    block: part('PaddockBlock', { because: WORDS }),
     groundRodMPerJ: value('GroundRod', FACTOR),
     shadeM2PerHead: spread('Shade', M2),
   }),

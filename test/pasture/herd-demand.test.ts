@@ -16,7 +16,8 @@ const daysOf = (...groups: CattleGroup[]): HerdDays =>
     from: 0,
     minC: new Float64Array(DAYS).fill(8),
     maxC: new Float64Array(DAYS).fill(20),
-    energyMcalPerKg: 1.35,
+    hotC: new Float64Array(DAYS).fill(20),
+    energyMcalPerKg: new Float64Array(800).fill(1.35),
   });
 const { classes } = tables.cattle;
 const KEYS = [

@@ -2,6 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { newRequest } from '../support/factories.js';
+import { exampleOrder } from '../support/orders.js';
 import { plannedBatch } from '../support/pictures.js';
 
 // Averages of three invented farms: cool hills, a mild coast, a warm south.
@@ -165,5 +166,34 @@ describe('the ways to go out', () => {
   it('say of a date that two of them share that the age sets it', () => {
     const { waysOut } = planAt('south', '2027-05-05').outdoors;
     expect(waysOut.at(-1)!.out!.because).toMatch(/^Same date as “.*”: not before 21 days of age/);
+  });
+});
+
+describe('heat in the pen', () => {
+  const order = exampleOrder();
+  const goingBy = (nightSuretyId: string) =>
+    plannedBatch(
+      newRequest({
+        farm: order.farm,
+        facilities: order.facilities,
+        today: order.today,
+        batch: { ...order.batch, nightSuretyId },
+      }),
+    );
+
+  it('is billed by the nights to expect, where the birds go out by their age with it', () => {
+    const { outdoors, bill } = goingBy('with-heat');
+    const { cost } = bill.lines.find(({ label }) => label === 'Heat in the pen')!;
+    const aNight = outdoors.oneColdNight!.heat!.value;
+    const inTheFirstWeek = wayOf(outdoors, 'with-heat').coldNights.value;
+    // The second week has cold nights too, and hardly more of them than the first.
+    expect(cost!.value).toBeGreaterThan(0.95 * inTheFirstWeek * aNight);
+    expect(cost!.value).toBeLessThan(2.1 * inTheFirstWeek * aNight);
+    expect(bill.total.inputs.map(({ label }) => label)).toContain('Heat in the pen');
+  });
+
+  it('is not billed where the nights are waited for', () => {
+    const { bill } = goingBy('five-in-six');
+    expect(bill.lines.map(({ label }) => label)).not.toContain('Heat in the pen');
   });
 });
