@@ -189,13 +189,13 @@ const THINGS = new Map(
 export function openThingOf(quantity: Quantity, isTried = false): Moved | undefined {
   const { formula, spread, unit } = quantity;
   const thing = THINGS.get(formula);
-  const better = thing && { knownBetter: thing.knownBetter };
+  const open = thing && !(isTried && thing.isTried) ? thing : undefined;
+  const better = open && { knownBetter: open.knownBetter };
   if (formula === taskFormulas.hours.id) return { ...hoursMovedMost(quantity), ...better };
   // The range of a chance comes from the number of years alone.
   if (spread && spread.low !== spread.high && unit !== 'chance')
     return { what: capital(spread.because), ...better };
-  if (!thing || (isTried && thing.isTried)) return undefined;
-  return { what: thing.what, ...better };
+  return open && { what: open.what, ...better };
 }
 
 /** What moves a number, as one sentence in the units of a household. */
