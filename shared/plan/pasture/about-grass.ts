@@ -115,7 +115,8 @@ function knownBetter(
   toldBy: (typeof OTHERWISE)[number]['toldBy'],
 ): string {
   if (toldBy === 'scale') return 'When you have weighed or taped them and typed it.';
-  if (toldBy === 'forecast') return 'With the forecast, from a week before.';
+  if (toldBy === 'forecast')
+    return 'With the season: the forecast tells a week of it ahead, each pasture walk what it came to.';
   return farmFactor.value === 1
     ? 'When you have walked the pasture twice, ten days or more apart, and typed the heights: your own growth then counts.'
     : 'With each further pasture walk: your own growth counts the more.';
