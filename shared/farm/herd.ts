@@ -48,6 +48,10 @@ export const cattleGroupFields = row(
     milkKgPerDay: optional(
       number('Milk a day', within(0, 70, 'kg', 'Give the milk of one cow in a day.')),
     ),
+    /** Of a milk cow: what of her feed is grain. */
+    grainKgPerDay: optional(
+      number('Grain a day', within(0, 15, 'kg', 'Give the grain of one milk cow in a day.')),
+    ),
     arrivesOn: optional(date('Arrives on')),
     leavesOn: optional(date('Leaves on')),
     bredOn: optional(date('Bred on')),

@@ -36,6 +36,8 @@ const GRAZING = 1.15;
 const IN_MILK = 1.2;
 /** Energy of milk of beef cows, Mcal/kg. NRC 1996, from memory. */
 const BEEF_MILK = 0.72;
+/** Net energy for milk of grain, Mcal a kg of dry matter: from memory. */
+const GRAIN_MCAL_PER_KG = 1.85;
 /** A digestible share at which a milk cow eats what the equation says. */
 const GOOD_GRASS = 0.75;
 /** Weight of a grown animal that the equation for gain is scaled to, and of a medium frame, kg. */
@@ -48,6 +50,9 @@ export interface Grazing {
   readonly milkKg: number;
   readonly weekOfLactation: number;
   readonly digestibleShare: number;
+  /** Grain of a milk cow, and what it takes off the grass she eats, kg a day. */
+  readonly grainKg: number;
+  readonly grainSparesKg: number;
 }
 
 /** What the grass carries of a class: milk or gain, kg a day; undefined where it asks for neither. */
@@ -68,7 +73,8 @@ export function carriedKg(
       const appetite = Math.min(1, eatenShare(day.digestibleShare) / eatenShare(GOOD_GRASS));
       const upkeep = 0.08 * day.weightKg ** 0.75 * GRAZING;
       const inMilk = 0.36 + 0.0969 * (of.milkFatPercent ?? 4);
-      const energy = appetite * eatenKg * milkMcalPerKg(me);
+      const grass = Math.max(0, appetite * eatenKg - day.grainSparesKg) * milkMcalPerKg(me);
+      const energy = grass + day.grainKg * GRAIN_MCAL_PER_KG;
       return { what: 'milk', kg: Math.max(0, (energy - upkeep) / inMilk) };
     }
     case 'nrc-calf':

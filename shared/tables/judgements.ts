@@ -99,6 +99,8 @@ export const JUDGED = {
     'highsSpreadK',
     'dryCowDays',
     'midLactationWeeks',
+    'weaningDays',
+    'grainSparesShare',
     'rankDays',
     'haySoonDays',
     'carriesShare',

@@ -116,7 +116,6 @@ export const pasture = nested(
       high: DIFFERENCE,
       because: WORDS,
     }),
-    animalUnit: part('AnimalUnit', { kgPerDay: KG }),
     longestStayDays: value('LongestStay', DAYS),
     wetGround: part('WetGround', { drierThanFieldCapacityMm: MM }),
     quarantineDays: spread('Quarantine', DAYS),
@@ -167,6 +166,9 @@ export const cattle = nested(
       bodyWeightShare: spread('BodyWeightShare', SHARE),
       water: choice('Water', ['nursing-cow', 'dry-cow', 'bull', 'growing', 'milk-cow']),
       manure: part('CattleManure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG }),
+    }),
+    calfAtFoot: part('CalfAtFoot', {
+      rows: table('CalfAtFootRow', { ageDays: DAYS, kgPerDay: KG }),
     }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,

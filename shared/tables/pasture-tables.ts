@@ -97,6 +97,10 @@ export interface CattleClass {
 }
 
 export interface CattleTable {
+  /** Grass that a sucking calf eats by its age. */
+  readonly calfAtFoot: Sourced & {
+    readonly rows: readonly { readonly ageDays: number; readonly kgPerDay: number }[];
+  };
   readonly girth: {
     readonly rule: Sourced & { readonly cubicInchesPerLb: number };
     /** How far it was found too high against a scale. */
@@ -142,9 +146,6 @@ export interface PastureTable {
     readonly low: number;
     readonly high: number;
     readonly because: string;
-  };
-  readonly animalUnit: Sourced & {
-    readonly kgPerDay: number;
   };
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };

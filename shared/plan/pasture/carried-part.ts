@@ -1,7 +1,7 @@
-import { daysBetween } from '../../calendar/plain-date.js';
 import { fromJudgement, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import { carriedFormulas, carriedKg } from '../../pasture/carried.js';
-import { dueOf, isThere, classOn } from '../../pasture/herd-demand.js';
+import { cowDay } from '../../pasture/cow-day.js';
+import { dueOf, grainSpares, isThere } from '../../pasture/herd-demand.js';
 import type { PlannedGroup } from '../../pasture/named-cows.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { CattleClass } from '../../tables/pasture-tables.js';
@@ -56,15 +56,19 @@ function dayOf(
   const date = dateOf(day);
   if (!isThere(group, date)) return [];
   const due = dueOf(group, tables)?.due;
-  const of = classOn(group, due, date, tables);
+  const { of, milkKg, weekOfLactation } = cowDay(
+    group,
+    due,
+    { date, typedOn: dateOf(span.from) },
+    tables,
+  );
   const gainKg = group.gainKgPerDay ?? of.gainKgPerDay;
   const weightKg = (group.weightKg ?? of.weightKg) + gainKg * Math.max(0, day - span.from);
-  const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
-  const weekOfLactation =
-    due !== undefined && due <= date
-      ? daysBetween(due, date) / 7
-      : tables.judgements.grass.midLactationWeeks.value;
-  const carried = carriedKg(of, { weightKg, milkKg, weekOfLactation, digestibleShare });
+  const carried = carriedKg(of, {
+    ...{ weightKg, milkKg, weekOfLactation, digestibleShare },
+    grainKg: group.grainKgPerDay ?? 0,
+    grainSparesKg: grainSpares(group, of, tables),
+  });
   if (!carried) return [];
   const wantedKg = carried.what === 'milk' ? milkKg : gainKg;
   return 0 < wantedKg ? [{ day, of, weightKg, digestibleShare, wantedKg, ...carried }] : [];

@@ -9,9 +9,10 @@ import {
 } from '../../explain/quantity.js';
 import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing.js';
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
-import { classOn, dueOf } from '../../pasture/herd-demand.js';
+import { cowDay } from '../../pasture/cow-day.js';
+import { dueOf } from '../../pasture/herd-demand.js';
 import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
-import { daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
@@ -180,9 +181,13 @@ function intakeOfOne(
   group: PlannedGroup,
   date: PlainDate,
 ): NumberQuantity {
-  const of = classOn(group, dueOf(group, tables)?.due, date, tables);
+  const { of, milkKg, weekOfLactation } = cowDay(
+    group,
+    dueOf(group, tables)?.due,
+    { date, typedOn: addDays(span.first, span.from) },
+    tables,
+  );
   const weightKg = group.weightKg ?? of.weightKg;
-  const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
   const share = of.bodyWeightShare;
   const energy = energyMcalPerKg[daysBetween(span.first, date)]!;
   const { midLactationWeeks } = tables.judgements.grass;
@@ -190,7 +195,7 @@ function intakeOfOne(
     group.cow ? `${group.cow.name} a day` : `One ${of.name.toLowerCase()} a day`,
     intakeKg(of, {
       ...{ weightKg, milkKg, energyMcalPerKg: energy },
-      weekOfLactation: midLactationWeeks.value,
+      weekOfLactation,
     }),
     'kg',
     formulaOfEquation(of.equation),

@@ -113,6 +113,15 @@ export function HerdForm({
                   onChange={(milkKgPerDay) => setGroup(k, { milkKgPerDay })}
                 />
               )}
+              {of?.equation === 'nrc-dairy' && (
+                <QuantityInput
+                  field={GROUP.grainKgPerDay}
+                  units={farm.units}
+                  value={group.grainKgPerDay}
+                  error={error('grainKgPerDay')}
+                  onChange={(grainKgPerDay) => setGroup(k, { grainKgPerDay })}
+                />
+              )}
               {(['arrivesOn', 'leavesOn', 'bredOn', 'calvesOn'] as const).map((name) => (
                 <DateField
                   key={name}
