@@ -116,6 +116,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['standing-above-residuals', 'carrying-capacity', 'paddock-area', 'paddock-count'],
       ...['grass-short', 'hay-a-day', 'hay-cut', 'hay-needed', 'bales', 'winter-feed'],
       ...['hay-own', 'hay-next-winter', 'hay-to-buy', 'hay-runs-out'],
+      'saved-over-plain-rule',
       ...['forage-energy', 'milk-carried', 'gain-carried'],
       ...['feed-besides-grass', 'farm-growth-factor', 'reading-against-plan', 'sward-growth'],
       ...['stockpile-shut', 'stockpile-standing', 'head-that-fits', 'land-that-fits'],
@@ -167,7 +168,13 @@ const OPEN_THINGS: readonly OpenThing[] = [
     what: 'What the winters and summers to come are like',
     knownBetter:
       'When a daily record of ten years or more, or your own frost dates, are typed under Your place.',
-    formulas: ['frost-of-the-year', 'nights-too-cold', 'odds-of-dry-days', 'hot-day-of-ten-years'],
+    formulas: [
+      'fed-in-years',
+      'frost-of-the-year',
+      'nights-too-cold',
+      'odds-of-dry-days',
+      'hot-day-of-ten-years',
+    ],
   },
   {
     what: 'How long the work takes you',
