@@ -11,6 +11,7 @@ import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
+import { heatPriceInput } from './heat-price.js';
 import type { OutdoorsPart } from './outdoors.js';
 import {
   bagOf,
@@ -21,7 +22,6 @@ import {
   processingPrice,
   settingEggPrice,
   type PriceOfOne,
-  literPriceInput,
 } from './prices.js';
 import type { SpacePart } from './space.js';
 
@@ -105,8 +105,8 @@ export function planBill(
             billFormulas.line,
             [
               from(amount, 'n'),
-              amount.unit === 'L'
-                ? literPriceInput('Price of gas', of.price, farm.currency)
+              amount.unit === 'L' || amount.unit === 'kWh'
+                ? heatPriceInput(farm, amount.unit === 'L' ? 'gas' : 'lamp')
                 : priceInput(of, farm.currency),
             ],
           ),

@@ -2,7 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -142,7 +142,7 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       [
         from(air, 'T_air'),
         input('Wanted under the heat', targetC, 'degC', 'T_h'),
-        fromFarm('There are', rig.heat.count, 'count'),
+        fromRow(shared.brooder, 'heat.count', 'There are', rig.heat.count, 'count'),
         fromTable(lamps, 'Cool end at least so much cooler', lamps.coolEndBelowK, 'K'),
       ],
       { rows: [tooHot] },
@@ -190,7 +190,7 @@ function airOf(
     [
       input('Around the brooder', hour.aroundC, 'degC', 'T_out'),
       input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
-      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
       fromTable(birds, 'Warmth of the birds', hour.birdsW, 'W', 'Q_birds'),
       from(conduction, 'UA', 'Whole brooder, lid on where there is one'),
       fromTable(ventilation, 'Fresh air', hour.day.freshAir.mid, 'm3PerH', 'V'),
@@ -202,7 +202,7 @@ function airOf(
 }
 
 function underOf(
-  { heat: { rig } }: Shared,
+  { heat: { rig }, brooder }: Shared,
   {
     air,
     setting,
@@ -214,7 +214,7 @@ function underOf(
   const isLamp = rig.heat.kind === 'lamp';
   return quantity(label, setting.underC, 'degC', lampZoneFormulas.underLamp, [
     from(air, 'T_air'),
-    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+    fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
     ...(isLamp
       ? [
           input('Height', heightM * 100, 'cm', 'h'),
