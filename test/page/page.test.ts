@@ -355,7 +355,7 @@ describe('a saved batch', () => {
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByLabel('Birds wanted in the freezer').fill('1000000');
-    await page.getByText('Not enough to plan with yet').waitFor();
+    await page.getByText('No plan yet: first put this right').waitFor();
     expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
   });
 });
@@ -448,6 +448,17 @@ describe('what is typed', () => {
     await page.goto(`${farm}/batches/new`);
     await page.getByText(/is in the best week of the year ahead/).waitFor();
     await page.getByRole('heading', { name: 'Before they come' }).waitFor();
+    // A day that is past is asked about, not taken as that of birds that are here.
+    const arrival = page.getByLabel('Arrival', { exact: true });
+    const planned = await arrival.inputValue();
+    const yesterday = new Date(Date.now() - 2 * 86_400_000).toISOString().slice(0, 10);
+    await arrival.fill(yesterday);
+    await page.getByText('That day is past. Are they here already?').first().waitFor();
+    expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Yes, they are here' }).click();
+    expect(await page.getByLabel('They came on').inputValue()).toBe(yesterday);
+    await page.getByRole('switch', { name: 'They are here already' }).click();
+    await arrival.fill(planned);
     await page.getByRole('switch', { name: 'They are here already' }).click();
     const came = page.getByLabel('They came on');
     const [year, month, day] = (await came.inputValue()).split('-').map(Number);
