@@ -61,6 +61,10 @@ export interface HeatWeekPart {
 export const COOLING =
   'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the birds. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
 
+/** The same in short, for paper beside the brooder. */
+export const SPOT_UNDER_HEAT =
+  'A thermometer straight under the heat shows that spot: it may well be hotter than the birds are to have, for they walk away from it. Go by the birds, and by the air around the brooder.';
+
 /** What the two temperatures of a brooder are, said wherever they stand side by side. */
 export const SPOT_AND_AIR =
   'The spot under the heat is where a cold bird warms itself and walks away from again: it may well be hotter than the schedule. The air of the whole brooder is what none of them can leave, and it must not get too hot. Go by what it is around the brooder, not by the clock.';

@@ -1,5 +1,9 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
-import { phoneLines, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
+import {
+  phoneLines,
+  whoIsThereText,
+  type SitterSheet,
+} from '../../shared/plan/handover/sitter-sheet.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
@@ -155,6 +159,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
     .map((page) =>
       [
         `${formatLongDate(page.date, reader)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
+        whoIsThereText(page),
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(

@@ -2,6 +2,7 @@ import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
   phoneLines,
+  whoIsThereText,
   type SitterSheet,
   type SheetJob,
   type SheetPage,
@@ -42,6 +43,7 @@ export function SheetDay({
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>
+      <Text>{whoIsThereText(page)}</Text>
       <ol className="sheet-stops">
         {page.stops.map((stop) => (
           <Stop
