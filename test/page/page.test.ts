@@ -345,9 +345,16 @@ describe('a saved batch', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('link', { name: 'Brooder card' }).click();
     await page.getByRole('heading', { name: /^Brooder card/ }).waitFor();
-    const pdf = await page.pdf({ format: 'Letter' });
-    const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
-    expect(pages).toBe(1);
+    await page.getByRole('columnheader', { name: 'Spot under the heat' }).first().waitFor();
+    const card = page.getByRole('region', { name: 'Brooder card' });
+    for (const format of ['Letter', 'A4'] as const) {
+      const pdf = await page.pdf({ format, preferCSSPageSize: false });
+      const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
+      expect([format, pages]).toEqual([format, 1]);
+    }
+    // As large as it goes: no less than nine tenths of the page is used.
+    const fit = await card.evaluate((each) => Number(each.style.getPropertyValue('--fit')));
+    expect(fit).toBeGreaterThan(0.7);
   });
 
   it('shows an impossible number as an error beside its field, and cannot be saved', async () => {

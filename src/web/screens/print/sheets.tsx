@@ -7,6 +7,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { useFitsPage } from '../../shell/fits-page.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
 
@@ -18,10 +19,11 @@ export interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
+  const fits = useFitsPage();
   const { brooding, heat, birds, outdoors, words } = plan;
   if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (
-    <div className="brooder-card">
+    <section ref={fits} className="brooder-card" aria-label="Brooder card">
       <Title order={1}>Brooder card: {plan.name}</Title>
       <Text fz="lg">
         {plan.hatching
@@ -87,7 +89,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           .join('; ')}
         .
       </Text>
-    </div>
+    </section>
   );
 }
 

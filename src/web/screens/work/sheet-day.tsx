@@ -15,7 +15,7 @@ import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { useFitsPage } from './fits-page.js';
+import { useFitsPage } from '../../shell/fits-page.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
