@@ -100,7 +100,7 @@ export function batchStop(
         ? [`Feed: ${phase.name}, ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`]
         : [],
     actions,
-    lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
+    lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
     cautions: isBrooding
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
@@ -116,13 +116,18 @@ function heatActions({ heat, brooding }: BatchPlan, date: PlainDate, reader: Rea
   const at = ({ around }: HeatInstruction): string => `${say(around)} around them`;
   const set = ({ words, underHeat }: HeatInstruction): string =>
     underHeat ? `${words}, spot under the heat about ${say(underHeat)}` : words;
-  const hasSpot = [night, day, noon].some(({ underHeat }) => underHeat);
   return [
     `Heat on a cold night, ${at(night)}: ${set(night)}.`,
     `Heat on a usual day, ${at(day)}: ${set(day)}; on a hot one, ${at(noon)}: ${set(noon)}. Look at the birds first.`,
-    ...(hasSpot ? [SPOT_UNDER_HEAT] : []),
     LOOK_AT_HEAT,
   ];
+}
+
+/** What to look for; where heaters have a spot below them, what a thermometer there is worth. */
+function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] {
+  const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
+  const hasSpot = week && [week.night, week.day, week.noon].some(({ underHeat }) => underHeat);
+  return hasSpot ? [...LOOK_FOR, SPOT_UNDER_HEAT] : LOOK_FOR;
 }
 
 const LOOK_AT_HEAT =

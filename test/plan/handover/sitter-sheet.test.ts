@@ -111,15 +111,15 @@ describe('sitterSheet', () => {
   });
 
   it('says how warm the spot under the heat may be, beside the air that it is set by', () => {
-    const actions = batchStop({ id: 'meat', plan: withBrooder }, '2027-05-10', {
+    const { actions, lookFor } = batchStop({ id: 'meat', plan: withBrooder }, '2027-05-10', {
       facilities: [],
       lookFor: tables.work.lookFor,
       reader: { units: 'us', currency: 'USD' },
-    })!.actions;
+    })!;
     const { underHeat } = withBrooder.heat!.weeks[0]!.night;
     const spot = formatValue(underHeat!.value, 'degC', { units: 'us', currency: 'USD' });
     expect(actions.join(' ')).toContain(`spot under the heat about ${spot}`);
-    expect(actions).toContain(SPOT_UNDER_HEAT);
+    expect(lookFor).toContain(SPOT_UNDER_HEAT);
   });
 
   it('gives nobody else hours on those days, and the sitter no more than said', () => {
