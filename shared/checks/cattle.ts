@@ -1,5 +1,7 @@
 import { temperatureHumidityIndex } from '../pasture/cattle-heat.js';
 import { cattleWaterL } from '../pasture/cattle-water.js';
+import { carriedKg } from '../pasture/carried.js';
+import { hayNeededKg } from '../pasture/hay.js';
 import { calvingDue } from '../pasture/gestation.js';
 import { herdDays } from '../pasture/herd-demand.js';
 import { animalUnits, intakeKg } from '../pasture/intake.js';
@@ -18,7 +20,8 @@ function dayOf(given: Given) {
     from: 0,
     minC: [8],
     maxC: [18],
-    energyMcalPerKg: 1.3,
+    hotC: [25],
+    energyMcalPerKg: [1.3],
   });
 }
 
@@ -44,12 +47,42 @@ export const cattleChecks: Topic = {
       animalUnits(tables.cattle.animalUnits.perKgLive, number('weightKg')),
     'water-of-day': (given) =>
       cattleWaterL(given.tables.cattleWater, classOf(given), {
-        airC: given.number('airC'),
+        maxC: given.number('airC'),
         minC: given.numberOr('minC', given.number('airC')),
         weightKg: given.number('weightKg'),
         dryMatterKg: given.numberOr('dryMatterKg', 0),
         milkKg: given.numberOr('milkKg', 0),
       }),
+    'milk-on-grass': (given) =>
+      carriedKg(classOf(given), {
+        weightKg: given.number('weightKg'),
+        milkKg: given.number('milkKg'),
+        weekOfLactation: given.numberOr('weekOfLactation', 8),
+        digestibleShare: given.number('digestibleShare'),
+        ...{ grainKg: 0, grainSparesKg: 0 },
+      })!.kg,
+    'hay-of-cow-day': (given) => {
+      const { hay } = given.tables.pasture;
+      const feeding = rowById(hay.feeding, given.text('feeding'));
+      const { demandKg } = herdDays(
+        {
+          id: 'h',
+          name: 'Cattle',
+          groups: [{ classId: given.text('class'), head: 1, weightKg: given.number('weightKg') }],
+        },
+        given.tables,
+        {
+          ...{ first: '2027-01-15', days: 1, from: 0, minC: [-6], maxC: [2], hotC: [2] },
+          energyMcalPerKg: [rowById(given.tables.forages, 'mixed').energyMcalPerKg.value],
+        },
+      );
+      return given.numberOr('asDry', 0) === 1
+        ? demandKg[0]!
+        : hayNeededKg({
+            ...{ dryMatterKg: demandKg[0]!, dryMatterShare: hay.dryMatterShare },
+            ...{ storeLoss: 0, feedLoss: feeding.loss },
+          });
+    },
     'nitrogen-of-day': (given) => dayOf(given).nitrogenKg[0]!,
     'phosphorus-of-day': (given) => dayOf(given).phosphorusKg[0]!,
     'heat-and-humidity': ({ number }) =>

@@ -15,6 +15,7 @@ import { leavingChecks } from './leaving.js';
 import { lossChecks } from './losses.js';
 import { nightChecks } from './nights.js';
 import { skyChecks } from './sun-and-rain.js';
+import { waterAndFenceChecks } from './water-and-fence.js';
 import { workChecks } from './work.js';
 
 /**
@@ -35,6 +36,7 @@ export const TOPICS = {
   nights: nightChecks,
   'sun-and-rain': skyChecks,
   cattle: cattleChecks,
+  'water-and-fence': waterAndFenceChecks,
   grass: grassChecks,
   'grass-growth': grassGrowthChecks,
   work: workChecks,

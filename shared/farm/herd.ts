@@ -48,6 +48,10 @@ export const cattleGroupFields = row(
     milkKgPerDay: optional(
       number('Milk a day', within(0, 70, 'kg', 'Give the milk of one cow in a day.')),
     ),
+    /** Of a milk cow: what of her feed is grain. */
+    grainKgPerDay: optional(
+      number('Grain a day', within(0, 15, 'kg', 'Give the grain of one milk cow in a day.')),
+    ),
     arrivesOn: optional(date('Arrives on')),
     leavesOn: optional(date('Leaves on')),
     bredOn: optional(date('Bred on')),
@@ -94,6 +98,21 @@ export const herdFields = row(
     inSince: optional(date('Since')),
     /** Not on grass before this date, whatever the grass. */
     turnOutOn: optional(date('Not on grass before')),
+    /** The trough or tank that is there; without it the smallest that does is planned. */
+    tankL: optional(
+      number('Tank that is there', within(20, 500_000, 'L', 'Give what the tank holds when full.')),
+    ),
+    supplyLPerH: optional(
+      number(
+        'Water supply',
+        within(
+          1,
+          100_000,
+          'LPerH',
+          'Time how long it takes to fill a bucket, and give an hour of it.',
+        ),
+      ),
+    ),
     /** Batch of birds in pens or a mobile coop that follows this herd. */
     followedByBatchId: optional(id('Birds that follow')),
     followDays: optional(number('Days after the herd', FOLLOW_DAYS)),

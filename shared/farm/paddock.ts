@@ -47,7 +47,14 @@ export const closedDaysFields = row(
   {
     from: date('First closed day'),
     to: date('Last closed day'),
-    why: choice('What it is closed for', ['hay', 'wet', 'reseeding', 'stockpile', 'other']),
+    why: choice('What it is closed for', [
+      'hay',
+      'wet',
+      'reseeding',
+      'stockpile',
+      'garden',
+      'other',
+    ]),
   },
   [TO_AFTER_FROM],
 );
@@ -78,6 +85,26 @@ const AREA_OR_OUTLINE: RowRule<{ readonly areaM2?: number; readonly outline?: Ou
           },
         ]
       : [],
+};
+
+const LAST_HARVEST_AFTER_FIRST: RowRule<{
+  readonly harvestOn?: PlainDate;
+  readonly lastHarvestOn?: PlainDate;
+}> = {
+  name: 'last-harvest-after-first',
+  of: ['lastHarvestOn', 'harvestOn'],
+  find: ({ harvestOn, lastHarvestOn }, at) =>
+    lastHarvestOn === undefined || (harvestOn !== undefined && harvestOn <= lastHarvestOn)
+      ? []
+      : [
+          {
+            field: `${at}lastHarvestOn`,
+            code: 'out-of-bounds',
+            given: lastHarvestOn,
+            ...(harvestOn === undefined ? {} : { min: harvestOn }),
+            fix: 'Give the first harvest, and the last on that day or after it.',
+          },
+        ],
 };
 
 /** A piece of grass that is grazed as one. With an outline, its area may be left out. */
@@ -116,10 +143,14 @@ export const paddockFields = row(
     closedDays: rows('Closed days', closedDaysFields, 20, 'span'),
     /** Set when the ground becomes garden: the first harvest. */
     harvestOn: optional(date('Becomes garden: first harvest')),
+    /** After it the ground is grazed again; without it the ground stays a garden. */
+    lastHarvestOn: optional(date('Last harvest')),
+    /** What is eaten of the crop does not touch the soil. */
+    cropOffSoil: optional(yesNo('Crop stands clear of the ground')),
     /** Corners of a paddock, degrees east and north, the first not repeated. */
     outline: optional(outline('Corners', 500)),
   },
-  [AREA_OR_OUTLINE],
+  [AREA_OR_OUTLINE, LAST_HARVEST_AFTER_FIRST],
 );
 export type Paddock = Omit<SavedRowOf<typeof paddockFields>, 'areaM2'> & {
   readonly areaM2: number;

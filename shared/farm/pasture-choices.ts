@@ -1,7 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Sourced } from '../explain/formula.js';
 import { within } from './bounds.js';
-import { list, number, optional, row, twelveMonths, type RowOf } from './field.js';
+import { list, number, optional, row, twelveMonths, yesNo, type RowOf } from './field.js';
 import { date, id, version } from './words.js';
 
 /** The household's choices for the whole pasture; what is left out takes the stated default. */
@@ -25,6 +25,8 @@ export const pastureChoiceFields = row('PastureChoices', {
   ),
   /** Paddocks shut in late summer, so that their grass stands when growth is over. */
   keepForAutumnIds: optional(list('Kept for fall', id('Paddock'), 200, 'ids')),
+  /** Whether grass to spare is mown; left out, it is. */
+  makesHay: optional(yesNo('You make hay')),
   feedingId: optional(id('Hay is fed')),
   storingId: optional(id('Hay is stored')),
   baleId: optional(id('Bales')),

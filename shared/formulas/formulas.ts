@@ -1,6 +1,7 @@
 import { dayLengthFormulas } from '../calendar/day-length.js';
 import { cattleHeatFormulas } from '../pasture/cattle-heat.js';
 import { cattleWaterFormulas } from '../pasture/cattle-water.js';
+import { girthFormulas } from '../pasture/weight-of-girth.js';
 import { forageMassFormulas } from '../pasture/forage-mass.js';
 import { gestationFormulas } from '../pasture/gestation.js';
 import { hayFormulas } from '../pasture/hay.js';
@@ -8,6 +9,8 @@ import { intakeFormulas } from '../pasture/intake.js';
 import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
+import { bedFormulas } from '../plan/pasture/beds.js';
+import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
 import { moveFormulas } from '../plan/pasture/move-quantities.js';
@@ -18,6 +21,7 @@ import { herdDateFormulas } from '../plan/pasture/herd-dates.js';
 import { stockpileFormulas } from '../plan/pasture/stockpile.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
+import { hotDayFormulas } from '../weather/hot-day.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
@@ -38,6 +42,8 @@ import { spareFormulas } from '../plan/brooder-spare.js';
 import { raisingFormulas } from '../plan/raising-pullets.js';
 import { moveOutFormulas } from '../plan/move-out.js';
 import { shelterFormulas } from '../plan/shelter.js';
+import { carriedFormulas } from '../pasture/carried.js';
+import { forageEnergyFormulas } from '../pasture/forage-energy.js';
 import { coldFeedFormulas } from '../poultry/cold-feed.js';
 import { taskFormulas } from '../plan/tasks/task-hours.js';
 import { brooderBoxFormulas } from '../poultry/brooder-box.js';
@@ -73,6 +79,9 @@ import { judgementFormulas } from './judgements.js';
 const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
+  bedFormulas,
+  girthFormulas,
+  hotDayFormulas,
   forageMassFormulas,
   gestationFormulas,
   hayFormulas,
@@ -81,6 +90,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   swardFormulas,
   sizingFormulas,
   hayPartFormulas,
+  hayStoreFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,
@@ -124,6 +134,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   moveOutFormulas,
   spareFormulas,
   shelterFormulas,
+  carriedFormulas,
+  forageEnergyFormulas,
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,

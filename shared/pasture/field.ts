@@ -125,7 +125,7 @@ export class Field {
     if (!this.books) return NOT_ASKED;
     const { deadLeafKg, deadStemKg } = this.state;
     return {
-      digestibleShare: digestibleShare(this.sward.kind, this.state),
+      digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),
       deadShare: this.mass <= 0 ? 0 : (deadLeafKg + deadStemKg) / this.mass,
     };
   }

@@ -1,5 +1,12 @@
 import { Field } from './field.js';
-import { daysOf, isForMowing, tallestToSpare, waysIn, type Way } from './grazing-rules.js';
+import {
+  daysOf,
+  driesHay,
+  isForMowing,
+  tallestToSpare,
+  waysIn,
+  type Way,
+} from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
 import type { GrassState } from './sward-day.js';
@@ -39,12 +46,8 @@ interface Ahead {
   readonly entered: Set<number>;
 }
 
-/** Where all paddocks together feed a herd for a few days only, half of them are enough. */
-const HALF_A_ROUND = 0.5;
 /** More days than any season has. */
 const ALWAYS = 1000;
-/** A grazier walks the pasture once a week. */
-const WALK_EVERY_DAYS = 7;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
 class Season {
@@ -134,7 +137,7 @@ class Season {
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
     let paddock = tallestToSpare(this.problem, this.fields, day);
     if (paddock === undefined) return;
-    this.nextLook = day + WALK_EVERY_DAYS;
+    this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let ahead = this.lookAhead(day, undefined, Infinity);
     const most = ahead.feedKg + little;
@@ -180,6 +183,7 @@ class Season {
       if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
       else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
         this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+      else if (field.shutFrom !== undefined && !driesHay(problem, day)) field.shutFrom = undefined;
       field.grow(day);
     });
   }
@@ -221,12 +225,17 @@ class Season {
     if (field.sward.isClosed[day] === 1) return 'shut';
     if (field.sward.weather.isSnow[day] === 1) return 'snow';
     const isGrazed = field.stay!.until <= day && this.stripStays(field);
+    const { herds, judged } = this.problem;
+    const { herd, enteredOn } = field.stay!;
+    // What more stands there is not worth letting the next paddock grow old.
+    const isLong = judged.mostStrips * herds[herd]!.longestStayDays <= day - enteredOn;
+    if (isLong) return 'long-enough';
     return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
   }
 
   /** Where no other paddock is ready, what is left feeds most of a day more. */
   private canStillFeed({ at }: HerdState, day: number, need: number, end: StayEnd): boolean {
-    if (at === undefined || end !== 'eaten-down') return false;
+    if (at === undefined || (end !== 'eaten-down' && end !== 'long-enough')) return false;
     const field = this.fields[at]!;
     // Strips that were grazed first rest as long as any paddock before they are grazed again.
     const rested = field.stay!.until - field.stay!.enteredOn;
@@ -257,7 +266,7 @@ class Season {
         sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
       0,
     );
-    const wanted = (HALF_A_ROUND * round * problem.harvestShare[0]!) / need;
+    const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
     return Math.min(ahead, wanted) <= days ? ways : [];

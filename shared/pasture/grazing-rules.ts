@@ -30,14 +30,12 @@ export function waysIn(
     const entry = entryOf(problem, field, paddock, day, isOut);
     if (!entry) return;
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
-    const least = entry === 'ready' ? LEAST_DAY_SHARE : 1;
+    const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
       ways.push({ paddock, entry, ripeness: field.ripeness });
   });
   return ways.sort((a, b) => b.ripeness - a.ripeness);
 }
-
-const LEAST_DAY_SHARE = 0.5;
 
 function entryOf(
   { usualGrowth, growsKgPerHa }: GrazingProblem,
@@ -67,16 +65,44 @@ export const daysOf = (field: Field, needKg: number, harvestShare: number): numb
   needKg <= 0 ? 0 : (field.aboveResidual * field.sward.areaHa * harvestShare) / needKg;
 
 /**
+ * Whether the paddocks that stay open without one are a full round: grazed one after the other at
+ * the ready height, each as long as it may be, the first has had its least rest when its turn comes
+ * again.
+ */
+function leavesARound(
+  { herds, harvestShare, judged }: GrazingProblem,
+  fields: readonly Field[],
+  without: number,
+  day: number,
+): boolean {
+  const need = herds.reduce((sum, { demandKg }) => sum + demandKg[day]!, 0);
+  if (need <= 0) return false;
+  const longest = judged.mostStrips * Math.max(...herds.map((herd) => herd.longestStayDays));
+  let round = 0;
+  let rest = 0;
+  fields.forEach((field, p) => {
+    if (p === without || !(field.stay || isOpen(field, day))) return;
+    const { turnInKgPerHa, residualKgPerHa, areaHa, leastRestDays } = field.sward;
+    const days = ((turnInKgPerHa - residualKgPerHa) * areaHa * harvestShare[0]!) / need;
+    round += Math.min(longest, days);
+    rest = Math.max(rest, leastRestDays);
+  });
+  return rest <= round;
+}
+
+/**
  * The paddock that would be dropped from the round for hay on a morning: the tallest that is ready
- * and free, when it would still grow a cut worth mowing before growth ends.
+ * and free, when it would still grow a cut worth mowing before growth ends, and a full round of
+ * others stays open.
  */
 export function tallestToSpare(
-  { judged, usualGrowth, growthEnds }: GrazingProblem,
+  problem: GrazingProblem,
   fields: readonly Field[],
   day: number,
 ): number | undefined {
+  const { judged, usualGrowth, growthEnds } = problem;
   const until = day + judged.hayGrowsDays;
-  if (growthEnds < until + judged.hayGrowsDays) return undefined;
+  if (growthEnds < until + judged.hayGrowsDays || !driesHay(problem, until)) return undefined;
   let tallest: number | undefined;
   fields.forEach((field, p) => {
     if (field.stay || !isOpen(field, day) || field.ripeness < 1) return;
@@ -89,16 +115,21 @@ export function tallestToSpare(
     }
     if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
-  return tallest;
+  return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
 }
 
+/** Whether hay dries on a day of the usual weather: in late fall it does not. */
+export const driesHay = ({ usualSwards, judged }: GrazingProblem, day: number): boolean =>
+  judged.leastDryingMm <= usualSwards[0]!.weather.days[day]!.referenceMm;
+
 /** Whether a paddock that is shut for hay is mown on a day: headed out, or grown long enough. */
-export function isForMowing({ judged }: GrazingProblem, field: Field, day: number): boolean {
+export function isForMowing(problem: GrazingProblem, field: Field, day: number): boolean {
+  const { judged } = problem;
   const { sward, shutFrom } = field;
   const { stemsFromSum, stemsToSum } = sward.kind;
   const sum = sward.weather.days[day]!.temperatureSum;
   const isFirst = !field.isPassed;
   const isHeaded = isFirst && (stemsFromSum + stemsToSum) / 2 <= sum;
   const isWorth = sward.stubbleKgPerHa + judged.leastCutKgPerHa <= field.mass;
-  return isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
+  return driesHay(problem, day) && isWorth && (isHeaded || judged.hayGrowsDays <= day - shutFrom!);
 }

@@ -2,20 +2,18 @@ import { addDays, daysBetween, type PlainDate } from '../calendar/plain-date.js'
 import type { Cow } from '../farm/cow.js';
 import type { CattleGroup, Herd } from '../farm/herd.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { cattleWaterL, hotDayWaterL } from './cattle-water.js';
 import type { CattleClass } from '../tables/pasture-tables.js';
-import { cattleWaterL } from './cattle-water.js';
+import { cowDay } from './cow-day.js';
 import { calvingDue, type CalvingDue } from './gestation.js';
 import { animalUnits, intakeKg } from './intake.js';
 import { groupsOf, hasOwnDates, type PlannedGroup, type PlannedHerd } from './named-cows.js';
-
-const CLASS_OF_DRY = 'dry-cow';
-const CLASS_OF_NURSING = 'cow-calf';
-const CALVING_CLASSES = ['dry-cow', 'heifer'];
 
 /** Head of one group and what one animal of it needs, on each day. */
 export interface GroupDays {
   readonly head: Float64Array;
   readonly eachKg: Float64Array;
+  readonly weightKg: Float64Array;
 }
 
 /** What a herd is on each day, index = days after the first day. */
@@ -29,6 +27,10 @@ export interface HerdDays {
   readonly shareOfWeightKg: Float64Array;
   readonly animalUnits: Float64Array;
   readonly waterL: Float64Array;
+  /** The same on a hot day of that time of year, by the higher of two charts. */
+  readonly hotWaterL: Float64Array;
+  readonly leastHotWaterL: Float64Array;
+  readonly mostHotWaterL: Float64Array;
   readonly nitrogenKg: Float64Array;
   readonly phosphorusKg: Float64Array;
   /** In the order of the herd's groups. */
@@ -80,22 +82,6 @@ export function calvingsOf(herd: PlannedHerd, tables: Tables): Calving[] {
   });
 }
 
-/** Class of a group on a day: cows in calf become nursing cows, milk cows are dry before calving. */
-export function classOn(
-  group: CattleGroup,
-  due: PlainDate | undefined,
-  date: PlainDate,
-  { cattle: { classes }, judgements }: Tables,
-): CattleClass {
-  const own = rowById(classes, group.classId);
-  const { dryCowDays } = judgements.grass;
-  if (due === undefined) return own;
-  if (CALVING_CLASSES.includes(own.id) && due <= date) return rowById(classes, CLASS_OF_NURSING);
-  if (own.equation === 'nrc-dairy' && addDays(due, -dryCowDays.value) <= date && date < due)
-    return rowById(classes, CLASS_OF_DRY);
-  return own;
-}
-
 /** Whether a group is on the farm on a day: on that of its arrival, not on that it leaves. */
 export const isThere = ({ arrivesOn, leavesOn }: CattleGroup, on: PlainDate): boolean =>
   (arrivesOn === undefined || arrivesOn <= on) && (leavesOn === undefined || on < leavesOn);
@@ -109,14 +95,16 @@ export const milkedHead = (
   groups
     .filter((group) => isThere(group, on))
     .filter(
-      (group) => classOn(group, dueOf(group, tables)?.due, on, tables).equation === 'nrc-dairy',
+      (group) =>
+        cowDay(group, dueOf(group, tables)?.due, { date: on, typedOn: on }, tables).of.equation ===
+        'nrc-dairy',
     )
     .reduce((sum, { head }) => sum + head, 0);
 
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *
- * @param energyMcalPerKg net energy for maintenance of the forage
+ * @param energyMcalPerKg net energy for maintenance of what they eat, by day
  */
 export function herdDays(
   herd: Herd,
@@ -128,7 +116,9 @@ export function herdDays(
     from: number;
     minC: ArrayLike<number>;
     maxC: ArrayLike<number>;
-    energyMcalPerKg: number;
+    /** High of a hot day of that time of year, °C. */
+    hotC: ArrayLike<number>;
+    energyMcalPerKg: ArrayLike<number>;
   },
 ): HerdDays {
   const n = span.days;
@@ -140,9 +130,16 @@ export function herdDays(
     shareOfWeightKg: new Float64Array(n),
     animalUnits: new Float64Array(n),
     waterL: new Float64Array(n),
+    hotWaterL: new Float64Array(n),
+    leastHotWaterL: new Float64Array(n),
+    mostHotWaterL: new Float64Array(n),
     nitrogenKg: new Float64Array(n),
     phosphorusKg: new Float64Array(n),
-    groups: herd.groups.map(() => ({ head: new Float64Array(n), eachKg: new Float64Array(n) })),
+    groups: herd.groups.map(() => ({
+      head: new Float64Array(n),
+      eachKg: new Float64Array(n),
+      weightKg: new Float64Array(n),
+    })),
   };
   for (const [g, group] of herd.groups.entries()) {
     addGroup(days, days.groups[g]!, group, tables, {
@@ -163,6 +160,14 @@ function grassFrom(herd: Herd, group: CattleGroup, tables: Tables, first: PlainD
   return daysBetween(first, arrivesOn) + (joins ? tables.pasture.quarantineDays.value : 0);
 }
 
+/** Grass or hay that the grain of a milk cow stands in for, kg of dry matter a day. */
+export const grainSpares = (
+  { grainKgPerDay = 0 }: CattleGroup,
+  { equation }: Pick<CattleClass, 'equation'>,
+  { judgements }: Pick<Tables, 'judgements'>,
+): number =>
+  equation === 'nrc-dairy' ? grainKgPerDay * judgements.grass.grainSparesShare.value : 0;
+
 function addGroup(
   days: HerdDays,
   each: GroupDays,
@@ -179,45 +184,36 @@ function addGroup(
   const ends = group.leavesOn
     ? Math.min(span.days, daysBetween(span.first, group.leavesOn))
     : span.days;
+  const typedOn = addDays(span.first, span.from);
   for (let i = begins; i < ends; i++) {
     const date = addDays(span.first, i);
-    const of = classOn(group, due, date, tables);
+    const cow = cowDay(group, due, { date, typedOn }, tables);
+    const { of, milkKg, calfKg, calfDays, weekOfLactation } = cow;
     const weightKg = startKg + gainKg * Math.max(0, i - Math.max(begins, span.from));
-    const isCalved = due !== undefined && due <= date;
-    const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
-    const dryMatterKg = intakeKg(of, {
-      weightKg,
-      milkKg,
-      energyMcalPerKg: span.energyMcalPerKg,
-      weekOfLactation: isCalved
-        ? daysBetween(due, date) / 7
-        : tables.judgements.grass.midLactationWeeks.value,
+    const wholeKg = intakeKg(of, {
+      ...{ weightKg, milkKg, weekOfLactation },
+      energyMcalPerKg: span.energyMcalPerKg[i]!,
     });
+    const dryMatterKg = wholeKg - grainSpares(group, of, tables);
     // Calves at foot count from four months on.
-    const calves =
-      of.id === CLASS_OF_NURSING && isCalved && units.calfOverDays <= daysBetween(due, date)
-        ? units.calfUnits
-        : 0;
+    const calves = calfDays !== undefined && units.calfOverDays <= calfDays ? units.calfUnits : 0;
     const head = group.head;
     const unitsEach = animalUnits(units.perKgLive, weightKg) + calves;
-    const calfKg = calves * tables.pasture.animalUnit.kgPerDay;
     each.head[i] = head;
     each.eachKg[i] = dryMatterKg + calfKg;
+    each.weightKg[i] = weightKg;
     days.head[i]! += head;
     days.liveKg[i]! += head * weightKg;
     days.demandKg[i]! += head * (dryMatterKg + calfKg);
     if (span.grassFrom <= i) days.grassKg[i]! += head * (dryMatterKg + calfKg);
     days.shareOfWeightKg[i]! += head * (of.bodyWeightShare.value * weightKg + calfKg);
     days.animalUnits[i]! += head * unitsEach;
-    days.waterL[i]! +=
-      head *
-      cattleWaterL(tables.cattleWater, of, {
-        airC: (span.minC[i]! + span.maxC[i]!) / 2,
-        minC: span.minC[i]!,
-        weightKg,
-        dryMatterKg,
-        milkKg,
-      });
+    const day = { maxC: span.maxC[i]!, minC: span.minC[i]!, weightKg, dryMatterKg, milkKg };
+    days.waterL[i]! += head * cattleWaterL(tables.cattleWater, of, day);
+    const hot = hotDayWaterL(tables.cattleWater, of, { ...day, maxC: span.hotC[i]! });
+    days.hotWaterL[i]! += head * hot.value;
+    days.leastHotWaterL[i]! += head * hot.low;
+    days.mostHotWaterL[i]! += head * hot.high;
     days.nitrogenKg[i]! += head * weightKg * of.manure.nKgPerDayPerKgLive;
     days.phosphorusKg[i]! += head * weightKg * of.manure.pKgPerDayPerKgLive;
   }

@@ -55,7 +55,7 @@ export const intakeFormulas = {
 } satisfies Record<string, Formula>;
 
 /** Shrunk body weight over full weight. NRC 1996, from memory. */
-const SHRUNK = 0.96;
+export const SHRUNK = 0.96;
 
 /**
  * Dry matter of a beef cow, kg a day: open, in the first third of pregnancy or in milk; or in the

@@ -5,7 +5,7 @@ import type { GrassState } from './sward-day.js';
 export type StayStart = 'out-already' | 'turn-out' | 'next' | 'after-hay';
 
 /** Why a stay ends when it does. */
-export type StayEnd = 'eaten-down' | 'shut' | 'herd-gone' | 'plan-ends' | 'snow';
+export type StayEnd = 'eaten-down' | 'long-enough' | 'shut' | 'herd-gone' | 'plan-ends' | 'snow';
 
 /** What let a herd in. */
 export type Entry = 'ready' | 'first-pass' | 'dormant' | 'standing-there';

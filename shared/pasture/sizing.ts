@@ -50,6 +50,15 @@ export const sizingFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  allFence: {
+    id: 'fence-of-all',
+    title: 'Fence of all paddocks',
+    words:
+      'What two paddocks share is built once. Outlines show it; paddocks of which only the size is known are taken as rectangles of equal size in one block, in rows that take the least fence.',
+    symbols: 'L = Σ around each − Σ shared',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   energizer: {
     id: 'fence-energizer',
     title: 'Energizer',

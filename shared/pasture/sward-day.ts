@@ -92,7 +92,7 @@ export const swardFormulas = {
     id: 'grass-digestible',
     title: 'Digestible share of the grass',
     words:
-      'Of its organic matter, averaged over leaf, stem and what is dead of both: new leaf about 90 %, falling with its age; dead leaf 45, dead stem 40 %. Milk and growth want about 70 % and more; a dry cow does on 55.',
+      'Of the organic matter of what a herd takes, above the height it leaves, averaged over leaf, stem and what is dead of both: new leaf about 90 %, falling with its age; dead leaf 45, dead stem 40 %. Milk and growth want about 70 % and more; a dry cow does on 55.',
     symbols: 'd = Σ d(age)·W ÷ ΣW',
     sources: ['JOUVEN_2006'],
     mark: 'computed',

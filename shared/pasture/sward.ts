@@ -93,10 +93,7 @@ export const massOf = (state: GrassState): number =>
  * @param stubbleKgPerHa what is to be left in the end
  */
 export function takeOff(state: GrassState, kgPerHa: number, stubbleKgPerHa: number): void {
-  const leaf = Math.max(0, state.leafKg - STUBBLE_LEAF * stubbleKgPerHa);
-  const stem = Math.max(0, state.stemKg - STUBBLE_STEM * stubbleKgPerHa);
-  const deadLeaf = Math.max(0, state.deadLeafKg - STUBBLE_DEAD_LEAF * stubbleKgPerHa);
-  const deadStem = Math.max(0, state.deadStemKg - STUBBLE_DEAD_STEM * stubbleKgPerHa);
+  const { leaf, stem, deadLeaf, deadStem } = aboveStubble(state, stubbleKgPerHa);
   const above = leaf + stem + deadLeaf + deadStem;
   const share = above <= 0 ? 0 : Math.min(1, kgPerHa / above);
   state.leafKg -= share * leaf;
@@ -108,6 +105,17 @@ export function takeOff(state: GrassState, kgPerHa: number, stubbleKgPerHa: numb
   if (0 < over && 0 < mass) scale(state, Math.max(0, 1 - over / mass));
   state.isBitten = true;
 }
+
+/** What stands above a stubble, kg/ha. */
+const aboveStubble = (
+  state: GrassState,
+  stubbleKgPerHa: number,
+): Record<'leaf' | 'stem' | 'deadLeaf' | 'deadStem', number> => ({
+  leaf: Math.max(0, state.leafKg - STUBBLE_LEAF * stubbleKgPerHa),
+  stem: Math.max(0, state.stemKg - STUBBLE_STEM * stubbleKgPerHa),
+  deadLeaf: Math.max(0, state.deadLeafKg - STUBBLE_DEAD_LEAF * stubbleKgPerHa),
+  deadStem: Math.max(0, state.deadStemKg - STUBBLE_DEAD_STEM * stubbleKgPerHa),
+});
 /** Shares of a stubble, by the bulk densities of groups A and B. Jouven et al. 2006, table 2. */
 const STUBBLE_LEAF = 850 / 1800;
 const STUBBLE_STEM = 300 / 1800;
@@ -148,22 +156,27 @@ export const winterStand = (kgPerHa: number, waterMm: number): GrassState => ({
 const WINTER_LEAF_SHARE = 0.5;
 const WINTER_AGE = 200;
 
-/** Share of organic matter that can be digested, of all that stands. Jouven et al. 2006, eq. 9, 10. */
+/**
+ * Share of organic matter that can be digested, of what a herd takes: all that stands above the
+ * stubble it leaves. Jouven et al. 2006, equations 9 and 10.
+ */
 export function digestibleShare(
   { leafDigestible, stemDigestible, ...kind }: GrassKind,
   state: GrassState,
+  stubbleKgPerHa: number,
 ): number {
-  const mass = massOf(state);
+  const above = aboveStubble(state, stubbleKgPerHa);
+  const mass = above.leaf + above.stem + above.deadLeaf + above.deadStem;
   if (mass <= 0) return leafDigestible.new;
   const of = (range: { new: number; old: number }, age: number, life: number): number =>
     range.new - Math.min(1, age / life) * (range.new - range.old);
   const leaf = of(leafDigestible, state.leafAge, kind.leafLifeSum);
   const stem = of(stemDigestible, state.stemAge, kind.stemsToSum - kind.stemsFromSum);
   return (
-    (leaf * state.leafKg +
-      stem * state.stemKg +
-      DEAD_LEAF_DIGESTIBLE * state.deadLeafKg +
-      DEAD_STEM_DIGESTIBLE * state.deadStemKg) /
+    (leaf * above.leaf +
+      stem * above.stem +
+      DEAD_LEAF_DIGESTIBLE * above.deadLeaf +
+      DEAD_STEM_DIGESTIBLE * above.deadStem) /
     mass
   );
 }

@@ -23,6 +23,8 @@ import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { HatchingPart } from './hatching.js';
 import { cockerelsInFreezer } from './leaving-freezer.js';
+import { birdsToProcess } from './leaving-weights.js';
+import { shareStillThere } from './processing-days.js';
 import {
   livingInputs,
   speedInputs,
@@ -212,9 +214,17 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
   const weight = (id: string, label: string, values: Float64Array) =>
     dailySeries(id, label, 'kg', growthFormulas.weight, values, inputs, options);
   return [
-    dailySeries('alive', 'Birds alive', 'count', lossFormulas.alive, life.aliveAll, aliveInputs, {
-      rows: [life.losses],
-    }),
+    dailySeries(
+      'alive',
+      'Birds alive',
+      'count',
+      lossFormulas.alive,
+      stillHere(context),
+      aliveInputs,
+      {
+        rows: [life.losses],
+      },
+    ),
     weight('weight-mean', 'Live weight, average', life.meanWeightKg),
     ...(batch.sex === 'pullets'
       ? []
@@ -264,4 +274,12 @@ function outsideTable(context: PlanContext): PlanIssue[] {
     );
   }
   return issues;
+}
+
+/** Birds alive by day, those gone that are processed before the others. */
+function stillHere(context: PlanContext): Float64Array {
+  const { life, batch } = context;
+  if (batch.purpose !== 'meat') return life.aliveAll;
+  const share = shareStillThere(context, birdsToProcess(life));
+  return life.aliveAll.map((alive, day) => alive * share[day]!);
 }

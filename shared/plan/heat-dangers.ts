@@ -42,6 +42,9 @@ function leftOn(
   ];
 }
 
+/** A brooder that is warmer than this over what birds stand needs doing, not only knowing. */
+const MUCH_K = 1.5;
+
 function hotWeather(
   { say, dateOf }: PlanContext,
   { name }: Brooder,
@@ -54,8 +57,9 @@ function hotWeather(
     a.noon.airC - a.hotDay.warnC < b.noon.airC - b.hotDay.warnC ? b : a,
   );
   const { noonC, warnC, dangerC } = worst.hotDay;
-  // Where it is not the weather itself, moved air brings it down.
-  const level = dangerC < noonC ? 'stop' : warnC < noonC ? 'act' : 'note';
+  // A little over it, where it is not the weather itself, moved air brings it down.
+  const isMuch = warnC < noonC || warnC + MUCH_K < worst.noon.airC;
+  const level = dangerC < noonC ? 'stop' : isMuch ? 'act' : 'note';
   return [
     issue(
       level,

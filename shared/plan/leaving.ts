@@ -28,7 +28,7 @@ import {
   type LiveWeights,
 } from './leaving-weights.js';
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
-import { processingDays } from './processing-days.js';
+import { processingDays, type ProcessingDay } from './processing-days.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
   readonly on: Quantity;
@@ -50,10 +50,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const freezer = planFreezer(context, dressed.packedAll);
   const day = planProcessingDay(context, dressed, days);
   const part: LeavingPart = {
-    ...whenTheyLeave(
-      context,
-      day.part.processingDays.every((each) => each.on === on),
-    ),
+    ...whenTheyLeave(context, days.days),
     ...live,
     ...dressed,
     ...freezer.part,
@@ -78,30 +75,37 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   );
 }
 
-/** @param isOnThatDay whether all of them are processed on that very day, and none before it */
+/** The day on which the last of them are processed, which may be one before they are full grown. */
 function whenTheyLeave(
   { batch, life, dateOf }: PlanContext,
-  isOnThatDay: boolean,
+  days: readonly ProcessingDay[],
 ): Pick<LeavingPart, 'on' | 'age'> {
   const age = ageInput(batch, life);
-  const label = isOnThatDay ? 'Processing' : 'Processing, at the latest';
+  const last = days.at(-1)!;
+  const before = life.days - 1 - last.index;
   return {
-    on: datedFact(label, dateOf(life.days - 1), processingFormulas.leaveDate, [
-      input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
-      age,
-      ...(batch.targetLiveKg === undefined
-        ? []
-        : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
-      ...(batch.processingWeekday === undefined
-        ? []
-        : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
-    ]),
+    on: datedFact(
+      days.length === 1 ? 'Processing' : `Processing, the last of ${days.length} days`,
+      last.date,
+      processingFormulas.leaveDate,
+      [
+        input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
+        age,
+        ...(batch.targetLiveKg === undefined
+          ? []
+          : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
+        ...(batch.processingWeekday === undefined
+          ? []
+          : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
+        ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
+      ],
+    ),
     age: quantity(
-      isOnThatDay ? 'Age at processing' : 'Age at processing, at the latest',
-      life.lastAgeDays,
+      days.length === 1 ? 'Age at processing' : 'Age at processing, the last of them',
+      life.lastAgeDays - before,
       'day',
       processingFormulas.leaveDate,
-      [age],
+      before === 0 ? [age] : [age, input('Days before it', before, 'day')],
     ),
   };
 }

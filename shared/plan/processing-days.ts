@@ -99,7 +99,14 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   const least = tables.judgements.birds.leastADay.value;
   // A day is not set up for a handful: they are done on the longest one, an hour later.
   const needed = Math.max(1, birds - (least - 1));
-  const possible = daysWithHands(context, Math.min(birds, least));
+  const enough = Math.min(birds, least);
+  const { splitDays, splitDaysMost } = tables.judgements.birds;
+  const near = daysWithHands(context, enough, splitDays.value);
+  // Where two weekends do not hold them, a third is better than a day that nobody can do.
+  const possible =
+    needed <= near.reduce((sum, { most }) => sum + most, 0)
+      ? near
+      : daysWithHands(context, enough, splitDaysMost.value);
   if (possible.length === 0)
     return { days: [{ ...planned, index: last, birds }], left: birds, planned };
   const chosen = fewestLatest(possible, needed);
@@ -111,14 +118,17 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
 type Possible = Omit<ProcessingDay, 'birds'>;
 
 /** Days up to the planned one on which so many birds can be done at least, the latest first. */
-const daysWithHands = (context: PlanContext, least: number): Possible[] =>
-  daysUpTo(context).filter(({ most }) => least <= most);
+const daysWithHands = (context: PlanContext, least: number, days: number): Possible[] =>
+  daysUpTo(context, days).filter(({ most }) => least <= most);
 
 /** The days among which a batch may be split, the planned one first, then those before it. */
-export function daysUpTo(context: PlanContext): Possible[] {
-  const { life, tables, dateOf } = context;
+export function daysUpTo(
+  context: PlanContext,
+  most = context.tables.judgements.birds.splitDays.value,
+): Possible[] {
+  const { life, dateOf } = context;
   const last = life.days - 1;
-  const count = Math.min(tables.judgements.birds.splitDays.value, last + 1);
+  const count = Math.min(most, last + 1);
   return Array.from({ length: count }, (_, back) => {
     const index = last - back;
     return { ...handsOn(context, dateOf(index)), index };
@@ -183,9 +193,9 @@ export const areHandsUnknown = ({
 /** Hours that hands have for birds on the days among which a batch is split, setting up taken off. */
 export function handHoursUpTo(context: PlanContext): number {
   const { tables } = context;
-  const { leastADay } = tables.judgements.birds;
+  const { leastADay, splitDaysMost } = tables.judgements.birds;
   const { fixedH } = workOfDay(tables.taskTemplates);
-  return daysWithHands(context, leastADay.value).reduce(
+  return daysWithHands(context, leastADay.value, splitDaysMost.value).reduce(
     (sum, { hours }) => sum + hours - fixedH,
     0,
   );

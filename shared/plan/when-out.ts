@@ -79,7 +79,11 @@ export function whenOut(context: PlanContext, day: number): Found<WhenOutPart> {
     },
     {
       series: [coldSeries(context, day, rows)],
-      issues: [...issuesOfNights(context, day, way, rows), ...laterCold(context, day, rows)],
+      issues: [
+        ...issuesOfNights(context, day, way, rows),
+        ...laterCold(context, day, rows),
+        ...longInBrooder(context, day, ways),
+      ],
     },
   );
 }
@@ -174,6 +178,32 @@ function laterCold(context: PlanContext, day: number, rows: readonly Sourced[]):
       'cold-later',
       `From ${context.say(context.dateOf(from), 'date')} nights are often below ${stand}, what birds of that age stand: ${formatChance(worst)} on the worst of them. Give them a closed, dry shelter or heat from then on, or let them go earlier.`,
       rows,
+    ),
+  ];
+}
+
+/** Meat birds that would be in the brooder for most of their lives, where keepers go sooner. */
+function longInBrooder(
+  { batch, life, tables, dateOf, say, today }: PlanContext,
+  day: number,
+  ways: readonly WayOut[],
+): PlanIssue[] {
+  const { longInBrooderDays, hardenDays } = tables.judgements.birds;
+  const age = life.arrivalAgeDays + day;
+  if (batch.purpose !== 'meat' || batch.moveOutDate !== undefined || life.isUnderHen) return [];
+  if (age <= longInBrooderDays.value || dateOf(day) <= today) return [];
+  const sooner = ways.find(
+    ({ out, isByAge, isChosen }) =>
+      !isByAge && !isChosen && out !== undefined && out.age.value + hardenDays.value <= age,
+  )?.out;
+  const name = ways.find(({ out }) => out === sooner)?.name;
+  if (!sooner || name === undefined) return [];
+  return [
+    issue(
+      'act',
+      'long-in-brooder',
+      `They would be in the brooder until ${say(dateOf(day), 'date')}, ${age} of ${life.lastAgeDays} days. Keepers put birds like these out at three to four weeks, hardened off, into a closed dry shelter with a tarp: “${name}” would be ${say(sooner.on.value, 'date')}, and a night too cold for them in that week then comes ${formatChance(sooner.coldNight.value)}. Choose it under the ways to go out, or see that the brooder has the room and air for large birds.`,
+      [longInBrooderDays],
     ),
   ];
 }

@@ -116,7 +116,6 @@ export const pasture = nested(
       high: DIFFERENCE,
       because: WORDS,
     }),
-    animalUnit: part('AnimalUnit', { kgPerDay: KG }),
     longestStayDays: value('LongestStay', DAYS),
     wetGround: part('WetGround', { drierThanFieldCapacityMm: MM }),
     quarantineDays: spread('Quarantine', DAYS),
@@ -141,6 +140,13 @@ export const pasture = nested(
 export const cattle = nested(
   'Cattle',
   row('CattleTable', {
+    girth: nested(
+      'Girth',
+      row('GirthTable', {
+        rule: part('GirthRule', { cubicInchesPerLb: POINTS }),
+        tooHeavyKg: part('GirthError', { low: KG, high: KG, because: WORDS }),
+      }),
+    ),
     classes: table('CattleClass', {
       id: ID,
       name: NAME,
@@ -161,6 +167,9 @@ export const cattle = nested(
       water: choice('Water', ['nursing-cow', 'dry-cow', 'bull', 'growing', 'milk-cow']),
       manure: part('CattleManure', { nKgPerDayPerKgLive: PER_KG, pKgPerDayPerKgLive: PER_KG }),
     }),
+    calfAtFoot: part('CalfAtFoot', {
+      rows: table('CalfAtFootRow', { ageDays: DAYS, kgPerDay: KG }),
+    }),
     animalUnits: part('AnimalUnits', {
       perKgLive: PER_KG,
       metabolicShare: SHARE,
@@ -175,6 +184,12 @@ const waterAtAir = { airC: AIR_C, liters: LITERS } as const;
 export const cattleWater = part('CattleWater', {
   classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
   growingKg: record('Weights', KG, 30),
+  heavierKg: record('Weights', KG, 30),
+  hot: part('HotWeatherWater', {
+    classes: record('Classes', table('CattleWaterRow', waterAtAir), 30),
+    growingKg: record('Weights', KG, 30),
+  }),
+  milkCowInHeat: part('MilkCowInHeat', { most: FACTOR, because: WORDS }),
   milkCow: part('MilkCowWater', {
     base: COEFFICIENT,
     perKgDryMatter: COEFFICIENT,
@@ -217,6 +232,7 @@ export const fence = nested(
     laneWidthM: part('LaneWidth', { low: M, high: M }),
     energizerJPerKm: part('Energizer', { value: FACTOR, byWire: FACTOR, because: WORDS }),
     shape: part('PaddockShape', { longToShort: FACTOR }),
+    block: part('PaddockBlock', { because: WORDS }),
     groundRodMPerJ: value('GroundRod', FACTOR),
     shadeM2PerHead: spread('Shade', M2),
   }),

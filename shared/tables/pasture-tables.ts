@@ -97,6 +97,19 @@ export interface CattleClass {
 }
 
 export interface CattleTable {
+  /** Grass that a sucking calf eats by its age. */
+  readonly calfAtFoot: Sourced & {
+    readonly rows: readonly { readonly ageDays: number; readonly kgPerDay: number }[];
+  };
+  readonly girth: {
+    readonly rule: Sourced & { readonly cubicInchesPerLb: number };
+    /** How far it was found too high against a scale. */
+    readonly tooHeavyKg: Sourced & {
+      readonly low: number;
+      readonly high: number;
+      readonly because: string;
+    };
+  };
   readonly classes: readonly CattleClass[];
   readonly animalUnits: Sourced & {
     readonly perKgLive: number;
@@ -134,9 +147,6 @@ export interface PastureTable {
     readonly high: number;
     readonly because: string;
   };
-  readonly animalUnit: Sourced & {
-    readonly kgPerDay: number;
-  };
   readonly longestStayDays: Value;
   readonly wetGround: Sourced & { readonly drierThanFieldCapacityMm: number };
   readonly quarantineDays: ValueRange;
@@ -168,12 +178,22 @@ export interface PastureTable {
   };
 }
 
-export interface CattleWaterTable extends Sourced {
+/** Water of one animal by class, at highs of the day; growing cattle by weight as well. */
+export interface WaterChart extends Sourced {
   readonly classes: Readonly<
     Record<string, readonly { readonly airC: number; readonly liters: number }[]>
   >;
   /** Weight for which each row of growing cattle was printed, kg. */
   readonly growingKg: Readonly<Record<string, number>>;
+}
+
+export interface CattleWaterTable extends WaterChart {
+  /** Cattle on grain, which are printed on to heavier weights, kg: growing cattle rise as they do. */
+  readonly heavierKg: Readonly<Record<string, number>>;
+  /** Another chart, of hot weather only. */
+  readonly hot: WaterChart;
+  /** Times as much, at most, as the equation of milk cows has. */
+  readonly milkCowInHeat: Sourced & { readonly most: number; readonly because: string };
   readonly milkCow: Sourced & {
     readonly base: number;
     readonly perKgDryMatter: number;
@@ -211,6 +231,8 @@ export interface FenceTable {
   readonly energizerJPerKm: Value & { readonly byWire: number; readonly because: string };
   /** Of a paddock, where none is drawn. */
   readonly shape: Sourced & { readonly longToShort: number };
+  /** How paddocks lie to each other, where none are drawn. */
+  readonly block: Sourced & { readonly because: string };
   readonly groundRodMPerJ: Value;
   readonly shadeM2PerHead: ValueRange;
 }

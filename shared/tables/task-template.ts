@@ -18,7 +18,8 @@ export type EventKind =
   | 'delivery'
   | 'turn-out'
   | 'cattle-arrival'
-  | 'calving';
+  | 'calving'
+  | 'mowing';
 
 /** What a batch must have, or lack, for work that is not for every one. */
 export type TaskCircumstance =

@@ -57,6 +57,7 @@ const EVENTS = [
   'turn-out',
   'cattle-arrival',
   'calving',
+  'mowing',
 ] as const;
 
 /** Work is of a length of its own, unless it goes on until another event. */

@@ -32,6 +32,7 @@ export type Unit =
   | 'MJ'
   | 'J'
   | 'L'
+  | 'LPerH'
   | 'freezerL'
   | 'mL'
   | 'm3'
@@ -104,6 +105,7 @@ export const SHOWN: Record<Unit, Record<UnitSystem, Shown>> = {
   MJ: both('MJ', 1),
   J: both('J', 1),
   L: { metric: as('L', 1, 1), us: as('gal', 1 / L_PER_US_GAL, 1) },
+  LPerH: { metric: as('L/h', 1, 0), us: as('gal/h', 1 / L_PER_US_GAL, 0) },
   // Freezers are sold by the liter and by the cubic foot, never by the gallon.
   freezerL: { metric: as('L', 1, 0), us: as('ft³', 1 / L_PER_FT3, 1) },
   mL: { metric: as('ml', 1, 0), us: as('fl oz', 128 / (L_PER_US_GAL * 1000), 1) },

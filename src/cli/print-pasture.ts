@@ -35,7 +35,13 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       `Planned on ${formatLongDate(plan.today, reader)} for ${near(plan.from)} to ${near(plan.to)}. Weather: ${plan.weather.label.toLowerCase()}${plan.weather.hasRain ? '' : ', without rain'}.`,
     ),
     issuesText(plan),
-    section('Does the grass last?', facts(hay.bales, hay.toStore, hay.inSeason, hay.outside)),
+    section(
+      'Does the grass last?',
+      facts(
+        ...[hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
+        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut],
+      ),
+    ),
     section(
       'Key dates',
       facts(
@@ -96,7 +102,10 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
           h.shareOfWeight,
           h.animalUnits,
           h.water,
+          h.hotDay,
           h.tank,
+          h.refill,
+          h.lasts,
           h.troughEdge,
           h.paddocks,
           h.paddockArea,
@@ -106,10 +115,19 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
         sizing.fence,
         sizing.split,
         sizing.lane,
+        sizing.allFence,
         sizing.energizer,
         sizing.shade,
       ),
     ),
+    ...(plan.beds.length === 0
+      ? []
+      : [
+          section(
+            'Garden in the grass',
+            facts(...plan.beds.flatMap(({ lastDay, freeFrom }) => [lastDay, freeFrom])),
+          ),
+        ]),
     section(
       'Paddocks',
       table(

@@ -2,7 +2,7 @@ import { bboxClip } from '@turf/bbox-clip';
 import { intersect } from '@turf/intersect';
 import type { Outline } from '../../shared/farm/paddock.js';
 import { isOutline, ringAreaM2 } from './outline.js';
-import { closed, planeAt, type Plane, type PointM } from './plane.js';
+import { closed, planeAt, type Plane, type PointM } from '../../shared/maths/plane.js';
 
 type Polygon = { readonly type: 'Polygon'; readonly coordinates: [number, number][][] };
 

@@ -1,7 +1,7 @@
 import { union } from '@turf/union';
 import type { Outline } from '../../shared/farm/paddock.js';
 import { isOutline, ringAreaM2 } from './outline.js';
-import { closed, planeAt, type PointM } from './plane.js';
+import { closed, planeAt, type PointM } from '../../shared/maths/plane.js';
 
 /**
  * Outlines nearer than this share a fence. First only what is drawn the same is; drawn twice, a

@@ -63,14 +63,14 @@ const startDefaults = (): StartDefaults => parsedSeed(FILE, readSeed(FILE)) as S
 
 async function saveStarted(
   manager: EntityManager,
-  { farm, people, facilities, batches, herds, paddocks }: StartedFarm,
+  { farm, people, facilities, batches, herds, paddocks, pastureChoices }: StartedFarm,
   weatherFetch: boolean,
 ): Promise<FarmView> {
   const farmId = randomUUID();
   const saved = await manager.save(
     manager.create(FarmEntity, {
       ...toColumns(farmFields, farm),
-      ...{ pasture: {}, id: farmId, weatherFetch },
+      ...{ pasture: pastureChoices, id: farmId, weatherFetch },
     }),
   );
   await manager.save(

@@ -62,6 +62,7 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Change Clover' }).click();
     await page.getByRole('dialog').waitFor();
+    await page.getByRole('button', { name: 'Work the weight out with a tape' }).click();
     found['cow form'] = await findings(page);
     expect(Object.entries(found).filter(([, list]) => 0 < list.length)).toEqual([]);
     expect(errors).toEqual([]);
@@ -146,7 +147,16 @@ describe('the season', () => {
     const { page } = await house.page('phone');
     const base = await openPasture(page);
     await page.goto(`${base}/walk`);
-    await page.getByRole('textbox', { name: /^Pond/ }).fill('9');
+    const pond = page.getByRole('textbox', { name: /^Pond/ });
+    const save = page.getByRole('button', { name: /^Save 1 height/ });
+    // A slip is asked about before it moves the season.
+    await pond.fill('40');
+    const isRight = page.getByRole('checkbox', { name: /was expected.*40 in is right/ });
+    await isRight.waitFor({ timeout: 30_000 });
+    expect(await save.isDisabled()).toBe(true);
+    await isRight.check();
+    expect(await save.isEnabled()).toBe(true);
+    await pond.fill('9');
     await page.getByRole('button', { name: 'Barn: higher' }).click();
     await page.getByRole('button', { name: /^Save 2 heights/ }).click();
     await page.getByText('Saved', { exact: true }).waitFor({ timeout: 30_000 });
@@ -237,10 +247,16 @@ describe('the season', () => {
     await form.getByText(/^Herd is 2, but must be at most 1\. All 1 head of the class/).waitFor();
     await form.getByLabel('Class').selectOption('Dry cow, in calf');
     await form.getByLabel('Ear tag').fill('A 21');
+    // A tape of 60 and 53 inches says 636 pounds.
+    await form.getByRole('button', { name: 'Work the weight out with a tape' }).click();
+    await form.getByLabel('Girth, in').fill('60');
+    await form.getByLabel('Length, in').fill('53');
+    await form.getByRole('button', { name: 'Take 636 lb' }).click();
+    expect(await form.getByLabel('Weight, lb').inputValue()).toBe('636');
     await form.getByLabel('Bred on').fill(inDays(-240));
     await form.getByRole('button', { name: 'Save' }).click();
     await form.waitFor({ state: 'detached' });
-    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, bred /).waitFor();
+    await page.getByText(/^Poppy, dry cow, in calf, ear tag A 21, 636 lb, bred /).waitFor();
     await page.goto(`${base}/../work/herds`);
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
       timeout: 30_000,

@@ -28,7 +28,8 @@ describe('animal units of a herd', () => {
         from: 0,
         minC: new Float64Array(days).fill(8),
         maxC: new Float64Array(days).fill(18),
-        energyMcalPerKg: 1.3,
+        hotC: new Float64Array(days).fill(18),
+        energyMcalPerKg: new Float64Array(800).fill(1.3),
       },
     );
     expect(units[129]!).toBeCloseTo(1.2, 6);

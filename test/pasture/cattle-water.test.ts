@@ -7,7 +7,7 @@ import { tables } from '../support/factories.js';
 
 const gallons = (classId: string, airF: number, weightLb = 1200): number =>
   cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, classId), {
-    airC: fToC(airF),
+    maxC: fToC(airF),
     minC: fToC(airF),
     weightKg: lbToKg(weightLb),
     dryMatterKg: 0,
@@ -32,17 +32,21 @@ describe('cattleWaterL', () => {
       );
   });
 
-  it('lies between the printed weights in between, and keeps the ends beyond', () => {
+  it('lies between the printed weights in between, and goes on beyond them', () => {
     expect(gallons('stocker', 73, 500)).toBeCloseTo(7, 1);
     expect(gallons('stocker', 73, 300)).toBeCloseTo(gallons('stocker', 73, 400), 2);
-    expect(gallons('stocker', 73, 1000)).toBeCloseTo(gallons('stocker', 73, 800), 2);
     expect(gallons('dry-cow', 10)).toBe(gallons('dry-cow', 36));
-    expect(gallons('dry-cow', 110)).toBe(gallons('dry-cow', 90));
+    // Cattle on grain are printed up to 1,200 lb, with more than growing ones of their weight.
+    expect(gallons('stocker', 90, 1000)).toBeGreaterThan(16);
+    expect(gallons('stocker', 90, 1000)).toBeLessThan(20.5);
+    expect(gallons('stocker', 90, 1200)).toBeLessThan(23);
+    // From 78 to 90 °F a dry cow's water rises by 4.5 gal; from 90 to 102 °F by as much again.
+    expect(gallons('dry-cow', 102)).toBeCloseTo(14.5 + 4.5, 1);
   });
 
   const milkCowL = (dryMatterKg: number, milkKg: number, minC: number): number =>
     cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, 'milk-cow'), {
-      airC: minC + 6,
+      maxC: minC + 12,
       minC,
       weightKg: 600,
       dryMatterKg,

@@ -2,7 +2,8 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { CattleGroup } from '../../shared/farm/herd.js';
-import { classOn, dueOf, herdDays, type HerdDays } from '../../shared/pasture/herd-demand.js';
+import { cowDay } from '../../shared/pasture/cow-day.js';
+import { dueOf, herdDays, type HerdDays } from '../../shared/pasture/herd-demand.js';
 import { tables } from '../support/factories.js';
 import { newGroup } from '../support/pasture-factories.js';
 
@@ -16,7 +17,8 @@ const daysOf = (...groups: CattleGroup[]): HerdDays =>
     from: 0,
     minC: new Float64Array(DAYS).fill(8),
     maxC: new Float64Array(DAYS).fill(20),
-    energyMcalPerKg: 1.35,
+    hotC: new Float64Array(DAYS).fill(20),
+    energyMcalPerKg: new Float64Array(800).fill(1.35),
   });
 const { classes } = tables.cattle;
 const KEYS = [
@@ -111,18 +113,19 @@ describe('herdDays', () => {
     );
   });
 
-  it('needs more once a cow has calved, and calves at foot count after four months', () => {
-    const { demandKg, animalUnits } = daysOf(
-      newGroup({ classId: 'dry-cow', head: 1, calvesOn: on(50) }),
-    );
-    expect(demandKg[50]!).toBeGreaterThan(demandKg[49]! + 0.5);
+  it('needs most at the best week of her milk, and least once the calf is weaned', () => {
+    const group = newGroup({ classId: 'dry-cow', head: 1, calvesOn: on(10) });
+    const { demandKg, animalUnits } = daysOf(group);
+    const best = 10 + 60;
+    expect(demandKg[best]!).toBeGreaterThan(demandKg[9]! + 0.5);
+    const weaned = 10 + tables.judgements.grass.weaningDays.value;
+    // The calf eats 5 to 6 kg of grass by then, beside what her milk asks of her.
+    expect(demandKg[weaned - 1]! - demandKg[weaned]!).toBeGreaterThan(5);
+    expect(demandKg[weaned]!).toBeCloseTo(demandKg[9]!, 6);
     const { calfOverDays, calfUnits } = tables.cattle.animalUnits;
-    const four = 50 + calfOverDays;
-    expect(demandKg[four]! - demandKg[four - 1]!).toBeCloseTo(
-      calfUnits * tables.pasture.animalUnit.kgPerDay,
-      9,
-    );
+    const four = 10 + calfOverDays;
     expect(animalUnits[four]! - animalUnits[four - 1]!).toBeCloseTo(calfUnits, 9);
+    expect(animalUnits[weaned - 1]! - animalUnits[weaned]!).toBeCloseTo(calfUnits, 9);
   });
 
   it('gives a milk cow less in her first weeks than at her best, and least while she is dry', () => {
@@ -133,15 +136,33 @@ describe('herdDays', () => {
   });
 });
 
-describe('classOn', () => {
+describe('cowDay', () => {
   const classAt = (group: CattleGroup, index: number): string =>
-    classOn(group, dueOf(group, tables)?.due, on(index), tables).id;
+    cowDay(group, dueOf(group, tables)?.due, { date: on(index), typedOn: FIRST }, tables).of.id;
 
   it.each(['dry-cow', 'heifer'])('makes a %s a nursing cow on the day she calves', (classId) => {
     const group = newGroup({ classId, calvesOn: on(50) });
     expect(classAt(group, 49)).toBe(classId);
     expect(classAt(group, 50)).toBe('cow-calf');
-    expect(classAt(group, 280)).toBe('cow-calf');
+    expect(classAt(group, 254)).toBe('cow-calf');
+    expect(classAt(group, 255)).toBe('dry-cow'); // weaned at 205 days
+  });
+
+  it('weans last year’s calf of a cow that is due again, and gives her this year’s', () => {
+    const group = newGroup({ classId: 'cow-calf', calvesOn: on(200) });
+    expect(classAt(group, 39)).toBe('cow-calf'); // 204 days after the calving of the year before
+    expect(classAt(group, 40)).toBe('dry-cow');
+    expect(classAt(group, 199)).toBe('dry-cow');
+    expect(classAt(group, 200)).toBe('cow-calf');
+  });
+
+  it('gives the milk that was typed on its day, and follows the curve from there', () => {
+    const group = newGroup({ classId: 'milk-cow', milkKgPerDay: 12, calvesOn: on(-150) });
+    const milkAt = (index: number): number =>
+      cowDay(group, on(-150), { date: on(index), typedOn: on(0) }, tables).milkKg;
+    expect(milkAt(0)).toBeCloseTo(12, 9);
+    expect(milkAt(100)).toBeLessThan(12);
+    expect(milkAt(100)).toBeGreaterThan(8);
   });
 
   it('makes a milk cow dry for the sixty days before she calves', () => {
@@ -154,7 +175,7 @@ describe('classOn', () => {
     expect(classesByDay[100]).toBe('milk-cow');
   });
 
-  it.each(['stocker', 'bull', 'calf', 'cow-calf'])('leaves a %s what it is', (classId) => {
+  it.each(['stocker', 'bull', 'calf'])('leaves a %s what it is', (classId) => {
     const group = newGroup({ classId, calvesOn: on(50) });
     for (const i of [0, 49, 50, 200]) expect(classAt(group, i)).toBe(classId);
   });

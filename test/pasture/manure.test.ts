@@ -17,7 +17,8 @@ function ofOneDay(classId: string, head: number): { nLb: number; pLb: number } {
     from: 0,
     minC: [8],
     maxC: [18],
-    energyMcalPerKg: 1.3,
+    hotC: [18],
+    energyMcalPerKg: new Float64Array(800).fill(1.3),
   });
   const lbPerAcre = (kg: number): number => perHectare(kg, M2_PER_ACRE) / KG_HA_PER_LB_ACRE;
   return { nLb: lbPerAcre(days.nitrogenKg[0]!), pLb: lbPerAcre(days.phosphorusKg[0]!) };

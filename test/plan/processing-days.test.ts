@@ -19,7 +19,9 @@ const codes = (of: ReturnType<typeof plan>) => of.issues.map(({ code }) => code)
 describe('the days of processing', () => {
   it('are the weekend before a working Tuesday, and the plan says so', () => {
     const found = plan({ wantedBirds: 60 });
-    expect(weekdayOf(String(found.leaving!.on.value))).toBe(2);
+    const { on } = found.leaving!;
+    const byAge = on.inputs.find(({ label }) => label === 'By that age')!.value;
+    expect([weekdayOf(String(byAge)), weekdayOf(String(on.value))]).toEqual([2, 7]);
     expect(found.leaving!.processingDays.map(({ on }) => weekdayOf(on))).toEqual([7]);
     expect(codes(found)).toContain('processing-weekday');
   });
@@ -34,14 +36,30 @@ describe('the days of processing', () => {
   });
 
   it('come after the target weight is reached, never before', () => {
-    const any = plan({ targetLiveKg: 2.4 });
+    const any = plan({ targetLiveKg: 2.4 }, []);
     for (const processingWeekday of [1, 2, 3, 4, 5, 6, 7]) {
-      const found = plan({ targetLiveKg: 2.4, processingWeekday });
+      const found = plan({ targetLiveKg: 2.4, processingWeekday }, []);
       const later = found.leaving!.age.value - any.leaving!.age.value;
       expect(later).toBeGreaterThanOrEqual(0);
       expect(later).toBeLessThan(7);
       expect(weekdayOf(String(found.leaving!.on.value))).toBe(processingWeekday);
     }
+  });
+
+  // Two adults with evenings and five hours on Saturday.
+  it('take a third weekend rather than more birds than a day has hands for', () => {
+    const evenings = { away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] };
+    const found = plan({ wantedBirds: 72, leaveAgeDays: 54 }, [
+      { id: 'a', name: 'A', ...evenings },
+      { id: 'b', name: 'B', ...evenings },
+    ]);
+    const { processingDays, birdsADay, birdsToProcess } = found.leaving!;
+    expect(processingDays.reduce((sum, { birds }) => sum + birds, 0)).toBe(birdsToProcess);
+    expect(processingDays).toHaveLength(3);
+    for (const { birds } of processingDays) expect(birds).toBeLessThanOrEqual(birdsADay!.value);
+    // Those that are gone are not counted among the living.
+    const alive = found.daily.find(({ id }) => id === 'alive')!.values;
+    expect(alive.at(-1)).toBeLessThan(1);
   });
 
   it('are split when one is too short, with every bird on one of them', () => {

@@ -111,7 +111,7 @@ describe('the largest batch', () => {
     id: 'a',
     name: 'A',
     away: [],
-    hoursByWeekday: [0, 0, 0, 0, 0, 9, 0],
+    hoursByWeekday: [0, 0, 0, 0, 0, 6, 0],
   };
   const other = (kind: Facility['kind'], more: object): readonly Facility[] =>
     PLACES.map((place) => (place.kind === kind ? ({ ...place, ...more } as Facility) : place));

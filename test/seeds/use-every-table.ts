@@ -13,6 +13,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { batchQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { weightOfGirth } from '../../shared/pasture/weight-of-girth.js';
 import { moveQuantities } from '../../shared/plan/pasture/move-quantities.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
@@ -95,6 +96,7 @@ export function useEveryTable(tables: Tables): Used {
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => pointsOf(request)),
     ...batches.filter((_, k) => k % 29 === 0).flatMap(({ request }) => readyOf(request)),
     ...season,
+    weightOfGirth({ girthCm: 180, lengthCm: 150 }, tables.cattle.girth),
   ];
   for (const each of quantities) explain(each, tables, READER);
   showCautions(tables, [...batches.map(({ plan }) => plan), ...pastures]);

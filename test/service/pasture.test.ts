@@ -26,6 +26,8 @@ const PADDOCK = {
 const HERD = {
   name: 'Cows',
   longestStayDays: 3,
+  tankL: 750,
+  supplyLPerH: 120,
   groups: [{ classId: 'cow-calf', head: 4, weightKg: 520 }],
 };
 /** A rectangle of 0.001° by 0.001° at the equator. */
@@ -55,8 +57,13 @@ describe.each(databases())('grass and cattle on $name', (database) => {
     ).body as Paddock;
 
   it('keeps paddocks and herds, and gives them back as they were sent', async () => {
-    const paddock = await addPaddock();
-    expect(paddock).toEqual({ ...PADDOCK, id: expect.any(String), version: 1 });
+    const bed = { harvestOn: '2027-07-01', lastHarvestOn: '2027-10-01', cropOffSoil: true };
+    const paddock = await addPaddock(bed);
+    expect(paddock).toEqual({ ...PADDOCK, ...bed, id: expect.any(String), version: 1 });
+    const early = await app.api
+      .post(`${farm.path}/paddocks`)
+      .send({ ...PADDOCK, ...bed, lastHarvestOn: '2027-06-30' });
+    expectFieldProblem(early, { field: 'lastHarvestOn', code: 'out-of-bounds' });
     const { body } = await app.api.post(`${farm.path}/herds`).send(HERD).expect(201);
     const herd = body as Herd;
     expect(herd).toEqual({ ...HERD, id: expect.any(String), version: 1 });

@@ -14,6 +14,7 @@ import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
+import { planHayStore, type HayStorePart } from './hay-store.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
 import type { SeasonSward } from './season-swards.js';
 import { balesOf, chosenOr, type Chosen } from './surplus.js';
@@ -87,7 +88,7 @@ export interface Closer {
   readonly amount: NumberQuantity;
 }
 
-export interface HayPart {
+export interface HayPart extends HayStorePart {
   readonly inSeason: NumberQuantity;
   readonly outside: NumberQuantity;
   /** Both together, to compare with other orders. */
@@ -174,7 +175,12 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       },
     },
   );
+  const store = planHayStore(context, chosen, {
+    toStore,
+    hayPerDryKg: hayFor(1, storing.loss, feeding.loss),
+  });
   const part: HayPart = {
+    ...store.part,
     inSeason,
     outside,
     all: quantity('All feed besides grass, dry matter', allKg, 'kg', hayPartFormulas.all, [
@@ -187,7 +193,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),
   };
-  return found(part, { issues: grassShort(context, part) });
+  return found(part, { issues: [...grassShort(context, part), ...(store.issues ?? [])] });
 }
 
 /** Days in which cattle that join a herd are fed in a pen of their own. */

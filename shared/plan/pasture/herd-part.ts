@@ -4,6 +4,8 @@ import type { Cow } from '../../farm/cow.js';
 import { groupsOf } from '../../pasture/named-cows.js';
 import { rowById } from '../../tables/tables.js';
 import type { PlanEvent } from '../tasks/event.js';
+import { fedByHand } from './fed-by-hand.js';
+import type { CarriedPart } from './carried-part.js';
 import type { PastureContext } from './pasture-context.js';
 import { needRows, waterRows } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
@@ -39,6 +41,8 @@ export interface HerdPart {
   /** What its need and its water rest on beside their equations. */
   readonly need: Sourced;
   readonly water: Sourced;
+  /** What the grass carries of the milk and gain that is asked of them. */
+  readonly carries: readonly CarriedPart[];
   /** The days its tasks hang on. */
   readonly events: readonly PlanEvent[];
 }
@@ -48,7 +52,7 @@ export function herdPart(
   context: PastureContext,
   chosen: Chosen,
   h: number,
-  events: readonly PlanEvent[],
+  { events, carries }: { events: readonly PlanEvent[]; carries: readonly CarriedPart[] },
 ): HerdPart {
   const { herds, span, tables } = context;
   const herd = herds[h]!;
@@ -62,6 +66,7 @@ export function herdPart(
     waterByDay: rounded(context.herdDays[h]!.waterL, span.from, span.to, 10),
     need: together(needRows({ ...context, herds: [herd] })),
     water: together(waterRows(tables, herd)),
+    carries,
     events,
   };
 }
@@ -79,10 +84,4 @@ function groupParts({ herds, herdDays, span, tables }: PastureContext, h: number
       eachKgByDay: rounded(eachKg, span.from, span.to, 100),
     };
   });
-}
-
-/** Feed besides grass, the feed of cattle in quarantine included. */
-function fedByHand({ herdDays }: PastureContext, { books }: Chosen, h: number): Float64Array {
-  const { demandKg, grassKg } = herdDays[h]!;
-  return books.hayKg[h]!.map((kg, day) => kg + demandKg[day]! - grassKg[day]!);
 }

@@ -8,20 +8,21 @@ import {
   type NumberQuantity,
 } from '../../explain/quantity.js';
 import { paddockAreaM2, paddocksFor, sizingFormulas } from '../../pasture/sizing.js';
-import { cattleWaterFormulas, tankL } from '../../pasture/cattle-water.js';
 import { formulaOfEquation, intakeFormulas, intakeKg } from '../../pasture/intake.js';
-import { classOn, dueOf } from '../../pasture/herd-demand.js';
+import { cowDay } from '../../pasture/cow-day.js';
+import { dueOf } from '../../pasture/herd-demand.js';
 import { groupsOf, type PlannedGroup } from '../../pasture/named-cows.js';
-import type { PlainDate } from '../../calendar/plain-date.js';
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { cattleHeatFormulas, temperatureHumidityIndex } from '../../pasture/cattle-heat.js';
 import { rowById } from '../../tables/tables.js';
 import type { PastureContext } from './pasture-context.js';
-import { needRows, waterRows } from './pasture-support.js';
+import { herdWater, type HerdWater } from './herd-water.js';
+import { needRows } from './pasture-support.js';
 import { found, type Found } from '../found.js';
 import { tooFewPaddocks } from './too-few-paddocks.js';
 
 /** Sizes for one herd: need, water, paddocks. */
-export interface HerdSizing {
+export interface HerdSizing extends HerdWater {
   readonly herdId: string;
   readonly head: NumberQuantity;
   /** Dry matter of one animal of each class, by its published equation. */
@@ -29,9 +30,6 @@ export interface HerdSizing {
   readonly demand: NumberQuantity;
   readonly shareOfWeight: NumberQuantity;
   readonly animalUnits: NumberQuantity;
-  readonly water: NumberQuantity;
-  readonly tank: NumberQuantity;
-  readonly troughEdge: NumberQuantity;
   readonly paddocks: NumberQuantity;
   readonly paddockArea: NumberQuantity;
   readonly heat?: NumberQuantity;
@@ -42,15 +40,13 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
   const { tables, span, weather, choices, grass, dateOf } = context;
   const herd = context.herds[h]!;
   const need = { rows: needRows({ ...context, herds: [herd] }) };
-  const { cattleHeat, cattleWater, pasture } = tables;
+  const { cattleHeat, pasture } = tables;
   const { hotHumidityShare } = tables.judgements.grass;
   const days = context.herdDays[h]!;
   let busy = span.from;
-  let thirsty = span.from;
   let hottest = -Infinity;
   for (let i = span.from; i < span.to; i++) {
     if (days.demandKg[busy]! < days.demandKg[i]!) busy = i;
-    if (days.waterL[thirsty]! < days.waterL[i]!) thirsty = i;
     if (0 < days.head[i]!)
       hottest = Math.max(hottest, context.climate.hotMaxC[weather.dayOfYear[i]! - 1]!);
   }
@@ -62,29 +58,12 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
     [
       input('Head', days.head[busy]!, 'count'),
       input('Live weight', days.liveKg[busy]!, 'kg'),
-      input('Energy of the grass, Mcal/kg', context.energyMcalPerKg, 'ratio', 'NE'),
+      input('Energy of what it eats, Mcal/kg', context.energyMcalPerKg[busy]!, 'ratio', 'NE'),
       input('On', dateOf(busy), 'date'),
     ],
     need,
   );
-  const water = quantity(
-    'Water a day, at most',
-    days.waterL[thirsty]!,
-    'L',
-    cattleWaterFormulas.day,
-    [
-      input('Head', days.head[thirsty]!, 'count'),
-      input('On', dateOf(thirsty), 'date'),
-      input(
-        'Average air temperature',
-        (weather.expected.minC[thirsty]! + weather.expected.maxC[thirsty]!) / 2,
-        'degC',
-        'T',
-      ),
-    ],
-    { rows: waterRows(tables, herd) },
-  );
-  const refillH = choices.refillH ?? cattleWater.refill.hours;
+  const water = herdWater(context, h);
   const stay = herd.longestStayDays ?? tables.pasture.longestStayDays.value;
   const rest = grass.swards.reduce(
     (most, { forage }) => Math.max(most, forage.restDays.hot * (choices.restFactor ?? 1)),
@@ -148,40 +127,7 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
         },
       },
     ),
-    water,
-    tank: quantity(
-      'Smallest tank',
-      tankL(tables.cattleWater, {
-        head: days.head[thirsty]!,
-        litersPerDay: water.value,
-        refillH,
-      }),
-      'L',
-      cattleWaterFormulas.tank,
-      [
-        from(water, 'V'),
-        givenOrTable(
-          choices.refillH !== undefined,
-          cattleWater.refill,
-          ...(['Refill for a day’s water', refillH, 'h'] as const),
-        ),
-      ],
-      { rows: [cattleWater.tank] },
-    ),
-    troughEdge: quantity(
-      'Trough length',
-      (days.head[thirsty]! / tables.cattleWater.troughEdgeM.per) * tables.cattleWater.troughEdgeM.m,
-      'm',
-      cattleWaterFormulas.edge,
-      [
-        input('Head', days.head[thirsty]!, 'count'),
-        fromTable(
-          cattleWater.troughEdgeM,
-          ...(['Head that share it', cattleWater.troughEdgeM.per, 'count'] as const),
-        ),
-        fromTable(cattleWater.troughEdgeM, 'For that many', cattleWater.troughEdgeM.m, 'm'),
-      ],
-    ),
+    ...water.part,
     paddocks: quantity(
       'Paddocks for the longest rest',
       paddocksFor(rest, stay),
@@ -222,25 +168,35 @@ export function herdSizing(context: PastureContext, h: number): Found<HerdSizing
       : {}),
   };
   return found(part, {
-    issues: isThere ? tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay }) : [],
+    issues: isThere
+      ? [...water.issues, ...tooFewPaddocks(context, herd, { restDays: rest, stayDays: stay })]
+      : [],
     cautions: isHot ? ['cattle-heat'] : [],
   });
 }
 
 /** Dry matter of one animal of a group on a day, opened to its equation. */
 function intakeOfOne(
-  { tables, energyMcalPerKg, paddocks }: PastureContext,
+  { tables, energyMcalPerKg, paddocks, span }: PastureContext,
   group: PlannedGroup,
   date: PlainDate,
 ): NumberQuantity {
-  const of = classOn(group, dueOf(group, tables)?.due, date, tables);
+  const { of, milkKg, weekOfLactation } = cowDay(
+    group,
+    dueOf(group, tables)?.due,
+    { date, typedOn: addDays(span.first, span.from) },
+    tables,
+  );
   const weightKg = group.weightKg ?? of.weightKg;
-  const milkKg = of.milkKgPerDay === 0 ? 0 : (group.milkKgPerDay ?? of.milkKgPerDay);
   const share = of.bodyWeightShare;
+  const energy = energyMcalPerKg[daysBetween(span.first, date)]!;
   const { midLactationWeeks } = tables.judgements.grass;
   return quantity(
     group.cow ? `${group.cow.name} a day` : `One ${of.name.toLowerCase()} a day`,
-    intakeKg(of, { weightKg, milkKg, energyMcalPerKg, weekOfLactation: midLactationWeeks.value }),
+    intakeKg(of, {
+      ...{ weightKg, milkKg, energyMcalPerKg: energy },
+      weekOfLactation,
+    }),
     'kg',
     formulaOfEquation(of.equation),
     [
@@ -253,7 +209,7 @@ function intakeOfOne(
         ? [givenOrTable(group.milkKgPerDay !== undefined, of.usual, 'Milk', milkKg, 'kg')]
         : []),
       ...(of.equation === 'nrc-dairy' ? [fromJudgement(midLactationWeeks)] : []),
-      input('Energy of the grass, Mcal/kg', energyMcalPerKg, 'ratio', 'NE'),
+      input('Energy of what it eats, Mcal/kg', energy, 'ratio', 'NE'),
       fromTable(share, 'Share of body weight, the plain rule', share.value, 'share', 's'),
     ],
     {

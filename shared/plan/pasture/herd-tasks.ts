@@ -1,9 +1,11 @@
+import type { Cut } from '../../pasture/season-books.js';
 import { found, type Found } from '../found.js';
 import type { PlanEvent } from '../tasks/event.js';
 import { byStart, hangTasks, lateTasks } from '../tasks/hang-tasks.js';
 import type { Task } from '../tasks/task.js';
 import type { PastureContext } from './pasture-context.js';
 import type { HerdDates } from './herd-dates.js';
+import type { Chosen } from './surplus.js';
 import type { TurningPart } from './turning-points.js';
 
 export interface HerdTasksPart {
@@ -15,9 +17,22 @@ export interface HerdTasksPart {
 
 const M2_PER_ACRE = 4046.8564224;
 
-/** Work hung on turn-out, arrivals and calvings of every herd, by date. */
-export function planHerdTasks(context: PastureContext, turning: TurningPart): Found<HerdTasksPart> {
-  const events = turning.herds.map(eventsOf);
+/** Cuts within so many days of the first are made in one go. */
+const ONE_GO_DAYS = 7;
+
+/**
+ * Work hung on turn-out, arrivals and calvings of every herd, by date; that of the hay stands with
+ * the first herd.
+ */
+export function planHerdTasks(
+  context: PastureContext,
+  turning: TurningPart,
+  { books }: Chosen,
+): Found<HerdTasksPart> {
+  const events = turning.herds.map((dates, h) => [
+    ...eventsOf(dates),
+    ...(h === 0 ? mowings(context, books.cuts) : []),
+  ]);
   const tasks = context.herds.flatMap((herd, h): Task[] => {
     const hasMilk = herd.groups.some((group) => group.classId === 'milk-cow');
     return hangTasks(context.tables.herdTaskTemplates, events[h]!, {
@@ -52,8 +67,30 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   ];
 }
 
+/** Days on which hay is mown, with the land of the paddocks that are ready within the week. */
+function mowings({ paddocks, dateOf }: PastureContext, cuts: readonly Cut[]): PlanEvent[] {
+  const goes: Cut[][] = [];
+  for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
+    const last = goes.at(-1);
+    if (last && cut.day < last[0]!.day + ONE_GO_DAYS) last.push(cut);
+    else goes.push([cut]);
+  }
+  return goes.map((together, k): PlanEvent => {
+    const mown = together.map(({ paddock }) => paddocks[paddock]!);
+    return {
+      kind: 'mowing',
+      number: k + 1,
+      date: dateOf(together[0]!.day),
+      what: mown.map(({ name }) => name).join(', '),
+      counts: { acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE },
+    };
+  });
+}
+
 /** Tasks of arrivals and calvings are numbered from 0 in their ids, by which ticks are kept. */
 function ownerOf(herdId: string, { kind, number, animal }: PlanEvent): string {
   if (animal) return `cow-${animal.id}`;
-  return number === undefined ? herdId : `${herdId}.${kind === 'calving' ? 'c' : 'a'}${number - 1}`;
+  return number === undefined ? herdId : `${herdId}.${LETTERS[kind] ?? 'a'}${number - 1}`;
 }
+
+const LETTERS: Partial<Record<PlanEvent['kind'], string>> = { calving: 'c', mowing: 'h' };

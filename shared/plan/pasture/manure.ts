@@ -10,7 +10,8 @@ import {
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
-import type { PastureContext } from './pasture-context.js';
+import { bedIssues, type StoodThere } from './beds.js';
+import { pastStays, type PastureContext } from './pasture-context.js';
 import { manureRows } from './pasture-support.js';
 
 export const manureFormulas = {
@@ -66,7 +67,10 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
     p[paddock]! += phosphorusKg;
   }
   const birds = moves.map((each) => each.move);
-  const issues = onWetGround(context, birds);
+  const issues = [
+    ...onWetGround(context, birds),
+    ...bedIssues(context, stoodThere(context, books, moves)),
+  ];
   const limit = tables.pasture.nitrogenLimitKgPerHa;
   const rows = [
     context.order,
@@ -110,6 +114,22 @@ export function planManure(context: PastureContext, books: SeasonBooks): Found<M
   return found(part, { issues });
 }
 
+/** Last days of all that stands in the paddocks: herds before and in the plan, birds behind them. */
+function stoodThere(
+  context: PastureContext,
+  { stays }: SeasonBooks,
+  birds: readonly Following[],
+): StoodThere[] {
+  const { span, dateOf } = context;
+  return [
+    ...[...pastStays(context), ...stays].map(({ paddock, from, days }) => ({
+      paddock,
+      last: dateOf(Math.min(from + days, span.to) - 1),
+    })),
+    ...birds.map(({ paddock, move }) => ({ paddock, last: move.to })),
+  ];
+}
+
 /** Birds on a paddock, and what they leave there. */
 interface Following {
   readonly move: BirdMove;
@@ -132,8 +152,9 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
         // It follows strip by strip. One flock is in one place: it comes later where it is busy.
         const firstStrip = stay.from + Math.ceil(stay.days / stay.strips);
         const from = Math.max(free, firstStrip + follower.lagDays);
-        const to = Math.min(last, firstStrip + stay.days + follower.lagDays - 1);
-        if (to < from || span.to <= to) return [];
+        const wanted = Math.min(last, firstStrip + stay.days + follower.lagDays - 1);
+        const to = lastOpenDay(closedOn(context, books, stay.paddock), from, wanted);
+        if (to < from || span.to <= wanted) return [];
         free = to + 1;
         const depletion = grass.swards[stay.paddock]!.depletionMm;
         return [
@@ -152,6 +173,25 @@ function followBirds(context: PastureContext, books: SeasonBooks): Following[] {
         ];
       });
   });
+}
+
+/** Whether a paddock is closed on a day, by the household or for hay. */
+function closedOn(
+  { grass }: PastureContext,
+  { cuts }: SeasonBooks,
+  p: number,
+): (day: number) => boolean {
+  const { isClosed } = grass.swards[p]!.sward;
+  const shut = cuts.filter(({ paddock }) => paddock === p);
+  return (day) =>
+    isClosed[day] === 1 || shut.some(({ shutFrom, openFrom }) => shutFrom <= day && day < openFrom);
+}
+
+/** Birds leave before a paddock closes, and do not go into one that is closed. */
+function lastOpenDay(isClosed: (day: number) => boolean, from: number, wanted: number): number {
+  let to = from - 1;
+  while (to < wanted && !isClosed(to + 1)) to++;
+  return to;
 }
 
 function onWetGround({ tables }: PastureContext, moves: readonly BirdMove[]): PlanIssue[] {

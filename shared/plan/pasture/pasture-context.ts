@@ -10,15 +10,11 @@ import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
 import { lastGrowingDay, withAutumnKept } from './autumn.js';
+import { withBedsClosed } from './closed-beds.js';
 import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
-import {
-  meanEnergyMcalPerKg,
-  seasonSwards,
-  type SeasonSward,
-  type SeasonSwards,
-} from './season-swards.js';
+import { energyByDay, seasonSwards, type SeasonSward, type SeasonSwards } from './season-swards.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
 /** What every part of a pasture plan works from. */
@@ -29,7 +25,8 @@ export interface PastureContext extends PastureRequest {
   readonly weather: SeasonWeather;
   readonly grass: SeasonSwards;
   readonly herdDays: readonly HerdDays[];
-  readonly energyMcalPerKg: number;
+  /** Net energy of what cattle eat on each day: of grass while it grows, else of hay. */
+  readonly energyMcalPerKg: Float64Array;
   /** What growth and standing grass rest on: no date or mass that hangs on them is better. */
   readonly growth: Sourced;
   /** The same with all that the order of moves is chosen by. */
@@ -42,14 +39,15 @@ export interface PastureContext extends PastureRequest {
 export function pastureContext(asked: PastureRequest): PastureContext {
   const span = pastureSpan(asked);
   const weather = seasonWeather(asked, span);
-  const open = seasonSwards(asked, span, weather);
-  const paddocks = withAutumnKept(asked, span, lastGrowingDay(open.swards, span, asked.tables));
+  const kept = { ...asked, paddocks: withBedsClosed(asked, span) };
+  const open = seasonSwards(kept, span, weather);
+  const paddocks = withAutumnKept(kept, span, lastGrowingDay(open.swards, span, asked.tables));
   const { tables } = asked;
   const herds = asked.herds.map((herd) => withNamedCows(herd, asked.cows));
   const request = { ...asked, paddocks, herds };
-  const energyMcalPerKg = paddocks.length === 0 ? 0 : meanEnergyMcalPerKg(paddocks, tables);
   const { minC, maxC } = weather.expected;
-  const grass = paddocks === asked.paddocks ? open : seasonSwards(request, span, weather);
+  const grass = paddocks === kept.paddocks ? open : seasonSwards(request, span, weather);
+  const energyMcalPerKg = energyByDay(grass.swards, span.days, tables);
   const ofGrowth = growthRows(request, weather, grass);
   const reader = { ...request.farm, today: request.today };
   return {
@@ -67,6 +65,7 @@ export function pastureContext(asked: PastureRequest): PastureContext {
         from: span.from,
         minC,
         maxC,
+        hotC: weather.hotC,
         energyMcalPerKg,
       }),
     ),
@@ -129,7 +128,7 @@ const scaled = (values: Float64Array, share: number): Float64Array =>
   share === 1 ? values : values.map((value) => value * share);
 
 /** Where herds were from day 0 to the day before the plan. */
-function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
+export function pastStays({ span, herds, paddocks, grazings = [] }: PastureContext): Stay[] {
   const known = herds.flatMap((herd) => {
     const own = grazings.filter(({ herdId }) => herdId === herd.id);
     const { inPaddockId, inSince } = herd;

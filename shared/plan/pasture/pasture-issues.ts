@@ -1,3 +1,4 @@
+import { isOddReading } from '../../pasture/odd-reading.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import type { PastureContext } from './pasture-context.js';
 import type { Chosen } from './surplus.js';
@@ -5,7 +6,7 @@ import type { Chosen } from './surplus.js';
 /** What the land, the herds and the moves chosen give to say, beside what the sections found. */
 export function pastureIssues(context: PastureContext, { books }: Chosen): PlanIssue[] {
   const { weather, herds, paddocks, say, tables } = context;
-  const issues: PlanIssue[] = goesRank(context, books);
+  const issues: PlanIssue[] = [...goesRank(context, books), ...oddReadings(context)];
   if (!weather.expected.rainMm) {
     issues.push(
       issue(
@@ -46,35 +47,13 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
       ),
     );
   }
-  const harvests = paddocks.flatMap((own, p) => {
-    if (own.harvestOn === undefined) return [];
-    const last = books.stays.findLast((s) => s.paddock === p);
-    if (!last) return [];
-    const left = context.dateOf(last.from + last.days - 1);
-    const days = tables.pasture.rawManure.touchingSoilDays;
-    return context.dateOf(last.from + last.days - 1 + days) <= own.harvestOn
-      ? []
-      : [`${own.name} (last grazed ${say(left, 'date')}, harvest ${say(own.harvestOn, 'date')})`];
-  });
-  if (0 < harvests.length) {
-    issues.push(
-      issue(
-        'stop',
-        'manure-before-harvest',
-        `Fewer than ${tables.pasture.rawManure.touchingSoilDays} days between grazing and harvest: ${harvests.join('; ')}. Close the paddock earlier or plant what does not touch the soil (${tables.pasture.rawManure.offSoilDays} days).`,
-        [tables.pasture.rawManure],
-      ),
-    );
-  }
   return issues;
 }
 
-/** Days in a row of rank grass from which it is said. */
-const RANK_DAYS = 21;
-
 /** Nothing goes rank without a word: paddocks that are neither grazed nor mown in time. */
 function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] {
-  const { span, grass, paddocks, dateOf, say } = context;
+  const { span, grass, paddocks, dateOf, say, tables } = context;
+  const { rankDays } = tables.judgements.grass;
   const rank = grass.swards.flatMap(({ sward }, p) => {
     const mass = books.massKgPerHa[p]!;
     let since: number | undefined;
@@ -84,7 +63,7 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
       );
       if (isShut || sward.isClosed[day] === 1 || mass[day]! <= sward.rankKgPerHa) since = undefined;
       else since ??= day;
-      if (since !== undefined && RANK_DAYS <= day - since)
+      if (since !== undefined && rankDays.value <= day - since)
         return [`${paddocks[p]!.name} (from ${say(dateOf(since), 'date')})`];
     }
     return [];
@@ -95,6 +74,23 @@ function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] 
       'note',
       'goes-rank',
       `More grass than the herds eat, and it is not spared for hay: ${rank.join(', ')} ${rank.length === 1 ? 'stands' : 'stand'} rank for three weeks and more. Graze it with more head, shut it for hay earlier, or top it.`,
+      [rankDays],
     ),
   ];
+}
+
+/** Heights that cannot be right move a whole season, so they are asked about. */
+function oddReadings({ grass, say }: PastureContext): PlanIssue[] {
+  return grass.swards.flatMap(({ paddock, reading, expectedAtReading, kgPerHaCm }) => {
+    if (!reading || expectedAtReading === undefined) return [];
+    const expectedCm = expectedAtReading / kgPerHaCm;
+    if (!isOddReading(reading.heightCm, expectedCm)) return [];
+    return [
+      issue(
+        'act',
+        'reading-odd',
+        `${paddock.name} was read as ${say(reading.heightCm, 'cm')} on ${say(reading.date, 'date')}, where about ${say(expectedCm, 'cm')} were expected. All of its season starts from that: if it is a slip, delete it under Pasture walk and read again.`,
+      ),
+    ];
+  });
 }

@@ -8,6 +8,8 @@ import type { Judgement } from '../../tables/judgements.js';
 import type { Tables } from '../../tables/tables.js';
 import { byLevel, joined } from '../found.js';
 import type { Task } from '../tasks/task.js';
+import { bedsOf, type BedPart } from './beds.js';
+import { carriedParts, tooPoor } from './carried-part.js';
 import { checkPasture } from './check-pasture.js';
 import { drySpell, type DrySpell } from './dry-spell.js';
 import { bookOf, type GrassBook } from './grass-book.js';
@@ -22,6 +24,7 @@ import { pastureIssues } from './pasture-issues.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 import { farmFactorRow } from './pasture-support.js';
 import { rounded } from './rounded-days.js';
+import { spareGrass } from './spare-grass.js';
 import { planSizing, type SizingPart } from './sizing-part.js';
 import { chooseMoves, surplusOf, type Surplus } from './surplus.js';
 import { planTurning, type TurningPart } from './turning-points.js';
@@ -52,6 +55,8 @@ export interface PasturePlan {
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
   readonly birds: readonly BirdMove[];
+  /** Ground that becomes garden. */
+  readonly beds: readonly BedPart[];
   /** Work of all herds, by date. */
   readonly tasks: readonly Task[];
   readonly forageBalance: GrassBook;
@@ -85,11 +90,18 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
   const turning = planTurning(context, chosen);
   const hay = planHay(context, chosen);
   const manure = planManure(context, chosen.books);
-  const tasks = planHerdTasks(context, turning.part);
+  const tasks = planHerdTasks(context, turning.part, chosen);
+  const carries = context.herds.map((_, h) => carriedParts(context, chosen, h));
   const { issues, cautions } = joined([
     { cautions: OF_EVERY_PASTURE },
     ...[sizing, turning, hay, manure, tasks],
-    { issues: pastureIssues(context, chosen) },
+    {
+      issues: [
+        ...pastureIssues(context, chosen),
+        ...tooPoor(context, carries),
+        ...spareGrass(context, chosen),
+      ],
+    },
   ]);
   const dry = drySpell(context, chosen.books);
   const { rainMm } = weather.expected;
@@ -123,13 +135,16 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     order: context.order,
     aheadDays: context.tables.judgements.grass.aheadDays,
     paddocks: context.paddocks.map((_, p) => paddockPart(context, chosen, p, manure.part)),
-    herds: context.herds.map((_, h) => herdPart(context, chosen, h, tasks.part.events[h]!)),
+    herds: context.herds.map((_, h) =>
+      herdPart(context, chosen, h, { events: tasks.part.events[h]!, carries: carries[h]! }),
+    ),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
     hay: hay.part,
     keyDates: turning.part,
     stocking: sizing.part,
     birds: manure.part.birds,
+    beds: bedsOf(context),
     tasks: tasks.part.tasks,
     forageBalance: bookOf(chosen),
     issues: byLevel(issues),

@@ -83,7 +83,6 @@ export const needRows = ({
     ]),
   ),
   tables.cattle.animalUnits,
-  tables.pasture.animalUnit,
 ];
 
 /** Stands in for the weight, gain or milk of a group that nobody gave. */
@@ -96,11 +95,17 @@ export function usualRows(
     group.weightKg !== undefined &&
     group.gainKgPerDay !== undefined &&
     (of.milkKgPerDay === 0 || group.milkKgPerDay !== undefined);
-  const { dryCowDays, midLactationWeeks } = judgements.grass;
+  const { dryCowDays, midLactationWeeks, weaningDays, grainSparesShare } = judgements.grass;
+  const calves = group.bredOn !== undefined || group.calvesOn !== undefined;
   return [
     ...(isGiven ? [] : [of.usual]),
+    ...(of.equation === 'nrc-dairy' && 0 < (group.grainKgPerDay ?? 0) ? [grainSparesShare] : []),
     ...(of.equation === 'share' ? [of.bodyWeightShare] : []),
-    ...(of.equation === 'nrc-dairy' ? [dryCowDays] : []),
+    ...(of.equation === 'nrc-dairy'
+      ? [dryCowDays]
+      : calves
+        ? [weaningDays, cattle.calfAtFoot]
+        : []),
     ...(of.equation === 'nrc-dairy' && group.bredOn === undefined && group.calvesOn === undefined
       ? [midLactationWeeks]
       : []),

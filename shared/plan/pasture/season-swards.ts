@@ -1,6 +1,7 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import type { GrassReading, Paddock } from '../../farm/paddock.js';
 import { OLDEST_READING_DAYS } from '../../farm/told-kinds.js';
+import { metabolizableMcalPerKg, upkeepMcalPerKg } from '../../pasture/forage-energy.js';
 import { massPerCm } from '../../pasture/forage-mass.js';
 import { kindOf } from '../../pasture/grass-kind.js';
 import { grassWeather } from '../../pasture/grass-weather.js';
@@ -23,6 +24,8 @@ export interface SeasonSward {
   readonly sward: Sward;
   /** Growth by day in the weather of the plan, as trials measure it, kg/ha. */
   readonly growth: Float64Array;
+  /** Of grass that is grazed in time, by day: the share that can be digested. */
+  readonly digestibleShare: Float64Array;
   readonly usualWeather: GrassWeather;
   /** The same in the usual weather: what is known of days to come. */
   readonly usualGrowth: Float64Array;
@@ -134,6 +137,7 @@ function baseOf(
 
 interface Grown {
   readonly expected: Float64Array;
+  readonly digestibleShare: Float64Array;
   readonly usual: Float64Array;
   readonly depletionMm: Float64Array | undefined;
 }
@@ -147,8 +151,9 @@ function grownOf(
   const inPlan = referenceGrowth(kind, own, expected);
   const { rainMm, referenceMm } = weather.expected;
   return {
-    expected: inPlan,
-    usual: usual === expected ? inPlan : referenceGrowth(kind, own, usual),
+    expected: inPlan.kgPerHa,
+    digestibleShare: inPlan.digestibleShare,
+    usual: usual === expected ? inPlan.kgPerHa : referenceGrowth(kind, own, usual).kgPerHa,
     depletionMm: rainMm && soilWater(zone, { rainMm, referenceMm }).depletionMm,
   };
 }
@@ -207,6 +212,7 @@ function swardOfBase(
     forage,
     kgPerHaCm,
     growth: grown.expected,
+    digestibleShare: grown.digestibleShare,
     usualWeather: place.usual,
     usualGrowth: grown.usual,
     depletionMm: grown.depletionMm,
@@ -310,13 +316,26 @@ function closedDays(paddock: Paddock, span: PastureSpan): Uint8Array {
   return closed;
 }
 
-/** Net energy of the grass, mean over the land. */
-export function meanEnergyMcalPerKg(paddocks: readonly Paddock[], tables: Tables): number {
-  let area = 0;
-  let sum = 0;
-  for (const paddock of paddocks) {
-    area += paddock.areaM2;
-    sum += paddock.areaM2 * rowById(tables.forages, paddock.forageId).energyMcalPerKg.value;
+/**
+ * Net energy for upkeep of what cattle eat on each day, Mcal a kg of dry matter, mean over the land:
+ * of grass by how digestible it is while it grows, else of hay.
+ */
+export function energyByDay(
+  swards: readonly SeasonSward[],
+  days: number,
+  { judgements }: Tables,
+): Float64Array {
+  const energy = new Float64Array(days);
+  const areaM2 = swards.reduce((sum, { paddock }) => sum + paddock.areaM2, 0);
+  const grows = judgements.grass.growsKgPerHa.value;
+  for (const { paddock, forage, growth, digestibleShare } of swards) {
+    const share = paddock.areaM2 / areaM2;
+    for (let day = 0; day < days; day++)
+      energy[day]! +=
+        share *
+        (grows <= growth[day]!
+          ? upkeepMcalPerKg(metabolizableMcalPerKg(digestibleShare[day]!))
+          : forage.energyMcalPerKg.value);
   }
-  return sum / area;
+  return energy;
 }

@@ -2,6 +2,7 @@ import { daysBetween, daysOfYear, monthOf } from '../../calendar/plain-date.js';
 import { addDays } from '../../calendar/plain-date.js';
 import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
 import type { Climate } from '../../weather/climate.js';
+import { hotDaysC } from '../../weather/hot-day.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
 
@@ -18,6 +19,8 @@ export interface SeasonWeather {
   readonly dayOfYear: Int16Array;
   readonly expected: WeatherRun;
   readonly usual: WeatherRun;
+  /** High of a hot day of one year in ten at that time of year, °C. */
+  readonly hotC: Float64Array;
   /** The plan's weather is the usual one: nothing else is known, and nothing else was asked. */
   readonly isUsual: boolean;
   /** Days of the season that are measured or forecast rather than usual. */
@@ -31,11 +34,16 @@ export interface SeasonWeather {
  * household may scale by month.
  */
 export function seasonWeather(
-  { climate, farm, choices }: Pick<PastureRequest, 'climate' | 'farm' | 'choices'>,
+  {
+    climate,
+    farm,
+    choices,
+    tables,
+  }: Pick<PastureRequest, 'climate' | 'farm' | 'choices' | 'tables'>,
   span: PastureSpan,
 ): SeasonWeather {
   const dayOfYear = daysOfYear(span.first, span.days);
-  const pick = (year: readonly number[]): Float64Array =>
+  const pick = (year: ArrayLike<number>): Float64Array =>
     Float64Array.from(dayOfYear, (day) => year[day - 1]!);
   const minC = pick(climate.meanMinC);
   const maxC = pick(climate.meanMaxC);
@@ -64,7 +72,19 @@ export function seasonWeather(
       ? usual.referenceMm
       : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
   const isUsual = knownDays === 0 && choices.rainShareByMonth === undefined;
-  return { dayOfYear, expected: { ...expected, referenceMm }, usual, isUsual, knownDays, isKnown };
+  const { hotDayDeviations, highsSpreadK } = tables.judgements.grass;
+  const hotC = pick(
+    hotDaysC(climate, { deviations: hotDayDeviations.value, highsSpreadK: highsSpreadK.value }),
+  );
+  return {
+    dayOfYear,
+    expected: { ...expected, referenceMm },
+    usual,
+    hotC,
+    isUsual,
+    knownDays,
+    isKnown,
+  };
 }
 
 function putKnown(

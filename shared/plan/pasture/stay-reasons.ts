@@ -9,6 +9,7 @@ export const START_WORDS: Record<StayStart, string> = {
 
 export const END_WORDS: Record<StayEnd, string> = {
   'eaten-down': 'what stands above the residual does not feed another day',
+  'long-enough': 'it has been grazed for three long stays, and the next paddock would grow old',
   shut: 'the paddock is closed from the next day on',
   'herd-gone': 'no animal of the herd grazes on the next day',
   'plan-ends': 'the plan ends',

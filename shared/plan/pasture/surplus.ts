@@ -44,7 +44,7 @@ export interface Chosen {
 /** Walks through the season of a farm. */
 export function chooseMoves(context: PastureContext): Chosen {
   const problem = grazingProblem(context);
-  return { problem, books: graze(problem) };
+  return { problem, books: graze(problem, context.choices.makesHay ?? true) };
 }
 
 /** Every cut of the plan as hay and bales. */

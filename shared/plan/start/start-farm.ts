@@ -29,7 +29,7 @@ export interface StartAsked {
 /** The rows of a farm that has just begun. */
 export type StartedFarm = Pick<
   FarmPicture,
-  'farm' | 'people' | 'facilities' | 'batches' | 'herds' | 'paddocks'
+  'farm' | 'people' | 'facilities' | 'batches' | 'herds' | 'paddocks' | 'pastureChoices'
 >;
 
 /**
@@ -56,13 +56,15 @@ export function startFarm(
     people: startPeople(start.people, defaults, newId),
     herds: start.cattle?.length ? [startHerd(start.cattle, setting)] : [],
     paddocks: startPaddocks({ ...start, units: farm.units }, setting),
-    ...{ products: [], batches: [], weighings: [], cows: [], readings: [], pastureChoices: {} },
+    ...{ products: [], batches: [], weighings: [], cows: [], readings: [] },
+    // Few small farms have the gear for hay; who does, says so.
+    pastureChoices: start.cattle?.length ? { makesHay: false } : {},
     ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
   const withMeat = start.meat ? withBirds(begun, 'meat', start.meat, setting) : begun;
   const all = start.layers ? withBirds(withMeat, 'layers', start.layers, setting) : withMeat;
-  const { people, facilities, batches, herds, paddocks } = all;
-  return { farm, people, facilities, batches, herds, paddocks };
+  const { people, facilities, batches, herds, paddocks, pastureChoices } = all;
+  return { farm, people, facilities, batches, herds, paddocks, pastureChoices };
 }
 
 function farmOf(

@@ -37,6 +37,7 @@ const NAMES: Partial<Record<EventKind, { readonly id: string; readonly words: st
   'turn-out': { id: 'turn-out', words: 'turn-out' },
   'cattle-arrival': { id: 'arrival', words: 'cattle arrive' },
   calving: { id: 'calving', words: 'calving due' },
+  mowing: { id: 'mowing', words: 'hay is mown' },
 };
 
 /** The events of one batch or herd by their names on the farm. */

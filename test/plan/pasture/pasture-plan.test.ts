@@ -102,18 +102,6 @@ describe('planPasture', () => {
     expect(cows.magnesiumFrom!.value).toBe(addDays(String(cows.turnOut!.value), -30));
     expect(datesOf('stocker').magnesiumFrom).toBeUndefined();
   });
-
-  it('stops where a garden is harvested within 120 days of the cattle', () => {
-    const harvest = (harvestOn: string): string[] =>
-      codes(
-        planOf({
-          paddocks: land.map((each) => ({ ...each, harvestOn })),
-          choices: { to: '2027-07-31' },
-        }),
-      );
-    expect(harvest('2027-09-01')).toContain('manure-before-harvest');
-    expect(harvest('2028-01-31')).not.toContain('manure-before-harvest');
-  });
 });
 
 describe('whether the grass lasts', () => {

@@ -273,6 +273,16 @@ function expectApart(plan: PasturePlan, request: PastureCase): void {
   }
 }
 
+/** No closed paddock takes birds, no bed takes cattle or birds before its harvest. */
+function expectKeptOff({ moves, birds, beds, paddocks }: PasturePlan): void {
+  for (const { paddockId, from, to } of [...moves, ...birds]) {
+    const { closedDays } = paddocks.find(({ id }) => id === paddockId)!;
+    expect(closedDays.some((days) => days.from <= to && from <= days.to)).toBe(false);
+    const bed = beds.find((each) => each.paddockId === paddockId);
+    if (bed) expect(to <= String(bed.lastDay.value)).toBe(true);
+  }
+}
+
 function expectBalanced({ forageBalance: book, moves, herds }: PasturePlan): void {
   const came = book.startKg + book.grownKg;
   const went = book.eatenKg + book.trampledKg + book.mownKg + book.diedOffKg + book.endKg;
@@ -305,6 +315,7 @@ describe('planPasture on any farm', () => {
         const plan = plannedPasture(request);
         expectWhole(plan);
         expectApart(plan, request);
+        expectKeptOff(plan);
         expectBalanced(plan);
         expectRows(plan);
         expectLedger(plan);

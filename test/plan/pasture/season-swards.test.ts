@@ -16,6 +16,7 @@ import {
   newPastureRequest,
   newReading,
 } from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 
 interface Season {
   readonly span: PastureSpan;
@@ -256,5 +257,22 @@ describe('the southern half of the world', () => {
         4 + 0.1 * sum(north, month),
       );
     }
+  });
+});
+
+describe('a height that cannot be', () => {
+  const readings = (heightCm: number) => [
+    newReading({ id: 'r1', date: '2027-04-12', heightCm: 9 }),
+    newReading({ id: 'r2', date: '2027-04-20', heightCm }),
+  ];
+  const codes = (heightCm: number) =>
+    plannedPasture(newPastureRequest({ readings: readings(heightCm) })).issues.map(
+      ({ code }) => code,
+    );
+
+  it('is asked about: 80 for 8, and nothing where the grass is usual', () => {
+    expect(codes(80)).toContain('reading-odd');
+    expect(codes(11)).not.toContain('reading-odd');
+    expect(codes(8)).not.toContain('reading-odd');
   });
 });

@@ -7,7 +7,7 @@ import { tables } from '../../support/factories.js';
 
 const gallons = (classId: string, airF: number, weightLb = 1200): number =>
   cattleWaterL(tables.cattleWater, rowById(tables.cattle.classes, classId), {
-    airC: fToC(airF),
+    maxC: fToC(airF),
     minC: fToC(airF),
     weightKg: lbToKg(weightLb),
     dryMatterKg: 0,
@@ -53,5 +53,35 @@ describe('cattleWaterL', () => {
     expect(Math.abs(gallons('stocker', airF, 400) - light)).toBeLessThan(OFF);
     expect(Math.abs(gallons('stocker', airF, 600) - middle)).toBeLessThan(OFF);
     expect(Math.abs(gallons('stocker', airF, 800) - heavy)).toBeLessThan(OFF);
+  });
+
+  it('holds the printed columns of finishing cattle, by which heavier growing cattle rise', () => {
+    const rowsOf = (id: string) => tables.cattleWater.classes[id]!;
+    const at = (id: string, airF: number): number =>
+      rowsOf(id).find(({ airC }) => Math.abs(airC - fToC(airF)) < 0.01)!.liters / L_PER_US_GAL;
+    for (const [id, july, january] of [
+      ['finishing-800', 17.5, 7],
+      ['finishing-1000', 20.5, 8.5],
+      ['finishing-1200', 23, 9.5],
+    ] as const) {
+      expect(Math.abs(at(id, 90) - july)).toBeLessThan(OFF);
+      expect(Math.abs(at(id, 36) - january)).toBeLessThan(OFF);
+      expect(rowsOf(id)).toHaveLength(11);
+    }
+  });
+
+  // Beef Magazine, "Watch summer water", retrieved.
+  it.each([
+    ['nursing-cow', 16.3, 17.9, 21.6],
+    ['dry-cow', 10.8, 12.4, 17.6],
+    ['bull', 12.7, 14.6, 19.5],
+    ['growing-500', 6.5, 7.4, 10.6],
+    ['growing-800', 9.3, 10.6, 14],
+  ])('holds the hot-weather chart for %s: %d, %d and %d gal', (id, ...printed) => {
+    const rows = tables.cattleWater.hot.classes[id]!;
+    expect(rows.map(({ airC }) => Math.round(1.8 * airC + 32))).toEqual([70, 80, 90]);
+    rows.forEach(({ liters }, k) =>
+      expect(Math.abs(liters / L_PER_US_GAL - printed[k]!)).toBeLessThan(OFF),
+    );
   });
 });

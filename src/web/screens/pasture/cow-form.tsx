@@ -9,6 +9,7 @@ import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { GirthWeight } from './girth-weight.js';
 
 type Draft = { -readonly [K in keyof Cow]?: Cow[K] | undefined };
 
@@ -99,6 +100,11 @@ export function CowForm({
               onChange={(value) => set({ [name]: value })}
             />
           ))}
+        <GirthWeight
+          units={farm.units}
+          tables={tables}
+          onWeight={(weightKg) => set({ weightKg })}
+        />
         {(['bredOn', 'calvesOn'] as const).map((name) => (
           <DateField
             key={name}

@@ -14,6 +14,7 @@ import { QuantityInput, typedText } from '../../fields/quantity-input.js';
 import { draftKey } from '../../fields/kept-draft.js';
 import { RowForm, useRowForm } from '../../fields/row-form.js';
 import { Select } from '../../fields/select.js';
+import { GirthWeight } from './girth-weight.js';
 
 type GroupDraft = { -readonly [K in keyof CattleGroup]?: CattleGroup[K] | undefined };
 type Draft = Omit<{ -readonly [K in keyof Herd]?: Herd[K] | undefined }, 'groups'> & {
@@ -89,6 +90,11 @@ export function HerdForm({
                 placeholder={typedText(of?.weightKg, GROUP.weightKg, farm.units)}
                 onChange={(weightKg) => setGroup(k, { weightKg })}
               />
+              <GirthWeight
+                units={farm.units}
+                tables={tables}
+                onWeight={(weightKg) => setGroup(k, { weightKg })}
+              />
               <QuantityInput
                 field={GROUP.gainKgPerDay}
                 units={farm.units}
@@ -105,6 +111,15 @@ export function HerdForm({
                   error={error('milkKgPerDay')}
                   placeholder={typedText(of?.milkKgPerDay, GROUP.milkKgPerDay, farm.units)}
                   onChange={(milkKgPerDay) => setGroup(k, { milkKgPerDay })}
+                />
+              )}
+              {of?.equation === 'nrc-dairy' && (
+                <QuantityInput
+                  field={GROUP.grainKgPerDay}
+                  units={farm.units}
+                  value={group.grainKgPerDay}
+                  error={error('grainKgPerDay')}
+                  onChange={(grainKgPerDay) => setGroup(k, { grainKgPerDay })}
                 />
               )}
               {(['arrivesOn', 'leavesOn', 'bredOn', 'calvesOn'] as const).map((name) => (
@@ -174,6 +189,16 @@ export function HerdForm({
             onChange={(inSince) => set({ inSince })}
           />
         )}
+        {(['tankL', 'supplyLPerH'] as const).map((name) => (
+          <QuantityInput
+            key={name}
+            field={FIELDS[name]}
+            units={farm.units}
+            value={draft[name]}
+            error={errorAt(name)}
+            onChange={(value) => set({ [name]: value })}
+          />
+        ))}
         <Select
           label={FIELDS.followedByBatchId.label}
           value={draft.followedByBatchId}

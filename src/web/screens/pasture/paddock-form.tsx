@@ -38,6 +38,7 @@ const WHY: readonly { id: ClosedFor; name: string }[] = [
   { id: 'hay', name: 'hay' },
   { id: 'wet', name: 'wet ground' },
   { id: 'reseeding', name: 'reseeding' },
+  { id: 'garden', name: 'a garden' },
   { id: 'stockpile', name: 'kept for fall' },
   { id: 'other', name: 'something else' },
 ];
@@ -89,6 +90,7 @@ export function PaddockForm({
   });
   const { draft, set, setError, errorAt } = form;
   const forage = tables.forages.find((f) => f.id === draft.forageId);
+  const { rawManure } = tables.pasture;
   const closed = draft.closedDays ?? [];
   const setClosed = (k: number, part: Partial<ClosedDays>) =>
     set({ closedDays: closed.map((each, i) => (i === k ? { ...each, ...part } : each)) });
@@ -181,11 +183,24 @@ export function PaddockForm({
             )}
             onChange={(massKgPerHaCm) => set({ massKgPerHaCm })}
           />
-          <DateField
-            label={FIELDS.harvestOn.label}
-            value={draft.harvestOn}
-            error={errorAt('harvestOn')}
-            onChange={(harvestOn) => set({ harvestOn })}
+        </SimpleGrid>
+      </Fieldset>
+      <Fieldset legend="Garden in the grass">
+        <SimpleGrid cols={{ base: 1, xs: 2 }}>
+          {(['harvestOn', 'lastHarvestOn'] as const).map((field) => (
+            <DateField
+              key={field}
+              label={FIELDS[field].label}
+              value={draft[field]}
+              error={errorAt(field)}
+              onChange={(value) => set({ [field]: value })}
+            />
+          ))}
+          <Switch
+            label={FIELDS.cropOffSoil.label}
+            description={`Cattle, birds and raw manure keep off ${rawManure.offSoilDays} days before the harvest instead of ${rawManure.touchingSoilDays}.`}
+            checked={draft.cropOffSoil ?? false}
+            onChange={(e) => set({ cropOffSoil: e.currentTarget.checked })}
           />
         </SimpleGrid>
       </Fieldset>

@@ -17,6 +17,7 @@ import { Empty } from '../../shell/empty.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
+import { HayChoices } from './hay-choices.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
@@ -127,6 +128,12 @@ function Season({
           <Fact of={plan.hay.inSeason} />
           <Fact of={plan.hay.outside} />
           <Fact of={plan.hay.all} />
+          <Fact of={plan.hay.inStore} />
+          <Fact of={plan.hay.own} />
+          <Fact of={plan.hay.nextWinter} />
+          <Fact of={plan.hay.balesToBuy} />
+          <Fact of={plan.hay.toBuy} />
+          <Fact of={plan.hay.runsOut} />
           <Fact of={plan.farmFactor} />
           <Fact
             of={plan.weather.dry?.growthLeft}
@@ -134,7 +141,8 @@ function Season({
           />
         </Facts>
         <Text size="sm" mt="xs">
-          Counted to {sayDate(plan.to)}: what is fed after that comes on top.
+          The first of these are counted to {sayDate(plan.to)}; from then to grass again stands
+          beside them, and what to buy is of both.
         </Text>
         {0 < plan.surplus.length && (
           <Stack gap={4} mt="sm">
@@ -147,6 +155,7 @@ function Season({
             ))}
           </Stack>
         )}
+        <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
       </Section>
       <Section title="Key dates">
         <Facts>

@@ -40,7 +40,10 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
             <Fact of={herd.shareOfWeight} />
             <Fact of={herd.animalUnits} />
             <Fact of={herd.water} />
+            <Fact of={herd.hotDay} />
             <Fact of={herd.tank} />
+            <Fact of={herd.refill} />
+            <Fact of={herd.lasts} />
             <Fact of={herd.troughEdge} />
             <Fact of={herd.paddocks} />
             <Fact of={herd.paddockArea} />
@@ -57,10 +60,21 @@ export default function SizesScreen({ farm, tables }: { farm: SavedFarm; tables:
               <Fact of={plan.stocking.fence} />
               <Fact of={plan.stocking.split} />
               <Fact of={plan.stocking.lane} />
+              <Fact of={plan.stocking.allFence} />
               <Fact of={plan.stocking.energizer} />
               <Fact of={plan.stocking.shade} />
             </Facts>
           </Section>
+          {0 < plan.beds.length && (
+            <Section title="Garden in the grass">
+              <Facts>
+                {plan.beds.flatMap(({ paddockId, lastDay, freeFrom }) => [
+                  <Fact key={`${paddockId}-last`} of={lastDay} />,
+                  <Fact key={`${paddockId}-free`} of={freeFrom} />,
+                ])}
+              </Facts>
+            </Section>
+          )}
           <Section title="Paddock by paddock">
             <WideTable label="Paddocks with area, height and manure" minWidth={620}>
               <Table>

@@ -1,11 +1,12 @@
 import './pasture.css';
 import { Link } from 'wouter';
-import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Checkbox, Group, Stack, Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import type { PaddockPart } from '../../../../shared/plan/pasture/paddock-part.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { isOddReading } from '../../../../shared/pasture/odd-reading.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { grassReadingFields } from '../../../../shared/farm/paddock.js';
 import { fromShown, toShown, unitLabel } from '../../../../shared/units/unit.js';
@@ -13,6 +14,7 @@ import { useWalk } from '../../api/pasture-queries.js';
 import { usePicture, useRemove, type SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
 import { draftKey, keepDraft, readDraft } from '../../fields/kept-draft.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { Empty } from '../../shell/empty.js';
@@ -59,15 +61,27 @@ function Walk({
   };
   /** What was typed and is no height, by paddock. */
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
+  const [date, setDate] = useState(picture.today);
+  /** Paddocks of which an odd height was said to be right. */
+  const [meant, setMeant] = useState<ReadonlySet<string>>(new Set());
   const save = useWalk(farm.id);
   const unit = unitLabel('cm', farm.units);
   const read = Object.keys(heights).length;
   const expected = (part: PaddockPart | undefined): number | undefined => {
     if (!part || !plan) return undefined;
-    const day = Math.max(0, daysBetween(plan.from, plan.today));
+    const day = Math.max(0, daysBetween(plan.from, date));
     const mass = 0 < day ? part.massByDay[day] : part.mass.value;
     return mass === undefined ? undefined : mass / part.perCm.value;
   };
+  /** What is expected of a paddock whose typed height is hard to believe. */
+  const oddOf = (paddockId: string): number | undefined => {
+    const cm = expected(plan?.paddocks.find(({ id }) => id === paddockId));
+    const typed = heights[paddockId];
+    return cm !== undefined && typed !== undefined && isOddReading(typed, cm) ? cm : undefined;
+  };
+  const asked = Object.keys(heights).filter(
+    (id) => oddOf(id) !== undefined && !meant.has(id) && !(id in wrong),
+  );
   if (picture.paddocks.length === 0) {
     return (
       <Empty text="There is nothing to walk yet.">
@@ -81,8 +95,14 @@ function Walk({
     <>
       <Text>
         Lay the hand flat on the sward, not on the tallest leaf, in several places, and type the
-        middle. Paddocks you leave alone keep what is expected.
+        middle, in {unit}. Paddocks you leave alone keep what is expected.
       </Text>
+      <DateField
+        label="Walked on"
+        value={date}
+        max={picture.today}
+        onChange={(on) => setDate(on ?? picture.today)}
+      />
       <Failure error={save.error} />
       {save.isSuccess && plan && (
         <Alert color="accent" title="Saved" role="status">
@@ -163,26 +183,38 @@ function Walk({
                 {formatValue(TALLEST_CM, 'cm', farm)}.
               </Text>
             )}
+            {oddOf(paddock.id) !== undefined && !(paddock.id in wrong) && (
+              <Checkbox
+                className="walk-wrong"
+                label={`About ${formatValue(oddOf(paddock.id)!, 'cm', farm)} was expected. ${formatValue(cm, 'cm', farm)} is right`}
+                checked={meant.has(paddock.id)}
+                onChange={() => {
+                  const next = new Set(meant);
+                  if (!next.delete(paddock.id)) next.add(paddock.id);
+                  setMeant(next);
+                }}
+              />
+            )}
           </div>
         );
       })}
       <Button
         className="walk-save"
         size="lg"
-        disabled={read === 0 || 0 < Object.keys(wrong).length}
+        disabled={read === 0 || 0 < Object.keys(wrong).length || 0 < asked.length}
         loading={save.isPending}
         onClick={() =>
           save.mutate(
             Object.entries(heights).map(([paddockId, heightCm]) => ({
               paddockId,
-              date: picture.today,
+              date,
               heightCm: Math.round(heightCm * 10) / 10,
             })),
             { onSuccess: () => setHeights({}) },
           )
         }
       >
-        Save {read === 1 ? '1 height' : `${read} heights`}, {sayDate(picture.today)}
+        Save {read === 1 ? '1 height' : `${read} heights`}, {sayDate(date)}
       </Button>
       <Kept picture={picture} farm={farm} />
     </>

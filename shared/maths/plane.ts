@@ -1,6 +1,5 @@
-import type { Outline } from '../../shared/farm/paddock.js';
-
-export type Corner = Outline[number];
+/** Degrees east and north. */
+export type Corner = readonly [longitudeDeg: number, latitudeDeg: number];
 export type PointM = readonly [xM: number, yM: number];
 
 /** A flat sheet laid on the ground of a farm, in meters; shapes are worked on it, never areas. */

@@ -1,0 +1,213 @@
+import { addDays, daysBetween } from '../../calendar/plain-date.js';
+import type { Formula } from '../../explain/formula.js';
+import {
+  datedFact,
+  from,
+  fromFarm,
+  input,
+  quantity,
+  type NumberQuantity,
+  type Quantity,
+} from '../../explain/quantity.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import { found, type Found } from '../found.js';
+import { fedByHand } from './fed-by-hand.js';
+import type { PastureContext } from './pasture-context.js';
+import { balesOf, surplusOf, type Chosen } from './surplus.js';
+
+export const hayStoreFormulas = {
+  own: {
+    id: 'hay-own',
+    title: 'Hay of your own',
+    words: 'Hay of all cuts of the plan, as it comes home.',
+    symbols: 'H_own = Σ H_cut',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  nextWinter: {
+    id: 'hay-next-winter',
+    title: 'Hay from the end of the plan to grass again',
+    words:
+      'What the herds need on the last day of the plan, for each day until the day of the next year on which they turn out in this one, as hay with what is lost in store and at the feeder. Cattle that come, go or grow in those days are not in it.',
+    symbols: 'H = F_day·days ÷ (dm·(1 − l_store)·(1 − l_feed))',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  buy: {
+    id: 'hay-to-buy',
+    title: 'Hay to buy',
+    words:
+      'What is needed from today to grass, beside it, and through the next winter, less what lies in store and what you make. Where nothing is typed as in store, nothing is counted.',
+    symbols: 'H_buy = max(0, H + H_winter − H_store − H_own)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+  runsOut: {
+    id: 'hay-runs-out',
+    title: 'Hay runs out',
+    words: 'First day on which what lies in store and has come home is fed.',
+    symbols: 'H_store + H_home(t) < H_fed(t)',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
+} satisfies Record<string, Formula>;
+
+/** Hay over the whole year: what is there, what is made, what the next winter takes, what to buy. */
+export interface HayStorePart {
+  readonly inStore?: NumberQuantity;
+  readonly own?: NumberQuantity;
+  /** Left out where the herds still graze when the plan ends. */
+  readonly nextWinter?: NumberQuantity;
+  readonly toBuy: NumberQuantity;
+  readonly balesToBuy: NumberQuantity;
+  /** Only where it is known what lies in store. */
+  readonly runsOut?: Quantity;
+}
+
+/** Days at the end of the plan whose need stands for the days after it. */
+const LAST_DAYS = 7;
+/** A herd that eats less grass than this share of its need is on hay. */
+const ON_HAY = 0.5;
+
+/** @param hayPerDryKg hay as it lies in store for a kilogram of dry matter eaten */
+export function planHayStore(
+  context: PastureContext,
+  chosen: Chosen,
+  { toStore, hayPerDryKg }: { toStore: NumberQuantity; hayPerDryKg: number },
+): Found<HayStorePart> {
+  const { choices, tables, span } = context;
+  const cuts = surplusOf(context, chosen);
+  const ownKg = cuts.reduce((sum, { hay }) => sum + hay.value, 0);
+  const own =
+    cuts.length === 0
+      ? undefined
+      : quantity(
+          'Hay you make',
+          ownKg,
+          'kg',
+          hayStoreFormulas.own,
+          [input('Cuts', cuts.length, 'count'), ...cuts.slice(0, 6).map(({ hay }) => from(hay))],
+          { rows: [context.order] },
+        );
+  const nextWinter = nextWinterOf(context, chosen, hayPerDryKg);
+  const { hayInStoreKg } = choices;
+  const inStore =
+    hayInStoreKg === undefined
+      ? undefined
+      : quantity('Hay in store', hayInStoreKg, 'kg', hayStoreFormulas.buy, [
+          fromFarm('In store', hayInStoreKg, 'kg', 'H_store'),
+        ]);
+  const needKg = toStore.value + (nextWinter?.value ?? 0);
+  const toBuy = quantity(
+    'Hay to buy',
+    Math.max(0, needKg - (hayInStoreKg ?? 0) - ownKg),
+    'kg',
+    hayStoreFormulas.buy,
+    [
+      from(toStore, 'H'),
+      ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
+      inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
+      ...(own ? [from(own, 'H_own')] : []),
+    ],
+    { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
+  );
+  const runsOut = runsOutOn(context, chosen, hayPerDryKg);
+  const part: HayStorePart = {
+    ...(inStore ? { inStore } : {}),
+    ...(own ? { own } : {}),
+    ...(nextWinter ? { nextWinter } : {}),
+    toBuy,
+    balesToBuy: balesOf(context, toBuy, 'Bales to buy'),
+    ...(runsOut === undefined
+      ? {}
+      : {
+          runsOut: datedFact(
+            'Hay runs out',
+            context.dateOf(runsOut),
+            hayStoreFormulas.runsOut,
+            [from(inStore!, 'H_store'), ...(own ? [from(own, 'H_home')] : [])],
+            { rows: [context.order] },
+          ),
+        }),
+  };
+  return found(part, { issues: toBuyIssue(context, part, runsOut, span.from) });
+}
+
+function nextWinterOf(
+  context: PastureContext,
+  { books }: Chosen,
+  hayPerDryKg: number,
+): NumberQuantity | undefined {
+  const { span, herdDays, dateOf } = context;
+  const sum = (of: readonly Float64Array[]): number => {
+    let kg = 0;
+    for (const values of of)
+      for (let i = Math.max(span.from, span.to - LAST_DAYS); i < span.to; i++) kg += values[i]!;
+    return kg;
+  };
+  const need = sum(herdDays.map(({ demandKg }) => demandKg));
+  if (need <= 0 || ON_HAY * need < sum(books.eatenKg)) return undefined;
+  const turnOut = books.stays[0]?.from ?? span.from;
+  const until = addDays(dateOf(turnOut), 365);
+  const days = daysBetween(dateOf(span.to - 1), until) - 1;
+  if (days <= 0) return undefined;
+  const perDay = need / Math.min(LAST_DAYS, span.to - span.from);
+  return quantity(
+    'Hay from then to grass again',
+    perDay * days * hayPerDryKg,
+    'kg',
+    hayStoreFormulas.nextWinter,
+    [
+      input('Need of a day, dry matter', perDay, 'kg', 'F_day'),
+      input('Days', days, 'day', 'days'),
+      input('Grass again about', until, 'date'),
+      input('Hay for a kilogram eaten', hayPerDryKg, 'ratio'),
+    ],
+    { rows: [context.order, context.tables.pasture.hay] },
+  );
+}
+
+/** First day on which there is none left; undefined where it lasts or is not known. */
+function runsOutOn(
+  context: PastureContext,
+  chosen: Chosen,
+  hayPerDryKg: number,
+): number | undefined {
+  const { span, choices, tables } = context;
+  if (choices.hayInStoreKg === undefined) return undefined;
+  const { hay } = tables.pasture;
+  const home = new Map<number, number>();
+  for (const { openFrom, kg } of chosen.books.cuts)
+    home.set(openFrom, (home.get(openFrom) ?? 0) + (kg * hay.harvestShare) / hay.dryMatterShare);
+  const fed = context.herds.map((_, h) => fedByHand(context, chosen, h));
+  let left = choices.hayInStoreKg;
+  for (let day = span.from; day < span.to; day++) {
+    left += home.get(day) ?? 0;
+    for (const kg of fed) left -= kg[day]! * hayPerDryKg;
+    if (left < -1e-6) return day;
+  }
+  return undefined;
+}
+
+function toBuyIssue(
+  { say, dateOf, tables }: PastureContext,
+  { toBuy, balesToBuy, runsOut, own, inStore }: HayStorePart,
+  runsOutDay: number | undefined,
+  today: number,
+): PlanIssue[] {
+  if (balesToBuy.value < 1) return [];
+  const soon =
+    runsOutDay !== undefined && runsOutDay < today + tables.judgements.grass.haySoonDays.value;
+  const less = [
+    inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
+    own ? `${say(own.value, 'kg')} of your own` : undefined,
+  ].filter((each) => each !== undefined);
+  return [
+    issue(
+      soon ? 'act' : 'note',
+      'hay-to-buy',
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} It is dearest at the end of winter.`,
+      [toBuy],
+    ),
+  ];
+}

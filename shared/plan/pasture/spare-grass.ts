@@ -1,0 +1,46 @@
+import { graze } from '../../pasture/grazier.js';
+import { issue, type PlanIssue } from '../../problems/plan-issue.js';
+import type { PastureContext } from './pasture-context.js';
+import { balesOf, surplusOf, type Chosen } from './surplus.js';
+import { quantity } from '../../explain/quantity.js';
+import { hayStoreFormulas } from './hay-store.js';
+
+/**
+ * Where the household makes no hay: what could be mown all the same, and what else could use it.
+ * The season is walked once more as if hay were made.
+ */
+export function spareGrass(context: PastureContext, { problem, books }: Chosen): PlanIssue[] {
+  if (context.choices.makesHay !== false) return [];
+  const mown = { problem, books: graze(problem) };
+  const cuts = surplusOf(context, mown);
+  if (cuts.length === 0) return [];
+  const { say, paddocks, herdDays } = context;
+  const hay = quantity(
+    'Hay that could be made',
+    cuts.reduce((sum, cut) => sum + cut.hay.value, 0),
+    'kg',
+    hayStoreFormulas.own,
+    [],
+    { rows: [context.order] },
+  );
+  const names = [
+    ...new Set(cuts.map(({ paddockId }) => paddocks.find(({ id }) => id === paddockId)!.name)),
+  ];
+  const eaten = books.eatenKg.reduce((sum, kg) => sum + kg.reduce((a, b) => a + b, 0), 0);
+  const cutKg = mown.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
+  const head = Math.max(0, ...herdDays.map((days) => Math.max(...days.head)));
+  const more = eaten <= 0 ? 0 : Math.floor((head * cutKg * problem.harvestShare[0]!) / eaten);
+  const ways = [
+    'let a neighbor mow it',
+    ...(0 < more ? [`keep about ${more} more head in summer`] : []),
+    'or top it before it is rank',
+  ];
+  return [
+    issue(
+      'note',
+      'spare-grass',
+      `More grass grows than the herds eat: from ${say(cuts[0]!.shutFrom, 'date')} on, ${names.slice(0, 4).join(', ')}${4 < names.length ? ` and ${names.length - 4} more` : ''} could be spared for about ${say(balesOf(context, hay, 'Bales').value, 'bales')} of hay. No hay is planned here: ${ways.join(', ')}. If you do make hay, say so under “Hay”.`,
+      [hay],
+    ),
+  ];
+}

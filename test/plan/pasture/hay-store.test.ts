@@ -1,0 +1,99 @@
+import { describe, expect, it } from '@jest/globals';
+import { daysBetween } from '../../../shared/calendar/plain-date.js';
+import type { PastureChoices } from '../../../shared/farm/pasture-choices.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import {
+  newHerd,
+  newGroup,
+  newPaddocks,
+  newPastureRequest,
+} from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
+
+/** Four cows on eight paddocks: grass to spare in June, hay in winter. */
+const planWith = (choices: Partial<PastureChoices>): PasturePlan =>
+  plannedPasture(
+    newPastureRequest({
+      paddocks: newPaddocks(8, { areaM2: 4000 }),
+      herds: [newHerd({ groups: [newGroup({ classId: 'dry-cow', head: 4 })] })],
+      choices: { to: '2027-12-15', ...choices },
+    }),
+  );
+const codes = ({ issues }: PasturePlan): string[] => issues.map(({ code }) => code);
+
+describe('hay through the next winter', () => {
+  const none = planWith({});
+
+  it('is what the plan feeds and the winter after it, less what is made', () => {
+    const { toStore, nextWinter, own, toBuy } = none.hay;
+    expect(toBuy.value).toBeCloseTo(
+      Math.max(0, toStore.value + nextWinter!.value - own!.value),
+      -1,
+    );
+    expect(toBuy.mark).toBe('assumed');
+  });
+
+  // 2.25 to 2.5 % of weight as dry matter (Iowa), 2.5 % as hay (Illinois), from mid-December to May.
+  it('comes to two to three in a hundred of their weight on each day of it', () => {
+    const { nextWinter } = none.hay;
+    const input = (label: string) => nextWinter!.inputs.find((each) => each.label === label)!.value;
+    const head = none.herds.reduce((sum, { groups }) => sum + groups[0]!.headByDay.at(-1)!, 0);
+    const perHead = Number(input('Need of a day, dry matter')) / head;
+    expect(perHead / 545).toBeGreaterThan(0.018);
+    expect(perHead / 545).toBeLessThan(0.03);
+    expect(daysBetween(none.to, String(input('Grass again about')))).toBe(
+      Number(input('Days')) + 1,
+    );
+  });
+
+  it('takes off what lies in store, and says when that is fed', () => {
+    const full = planWith({ hayInStoreKg: 1e6 });
+    expect(full.hay.toBuy.value).toBe(0);
+    expect(full.hay.runsOut).toBeUndefined();
+    expect(codes(full)).not.toContain('hay-to-buy');
+    const little = planWith({ hayInStoreKg: 200 });
+    expect(little.hay.toBuy.value).toBeCloseTo(none.hay.toBuy.value - 200, 0);
+    expect(daysBetween(little.from, String(little.hay.runsOut!.value))).toBeLessThan(30);
+    expect(little.issues.find(({ code }) => code === 'hay-to-buy')!.level).toBe('act');
+  });
+});
+
+describe('a household that makes no hay', () => {
+  const plan = planWith({ makesHay: false });
+
+  it('mows nothing, has no work of it, and is told what could be spared', () => {
+    expect(plan.surplus).toEqual([]);
+    expect(plan.tasks.filter(({ templateId }) => templateId.startsWith('hay.'))).toEqual([]);
+    expect(plan.issues.find(({ code }) => code === 'spare-grass')!.text).toMatch(
+      /about \d+ bales? of hay/,
+    );
+  });
+
+  it('buys all of it', () => {
+    const { toStore, nextWinter, toBuy } = plan.hay;
+    expect(toBuy.value).toBeCloseTo(toStore.value + nextWinter!.value, -1);
+  });
+});
+
+describe('the work of the hay', () => {
+  it('is hung on each cut with the acres of its paddocks, one after the other', () => {
+    const plan = planWith({});
+    const acres = (paddockId: string) =>
+      plan.paddocks.find(({ id }) => id === paddockId)!.area.value / 4046.86;
+    const mown = plan.tasks.filter(({ templateId }) => templateId === 'hay.mow');
+    const cut = plan.surplus.reduce((sum, { paddockId }) => sum + acres(paddockId), 0);
+    expect(mown.reduce((sum, { units }) => sum + units, 0)).toBeCloseTo(cut, 1);
+    const first = plan.tasks.filter(({ id }) => id.includes('.h0.'));
+    expect(first.map(({ templateId }) => templateId)).toEqual(
+      ['mow', 'ted', 'rake', 'bale', 'stack', 'check'].map((each) => `hay.${each}`),
+    );
+    expect(first.map(({ start }) => start)).toEqual([...first.map(({ start }) => start)].sort());
+  });
+
+  it('is never asked for when hay does not dry', () => {
+    for (const { cutOn } of planWith({}).surplus) {
+      expect(cutOn.slice(5) > '05-01').toBe(true);
+      expect(cutOn.slice(5) < '10-10').toBe(true);
+    }
+  });
+});
