@@ -29,7 +29,6 @@ export const freeTimeFields = row('FreeTimeHours', {
   free: choice('Has time', FREE_TIMES),
   hoursByWeekday: sevenDays('Hours by day of the week', DAY_HOURS),
 });
-export type FreeTimeHours = RowOf<typeof freeTimeFields>;
 
 export const starterFields = row('Starter', {
   name: optional(text('Name')),

@@ -24,7 +24,13 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
       <HeatWeekTable
         weeks={heat.weeks}
         label="Heat, week by week"
-        table={{ my: 'xs', verticalSpacing: 2, withTableBorder: true, withColumnBorders: true }}
+        table={{
+          fz: 'md',
+          my: 'xs',
+          verticalSpacing: 2,
+          withTableBorder: true,
+          withColumnBorders: true,
+        }}
         cell={(week, when) => (
           <>
             <Setting of={week[when]} farm={farm} />

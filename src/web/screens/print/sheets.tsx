@@ -33,7 +33,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
-        <Table my="xs" verticalSpacing={2} withTableBorder withColumnBorders>
+        <Table fz="md" my="xs" verticalSpacing={2} withTableBorder withColumnBorders>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
