@@ -10,6 +10,8 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
+import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
+import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
 import { hayPartFormulas } from '../plan/pasture/hay-part.js';
 import { manureFormulas } from '../plan/pasture/manure.js';
@@ -91,6 +93,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   sizingFormulas,
   hayPartFormulas,
   hayStoreFormulas,
+  plainRuleFormulas,
+  grassYearsFormulas,
   manureFormulas,
   moveFormulas,
   seasonRowFormulas,

@@ -3,6 +3,7 @@ import {
   daysOf,
   driesHay,
   isForMowing,
+  isOpen,
   tallestToSpare,
   waysIn,
   type Way,
@@ -22,14 +23,16 @@ import { massOf } from './sward.js';
  * start + grown = end + eaten + trampled + mown + died off. Costs paddocks × days, and as much
  * again for each look ahead.
  *
- * @param mayShut false to leave all grass to the herds: quicker, and what they are fed is the same but
- *   for half a day now and then
+ * @param hay how paddocks are shut for hay: by looking ahead; by a plain rule, above a height; or
+ *   never, to leave all grass to the herds
  */
-export function graze(problem: GrazingProblem, mayShut = true): SeasonBooks {
+export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): SeasonBooks {
   const season = new Season(problem);
-  season.walk(mayShut);
+  season.walk(hay);
   return season.books();
 }
+
+export type HayRule = 'looks-ahead' | 'above-a-height' | 'never';
 
 /** Where a herd is, and how it got there. */
 interface HerdState {
@@ -71,12 +74,13 @@ class Season {
     this.eatenKg = problem.herds.map(({ demandKg }) => new Float64Array(demandKg.length));
   }
 
-  walk(mayShut: boolean): void {
+  walk(hay: HayRule): void {
     const { from, to } = this.problem;
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
       if (day === from) this.begin();
-      if (mayShut) this.dropForHay(day);
+      if (hay === 'looks-ahead') this.dropForHay(day);
+      if (hay === 'above-a-height') this.shutAboveHeight(day);
       this.growAndMow(day);
       if (day < from) this.follow(day);
       else this.herds.forEach((_, herd) => this.feed(herd, day));
@@ -123,6 +127,15 @@ class Season {
       if (from + days !== day || this.fields[paddock]!.stay?.herd !== herd) continue;
       this.fields[paddock]!.leave(day);
       Object.assign(this.herds[herd]!, { at: undefined, isOut: false });
+    }
+  }
+
+  /** What many do: a paddock that has grown half as much again as it is grazed at is shut for hay. */
+  private shutAboveHeight(day: number): void {
+    const { judged } = this.problem;
+    for (const field of this.fields) {
+      const isFree = !field.stay && isOpen(field, day) && driesHay(this.problem, day);
+      if (isFree && judged.plainHayRipeness <= field.ripeness) field.shutFrom = day;
     }
   }
 

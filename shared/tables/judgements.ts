@@ -79,6 +79,7 @@ export const JUDGED = {
     'backFromHayDays',
     'dryingDays',
     'leastDryingMm',
+    'plainHayRipeness',
     'shortShare',
     'littleShare',
     'leastHeadShare',

@@ -7,6 +7,7 @@ import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
 import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
 import { sitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
 import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
+import { grassYears } from '../../shared/plan/pasture/grass-years.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { todayOf } from '../../shared/plan/today/today.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
@@ -16,7 +17,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
-import { printPasture } from './print-pasture.js';
+import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
 import { printToday } from './print-today.js';
 import { printOutlook, printSheet, printWork } from './print-work.js';
@@ -82,6 +83,12 @@ export const OUTPUTS = {
     const plan = planPasture(picture, tables);
     if (explain !== undefined) return opened(asked, pastureQuantities(plan, tables));
     return asked.json ? JSON.stringify(plan) : printPasture(plan, picture.farm, tables);
+  },
+
+  'grass-years': (asked: Asked): string => {
+    const { picture, tables } = asked;
+    const plan = planPasture(picture, tables);
+    return printGrassYears(grassYears(picture, tables), plan, readerOf(picture));
   },
 
   sheet: (asked: Asked): string => {

@@ -16,6 +16,7 @@ const USAGE = `Plans a farm without a server.
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10
   npm run --silent plan -- FARM.jsonc pasture             grass and cattle
+  npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
   npm run --silent plan -- FARM.jsonc sheet 1             the sitter's sheet of the first days away
   npm run --silent plan -- FARM.jsonc calendar            an iCalendar file

@@ -1,5 +1,6 @@
 import type { Farm } from '../../shared/farm/farm.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
+import { GRASS_YEARS, type GrassYears } from '../../shared/plan/pasture/grass-years.js';
 import {
   rowNotes,
   rowTitle,
@@ -20,6 +21,18 @@ import {
   type Cell,
 } from './text.js';
 
+/** The grass of a farm through many years of weather. */
+export function printGrassYears(years: GrassYears, plan: PasturePlan, reader: Reader): string {
+  const { facts } = tablesFor(reader);
+  return [
+    section(
+      `Grass through ${years.years} years of weather`,
+      facts(plan.hay.all, ...years.fed.map(({ kg }) => kg), years.shortDays, years.mown),
+    ),
+    paragraph(GRASS_YEARS),
+  ].join('\n');
+}
+
 /** A season of grass and cattle as readable tables. */
 export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): string {
   const reader: Reader = { ...farm, today: plan.today };
@@ -39,7 +52,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
       'Does the grass last?',
       facts(
         ...[hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
-        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut],
+        ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
       ),
     ),
     section(

@@ -26,6 +26,7 @@ const { pastureOfFarm } = await import(dist('shared/plan/pasture/pasture-of-farm
 const { pastureContext, grazingProblem } = await import(
   dist('shared/plan/pasture/pasture-context.js')
 );
+const { grassYears } = await import(dist('shared/plan/pasture/grass-years.js'));
 const { graze } = await import(dist('shared/pasture/grazier.js'));
 const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js'));
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
@@ -148,6 +149,9 @@ function pastures() {
     const request = pasture(24, 1, to);
     time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => walk(request));
   }
+  time('twenty years of weather as they unfold, 12 paddocks', 'ms', 4, () =>
+    grassYears(pasture(12, 1), tables),
+  );
   time('pasture plan of 12 paddocks, moves and hay', 'ms', 10, () =>
     planPasture(pasture(12, 1), tables),
   );

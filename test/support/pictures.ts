@@ -70,11 +70,14 @@ export const foundReady = (given: BatchCase, goal: ReadyGoal): ReadyBy =>
 /** A pasture and what its plan looks at; batches whose birds follow a herd beside it. */
 export type PastureCase = PastureRequest & Partial<Pick<FarmPicture, 'batches'>>;
 
-/** Plans the pasture of a case. */
-export const plannedPasture = ({
-  tables,
+/** The picture of a pasture case. */
+export const pictureOfPasture = ({
+  tables: _tables,
   choices,
   followers: _followers,
   ...given
-}: PastureCase): PasturePlan =>
-  planPasture(newPicture({ ...given, pastureChoices: choices }), tables);
+}: PastureCase): FarmPicture => newPicture({ ...given, pastureChoices: choices });
+
+/** Plans the pasture of a case. */
+export const plannedPasture = (given: PastureCase): PasturePlan =>
+  planPasture(pictureOfPasture(given), given.tables);

@@ -16,6 +16,7 @@ import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
 import { planHayStore, type HayStorePart } from './hay-store.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
+import { savedOverPlainRule } from './plain-rule.js';
 import type { SeasonSward } from './season-swards.js';
 import { balesOf, chosenOr, type Chosen } from './surplus.js';
 
@@ -94,6 +95,8 @@ export interface HayPart extends HayStorePart {
   /** Both together, to compare with other orders. */
   readonly all: NumberQuantity;
   readonly toStore: NumberQuantity;
+  /** What these moves feed by hand less than a plain rule. */
+  readonly saved: NumberQuantity;
   readonly bales: NumberQuantity;
   readonly firstShort?: string;
   readonly shortDays: number;
@@ -188,6 +191,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       from(outside, 'F₂'),
     ]),
     toStore,
+    saved: savedOverPlainRule(context, chosen),
     bales: balesOf(context, toStore, 'Bales for it'),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
@@ -278,7 +282,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   const rows = [context.order];
   const least = littleShare.value * needKg(context);
   const shortWith = (change: Parameters<typeof grazingProblem>[1], headShare = 1): number =>
-    feedOf(context, graze(grazingProblem(context, change), false), headShare).inSeasonKg;
+    feedOf(context, graze(grazingProblem(context, change), 'never'), headShare).inSeasonKg;
   const closers: Closer[] = [
     {
       kind: 'hay',
@@ -346,7 +350,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
       leastRestDays: s.leastRestDays + longerRestDays.value,
     })),
   };
-  const saved = inSeason.value - feedOf(context, graze(longer, false)).inSeasonKg;
+  const saved = inSeason.value - feedOf(context, graze(longer, 'never')).inSeasonKg;
   if (least < saved) {
     closers.push({
       kind: 'slower',

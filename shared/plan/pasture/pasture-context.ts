@@ -15,6 +15,7 @@ import { growthRows, orderRows } from './pasture-support.js';
 import type { PastureRequest } from './pasture-request.js';
 import { pastureSpan, type PastureSpan } from './pasture-span.js';
 import { energyByDay, seasonSwards, type SeasonSward, type SeasonSwards } from './season-swards.js';
+import type { DayRun } from '../../weather/day-run.js';
 import { seasonWeather, type SeasonWeather } from './season-weather.js';
 
 /** What every part of a pasture plan works from. */
@@ -36,9 +37,13 @@ export interface PastureContext extends PastureRequest {
   readonly say: (value: number | string, unit: Unit) => string;
 }
 
-export function pastureContext(asked: PastureRequest): PastureContext {
+/** @param drawn weather to play the days by that nobody knows yet; left out, the usual one */
+export function pastureContext(
+  asked: PastureRequest,
+  drawn?: (dayOfYear: Int16Array) => DayRun,
+): PastureContext {
   const span = pastureSpan(asked);
-  const weather = seasonWeather(asked, span);
+  const weather = seasonWeather(asked, span, drawn);
   const kept = { ...asked, paddocks: withBedsClosed(asked, span) };
   const open = seasonSwards(kept, span, weather);
   const paddocks = withAutumnKept(kept, span, lastGrowingDay(open.swards, span, asked.tables));

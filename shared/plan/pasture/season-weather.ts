@@ -2,6 +2,7 @@ import { daysBetween, daysOfYear, monthOf } from '../../calendar/plain-date.js';
 import { addDays } from '../../calendar/plain-date.js';
 import { referenceEvapotranspirationMm } from '../../weather/evapotranspiration.js';
 import type { Climate } from '../../weather/climate.js';
+import type { DayRun } from '../../weather/day-run.js';
 import { hotDaysC } from '../../weather/hot-day.js';
 import type { PastureRequest } from './pasture-request.js';
 import type { PastureSpan } from './pasture-span.js';
@@ -32,6 +33,8 @@ export interface SeasonWeather {
 /**
  * Weather of a season: what was measured, then the forecast, then the usual, whose rain the
  * household may scale by month.
+ *
+ * @param drawn weather in place of the usual on days that nobody knows yet
  */
 export function seasonWeather(
   {
@@ -41,6 +44,7 @@ export function seasonWeather(
     tables,
   }: Pick<PastureRequest, 'climate' | 'farm' | 'choices' | 'tables'>,
   span: PastureSpan,
+  drawn?: (dayOfYear: Int16Array) => DayRun,
 ): SeasonWeather {
   const dayOfYear = daysOfYear(span.first, span.days);
   const pick = (year: ArrayLike<number>): Float64Array =>
@@ -54,10 +58,11 @@ export function seasonWeather(
     rainMm,
     referenceMm: referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, minC, maxC }),
   };
+  const run = drawn?.(dayOfYear);
   const expected = {
-    minC: Float64Array.from(minC),
-    maxC: Float64Array.from(maxC),
-    rainMm: rainMm && Float64Array.from(rainMm),
+    minC: Float64Array.from(run?.minC ?? minC),
+    maxC: Float64Array.from(run?.maxC ?? maxC),
+    rainMm: rainMm && Float64Array.from(run?.rainMm ?? rainMm),
   };
   if (expected.rainMm && choices.rainShareByMonth) {
     for (let i = 0; i < span.days; i++) {
@@ -68,10 +73,10 @@ export function seasonWeather(
   const isKnown = putKnown(climate, span, expected);
   const knownDays = isKnown.reduce((sum, day) => sum + day, 0);
   const referenceMm =
-    knownDays === 0
+    knownDays === 0 && !run
       ? usual.referenceMm
       : referenceEvapotranspirationMm(farm.latitudeDeg, { dayOfYear, ...expected });
-  const isUsual = knownDays === 0 && choices.rainShareByMonth === undefined;
+  const isUsual = knownDays === 0 && !run && choices.rainShareByMonth === undefined;
   const { hotDayDeviations, highsSpreadK } = tables.judgements.grass;
   const hotC = pick(
     hotDaysC(climate, { deviations: hotDayDeviations.value, highsSpreadK: highsSpreadK.value }),

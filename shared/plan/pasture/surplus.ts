@@ -44,7 +44,10 @@ export interface Chosen {
 /** Walks through the season of a farm. */
 export function chooseMoves(context: PastureContext): Chosen {
   const problem = grazingProblem(context);
-  return { problem, books: graze(problem, context.choices.makesHay ?? true) };
+  return {
+    problem,
+    books: graze(problem, context.choices.makesHay === false ? 'never' : 'looks-ahead'),
+  };
 }
 
 /** Every cut of the plan as hay and bales. */

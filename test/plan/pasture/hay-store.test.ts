@@ -7,7 +7,9 @@ import {
   newGroup,
   newPaddocks,
   newPastureRequest,
+  RAIN_MM,
 } from '../../support/pasture-factories.js';
+import { climateFromMonthlyMeans } from '../../../shared/weather/climate.js';
 import { plannedPasture } from '../../support/pictures.js';
 
 /** Four cows on eight paddocks: grass to spare in June, hay in winter. */
@@ -95,5 +97,34 @@ describe('the work of the hay', () => {
       expect(cutOn.slice(5) > '05-01').toBe(true);
       expect(cutOn.slice(5) < '10-10').toBe(true);
     }
+  });
+});
+
+describe('beside a plain rule', () => {
+  // Five climates by their monthly means; a plain rule is what many do, and no figure of ours.
+  it.each([
+    ['cold hills', -4, 1],
+    ['cool hills', 0, 1],
+    ['warm', 4, 1],
+    ['dry', 2, 0.6],
+  ] as const)('feeds less by hand in the same season (%s)', (_, warmer, rain) => {
+    const request = newPastureRequest({
+      paddocks: newPaddocks(12, { areaM2: 4000 }),
+      herds: [newHerd({ groups: [newGroup({ classId: 'cow-calf', head: 6 })] })],
+      choices: { to: '2027-12-15' },
+    });
+    const { monthlyMinC, monthlyMaxC } = request.farm;
+    const { saved } = plannedPasture({
+      ...request,
+      climate: climateFromMonthlyMeans(
+        monthlyMinC.map((c) => c + warmer),
+        monthlyMaxC.map((c) => c + warmer),
+        6,
+        RAIN_MM.map((mm) => rain * mm),
+      ),
+    }).hay;
+    const [plain, plan] = saved.inputs.map(({ value }) => Number(value));
+    expect(saved.value).toBeCloseTo(plain! - plan!, 1);
+    expect(saved.value).toBeGreaterThan(0);
   });
 });

@@ -24,6 +24,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
+import { YearsOfGrass } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -123,6 +124,8 @@ function Season({
       </Section>
       <Section title="Does the grass last?">
         <Facts>
+          <Fact of={plan.hay.balesToBuy} />
+          <Fact of={plan.hay.toBuy} />
           <Fact of={plan.hay.bales} />
           <Fact of={plan.hay.toStore} />
           <Fact of={plan.hay.inSeason} />
@@ -131,8 +134,7 @@ function Season({
           <Fact of={plan.hay.inStore} />
           <Fact of={plan.hay.own} />
           <Fact of={plan.hay.nextWinter} />
-          <Fact of={plan.hay.balesToBuy} />
-          <Fact of={plan.hay.toBuy} />
+          <Fact of={plan.hay.saved} />
           <Fact of={plan.hay.runsOut} />
           <Fact of={plan.farmFactor} />
           <Fact
@@ -155,6 +157,7 @@ function Season({
             ))}
           </Stack>
         )}
+        <YearsOfGrass picture={changed} tables={tables} />
         <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
       </Section>
       <Section title="Key dates">

@@ -95,7 +95,8 @@ function Walk({
     <>
       <Text>
         Lay the hand flat on the sward, not on the tallest leaf, in several places, and type the
-        middle, in {unit}. Paddocks you leave alone keep what is expected.
+        middle, in {farm.units === 'us' ? 'inches' : 'centimeters'}. Paddocks you leave alone keep
+        what is expected.
       </Text>
       <DateField
         label="Walked on"
