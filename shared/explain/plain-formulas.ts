@@ -4,8 +4,9 @@ import type { Formula } from './formula.js';
 export const plainFormulas = {
   measured: {
     id: 'as-given',
-    title: 'As you gave it',
-    words: 'Measured or counted by you; where there are several of a size, one times how many.',
+    title: 'What there is',
+    words:
+      'Measured or counted by you, or assumed until you do; where there are several of a size, one times how many.',
     symbols: 'A = a·n',
     sources: ['ARITHMETIC'],
     mark: 'own-record',

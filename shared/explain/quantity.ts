@@ -98,6 +98,31 @@ export const fromFarm = (
     ? { label, unit, value: tidy(value), mark: 'own-record' }
     : { label, symbol, unit, value: tidy(value), mark: 'own-record' };
 
+/** A row of the farm: it may name those of its own fields that nobody has said. */
+interface SaidRow {
+  readonly assumed?: readonly string[];
+  readonly estimated?: readonly string[];
+}
+type FieldOf<Row> = Extract<Exclude<keyof Row, keyof SaidRow>, string>;
+type PathOf<Row> = FieldOf<Row> | `${FieldOf<Row>}.${string}`;
+
+/**
+ * A field of a row of the farm as an input, or a value made of several: the household's own, but
+ * where the row says that it was assumed or estimated.
+ */
+export function fromRow<Row extends SaidRow>(
+  row: Row,
+  paths: PathOf<Row> | readonly PathOf<Row>[],
+  ...[label, value, unit, symbol]: Parameters<typeof input>
+): QuantityInput {
+  const told = fromFarm(label, value, unit, symbol);
+  const isIn = (list: readonly string[] | undefined): boolean =>
+    list !== undefined &&
+    (typeof paths === 'string' ? list.includes(paths) : paths.some((path) => list.includes(path)));
+  if (isIn(row.assumed)) return { ...told, mark: 'assumed' };
+  return isIn(row.estimated) ? { ...told, mark: 'estimate' } : told;
+}
+
 /** A value that the user may have given; else the table's stands in, with the mark of its row. */
 export const givenOrTable = (
   isGiven: boolean,

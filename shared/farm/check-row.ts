@@ -1,4 +1,4 @@
-import type { FieldProblem } from '../problems/field-problem.js';
+import { isBlank, type FieldProblem } from '../problems/field-problem.js';
 import { problemsOfNumber } from './bounds.js';
 import type {
   Field,
@@ -83,7 +83,8 @@ export function problemsOfField(
   if (given === undefined && field.isOptional) return [];
   // Of a row that may be of several kinds, the kind is what is missing.
   if (given === undefined || (given === null && field.kind !== 'one-of')) {
-    return [{ field: path, code: 'missing', given, fix: fixOf(field) }];
+    const fix = field.kind === 'text' && field.label === NAME ? NAME_IT : fixOf(field);
+    return [{ field: path, code: 'missing', given, fix }];
   }
   switch (field.kind) {
     case 'number':
@@ -201,6 +202,10 @@ const isText = ({ most, hasLines }: TextField, value: unknown): boolean =>
   value.length <= most &&
   !CONTROL.test(hasLines ? value.replaceAll(/[\r\n\t]/g, ' ') : value);
 
+/** What a row is called by, in every description. */
+const NAME = 'Name';
+const NAME_IT = 'Give it a name.';
+
 const wrongText = (field: TextField, given: unknown, path: string): FieldProblem => ({
   field: path,
   code: 'out-of-bounds',
@@ -208,7 +213,7 @@ const wrongText = (field: TextField, given: unknown, path: string): FieldProblem
   min: 1,
   max: field.most,
   unit: 'characters',
-  fix: fixOf(field),
+  fix: field.label === NAME && isBlank(given) ? NAME_IT : fixOf(field),
 });
 
 const isObject = (value: unknown): value is object =>
@@ -241,7 +246,7 @@ export function fixOf(field: Field): string {
     case 'text':
       return field.hasLines
         ? `Write 1 to ${field.most} characters; leave the field out when there is nothing to say.`
-        : `Write 1 to ${field.most} characters, without line breaks or control characters.`;
+        : `Write 1 to ${field.most} characters in one line.`;
     case 'list':
       return field.least === field.most
         ? `Give ${listText(field)} in square brackets, ${field.most === 12 ? 'January' : 'Monday'} first.`

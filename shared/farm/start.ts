@@ -1,6 +1,17 @@
-import { whole, within } from './bounds.js';
+import { DAY_HOURS, whole, within } from './bounds.js';
 import { awayFields, farmFields } from './farm.js';
-import { choice, nested, number, optional, row, rows, text, yesNo, type RowOf } from './field.js';
+import {
+  choice,
+  nested,
+  number,
+  optional,
+  row,
+  rows,
+  sevenDays,
+  text,
+  yesNo,
+  type RowOf,
+} from './field.js';
 import { date, id } from './words.js';
 
 /** When somebody has time for the farm, in words instead of hours. */
@@ -12,6 +23,12 @@ export const FREE_TIMES = [
   'weekends',
 ] as const;
 export type FreeTime = (typeof FREE_TIMES)[number];
+
+/** Hours that somebody with time at such hours is taken to have. */
+export const freeTimeFields = row('FreeTimeHours', {
+  free: choice('Has time', FREE_TIMES),
+  hoursByWeekday: sevenDays('Hours by day of the week', DAY_HOURS),
+});
 
 export const starterFields = row('Starter', {
   name: optional(text('Name')),
@@ -55,6 +72,13 @@ const { monthlyMinC, monthlyMaxC, monthlyRainMm, lastFrost, firstFrost } = farmF
 export const ownClimateFields = row('OwnClimate', {
   ...{ monthlyMinC, monthlyMaxC, monthlyRainMm, lastFrost, firstFrost },
 });
+
+/** What a start is made with where nobody says it, for whoever is about to start. */
+export const startUsualFields = row('StartUsual', {
+  elevationM,
+  freeTimes: rows('Hours of each time', freeTimeFields, FREE_TIMES.length, 'time'),
+});
+export type StartUsual = RowOf<typeof startUsualFields>;
 
 /** Where, who and what is coming: all that a first plan needs. */
 export const startFields = row('Start', {

@@ -11,6 +11,7 @@ import type { HatchingPart } from './hatching.js';
 import type { HeatPart } from './heat.js';
 import type { LayingPart } from './laying.js';
 import type { LeavingPart } from './leaving.js';
+import { heatPriceInput } from './heat-price.js';
 import type { OutdoorsPart } from './outdoors.js';
 import {
   bagOf,
@@ -21,7 +22,6 @@ import {
   processingPrice,
   settingEggPrice,
   type PriceOfOne,
-  literPriceInput,
 } from './prices.js';
 import type { SpacePart } from './space.js';
 
@@ -71,7 +71,8 @@ export interface BillPart {
   readonly leftOut: readonly string[];
   /** Of processing at home; not in the total. */
   readonly ownHours?: NumberQuantity;
-  readonly perBird: NumberQuantity;
+  /** Costs of one: only where all that the batch is made of has a price. */
+  readonly perBird?: NumberQuantity;
   readonly perKgLive?: NumberQuantity;
   readonly perKgDressed?: NumberQuantity;
   readonly perDozen?: NumberQuantity;
@@ -105,17 +106,18 @@ export function planBill(
             billFormulas.line,
             [
               from(amount, 'n'),
-              amount.unit === 'L'
-                ? literPriceInput('Price of gas', of.price, farm.currency)
+              amount.unit === 'L' || amount.unit === 'kWh'
+                ? heatPriceInput(farm, amount.unit === 'L' ? 'gas' : 'lamp')
                 : priceInput(of, farm.currency),
             ],
           ),
         }),
   });
+  const youngLabel = capital(context.words.young);
   const lines: BillLine[] = [
     parts.hatching
       ? line('Hatching eggs', parts.hatching.eggs, settingEggPrice(context))
-      : line(capital(context.words.young), parts.birds.chicksPlaced, chickPrice(context)),
+      : line(youngLabel, parts.birds.chicksPlaced, chickPrice(context)),
     ...parts.feed.phases.map((phase) =>
       line(feedLabel(phase.name), phase.bags, bagOf(context, phase.phaseId).price),
     ),
@@ -138,6 +140,7 @@ export function planBill(
     ...processingLine(parts),
   ];
   const missing = missingOf(lines, parts.feed);
+  const areCostsOfOneKnown = !lines.some((each) => each.cost === undefined && isMainLine(each));
   const leftOut = [
     ...(missing.length === 0 ? [] : [`without ${listed(missing)}: no price given`]),
     ...(parts.heat ? [] : ['without heat and bedding: no brooder chosen']),
@@ -170,38 +173,54 @@ export function planBill(
     leftOut,
     total,
     ...(parts.leaving?.dayHours ? { ownHours: parts.leaving.dayHours } : {}),
-    perBird: unit(
-      life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
-      endBirds,
-      undefined,
-    ),
-    ...(parts.leaving
-      ? {
-          perKgLive: unit(
-            'Cost of live weight',
-            parts.leaving.liveAll.value,
-            parts.leaving.liveAll,
-            'moneyPerKg',
-          ),
-          perKgDressed: unit(
-            'Cost of dressed weight',
-            parts.leaving.dressedAll.value,
-            parts.leaving.dressedAll,
-            'moneyPerKg',
-          ),
-        }
-      : {}),
-    ...(parts.laying
-      ? {
-          perDozen: unit('Cost per dozen eggs', parts.laying.eggsInYear.value / 12, {
-            ...parts.laying.eggsInYear,
-            label: 'Dozens in the first laying year',
-            unit: 'count',
-          }),
-        }
-      : {}),
+    ...(areCostsOfOneKnown ? costsOfOne() : {}),
   };
   return found(part, { issues: withoutPrice(missing) });
+
+  function costsOfOne(): Pick<BillPart, 'perBird' | 'perKgLive' | 'perKgDressed' | 'perDozen'> {
+    const { leaving, laying } = parts;
+    return {
+      perBird: unit(
+        life.layCurve ? 'Cost per hen, to the end of the laying year' : 'Cost per bird',
+        endBirds,
+        undefined,
+      ),
+      ...(leaving
+        ? {
+            perKgLive: unit(
+              'Cost of live weight',
+              leaving.liveAll.value,
+              leaving.liveAll,
+              'moneyPerKg',
+            ),
+            perKgDressed: unit(
+              'Cost of dressed weight',
+              leaving.dressedAll.value,
+              leaving.dressedAll,
+              'moneyPerKg',
+            ),
+          }
+        : {}),
+      ...(laying
+        ? {
+            perDozen: unit('Cost per dozen eggs', laying.eggsInYear.value / 12, {
+              ...laying.eggsInYear,
+              label: 'Dozens in the first laying year',
+              unit: 'count',
+            }),
+          }
+        : {}),
+    };
+  }
+
+  /** Chicks that are bought, feed, and processing that is hired: without one, a cost of one is none. */
+  function isMainLine({ label }: BillLine): boolean {
+    return (
+      (label === youngLabel && !parts.hatching) ||
+      label === PROCESSING ||
+      parts.feed.phases.some(({ name }) => label === feedLabel(name))
+    );
+  }
 
   function processingLine({ leaving, birds }: typeof parts): BillLine[] {
     const price = processingPrice(context);
@@ -213,10 +232,10 @@ export function planBill(
         billFormulas.line,
         [from(birds.atEnd)],
       );
-      if (batch.processing === 'hired') return [line('Processing', amount, price)];
+      if (batch.processing === 'hired') return [line(PROCESSING, amount, price)];
       const { iceBags, freezerBags, scaldGas } = leaving;
       return [
-        ...(price === undefined ? [] : [line('Processing', amount, price)]),
+        ...(price === undefined ? [] : [line(PROCESSING, amount, price)]),
         line('Ice', iceBags, goodPrice(context, 'ice')),
         ...(freezerBags
           ? [line('Freezer bags', freezerBags, goodPrice(context, 'freezer-bags'))]
@@ -244,6 +263,7 @@ function missingOf(lines: readonly BillLine[], { phases }: FeedPart): string[] {
     .map((line) => (line === first ? 'feed' : line.label.toLowerCase()));
 }
 
+const PROCESSING = 'Processing';
 const feedLabel = (phase: string): string => `${phase} feed`;
 
 const withoutPrice = (lines: readonly string[]): PlanIssue[] =>

@@ -1,8 +1,10 @@
 import type { Formula } from '../explain/formula.js';
-import { fromFarm, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { spaceRowAt } from '../poultry/space.js';
 import { issue } from '../problems/plan-issue.js';
 import type { BrooderSpaceStandard } from '../tables/bird-tables.js';
+import { floorHad, floorHadM2 } from './floor-had.js';
+import type { Brooder } from '../farm/facility.js';
 import type { PlanContext } from './context.js';
 import { found, type Found } from './found.js';
 import type { Life } from './life.js';
@@ -30,10 +32,11 @@ export const brooderFloorM2 = (
 export function daysToSpare(
   context: PlanContext,
   standard: BrooderSpaceStandard,
-  haveM2: number,
+  brooder: Brooder,
 ): Found<NumberQuantity | undefined> {
   const { life, moveOutDay, tables, say, dateOf } = context;
   if (moveOutDay === undefined) return found(undefined);
+  const haveM2 = floorHadM2(brooder);
   let day = moveOutDay;
   while (day < life.days && brooderFloorM2(life, standard, day) <= haveM2 + 1e-9) day++;
   const spare = day - moveOutDay;
@@ -45,7 +48,7 @@ export function daysToSpare(
     spareFormulas.spare,
     [
       input('Out of the brooder', dateOf(moveOutDay), 'date'),
-      fromFarm('Floor', haveM2, 'm2', 'A'),
+      floorHad(brooder, 'Floor', 'A'),
       input('Standard', standard.name, 'text'),
     ],
     { rows: [standard, life.losses] },

@@ -1,5 +1,5 @@
 import { dayLengthH } from '../calendar/day-length.js';
-import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Sourced } from '../explain/formula.js';
 import { facilityOf } from '../farm/facility.js';
 import { normalBelow, normalDensity } from '../maths/normal.js';
@@ -141,8 +141,9 @@ function nightOfHeat(
   { batch, facilities, farm }: PlanContext,
   hours: number,
 ): NumberQuantity | undefined {
-  const heat = facilityOf(facilities, 'brooder', batch.brooderId)?.heat;
-  if (!heat || heat.kind === 'gas' || heat.count === 0) return undefined;
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  if (!brooder || brooder.heat.kind === 'gas' || brooder.heat.count === 0) return undefined;
+  const { heat } = brooder;
   const kWh = (heat.wattsEach * heat.count * hours) / 1000;
   return quantity(
     `A night of heat, your ${heat.count} × ${heat.wattsEach} W`,
@@ -150,8 +151,8 @@ function nightOfHeat(
     'money',
     coldFeedFormulas.heat,
     [
-      fromFarm('Each', heat.wattsEach, 'W', 'P'),
-      fromFarm('Count', heat.count, 'count', 'n'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n'),
       input('From sunset to sunrise', hours, 'h', 'h'),
       heatPriceInput(farm, heat.kind),
     ],

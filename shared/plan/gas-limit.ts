@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import type { PlanContext } from './context.js';
 import { heatAsked, type HeatAsked } from './heat-asked.js';
@@ -39,8 +39,8 @@ export function mostUnderGas(context: PlanContext, brooder: Brooder): NumberQuan
     'count',
     gasLimitFormulas.chicks,
     [
-      fromFarm('Each', heat.wattsEach, 'W', 'P'),
-      fromFarm('Count', heat.count, 'count', 'n'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n'),
       input('Heat needed for so many', askedBy(most).mostW, 'W', 'Q'),
       input('Heat needed for one more', askedBy(most + 1).mostW, 'W'),
       fromTable(ventilation, 'Fresh air by', 'birds and their weight', 'text'),

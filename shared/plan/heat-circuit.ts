@@ -1,5 +1,5 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
-import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, continuousCapacityW } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
@@ -40,8 +40,8 @@ export function circuitPart(
     name: circuit.name,
     carries,
     capacity: quantity('Circuit carries all day', capacityW, 'W', brooderHeatFormulas.circuit, [
-      fromFarm('Volts', circuit.volts, 'V', 'V'),
-      fromFarm('Amps', circuit.amps, 'A', 'A'),
+      fromRow(circuit, 'volts', 'Volts', circuit.volts, 'V', 'V'),
+      fromRow(circuit, 'amps', 'Amps', circuit.amps, 'A', 'A'),
       fromTable(tables.heat.circuit, 'Share for hours on end', tables.heat.circuit.share, 'share'),
     ]),
     load: quantity('Load on the circuit', loadW, 'W', plainFormulas.circuitLoad, [

@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import { fromFarm, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromRow, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import { costMinor } from '../money/money.js';
 import type { PlanContext } from './context.js';
@@ -103,13 +103,13 @@ export function closeOffOf(
         'm2',
         closeOffFormulas.floor,
         [
-          fromFarm('Length', brooder.lengthM, 'm', 'L'),
-          fromFarm('Width', brooder.widthM, 'm', 'W'),
+          fromRow(brooder, 'lengthM', 'Length', brooder.lengthM, 'm', 'L'),
+          fromRow(brooder, 'widthM', 'Width', brooder.widthM, 'm', 'W'),
         ],
         { rows: [context.life.losses] },
       ),
       length: quantity('Board at', share * brooder.lengthM, 'm', closeOffFormulas.floor, [
-        fromFarm('Length', brooder.lengthM, 'm', 'L'),
+        fromRow(brooder, 'lengthM', 'Length', brooder.lengthM, 'm', 'L'),
         input('Part of it', share, 'share', 's'),
       ]),
     })),

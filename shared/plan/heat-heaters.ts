@@ -1,7 +1,7 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import {
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -40,7 +40,7 @@ export function heatersOf(
 ): Found<Heaters> {
   const { heat } = brooder;
   const rules = heatRules(context, brooder, night);
-  const each = fromFarm('Each', heat.wattsEach, 'W', 'P');
+  const each = fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P');
   const heatersNeeded =
     heat.kind === 'plate' ? platesNeeded(context, brooder) : byBalance(brooder, night, rules);
   const installed = quantity(
@@ -48,7 +48,7 @@ export function heatersOf(
     heat.wattsEach * heat.count,
     'W',
     plainFormulas.measured,
-    [each, fromFarm('Count', heat.count, 'count', 'n')],
+    [each, fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n')],
   );
   const least = Math.min(heatersNeeded.value, fewestByRule(rules) ?? Infinity);
   const enough = least <= heat.count;
@@ -61,17 +61,19 @@ export function heatersOf(
   return found(part, { issues });
 }
 
-function platesNeeded({ tables, life, words }: PlanContext, { heat }: Brooder): NumberQuantity {
+function platesNeeded({ tables, life, words }: PlanContext, brooder: Brooder): NumberQuantity {
+  const { heat } = brooder;
   const { plate } = tables.heat;
   const count = heatersFor(life.placed * plate.wattsPerChick, heat.wattsEach);
   return quantity('Plates needed', count, 'count', brooderHeatFormulas.plateRule, [
     input(capital(words.young), life.placed, 'count', 'N'),
     fromTable(plate, 'For each chick', plate.wattsPerChick, 'W'),
-    fromFarm('Each', heat.wattsEach, 'W', 'P'),
+    fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
   ]);
 }
 
-function byBalance({ heat }: Brooder, { need }: ColdestNight, rules: HeatRules): NumberQuantity {
+function byBalance(brooder: Brooder, { need }: ColdestNight, rules: HeatRules): NumberQuantity {
+  const { heat } = brooder;
   const countFor = (watts: number): number => heatersFor(watts, heat.wattsEach);
   const byRule = fewestByRule(rules);
   const all = [need.spread!.low, need.value, need.spread!.high].map(countFor);
@@ -81,7 +83,10 @@ function byBalance({ heat }: Brooder, { need }: ColdestNight, rules: HeatRules):
     countFor(need.value),
     'count',
     brooderHeatFormulas.heatersNeeded,
-    [from(need, 'Q', 'Heat needed'), fromFarm('Each', heat.wattsEach, 'W', 'P')],
+    [
+      from(need, 'Q', 'Heat needed'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
+    ],
     {
       spread: {
         low: Math.min(...all),

@@ -2,7 +2,7 @@ import type { PlainDate } from '../calendar/plain-date.js';
 import type { Formula } from '../explain/formula.js';
 import {
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -60,6 +60,10 @@ export interface HeatWeekPart {
 
 export const COOLING =
   'Hot weather: no heat while the air is this warm. Lid off, doors and windows open, shade over the roof, a gentle fan across the room but not on the birds. Cool water in twice the drinkers, room to spread out. Open beaks and drooping wings mean too hot: cool them at once.';
+
+/** The same in short, for paper beside the brooder. */
+export const SPOT_UNDER_HEAT =
+  'A thermometer straight under the heat shows that spot: it may well be hotter than the birds are to have, for they walk away from it. Go by the birds, and by the air around the brooder.';
 
 /** What the two temperatures of a brooder are, said wherever they stand side by side. */
 export const SPOT_AND_AIR =
@@ -142,7 +146,7 @@ function instruction(shared: Shared, week: HeatWeek, when: Time): HeatInstructio
       [
         from(air, 'T_air'),
         input('Wanted under the heat', targetC, 'degC', 'T_h'),
-        fromFarm('There are', rig.heat.count, 'count'),
+        fromRow(shared.brooder, 'heat.count', 'There are', rig.heat.count, 'count'),
         fromTable(lamps, 'Cool end at least so much cooler', lamps.coolEndBelowK, 'K'),
       ],
       { rows: [tooHot] },
@@ -190,7 +194,7 @@ function airOf(
     [
       input('Around the brooder', hour.aroundC, 'degC', 'T_out'),
       input(`${HEATERS[rig.heat.kind]} on`, setting.on, 'count', 'n'),
-      fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
       fromTable(birds, 'Warmth of the birds', hour.birdsW, 'W', 'Q_birds'),
       from(conduction, 'UA', 'Whole brooder, lid on where there is one'),
       fromTable(ventilation, 'Fresh air', hour.day.freshAir.mid, 'm3PerH', 'V'),
@@ -202,7 +206,7 @@ function airOf(
 }
 
 function underOf(
-  { heat: { rig } }: Shared,
+  { heat: { rig }, brooder }: Shared,
   {
     air,
     setting,
@@ -214,7 +218,7 @@ function underOf(
   const isLamp = rig.heat.kind === 'lamp';
   return quantity(label, setting.underC, 'degC', lampZoneFormulas.underLamp, [
     from(air, 'T_air'),
-    fromFarm('Each', rig.heat.wattsEach, 'W', 'P'),
+    fromRow(brooder, 'heat.wattsEach', 'Each', rig.heat.wattsEach, 'W', 'P'),
     ...(isLamp
       ? [
           input('Height', heightM * 100, 'cm', 'h'),

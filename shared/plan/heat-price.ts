@@ -1,4 +1,4 @@
-import { fromFarm, type QuantityInput } from '../explain/quantity.js';
+import { fromRow, type QuantityInput } from '../explain/quantity.js';
 import type { Brooder } from '../farm/facility.js';
 import type { Farm } from '../farm/farm.js';
 import { formatPrice } from '../units/format.js';
@@ -12,6 +12,12 @@ export const heatPriceOf = (farm: Farm, kind: Brooder['heat']['kind']): string =
 export function heatPriceInput(farm: Farm, kind: Brooder['heat']['kind']): QuantityInput {
   const price = heatPriceOf(farm, kind);
   return kind === 'gas'
-    ? literPriceInput('Price of gas', price, farm.currency)
-    : fromFarm('Price of electricity', `${formatPrice(price, farm.currency)} a kWh`, 'text');
+    ? literPriceInput(farm)
+    : fromRow(
+        farm,
+        'electricityPricePerKWh',
+        'Price of electricity',
+        `${formatPrice(price, farm.currency)} a kWh`,
+        'text',
+      );
 }

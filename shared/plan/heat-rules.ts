@@ -1,5 +1,5 @@
 import {
-  fromFarm,
+  fromRow,
   fromTable,
   from,
   input,
@@ -9,6 +9,7 @@ import {
 import type { Brooder } from '../farm/facility.js';
 import { brooderHeatFormulas, lampsByRule } from '../poultry/brooder-heat.js';
 import { capital } from './bird-words.js';
+import { floorHad, floorHadM2 } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import type { ColdestNight } from './heat-night.js';
 
@@ -28,9 +29,10 @@ export function heatRules(context: PlanContext, brooder: Brooder, night: Coldest
 
 function commonRule(
   { tables, life, words }: PlanContext,
-  { heat }: Brooder,
+  brooder: Brooder,
   { worst, coldestNight }: ColdestNight,
 ): NumberQuantity | undefined {
+  const { heat } = brooder;
   const rule = tables.heat.lampRule;
   const lamps = lampsByRule(rule, life.placed, worst.asked.nightC, heat.wattsEach);
   if (lamps === undefined) return undefined;
@@ -46,7 +48,7 @@ function commonRule(
         ...input('Air around the brooder', worst.asked.nightC, 'degC', 'T'),
       },
       fromTable(rule, `Chicks a lamp of ${rule.lampW} W warms at most`, rule.chicks, 'count'),
-      fromFarm('Each', heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
     ],
     10 < worst.asked.nightC
       ? { outside: 'The rule gives no figure above 10 °C (50 °F); 75 chicks a lamp is kept.' }
@@ -54,8 +56,12 @@ function commonRule(
   );
 }
 
-const otherRules = ({ tables, life, words }: PlanContext, { heat }: Brooder): HeatRules['others'] =>
-  tables.heat.rules.map((rule) => ({
+const otherRules = (
+  { tables, life, words }: PlanContext,
+  brooder: Brooder,
+): HeatRules['others'] => {
+  const { heat } = brooder;
+  return tables.heat.rules.map((rule) => ({
     name: rule.name,
     needed: quantity(
       'Lamps by it',
@@ -65,14 +71,15 @@ const otherRules = ({ tables, life, words }: PlanContext, { heat }: Brooder): He
       [
         input(capital(words.young), life.placed, 'count', 'N'),
         fromTable(rule, 'For each chick', rule.wattsPerChick, 'W', 'w'),
-        fromFarm('Each', heat.wattsEach, 'W', 'P'),
+        fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
       ],
     ),
   }));
+};
 
 function gasRule({ tables }: PlanContext, brooder: Brooder): HeatRules['others'][number] {
   const { gasRule: rule } = tables.heat;
-  const floorM2 = brooder.lengthM * brooder.widthM;
+  const floorM2 = floorHadM2(brooder);
   const count = (wPerM2: number): number =>
     Math.ceil((floorM2 * wPerM2) / brooder.heat.wattsEach - 1e-9);
   return {
@@ -83,9 +90,9 @@ function gasRule({ tables }: PlanContext, brooder: Brooder): HeatRules['others']
       'count',
       brooderHeatFormulas.thumbRule,
       [
-        fromFarm('Floor', floorM2, 'm2', 'N'),
+        floorHad(brooder, 'Floor', 'N'),
         fromTable(rule, 'For each square meter', rule.lowWPerM2, 'W', 'w'),
-        fromFarm('Each', brooder.heat.wattsEach, 'W', 'P'),
+        fromRow(brooder, 'heat.wattsEach', 'Each', brooder.heat.wattsEach, 'W', 'P'),
       ],
       {
         spread: {

@@ -1,9 +1,10 @@
-import { fromFarm, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { fromRow, fromTable, input, quantity, type NumberQuantity } from '../explain/quantity.js';
 import { facilityOf, type Brooder } from '../farm/facility.js';
 import { brooderBox, brooderBoxFormulas, openTopWPerK } from '../poultry/brooder-box.js';
 import { brooderHeatFormulas, totalResistanceM2KPerW } from '../poultry/brooder-heat.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { scheduleOf } from './brooding.js';
+import { floorHad, floorHadM2 } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { found, joined, type Found } from './found.js';
 import { circuitPart, type CircuitPart } from './heat-circuit.js';
@@ -124,9 +125,9 @@ export function conductionOf({ tables }: PlanContext, brooder: Brooder): NumberQ
     'WPerK',
     brooderHeatFormulas.conduction,
     [
-      input('Length', brooder.lengthM, 'm'),
-      input('Width', brooder.widthM, 'm'),
-      input('Height', brooder.heightM, 'm'),
+      fromRow(brooder, 'lengthM', 'Length', brooder.lengthM, 'm'),
+      fromRow(brooder, 'widthM', 'Width', brooder.widthM, 'm'),
+      fromRow(brooder, 'heightM', 'Height', brooder.heightM, 'm'),
       ...layers.map(({ label, buildUp }) =>
         input(
           `${label}, R-value with air films`,
@@ -146,7 +147,7 @@ const shellWPerK = (brooder: Brooder, tables: PlanContext['tables']): number =>
 
 function openTopOf(brooder: Brooder, { rig }: BroodingHeat, worst: DayHeat): NumberQuantity {
   const { openTop } = rig.table;
-  const floorM2 = brooder.lengthM * brooder.widthM;
+  const floorM2 = floorHadM2(brooder);
   const deltaK = Math.max(0, worst.insideC - worst.asked.nightC);
   return quantity(
     'Open top, per degree',
@@ -154,7 +155,7 @@ function openTopOf(brooder: Brooder, { rig }: BroodingHeat, worst: DayHeat): Num
     'WPerK',
     brooderBoxFormulas.openTop,
     [
-      fromFarm('Opening', floorM2, 'm2', 'A'),
+      floorHad(brooder, 'Opening', 'A'),
       input('Air in it warmer by', deltaK, 'K', 'ΔT'),
       fromTable(openTop, 'Radiation', openTop.radiationWPerM2K, 'WPerM2K'),
     ],

@@ -2,7 +2,7 @@ import { dailySeries, type DailySeries } from '../explain/daily-series.js';
 import type { Formula } from '../explain/formula.js';
 import {
   datedFact,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -98,7 +98,7 @@ export function lampClearance(
       ? [fromTable(row, 'Fire officials', row.valueM * 100, 'cm')]
       : [
           fromTable(row, 'Fire officials', row.valueM * 100, 'cm'),
-          fromFarm('The lamp’s maker', lampClearanceCm, 'cm', 'h_maker'),
+          fromRow(brooder, 'lampClearanceCm', 'The lamp’s maker', lampClearanceCm, 'cm', 'h_maker'),
         ],
   );
   const part: LampClearance = {

@@ -1,7 +1,7 @@
 import type { Formula } from '../explain/formula.js';
 import {
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -11,6 +11,7 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import { orderChances } from '../poultry/losses.js';
 import { spaceRowAt } from '../poultry/space.js';
+import { floorHad } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { mostUnderGas } from './gas-limit.js';
 import { homeSpaceOf } from './home-space.js';
@@ -156,7 +157,7 @@ function inBrooder(context: PlanContext): Room | undefined {
   return {
     kind: 'brooder',
     name: brooder.name,
-    have: fromFarm('Floor', brooder.lengthM * brooder.widthM, 'm2', 'A') as Valued,
+    have: floorHad(brooder, 'Floor', 'A') as Valued,
     each: fromTable(standard, 'Floor a bird', floorOn(worst), 'birdM2', 'a') as Valued,
     day: worst,
   };
@@ -171,7 +172,14 @@ function underHeat({ batch, facilities, tables }: PlanContext): Room | undefined
   return {
     kind: 'heat',
     name,
-    have: fromFarm(name, brooder.heat.count * brooder.heat.wattsEach, 'W', 'A') as Valued,
+    have: fromRow(
+      brooder,
+      ['heat.count', 'heat.wattsEach'],
+      name,
+      brooder.heat.count * brooder.heat.wattsEach,
+      'W',
+      'A',
+    ) as Valued,
     each: (isPlate
       ? fromTable(plate, 'For each chick', plate.wattsPerChick, 'W', 'a')
       : fromTable(lampRule, 'For a place', lampRule.lampW / lampRule.chicks, 'W', 'a')) as Valued,
@@ -196,7 +204,7 @@ function outdoors(context: PlanContext): Room | undefined {
     return {
       kind: 'pens',
       name: pens.name,
-      have: fromFarm('Ground under the pens', pens.count * pens.floorM2, 'm2', 'A') as Valued,
+      have: floorHad(pens, 'Ground under the pens', 'A') as Valued,
       each,
       day: moveOutDay,
     };
@@ -207,7 +215,7 @@ function outdoors(context: PlanContext): Room | undefined {
   return {
     kind: 'coop',
     name: coop.name,
-    have: fromFarm('Floor', coop.floorM2, 'm2', 'A') as Valued,
+    have: floorHad(coop, 'Floor', 'A') as Valued,
     each,
     day: batch.purpose === 'meat' ? moveOutDay : last,
   };
@@ -226,7 +234,14 @@ function inFreezer(context: PlanContext): Room | undefined {
   return {
     kind: 'freezer',
     name: freezer.name,
-    have: fromFarm('Room that day', Math.max(0, freezer.liters - taken), 'freezerL', 'A') as Valued,
+    have: fromRow(
+      freezer,
+      ['liters', 'usedL'],
+      'Room that day',
+      Math.max(0, freezer.liters - taken),
+      'freezerL',
+      'A',
+    ) as Valued,
     each: fromTable(
       tables.processing.packing,
       'A bird, packed',

@@ -1,7 +1,7 @@
 import {
   datedFact,
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
@@ -170,15 +170,21 @@ export const paceOf = ({ tables }: Pick<PlanContext, 'tables'>, freezer: Freezer
     ? { evenlyOverDays: tables.processing.keeping.days }
     : { birdsPerWeek: freezer.birdsEatenPerWeek };
 
-const paceInput = ({ tables }: PlanContext, { birdsEatenPerWeek }: Freezer): QuantityInput =>
-  birdsEatenPerWeek === undefined
+const paceInput = ({ tables }: PlanContext, freezer: Freezer): QuantityInput =>
+  freezer.birdsEatenPerWeek === undefined
     ? fromTable(
         tables.processing.keeping,
         'Eaten evenly over',
         tables.processing.keeping.days,
         'day',
       )
-    : fromFarm('Birds eaten a week', birdsEatenPerWeek, 'ratio');
+    : fromRow(
+        freezer,
+        'birdsEatenPerWeek',
+        'Birds eaten a week',
+        freezer.birdsEatenPerWeek,
+        'ratio',
+      );
 
 function stepOf(
   context: PlanContext,
@@ -201,7 +207,7 @@ function stepOf(
     birds,
     isOver: freezer.liters + 1e-9 < liters,
     filled: quantity('In the freezer', liters, 'freezerL', processingFormulas.freezerFilled, [
-      fromFarm('Other food', freezer.usedL, 'freezerL'),
+      fromRow(freezer, 'usedL', 'Other food', freezer.usedL, 'freezerL'),
       ...[...byBatch].map(([name, l]) => ({
         ...input(name, l, 'freezerL'),
         mark: freezerNeed.mark,
@@ -225,8 +231,8 @@ function freeFor(context: PlanContext, freezer: Freezer, { packed, pace, isOwn }
     'freezerL',
     processingFormulas.freezerLeft,
     [
-      fromFarm('Freezer', freezer.liters, 'freezerL'),
-      fromFarm('Other food', freezer.usedL, 'freezerL'),
+      fromRow(freezer, 'liters', 'Freezer', freezer.liters, 'freezerL'),
+      fromRow(freezer, 'usedL', 'Other food', freezer.usedL, 'freezerL'),
       { ...input('Left of other batches', others, 'freezerL'), mark: context.life.losses.mark },
       paceInput(context, freezer),
     ],

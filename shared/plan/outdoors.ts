@@ -1,7 +1,7 @@
 import { plainFormulas } from '../explain/plain-formulas.js';
 import {
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   givenOrTable,
   input,
@@ -9,10 +9,11 @@ import {
   type NumberQuantity,
   type Spread,
 } from '../explain/quantity.js';
-import { facilityOf } from '../farm/facility.js';
+import { facilityOf, type FieldPen } from '../farm/facility.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { formatChance } from '../units/format.js';
+import { floorHad, floorHadM2 } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { coopRoomOf, shortOfCoop } from './coop-room.js';
 import { found, joined, type Found } from './found.js';
@@ -75,7 +76,7 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
     return found({ floorNeeded }, { issues: [NO_PEN] });
   }
   const onePenM2 = home.floorM2;
-  const have = pens ? pens.count * pens.floorM2 : onePenM2;
+  const have = floorHadM2(home);
   const needed = Math.ceil(floorNeeded.value / onePenM2 - 1e-9);
   const endBirds = life.aliveAll[life.days - 1]!;
   const endKg = endBirds * life.meanWeightKg[life.days - 1]!;
@@ -106,8 +107,8 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
     home: home.name,
     floorNeeded,
     floorHave: quantity('Floor you have', have, 'm2', plainFormulas.measured, [
-      fromFarm('One pen', onePenM2, 'm2'),
-      fromFarm('Pens', pens?.count ?? 1, 'count'),
+      fromRow(home, 'floorM2', 'One pen', onePenM2, 'm2'),
+      ...(pens ? [fromRow(pens, 'count', 'Pens', pens.count, 'count')] : []),
     ]),
     density: quantity(
       'Stocking density at the end',
@@ -117,13 +118,13 @@ function onGrass(context: PlanContext, day: number): Found<Partial<OutdoorsPart>
       [
         input('Birds at the end', endBirds, 'count', 'N'),
         input('Live weight', life.meanWeightKg[life.days - 1]!, 'kg', 'W'),
-        fromFarm('Floor', have, 'm2', 'A'),
+        floorHad(home, 'Floor', 'A'),
       ],
       { rows: [life.losses, ...life.weightRows] },
     ),
   };
   if (!pens) return found(shared, { issues });
-  const moved = movedPens(context, day, { have, needed, onePenM2 });
+  const moved = movedPens(context, day, pens, needed);
   return found({ ...shared, ...moved }, { issues, cautions: ['manure'] });
 }
 
@@ -140,7 +141,8 @@ const NO_PEN = issue(
 function movedPens(
   context: PlanContext,
   day: number,
-  pens: { have: number; needed: number; onePenM2: number },
+  pens: FieldPen,
+  needed: number,
 ): Partial<OutdoorsPart> {
   const { batch, tables, life } = context;
   const usual = tables.space.penMoves;
@@ -152,22 +154,22 @@ function movedPens(
     ...(['Moves a day', moves, 'ratio', 'm'] as const),
   );
   const daysOut = life.days - 1 - day;
-  const groundM2 = Math.max(pens.have, pens.have * moves * daysOut);
+  const groundM2 = floorHadM2(pens) * Math.max(1, moves * daysOut);
   const manure = tables.manure[batch.purpose];
   let nKg = 0;
   for (let i = day; i < life.days - 1; i++) {
     nKg += manure.nKgPerDayPerKgLive * life.aliveAll[i]! * life.meanWeightKg[i]!;
   }
   const ground = quantity('Ground covered', groundM2, 'm2', spaceFormulas.ground, [
-    fromFarm('Floor of all pens', pens.have, 'm2'),
+    floorHad(pens, 'Floor of all pens'),
     movesInput,
     input('Days on grass', daysOut, 'day', 'D'),
   ]);
   return {
-    pensNeeded: quantity('Pens needed', pens.needed, 'count', spaceFormulas.pens, [
+    pensNeeded: quantity('Pens needed', needed, 'count', spaceFormulas.pens, [
       input('Birds at the move', life.aliveAll[day]!, 'count', 'N'),
       each,
-      fromFarm('One pen', pens.onePenM2, 'm2', 'A_pen'),
+      fromRow(pens, 'floorM2', 'One pen', pens.floorM2, 'm2', 'A_pen'),
     ]),
     movesPerDay: quantity('Pen moves a day', moves, 'ratio', spaceFormulas.ground, [movesInput], {
       spread: { low: usual.low, high: usual.high, because: usual.because },
@@ -221,7 +223,7 @@ function inCoop(context: PlanContext, day: number): Found<Partial<OutdoorsPart>>
       ? {
           home: coop.name,
           floorHave: quantity('Coop floor you have', coop.floorM2, 'm2', plainFormulas.measured, [
-            fromFarm('Measured', coop.floorM2, 'm2'),
+            fromRow(coop, 'floorM2', 'Floor', coop.floorM2, 'm2'),
           ]),
         }
       : {}),

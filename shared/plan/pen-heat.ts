@@ -1,7 +1,7 @@
 import { dayLengthH } from '../calendar/day-length.js';
 import type { Formula } from '../explain/formula.js';
 import {
-  fromFarm,
+  fromRow,
   fromJudgement,
   input,
   quantity,
@@ -31,8 +31,9 @@ export const penHeatFormulas = {
 export function penHeat(context: PlanContext, moveOutDay: number): NumberQuantity | undefined {
   const { batch, facilities, farm, life, moveOutRule, nights, nightSurety, dayOfYear } = context;
   if (batch.moveOutDate !== undefined || nightSurety.share !== 0) return undefined;
-  const heat = facilityOf(facilities, 'brooder', batch.brooderId)?.heat;
-  if (!heat || heat.kind === 'gas' || heat.count === 0) return undefined;
+  const brooder = facilityOf(facilities, 'brooder', batch.brooderId);
+  if (!brooder || brooder.heat.kind === 'gas' || brooder.heat.count === 0) return undefined;
+  const { heat } = brooder;
   const count = context.tables.judgements.birds.penHeatNights;
   let expected = 0;
   let hours = 0;
@@ -48,8 +49,8 @@ export function penHeat(context: PlanContext, moveOutDay: number): NumberQuantit
     'kWh',
     penHeatFormulas.energy,
     [
-      fromFarm('Each', heat.wattsEach, 'W', 'P'),
-      fromFarm('Count', heat.count, 'count', 'n'),
+      fromRow(brooder, 'heat.wattsEach', 'Each', heat.wattsEach, 'W', 'P'),
+      fromRow(brooder, 'heat.count', 'Count', heat.count, 'count', 'n'),
       fromJudgement(count),
       input('Nights too cold among them', expected, 'ratio', 'Σ p'),
       input('Hours of them', hours, 'h', 'Σ p·h'),

@@ -1,6 +1,7 @@
 import Big from 'big.js';
-import { fromFarm, givenOrTable, input, type QuantityInput } from '../explain/quantity.js';
+import { fromFarm, fromRow, givenOrTable, input, type QuantityInput } from '../explain/quantity.js';
 import type { Batch } from '../farm/batch.js';
+import type { Farm } from '../farm/farm.js';
 import type { FeedProduct, Product, ProductKind } from '../farm/product.js';
 import type { Tables } from '../tables/tables.js';
 import { formatPrice, minorDigits } from '../units/format.js';
@@ -144,9 +145,11 @@ function cheapest<P extends { readonly price: string }>(
   );
 }
 
-/** The price of a liter as an input of a sum: stored in minor units, shown by what the farm reads. */
-export const literPriceInput = (label: string, price: string, currency: string): QuantityInput =>
-  fromFarm(label, new Big(price).times(10 ** minorDigits(currency)).toNumber(), 'moneyPerL');
+/** The farm's price of a liter of gas as an input of a sum: stored in minor units, shown by what the farm reads. */
+export const literPriceInput = (farm: Farm): QuantityInput => {
+  const minor = new Big(farm.gasPricePerL).times(10 ** minorDigits(farm.currency)).toNumber();
+  return fromRow(farm, 'gasPricePerL', 'Price of gas', minor, 'moneyPerL');
+};
 
 /** A price as an input of a sum, with the product it is of. */
 export const priceInput = ({ price, product }: PriceOfOne, currency: string): QuantityInput =>

@@ -3,17 +3,19 @@ import { dailySeries } from '../explain/daily-series.js';
 import {
   datedFact,
   from,
-  fromFarm,
+  fromRow,
   fromTable,
   input,
   quantity,
   type NumberQuantity,
   type Quantity,
+  type QuantityInput,
 } from '../explain/quantity.js';
-import { facilityOf } from '../farm/facility.js';
+import { facilityOf, type Brooder } from '../farm/facility.js';
 import { spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { daysToSpare } from './brooder-spare.js';
+import { floorHad, floorHadM2 } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { beddingBag } from './prices.js';
 import { found, joined, type Found } from './found.js';
@@ -77,8 +79,9 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
     name: string,
     values: Float64Array,
     unit: 'm2' | 'cm',
-    have: number | undefined,
+    had: QuantityInput | undefined,
   ): Found<SpaceNeed> => {
+    const have = had && Number(had.value);
     const last = values.indexOf(Math.max(...values));
     const most = values[last]!;
     const outAt = have === undefined ? -1 : values.findIndex((v) => have + 1e-9 < v);
@@ -107,12 +110,10 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
         ],
         alive,
       ),
-      ...(have === undefined
+      ...(had === undefined || have === undefined
         ? {}
         : {
-            have: quantity(`${name} you have`, have, unit, plainFormulas.measured, [
-              fromFarm('Measured', have, unit),
-            ]),
+            have: quantity(`${name} you have`, have, unit, plainFormulas.measured, [had]),
           }),
       ...(outAt < 0
         ? {}
@@ -121,43 +122,48 @@ export function planSpace(context: PlanContext): Found<SpacePart> {
               `${name}, outgrown on`,
               context.dateOf(outAt),
               spaceFormulas.runsOut,
-              [input('Needed that day', values[outAt]!, unit), fromFarm('Have', have!, unit)],
+              [input('Needed that day', values[outAt]!, unit), had!],
               alive,
             ),
           }),
     };
     return found(needed, { issues });
   };
-  const floorHave = brooder && brooder.lengthM * brooder.widthM;
   const needs = [
-    part('Brooder floor', floor, 'm2', floorHave),
-    part('Feeder length', need('feederCm'), 'cm', brooder?.feederCm),
-    part('Drinker length', need('drinkerCm'), 'cm', brooder?.drinkerCm),
+    part('Brooder floor', floor, 'm2', brooder && floorHad(brooder, 'Have')),
+    part('Feeder length', need('feederCm'), 'cm', edgeHad(brooder, 'feederCm')),
+    part('Drinker length', need('drinkerCm'), 'cm', edgeHad(brooder, 'drinkerCm')),
   ];
-  const spare = floorHave === undefined ? undefined : daysToSpare(context, standard, floorHave);
+  const spare = brooder && daysToSpare(context, standard, brooder);
   const space: SpacePart = {
     standard: standard.name,
     needs: needs.map((each) => each.part),
     stocking,
     ...(spare?.part ? { spare: spare.part } : {}),
-    ...(floorHave === undefined ? {} : { litter: litterOf(context, floorHave, days) }),
+    ...(brooder ? { litter: litterOf(context, brooder, days) } : {}),
   };
   return found(space, joined([{ series: [floorNeed] }, ...needs, { issues: spare?.issues ?? [] }]));
 }
 
+const edgeHad = (
+  brooder: Brooder | undefined,
+  edge: 'feederCm' | 'drinkerCm',
+): QuantityInput | undefined =>
+  brooder?.[edge] === undefined ? undefined : fromRow(brooder, edge, 'Have', brooder[edge], 'cm');
+
 function litterOf(
   context: PlanContext,
-  floorM2: number,
+  brooder: Brooder,
   days: number,
 ): NonNullable<SpacePart['litter']> {
   const { litter } = context.tables;
   const own = beddingBag(context).opensTo;
   const opensToM3 = own === undefined ? litter.bagLooseM3 : Number(own.value);
   const topUps = Math.max(0, Math.ceil(days / litter.topUpEveryDays) - 1);
-  const startM3 = floorM2 * litter.depthM;
+  const startM3 = floorHadM2(brooder) * litter.depthM;
   const totalM3 = startM3 * (1 + litter.topUpShare * topUps);
   const inputs = [
-    fromFarm('Floor', floorM2, 'm2', 'A'),
+    floorHad(brooder, 'Floor', 'A'),
     fromTable(litter, 'Depth', litter.depthM * 100, 'cm', 'd'),
   ];
   const topUpInputs = [

@@ -1,7 +1,6 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import {
   from,
-  fromFarm,
   fromTable,
   input,
   quantity,
@@ -11,6 +10,7 @@ import {
 import { facilityOf } from '../farm/facility.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { birdsThatFit, spaceFormulas, spaceRowAt } from '../poultry/space.js';
+import { floorHad, floorHadM2, type Floored } from './floor-had.js';
 import type { PlanContext } from './context.js';
 import { homeSpaceOf } from './home-space.js';
 import { spaceStandardOf } from './space-standard.js';
@@ -32,7 +32,7 @@ export interface Stocking {
 /** A place and a day on which birds are to fit. */
 interface Asked extends Pick<Stocking, 'when' | 'isBrooder' | 'place'> {
   readonly day: number;
-  readonly haveM2: number | undefined;
+  readonly home: Floored | undefined;
   readonly birds: number;
   readonly limit: NumberQuantity;
 }
@@ -57,7 +57,7 @@ function inBrooder(context: PlanContext): Asked[] {
       day,
       isBrooder: true,
       place: brooder?.name ?? 'Brooder',
-      haveM2: brooder && brooder.lengthM * brooder.widthM,
+      home: brooder,
       birds: life.aliveAll[day]!,
       limit: limit(
         fromTable(
@@ -88,9 +88,8 @@ function atHome(context: PlanContext): Asked[] {
   const coop = facilityOf(facilities, 'coop', batch.coopId);
   const isMeat = batch.purpose === 'meat';
   const home = isMeat ? (pens ?? coop) : coop;
-  const haveM2 = home && (home.kind === 'field-pen' ? home.count * home.floorM2 : home.floorM2);
   const place = home?.name ?? (isMeat ? 'Pen' : 'Coop');
-  const at = { isBrooder: false, place, haveM2 };
+  const at = { isBrooder: false, place, home };
   const { each } = homeSpaceOf(context);
   const moved = { ...at, when: 'At the move', day: moveOutDay, birds: life.aliveAll[moveOutDay]! };
   const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
@@ -132,7 +131,7 @@ function limitAtTheEnd(
 
 function rowOf(
   { life, dateOf }: PlanContext,
-  { when, day, isBrooder, place, haveM2, birds, limit: each }: Asked,
+  { when, day, isBrooder, place, home, birds, limit: each }: Asked,
 ): Stocking {
   const alive = { ...input('Birds alive', birds, 'count', 'N'), mark: life.losses.mark };
   const rows = [life.losses];
@@ -149,15 +148,15 @@ function rowOf(
       [alive, from(each, 'a')],
       { rows: [...rows, each] },
     ),
-    ...(haveM2 === undefined
+    ...(home === undefined
       ? {}
       : {
           fits: quantity(
             'Birds that fit',
-            birdsThatFit(haveM2, each.value),
+            birdsThatFit(floorHadM2(home), each.value),
             'count',
             spaceFormulas.fits,
-            [fromFarm('Floor you have', haveM2, 'm2', 'A'), from(each, 'a')],
+            [floorHad(home, 'Floor you have', 'A'), from(each, 'a')],
             { rows: [each] },
           ),
         }),

@@ -104,6 +104,7 @@ function outsideForForm(
   const low = min === undefined ? undefined : say(min, 'min');
   const high = max === undefined ? undefined : say(max, 'max');
   if (unit === 'characters') {
+    if (isBlank(given)) return 'is empty';
     return `is ${shown(given)}, but must be ${boundsText(low, high, ' characters')}`;
   }
   if (isPlainDate(given) && (low === undefined || high === undefined)) {
@@ -117,6 +118,10 @@ function outsideForForm(
     0 <= min;
   return `is ${say(given)}, but must ${isNegative ? 'not be negative: ' : 'be '}${boundsText(low, high, '')}`;
 }
+
+/** Nothing at all, or nothing that can be seen. */
+export const isBlank = (given: unknown): boolean =>
+  typeof given === 'string' && given.trim() === '';
 
 /** A value or a bound as a person of this farm reads it. */
 function forPerson(
@@ -154,6 +159,7 @@ function whatIsWrong({ code, given, min, max, allowed, unit }: FieldProblem): st
     case 'conflict':
       return `is ${value}, which contradicts another field`;
     case 'out-of-bounds': {
+      if (unit === 'characters' && isBlank(given)) return 'is empty';
       const tail = unitText(unit);
       const givenTail =
         typeof given === 'number' && unit !== 'whole' ? unitText(unit, String(given)) : '';

@@ -98,7 +98,7 @@ export const OUTPUTS = {
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
     const stops = stopsOn(picture, tables, animals);
-    return printSheet(sitterSheet(handover, plan, stops), readerOf(picture));
+    return printSheet(sitterSheet(handover, plan, stops, picture.people), readerOf(picture));
   },
 
   calendar: (asked: Asked): string => {

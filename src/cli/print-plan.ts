@@ -266,6 +266,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
       ),
     ),
     facts(bill.total, bill.perBird, bill.perKgLive, bill.perKgDressed, bill.perDozen),
+    ...(bill.perBird ? [] : [`What one costs is not known yet: ${bill.leftOut.join(', ')}.`]),
     section(
       `Tasks, ${formatHours(plan.tasks.hoursInAll.value)} in all`,
       table(

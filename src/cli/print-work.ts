@@ -1,5 +1,9 @@
 import { addDays } from '../../shared/calendar/plain-date.js';
-import { phoneLines, type SitterSheet } from '../../shared/plan/handover/sitter-sheet.js';
+import {
+  phoneLines,
+  whoIsThereText,
+  type SitterSheet,
+} from '../../shared/plan/handover/sitter-sheet.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -169,6 +173,7 @@ export function printSheet(sheet: SitterSheet, reader: Reader): string {
     .map((page) =>
       [
         `${formatLongDate(page.date, reader)}, for ${sheet.sitter}: ${formatHours(page.hours)} of work, ${formatHours(page.hoursAvailable)} available`,
+        whoIsThereText(page),
         ...page.stops.flatMap((stop, k) => [
           `${k + 1}. ${stop.name}${stop.where ? `, ${stop.where}` : ''}`,
           ...stop.amounts.map(

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type { DeepPartial, EntityManager } from 'typeorm';
 import { plainDateAt } from '../../shared/calendar/plain-date.js';
 import { farmFields, personFields } from '../../shared/farm/farm.js';
+import { FREE_TIMES, type StartUsual } from '../../shared/farm/start.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import type { StartedFarm } from '../../shared/plan/start/start-farm.js';
 import { BatchEntity } from '../batches/batch.entity.js';
@@ -32,9 +33,19 @@ export class StartService {
     private readonly pool: WorkPool,
   ) {}
 
+  /** What a start is made with where nobody says it. */
+  usual(): StartUsual {
+    const { elevationM, freeTimes } = startDefaults();
+    const hours = FREE_TIMES.map((free) => ({
+      free,
+      hoursByWeekday: [...freeTimes[free].hoursByWeekday],
+    }));
+    return { elevationM, freeTimes: hours };
+  }
+
   async create(dto: StartDto): Promise<FarmView> {
     checkCountry(dto);
-    const defaults = parsedSeed(FILE, readSeed(FILE)) as StartDefaults;
+    const defaults = startDefaults();
     const elevationM = dto.elevationM ?? defaults.elevationM;
     const estimate = dto.climate ? undefined : this.estimates.find({ ...dto, elevationM });
     const today = plainDateAt(Date.now(), dto.timeZone);
@@ -47,6 +58,8 @@ export class StartService {
     );
   }
 }
+
+const startDefaults = (): StartDefaults => parsedSeed(FILE, readSeed(FILE)) as StartDefaults;
 
 async function saveStarted(
   manager: EntityManager,

@@ -166,7 +166,12 @@ export const TASKS = {
   }): YearPlan => yearOfFarm(asked.picture, tables, { animals: animalsOf(asked), work, history }),
 
   sheet: (asked: PlannedPicture & { handover: Handover; plan: WorkPlan }): SitterSheet =>
-    sitterSheet(asked.handover, asked.plan, stopsOn(asked.picture, tables, animalsOf(asked))),
+    sitterSheet(
+      asked.handover,
+      asked.plan,
+      stopsOn(asked.picture, tables, animalsOf(asked)),
+      asked.picture.people,
+    ),
 };
 
 export type TaskName = keyof typeof TASKS;

@@ -114,7 +114,12 @@ describe('the figures of the README', () => {
   });
 
   it('are those of the days away', () => {
-    const { pages } = sitterSheet(picture.handovers[0]!, work, stopsOn(picture, tables, animals));
+    const { pages } = sitterSheet(
+      picture.handovers[0]!,
+      work,
+      stopsOn(picture, tables, animals),
+      picture.people,
+    );
     expect(pages).toHaveLength(4);
     expectRow('Four days with one person', 'four printed pages');
   });

@@ -112,6 +112,16 @@ function counting() {
   };
 }
 
+/** A height that is not known says what is taken for it, and leads to its box. */
+async function heightIsAsked(page: Page): Promise<void> {
+  const height = page.getByLabel(/^Height above sea level/);
+  await height.fill('');
+  await page.getByText(/so 656 ft is taken. Frost dates hang on it/).waitFor();
+  await page.getByRole('button', { name: 'Type the height' }).click();
+  expect(await height.evaluate((box) => box.matches(':focus'))).toBe(true);
+  await height.fill('525 ft');
+}
+
 describe('a newcomer', () => {
   it('has a plan for 75 meat birds, 20 pullets and 5 cows on a phone after at most 12 values', async () => {
     const { page, errors } = await house.page('phone');
@@ -123,9 +133,15 @@ describe('a newcomer', () => {
     await say(page.getByRole('button', { name: 'Montpelier VT, United States' }).click());
     await say(page.getByLabel(/^Height above sea level/).fill('525 ft'));
     await page.getByText(/in, give or take 9 %/).waitFor();
+    await heightIsAsked(page);
     await say(page.getByRole('button', { name: 'More children' }).click());
-    await say(page.getByText('Mornings and evenings', { exact: true }).first().click());
-    await say(page.getByText('Evenings', { exact: true }).nth(1).click());
+    await say(page.getByText('Mornings, evenings and some of the weekend').first().click());
+    await say(
+      page
+        .getByText(/^Evenings and some of the weekend Mon–Fri 2 h, Sat 5 h, Sun 3 h$/)
+        .nth(1)
+        .click(),
+    );
     await say(page.getByLabel('Meat birds', { exact: true }).fill('75'));
     await say(page.getByLabel('Meat birds: when').selectOption({ index: 5 }));
     await say(page.getByLabel('Meat birds: day').selectOption({ index: 3 }));
@@ -138,7 +154,8 @@ describe('a newcomer', () => {
     await page.getByRole('button', { name: 'Make my plan' }).click();
     await page.getByRole('heading', { name: 'Your plan stands' }).waitFor();
     expect(count()).toBeLessThanOrEqual(12);
-    await page.getByText(/^75, arriving/).waitFor();
+    await page.getByText(/^75 at the end, as day-old chicks arriving/).waitFor();
+    await page.getByText(/^20 at the end, as day-old pullets arriving/).waitFor();
     // All that was said or assumed is named, each with the way to it.
     for (const [name, to] of [
       [/^Adult 1 about 25 h a week/, 'place'],
@@ -148,12 +165,16 @@ describe('a newcomer', () => {
       [/^Paddocks 12 of .+ acres each assumed/, 'pasture/land'],
     ] as const)
       expect(await page.getByRole('link', { name }).getAttribute('href')).toMatch(
-        new RegExp(`/${to}$`),
+        new RegExp(`/${to}(#person-.+)?$`),
       );
     await page.getByRole('button', { name: 'Fetch thirty years of days' }).waitFor();
     expect(await seriousFindings(page)).toEqual([]);
 
-    await page.getByRole('link', { name: 'Go to my farm' }).click();
+    // Whoever touches somebody is at that one's hours.
+    await page.getByRole('link', { name: /^Adult 1 / }).click();
+    await page.getByRole('dialog', { name: 'Adult 1' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.goto(page.url().replace(/\/place.*$/, '/today'));
     await page.waitForURL(/\/farm\/[^/]+\/(today|batches)$/);
     const farm = page.url().replace(/\/\w+$/, '');
     await page.goto(`${farm}/batches`);
@@ -344,9 +365,16 @@ describe('a saved batch', () => {
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByRole('link', { name: 'Brooder card' }).click();
     await page.getByRole('heading', { name: /^Brooder card/ }).waitFor();
-    const pdf = await page.pdf({ format: 'Letter' });
-    const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
-    expect(pages).toBe(1);
+    await page.getByRole('columnheader', { name: 'Spot under the heat' }).first().waitFor();
+    const card = page.getByRole('region', { name: 'Brooder card' });
+    for (const format of ['Letter', 'A4'] as const) {
+      const pdf = await page.pdf({ format, preferCSSPageSize: false });
+      const pages = pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)?.length;
+      expect([format, pages]).toEqual([format, 1]);
+    }
+    // As large as it goes: no less than nine tenths of the page is used.
+    const fit = await card.evaluate((each) => Number(each.style.getPropertyValue('--fit')));
+    expect(fit).toBeGreaterThan(0.7);
   });
 
   it('shows an impossible number as an error beside its field, and cannot be saved', async () => {
@@ -354,7 +382,7 @@ describe('a saved batch', () => {
     await openSample(page);
     await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
     await page.getByLabel('Birds wanted in the freezer').fill('1000000');
-    await page.getByText('Not enough to plan with yet').waitFor();
+    await page.getByText('No plan yet: first put this right').waitFor();
     expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
   });
 });
@@ -447,6 +475,17 @@ describe('what is typed', () => {
     await page.goto(`${farm}/batches/new`);
     await page.getByText(/is in the best week of the year ahead/).waitFor();
     await page.getByRole('heading', { name: 'Before they come' }).waitFor();
+    // A day that is past is asked about, not taken as that of birds that are here.
+    const arrival = page.getByLabel('Arrival', { exact: true });
+    const planned = await arrival.inputValue();
+    const yesterday = new Date(Date.now() - 2 * 86_400_000).toISOString().slice(0, 10);
+    await arrival.fill(yesterday);
+    await page.getByText('That day is past. Are they here already?').first().waitFor();
+    expect(await page.getByRole('button', { name: 'Save the batch' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Yes, they are here' }).click();
+    expect(await page.getByLabel('They came on').inputValue()).toBe(yesterday);
+    await page.getByRole('switch', { name: 'They are here already' }).click();
+    await arrival.fill(planned);
     await page.getByRole('switch', { name: 'They are here already' }).click();
     const came = page.getByLabel('They came on');
     const [year, month, day] = (await came.inputValue()).split('-').map(Number);

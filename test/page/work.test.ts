@@ -117,6 +117,24 @@ describe('today, on a phone', () => {
     expect(errors).toEqual([]);
   });
 
+  it('shows work that was put off as that, and not as done', async () => {
+    const { page } = await house.page('phone');
+    await open(page);
+    const markOf = (name: string) =>
+      page.getByRole('button', { name }).locator('path').getAttribute('d');
+    const job = page.getByRole('listitem').filter({ hasText: 'Mend the gate' });
+    await page.getByRole('button', { name: 'Done: Mend the gate' }).click();
+    const done = await markOf('Undo: Mend the gate');
+    await page.getByRole('button', { name: 'Undo: Mend the gate' }).click();
+    await page.getByRole('button', { name: 'Done: Mend the gate' }).waitFor();
+    await job.locator('summary').first().click();
+    await page.getByRole('button', { name: 'Put off to tomorrow: Mend the gate' }).click();
+    await job.getByText(/^Put off to/).waitFor();
+    expect(await markOf('Undo: Mend the gate')).not.toBe(done);
+    await page.getByRole('button', { name: 'Undo: Mend the gate' }).click();
+    await page.getByRole('button', { name: 'Done: Mend the gate' }).waitFor();
+  });
+
   /** Hours are kept when their box is left. */
   async function tellHours(page: Page, hours: string): Promise<void> {
     const took = page.getByLabel('Hours it took: Mend the gate');

@@ -65,6 +65,12 @@ describe.each(['desktop', 'phone'] as const)('the year, %s', (size) => {
     expect(
       await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
     ).toBe(true);
+    // Keys are told of only where there is a keyboard: not to a thumb.
+    const keys = page.getByText('arrow keys');
+    expect(await keys.isVisible()).toBe(true);
+    const devtools = await page.context().newCDPSession(page);
+    await devtools.send('Emulation.setTouchEmulationEnabled', { enabled: true });
+    await keys.waitFor({ state: 'hidden' });
     expect(errors).toEqual([]);
   });
 

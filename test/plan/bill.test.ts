@@ -27,7 +27,7 @@ describe('the bill', () => {
   it('is whole with the place’s prices, and names what each line was bought as', () => {
     const { bill, issues } = billOf({ products: PRODUCTS, batch: { brooderId: 'brooder' } });
     expect(bill.leftOut).toEqual([]);
-    expect(bill.perBird.label).toBe('Cost per bird');
+    expect(bill.perBird!.label).toBe('Cost per bird');
     expect(bill.lines.find(({ label }) => label === 'Chicks')).toMatchObject({
       price: '3.00',
       product: 'Chicks',
@@ -38,12 +38,31 @@ describe('the bill', () => {
   });
 
   it('says beside every cost what it leaves out, and counts it as nothing nowhere', () => {
-    const products = PRODUCTS.filter(({ kind }) => kind !== 'chicks');
+    const products = PRODUCTS.filter(({ kind }) => kind !== 'ice');
     const { bill, issues } = billOf({ products, batch: { brooderId: 'brooder' } });
-    expect(bill.leftOut).toEqual(['without chicks: no price given']);
-    expect(bill.perBird.label).toBe('Cost per bird, without chicks: no price given');
-    expect(bill.perKgDressed!.label).toMatch(/without chicks: no price given$/);
-    expect(issues.find(({ code }) => code === 'price-missing')!.text).toMatch(/leaves out chicks/);
+    expect(bill.leftOut).toEqual(['without ice: no price given']);
+    expect(bill.perBird!.label).toBe('Cost per bird, without ice: no price given');
+    expect(bill.perKgDressed!.label).toMatch(/without ice: no price given$/);
+    expect(issues.find(({ code }) => code === 'price-missing')!.text).toMatch(/leaves out ice/);
+  });
+
+  it.each(['chicks', 'feed', 'processing'] as const)('has no cost of one without %s', (without) => {
+    const hired: Product = { id: 'p', kind: 'processing', name: 'Processor', price: '5.00' };
+    const products = [...PRODUCTS, hired].filter(({ kind }) => kind !== without);
+    const { bill } = billOf({ products, batch: { brooderId: 'brooder', processing: 'hired' } });
+    expect(bill.leftOut).toEqual([`without ${without}: no price given`]);
+    expect(bill.total.label).toBe(`The bill, without ${without}: no price given`);
+    expect([bill.perBird, bill.perKgLive, bill.perKgDressed]).toEqual(Array(3).fill(undefined));
+  });
+
+  it('has no cost of a dozen where pullets have no price', () => {
+    const batch = { purpose: 'layers', sex: 'pullets', strainId: 'brown-layer' } as const;
+    expect(billOf({ batch }).bill).not.toHaveProperty('perDozen');
+    const feedPerBag = Object.fromEntries(
+      ['starter', 'grower', 'developer', 'pre-lay', 'layer'].map((phase) => [phase, '20']),
+    );
+    const prices = { perBird: '4', feedPerBag };
+    expect(billOf({ batch: { ...batch, prices } }).bill.perDozen!.value).toBeGreaterThan(0);
   });
 
   it('names the feed as one where no phase has a price, and heat where no brooder is chosen', () => {

@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { monthOf, weekdayOf } from '../../shared/calendar/plain-date.js';
 import { batchFields } from '../../shared/farm/batch.js';
 import { problemsOfRow } from '../../shared/farm/check-row.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
 import { estimatedClimate } from '../../shared/farm/estimated-climate.js';
-import { facilityFields, facilityOf } from '../../shared/farm/facility.js';
+import { facilityFields, facilityOf, type Facility } from '../../shared/farm/facility.js';
 import { farmFields, personFields } from '../../shared/farm/farm.js';
 import { herdFields } from '../../shared/farm/herd.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
@@ -13,6 +14,8 @@ import type { Start } from '../../shared/farm/start.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
 import type { StartDefaults } from '../../shared/plan/start/start-defaults.js';
 import { startFarm, type StartedFarm } from '../../shared/plan/start/start-farm.js';
+import { yearSpan } from '../../shared/plan/year/year-span.js';
+import { yearWeather } from '../../shared/plan/year/year-weather.js';
 import { climateFromMonthlyMeans } from '../../shared/weather/climate.js';
 import { estimateClimate } from '../../shared/weather/climate-estimate.js';
 import { loadRegions } from '../../src/climate-estimate/load-regions.js';
@@ -64,6 +67,8 @@ const problemsIn = ({ farm, people, facilities, batches, herds, paddocks }: Star
   ...paddocks.flatMap((row) => problemsOfRow(paddockFields, row)),
 ];
 
+const withoutAssumed = (facility: Facility): Facility => ({ ...facility, assumed: [] });
+
 describe('a start', () => {
   const rows = start({
     meat: { birds: 75, from: '2027-05-01' },
@@ -78,6 +83,34 @@ describe('a start', () => {
       const plan = planBatch(pictureOf(rows), tables, id);
       expect(plan.issues.filter(({ level }) => level === 'stop')).toEqual([]);
     }
+  });
+
+  it('has no number that opens to a record of the household’s own but of what it said', () => {
+    const picture = pictureOf(rows);
+    const own = rows.batches.flatMap(({ id }) =>
+      quantitiesIn(planBatch(picture, tables, id)).flatMap(({ inputs }) =>
+        inputs.filter(({ mark }) => mark === 'own-record').map(({ label }) => label),
+      ),
+    );
+    // Only the height was said of what plans of birds are reckoned with.
+    expect([...new Set(own)]).toEqual(['Elevation']);
+    const [meatPlan] = rows.batches.map(({ id }) => planBatch(picture, tables, id));
+    expect(meatPlan!.heat!.heatersNeeded.mark).toBe('assumed');
+    expect(meatPlan!.heat!.cost.mark).toBe('assumed');
+    const typed = { ...rows.farm, assumed: [], estimated: [] };
+    const said = { ...picture, farm: typed, facilities: rows.facilities.map(withoutAssumed) };
+    const heat = planBatch(said, tables, meat!.id).heat!;
+    expect(heat.installed.inputs.map(({ mark }) => mark)).toEqual(['own-record', 'own-record']);
+  });
+
+  it('says that frost dates which it estimated are an estimate', () => {
+    const span = yearSpan(TODAY);
+    const { turns } = yearWeather(pictureOf(rows), tables, [], span);
+    const usual = turns.find(({ label }) => label === 'Usual last frost')!;
+    expect(usual).toMatchObject({
+      mark: 'estimate',
+      inputs: [{ label: 'Estimated for your place', mark: 'estimate' }],
+    });
   });
 
   it('takes a batch to its best week within the month that was named', () => {

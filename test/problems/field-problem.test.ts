@@ -10,6 +10,7 @@ import {
 } from '../../shared/farm/facility.js';
 import type { NumberField } from '../../shared/farm/field.js';
 import { unitAt } from '../../shared/farm/field-at.js';
+import { jobFields } from '../../shared/farm/job.js';
 import { problemsOfMonths } from '../../shared/farm/months.js';
 import { paddockFields } from '../../shared/farm/paddock.js';
 import { describeForForm, describeProblem } from '../../shared/problems/field-problem.js';
@@ -82,6 +83,17 @@ describe('describeForForm', () => {
       'March low 60 °F is above March high 41 °F. A month’s average low cannot be above its average high.',
       'Already taken 10.5944 ft³ is above Capacity 7.0629 ft³. No more can be taken than the freezer holds: correct one of the two.',
     ]);
+  });
+
+  it.each([
+    ['', 'is empty'],
+    [' ', 'is empty'],
+    [undefined, 'is missing'],
+  ] as const)('asks for a name in so many words: %p', (name, wrong) => {
+    const [problem] = problemsOfRow(jobFields, { name }).filter(({ field }) => field === 'name');
+    expect(describeForForm(problem!, { labelOf: () => 'Name' }, us)).toBe(
+      `Name ${wrong}. Give it a name.`,
+    );
   });
 
   it('writes dates by name', () => {

@@ -21,6 +21,15 @@ const objects = Object.entries(rest).flatMap(([name, table]) => objectsIn(table,
 const sourced = objects.filter(({ row }) => 'sources' in row || 'factorSources' in row);
 const MARKS = Object.keys(MARK_MEANING);
 
+describe('sources', () => {
+  it('are named by the document, never by the place on the web where it was read', () => {
+    const named = Object.entries(sources).filter(([, { publisher, title, note = '' }]) =>
+      /weak host|\brepost|web page copy/i.test(`${publisher} ${title} ${note}`),
+    );
+    expect(named.map(([id]) => id)).toEqual([]);
+  });
+});
+
 describe('seeds', () => {
   it('hold every table that the core knows', () => {
     expect(Object.keys(tables).sort()).toEqual(Object.keys(TABLE_FILES).sort());

@@ -482,7 +482,12 @@ function seasonOf(tables: Tables): Quantity[] {
   workPlanOf({ ...request, kept: keep }, 20);
   const outlook = workOutlookOf({ ...request, history: [] }, 5);
   const picture = newPicture({ farm, climate, today, facilities: birds.facilities, herds: [herd] });
-  const sheet = sitterSheet(handover, plan, stopsOn(picture, tables, { batches, pasture }));
+  const sheet = sitterSheet(
+    handover,
+    plan,
+    stopsOn(picture, tables, { batches, pasture }),
+    picture.people,
+  );
   return [
     ...tables.jobSets.map((set) => {
       const on = { anchorOn: '2027-05-01', count: 2, today };

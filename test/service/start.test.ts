@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import type { Start } from '../../shared/farm/start.js';
+import type { Farm, Person } from '../../shared/farm/farm.js';
+import type { Start, StartUsual } from '../../shared/farm/start.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
@@ -23,6 +24,18 @@ describe.each(databases())('a start on $name', (database) => {
     app = await openApp(database);
   }, 60_000);
   afterAll(() => app.close());
+
+  it('says beforehand what is taken of hours and height where nobody says them', async () => {
+    const { body: usual } = await app.api.get('/api/start-usual').expect(200);
+    const { freeTimes, elevationM } = usual as StartUsual;
+    const { elevationM: _height, ...noHeight } = START;
+    const made = await app.api.post('/api/farms/start').send(noHeight).expect(201);
+    expect((made.body as Farm).elevationM).toBe(elevationM);
+    const { body } = await app.api.get(`/api/farms/${(made.body as { id: string }).id}/people`);
+    const { hoursByWeekday } = freeTimes.find(({ free }) => free === 'evenings')!;
+    expect((body as Person[])[0]!.hoursByWeekday).toEqual(hoursByWeekday);
+    await app.api.delete(`/api/farms/${(made.body as { id: string }).id}`);
+  });
 
   it('makes a whole farm at once, with plans that stand', async () => {
     const { body } = await app.api.post('/api/farms/start').send(START).expect(201);

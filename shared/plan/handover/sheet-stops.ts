@@ -14,6 +14,7 @@ import { carriedSaid } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
@@ -99,7 +100,7 @@ export function batchStop(
         ? [`Feed: ${phase.name}, ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`]
         : [],
     actions,
-    lookFor: isBrooding && plan.brooding ? LOOK_FOR : lookFor.outdoorBirds,
+    lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
     cautions: isBrooding
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
@@ -111,13 +112,22 @@ function heatActions({ heat, brooding }: BatchPlan, date: PlainDate, reader: Rea
   const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
   if (!week) return heat || !brooding ? [] : [LOOK_AT_HEAT];
   const { night, day, noon } = week;
-  const at = ({ around }: { around: NumberQuantity }): string =>
-    `${formatValue(around.value, 'degC', reader)} around them`;
+  const say = ({ value }: NumberQuantity): string => formatValue(value, 'degC', reader);
+  const at = ({ around }: HeatInstruction): string => `${say(around)} around them`;
+  const set = ({ words, underHeat }: HeatInstruction): string =>
+    underHeat ? `${words}, spot under the heat about ${say(underHeat)}` : words;
   return [
-    `Heat on a cold night, ${at(night)}: ${night.words}.`,
-    `Heat on a usual day, ${at(day)}: ${day.words}; on a hot one, ${at(noon)}: ${noon.words}. Look at the birds first.`,
+    `Heat on a cold night, ${at(night)}: ${set(night)}.`,
+    `Heat on a usual day, ${at(day)}: ${set(day)}; on a hot one, ${at(noon)}: ${set(noon)}. Look at the birds first.`,
     LOOK_AT_HEAT,
   ];
+}
+
+/** What to look for; where heaters have a spot below them, what a thermometer there is worth. */
+function lookInBrooder({ heat }: BatchPlan, date: PlainDate): readonly string[] {
+  const week = heat?.weeks.find(({ from, to }) => from <= date && date <= to);
+  const hasSpot = week && [week.night, week.day, week.noon].some(({ underHeat }) => underHeat);
+  return hasSpot ? [...LOOK_FOR, SPOT_UNDER_HEAT] : LOOK_FOR;
 }
 
 const LOOK_AT_HEAT =
@@ -161,11 +171,9 @@ export function herdStop(
         [input('Head', day.head, 'count'), on],
         { rows: [day.water] },
       ),
-      ...(hay ? [hay.weight] : []),
+      ...(hay ? [{ ...hay.weight, label: 'Hay for this day, with what they waste' }] : []),
     ],
-    carried: hay
-      ? [`Hay: ${hay.said} (${hay.bale}, ${formatValue(hay.baleKg, 'kg', picture.farm)} each).`]
-      : [],
+    carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
       ...(0 < milkedHead(withNamedCows(herd, picture.cows), date, tables) ? [MILKING] : []),
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
@@ -179,6 +187,14 @@ export function herdStop(
     ...(part?.cows ? { named: part.cows.map(knownBy) } : {}),
     cautions: [],
   };
+}
+
+/** Bales of the day; one that lasts for days is counted from the day it was put out. */
+function hayText({ bales, said, bale }: ReturnType<typeof hayOfDay>, weight: string): string {
+  const days = Math.round(1 / bales.value);
+  return days < 2
+    ? `Hay today: ${said} (${bale}, ${weight} each).`
+    : `Hay: a bale (${bale}, ${weight}) lasts them ${days} days from the day it was put out: put out the next when it is all but eaten.`;
 }
 
 const MILKING =

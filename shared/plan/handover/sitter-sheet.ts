@@ -1,4 +1,5 @@
 import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { Person } from '../../farm/farm.js';
 import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
 import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/work-plan.js';
 import type { SheetStop } from './sheet-stops.js';
@@ -21,6 +22,9 @@ export interface SheetPage {
   /** Chores of those who stay, so that nobody does them twice. */
   readonly others: readonly (SheetJob & { readonly who: string })[];
   readonly jobs: readonly SheetJob[];
+  /** Who else of the household is at home that day, and who is away. */
+  readonly home: readonly string[];
+  readonly away: readonly string[];
   /** Work due by this day for which no hours are left anywhere. */
   readonly noHours: readonly SheetJob[];
   /** Hours of all that is on the page, and those the sitter has. */
@@ -64,17 +68,19 @@ const MOST_THAT_WAITS = 10;
  * The sheet of a hand-over: its days of a plan in which only the sitter has hours.
  *
  * @param stopsOn batches and herds that are there on a date
+ * @param household everybody of the farm
  */
 export function sitterSheet(
   handover: Handover,
   plan: WorkPlan,
   stopsOn: (date: PlainDate) => readonly SheetStop[],
+  household: readonly Person[],
 ): SitterSheet {
   const { from, to, roundOrder, phones, whereabouts: left, notes } = handover;
   const dates = datesFrom(from, daysBetween(from, to) + 1);
   const person = handover.personId ?? `sitter-${handover.id}`;
   const pages = dates.map((date) =>
-    pageOf({ handover, person, plan }, date, inOrder(stopsOn(date), roundOrder)),
+    pageOf({ handover, person, plan, household }, date, inOrder(stopsOn(date), roundOrder)),
   );
   const isWithin = ({ date }: { date: PlainDate }): boolean => from <= date && date <= to;
   const open = plan.jobs.filter((job) => !job.pieces.some(isWithin));
@@ -100,7 +106,12 @@ export function sitterSheet(
 }
 
 function pageOf(
-  { handover, person, plan }: { handover: Handover; person: string; plan: WorkPlan },
+  {
+    handover,
+    person,
+    plan,
+    household,
+  }: { handover: Handover; person: string; plan: WorkPlan; household: readonly Person[] },
   date: PlainDate,
   stops: readonly SheetStop[],
 ): SheetPage {
@@ -129,6 +140,7 @@ function pageOf(
       .filter(({ personId }) => personId !== undefined && personId !== person)
       .map((chore) => ({ ...choreLine(chore), who: nameOf(plan, chore.personId) })),
     jobs,
+    ...whoIsThere(handover, household, date),
     noHours: plan.jobs
       .filter(({ pieces, latest }) => pieces.length === 0 && latest === date)
       .map(jobLine),
@@ -137,6 +149,29 @@ function pageOf(
     isTooMuch: hoursPerDay + 1 / 60 < hours,
   };
 }
+
+/** The household without whoever is in charge, parted into those at home and those away. */
+function whoIsThere(
+  { personId, awayIds }: Handover,
+  household: readonly Person[],
+  date: PlainDate,
+): Pick<SheetPage, 'home' | 'away'> {
+  const others = household.filter(({ id }) => id !== personId);
+  const isAway = ({ id, away }: Person): boolean =>
+    (awayIds?.includes(id) ?? true) || away.some(({ from, to }) => from <= date && date <= to);
+  const names = (people: readonly Person[]): string[] => people.map(({ name }) => name);
+  return {
+    home: names(others.filter((person) => !isAway(person))),
+    away: names(others.filter(isAway)),
+  };
+}
+
+/** “At home: Adult 2. Away: Adult 1.” */
+export const whoIsThereText = ({ home, away }: Pick<SheetPage, 'home' | 'away'>): string =>
+  [
+    0 < home.length ? `At home: ${home.join(', ')}.` : 'Nobody else is at home.',
+    ...(0 < away.length ? [`Away: ${away.join(', ')}.`] : []),
+  ].join(' ');
 
 const choreLine = ({ key, name, belongsTo, hours }: PlannedChoreDay): SheetJob => ({
   ...{ key, name, hours },

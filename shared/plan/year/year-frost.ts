@@ -2,11 +2,13 @@ import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula, Sourced } from '../../explain/formula.js';
 import {
   datedFact,
-  fromFarm,
+  fromRow,
   fromJudgement,
   input,
   type Quantity,
+  type QuantityInput,
 } from '../../explain/quantity.js';
+import type { Farm } from '../../farm/farm.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { FrostYear } from '../../weather/frost-year.js';
@@ -18,7 +20,7 @@ export const yearFrostFormulas = {
     id: 'frost-of-the-year',
     title: 'Last and first frost',
     words:
-      'Usual: in half of the years frost ends later, or begins earlier. Safe: in one year of ten. By the farm’s own dates, its daily record of ten years or more, or the chance of one night after the other.',
+      'Usual: in half of the years frost ends later, or begins earlier. Safe: in one year of ten. By the farm’s own dates (yours, or estimated for its place), its daily record of ten years or more, or the chance of one night after the other.',
     symbols: 'P(frost on D or later) = 1 ÷ 2; 1 ÷ 10',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -72,7 +74,7 @@ export function turnsOf(
           date,
           yearFrostFormulas.frost,
           isOwn
-            ? [fromFarm('Your own date', date, 'date')]
+            ? [ownDate(farm, which, date)]
             : [
                 fromJudgement(ownFrostC),
                 fromJudgement(sureShare),
@@ -88,6 +90,19 @@ export function turnsOf(
     ...of('first', 'safe', 'Safe from frost until'),
     ...of('first', 'usual', 'Usual first frost'),
   ].sort((a, b) => (a.value < b.value ? -1 : 1));
+}
+
+/** The date of the farm itself, which may be an estimate for its place. */
+function ownDate(farm: Farm, which: 'last' | 'first', date: PlainDate): QuantityInput {
+  const field = which === 'last' ? 'lastFrost' : 'firstFrost';
+  const isEstimate = farm.estimated?.includes(field) ?? false;
+  return fromRow(
+    farm,
+    field,
+    isEstimate ? 'Estimated for your place' : 'Your own date',
+    date,
+    'date',
+  );
 }
 
 /** What single nights rest on. */

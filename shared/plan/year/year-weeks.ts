@@ -17,7 +17,24 @@ export interface YearWeek {
   readonly workHours: number;
   /** More is wanted than there is. */
   readonly isShort: boolean;
+  /** Work that finds no place by its days, by who can do it or by daylight, hours or not. */
+  readonly unfitJobs: number;
+  /** Days on which chores take hours that nobody has on them. */
+  readonly unfitChoreDays: number;
 }
+
+/** All hours that a week asks for. */
+export const wanted = ({
+  choreHours,
+  workHours,
+}: Pick<YearWeek, 'choreHours' | 'workHours'>): number => tenth(choreHours + workHours);
+
+/** To the tenth of an hour that weeks are counted in. */
+const tenth = (hours: number): number => Math.round(hours * 10) / 10;
+
+/** Whether a week asks for more than can be done in it. */
+export const isOver = ({ isShort, unfitJobs, unfitChoreDays }: YearWeek): boolean =>
+  isShort || 0 < unfitJobs + unfitChoreDays;
 
 /**
  * Hours wanted against hours available, week by week to the end of the strip.
@@ -27,31 +44,34 @@ export interface YearWeek {
  */
 export function yearWeeks(
   request: WorkRequest,
-  { jobs: planned, weeks }: Pick<WorkPlan, 'jobs' | 'weeks'>,
+  { jobs: planned, chores: choreDays }: Pick<WorkPlan, 'jobs' | 'chores'>,
   span: YearSpan,
 ): YearWeek[] {
   const { today } = request;
   const days = daysBetween(today, span.until);
   const { needs, chores } = workNeeds(request, days);
   const grownUps = workPeople(request.people, request.handovers).filter(({ isChild }) => !isChild);
-  // A week with more work due than hours is short, though some of it is done before.
-  const short = new Set(weeks.flatMap(({ from, isOverloaded }) => (isOverloaded ? [from] : [])));
   const byKey = new Map(planned.map((job) => [job.key, job]));
   const work = new Float64Array(days);
+  const unfitOn: number[] = [];
   const add = (day: number, hours: number): void => {
     if (0 <= day && day < days) work[day]! += hours;
   };
   for (const need of needs) {
-    const pieces = byKey.get(need.key)?.pieces ?? [];
+    const job = byKey.get(need.key);
+    const pieces = job?.pieces ?? [];
     for (const { date, hours, personIds } of pieces)
       add(daysBetween(today, date), hours * personIds.length);
-    if (pieces.length === 0)
-      add(Math.max(0, need.dueDay), need.hours * (need.conditions.peopleNeeded ?? 1));
+    const dueDay = Math.max(0, need.dueDay);
+    if (pieces.length === 0) add(dueDay, need.hours * (need.conditions.peopleNeeded ?? 1));
+    const [first] = pieces;
+    if (job && (!first || 0 < job.shortHours))
+      unfitOn.push(first ? daysBetween(today, first.date) : dueDay);
   }
   const sum = (of: (day: number) => number, { from, to }: { from: number; to: number }): number => {
     let hours = 0;
     for (let day = from; day < to; day++) hours += of(day);
-    return Math.round(hours * 10) / 10;
+    return tenth(hours);
   };
   const choreHours = (day: number): number =>
     chores.reduce((all, chore) => (comesOn(chore, day) ? all + chore.hoursPerDay : all), 0);
@@ -66,7 +86,11 @@ export function yearWeeks(
       hoursAvailable: hours,
       choreHours: chore,
       workHours: other,
-      isShort: hours < chore + other || short.has(first),
+      isShort: hours < wanted({ choreHours: chore, workHours: other }),
+      unfitJobs: unfitOn.filter((day) => within.from <= day && day < within.to).length,
+      unfitChoreDays: choreDays
+        .slice(within.from, within.to)
+        .filter((list) => list.some(({ shortHours }) => 0 < shortHours)).length,
     };
   });
 }

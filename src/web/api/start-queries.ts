@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { EstimateAnswer } from '../../../shared/farm/estimated-climate.js';
 import type { PlacesFound, Point } from '../../../shared/farm/place.js';
-import type { Start } from '../../../shared/farm/start.js';
+import type { Start, StartUsual } from '../../../shared/farm/start.js';
 import { getJson, postJson } from './client.js';
 import { useChange, type SavedFarm } from './queries.js';
 
@@ -39,6 +39,14 @@ export const useEstimate = (place: (Spot & { readonly elevationM: number }) | un
     queryKey: ['climate-estimate', place],
     queryFn: () => getJson<EstimateAnswer>(`/climate-estimate?${queryOf(place!)}`),
     enabled: place !== undefined,
+    staleTime: Infinity,
+  });
+
+/** What a start takes where nobody says it. */
+export const useStartUsual = () =>
+  useQuery({
+    queryKey: ['start-usual'],
+    queryFn: () => getJson<StartUsual>('/start-usual'),
     staleTime: Infinity,
   });
 

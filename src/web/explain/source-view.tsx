@@ -21,7 +21,7 @@ export function SourceView({ source }: { source: Source }) {
           size="sm"
           style={{ overflowWrap: 'anywhere' }}
         >
-          {source.url}
+          {source.mark === 'second-hand' ? 'Where it was read, at second hand' : source.url}
         </Anchor>
       )}
     </div>

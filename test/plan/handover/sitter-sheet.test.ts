@@ -1,7 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import { phoneLines, sitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
+import {
+  phoneLines,
+  sitterSheet,
+  whoIsThereText,
+} from '../../../shared/plan/handover/sitter-sheet.js';
+import { SPOT_UNDER_HEAT } from '../../../shared/plan/heat-instructions.js';
+import { formatValue } from '../../../shared/units/format.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
 import { herdDays } from '../../../shared/plan/pasture/herd-day.js';
@@ -26,6 +32,9 @@ const work = [newBatchWork('2027-05-06', today)];
 const batch = plannedBatch(
   newRequest({ today, batch: { arrivalDate: '2027-05-06', wantedBirds: 60 } }),
 );
+const withBrooder = plannedBatch(
+  newRequest({ today, batch: { arrivalDate: '2027-05-06', brooderId: 'brooder' } }),
+);
 const stop = (date: string) =>
   batchStop({ id: 'meat', plan: batch }, date, {
     facilities: [],
@@ -37,7 +46,12 @@ const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork
   const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);
   return {
     plan,
-    sheet: sitterSheet(given, plan, (date) => [stop(date)].flatMap((s) => s ?? [])),
+    sheet: sitterSheet(
+      given,
+      plan,
+      (date) => [stop(date)].flatMap((s) => s ?? []),
+      season.people ?? newWork({}).people,
+    ),
   };
 };
 
@@ -45,7 +59,7 @@ describe('sitterSheet', () => {
   it('says what is missing of whom it is for and whom to call, and leaves no line blank', () => {
     const { personId: _person, ...nobody } = handover;
     const plan = workPlanOf(newWork({ today, work, handovers: [nobody] }), 20);
-    expect(sitterSheet({ ...nobody, sitter: ' ' }, plan, () => []).sitter).toBe('name missing');
+    expect(sitterSheet({ ...nobody, sitter: ' ' }, plan, () => [], []).sitter).toBe('name missing');
     expect(phoneLines([])).toEqual(['no phone number is given: write down the vet’s and your own']);
     const given = [
       { who: 'Vet', number: ' ' },
@@ -80,6 +94,34 @@ describe('sitterSheet', () => {
     expect(meat!.cautions).toContain('salmonella');
   });
 
+  it('says who of the household is at home each day, and who is away', () => {
+    const [a, b] = newWork({}).people;
+    const third = { ...a!, id: 'c', name: 'C', away: [{ from: '2027-05-12', to: '2027-05-20' }] };
+    const people = [a!, b!, third];
+    const { sheet } = sheetOf({ personId: b!.id, awayIds: [a!.id] }, { people });
+    expect(sheet.pages.map(({ home, away }) => [home, away])).toEqual([
+      [['C'], [a!.name]],
+      [['C'], [a!.name]],
+      [[], [a!.name, 'C']],
+      [[], [a!.name, 'C']],
+    ]);
+    expect(whoIsThereText(sheet.pages[0]!)).toBe(`At home: C. Away: ${a!.name}.`);
+    // Left out, all but whoever is in charge are away.
+    expect(sheetOf({}, { people }).sheet.pages[0]!.away).toEqual([a!.name, 'C']);
+  });
+
+  it('says how warm the spot under the heat may be, beside the air that it is set by', () => {
+    const { actions, lookFor } = batchStop({ id: 'meat', plan: withBrooder }, '2027-05-10', {
+      facilities: [],
+      lookFor: tables.work.lookFor,
+      reader: { units: 'us', currency: 'USD' },
+    })!;
+    const { underHeat } = withBrooder.heat!.weeks[0]!.night;
+    const spot = formatValue(underHeat!.value, 'degC', { units: 'us', currency: 'USD' });
+    expect(actions.join(' ')).toContain(`spot under the heat about ${spot}`);
+    expect(lookFor).toContain(SPOT_UNDER_HEAT);
+  });
+
   it('gives nobody else hours on those days, and the sitter no more than said', () => {
     const { plan } = sheetOf({}, { ownJobs: [newOwnJob({ hours: 40, dueOn: '2027-06-20' })] });
     for (let k = 0; k < 4; k++) {
@@ -101,7 +143,7 @@ describe('sitterSheet', () => {
       });
       const given = { ...stranger, sitter: 'Neighbor', ...(awayIds ? { awayIds } : {}) };
       const plan = workPlanOf(newWork({ today, work, ownJobs: [job], handovers: [given] }), 100);
-      const { pages } = sitterSheet(given, plan, () => []);
+      const { pages } = sitterSheet(given, plan, () => [], []);
       expect(pages.flatMap(({ jobs }) => jobs.map(({ key }) => key))).not.toContain('own/bed');
       return plan.jobs.find(({ key }) => key === 'own/bed')!.pieces.length;
     };
@@ -201,7 +243,7 @@ describe('herdStop', () => {
   it('has hay as bales with the weight of one, and the milkings of a cow in milk', () => {
     // seeds/pasture.json: the last of the bales is the one of 5 × 5 ft, 499 kg or 1,100 lb.
     expect(stopOf('milk-cow').carried[0]).toMatch(
-      /^Hay: a bale every \d+ days \(round, 5 × 5 ft, 499 kg each\)\.$/,
+      /^Hay: a bale \(round, 5 × 5 ft, 499 kg\) lasts them \d+ days from the day it was put out/,
     );
     expect(stopOf('milk-cow').actions[0]).toMatch(/^The two milkings/);
     expect(stopOf('dry-cow').actions).toEqual([]);

@@ -80,7 +80,7 @@ describe('work of own eggs', () => {
       newWork({ today: TODAY, work: [eggs('incubator')], handovers: [handover] }),
       60,
     );
-    const { pages } = sitterSheet(handover, away, () => []);
+    const { pages } = sitterSheet(handover, away, () => [], []);
     const [first, second] = pages;
     expect(first!.chores.map(({ name }) => name).join()).toContain('Turn the eggs');
     expect(second!.chores.map(({ name }) => name).join()).not.toContain('Turn the eggs');

@@ -1,4 +1,4 @@
-import { Slider, Switch, Text } from '@mantine/core';
+import { Button, Slider, Switch, Text } from '@mantine/core';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
@@ -19,13 +19,26 @@ interface Props {
   readonly slideFrom: string;
   /** The week that a new batch was first set to. */
   readonly best: ArrivalWeek | undefined;
+  /** The household said that they are here. */
+  readonly isHere: boolean;
+  readonly onHere: (isHere: boolean) => void;
 }
 
 /** When they come, or that they are here already: what is past is then past. */
-export function ArrivalFields({ form, isOwn, young, slideFrom, best }: Props) {
+export function ArrivalFields({
+  form,
+  isOwn,
+  young,
+  slideFrom,
+  best,
+  isHere: saidHere,
+  onHere,
+}: Props) {
   const { setting, draft, errors, onChange } = form;
   const today = todayOf(setting);
-  const isHere = draft.arrivalDate !== undefined && draft.arrivalDate <= today;
+  const { arrivalDate } = draft;
+  const isHere = saidHere && arrivalDate !== undefined && arrivalDate <= today;
+  const isAsked = !saidHere && arrivalDate !== undefined && arrivalDate < today;
   const comingOn = best?.arrivalDate ?? firstArrival(setting);
   return (
     <>
@@ -33,7 +46,10 @@ export function ArrivalFields({ form, isOwn, young, slideFrom, best }: Props) {
         size="md"
         label="They are here already"
         checked={isHere}
-        onChange={(e) => onChange({ arrivalDate: e.currentTarget.checked ? today : comingOn })}
+        onChange={({ currentTarget: { checked } }) => {
+          onHere(checked);
+          if (!isAsked) onChange({ arrivalDate: checked ? today : comingOn });
+        }}
       />
       <DateField
         label={isOwn ? 'Hatch' : isHere ? 'They came on' : FIELDS.arrivalDate.label}
@@ -41,6 +57,11 @@ export function ArrivalFields({ form, isOwn, young, slideFrom, best }: Props) {
         error={errors['arrivalDate']}
         onChange={(date) => onChange({ arrivalDate: date })}
       />
+      {isAsked && (
+        <Button variant="light" onClick={() => onHere(true)}>
+          Yes, they are here
+        </Button>
+      )}
       {isHere && (
         <OrderNumber form={form} field="orderedBirds" label={`${capital(young)} that came`} />
       )}

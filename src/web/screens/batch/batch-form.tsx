@@ -19,10 +19,13 @@ interface Props extends FormProps {
   readonly slideFrom: string;
   /** The week that a new batch was first set to. */
   readonly best: ArrivalWeek | undefined;
+  /** The household said that they are here. */
+  readonly isHere: boolean;
+  readonly onHere: (isHere: boolean) => void;
 }
 
 /** The order: what it is, how many, and when; everything else is behind a touch. */
-export function BatchForm({ slideFrom, best, ...form }: Props) {
+export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
   const { setting, draft, errors, onChange } = form;
   const { tables } = setting;
   const purpose = draft.purpose ?? 'meat';
@@ -67,7 +70,7 @@ export function BatchForm({ slideFrom, best, ...form }: Props) {
       />
       <OwnEggs {...form} />
       <OrderNumber form={form} field="wantedBirds" label={WANTED[purpose]} />
-      <ArrivalFields form={form} isOwn={isOwn} young={young} slideFrom={slideFrom} best={best} />
+      <ArrivalFields {...{ form, isOwn, young, slideFrom, best, isHere, onHere }} />
       {strain && (
         <Accordion variant="contained" multiple>
           <Panel title="Housing">

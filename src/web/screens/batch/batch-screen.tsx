@@ -2,6 +2,7 @@ import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/c
 import { useMediaQuery } from '@mantine/hooks';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
@@ -29,7 +30,7 @@ import { bestWeek, firstArrival, todayOf } from './best-week.js';
 import { forPurpose } from './purpose.js';
 import { LifeLine } from './life-line.js';
 import { Story } from './story.js';
-import { usePlan, withoutBlanks, type BatchDraft, type Setting } from './use-plan.js';
+import { usePlan, withoutBlanks, type BatchDraft, type Planned, type Setting } from './use-plan.js';
 
 interface Props {
   readonly farm: SavedFarm;
@@ -67,7 +68,12 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
   const [slideFrom, setSlideFrom] = useState(
     () => draft.arrivalDate ?? saved?.arrivalDate ?? todayOf(setting),
   );
-  const planned = usePlan(setting, draft, saved?.arrivalDate);
+  const today = todayOf(setting);
+  // A day that is past is one on which they came only where the household says so.
+  const [isHere, setHere] = useState(isPast(saved?.arrivalDate, addDays(today, 1)));
+  const asksIfHere = !isHere && isPast(draft.arrivalDate, today);
+  const ofDraft = usePlan(setting, draft, saved?.arrivalDate);
+  const planned = asksIfHere ? PAST : ofDraft;
   const [, go] = useLocation();
   const words = batchWords(draft.purpose ?? 'meat', farm);
   const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
@@ -105,6 +111,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     setRestored(false);
     setDraft(start);
     setSlideFrom(start.arrivalDate!);
+    setHere(isPast(start.arrivalDate, addDays(today, 1)));
   };
   const pickWeek = (more: BatchDraft) => {
     change(more);
@@ -160,6 +167,8 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
                   errors={errors}
                   slideFrom={slideFrom}
                   best={best}
+                  isHere={isHere}
+                  onHere={setHere}
                   onChange={change}
                 />
               </MarkAssumed>
@@ -169,7 +178,7 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
         {(isWide || !isEditing) && (
           <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
             {'errors' in planned ? (
-              <Alert color="warn" title="Not enough to plan with yet">
+              <Alert color="warn" title="No plan yet: first put this right">
                 {Object.values(planned.errors).map((text) => (
                   <Text key={text}>{text}</Text>
                 ))}
@@ -204,6 +213,11 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     </Stack>
   );
 }
+
+const isPast = (date: string | undefined, today: string): boolean =>
+  date !== undefined && date < today;
+
+const PAST: Planned = { errors: { arrivalDate: 'That day is past. Are they here already?' } };
 
 /** A new batch is first set to the best week within a year, ordered as long ahead as is usual. */
 function newBatch(setting: Setting): {

@@ -74,6 +74,11 @@ export function BillSection({
           <Fact of={bill.perDozen} />
           <Fact of={bill.ownHours} note="not in the bill. " />
         </Facts>
+        {bill.perBird === undefined && (
+          <Text size="sm" c="dimmed">
+            Not known yet: the bill is {bill.leftOut.join(', ')}.
+          </Text>
+        )}
       </Section>
     </Stack>
   );

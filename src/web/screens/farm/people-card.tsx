@@ -13,7 +13,14 @@ import { PersonForm } from './person-form.js';
 /** The people of the household, their hours and the days they are away. */
 export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly Person[] }) {
   const sayDate = useSayDate();
-  const [edited, setEdited] = useState<Person | 'new'>();
+  // A way from elsewhere leads to somebody by the id: `place#person-ID`.
+  const [edited, setEdited] = useState<Person | 'new' | undefined>(() =>
+    people.find(({ id }) => window.location.hash === `#person-${id}`),
+  );
+  const leave = (): void => {
+    history.replaceState(history.state, '', window.location.pathname);
+    setEdited(undefined);
+  };
   const remove = useRemove(farm, 'people');
   return (
     <Card withBorder component="section">
@@ -52,15 +59,8 @@ export function PeopleCard({ farm, people }: { farm: SavedFarm; people: readonly
         </Group>
       </Stack>
       {edited && (
-        <FormDialog
-          onClose={() => setEdited(undefined)}
-          title={edited === 'new' ? 'New person' : edited.name}
-        >
-          <PersonForm
-            farm={farm}
-            start={edited === 'new' ? undefined : edited}
-            onDone={() => setEdited(undefined)}
-          />
+        <FormDialog onClose={leave} title={edited === 'new' ? 'New person' : edited.name}>
+          <PersonForm farm={farm} start={edited === 'new' ? undefined : edited} onDone={leave} />
         </FormDialog>
       )}
     </Card>

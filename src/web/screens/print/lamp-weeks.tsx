@@ -1,6 +1,9 @@
 import { Text, Title } from '@mantine/core';
 import type { HeatPart } from '../../../../shared/plan/heat.js';
-import type { HeatInstruction } from '../../../../shared/plan/heat-instructions.js';
+import {
+  SPOT_UNDER_HEAT,
+  type HeatInstruction,
+} from '../../../../shared/plan/heat-instructions.js';
 import { formatValue, type Reader } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { HeatWeekTable } from './heat-week-table.js';
@@ -9,6 +12,9 @@ import { HeatWeekTable } from './heat-week-table.js';
 export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
   const sayDate = useSayDate();
   const { clearance, closeOff } = heat;
+  const hasSpot = heat.weeks.some(({ night, day, noon }) =>
+    [night, day, noon].some(({ underHeat }) => underHeat),
+  );
   const hot = heat.weeks.find((week) => week.hot);
   return (
     <>
@@ -18,20 +24,27 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
       <HeatWeekTable
         weeks={heat.weeks}
         label="Heat, week by week"
-        table={{ my: 'xs', verticalSpacing: 3, withTableBorder: true, withColumnBorders: true }}
+        table={{
+          fz: 'md',
+          my: 'xs',
+          verticalSpacing: 2,
+          withTableBorder: true,
+          withColumnBorders: true,
+        }}
         cell={(week, when) => (
           <>
             <Setting of={week[when]} farm={farm} />
             {when === 'night' &&
               week.lampHeight &&
-              `, hung ${formatValue(week.lampHeight.value, 'cm', farm)} above the bedding`}
+              `, hung at ${formatValue(week.lampHeight.value, 'cm', farm)}`}
             {raisedText(week[when], farm)}
           </>
         )}
+        {...(hasSpot ? { spot: (week, when) => spotText(week[when], farm) } : {})}
       />
       <Text size="sm">
         The temperature in each box is that of the air around the brooder: go by it, not by the
-        clock. {ifLeftText(heat, farm)}
+        clock. {hasSpot && SPOT_UNDER_HEAT} {ifLeftText(heat, farm)}
       </Text>
       {closeOff?.done &&
         closeOff.weeks.map((week) => (
@@ -56,6 +69,9 @@ export function LampWeeks({ heat, farm }: { heat: HeatPart; farm: Reader }) {
     </>
   );
 }
+
+const spotText = ({ underHeat }: HeatInstruction, farm: Reader): string =>
+  underHeat ? formatValue(underHeat.value, 'degC', farm) : '–';
 
 const raisedText = ({ raisedTo }: HeatInstruction, farm: Reader): string =>
   raisedTo ? `, raised to ${formatValue(raisedTo.value, 'cm', farm)}` : '';

@@ -30,7 +30,7 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
   if (!planned || 'errors' in planned || !Sheet)
     return <Alert color="stop">There is no such sheet. The batch may have been deleted.</Alert>;
   return (
-    <main style={{ maxWidth: '46rem', margin: '0 auto', padding: '1rem' }}>
+    <main className="print-sheet">
       <Group className="no-print" mb="md">
         <Button onClick={() => window.print()}>Print</Button>
         <Button component={Link} href={`/farm/${farm.id}/batches/${batchId}`} variant="default">

@@ -7,6 +7,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { useFitsPage } from '../../shell/fits-page.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
 
@@ -18,12 +19,13 @@ export interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
+  const fits = useFitsPage();
   const { brooding, heat, birds, outdoors, words } = plan;
   if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (
-    <div className="brooder-card">
+    <section ref={fits} className="brooder-card" aria-label="Brooder card">
       <Title order={1}>Brooder card: {plan.name}</Title>
-      <Text fz="lg">
+      <Text>
         {plan.hatching
           ? `${birds.chicksPlaced.value} ${words.young} hatch ${formatLongDate(plan.arrivalDate, farm)}.`
           : `${birds.chicksPlaced.value} ${words.young} arrive ${formatLongDate(plan.arrivalDate, farm)} (hatched ${sayDate(plan.hatchDate)}).`}
@@ -31,7 +33,7 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
           ` ${heat.brooderName}: ${Math.round(heat.installed.value / heat.heaterW)} × ${formatValue(heat.heaterW, 'W', farm)}.`}
       </Text>
       <WideTable label="Temperatures">
-        <Table fz="lg" my="xs" verticalSpacing={3} withTableBorder withColumnBorders>
+        <Table fz="md" my="xs" verticalSpacing={2} withTableBorder withColumnBorders>
           <Table.Thead>
             <Table.Tr>
               <Table.Th>From</Table.Th>
@@ -58,36 +60,36 @@ export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
       </WideTable>
       {heat && <LampWeeks heat={heat} farm={farm} />}
       {outdoors.moveOut && (
-        <Text fz="lg">
+        <Text>
           Out of the brooder: {sayDate(String(outdoors.moveOut.value))}, if the nights hold.
         </Text>
       )}
-      <RoomLines plan={plan} farm={farm} />
-      <Title order={2} size="h3" mt="xs">
-        Look at the birds first
-      </Title>
-      {brooding.lookFor.map((line) => (
-        <Text key={line} size="sm">
-          {line}
-        </Text>
-      ))}
-      {plan.cautions
-        .filter((key) => ['heat-lamp', 'carbon-monoxide', 'salmonella'].includes(key))
-        .map((key) => (
-          <Text key={key} size="sm" mt="xs">
-            <b>{tables.cautions[key]!.title}.</b>{' '}
-            {inOwnUnits(tables.cautions[key]!.text, farm.units)}
-          </Text>
+      <div className="brooder-notes">
+        <RoomLines plan={plan} farm={farm} />
+        <Title order={2} size="h3" mt="xs">
+          Look at the birds first
+        </Title>
+        {brooding.lookFor.map((line) => (
+          <Text key={line}>{line}</Text>
         ))}
-      <Text size="sm" mt="xs">
-        {brooding.scheduleName};{' '}
-        {tables.broodingSchedules
-          .find((s) => s.id === brooding.scheduleId)!
-          .sources.map((id) => tables.sources[id]?.title)
-          .join('; ')}
-        .
-      </Text>
-    </div>
+        {plan.cautions
+          .filter((key) => ['heat-lamp', 'carbon-monoxide', 'salmonella'].includes(key))
+          .map((key) => (
+            <Text key={key} size="sm" mt="xs">
+              <b>{tables.cautions[key]!.title}.</b>{' '}
+              {inOwnUnits(tables.cautions[key]!.text, farm.units)}
+            </Text>
+          ))}
+        <Text size="sm" mt="xs">
+          {brooding.scheduleName};{' '}
+          {tables.broodingSchedules
+            .find((s) => s.id === brooding.scheduleId)!
+            .sources.map((id) => tables.sources[id]?.title)
+            .join('; ')}
+          .
+        </Text>
+      </div>
+    </section>
   );
 }
 

@@ -12,7 +12,7 @@ export function Choices<T extends string>({
 }: {
   legend: string;
   value: T | undefined;
-  options: readonly { readonly id: T; readonly name: string }[];
+  options: readonly { readonly id: T; readonly name: string; readonly about?: string }[];
   onChange: (value: T) => void;
 }) {
   const group = useId();
@@ -20,10 +20,12 @@ export function Choices<T extends string>({
     <fieldset className="plain-fieldset">
       <legend>{legend}</legend>
       <div className="start-choices">
-        {options.map(({ id, name }) => (
+        {options.map(({ id, name, about }) => (
           <label key={id} className="start-choice">
             <input type="radio" name={group} checked={value === id} onChange={() => onChange(id)} />
-            {name}
+            <span>
+              {name} {about !== undefined && <small>{about}</small>}
+            </span>
           </label>
         ))}
       </div>

@@ -31,8 +31,18 @@ export function ComingBlock({ draft, set }: Props) {
     <section className="start-block" aria-labelledby="start-coming">
       <h2 id="start-coming">What is coming?</h2>
       <div className="start-rows">
-        <Birds {...{ draft, set }} kind="meat" label="Meat birds" />
-        <Birds {...{ draft, set }} kind="layers" label="Layers" />
+        <Birds
+          {...{ draft, set }}
+          kind="meat"
+          label="Meat birds"
+          about="How many you want at the end. They come as day-old chicks, some more than that."
+        />
+        <Birds
+          {...{ draft, set }}
+          kind="layers"
+          label="Layers"
+          about="Hens you want at the end. They are taken as day-old pullets; the order of the batch changes that."
+        />
         {cattle.map((each, at) => (
           <Cattle
             key={at}
@@ -69,25 +79,33 @@ function Birds({
   set,
   kind,
   label,
-}: Props & { readonly kind: 'meat' | 'layers'; readonly label: string }) {
+  about,
+}: Props & {
+  readonly kind: 'meat' | 'layers';
+  readonly label: string;
+  readonly about: string;
+}) {
   return (
-    <div className="start-row">
-      <QuantityInput
-        className="start-narrow"
-        label={label}
-        field={BIRDS}
-        units={unitsOf(draft)}
-        value={draft[kind]}
-        onChange={(count) => set({ [kind]: count })}
-      />
-      <WhenField
-        label={label}
-        timeZone={draft.place?.timeZone}
-        value={draft[`${kind}When`]}
-        none="the best week"
-        noDay="the best day"
-        onChange={(when) => set({ [`${kind}When`]: when })}
-      />
+    <div>
+      <div className="start-row">
+        <QuantityInput
+          className="start-narrow"
+          label={label}
+          field={BIRDS}
+          units={unitsOf(draft)}
+          value={draft[kind]}
+          onChange={(count) => set({ [kind]: count })}
+        />
+        <WhenField
+          label={label}
+          timeZone={draft.place?.timeZone}
+          value={draft[`${kind}When`]}
+          none="the best week"
+          noDay="the best day"
+          onChange={(when) => set({ [`${kind}When`]: when })}
+        />
+      </div>
+      <p className="start-small">{about}</p>
     </div>
   );
 }

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { startFields } from '../../../../shared/farm/start.js';
-import { useEstimate, useStartFarm } from '../../api/start-queries.js';
+import { useEstimate, useStartFarm, useStartUsual } from '../../api/start-queries.js';
 import { draftKey, dropDraft, readDraft, writeDraft } from '../../fields/kept-draft.js';
 import { wordsOfRow } from '../../fields/field-words.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -16,8 +16,6 @@ import { WhoBlock } from './who-block.js';
 import './start.css';
 
 const KEY = draftKey('start');
-/** What the service takes a height as that nobody gave. */
-const USUAL_HEIGHT_M = 200;
 
 /** A farm in three answers: where, who, and what is coming. Everything else is assumed and marked. */
 export default function StartScreen() {
@@ -27,9 +25,10 @@ export default function StartScreen() {
   }));
   const [farm, setFarm] = useState<SavedFarm>();
   const create = useStartFarm();
-  const { place, elevationM = USUAL_HEIGHT_M } = draft;
+  const usualM = useStartUsual().data?.elevationM;
+  const { place, elevationM = usualM } = draft;
   const estimate = useEstimate(
-    place && Number.isFinite(elevationM)
+    place && elevationM !== undefined && Number.isFinite(elevationM)
       ? { latitudeDeg: place.latitudeDeg, longitudeDeg: place.longitudeDeg, elevationM }
       : undefined,
   );
@@ -44,7 +43,7 @@ export default function StartScreen() {
     <main className="start">
       <h1>Say three things</h1>
       <p className="start-lead">Where, who, and what is coming. The plan stands in a minute.</p>
-      <WhereBlock draft={draft} set={set} />
+      <WhereBlock draft={draft} set={set} usualM={usualM} />
       {place && estimate.data?.estimate && (
         <ClimateNote {...{ draft, set, place }} estimate={estimate.data.estimate} />
       )}

@@ -32,7 +32,7 @@ function people({ people: all }: SavedPicture): StartedFact[] {
       name: person.name,
       says: 0 < hours ? `about ${formatHours(hours)} a week` : 'hours as usual on farms',
       isAssumed: isAssumed(person, 'hoursByWeekday'),
-      to: 'place',
+      to: `place#person-${person.id}`,
     };
   });
 }
@@ -55,8 +55,8 @@ const spanOf = (from: string, to: string, reader: DateReader): string =>
 const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
   all.map((batch) => ({
     name: batch.name,
-    says: `${batch.wantedBirds}, arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
-    isAssumed: isAssumed(batch, 'arrivalDate'),
+    says: `${batch.wantedBirds} at the end, as day-old ${batch.sex === 'pullets' ? 'pullets' : 'chicks'} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
+    isAssumed: isAssumed(batch, 'arrivalDate', 'hatchToArrivalDays', 'sex'),
     to: `batches/${batch.id}`,
   }));
 

@@ -1,8 +1,9 @@
 import { Button, Switch, TextInput } from '@mantine/core';
 import { useDebouncedCallback } from '@mantine/hooks';
-import { useState, type FormEvent } from 'react';
+import { useRef, useState, type FormEvent } from 'react';
 import { farmFields } from '../../../../shared/farm/farm.js';
 import type { Place, PlacesFound } from '../../../../shared/farm/place.js';
+import { formatValue } from '../../../../shared/units/format.js';
 import { angleText } from '../../../../shared/units/typed.js';
 import { findPlaces, findPoint } from '../../api/start-queries.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
@@ -18,12 +19,12 @@ interface Props {
 }
 
 /** Where the farm is: by name, by the device's position, or by coordinates. */
-export function WhereBlock({ draft, set }: Props) {
+export function WhereBlock({ draft, set, usualM }: Props & { usualM: number | undefined }) {
   return (
     <section className="start-block" aria-labelledby="start-where">
       <h2 id="start-where">Where is the farm?</h2>
       {draft.place ? (
-        <Known draft={draft} set={set} place={draft.place} />
+        <Known {...{ draft, set, usualM }} place={draft.place} />
       ) : (
         <Search {...{ draft, set }} />
       )}
@@ -31,8 +32,14 @@ export function WhereBlock({ draft, set }: Props) {
   );
 }
 
-function Known({ draft, set, place }: Props & { place: FoundPlace }) {
-  const { units } = place;
+function Known({
+  draft,
+  set,
+  place,
+  usualM,
+}: Props & { place: FoundPlace; usualM: number | undefined }) {
+  const { units, currency = 'USD' } = place;
+  const height = useRef<HTMLInputElement>(null);
   return (
     <div className="start-rows">
       <div>
@@ -44,6 +51,7 @@ function Known({ draft, set, place }: Props & { place: FoundPlace }) {
       </div>
       <div className="start-row">
         <QuantityInput
+          ref={height}
           label="Height above sea level"
           field={FIELDS.elevationM}
           units={unitsOf(draft)}
@@ -58,6 +66,17 @@ function Known({ draft, set, place }: Props & { place: FoundPlace }) {
           Another place
         </Button>
       </div>
+      {draft.elevationM === undefined && usualM !== undefined && (
+        <p className="start-small">
+          Not known here, so{' '}
+          {formatValue(usualM, 'm', { units: unitsOf(draft), currency, today: '' })} is taken. Frost
+          dates hang on it: one to two weeks for every{' '}
+          {unitsOf(draft) === 'us' ? '1,000 ft' : '300 m'}.{' '}
+          <button type="button" className="start-link" onClick={() => height.current?.focus()}>
+            Type the height
+          </button>
+        </p>
+      )}
     </div>
   );
 }

@@ -1,5 +1,8 @@
 import { Button } from '@mantine/core';
 import type { FreeTime } from '../../../../shared/farm/start.js';
+import { formatWeekday } from '../../../../shared/units/dates.js';
+import { formatHours } from '../../../../shared/units/format.js';
+import { useStartUsual } from '../../api/start-queries.js';
 import { DateField } from '../../fields/date-input.js';
 import { Select } from '../../fields/select.js';
 import { Choices, Count } from './choices.js';
@@ -7,12 +10,25 @@ import type { AwayDraft, StartDraft } from './start-draft.js';
 
 const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'all-day', name: 'All day' },
-  { id: 'mornings-and-evenings', name: 'Mornings and evenings' },
-  { id: 'mornings', name: 'Mornings' },
-  { id: 'evenings', name: 'Evenings' },
-  { id: 'weekends', name: 'Weekends' },
+  { id: 'mornings-and-evenings', name: 'Mornings, evenings and some of the weekend' },
+  { id: 'mornings', name: 'Mornings and some of the weekend' },
+  { id: 'evenings', name: 'Evenings and some of the weekend' },
+  { id: 'weekends', name: 'Weekends, little on weekdays' },
 ];
 const MOST_PEOPLE = 12;
+
+/** Hours of a week by its days: “Mon–Fri 2 h, Sat 5 h, Sun 3 h”. */
+function hoursInWords(hours: readonly number[]): string {
+  const days = hours.map((each, k) => ({ each, day: formatWeekday(k + 1).slice(0, 3) }));
+  const runs = days.reduce<{ each: number; from: string; to: string }[]>((all, { each, day }) => {
+    const last = all.at(-1);
+    if (last?.each !== each) return [...all, { each, from: day, to: day }];
+    return [...all.slice(0, -1), { ...last, to: day }];
+  }, []);
+  return runs
+    .map(({ each, from, to }) => `${from === to ? from : `${from}–${to}`} ${formatHours(each)}`)
+    .join(', ');
+}
 
 /** Who is there, when they have time, and who is away. */
 export function WhoBlock({
@@ -23,6 +39,11 @@ export function WhoBlock({
   set: (part: Partial<StartDraft>) => void;
 }) {
   const { adults, children, free, away } = draft;
+  const usual = useStartUsual().data?.freeTimes;
+  const times = TIMES.map(({ id, name }) => {
+    const hours = usual?.find(({ free: each }) => each === id)?.hoursByWeekday;
+    return { id, name, ...(hours ? { about: hoursInWords(hours) } : {}) };
+  });
   const names = [
     ...Array.from({ length: adults }, (_, k) => `Adult ${k + 1}`),
     ...Array.from({ length: children }, (_, k) => `Child ${k + 1}`),
@@ -53,7 +74,7 @@ export function WhoBlock({
             key={k}
             legend={adults === 1 ? 'You have time' : `${names[k]} has time`}
             value={free[k]}
-            options={TIMES}
+            options={times}
             onChange={(time) =>
               set({ free: Array.from({ length: adults }, (_, i) => (i === k ? time : free[i])) })
             }

@@ -1,27 +1,40 @@
-/** A large tick; once it is done the same place undoes it. */
+/** How a piece of work stands today. */
+export type TickState = 'open' | 'done' | 'put-off' | 'struck-out';
+
+/** What stands in the ring: done is a tick, and nothing else is. */
+const MARKS: Record<TickState, string | undefined> = {
+  open: undefined,
+  done: 'm7 12.5 3.5 3.5 6.5-7.5',
+  'put-off': 'M7 12h10m-4-4 4 4-4 4',
+  'struck-out': 'M7 12h10',
+};
+
+/** A large tick; once something was said of the work the same place undoes it. */
 export function TickButton({
   name,
-  isDone,
+  state,
   onTick,
   onUndo,
 }: {
   name: string;
-  isDone: boolean;
+  state: TickState;
   onTick: () => void;
   onUndo: () => void;
 }) {
+  const isOpen = state === 'open';
+  const mark = MARKS[state];
   return (
     <button
       type="button"
-      className={isDone ? 'today-tick today-tick-done' : 'today-tick'}
-      aria-label={`${isDone ? 'Undo' : 'Done'}: ${name}`}
-      onClick={isDone ? onUndo : onTick}
+      className={`today-tick today-tick-${state}`}
+      aria-label={`${isOpen ? 'Done' : 'Undo'}: ${name}`}
+      onClick={isOpen ? onTick : onUndo}
     >
       <svg viewBox="0 0 24 24" aria-hidden="true">
         <circle cx="12" cy="12" r="10.5" />
-        {isDone && <path d="m7 12.5 3.5 3.5 6.5-7.5" />}
+        {mark && <path d={mark} />}
       </svg>
-      {isDone && <span aria-hidden="true">Undo</span>}
+      {!isOpen && <span aria-hidden="true">Undo</span>}
     </button>
   );
 }

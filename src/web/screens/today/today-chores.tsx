@@ -21,7 +21,7 @@ export function TodayChores({
           <li key={key} className={isDone ? 'today-row today-row-done' : 'today-row'}>
             <TickButton
               name={`${name}, ${of}`}
-              isDone={isDone}
+              state={isDone ? 'done' : 'open'}
               onTick={() => tick({ is: 'chore', key, isDone: true })}
               onUndo={() => tick({ is: 'chore', key, isDone: false })}
             />

@@ -11,7 +11,7 @@ import { useSayDate } from '../../explain/say-date.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Working } from '../../shell/states.js';
 import { useInPlace } from './in-place.js';
-import { TickButton } from './tick-button.js';
+import { TickButton, type TickState } from './tick-button.js';
 
 const HOURS = progressFields.fields.hours;
 /** Asked for once somebody opens a piece of work. */
@@ -86,7 +86,7 @@ function JobRow({
     <li className={isDone ? 'today-row today-row-done' : 'today-row'}>
       <TickButton
         name={name}
-        isDone={isDone}
+        state={stateOf(job, isDone, isStruck)}
         onTick={() => tell(isPart ? { ...restLater, hoursDone: hoursDone + hours } : done)}
         onUndo={() => {
           onStruck(false);
@@ -129,6 +129,13 @@ function JobRow({
       </div>
     </li>
   );
+}
+
+/** Work that was put off is not done: only of a part that was, the rest comes later. */
+function stateOf({ state, hoursDone }: TodayJob, isDone: boolean, isStruck: boolean): TickState {
+  if (isStruck) return 'struck-out';
+  if (!isDone) return 'open';
+  return state === 'later' && hoursDone === undefined ? 'put-off' : 'done';
 }
 
 function JobWords({ job }: { job: TodayJob }) {

@@ -2,6 +2,7 @@ import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
   phoneLines,
+  whoIsThereText,
   type SitterSheet,
   type SheetJob,
   type SheetPage,
@@ -14,7 +15,7 @@ import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { useFitsPage } from './fits-page.js';
+import { useFitsPage } from '../../shell/fits-page.js';
 
 /** One day of a sitter's sheet: it fits on one printed page. */
 export function SheetDay({
@@ -42,6 +43,7 @@ export function SheetDay({
         {weather.isForecast &&
           ` Forecast: ${0 < weather.rainMm ? `rain, ${formatValue(weather.rainMm, 'rainMm', farm)}` : 'dry'}.`}
       </Text>
+      <Text>{whoIsThereText(page)}</Text>
       <ol className="sheet-stops">
         {page.stops.map((stop) => (
           <Stop

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { Link } from 'wouter';
-import type { YearWeek } from '../../../../shared/plan/year/year-weeks.js';
+import { isOver, wanted, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { LineFill } from './line-fill.js';
@@ -33,7 +33,7 @@ export const HoursRow = memo(function HoursRow({
             key={week.from}
             href={href}
             tabIndex={-1}
-            className={`year-week ${week.isShort ? 'year-short' : ''}`}
+            className={`year-week ${isOver(week) ? 'year-short' : ''}`}
             style={placeOf(span, { from: week.from, until: addDays(week.from, 7) })}
           >
             <i className="year-have" style={{ height: share(week.hoursAvailable) }} />
@@ -44,16 +44,13 @@ export const HoursRow = memo(function HoursRow({
             >
               <LineFill />
             </i>
-            {week.isShort && <b>!</b>}
+            {isOver(week) && <b>!</b>}
           </Link>
         ))}
       </div>
     </StripRow>
   );
 });
-
-/** All hours that a week asks for. */
-export const wanted = ({ choreHours, workHours }: YearWeek): number => choreHours + workHours;
 
 /** Whether anybody on the farm has hours: without them every week would be short. */
 export const areHoursKnown = (weeks: readonly YearWeek[]): boolean =>

@@ -4,6 +4,7 @@ import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js'
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearBar, YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
+import { isOver, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
 import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { useOpener } from '../../explain/explain-panel.js';
@@ -11,14 +12,12 @@ import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { isOn } from './strip-place.js';
 import { ofTen } from './weather-rows.js';
-import { areHoursKnown, wanted } from './hours-row.js';
-import { BAR_WORDS, hrefOf } from './year-words.js';
+import { areHoursKnown } from './hours-row.js';
+import { BAR_WORDS, hrefOf, overInWords } from './year-words.js';
 
 /** All that the strip shows, in words: to read, to have read aloud, and to hang on the wall. */
 export const YearDates = memo(function YearDates({ year, base }: { year: YearPlan; base: string }) {
   const { rows, span, weather, weeks, unplanned } = year;
-  const sayDate = useSayDate();
-  const short = areHoursKnown(weeks) ? weeks.filter(({ isShort }) => isShort) : [];
   return (
     <dl className="year-dates">
       <div>
@@ -45,17 +44,7 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
       <div>
         <dt>Hours</dt>
         <dd>
-          {!areHoursKnown(weeks)
-            ? 'Nobody has hours for the farm yet: add people and their hours to your place.'
-            : short.length === 0
-              ? 'No week asks for more hours than you have.'
-              : 'More hours wanted than you have in the weeks from '}
-          {short.map((week) => (
-            <span key={week.from} className="year-date">
-              {sayDate(week.from)}: {Math.round(wanted(week))} h of{' '}
-              {Math.round(week.hoursAvailable)}
-            </span>
-          ))}
+          <HoursInWords weeks={weeks} />
         </dd>
       </div>
       {0 < unplanned.length && (
@@ -67,6 +56,20 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
     </dl>
   );
 });
+
+/** Weeks that ask for more than there is, and weeks whose work would do in sum and does not fit. */
+function HoursInWords({ weeks }: { weeks: readonly YearWeek[] }) {
+  const sayDate = useSayDate();
+  if (!areHoursKnown(weeks))
+    return 'Nobody has hours for the farm yet: add people and their hours to your place.';
+  const over = weeks.filter(isOver);
+  if (over.length === 0) return 'No week asks for more than you have hours for.';
+  return over.map((week) => (
+    <span key={week.from} className="year-date">
+      Week from {sayDate(week.from)}: {overInWords(week)}
+    </span>
+  ));
+}
 
 /** Dates of a row within the strip; of a herd what it eats when as well. */
 function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {

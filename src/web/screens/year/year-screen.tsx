@@ -82,8 +82,8 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           {formatMonth(span.from)} to {formatMonth(addDays(span.until, -1))}.{' '}
           {canMove && (
             <span id="year-how-to-move">
-              Move an arrival by its round mark: drag it, or arrow keys by a day, with Shift by a
-              week.
+              Move an arrival by its round mark: drag it
+              <span className="year-by-keys">, or arrow keys by a day, with Shift by a week</span>.
             </span>
           )}
         </p>

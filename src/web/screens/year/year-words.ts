@@ -1,4 +1,6 @@
 import type { BarKind, YearRow } from '../../../../shared/plan/year/year-row.js';
+import { wanted, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
+import { formatHours } from '../../../../shared/units/format.js';
 
 /** What the lines of the strip are called, in the order of the key. */
 export const BAR_WORDS: Record<BarKind, string> = {
@@ -31,4 +33,19 @@ export function hrefOf(base: string, { kind, id }: Pick<YearRow, 'kind' | 'id'>)
   if (kind === 'batch') return `${base}/batches/${id}`;
   if (kind === 'herd') return `${base}/pasture`;
   return kind === 'set' ? `${base}/work/own` : `${base}/work/away`;
+}
+
+/** What a week asks for beyond what can be done in it. */
+export function overInWords(week: YearWeek): string {
+  const { isShort, hoursAvailable, unfitJobs, unfitChoreDays } = week;
+  const unfit = [
+    0 < unfitJobs && `${unfitJobs} job${unfitJobs === 1 ? '' : 's'}`,
+    0 < unfitChoreDays && `chores on ${unfitChoreDays} day${unfitChoreDays === 1 ? '' : 's'}`,
+  ].filter((part) => part !== false);
+  return [
+    isShort && `${formatHours(wanted(week))} wanted, ${formatHours(hoursAvailable)} there`,
+    0 < unfit.length && `not all of it fits: ${unfit.join(', ')}`,
+  ]
+    .filter((part) => part !== false)
+    .join('; ');
 }

@@ -1,7 +1,7 @@
 import { useCallback } from 'react';
 
 /** What Letter and A4 both hold within their margins: the height of the one, the width of the other. */
-const PAGE_MM = { width: 181, height: 238 };
+const PAGE_MM = { width: 181, height: 246 };
 const PX_PER_MM = 96 / 25.4;
 /** Larger where a page would stay half empty; smaller than usual only on the fullest of days. */
 const SIZES = { least: 0.5, most: 1.25, step: 0.02 };
