@@ -1,16 +1,20 @@
 import type { Quantity } from './quantity.js';
 
-/** What a number comes to when one thing turns out otherwise. */
+/** What moves a number most. */
 export interface Moved {
-  /** "If the birds stay a tenth lighter". */
+  /** "If the birds stay a tenth lighter", or what it is that is not known: "How it grows". */
   readonly what: string;
-  readonly to: Quantity;
+  /** What the number then comes to; left out where it was not tried. */
+  readonly to?: Quantity;
+  /** When that is known better, and by what; left out of what only the household decides. */
+  readonly knownBetter?: string;
 }
+
+/** A change that was tried. */
+export type Tried = Moved & { readonly to: Quantity };
 
 /** What is asked of a number beside its own formula, inputs and source. */
 export interface AboutNumbers {
   /** Yields between the plans that it makes; what it returns is the answer. */
   readonly movedMost: (quantity: Quantity) => Generator<undefined, Moved | undefined>;
-  /** When it will be known better, and by what. */
-  readonly knownBetter: (quantity: Quantity) => string | undefined;
 }

@@ -4,6 +4,7 @@ import { formatValue, type Reader } from '../units/format.js';
 import { inOwnUnits } from '../units/own-units.js';
 import { MARK_MEANING } from '../explain/formula.js';
 import { FORMULAS } from './formulas.js';
+import { NOTHING_MOVES, openThingOf, sayMoved } from '../plan/open/open-things.js';
 import type { Quantity } from '../explain/quantity.js';
 
 /** A quantity opened up: what a person reads, whether on the page, in the API or in the terminal. */
@@ -24,6 +25,10 @@ export interface Explanation {
   readonly markMeaning: string;
   readonly spread?: string;
   readonly outside?: string;
+  /** What moves it most, as far as its range and its formula say. */
+  readonly movedBy: string;
+  /** Left out of a number that nothing still open moves. */
+  readonly knownBetter?: string;
   readonly sources: readonly (Source & { readonly id: string })[];
 }
 
@@ -37,6 +42,7 @@ export function explain(
   const show = (value: number) => formatValue(value, quantity.unit, reader);
   const own = (text: string) => inOwnUnits(text, reader.units);
   const { spread, outside } = quantity;
+  const open = openThingOf(quantity);
   return {
     label: own(quantity.label),
     value: formatValue(quantity.value, quantity.unit, reader),
@@ -55,6 +61,8 @@ export function explain(
       ? { spread: `${show(spread.low)} to ${show(spread.high)}: ${own(spread.because)}` }
       : {}),
     ...(outside === undefined ? {} : { outside: own(outside) }),
+    movedBy: open ? sayMoved(open, reader) : NOTHING_MOVES,
+    ...(open?.knownBetter === undefined ? {} : { knownBetter: open.knownBetter }),
     sources: [...new Set(quantity.sources)].flatMap((id) => {
       const source = tables.sources[id];
       return source ? [{ id, ...source }] : [];

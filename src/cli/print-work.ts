@@ -4,8 +4,9 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
+import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
-import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
+import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
@@ -64,8 +65,8 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
           '\nNo time for these',
           table(
             ['work', 'hours', 'due by', 'why', 'ways to make room'],
-            unfit.map((job) => [
-              [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
+            inSeries(unfit).map(({ next: job, ...times }) => [
+              nameOf(job, times),
               formatHours(job.hours),
               near(job.latest),
               job.why,
@@ -88,19 +89,29 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     '\nWork plan',
     table(
       ['first day', 'work', 'hours', 'due by', 'days to spare', 'why then'],
-      plan.jobs
-        .filter(({ pieces }) => 0 < pieces.length)
-        .map((job) => [
+      inSeries(plan.jobs.filter(({ pieces }) => 0 < pieces.length)).map(
+        ({ next: job, ...times }) => [
           near(job.pieces[0]!.date),
-          [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
+          nameOf(job, times),
           formatHours(job.hours),
           near(job.latest),
           `${job.calendarSpareDays} d`,
           job.why,
-        ]),
+        ],
+      ),
     ),
     ...(plan.cost <= plan.costAtLeast + 0.5 ? ['No better plan is known.'] : []),
   ].join('\n');
+}
+
+/** Work and what it is for; of work that comes again how often, in one line. */
+function nameOf(
+  { name, belongsTo }: Pick<PlannedJob, 'name' | 'belongsTo'>,
+  { often, later }: Pick<Series<{ readonly key: string }>, 'often' | 'later'>,
+  shown = '',
+): string {
+  const whole = [name, belongsTo?.name].filter(Boolean).join(', ');
+  return often === undefined ? whole : `${whole} (${often}, ${1 + later.length} times${shown})`;
 }
 
 /** Chances of a household's work as text, with workable days and frost. */
@@ -119,15 +130,18 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         `start by, to be safe ${formatYears(outlook.sureShare, 'years in')}`,
         'suitable days',
       ],
-      outlook.jobs.map((job) => [
-        [job.name, job.belongsTo?.name].filter(Boolean).join(', '),
-        near(job.latest),
-        formatChance(job.chance),
-        job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
-        job.suitableDays
-          ? `${job.suitableDays.tenth} to ${job.suitableDays.ninetieth} of ${job.windowDays}`
-          : 'any',
-      ]),
+      inSeries(outlook.jobs).map(({ next, ...times }) => {
+        const job = times.later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
+        return [
+          nameOf(job, times, ', the hardest of them'),
+          near(job.latest),
+          formatChance(job.chance),
+          job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
+          job.suitableDays
+            ? `${job.suitableDays.tenth} to ${job.suitableDays.ninetieth} of ${job.windowDays}`
+            : 'any',
+        ];
+      }),
     ),
     '\nDays dry enough to work',
     table(

@@ -128,6 +128,7 @@ describe('planning in the terminal', () => {
     expect(code).toBe(0);
     expect(stdout).toMatch(/^Lamps needed: 3 {2}\[/m);
     expect(stdout).toContain('Source: ');
+    expect(stdout).toMatch(/^ {2}What moves it most: \S.*\n {2}Known better: \S/m);
     expect(stdout).not.toMatch(/^Birds to order/m);
     expect(stdout).not.toMatch(/NaN|undefined/);
   });

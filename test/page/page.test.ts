@@ -253,11 +253,31 @@ describe('a saved batch', () => {
       const dialog = page.getByRole('dialog');
       await dialog.getByRole('heading', { name: /^Sources?$/ }).waitFor();
       expect(await dialog.innerText()).toContain('How sure is this?');
-      await dialog.getByText(/^If .+: .+\.$/).waitFor();
-      expect(await dialog.innerText()).toMatch(/When it is known better\s+\S/);
+      // Of lamps the rules differ by more than a colder night changes: nothing to come tells more.
+      await dialog
+        .getByText(label === 'Lamps needed' ? /^The range of/ : /^If .+: .+\.$/)
+        .waitFor();
+      const isOpen = /When it is known better\s+\S/.test(await dialog.innerText());
+      expect(isOpen).toBe(label !== 'Lamps needed');
       await page.keyboard.press('Escape');
       await dialog.waitFor({ state: 'hidden' });
     }
+  });
+
+  it('keeps ways to go out that are not chosen behind one touch on a phone', async () => {
+    const { page } = await house.page('phone');
+    await openSample(page);
+    await page.getByRole('link', { name: 'Open the plan of Spring meat birds' }).click();
+    const ways = page.getByRole('region', { name: 'When they go out' });
+    const others = page.getByRole('button', { name: /^\d other ways to go out$/ });
+    await others.waitFor();
+    expect(await ways.getByText('Chosen', { exact: true }).count()).toBe(1);
+    expect(await ways.getByRole('button', { name: /^Choose: / }).count()).toBe(0);
+    const count = Number.parseInt(await others.innerText(), 10);
+    await others.click();
+    expect(await ways.getByRole('button', { name: /^Choose: / }).count()).toBe(count);
+    await page.getByRole('button', { name: 'Only the chosen way' }).click();
+    expect(await ways.getByRole('button', { name: /^Choose: / }).count()).toBe(0);
   });
 
   it('shows what the service computes: birds to order, feed, and the bill', async () => {
@@ -490,6 +510,7 @@ describe('a phone', () => {
       .getByText(/start no later than/)
       .first()
       .waitFor();
+    await page.getByRole('button', { name: /other ways to go out$/ }).click();
     const heights = await page
       .locator('.open-number')
       .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));

@@ -51,6 +51,8 @@ describe.each(['desktop', 'phone'] as const)('the work, %s', (size) => {
       expect(
         await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth + 1'),
       ).toBe(true);
+      // A table that does not fit says so and is slid: on a phone none of the work is.
+      expect(await page.getByText('Slide the table sideways').count()).toBe(0);
     }
     expect(errors).toEqual([]);
   });

@@ -11,6 +11,7 @@ import { inSnapshot } from '../../src/archive/snapshot.js';
 import { writeArchive } from '../../src/archive/write-archive.js';
 import { MIGRATIONS } from '../../src/database/data-source.js';
 import {
+  contentsOf,
   download,
   entriesOf,
   tablesIn,
@@ -184,9 +185,9 @@ describe.each(databases())('a farm of an earlier program on $name', (database) =
       const path = join(folder, 'old.zip');
       await inSnapshot(app.source, (runner) => writeArchive(path, runner, { farmId: id }));
       await app.source.runMigrations();
-      const today = withoutIds(await entriesOf(await download(app, id)));
+      const today = contentsOf(await entriesOf(await download(app, id)));
       const copyId = await uploaded(app, readFileSync(path));
-      expect(withoutIds(await entriesOf(await download(app, copyId)))).toEqual(today);
+      expect(contentsOf(await entriesOf(await download(app, copyId)))).toEqual(today);
     } finally {
       await app.close();
       rmSync(folder, { recursive: true, force: true });

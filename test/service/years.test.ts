@@ -193,6 +193,7 @@ describe.each(databases())('years later on $name', (database) => {
     const jobs = await get<Saved<KeptJob>[]>('/jobs');
     const resting = jobs.filter(({ restingSince }) => restingSince).map(({ name }) => name);
     expect(resting).toEqual(expect.arrayContaining(['Done', 'Lost']));
+    expect(resting).not.toContain('Still open');
     const { id: _id, ...job } = newOwnJob({ dueOn: addDays(today, 2000) });
     const room = 200 - (jobs.length - resting.length);
     const answers = [];

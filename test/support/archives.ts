@@ -26,32 +26,47 @@ export const tablesIn = (entries: Entries): Map<string, Record<string, unknown>[
     }),
   );
 
-/** The rows of every table with each own id as its table and place, so that other ids do not matter. */
+/** The rows of every table in their order, each own id as its table and place: copies differ in no more. */
 export function withoutIds(entries: Entries): Record<string, string[]> {
   const tables = tablesIn(entries);
+  const places = new Map(
+    [...tables].flatMap(([table, rows]) => rows.map(({ id }, i) => [id, `${table}:${i}`] as const)),
+  );
+  const named = namer(tables);
+  return rowsOf(tables, (row) => named(row, ({ id }) => places.get(id)!));
+}
+
+/** The same rows whatever their order, their ids told apart by what else the rows say. */
+export function contentsOf(entries: Entries): Record<string, string[]> {
+  const tables = tablesIn(entries);
+  const named = namer(tables);
+  const numbers = new Map(
+    [...tables].flatMap(([table, rows]) =>
+      rows
+        .map(({ id, ...row }) => ({ id, plain: named({ ...row }, (own) => own.table) }))
+        .sort((a, b) => (a.plain < b.plain ? -1 : 1))
+        .map(({ id }, i) => [id, `${table}:${i}`] as const),
+    ),
+  );
+  const sorted = rowsOf(tables, (row) => named(row, ({ id }) => numbers.get(id)!));
+  for (const rows of Object.values(sorted)) rows.sort();
+  return sorted;
+}
+
+type Tables = ReturnType<typeof tablesIn>;
+
+const rowsOf = (tables: Tables, text: (row: object) => string): Record<string, string[]> =>
+  Object.fromEntries([...tables].map(([table, rows]) => [table, rows.map(text)]));
+
+/** Writes a row with every id by another name. */
+function namer(tables: Tables) {
   const ids = [...tables].flatMap(([table, rows]) =>
     rows.flatMap(({ id }) => (typeof id === 'string' ? [{ id, table }] : [])),
   );
   // One id may be a part of another.
   ids.sort((a, b) => b.id.length - a.id.length);
-  const text = (row: unknown, nameOf: (id: string, table: string) => string): string =>
-    ids.reduce((all, { id, table }) => all.replaceAll(id, nameOf(id, table)), JSON.stringify(row));
-  // Rows are numbered by what else they say: their ids are new in every copy.
-  const numbers = new Map<string, string>();
-  for (const [table, rows] of tables) {
-    const sorted = rows
-      .map((row) => ({ id: row['id'], plain: text(row, (_, of) => of) }))
-      .sort((a, b) => (a.plain < b.plain ? -1 : 1));
-    sorted.forEach(({ id }, i) => {
-      if (typeof id === 'string') numbers.set(id, `${table}:${i}`);
-    });
-  }
-  return Object.fromEntries(
-    [...tables].map(([table, rows]) => [
-      table,
-      rows.map((row) => text(row, (id) => numbers.get(id)!)).sort(),
-    ]),
-  );
+  return (row: object, nameOf: (own: (typeof ids)[number]) => string): string =>
+    ids.reduce((all, own) => all.replaceAll(own.id, nameOf(own)), JSON.stringify(row));
 }
 
 export async function download({ url }: TestApp, farmId: string): Promise<Buffer> {

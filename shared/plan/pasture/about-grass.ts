@@ -1,17 +1,22 @@
-import type { AboutNumbers, Moved } from '../../explain/moved.js';
+import type { AboutNumbers, Moved, Tried } from '../../explain/moved.js';
 import { quantitiesIn } from '../../explain/quantities-in.js';
 import type { Quantity } from '../../explain/quantity.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { openThingOf } from '../open/open-things.js';
+import { howFar, once } from '../open/tried.js';
 import { rowById, type Tables } from '../../tables/tables.js';
 import { planPasture, type PasturePlan } from './pasture-plan.js';
 
 /** What is not known when the plan is made, and what it would be by other figures. */
 const OTHERWISE: readonly {
   readonly what: string;
+  /** What tells of it. */
+  readonly toldBy: 'walks' | 'forecast' | 'scale';
   readonly of: (picture: FarmPicture, tables: Tables) => FarmPicture;
 }[] = [
   {
     what: 'If a third of the rain stays away all year',
+    toldBy: 'walks',
     of: (picture) => ({
       ...picture,
       pastureChoices: {
@@ -25,6 +30,7 @@ const OTHERWISE: readonly {
   },
   {
     what: 'If the ground yields a step less than you chose',
+    toldBy: 'walks',
     of: (picture) => ({
       ...picture,
       paddocks: picture.paddocks.map((own) => ({
@@ -35,14 +41,17 @@ const OTHERWISE: readonly {
   },
   {
     what: 'If the year is 2 °C (4 °F) colder',
+    toldBy: 'forecast',
     of: (picture) => warmer(picture, -COLDER_K),
   },
   {
     what: 'If the year is 2 °C (4 °F) warmer',
+    toldBy: 'forecast',
     of: (picture) => warmer(picture, COLDER_K),
   },
   {
     what: 'If the cattle weigh a tenth more',
+    toldBy: 'scale',
     of: (picture, { cattle }) => ({
       ...picture,
       herds: picture.herds.map((herd) => ({
@@ -72,79 +81,57 @@ const warmer = (picture: FarmPicture, kelvin: number): FarmPicture => ({
   },
 });
 
-/** What is asked of the numbers of a pasture: the season is planned again with one thing otherwise. */
-export const aboutGrass = (
-  picture: FarmPicture,
-  plan: PasturePlan,
-  tables: Tables,
-): AboutNumbers => ({
-  *movedMost(quantity) {
-    let most: Moved | undefined;
-    for (const { what, of } of OTHERWISE) {
-      const to = sameIn(planPasture(of(picture, tables), tables), quantity);
-      if (to && (!most || changeOf(quantity, most.to) < changeOf(quantity, to)))
-        most = { what, to };
-      yield undefined;
-    }
-    return most && 0 < changeOf(quantity, most.to) ? most : undefined;
-  },
-  knownBetter: ({ formula }) => {
-    if (BY_WEIGHT.includes(formula)) return 'When you have weighed or taped them and typed it.';
-    if (!BY_GROWTH.includes(formula)) return undefined;
-    return plan.farmFactor.value === 1
-      ? 'When you have walked the pasture twice, ten days or more apart, and typed the heights: your own growth then counts.'
-      : 'With each further pasture walk: your own growth counts the more.';
-  },
-});
+/**
+ * What is asked of the numbers of a pasture: the season is planned again with one thing otherwise,
+ * once for all its numbers.
+ */
+export function aboutGrass(picture: FarmPicture, plan: PasturePlan, tables: Tables): AboutNumbers {
+  const own = once(() => byName(plan));
+  const otherwise = OTHERWISE.map(({ what, toldBy, of }) => ({
+    ...{ what, knownBetter: knownBetter(plan, toldBy) },
+    numbers: once(() => byName(planPasture(of(picture, tables), tables))),
+  }));
+  return {
+    *movedMost(quantity): Generator<undefined, Moved | undefined> {
+      const name = nameOf(quantity);
+      const at = own().get(name)?.indexOf(quantity) ?? -1;
+      if (at < 0) return openThingOf(quantity);
+      let most: (Tried & { readonly size: number }) | undefined;
+      for (const { numbers, ...change } of otherwise) {
+        const to = numbers().get(name)?.[at];
+        const size = to ? howFar(quantity, to) : 0;
+        if (to && (most?.size ?? 0) < size) most = { ...change, to, size };
+        yield undefined;
+      }
+      if (!most) return openThingOf(quantity, true);
+      const { size: _size, ...moved } = most;
+      return moved;
+    },
+  };
+}
 
-/** Numbers that hang on the weight of the cattle, by their formulas. */
-const BY_WEIGHT = [
-  'intake-beef-cow',
-  'intake-growing-cattle',
-  'intake-milk-cow',
-  'intake-share-of-weight',
-  'herd-demand',
-  'animal-units',
-  'cattle-water-day',
-  'water-tank',
-  'stocking-rate',
-  'cattle-stocking-density',
-];
-/** Numbers that hang on growth. */
-const BY_GROWTH = [
-  'hay-needed',
-  'hay-cut',
-  'bales',
-  'grass-short',
-  'winter-feed',
-  'feed-besides-grass',
-  'grass-ready',
-  'turn-out',
-  'last-grazing',
-  'stockpile-shut',
-  'stockpile-standing',
-  'carrying-capacity',
-  'paddock-area',
-  'forage-mass',
-  'height-grown-on',
-  'height-of-standing',
-  'standing-in-evening',
-  'standing-in-all',
-  'standing-average',
-  'standing-above-residuals',
-  'move-date',
-  'days-of-stay',
-  'mass-before-stay',
-  'mass-after-stay',
-];
+function knownBetter(
+  { farmFactor }: PasturePlan,
+  toldBy: (typeof OTHERWISE)[number]['toldBy'],
+): string {
+  if (toldBy === 'scale') return 'When you have weighed or taped them and typed it.';
+  if (toldBy === 'forecast')
+    return 'With the season: the forecast tells a week of it ahead, each pasture walk what it came to.';
+  return farmFactor.value === 1
+    ? 'When you have walked the pasture twice, ten days or more apart, and typed the heights: your own growth then counts.'
+    : 'With each further pasture walk: your own growth counts the more.';
+}
 
-const sameIn = (plan: PasturePlan, { label, formula }: Quantity): Quantity | undefined =>
-  quantitiesIn(plan).find((each) => each.label === label && each.formula === formula);
+/** The same number of another plan has its label and its formula, and is as many such before it. */
+const nameOf = ({ label, formula }: Quantity): string => `${formula} ${label}`;
 
-/** How far two values of one number are apart: days for dates. */
-function changeOf(a: Quantity, b: Quantity): number {
-  const numberOf = ({ value }: Quantity): number =>
-    typeof value === 'number' ? value : Date.parse(String(value)) / 86_400_000;
-  const apart = Math.abs(numberOf(a) - numberOf(b));
-  return Number.isNaN(apart) ? 0 : apart;
+function byName(plan: PasturePlan): ReadonlyMap<string, readonly Quantity[]> {
+  const named = new Map<string, Quantity[]>();
+  for (const each of quantitiesIn(plan)) {
+    const name = nameOf(each);
+    const before = named.get(name);
+    if (before) before.push(each);
+    else named.set(name, [each]);
+  }
+  return named;
 }

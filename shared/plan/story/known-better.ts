@@ -1,8 +1,8 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import type { Quantity } from '../../explain/quantity.js';
 import { formatDate, type DateReader } from '../../units/dates.js';
 import type { BatchPlan } from '../batch-plan.js';
-import { placeOf, type PlaceInPlan } from './place-in-plan.js';
+import type { PlaceInPlan } from './place-in-plan.js';
+import type { Teller } from './plausible-changes.js';
 
 /** Days that a forecast reaches ahead. */
 const FORECAST_DAYS = 7;
@@ -12,46 +12,34 @@ const SETTLED_DAYS = 28;
 const WEIGH_AGE_DAYS = 28;
 
 /**
- * When a number of a plan will be known better, and by what; undefined where nothing still to come
- * tells more of it.
+ * When something that moves the number of a place is known better, and by what; undefined where it
+ * is over, and nothing still to come tells more of it.
  */
 export function knownBetter(
   plan: BatchPlan,
-  quantity: Quantity,
+  by: Teller,
+  place: PlaceInPlan,
   reader: DateReader,
 ): string | undefined {
-  const place = placeOf(plan, quantity);
-  if (!place) return undefined;
   const say = (date: PlainDate) => (date <= plan.today ? 'now' : `on ${formatDate(date, reader)}`);
-  const by = whatTells(place);
-  if (by === 'weighing') return weighing(plan, say);
-  if (by === 'count') return counting(plan, say);
-  if (by === 'eggs') return eggs(plan, say);
-  if (by === 'candle') return candling(plan, say);
-  return by === 'forecast' ? forecast(plan, place, reader) : undefined;
-}
-
-type Teller = 'weighing' | 'count' | 'eggs' | 'candle' | 'forecast';
-
-/** What tells more of the numbers of each part of a plan. */
-const TELLERS: Readonly<Record<string, Teller>> = {
-  hatching: 'candle',
-  birds: 'count',
-  feed: 'weighing',
-  leaving: 'weighing',
-  bill: 'weighing',
-  laying: 'eggs',
-  heat: 'forecast',
-  outdoors: 'forecast',
-  brooding: 'forecast',
-};
-
-function whatTells([part, series]: PlaceInPlan): Teller | undefined {
-  if (part !== 'daily') return TELLERS[String(part)];
-  const id = String(series);
-  if (id === 'alive') return 'count';
-  if (/^eggs/.test(id)) return 'eggs';
-  return /^(night|noon|day)-|heat/.test(id) ? 'forecast' : 'weighing';
+  switch (by) {
+    case 'weighing':
+      return weighing(plan, say);
+    case 'count':
+      return counting(plan, say);
+    case 'eggs':
+      return eggs(plan, say);
+    case 'candle':
+      return candling(plan, say);
+    case 'forecast':
+      return forecast(plan, place, reader);
+    case 'bags':
+      return 'When the first bags are empty: type under the batch how much more they eat or waste.';
+    case 'feed-price':
+      return 'When you buy the feed and type its price.';
+    case 'heat-price':
+      return 'When you type what power and gas cost you by the next bill, under Your place.';
+  }
 }
 
 type Say = (date: PlainDate) => string;
@@ -60,21 +48,23 @@ function weighing({ tasks, today, hatchDate, lastDate, birds }: BatchPlan, say: 
   const next = tasks.tasks.find(({ id, end }) => /weigh/.test(id) && today <= end)?.start;
   const on = next ?? addDays(hatchDate, WEIGH_AGE_DAYS);
   if (lastDate <= today) return undefined;
-  return `Weigh ${birds.toWeigh.value} birds ${say(on)}.`;
+  return `Weigh ${birds.toWeigh.value} birds ${say(on)}, and type it.`;
 }
 
-function counting({ arrivalDate, outdoors, today }: BatchPlan, say: Say) {
-  if (today <= arrivalDate) return `Count the chicks ${say(arrivalDate)}.`;
+function counting({ arrivalDate, lastDate, outdoors, today, words }: BatchPlan, say: Say) {
+  const type = 'and type the loss under the batch';
+  if (lastDate <= today) return undefined;
+  if (today <= arrivalDate) return `Count the ${words.young} ${say(arrivalDate)}, ${type}.`;
   const out = outdoors.moveOut?.value;
   return typeof out === 'string' && today <= out
-    ? `Count them at the move, ${say(out)}.`
-    : undefined;
+    ? `Count them at the move, ${say(out)}, ${type}.`
+    : `Count them now, ${type}.`;
 }
 
 function eggs({ laying }: BatchPlan, say: Say) {
   const first = laying?.firstEgg.value;
   if (typeof first !== 'string') return undefined;
-  return `Count the eggs of a week ${say(addDays(first, SETTLED_DAYS))}.`;
+  return `Count the eggs of a week ${say(addDays(first, SETTLED_DAYS))}, and type them.`;
 }
 
 function candling({ hatching, today }: BatchPlan, say: Say) {
@@ -83,13 +73,18 @@ function candling({ hatching, today }: BatchPlan, say: Say) {
 }
 
 function forecast(plan: BatchPlan, place: PlaceInPlan, reader: DateReader): string | undefined {
-  const { outdoors, heat, today, arrivalDate } = plan;
-  const about =
-    place[0] === 'outdoors' ? outdoors.moveOut?.value : (heat?.coldestNight.value ?? arrivalDate);
-  const day = typeof about === 'string' ? about : arrivalDate;
-  if (day < today) return undefined;
+  // Two days of a series can say the same, so that one of them is not told from the other.
+  if (place[0] === 'daily') return 'The forecast of that day, from a week before.';
+  const day = dayOf(plan, place);
+  if (day < plan.today) return undefined;
   const from = addDays(day, -FORECAST_DAYS);
-  return from <= today
+  return from <= plan.today
     ? 'The forecast reaches that far now.'
     : `The forecast, from ${formatDate(from, reader)}.`;
+}
+
+/** The day whose weather decides a number. */
+function dayOf({ outdoors, heat, arrivalDate }: BatchPlan, [part]: PlaceInPlan): PlainDate {
+  const about = part === 'outdoors' ? outdoors.moveOut?.value : heat?.coldestNight.value;
+  return typeof about === 'string' ? about : arrivalDate;
 }

@@ -6,12 +6,18 @@ import { formatValue, type Reader } from '../../units/format.js';
 import type { BatchPlan } from '../batch-plan.js';
 import { usualOrder } from '../usual-order.js';
 
+/** What happens in a batch's life that tells more of its numbers. */
+export type Teller =
+  'weighing' | 'bags' | 'count' | 'forecast' | 'feed-price' | 'heat-price' | 'eggs' | 'candle';
+
 /** One input as it could well turn out otherwise, and the farm with it. */
 export interface PlausibleChange {
   /** What would be otherwise: "If the birds stay a tenth lighter". */
   readonly what: string;
   /** What happens to a household, or what it chooses. */
   readonly kind: 'happens' | 'chosen';
+  /** What tells of it; left out of what is chosen. */
+  readonly toldBy?: Teller;
   readonly picture: () => FarmPicture;
 }
 
@@ -33,52 +39,56 @@ export function plausibleChanges(
   const usual = usualOrder(batch, tables);
   const byK = COLDER_K[reader.units];
   const weight = batch.weightFactor ?? usual.weightFactor;
-  const change = (what: string, more: Partial<NamedBatch>): PlausibleChange => ({
-    what,
+  const change = (what: string, toldBy: Teller, more: Partial<NamedBatch>): PlausibleChange => ({
+    ...{ what, toldBy },
     kind: 'happens',
     picture: () => withBatch(picture, { ...batch, ...more }),
   });
   const chosen = (what: string, more: Partial<NamedBatch>): PlausibleChange => ({
-    ...change(what, more),
+    what,
     kind: 'chosen',
+    picture: () => withBatch(picture, { ...batch, ...more }),
   });
   const more = Math.max(1, Math.round(TENTH * batch.wantedBirds));
   return [
-    change('If the birds stay a tenth lighter', { weightFactor: weight * (1 - TENTH) }),
-    change('If they eat a tenth more', {
+    change('If the birds stay a tenth lighter', 'weighing', { weightFactor: weight * (1 - TENTH) }),
+    change('If they eat a tenth more', 'bags', {
       feedFactor: (batch.feedFactor ?? usual.feedFactor) * (1 + TENTH),
     }),
-    change('If five more in a hundred die', {
+    change('If five more in a hundred die', 'count', {
       laterLossPercent: (batch.laterLossPercent ?? usual.laterPercent) + MORE_PERCENT,
     }),
-    change('If a twentieth more feed is spilled', {
+    change('If a twentieth more feed is spilled', 'bags', {
       wastePercent: (batch.wastePercent ?? usual.wastePercent) + MORE_PERCENT,
     }),
     {
       what: `If it stays ${formatValue(byK, 'K', reader)} colder than expected`,
       kind: 'happens',
+      toldBy: 'forecast',
       picture: () => colder(picture, byK),
     },
     {
       what: 'If feed costs a tenth more',
       kind: 'happens',
+      toldBy: 'feed-price',
       picture: () => dearerFeed(picture, batch),
     },
     {
       what: 'If power and gas cost a tenth more',
       kind: 'happens',
+      toldBy: 'heat-price',
       picture: () => dearerHeat(picture),
     },
     ...(plan.laying
       ? [
-          change('If the hens lay a tenth less', {
+          change('If the hens lay a tenth less', 'eggs', {
             ownEggsPerHen: plan.laying.eggsPerHen.value * (1 - TENTH),
           }),
         ]
       : []),
     ...(plan.hatching
       ? [
-          change('If a tenth fewer eggs hatch', {
+          change('If a tenth fewer eggs hatch', 'candle', {
             hatchPercent: plan.hatching.share.value * 100 * (1 - TENTH),
           }),
         ]

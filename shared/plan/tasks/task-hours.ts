@@ -1,5 +1,6 @@
 import type { Formula } from '../../explain/formula.js';
-import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { Tried } from '../../explain/moved.js';
+import { input, quantity, type NumberQuantity, type Quantity } from '../../explain/quantity.js';
 import type { TaskTemplate, WorkUnit } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
 import type { Task } from './task.js';
@@ -77,4 +78,28 @@ export function taskHours(task: Task, tables: Templates): NumberQuantity {
     ],
     { rows: [template] },
   );
+}
+
+/** By how much work easily takes longer than it is reckoned. */
+const LONGER = 1.25;
+
+/**
+ * What moves the hours of a task most: its base or its amount for each, whichever is more of them,
+ * a quarter more.
+ *
+ * @param hours as `taskHours` makes them
+ */
+export function hoursMovedMost(hours: Quantity): Tried {
+  const { inputs } = hours;
+  const of = (at: number): number => Number(inputs[at]!.value);
+  const [base, forEach, days] = [of(0), of(1) * of(2), of(3)];
+  const isBase = forEach < base;
+  const value = isBase ? base * LONGER + forEach : base + forEach * LONGER;
+  const each = inputs[1]!.label.toLowerCase();
+  return {
+    what: isBase
+      ? 'If it takes a quarter longer, however many they are'
+      : `If it takes a quarter longer ${each}`,
+    to: { ...hours, value: value * days },
+  };
 }

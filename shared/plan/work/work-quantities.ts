@@ -129,7 +129,13 @@ export function jobQuantities(
   };
 }
 
-export const HOURS_AVAILABLE = 'Hours available';
+/** What the hours of a week are called. */
+export const HOURS_OF = {
+  given: 'Hours available',
+  chores: 'Hours of chores',
+  planned: 'Hours of planned work',
+  due: 'Hours of work due',
+} as const;
 
 /** Hours of a week, each to be opened. */
 export function weekQuantities(
@@ -146,10 +152,10 @@ export function weekQuantities(
       rows: [row],
     });
   return {
-    given: sum(HOURS_AVAILABLE, hours, basis.given),
-    chores: sum('Hours of chores', choreHours, basis.chores),
-    planned: sum('Hours of planned work', plannedHours, basis.planned),
-    due: sum('Hours of work due', dueHours, basis.due),
+    given: sum(HOURS_OF.given, hours, basis.given),
+    chores: sum(HOURS_OF.chores, choreHours, basis.chores),
+    planned: sum(HOURS_OF.planned, plannedHours, basis.planned),
+    due: sum(HOURS_OF.due, dueHours, basis.due),
   };
 }
 

@@ -11,7 +11,7 @@ import { WhatMovesIt } from './what-moves-it.js';
 
 interface Explained {
   readonly quantity: Quantity;
-  /** Left out of numbers that nothing more is asked of. */
+  /** Left out of numbers that nothing is tried with. */
   readonly about: AboutNumbers | undefined;
   readonly tables: Tables;
   readonly reader: Reader;
@@ -79,7 +79,7 @@ function ExplanationView({ quantity, about, tables, reader }: Explained) {
           </Table.Tbody>
         </Table>
       )}
-      {about && <WhatMovesIt quantity={quantity} about={about} reader={reader} />}
+      <WhatMovesIt quantity={quantity} about={about} reader={reader} />
       <section>
         <Title order={3} size="h4">
           How sure is this?

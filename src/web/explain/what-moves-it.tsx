@@ -2,40 +2,51 @@ import { Text, Title } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import type { AboutNumbers, Moved } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
-import { formatValue, type Reader } from '../../../shared/units/format.js';
+import { NOTHING_MOVES, openThingOf, sayMoved } from '../../../shared/plan/open/open-things.js';
+import type { Reader } from '../../../shared/units/format.js';
 
 interface Props {
   readonly quantity: Quantity;
-  readonly about: AboutNumbers;
+  /** Left out of numbers that nothing is tried with: their formula says what they hang on. */
+  readonly about: AboutNumbers | undefined;
   readonly reader: Reader;
 }
 
 /** What moves an opened number most, and when it will be known better. */
-export function WhatMovesIt({ quantity, about, reader }: Props) {
+export function WhatMovesIt({ quantity, about = ABOUT_ANY, reader }: Props) {
   const moved = useMovedMost(quantity, about);
-  const better = about.knownBetter(quantity);
-  const say = ({ value, unit }: Quantity) => formatValue(value, unit, reader);
   return (
     <>
-      {moved !== 'nothing' && (
-        <section aria-live="polite">
-          <Title order={3} size="h4">
-            What moves it most
-          </Title>
-          <Text>{moved === undefined ? 'Asking …' : `${moved.what}: ${say(moved.to)}.`}</Text>
-        </section>
-      )}
-      {better !== undefined && (
+      <section aria-live="polite">
+        <Title order={3} size="h4">
+          What moves it most
+        </Title>
+        <Text>
+          {moved === undefined
+            ? 'Asking …'
+            : moved === 'nothing'
+              ? NOTHING_MOVES
+              : sayMoved(moved, reader)}
+        </Text>
+      </section>
+      {typeof moved === 'object' && moved.knownBetter !== undefined && (
         <section>
           <Title order={3} size="h4">
             When it is known better
           </Title>
-          <Text>{better}</Text>
+          <Text>{moved.knownBetter}</Text>
         </section>
       )}
     </>
   );
 }
+
+const ABOUT_ANY: AboutNumbers = {
+  // eslint-disable-next-line require-yield -- nothing is tried
+  *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
+    return openThingOf(quantity);
+  },
+};
 
 /** Undefined while it is asked: one plan at a time, so that the page answers meanwhile. */
 function useMovedMost(quantity: Quantity, about: AboutNumbers): Moved | 'nothing' | undefined {

@@ -8,3 +8,6 @@ export const series = (n: SeriesNumber): { color: string; strokeDasharray: strin
   color: `var(--series-${n})`,
   strokeDasharray: DASHES[n - 1]!,
 });
+
+/** A chart is drawn at once: one that grows from the left is empty for whoever has just come to it. */
+export const DRAWN_AT_ONCE = { isAnimationActive: false } as const;

@@ -1,3 +1,4 @@
+import './wide-table.css';
 import { Text } from '@mantine/core';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 

@@ -5,11 +5,11 @@ import type { Moved } from '../../../shared/explain/moved.js';
 import type { Quantity } from '../../../shared/explain/quantity.js';
 import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { planBatch } from '../../../shared/plan/batch-plan.js';
-import { knownBetter } from '../../../shared/plan/story/known-better.js';
 import { lifeLineOf } from '../../../shared/plan/story/life-line.js';
 import { placeOf, quantityAt } from '../../../shared/plan/story/place-in-plan.js';
 import { STORY_PARTS, storyPartOf } from '../../../shared/plan/story/story-part.js';
-import { whatMovesMost } from '../../../shared/plan/story/what-moves.js';
+import { aboutBatch } from '../../../shared/plan/story/about-batch.js';
+import { formatDate } from '../../../shared/units/dates.js';
 import { newBatch, newBrooder, newFarm, newRequest, tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
 
@@ -33,7 +33,7 @@ const meat = planned();
 const layers = planned({ purpose: 'layers', strainId: 'brown-layer', sex: 'pullets' });
 
 function moved(asked: ReturnType<typeof planned>, quantity: Quantity): Moved | undefined {
-  const asking = whatMovesMost(asked, quantity);
+  const asking = aboutBatch(asked).movedMost(quantity);
   for (;;) {
     const { done, value } = asking.next();
     if (done === true) return value as Moved | undefined;
@@ -102,15 +102,15 @@ describe('placeOf', () => {
   });
 });
 
-describe('whatMovesMost', () => {
+describe('what moves a number of a batch most', () => {
   it('moves the meat most by growth, the heat by the cold, the eggs by how hens lay', () => {
     const { leaving, heat } = meat.plan;
     const lighter = moved(meat, leaving!.dressedAll)!;
     expect(lighter.what).toBe('If the birds stay a tenth lighter');
-    expect(lighter.to.value).toBeLessThan(leaving!.dressedAll.value);
+    expect(lighter.to!.value).toBeLessThan(leaving!.dressedAll.value);
     const colder = moved(meat, heat!.need)!;
     expect(colder.what).toBe('If it stays 3 °C colder than expected');
-    expect(colder.to.value).toBeGreaterThan(heat!.need.value);
+    expect(colder.to!.value).toBeGreaterThan(heat!.need.value);
     expect(moved(layers, layers.plan.laying!.eggsPerHen)!.what).toBe(
       'If the hens lay a tenth less',
     );
@@ -119,7 +119,7 @@ describe('whatMovesMost', () => {
   it('moves a date in days', () => {
     const out = meat.plan.outdoors.moveOut!;
     const later = moved(meat, out)!;
-    expect(String(later.to.value) > String(out.value)).toBe(true);
+    expect(String(later.to!.value) > String(out.value)).toBe(true);
   });
 
   it('names what the household chooses where nothing that happens moves a number', () => {
@@ -128,17 +128,23 @@ describe('whatMovesMost', () => {
   });
 });
 
-describe('knownBetter', () => {
-  const better = (asked: ReturnType<typeof planned>, of: Quantity) =>
-    knownBetter(asked.plan, of, reader);
+describe('when it is known better', () => {
+  const better = (asked: ReturnType<typeof planned>, of: Quantity) => moved(asked, of)?.knownBetter;
 
-  it('says what will tell, and when', () => {
+  it('is when that happens which moves it most, on its day', () => {
     const weigh = meat.plan.tasks.tasks.find(({ id }) => id.includes('weigh'))!;
-    expect(better(meat, meat.plan.leaving!.dressedAll)).toMatch(/^Weigh \d+ birds on /);
-    expect(weigh.start > meat.plan.arrivalDate).toBe(true);
-    expect(better(meat, meat.plan.birds.atEnd)).toMatch(/^Count the chicks on /);
+    expect(better(meat, meat.plan.leaving!.dressedAll)).toBe(
+      `Weigh ${meat.plan.birds.toWeigh.value} birds on ${formatDate(weigh.start, reader)}, and type it.`,
+    );
+    expect(better(meat, meat.plan.birds.atEnd)).toMatch(/^Count the chicks on .* type the loss/);
     expect(better(meat, meat.plan.outdoors.moveOut!)).toMatch(/^The forecast, from /);
     expect(better(layers, layers.plan.laying!.eggsInYear)).toMatch(/^Count the eggs of a week on /);
+    expect(better(meat, meat.plan.heat!.cost)).toMatch(/^The forecast, from /);
+  });
+
+  it('says of the night of a day that its forecast comes', () => {
+    const night = quantityOfDay(meat.plan.daily, 'night-low', 10)!;
+    expect(better(meat, night)).toMatch(/^The forecast of that day/);
   });
 
   it('says nothing of what is measured, and nothing when all is over', () => {

@@ -1,14 +1,13 @@
 import '@mantine/charts/styles.css';
 import { BarChart } from '@mantine/charts';
-import { useReducedMotion } from '@mantine/hooks';
 import type { LayingPart } from '../../../../shared/plan/laying.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
+import { DRAWN_AT_ONCE } from '../../look/series.js';
 
 const HEIGHT = 260;
 
 /** Eggs a week by month, with and without a lamp. The table under it holds the same numbers. */
 export default function EggChart({ laying: { months } }: { laying: LayingPart }) {
-  const still = useReducedMotion();
   return (
     <BarChart
       h={HEIGHT}
@@ -25,7 +24,7 @@ export default function EggChart({ laying: { months } }: { laying: LayingPart })
       withLegend
       xAxisProps={{ minTickGap: 24 }}
       yAxisProps={{ width: 48 }}
-      barProps={{ isAnimationActive: !still }}
+      barProps={DRAWN_AT_ONCE}
     />
   );
 }

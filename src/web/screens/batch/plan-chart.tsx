@@ -1,6 +1,5 @@
 import '@mantine/charts/styles.css';
 import { AreaChart, LineChart } from '@mantine/charts';
-import { useReducedMotion } from '@mantine/hooks';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import {
@@ -11,7 +10,7 @@ import {
   type UnitSystem,
 } from '../../../../shared/units/unit.js';
 import { useDateAxis } from '../../explain/date-axis.js';
-import { series, type SeriesNumber } from '../../look/series.js';
+import { DRAWN_AT_ONCE, series, type SeriesNumber } from '../../look/series.js';
 
 interface Line {
   readonly series: string;
@@ -32,8 +31,6 @@ interface Props {
 /** One chart of a plan. The same is to be read as numbers under "Day by day". */
 export default function PlanChart({ plan, units, of }: Props) {
   const { tick, tooltip } = useDateAxis();
-  const still = useReducedMotion();
-  const motion = still ? { lineProps: { isAnimationActive: false } } : {};
   const days = plan.daily[0]!.values.length;
   const out = plan.daily.find((s) => s.id === 'floor-need')?.values.length ?? 0;
   const warm = Math.min(days, Math.max(out + 7, 21));
@@ -62,7 +59,7 @@ export default function PlanChart({ plan, units, of }: Props) {
           { series: 'night-cold', name: 'Cold night', as: 6 },
         ])}
         curveType="stepAfter"
-        {...motion}
+        lineProps={DRAWN_AT_ONCE}
       />
     );
   }
@@ -73,7 +70,7 @@ export default function PlanChart({ plan, units, of }: Props) {
           { series: 'weight-male', name: sexOf(plan, 'weight-male'), as: 1 },
           { series: 'weight-female', name: sexOf(plan, 'weight-female'), as: 2 },
         ])}
-        {...motion}
+        lineProps={DRAWN_AT_ONCE}
       />
     );
   }
@@ -92,7 +89,7 @@ export default function PlanChart({ plan, units, of }: Props) {
         tooltipProps={tooltip}
         yAxisProps={{ width: 66 }}
         fillOpacity={0.7}
-        areaProps={{ strokeWidth: 0, isAnimationActive: !still }}
+        areaProps={{ strokeWidth: 0, ...DRAWN_AT_ONCE }}
       />
     );
   }
@@ -101,7 +98,7 @@ export default function PlanChart({ plan, units, of }: Props) {
       <AreaChart
         {...lines('eggs', days, [{ series: 'eggs-day', name: 'Eggs', as: 5 }])}
         yAxisProps={{ width: 66 }}
-        {...(still ? { areaProps: { isAnimationActive: false } } : {})}
+        areaProps={DRAWN_AT_ONCE}
       />
     );
   }
@@ -113,7 +110,7 @@ export default function PlanChart({ plan, units, of }: Props) {
       )}
       curveType="stepAfter"
       yAxisProps={{ width: 66, domain: [0, 'auto'] }}
-      {...motion}
+      lineProps={DRAWN_AT_ONCE}
     />
   );
 }

@@ -2,10 +2,8 @@ import { Button, Group, Text } from '@mantine/core';
 import { IconPrinter } from '@tabler/icons-react';
 import { useMemo } from 'react';
 import { Link } from 'wouter';
-import type { AboutNumbers } from '../../../../shared/explain/moved.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { knownBetter } from '../../../../shared/plan/story/known-better.js';
-import { whatMovesMost } from '../../../../shared/plan/story/what-moves.js';
+import { aboutBatch } from '../../../../shared/plan/story/about-batch.js';
 import { IssueList } from '../../explain/issue-list.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { useOpener } from '../../explain/explain-panel.js';
@@ -32,13 +30,7 @@ interface Props {
 /** A batch in the order of its life, one part a question; what is now stands first. */
 export function Story({ plan, asked, onChange, printBase }: Props) {
   const { reader } = useOpener();
-  const about = useMemo(
-    (): AboutNumbers => ({
-      movedMost: (quantity) => whatMovesMost({ ...asked, plan, reader }, quantity),
-      knownBetter: (quantity) => knownBetter(plan, quantity, reader),
-    }),
-    [asked, plan, reader],
-  );
+  const about = useMemo(() => aboutBatch({ ...asked, plan, reader }), [asked, plan, reader]);
   const part = { plan, asked, isSaved: printBase !== undefined };
   const before = <BeforePart {...part} onPickWeek={onChange} />;
   const isUnderWay = isHere(plan);
@@ -65,8 +57,9 @@ export function Story({ plan, asked, onChange, printBase }: Props) {
           <Paper printBase={printBase} hasBrooder={plan.brooding !== undefined} />
           <Text size="sm" c="dimmed">
             Weather: {plan.weather.label.toLowerCase()}. Growth: {plan.birds.growthTable}. Work:{' '}
-            <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Press any number to
-            see where it comes from.
+            <Num of={plan.tasks.hoursInAll} /> in all; most hours are estimates. Days of work here
+            are counted back from the birds’ own dates; the day that fits your hours stands under
+            Work. Press any number to see where it comes from.
           </Text>
         </div>
       </WorkMarksOf>

@@ -1,4 +1,5 @@
 import { Button, Group, Table, Text } from '@mantine/core';
+import { useId, useState } from 'react';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { RULE_OF_NIGHTS, sayNights } from '../../../../shared/plan/say-ways-out.js';
 import type { WayOut, WayOutDay } from '../../../../shared/plan/ways-out.js';
@@ -14,14 +15,24 @@ interface Props {
 
 /** The ways to go out, side by side: when, how cold it may be, what must be ready; one touch each. */
 export function WaysOutTable({ plan, onChoose }: Props) {
+  const [isWhole, setWhole] = useState(false);
+  const id = useId();
   const floorHave = plan.space.needs.find(({ name }) => name === 'Brooder floor')?.have;
+  const { waysOut } = plan.outdoors;
+  const others = waysOut.filter(({ isChosen }) => !isChosen).length;
+  // With a date of the household's own none is chosen: then there is nothing to keep in sight.
+  const isFolded = !isWhole && others < waysOut.length;
   return (
     <div>
       <Text size="sm" mb="xs">
         How sure each of the first nights is to be warm enough for birds of their age:
       </Text>
       <WideTable label="When they go out">
-        <Table withRowBorders={false}>
+        <Table
+          id={id}
+          withRowBorders={false}
+          className={isFolded ? 'stacks ways-folded' : 'stacks'}
+        >
           <Table.Thead>
             <Table.Tr>
               <Table.Th>Out from</Table.Th>
@@ -36,11 +47,25 @@ export function WaysOutTable({ plan, onChoose }: Props) {
               </Table.Th>
             </Table.Tr>
           </Table.Thead>
-          {plan.outdoors.waysOut.map((way) => (
+          {waysOut.map((way) => (
             <Way key={way.id} way={way} floorHave={floorHave?.value} onChoose={onChoose} />
           ))}
         </Table>
       </WideTable>
+      {0 < others && others < waysOut.length && (
+        <Button
+          hiddenFrom="sm"
+          className="no-print"
+          variant="subtle"
+          aria-expanded={!isFolded}
+          aria-controls={id}
+          onClick={() => setWhole(isFolded)}
+        >
+          {isFolded
+            ? `${others} other ${others === 1 ? 'way' : 'ways'} to go out`
+            : 'Only the chosen way'}
+        </Button>
+      )}
       <Text size="sm" mt="xs">
         {RULE_OF_NIGHTS}
       </Text>
@@ -86,7 +111,7 @@ function Way({ way, floorHave, onChoose }: WayProps) {
         )}
       </Table.Tr>
       <Table.Tr>
-        <Table.Td colSpan={3}>
+        <Table.Td colSpan={3} className="whole-line">
           <Text size="sm">
             {takes} {out && <Costs of={out} />} {out?.because}
           </Text>
@@ -103,19 +128,19 @@ function DayCells({
   const isShort = floor && floorHave !== undefined && floorHave + 1e-9 < floor.value;
   return (
     <>
-      <Table.Td>
+      <Table.Td data-label="Out from">
         <Num of={on} />
         <Text size="sm">
           <Num of={age} said={`${sayAge(age.value)} old`} />
         </Text>
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="A night too cold in the first week">
         <Num of={coldNight} />
         <Text size="sm">
           <Num of={coldNights} said={sayNights(coldNights.value)} /> below <Num of={stand} />
         </Text>
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label={floor && 'Brooder floor by then'}>
         {floor && <Num of={floor} />}
         {isShort && (
           <Text size="sm" fw={600} c="stop">

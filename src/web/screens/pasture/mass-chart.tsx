@@ -1,7 +1,6 @@
 import '@mantine/charts/styles.css';
 import { LineChart } from '@mantine/charts';
 import { Stack, Text } from '@mantine/core';
-import { useReducedMotion } from '@mantine/hooks';
 import { useMemo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
@@ -12,7 +11,7 @@ import {
   usableOn,
 } from '../../../../shared/plan/pasture/standing.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
-import { series } from '../../look/series.js';
+import { DRAWN_AT_ONCE, series } from '../../look/series.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -33,7 +32,6 @@ export default function MassChart({
 }) {
   const sayDate = useSayDate();
   const { tick, tooltip } = useDateAxis();
-  const still = useReducedMotion();
   const ahead = `Needed in the next ${plan.aheadDays.value} days`;
   const data = useMemo(() => {
     const shown = (kg: number): number => Math.round(toShown(kg, 'kg', units));
@@ -68,7 +66,7 @@ export default function MassChart({
             if (Number.isInteger(picked)) onDay(picked);
           },
         }}
-        {...(still ? { lineProps: { isAnimationActive: false } } : {})}
+        lineProps={DRAWN_AT_ONCE}
       />
       <Text size="sm">
         {sayDate(date)}. Choose another day in the chart, or with the slider under “Grass in each

@@ -1,6 +1,7 @@
 import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
+import type { LeavingPart } from '../../../../shared/plan/leaving.js';
 import { lifeLineOf } from '../../../../shared/plan/story/life-line.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
@@ -82,14 +83,12 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
       .filter(({ event }) => event === 'heaters-short')
       .map(({ start, name }) => ({ by: start, what: name, amount: '', price: undefined })),
     ...(leaving
-      ? [
-          {
-            by: leaving.processingDays[0]!.on,
-            what: 'Bags of ice',
-            amount: `${leaving.iceBags.value} (${formatValue(leaving.ice.value, 'kg', farm)})`,
-            price: price('Ice'),
-          },
-        ]
+      ? iceByDay(leaving).map(({ on, bags, kg }) => ({
+          by: on,
+          what: 'Bags of ice',
+          amount: `${bags} (${formatValue(kg, 'kg', farm)})`,
+          price: price('Ice'),
+        }))
       : []),
     ...(leaving?.freezerBags
       ? [
@@ -113,7 +112,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         <Table my="sm" withTableBorder>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>By</Table.Th>
+              <Table.Th>At the latest by</Table.Th>
               <Table.Th>What</Table.Th>
               <Table.Th>How much</Table.Th>
               <Table.Th>Price</Table.Th>
@@ -147,4 +146,17 @@ function earlier(plan: BatchPlan, ...parts: string[]): string {
   return (
     plan.tasks.tasks.find((t) => parts.some((p) => t.id.includes(p)))?.start ?? plan.arrivalDate
   );
+}
+
+/** Ice keeps for a day or two: each day of processing has its own, in whole bags. */
+function iceByDay({ processingDays, birdsToProcess, iceBags, ice }: LeavingPart) {
+  let done = 0;
+  let bought = 0;
+  return processingDays.map(({ on, birds }) => {
+    done += birds;
+    const until = Math.ceil((iceBags.value * done) / birdsToProcess - 1e-9);
+    const bags = until - bought;
+    bought = until;
+    return { on, bags, kg: (ice.value * birds) / birdsToProcess };
+  });
 }

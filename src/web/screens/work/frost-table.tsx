@@ -1,3 +1,4 @@
+import './work.css';
 import { Table, Text } from '@mantine/core';
 import type { NamedFrost, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
@@ -12,8 +13,8 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
   const sure = formatYears(outlook.sureShare, 'of');
   return (
     <>
-      <WideTable label="Frost dates" minWidth={560}>
-        <Table>
+      <WideTable label="Frost dates">
+        <Table className="stacks">
           <Table.Thead>
             <Table.Tr>
               <Table.Th>At or below</Table.Th>
@@ -29,11 +30,18 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
                 <Table.Th scope="row">
                   {frost.name}, <Num of={frostLow(outlook, frost)} />
                 </Table.Th>
-                {[frost.last?.usual, frost.last?.safe, frost.first?.usual, frost.first?.safe].map(
-                  (day, at) => (
-                    <Table.Td key={at}>{dateIn(day, frost, farm)}</Table.Td>
-                  ),
-                )}
+                <Table.Td data-label="last, in half of the years by">
+                  {dateIn(frost.last?.usual, frost, farm)}
+                </Table.Td>
+                <Table.Td data-label={`in ${sure} by`}>
+                  {dateIn(frost.last?.safe, frost, farm)}
+                </Table.Td>
+                <Table.Td data-label="first, in half after">
+                  {dateIn(frost.first?.usual, frost, farm)}
+                </Table.Td>
+                <Table.Td data-label={`in ${sure} after`}>
+                  {dateIn(frost.first?.safe, frost, farm)}
+                </Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>

@@ -1,8 +1,7 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
 import { useMemo, type ReactNode } from 'react';
-import type { AboutNumbers } from '../../../../shared/explain/moved.js';
-import { startKnownBetter, startMovedMost } from '../../../../shared/plan/work/about-work.js';
+import { aboutChances } from '../../../../shared/plan/work/about-work.js';
 import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
@@ -23,8 +22,8 @@ export function JobChances({ outlook }: { outlook: WorkOutlook }) {
   return (
     <>
       {0 < open.length && (
-        <WideTable label="Will it get done?" minWidth={680}>
-          <Table>
+        <WideTable label="Will it get done?">
+          <Table className="stacks">
             <Table.Thead>
               <Table.Tr>
                 <Table.Th>Work</Table.Th>
@@ -76,16 +75,7 @@ function Row({
   const sayDate = useSayDate();
   const { reader } = useOpener();
   const numbers = outlookQuantities(outlook, job);
-  const about = useMemo(
-    (): AboutNumbers => ({
-      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
-        yield undefined;
-        return startMovedMost(job, quantity);
-      },
-      knownBetter: () => startKnownBetter(job, reader.today ?? job.latest, reader),
-    }),
-    [job, reader],
-  );
+  const about = useMemo(() => aboutChances(job, reader.today ?? job.latest, reader), [job, reader]);
   const { suitableDays, windowDays, usuallyBy: halfDone, nearlyAlwaysBy: mostDone } = job;
   return (
     <Table.Tr>
@@ -94,11 +84,15 @@ function Row({
         {job.belongsTo && <span className="job-of"> {job.belongsTo.name}</span>}
         {children}
       </Table.Th>
-      <Table.Td className="no-wrap">
-        <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
+      <Table.Td className="no-wrap" data-label="Done in time">
+        <NumbersOf about={about}>
+          <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />
+        </NumbersOf>
       </Table.Td>
-      <Table.Td className="no-wrap">{sayDate(job.latest)}</Table.Td>
-      <Table.Td>
+      <Table.Td className="no-wrap" data-label="Due by">
+        {sayDate(job.latest)}
+      </Table.Td>
+      <Table.Td data-label="Start by, to be safe">
         {numbers.startBy ? (
           <NumbersOf about={about}>
             <Num of={numbers.startBy} />
@@ -107,12 +101,12 @@ function Row({
           'no day is early enough'
         )}
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="Suitable days">
         {suitableDays
           ? `${suitableDays.tenth} to ${suitableDays.ninetieth} of ${windowDays}, mostly ${suitableDays.half}`
           : 'any'}
       </Table.Td>
-      <Table.Td>
+      <Table.Td data-label="Usually done by, nearly always by">
         {halfDone ? sayDate(halfDone) : 'not in half of them'};{' '}
         {mostDone ? sayDate(mostDone) : `not in ${formatYears(outlook.sureShare, 'of')}`}
       </Table.Td>

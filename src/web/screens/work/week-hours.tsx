@@ -2,10 +2,9 @@ import './work.css';
 import { Button, Stack, Table, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { AboutNumbers } from '../../../../shared/explain/moved.js';
-import type { Quantity } from '../../../../shared/explain/quantity.js';
-import { hoursKnownBetter, hoursMovedMost } from '../../../../shared/plan/work/about-work.js';
+import { aboutWeeks } from '../../../../shared/plan/work/about-work.js';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
-import { HOURS_AVAILABLE, weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
+import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { usePeople, useTables } from '../../api/queries.js';
 import { useHandovers } from '../../api/work-queries.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
@@ -89,29 +88,15 @@ export function WeekHours({ plan, farmId }: { plan: WorkPlan; farmId: string }) 
   return about ? <NumbersOf about={about}>{content}</NumbersOf> : content;
 }
 
-/** What is asked of hours available beside their sum; undefined until people are read. */
+/** What is asked of hours beside their sum; undefined until people are read. */
 function useAboutHours(plan: WorkPlan, farmId: string): AboutNumbers | undefined {
   const people = usePeople(farmId).data;
   const handovers = useHandovers(farmId).data;
   const tables = useTables().data;
-  return useMemo(() => {
-    if (!people || !handovers || !tables) return undefined;
-    const isOfHours = ({ label }: Quantity): boolean => label === HOURS_AVAILABLE;
-    return {
-      *movedMost(quantity): ReturnType<AboutNumbers['movedMost']> {
-        yield undefined;
-        const week = quantity.inputs[0];
-        if (!isOfHours(quantity) || typeof week?.value !== 'string') return undefined;
-        const { today, to } = plan;
-        const who = { people, handovers, tables, today, to };
-        return hoursMovedMost({ from: week.value }, who, quantity);
-      },
-      knownBetter: (quantity) =>
-        isOfHours(quantity)
-          ? hoursKnownBetter(people)
-          : 'When you have logged what such work takes: your own hours then count.',
-    };
-  }, [plan, people, handovers, tables]);
+  return useMemo(
+    () => people && handovers && tables && aboutWeeks(plan, { people, handovers, tables }),
+    [plan, people, handovers, tables],
+  );
 }
 
 function Bar({ week, most }: { week: WorkWeek; most: number }) {

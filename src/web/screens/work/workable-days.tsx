@@ -1,3 +1,4 @@
+import './work.css';
 import { Table, Text } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { dryEnoughFrom } from '../../../../shared/plan/work/ground-quantities.js';
@@ -12,12 +13,11 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
   const sayDate = useSayDate();
   return (
     <>
-      <WideTable label="Suitable days" minWidth={420}>
-        <Table>
+      <WideTable label="Suitable days">
+        <Table className="stacks">
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>From</Table.Th>
-              <Table.Th>to</Table.Th>
+              <Table.Th>Days</Table.Th>
               <Table.Th>In a wet year</Table.Th>
               <Table.Th>In half of the years</Table.Th>
               <Table.Th>In a dry year</Table.Th>
@@ -27,12 +27,11 @@ export function WorkableDays({ outlook }: { outlook: WorkOutlook }) {
             {outlook.workable.map(({ from, days, tenth, half, ninetieth }) => (
               <Table.Tr key={from}>
                 <Table.Th scope="row" className="no-wrap">
-                  {sayDate(from)}
+                  {sayDate(from)} to {sayDate(addDays(from, days - 1))}
                 </Table.Th>
-                <Table.Td className="no-wrap">{sayDate(addDays(from, days - 1))}</Table.Td>
-                <Table.Td>{tenth}</Table.Td>
-                <Table.Td>{half}</Table.Td>
-                <Table.Td>{ninetieth}</Table.Td>
+                <Table.Td data-label="in a wet year">{tenth}</Table.Td>
+                <Table.Td data-label="in half of the years">{half}</Table.Td>
+                <Table.Td data-label="in a dry year">{ninetieth}</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>

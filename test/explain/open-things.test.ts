@@ -1,0 +1,128 @@
+import { describe, expect, it } from '@jest/globals';
+import { join } from 'node:path';
+import { quantityOfDay } from '../../shared/explain/daily-series.js';
+import type { AboutNumbers, Moved } from '../../shared/explain/moved.js';
+import type { Quantity } from '../../shared/explain/quantity.js';
+import { quantitiesIn } from '../../shared/explain/quantities-in.js';
+import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
+import { explain } from '../../shared/formulas/explanation.js';
+import { NOTHING_MOVES, openThingOf } from '../../shared/plan/open/open-things.js';
+import { planBatch } from '../../shared/plan/batch-plan.js';
+import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
+import { batchQuantities, pastureQuantities } from '../../shared/plan/farm/explain-plans.js';
+import { workOfFarm } from '../../shared/plan/farm/work-of-farm.js';
+import { yearOfFarm } from '../../shared/plan/farm/year-of-farm.js';
+import { aboutGrass } from '../../shared/plan/pasture/about-grass.js';
+import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
+import { aboutBatch } from '../../shared/plan/story/about-batch.js';
+import { todayOf } from '../../shared/plan/today/today.js';
+import { groundOn } from '../../shared/plan/work/ground-quantities.js';
+import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
+import { workPlanOf } from '../../shared/plan/work/work-plan.js';
+import {
+  jobQuantities,
+  outlookQuantities,
+  weekQuantities,
+} from '../../shared/plan/work/work-quantities.js';
+import { pictureOfFile } from '../../src/cli/farm-file.js';
+import { SEEDS_DIR } from '../../src/reference/load-tables.js';
+import { tables } from '../support/factories.js';
+
+const example = pictureOfFile(join(SEEDS_DIR, 'farm.example.jsonc'), tables);
+const reader = example.farm;
+const hatched: NamedBatch = {
+  ...example.batches[0]!,
+  ...{ id: 'hatched', origin: 'incubator', hatchToArrivalDays: 0 },
+};
+const withHatched: FarmPicture = { ...example, batches: [...example.batches, hatched] };
+
+function movedBy(about: AboutNumbers, quantity: Quantity): Moved | undefined {
+  const asking = about.movedMost(quantity);
+  for (;;) {
+    const { done, value } = asking.next();
+    if (done === true) return value ?? undefined;
+  }
+}
+
+/** Every number of the plans of birds and grass, with what is found when each thing is tried. */
+const tried: readonly { readonly of: Quantity; readonly moved: Moved | undefined }[] = [
+  ...withHatched.batches.flatMap((batch) => {
+    const plan = planBatch(withHatched, tables, batch.id);
+    const about = aboutBatch({ picture: withHatched, tables, batch, plan, reader });
+    const days = plan.daily.flatMap(({ id }) =>
+      [5, 30].flatMap((day) => quantityOfDay(plan.daily, id, day) ?? []),
+    );
+    return [...batchQuantities(plan, tables), ...days].map((of) => ({
+      of,
+      moved: movedBy(about, of),
+    }));
+  }),
+  ...(() => {
+    const plan = planPasture(example, tables);
+    const about = aboutGrass(example, plan, tables);
+    return pastureQuantities(plan, tables).map((of) => ({ of, moved: movedBy(about, of) }));
+  })(),
+];
+
+/** Every number of the year, the work and the day: before the chicks come and with them in the brooder. */
+function ofTheFarm(today: string): Quantity[] {
+  const picture = { ...example, today };
+  const animals = planAnimals(picture, tables);
+  const request = workOfFarm(picture, tables, animals);
+  const { keep: _keep, ...work } = workPlanOf(request, 5);
+  const outlook = workOutlookOf({ ...request, history: [] }, 5);
+  return [
+    ...quantitiesIn(todayOf(picture, tables, animals, work)),
+    ...quantitiesIn(yearOfFarm(picture, tables, { animals, work, history: [] })),
+    ...work.jobs.flatMap((job) => Object.values<Quantity>(jobQuantities(job, work.basis))),
+    ...work.weeks.flatMap((each) => Object.values<Quantity>(weekQuantities(each, work.basis))),
+    ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
+    groundOn(work, 0),
+  ];
+}
+
+const names = (of: readonly Quantity[]): string[] => [
+  ...new Set(of.map(({ formula, label }) => `${formula}: ${label}`)),
+];
+
+describe('every opened number', () => {
+  it('says when it is known better, wherever something that happens was found to move it', () => {
+    const silent = tried.filter(
+      ({ moved }) =>
+        moved?.to &&
+        moved.knownBetter === undefined &&
+        !/^If (you want|they come)/.test(moved.what),
+    );
+    expect(names(silent.map(({ of }) => of))).toEqual([]);
+    expect(tried.filter(({ moved }) => moved?.knownBetter !== undefined).length).toBeGreaterThan(
+      tried.length / 2,
+    );
+  });
+
+  it('is a fact only where nothing that happens was found to move it', () => {
+    const facts = tried.filter(
+      ({ of: { spread: _spread, ...of } }) => openThingOf(of) === undefined,
+    );
+    expect(facts.length).toBeGreaterThan(50);
+    expect(names(facts.filter(({ moved }) => moved?.knownBetter).map(({ of }) => of))).toEqual([]);
+  });
+
+  it('says what moves it of the day, the year and the work, but for what was counted or typed', () => {
+    const numbers = [example.today, '2027-05-01'].flatMap((today) => ofTheFarm(today));
+    const wasTried = new Set(tried.map(({ of }) => of.formula));
+    const counted = ({ mark, inputs, formula }: Quantity): boolean =>
+      mark === 'own-record' || inputs.every(({ unit }) => unit === 'date') || wasTried.has(formula);
+    const silent = numbers.filter(
+      (each) => explain(each, tables, reader).knownBetter === undefined && !counted(each),
+    );
+    for (const one of ['age-today', 'hours-of-week', 'frost-of-the-year', 'chance-in-time'])
+      expect(numbers.map(({ formula }) => formula)).toContain(one);
+    expect(names(silent)).toEqual([]);
+  });
+
+  it('says in the terminal and the answers of the service that nothing moves a fact', () => {
+    const fact = tried.find(({ of }) => of.formula === 'as-given')!.of;
+    expect(explain(fact, tables, reader)).toMatchObject({ movedBy: NOTHING_MOVES });
+    expect(explain(fact, tables, reader)).not.toHaveProperty('knownBetter');
+  });
+});
