@@ -89,8 +89,10 @@ export function bestSetting(
     for (const isOpen of rig.hasLid ? BOTH : OPEN) {
       let setting = settingOf(rig, hour, { on, isOpen, share, heightM });
       if (raisedTo && 0 < spotTooHotK(rig, hour, setting)) {
+        // What is raised has no thermostat: only the spot below it changes.
         const up = Math.max(heightM, raisedTo(setting));
-        setting = settingOf(rig, hour, { on, isOpen, share, heightM: up });
+        const underC = setting.airC + riseUnderHeatK(rig, up);
+        setting = { ...setting, heightM: up, underC };
       }
       const cost = costOf(rig, hour, setting);
       if (cost < least) [best, least] = [setting, cost];

@@ -144,8 +144,10 @@ function highestM(
     return clearanceM;
   const underTop = hasLid && setting.isOpen ? Infinity : headroomM;
   const highest = Math.min(table.lamps.highestM, underTop) + 1e-9;
+  // The rise falls with the square of the height.
+  const oneM = riseBelowLampK(table.radiant, heat.wattsEach, 1);
   const isWarmAt = (heightM: number): boolean =>
-    targetC <= setting.airC + riseBelowLampK(table.radiant, heat.wattsEach, heightM);
+    targetC <= setting.airC + oneM / (heightM * heightM);
   let heightM = clearanceM;
   for (let next = heightM + table.lamps.stepM; next <= highest; next += table.lamps.stepM) {
     if (!isWarmAt(next)) break;

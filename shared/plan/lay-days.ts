@@ -4,7 +4,7 @@ import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
 import { countedFrom } from '../farm/egg-count.js';
 import { facilityOf } from '../farm/facility.js';
-import { layByAir, layByLight, lightFelt, type LightOfDay } from '../poultry/lay-conditions.js';
+import { layByAir, layByLight, lightFelt } from '../poultry/lay-conditions.js';
 import { layByAge, moltDays, type DaysOfHens } from '../poultry/lay-cycles.js';
 import { survivingShare } from '../poultry/losses.js';
 import type { LayCurve } from '../tables/lay-tables.js';
@@ -129,26 +129,33 @@ function lightByDay(
   const read = layByLight(light);
   const back = light.response.fallDays;
   // Four laying years meet the same days of the year.
-  const ofYear = (isFirst: boolean): Float64Array =>
-    Float64Array.from({ length: 366 }, (_, day) => {
-      const of: LightOfDay = {
-        hours: Math.max(lampH, yearH[day]!),
-        hoursBefore: Math.max(lampH, yearH[(day - back + 366) % 366]!),
-      };
-      return read(of, lightFelt(curve, isFirst), isFirst);
-    });
+  const ofYear = (isFirst: boolean): Float64Array => {
+    const felt = lightFelt(curve, isFirst);
+    const year = new Float64Array(366);
+    for (let day = 0; day < 366; day++) {
+      const hours = Math.max(lampH, yearH[day]!);
+      const hoursBefore = Math.max(lampH, yearH[(day - back + 366) % 366]!);
+      year[day] = read({ hours, hoursBefore }, felt, isFirst);
+    }
+    return year;
+  };
   const [first, later] = [ofYear(true), ofYear(false)];
-  return Float64Array.from(dayOfYear, (day, i) => (i < firstMolt ? first : later)[day - 1]!);
+  const byDay = new Float64Array(dayOfYear.length);
+  for (let i = 0; i < byDay.length; i++)
+    byDay[i] = (i < firstMolt ? first : later)[dayOfYear[i]! - 1]!;
+  return byDay;
 }
 
 /** Hens in their house feel air that is a little warmer than outside. */
 function airByDay({ climate, tables }: Place, dayOfYear: Int16Array): Float64Array {
   const read = layByAir(tables.laying);
   const warmer = tables.heat.building.warmerThanOutsideK;
-  const ofYear = Float64Array.from({ length: 366 }, (_, day) =>
-    read((climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 + warmer),
-  );
-  return Float64Array.from(dayOfYear, (day) => ofYear[day - 1]!);
+  const ofYear = new Float64Array(366);
+  for (let day = 0; day < 366; day++)
+    ofYear[day] = read((climate.meanMinC[day]! + climate.meanMaxC[day]!) / 2 + warmer);
+  const byDay = new Float64Array(dayOfYear.length);
+  for (let i = 0; i < byDay.length; i++) byDay[i] = ofYear[dayOfYear[i]! - 1]!;
+  return byDay;
 }
 
 /** Hens alive on each day, past the end of the plan too. */
@@ -156,9 +163,10 @@ function hensAlive(life: Life, count: number): Float64Array {
   const { placed, rates, alive, days } = life;
   const last = days - 1;
   const females = alive.female[last]! / (placed * survivingShare(rates, last));
-  return Float64Array.from({ length: count }, (_, i) =>
-    i < days ? alive.female[i]! : placed * females * survivingShare(rates, i),
-  );
+  const hens = new Float64Array(count);
+  for (let i = 0; i < count; i++)
+    hens[i] = i < days ? alive.female[i]! : placed * females * survivingShare(rates, i);
+  return hens;
 }
 
 /** Eggs typed for a year, then eggs counted, over what the table expects of the same hens. */
