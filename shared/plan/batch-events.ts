@@ -10,7 +10,7 @@ import type { EggsSet } from './eggs-set.js';
 import { hatchDatesOf } from './hatch-dates.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
-import { processingDays, type ProcessingDay } from './processing-days.js';
+import { processingDays } from './processing-days.js';
 import { needsShell } from './raising-pullets.js';
 import type { PlanEvent } from './tasks/event.js';
 import { hardenFromDay } from './when-out.js';
@@ -79,23 +79,23 @@ function mildDay(context: PlanContext): number | undefined {
   return undefined;
 }
 
-/** The last day with all that leads up to it, then the days before it for the birds of each. */
+/**
+ * The days of processing: work that is done once before them hangs on the first, once after them on
+ * the last, and that of the day itself on each.
+ */
 function processingOf(context: PlanContext): PlanEvent[] {
-  const [last, ...earlier] = processingDays(
-    context,
-    birdsToProcess(context.life),
-  ).days.toReversed();
-  const birdsOn = ({ date, birds }: ProcessingDay) =>
-    ({ kind: 'processing', date, counts: { 'hundred-birds': birds } }) as const;
-  return [
-    birdsOn(last!),
-    ...earlier.map((day, k) => ({
-      ...birdsOn(day),
-      number: k + 2,
-      what: `${day.birds} birds`,
+  const { days } = processingDays(context, birdsToProcess(context.life));
+  return days.map(({ date, birds }, k): PlanEvent => {
+    const event = { kind: 'processing', date, counts: { 'hundred-birds': birds } } as const;
+    if (days.length === 1) return event;
+    return {
+      ...event,
+      ...(k === 0 ? {} : { number: k + 1 }),
+      what: `${birds} birds`,
       nearDays: 1,
-    })),
-  ];
+      ...(k === 0 ? { once: 'before' } : k === days.length - 1 ? { once: 'after' } : {}),
+    };
+  });
 }
 
 /** Last day of medicated feed: the days on its label before the first bird or egg is eaten. */

@@ -4,11 +4,13 @@ import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
-import { planContext } from './context.js';
+import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
+import { birdsToProcess } from './leaving-weights.js';
 import { occupanciesOf } from './occupancy.js';
 import { flockOf } from './other-flocks.js';
 import { FURTHEST_DAYS, planningDay } from './planning-day.js';
+import { processingDays } from './processing-days.js';
 import type { OtherFlock, PlanRequest } from './request.js';
 
 /**
@@ -147,16 +149,23 @@ function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
       occupied: [],
       packed: [],
     });
-    const { life, dateOf } = context;
     return {
       occupied: occupanciesOf(context),
       packed: packedOf(context),
       flock: flockOf(context),
-      endDate: dateOf((life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays),
+      endDate: endOf(context),
     };
   });
   known.set(batch, { ...held, picture, tables });
   return held;
+}
+
+/** The last day of processing by the hands there are, or that of the first egg. */
+function endOf(context: PlanContext): PlainDate {
+  const { life, dateOf } = context;
+  return life.firstEggAgeDays === undefined
+    ? processingDays(context, birdsToProcess(life)).days.at(-1)!.date
+    : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
 }
 
 function heldOrNothing(hold: () => Held): Held {

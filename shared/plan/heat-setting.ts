@@ -62,6 +62,9 @@ const DANGER_WEIGHS = 4;
 /** Of settings that are as good for the birds the one with fewer heaters and the lid on. */
 const A_HEATER = 0.01;
 const LID_OFF = 0.02;
+/** Where no heat is on by day nobody leaves the lid on for a little warmth. */
+const LID_ON_WITHOUT_HEAT = 0.03;
+const LITTLE_WARMTH_K = 4;
 /** Cold air falls on birds that sleep: by night the lid stays on unless it gets far too hot. */
 const LID_OFF_BY_NIGHT = 4;
 /** A chick walks away from a spot that is too hot, not from a cold night. */
@@ -128,13 +131,16 @@ function spotTooHotK(rig: HeatRig, hour: HeatHour, { on, underC }: HeatSetting):
 function costOf(rig: HeatRig, hour: HeatHour, setting: HeatSetting): number {
   const { on, isOpen, airC, underC } = setting;
   const isPlate = rig.heat.kind === 'plate';
-  const missingK = isPlate ? 0 : Math.max(0, hour.targetC - underC);
+  const isUnheatedDay = on === 0 && !hour.isNight && rig.hasLid;
+  const spareK = isUnheatedDay ? LITTLE_WARMTH_K : 0;
+  const missingK = isPlate ? 0 : Math.max(0, hour.targetC - underC - spareK);
   const coldK = (hour.isNight ? COLD_NIGHT_WEIGHS : 1) * missingK;
   // Without a warm spot the whole box is to be as warm as birds want it.
   const coolEndC = hour.targetC - (0 < on && hasCoolEnd(rig) ? rig.table.lamps.coolEndBelowK : 0);
   const hotK = Math.max(0, airC - coolEndC) + HOT_SPOT_WEIGHS * spotTooHotK(rig, hour, setting);
   const dangerK = Math.max(0, airC - hour.warnC);
   const crowded = Math.max(0, hour.places - on);
-  const lidOff = isOpen && rig.hasLid ? (hour.isNight ? LID_OFF_BY_NIGHT : LID_OFF) : 0;
-  return coldK + hotK + DANGER_WEIGHS * dangerK + crowded + A_HEATER * on + lidOff;
+  const lidOff = isUnheatedDay ? 0 : hour.isNight ? LID_OFF_BY_NIGHT : LID_OFF;
+  const lid = !rig.hasLid ? 0 : isOpen ? lidOff : isUnheatedDay ? LID_ON_WITHOUT_HEAT : 0;
+  return coldK + hotK + DANGER_WEIGHS * dangerK + crowded + A_HEATER * on + lid;
 }

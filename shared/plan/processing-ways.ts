@@ -117,7 +117,7 @@ export function processingIssues(
       issue(
         'act',
         'processing-weekday',
-        `Processing falls on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
+        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
         rows,
       ),
     ];

@@ -11,6 +11,8 @@ import { facilityOf } from '../farm/facility.js';
 import { lossFormulas } from '../poultry/losses.js';
 import { birdsThatFit, spaceFormulas, spaceRowAt } from '../poultry/space.js';
 import { floorHad, floorHadM2, type Floored } from './floor-had.js';
+import { birdsToProcess } from './leaving-weights.js';
+import { processingDays, shareStillThere } from './processing-days.js';
 import type { PlanContext } from './context.js';
 import { homeSpaceOf } from './home-space.js';
 import { spaceStandardOf } from './space-standard.js';
@@ -92,12 +94,18 @@ function atHome(context: PlanContext): Asked[] {
   const at = { isBrooder: false, place, home };
   const { each } = homeSpaceOf(context);
   const moved = { ...at, when: 'At the move', day: moveOutDay, birds: life.aliveAll[moveOutDay]! };
-  const last = (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
+  const last = isMeat
+    ? processingDays(context, birdsToProcess(life)).days.at(-1)!.index
+    : (life.firstEggAgeDays ?? life.lastAgeDays) - life.arrivalAgeDays;
   const ended = { ...at, when: isMeat ? 'On the last day' : 'At the first egg', day: last };
   return [
     { ...moved, limit: limit(each, life.arrivalAgeDays + moveOutDay) },
     isMeat
-      ? { ...ended, birds: life.aliveAll[last]!, limit: limitAtTheEnd(context, each, last) }
+      ? {
+          ...ended,
+          birds: life.aliveAll[last]! * leftOn(context, last),
+          limit: limitAtTheEnd(context, each, last),
+        }
       : {
           ...ended,
           birds: life.alive.female[last]!,
@@ -105,6 +113,10 @@ function atHome(context: PlanContext): Asked[] {
         },
   ];
 }
+
+/** Share of the birds that is processed on the last day, and not before it. */
+const leftOn = (context: PlanContext, day: number): number =>
+  shareStillThere(context, birdsToProcess(context.life))[day - 1] ?? 1;
 
 /** Grown birds also go by their weight. */
 function limitAtTheEnd(

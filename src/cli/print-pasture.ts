@@ -51,7 +51,7 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Does the grass last?',
       facts(
-        ...[hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
+        ...[hay.untilPlan, hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
         ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
       ),
     ),

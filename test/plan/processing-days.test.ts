@@ -72,10 +72,17 @@ describe('the days of processing', () => {
     expect(kill.map(({ start, units }) => [start, Math.round(units * 100)])).toEqual(
       processingDays.map(({ on, birds }) => [on, birds]),
     );
-    // What is done once is hung once.
-    expect(found.tasks.tasks.filter(({ id }) => id.startsWith('processing.fix-help'))).toHaveLength(
-      1,
-    );
+    // What is done once is hung once: before the first of them, or after the last.
+    const once = (id: string) => found.tasks.tasks.filter((each) => each.templateId === id);
+    for (const id of [
+      'processing.fix-helpers-and-date',
+      'processing.check-freezer-room-and-buy-bags',
+    ]) {
+      expect(once(id)).toHaveLength(1);
+      expect(once(id)[0]!.end < processingDays[0]!.on).toBe(true);
+    }
+    const [closed] = once('processing.close-batch-account');
+    expect(processingDays.at(-1)!.on < closed!.start).toBe(true);
   });
 
   it('are one with helpers enough', () => {

@@ -115,7 +115,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['forage-mass', 'standing-in-evening', 'standing-in-all', 'standing-average'],
       ...['standing-above-residuals', 'carrying-capacity', 'paddock-area', 'paddock-count'],
       ...['grass-short', 'hay-a-day', 'hay-cut', 'hay-needed', 'bales', 'winter-feed'],
-      ...['hay-own', 'hay-next-winter', 'hay-to-buy', 'hay-runs-out'],
+      ...['hay-own', 'hay-next-winter', 'hay-until-plan', 'hay-to-buy', 'hay-runs-out'],
       'saved-over-plain-rule',
       ...['forage-energy', 'milk-carried', 'gain-carried'],
       ...['feed-besides-grass', 'farm-growth-factor', 'reading-against-plan', 'sward-growth'],

@@ -33,12 +33,21 @@ export const hayStoreFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
+  untilPlan: {
+    id: 'hay-until-plan',
+    title: 'Hay from today to the plan',
+    words:
+      'Between two seasons the plan begins ahead of today. Until then the herds are on hay: what they need on its first day, for each of the days.',
+    symbols: 'H = F_day·days ÷ (dm·(1 − l_store)·(1 − l_feed))',
+    sources: ['ARITHMETIC'],
+    mark: 'computed',
+  },
   buy: {
     id: 'hay-to-buy',
     title: 'Hay to buy',
     words:
       'What is needed from today to grass, beside it, and through the next winter, less what lies in store and what you make. Where nothing is typed as in store, nothing is counted.',
-    symbols: 'H_buy = max(0, H + H_winter − H_store − H_own)',
+    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_own)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -54,6 +63,8 @@ export const hayStoreFormulas = {
 
 /** Hay over the whole year: what is there, what is made, what the next winter takes, what to buy. */
 export interface HayStorePart {
+  /** From today to the first day of the plan, where that lies ahead. */
+  readonly untilPlan?: NumberQuantity;
   readonly inStore?: NumberQuantity;
   readonly own?: NumberQuantity;
   /** Left out where the herds still graze when the plan ends. */
@@ -90,6 +101,7 @@ export function planHayStore(
           { rows: [context.order] },
         );
   const nextWinter = nextWinterOf(context, chosen, hayPerDryKg);
+  const untilPlan = untilPlanOf(context, hayPerDryKg);
   const { hayInStoreKg } = choices;
   const inStore =
     hayInStoreKg === undefined
@@ -97,13 +109,14 @@ export function planHayStore(
       : quantity('Hay in store', hayInStoreKg, 'kg', hayStoreFormulas.buy, [
           fromFarm('In store', hayInStoreKg, 'kg', 'H_store'),
         ]);
-  const needKg = toStore.value + (nextWinter?.value ?? 0);
+  const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const toBuy = quantity(
     'Hay to buy',
     Math.max(0, needKg - (hayInStoreKg ?? 0) - ownKg),
     'kg',
     hayStoreFormulas.buy,
     [
+      ...(untilPlan ? [from(untilPlan, 'H_now')] : []),
       from(toStore, 'H'),
       ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
       inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
@@ -113,6 +126,7 @@ export function planHayStore(
   );
   const runsOut = runsOutOn(context, chosen, hayPerDryKg);
   const part: HayStorePart = {
+    ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
     ...(own ? { own } : {}),
     ...(nextWinter ? { nextWinter } : {}),
@@ -130,7 +144,9 @@ export function planHayStore(
           ),
         }),
   };
-  return found(part, { issues: toBuyIssue(context, part, runsOut, span.from) });
+  return found(part, {
+    issues: toBuyIssue(context, part, runsOut, daysBetween(span.first, context.today)),
+  });
 }
 
 function nextWinterOf(
@@ -167,6 +183,27 @@ function nextWinterOf(
   );
 }
 
+/** Hay from today to the plan: what the herds need on its first day, for each day until then. */
+function untilPlanOf(context: PastureContext, hayPerDryKg: number): NumberQuantity | undefined {
+  const { span, herdDays, dateOf, today } = context;
+  const days = daysBetween(today, dateOf(span.from));
+  const perDay = herdDays.reduce((sum, { demandKg }) => sum + demandKg[span.from]!, 0);
+  if (days <= 0 || perDay <= 0) return undefined;
+  return quantity(
+    'Hay from today until then',
+    perDay * days * hayPerDryKg,
+    'kg',
+    hayStoreFormulas.untilPlan,
+    [
+      input('Need of a day, dry matter', perDay, 'kg', 'F_day'),
+      input('Days', days, 'day', 'days'),
+      input('The plan begins on', dateOf(span.from), 'date'),
+      input('Hay for a kilogram eaten', hayPerDryKg, 'ratio'),
+    ],
+    { rows: [context.order, context.tables.pasture.hay] },
+  );
+}
+
 /** First day on which there is none left; undefined where it lasts or is not known. */
 function runsOutOn(
   context: PastureContext,
@@ -180,7 +217,12 @@ function runsOutOn(
   for (const { openFrom, kg } of chosen.books.cuts)
     home.set(openFrom, (home.get(openFrom) ?? 0) + (kg * hay.harvestShare) / hay.dryMatterShare);
   const fed = context.herds.map((_, h) => fedByHand(context, chosen, h));
-  let left = choices.hayInStoreKg;
+  const before = untilPlanOf(context, hayPerDryKg)?.value ?? 0;
+  let left = choices.hayInStoreKg - before;
+  if (left < 0) {
+    const days = daysBetween(context.today, context.dateOf(span.from));
+    return span.from - days + Math.floor((days * choices.hayInStoreKg) / before);
+  }
   for (let day = span.from; day < span.to; day++) {
     left += home.get(day) ?? 0;
     for (const kg of fed) left -= kg[day]! * hayPerDryKg;

@@ -15,6 +15,8 @@ export interface PlanEvent {
   readonly animal?: { readonly id: string; readonly name: string };
   /** Only the work of so many days before and after it: the rest is done once for all of its kind. */
   readonly nearDays?: number;
+  /** Beside those days also what is done once before, or after, all of its kind. */
+  readonly once?: 'before' | 'after';
   /** What its tasks count, where that is not all of the batch or herd. */
   readonly counts?: Readonly<Partial<Record<WorkUnit, number>>>;
 }
@@ -45,9 +47,9 @@ export function keyDatesOf(
   { id, name }: { readonly id: string; readonly name: string },
   events: readonly PlanEvent[],
 ): KeyDate[] {
-  return events.flatMap(({ kind, number, date, animal, words: own, nearDays }) => {
+  return events.flatMap(({ kind, number, date, animal, words: own, nearDays, once }) => {
     const names = NAMES[kind];
-    if (!names || nearDays !== undefined) return [];
+    if (!names || (nearDays !== undefined && once !== 'before')) return [];
     const place = animal ? `-cow-${animal.id}` : number === undefined ? '' : `-${number}`;
     const words = animal ? `${animal.name}, ${names.words}` : (own ?? names.words);
     return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];

@@ -51,6 +51,12 @@ export function hangTasks(
   const byId = new Map(templates.map((template) => [template.id, template]));
   const firstOf = (kind: PlanEvent['kind']): PlanEvent | undefined =>
     events.find((event) => event.kind === kind);
+  const lastDateOf = (kind: PlanEvent['kind']): PlainDate | undefined =>
+    events.reduce<PlainDate | undefined>(
+      (last, { kind: of, date }) =>
+        of === kind && (last === undefined || last < date) ? date : last,
+      undefined,
+    );
   const eventOf = (id: string, event: PlanEvent): PlanEvent | undefined => {
     const kind = byId.get(id)?.event;
     return kind === event.kind ? event : kind && firstOf(kind);
@@ -59,7 +65,7 @@ export function hangTasks(
     templates
       .filter((template) => template.event === event.kind && isNear(template, event))
       .map((template): Hung => {
-        const until = template.until && firstOf(template.until)?.date;
+        const until = template.until && lastDateOf(template.until);
         const { waitDays } = template;
         const before = template.waitsFor.filter((id) => eventOf(id, event) !== undefined);
         const waits = before.map((id) => ({
@@ -101,7 +107,12 @@ function saidTemplate(template: TaskTemplate, { said }: TasksFor): TaskTemplate 
   };
 }
 
-const isNear = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
+const isNear = (template: TaskTemplate, event: PlanEvent): boolean =>
+  isOfTheDay(template, event) ||
+  (event.once === 'before' && template.offsetDays < 0) ||
+  (event.once === 'after' && 0 < template.offsetDays);
+
+const isOfTheDay = ({ offsetDays }: TaskTemplate, { nearDays }: PlanEvent): boolean =>
   nearDays === undefined || Math.abs(offsetDays) <= nearDays;
 
 function lengthOf(
@@ -170,7 +181,10 @@ function taskOf(
 }
 
 /** “Chick starter: first delivery”, but “Daisy: navel, tag, record”: whose work it is comes first. */
-function nameOf({ name }: TaskTemplate, { what, animal }: PlanEvent): string {
+function nameOf(template: TaskTemplate, event: PlanEvent): string {
+  const { name } = template;
+  const { animal } = event;
+  const what = isOfTheDay(template, event) ? event.what : undefined;
   if (animal) return `${animal.name}: ${name[0]!.toLowerCase()}${name.slice(1)}`;
   return what === undefined ? name : `${name}: ${what}`;
 }

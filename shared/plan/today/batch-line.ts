@@ -62,7 +62,7 @@ export function batchLine(
   { id, name, plan }: PlannedBatch,
 ): BatchLine | undefined {
   const { today } = picture;
-  if (plan.lastDate < today) return undefined;
+  if ((plan.leaving ? String(plan.leaving.on.value) : plan.lastDate) < today) return undefined;
   const stage = stageOf(plan, today);
   const next = nextOf(plan, today);
   const line = {
@@ -178,14 +178,18 @@ function nextOf(plan: BatchPlan, today: PlainDate): NextDate | undefined {
   return nextDate(words ?? saidOf(plan.words, usual), {
     on: date,
     today,
-    worked: workedOut(plan, kind),
+    worked: workedOut(plan, kind, date),
   });
 }
 
 /** The date as the plan worked it out, where it can be opened. */
-function workedOut(plan: BatchPlan, kind: EventKind): Quantity | undefined {
+function workedOut(plan: BatchPlan, kind: EventKind, date: PlainDate): Quantity | undefined {
   if (kind === 'move-out') return plan.outdoors.moveOut;
   if (kind === 'first-egg') return plan.laying?.firstEgg;
-  if (kind === 'processing') return plan.birds.cockerelsLeave?.on ?? plan.leaving?.on;
+  if (kind === 'processing') {
+    const on = plan.birds.cockerelsLeave?.on ?? plan.leaving?.on;
+    // Of several days only the last is a number of the plan.
+    return on?.value === date ? on : undefined;
+  }
   return undefined;
 }

@@ -20,6 +20,8 @@ export interface WorkRow {
   /** Hours of it that are planned for the day it stands under, where others come on other days. */
   readonly partHours?: number;
   readonly due?: PlainDate;
+  /** The day it stands under; left out, today. */
+  readonly planned?: PlainDate;
   /** What was told of it before this screen was opened. */
   readonly state?: 'done' | 'struck-out';
 }
@@ -28,9 +30,18 @@ export interface WorkRow {
 export const isRight = (hours: number | undefined): hours is number =>
   hours !== undefined && problemsOfNumber('hours', hours, FIELDS.hours.bounds).length === 0;
 
+/** Work of today is put off to tomorrow; what is planned for later, by a week. */
+const laterThan = (
+  planned: PlainDate | undefined,
+  today: PlainDate,
+): { readonly on: PlainDate; readonly said: string } =>
+  planned === undefined || planned <= today
+    ? { on: addDays(today, 1), said: 'to tomorrow' }
+    : { on: addDays(planned, 7), said: 'by a week' };
+
 /** Other hours, other days, or not at all. */
 export function ChangeWork({
-  work: { key, name, due, hours: open, hoursDone = 0 },
+  work: { key, name, due, planned, hours: open, hoursDone = 0 },
   units,
   today,
   say,
@@ -41,6 +52,7 @@ export function ChangeWork({
   say: (said: Said) => void;
 }) {
   const hours = open + hoursDone;
+  const later = laterThan(planned, today);
   const [ownHours, setHours] = useState<number | undefined>(hours);
   const [notBefore, setFrom] = useState<PlainDate | undefined>();
   const [dueOn, setDue] = useState<PlainDate | undefined>(due);
@@ -56,10 +68,10 @@ export function ChangeWork({
     <>
       <Button
         variant="default"
-        aria-label={`Put off to tomorrow: ${name}`}
-        onClick={() => say({ key, notBefore: addDays(today, 1) })}
+        aria-label={`Put off ${later.said}: ${name}`}
+        onClick={() => say({ key, notBefore: later.on })}
       >
-        Put off to tomorrow
+        Put off {later.said}
       </Button>
       <Group gap="xs" align="end" mt="xs">
         <QuantityInput

@@ -29,6 +29,7 @@ export function TaskMark({ task, marks }: { task: Task; marks: TaskMarks }) {
         name: task.name,
         hours: (ownHours ?? task.hours / people / days) - (hoursDone ?? 0),
         due: dueOn ?? task.end,
+        planned: task.start,
         ...(hoursDone === undefined ? {} : { hoursDone }),
         ...(state === undefined ? {} : { state }),
       }}

@@ -126,6 +126,7 @@ function Season({
         <Facts>
           <Fact of={plan.hay.balesToBuy} />
           <Fact of={plan.hay.toBuy} />
+          <Fact of={plan.hay.untilPlan} />
           <Fact of={plan.hay.bales} />
           <Fact of={plan.hay.toStore} />
           <Fact of={plan.hay.inSeason} />

@@ -43,7 +43,12 @@ export function DayWork({
       <Text size="sm">Why now: {job.why}</Text>
       {job.ifLate && <Text size="sm">If not: {job.ifLate}.</Text>}
       <DayJob
-        work={{ ...job, due: job.latest, ...(isPart ? { partHours: piece.hours } : {}) }}
+        work={{
+          ...job,
+          due: job.latest,
+          ...(piece ? { planned: piece.date } : {}),
+          ...(isPart ? { partHours: piece.hours } : {}),
+        }}
         units={farm.units}
         today={plan.today}
       />

@@ -144,7 +144,15 @@ function JobRow({ job, plan, farm, days, children }: JobRowProps) {
             {0 < job.lateDays && `, ${job.lateDays} d late`}
           </summary>
           {job.why}
-          <DayJob work={{ ...job, due: job.latest }} units={farm.units} today={today} />
+          <DayJob
+            work={{
+              ...job,
+              due: job.latest,
+              ...(job.pieces[0] ? { planned: job.pieces[0].date } : {}),
+            }}
+            units={farm.units}
+            today={today}
+          />
         </details>
       </Table.Td>
       <Table.Td>
