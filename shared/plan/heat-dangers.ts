@@ -13,10 +13,12 @@ export function heatDangers(
   heat: BroodingHeat,
   weeks: readonly HeatWeek[],
 ): PlanIssue[] {
+  // What is past needs no warning any more.
+  const ahead = weeks.filter(({ last }) => context.today <= context.dateOf(last));
   return [
-    ...leftOn(context, brooder, heat, weeks),
-    ...hotWeather(context, brooder, heat, weeks),
-    ...tooStrong(context, brooder, heat, weeks),
+    ...leftOn(context, brooder, heat, ahead),
+    ...hotWeather(context, brooder, heat, ahead),
+    ...tooStrong(context, brooder, heat, ahead),
   ];
 }
 
