@@ -350,7 +350,9 @@ class Season {
       ...stay
     } = field.stay!;
     if (day === stay.from) {
-      field.stay = undefined;
+      // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
+      if (field.stay!.enteredOn < day) field.leave(day);
+      else field.stay = undefined;
       herd.at = undefined;
       return;
     }

@@ -59,7 +59,13 @@ describe('a season of grass that was walked as planned', () => {
           moves.filter(({ from }) => today < from).map((m) => [m.paddockId, m.from, m.to]);
         expect(ahead(later)).toEqual(ahead(plan));
       }),
-      { numRuns: 8 },
+      {
+        numRuns: 8,
+        // The herd moves on the very morning on which is planned again.
+        examples: [
+          [{ paddocks: 3, areaM2: 3000, head: 2, forageId: 'ryegrass-clover', after: 34 }],
+        ],
+      },
     );
   });
 });
