@@ -41,19 +41,23 @@ export function carriedParts(context: PastureContext, { books }: Chosen, h: numb
     for (let day = stay.from; day < stay.from + stay.days; day++)
       if (books.eatenKg[h]![day]! > 0) digestible.set(day, stay.digestibleShare);
   }
-  return herd.groups.flatMap((group) => {
-    const days = [...digestible].flatMap(([day, share]) => dayOf(context, group, day, share));
+  return herd.groups.flatMap((group, g) => {
+    const { weightKg: weightKgs } = context.herdDays[h]!.groups[g]!;
+    const days = [...digestible].flatMap(([day, share]) =>
+      dayOf(context, { group, weightKgs }, day, share),
+    );
     return days.length === 0 ? [] : [partOf(context, group, days)];
   });
 }
 
 function dayOf(
   { span, tables, dateOf }: PastureContext,
-  group: PlannedGroup,
+  { group, weightKgs }: { group: PlannedGroup; weightKgs: Float64Array },
   day: number,
   digestibleShare: number,
 ): CarriedDay[] {
   const date = dateOf(day);
+  const weightKg = weightKgs[day]!;
   if (!isThere(group, date)) return [];
   const due = dueOf(group, tables)?.due;
   const { of, milkKg, weekOfLactation } = cowDay(
@@ -63,7 +67,6 @@ function dayOf(
     tables,
   );
   const gainKg = group.gainKgPerDay ?? of.gainKgPerDay;
-  const weightKg = (group.weightKg ?? of.weightKg) + gainKg * Math.max(0, day - span.from);
   const carried = carriedKg(of, {
     ...{ weightKg, milkKg, weekOfLactation, digestibleShare },
     grainKg: group.grainKgPerDay ?? 0,

@@ -10,6 +10,7 @@ import type { FarmPicture } from '../../farm/picture.js';
 import { seededRandom } from '../../schedule/random.js';
 import type { Tables } from '../../tables/tables.js';
 import { drawnRun } from '../../weather/drawn-year.js';
+import { seasonFeed } from './season-feed.js';
 import { chooseMoves } from './surplus.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
@@ -59,24 +60,9 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
       drawnRun(request.climate, dayOfYear, habit, random),
     );
     const { books } = chooseMoves(context);
-    const { from, to } = context.span;
-    const shortShare = tables.judgements.grazing.shortShare.value;
-    let fedKg = 0;
-    let shortDays = 0;
-    books.hayKg.forEach((kg, h) => {
-      const stays = books.stays.filter((stay) => stay.herd === h);
-      const [first, last] = [
-        stays[0]?.from ?? to,
-        (stays.at(-1)?.from ?? 0) + (stays.at(-1)?.days ?? 0),
-      ];
-      for (let day = from; day < to; day++) {
-        fedKg += kg[day]!;
-        const isIn = first <= day && day < last;
-        if (isIn && shortShare * context.herdDays[h]!.demandKg[day]! < kg[day]!) shortDays++;
-      }
-    });
+    const { allKg, shortDays } = seasonFeed(context, books);
     const mownKg = books.cuts.reduce((sum, { kg }) => sum + kg, 0);
-    return { fedKg, shortDays, mownKg, rows: context.order };
+    return { fedKg: allKg, shortDays, mownKg, rows: context.order };
   });
   const at = (of: (season: (typeof seasons)[number]) => number, inTen: number): number => {
     const sorted = seasons.map(of).sort((a, b) => a - b);

@@ -10,13 +10,13 @@ import {
 import type { Formula } from '../../explain/formula.js';
 import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
 import { graze } from '../../pasture/grazier.js';
-import type { SeasonBooks } from '../../pasture/season-books.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
 import { planHayStore, type HayStorePart } from './hay-store.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
 import { savedOverPlainRule } from './plain-rule.js';
+import { seasonFeed } from './season-feed.js';
 import type { SeasonSward } from './season-swards.js';
 import { balesOf, chosenOr, type Chosen } from './surplus.js';
 
@@ -103,24 +103,11 @@ export interface HayPart extends HayStorePart {
   readonly closers: readonly Closer[];
 }
 
-interface Grazing {
-  readonly first: number;
-  readonly last: number;
-}
-
-/** First and last day a herd grazes, or undefined when it never does. */
-export function grazingOf(books: SeasonBooks, herd: number): Grazing | undefined {
-  const stays = books.stays.filter((s) => s.herd === herd);
-  if (stays.length === 0) return undefined;
-  const last = stays.at(-1)!;
-  return { first: stays[0]!.from, last: last.from + last.days - 1 };
-}
-
 /** Hay in and out of the grazing season, how good the order is, and what closes a shortage. */
 export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart> {
   const { tables, choices, span } = context;
   const { hay } = tables.pasture;
-  const { inSeasonKg, outsideKg, firstShort, shortDays } = feedOf(context, chosen.books);
+  const { inSeasonKg, outsideKg, firstShort, shortDays } = seasonFeed(context, chosen.books);
   const dry = (
     label: string,
     kg: number,
@@ -226,42 +213,6 @@ function sumFrom(series: readonly Float64Array[], from: number, to: number): num
   return sum;
 }
 
-interface FeedOf {
-  readonly inSeasonKg: number;
-  readonly outsideKg: number;
-  readonly firstShort: number | undefined;
-  readonly shortDays: number;
-}
-
-function feedOf(
-  { span, herdDays, tables }: PastureContext,
-  books: SeasonBooks,
-  headShare = 1,
-): FeedOf {
-  const { shortShare } = tables.judgements.grazing;
-  let inSeasonKg = 0;
-  let outsideKg = 0;
-  let firstShort: number | undefined;
-  let shortDays = 0;
-  books.hayKg.forEach((hay, h) => {
-    const { demandKg, grassKg } = herdDays[h]!;
-    const grazing = grazingOf(books, h);
-    for (let i = span.from; i < span.to; i++) {
-      outsideKg += (demandKg[i]! - grassKg[i]!) * headShare; // fed in quarantine
-      const isIn = grazing !== undefined && grazing.first <= i && i <= grazing.last;
-      if (!isIn) {
-        outsideKg += hay[i]!;
-        continue;
-      }
-      inSeasonKg += hay[i]!;
-      if (hay[i]! <= shortShare.value * headShare * demandKg[i]!) continue;
-      shortDays++;
-      if (firstShort === undefined || i < firstShort) firstShort = i;
-    }
-  });
-  return { inSeasonKg, outsideKg, firstShort, shortDays };
-}
-
 const HALVINGS = 4;
 
 /** Largest share between 0 and 1 for which something holds, found by halving; 0 when none does. */
@@ -282,7 +233,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
   const rows = [context.order];
   const least = littleShare.value * needKg(context);
   const shortWith = (change: Parameters<typeof grazingProblem>[1], headShare = 1): number =>
-    feedOf(context, graze(grazingProblem(context, change), 'never'), headShare).inSeasonKg;
+    seasonFeed(context, graze(grazingProblem(context, change), 'never'), headShare).inSeasonKg;
   const closers: Closer[] = [
     {
       kind: 'hay',
@@ -350,7 +301,7 @@ function closersOf(context: PastureContext, inSeason: NumberQuantity): Closer[] 
       leastRestDays: s.leastRestDays + longerRestDays.value,
     })),
   };
-  const saved = inSeason.value - feedOf(context, graze(longer, 'never')).inSeasonKg;
+  const saved = inSeason.value - seasonFeed(context, graze(longer, 'never')).inSeasonKg;
   if (least < saved) {
     closers.push({
       kind: 'slower',

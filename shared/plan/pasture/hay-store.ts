@@ -8,6 +8,7 @@ import {
   quantity,
   type NumberQuantity,
   type Quantity,
+  type QuantityInput,
 } from '../../explain/quantity.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
@@ -124,7 +125,7 @@ export function planHayStore(
     ],
     { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
   );
-  const runsOut = runsOutOn(context, chosen, hayPerDryKg);
+  const runsOut = runsOutOn(context, chosen, hayPerDryKg, untilPlan?.value ?? 0);
   const part: HayStorePart = {
     ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
@@ -167,20 +168,11 @@ function nextWinterOf(
   const until = addDays(dateOf(turnOut), 365);
   const days = daysBetween(dateOf(span.to - 1), until) - 1;
   if (days <= 0) return undefined;
-  const perDay = need / Math.min(LAST_DAYS, span.to - span.from);
-  return quantity(
-    'Hay from then to grass again',
-    perDay * days * hayPerDryKg,
-    'kg',
-    hayStoreFormulas.nextWinter,
-    [
-      input('Need of a day, dry matter', perDay, 'kg', 'F_day'),
-      input('Days', days, 'day', 'days'),
-      input('Grass again about', until, 'date'),
-      input('Hay for a kilogram eaten', hayPerDryKg, 'ratio'),
-    ],
-    { rows: [context.order, context.tables.pasture.hay] },
-  );
+  return hayOfDays(context, 'Hay from then to grass again', hayStoreFormulas.nextWinter, {
+    perDayKg: need / Math.min(LAST_DAYS, span.to - span.from),
+    ...{ days, hayPerDryKg },
+    until: input('Grass again about', until, 'date'),
+  });
 }
 
 /** Hay from today to the plan: what the herds need on its first day, for each day until then. */
@@ -189,26 +181,44 @@ function untilPlanOf(context: PastureContext, hayPerDryKg: number): NumberQuanti
   const days = daysBetween(today, dateOf(span.from));
   const perDay = herdDays.reduce((sum, { demandKg }) => sum + demandKg[span.from]!, 0);
   if (days <= 0 || perDay <= 0) return undefined;
-  return quantity(
-    'Hay from today until then',
-    perDay * days * hayPerDryKg,
+  return hayOfDays(context, 'Hay from today until then', hayStoreFormulas.untilPlan, {
+    perDayKg: perDay,
+    ...{ days, hayPerDryKg },
+    until: input('The plan begins on', dateOf(span.from), 'date'),
+  });
+}
+
+/** Hay, as it lies in store, for so many days of one need. */
+const hayOfDays = (
+  context: PastureContext,
+  label: string,
+  formula: Formula,
+  of: { perDayKg: number; days: number; hayPerDryKg: number; until: QuantityInput },
+): NumberQuantity =>
+  quantity(
+    label,
+    of.perDayKg * of.days * of.hayPerDryKg,
     'kg',
-    hayStoreFormulas.untilPlan,
+    formula,
     [
-      input('Need of a day, dry matter', perDay, 'kg', 'F_day'),
-      input('Days', days, 'day', 'days'),
-      input('The plan begins on', dateOf(span.from), 'date'),
-      input('Hay for a kilogram eaten', hayPerDryKg, 'ratio'),
+      input('Need of a day, dry matter', of.perDayKg, 'kg', 'F_day'),
+      input('Days', of.days, 'day', 'days'),
+      of.until,
+      input('Hay for a kilogram eaten', of.hayPerDryKg, 'ratio'),
     ],
     { rows: [context.order, context.tables.pasture.hay] },
   );
-}
 
-/** First day on which there is none left; undefined where it lasts or is not known. */
+/**
+ * First day on which there is none left; undefined where it lasts or is not known.
+ *
+ * @param beforeKg hay that is fed before the plan begins
+ */
 function runsOutOn(
   context: PastureContext,
   chosen: Chosen,
   hayPerDryKg: number,
+  beforeKg: number,
 ): number | undefined {
   const { span, choices, tables } = context;
   if (choices.hayInStoreKg === undefined) return undefined;
@@ -217,11 +227,10 @@ function runsOutOn(
   for (const { openFrom, kg } of chosen.books.cuts)
     home.set(openFrom, (home.get(openFrom) ?? 0) + (kg * hay.harvestShare) / hay.dryMatterShare);
   const fed = context.herds.map((_, h) => fedByHand(context, chosen, h));
-  const before = untilPlanOf(context, hayPerDryKg)?.value ?? 0;
-  let left = choices.hayInStoreKg - before;
+  let left = choices.hayInStoreKg - beforeKg;
   if (left < 0) {
     const days = daysBetween(context.today, context.dateOf(span.from));
-    return span.from - days + Math.floor((days * choices.hayInStoreKg) / before);
+    return span.from - days + Math.floor((days * choices.hayInStoreKg) / beforeKg);
   }
   for (let day = span.from; day < span.to; day++) {
     left += home.get(day) ?? 0;
@@ -248,7 +257,7 @@ function toBuyIssue(
     issue(
       soon ? 'act' : 'note',
       'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} It is dearest at the end of winter.`,
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'}`,
       [toBuy],
     ),
   ];

@@ -14,7 +14,7 @@ import { groupsOf } from '../../pasture/named-cows.js';
 import type { SeasonBooks, StayRecord } from '../../pasture/season-books.js';
 import { issue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
-import { grazingOf } from './hay-part.js';
+import { grazingOf } from './season-feed.js';
 import { firstFitDay, type PastureContext } from './pasture-context.js';
 import { END_WORDS } from './stay-reasons.js';
 import type { Chosen } from './surplus.js';

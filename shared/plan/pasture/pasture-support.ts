@@ -1,4 +1,5 @@
 import { markOfBlend, OWN_DEFAULT, type Sourced } from '../../explain/formula.js';
+import { forageEnergyFormulas } from '../../pasture/forage-energy.js';
 import { groupsOf } from '../../pasture/grass-kind.js';
 import { swardFormulas } from '../../pasture/sward-day.js';
 import { rowById } from '../../tables/tables.js';
@@ -76,6 +77,7 @@ export const needRows = ({
   paddocks,
 }: Pick<PastureRequest, 'tables' | 'herds' | 'paddocks'>): Sourced[] => [
   ...paddocks.map(({ forageId }) => rowById(tables.forages, forageId).energyMcalPerKg),
+  ...(paddocks.length === 0 ? [] : [forageEnergyFormulas.energy]),
   ...herds.flatMap(({ groups }) =>
     groups.flatMap((group) => [
       ...usualRows(tables, group),

@@ -3,6 +3,7 @@ import { fromJudgement, input, quantity, type NumberQuantity } from '../../expla
 import { graze } from '../../pasture/grazier.js';
 import type { SeasonBooks } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
+import { seasonFeed } from './season-feed.js';
 import type { Chosen } from './surplus.js';
 
 export const plainRuleFormulas = {
@@ -49,11 +50,13 @@ export function savedOverPlainRule(context: PastureContext, chosen: Chosen): Num
 
 /** What is fed beside grass and what is made of hay, kg of dry matter. */
 function feedAndHay(
-  { span, tables }: PastureContext,
-  { hayKg, cuts }: SeasonBooks,
+  context: PastureContext,
+  books: SeasonBooks,
 ): { readonly fedKg: number; readonly madeKg: number } {
-  let fedKg = 0;
-  for (const kg of hayKg) for (let day = span.from; day < span.to; day++) fedKg += kg[day]!;
-  const mown = cuts.reduce((sum, { kg }) => sum + kg, 0);
-  return { fedKg, madeKg: mown * tables.pasture.hay.harvestShare };
+  const { allKg } = seasonFeed(context, books);
+  const mown = books.cuts.reduce((sum, { kg }) => sum + kg, 0);
+  return {
+    fedKg: allKg,
+    madeKg: mown * context.tables.pasture.hay.harvestShare,
+  };
 }
