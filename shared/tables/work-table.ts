@@ -4,11 +4,16 @@ import type { Sourced } from '../explain/formula.js';
 
 /** What fitting work into hours and days goes by. */
 export interface WorkTable {
-  readonly horizonDays: Sourced & { readonly value: number };
+  /** Days that are planned: a year, or to the last that is due, but no more than the most. */
+  readonly horizonDays: Sourced & { readonly value: number; readonly mostDays: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
   readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
   /** When those hours begin where nobody said, which decides how many are in daylight. */
   readonly startH: Sourced & StartingHours;
+  /** Hours of the clock between which whoever works elsewhere is out of the house on a weekday. */
+  readonly outByDay: Sourced & { readonly fromH: number; readonly toH: number };
+  /** Hours by day between two looks of somebody who only comes in. */
+  readonly visits: Sourced & { readonly everyH: number };
   readonly wetDay: Sourced & {
     /** Rain from which a day counts as wet. */
     readonly rainMm: number;

@@ -14,6 +14,7 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     const isOver = task.onDemand === true || task.isOver === true;
     if (isOver && !reading.marks.has(key)) continue;
     const everyDay = choreSpan(task);
+    if (!isOver) readLook(request, { work, task, key }, reading);
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
   }
@@ -38,6 +39,26 @@ interface OneTask {
   readonly key: string;
 }
 
+/** How often animals want to be looked at while the task goes on. */
+function readLook(
+  { today, tables }: WorkRequest,
+  { work, task }: OneTask,
+  { days, looks }: Reading,
+): void {
+  const { looks: asked } = templateOf(tables, task);
+  if (!asked) return;
+  const fromDay = daysBetween(today, task.start);
+  const toDay = Math.min(daysBetween(today, task.end), fromDay + (asked.days ?? Infinity) - 1);
+  if (toDay < 0 || days <= fromDay) return;
+  const { everyH } = asked;
+  looks.push({
+    of: { id: work.id, name: work.name },
+    everyH,
+    fromDay: Math.max(0, fromDay),
+    toDay,
+  });
+}
+
 function readChore(
   { today, tables }: WorkRequest,
   { work, task, key, everyDay }: OneTask & { everyDay: { from: string; to: string } },
@@ -47,13 +68,15 @@ function readChore(
   const toDay = daysBetween(today, everyDay.to);
   if (toDay < 0 || days <= fromDay) return;
   const { ownHours, notBefore = today } = marks.get(key) ?? {};
+  const template = templateOf(tables, task);
   chores.push({
     key,
     // What comes with each animal is an average of its days: no day has just that much of it.
     name: task.spreadOver ? `${task.name} (as they come)` : task.name,
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
     hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
-    row: sourcedOf(templateOf(tables, task)),
+    row: sourcedOf(template),
+    ...(template.rounds ? { rounds: template.rounds } : {}),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),
   });

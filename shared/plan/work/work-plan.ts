@@ -11,8 +11,10 @@ import { FieldError } from '../../problems/field-problem.js';
 import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
+import { workHorizonDays } from './work-horizon.js';
 import { workHours, type WorkHours } from './work-hours.js';
-import type { PlannedChore, WorkNeed } from './work-need.js';
+import { careGaps, type CareGap } from './care-gaps.js';
+import type { LookNeed, PlannedChore, WorkNeed } from './work-need.js';
 import { workNeeds } from './work-needs.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
 import { frostKeyDates } from './place-dates.js';
@@ -21,6 +23,7 @@ import { weekStartOf } from '../../calendar/week-start.js';
 import { changesSince, type WorkChange } from './work-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
+import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
 import { canDo, workPeople } from './work-people.js';
@@ -81,9 +84,19 @@ export interface PlannedChoreDay {
   /** Batch or herd it is done for; the household's own has none. */
   readonly belongsTo?: string;
   readonly hours: number;
+  /** Rounds of the day on which it is done; the household’s own has none. */
+  readonly rounds?: readonly Round[];
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
   readonly shortHours: number;
+}
+
+/** Batch or herd that is looked at so often by day, from one date to another. */
+export interface PlannedLook {
+  readonly ofId: string;
+  readonly everyH: number;
+  readonly from: string;
+  readonly to: string;
 }
 
 export interface WorkWeek {
@@ -107,6 +120,10 @@ export interface WorkPlan {
   /** Batches and herds whose work is missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly PlannedChoreDay[])[];
+  /** Days on which animals have nobody. */
+  readonly careGaps: readonly CareGap[];
+  /** How often animals want somebody to look at them by day. */
+  readonly looks: readonly PlannedLook[];
   /** What the work hangs on, from today to the end of the plan. */
   readonly events: readonly KeyDate[];
   readonly weeks: readonly WorkWeek[];
@@ -148,7 +165,7 @@ export function workPlanOf(
   given: WorkRequest,
   plans = PLANS,
 ): WorkPlan & { readonly keep: KeptPlan } {
-  const { work, chores, hours } = fitAll(given, plans);
+  const { work, chores, looks, hours } = fitAll(given, plans);
   const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
@@ -194,6 +211,11 @@ export function workPlanOf(
     jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
     unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
+    careGaps: careGaps({ request, chores, looks, hours }),
+    looks: looks.map(({ of, everyH, fromDay, toDay }) => ({
+      ...{ ofId: of.id, everyH },
+      ...{ from: dateOf(fromDay), to: dateOf(toDay) },
+    })),
     events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),
     basis: workBasis(request, needs, chores),
@@ -242,9 +264,14 @@ const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest
 export function fitAll(
   given: WorkRequest,
   plans = PLANS,
-): { work: WholeWork; chores: readonly PlannedChore[]; hours: WorkHours } {
+): {
+  work: WholeWork;
+  chores: readonly PlannedChore[];
+  looks: readonly LookNeed[];
+  hours: WorkHours;
+} {
   const request = { ...given, people: workPeople(given.people, given.handovers) };
-  const horizon = request.tables.work.horizonDays.value;
+  const horizon = workHorizonDays(request);
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
   const asked = workNeeds(request, horizon);
@@ -272,6 +299,7 @@ export function fitAll(
   return {
     work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
     chores,
+    looks: asked.looks,
     hours,
   };
 }
@@ -358,7 +386,10 @@ function choresOf(
   );
 }
 
-const ofChore = ({ belongsTo }: PlannedChore) => (belongsTo ? { belongsTo: belongsTo.name } : {});
+const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
+  ...(belongsTo ? { belongsTo: belongsTo.name } : {}),
+  ...(rounds ? { rounds } : {}),
+});
 
 function weeksOf(
   { today, people, farm }: WorkRequest,
