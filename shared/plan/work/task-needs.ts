@@ -1,5 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import { templateOf } from '../tasks/task-hours.js';
+import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
 import { herdRounds, type HerdRound } from './herd-round.js';
@@ -93,6 +94,10 @@ function readTask(
   if (dueDay < -longPastDays.value && !marks.has(key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
+  const prepares =
+    task.noUseAfter === undefined
+      ? undefined
+      : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
   const reckonedHours = task.hours / (task.conditions?.peopleNeeded ?? 1);
   const known = learned.get(kind);
@@ -114,6 +119,7 @@ function readTask(
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
+    ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),
   });
 }

@@ -1,6 +1,7 @@
 import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob, Priority, Progress, WorkConditions } from '../../farm/job.js';
 import type { Round } from '../../tables/task-template.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { LearnedHours } from './learned-hours.js';
 
 /** One piece of work, in days from today. */
@@ -35,6 +36,8 @@ export interface WorkNeed {
   readonly forWhom?: OwnJob['forWhom'];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
+  /** The event it prepares and is of no use after. */
+  readonly prepares?: KeyDate;
   /** Its time is past, so that it is only known where something was said of it. */
   readonly isOver?: boolean;
   /** What the hours of its template rest on; own jobs have hours of the household's own. */

@@ -13,6 +13,7 @@ import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHorizonDays } from './work-horizon.js';
 import { workHours, type WorkHours } from './work-hours.js';
+import { arrivalsToMove } from './arrival-to-move.js';
 import { careGaps, type CareGap } from './care-gaps.js';
 import type { LookNeed, PlannedChore, WorkNeed } from './work-need.js';
 import { workNeeds } from './work-needs.js';
@@ -169,6 +170,10 @@ export function workPlanOf(
   const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
+  const moves = arrivalsToMove(given, (asked) =>
+    asked === given ? unfitOf(work) : unfitOf(fitAll(asked, FEW_PLANS).work),
+  );
+  const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
@@ -199,7 +204,7 @@ export function workPlanOf(
       shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
-      waysToFit: isIn ? [] : wordsToFit(work, i),
+      waysToFit: isIn ? [] : [...wordsToFit(work, i), ...moveOf(need)],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
     };
   });
@@ -250,6 +255,12 @@ export function workPlanOf(
     ),
   };
 }
+
+/** Plans tried for a question beside the plan itself. */
+const FEW_PLANS = 10;
+
+const unfitOf = ({ needs, fitted }: WholeWork): WorkNeed[] =>
+  needs.filter((_, i) => fitted.plan[i]!.length === 0);
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 

@@ -118,7 +118,8 @@ export function wordsToFit(
   const isBoundToDay = job.fromDay === job.untilDay;
   return [
     ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
-    ...(laterDay === undefined || isBoundToDay
+    // What makes ready for animals is of no use after them: then it is they who come later.
+    ...(laterDay === undefined || isBoundToDay || needs[index]!.prepares
       ? []
       : [`A later last day: it would be done on ${date(laterDay)}.`]),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
