@@ -33,12 +33,14 @@ export class WorkDays {
   }
 
   /**
-   * Puts a job on the earliest days it fits on, from a day on; takes the hours.
+   * Puts a job on the earliest days it fits on, from a day on; takes the hours. Of a job that may
+   * be spread it puts what fits.
    *
+   * @param until last day it may take, when that is before its own
    * @returns its pieces, none when it does not fit before its last day
    */
-  put(job: WorkJob, from: number): WorkPiece[] {
-    const last = Math.min(job.untilDay, this.problem.days - 1);
+  put(job: WorkJob, from: number, until = job.untilDay): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.problem.days - 1);
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
     for (let day = Math.max(0, from); day <= last; day++) {
@@ -50,11 +52,10 @@ export class WorkDays {
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
-    this.giveBack(job, pieces);
-    return [];
+    return pieces;
   }
 
-  /** Puts a job back where it was, when it still fits there. */
+  /** Puts a job back where it was, whole, when it still fits there. */
   putWhereItWas(job: WorkJob, from: number, was: readonly WorkPiece[]): boolean {
     const { smallestPieceMinutes: smallest } = job;
     if (smallest === undefined && 1 < was.length) return false;

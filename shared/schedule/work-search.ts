@@ -8,7 +8,6 @@ import { daysLeft } from './work-reasons.js';
 import { drawnEarlier } from './work-settling.js';
 import {
   costOf,
-  finishDay,
   type WorkJob,
   type WorkPiece,
   type WorkPlacing,
@@ -99,7 +98,7 @@ const isSame = (now: readonly WorkPiece[], was: readonly WorkPiece[] | undefined
   was?.length === now.length && was.every((piece, k) => piece.day === now[k]!.day);
 
 const costOfPlan = ({ jobs }: WorkProblem, plan: WorkPlacing): number =>
-  jobs.reduce((sum, job, i) => sum + costOf(job, finishDay(plan[i]!)), 0);
+  jobs.reduce((sum, job, i) => sum + costOf(job, plan[i]!), 0);
 
 function movesCost({ pieces }: PlacedWork, earlier: EarlierWork | undefined): number {
   if (!earlier) return 0;
@@ -173,7 +172,7 @@ function neighbor(
   random: Random,
 ): Order {
   if (random() < SHARE_WHO) return { list, jobs: leftToSome(problem, jobs, random) };
-  const costly = jobs.flatMap((job, i) => (0 < costOf(job, finishDay(pieces[i]!)) ? [i] : []));
+  const costly = jobs.flatMap((job, i) => (0 < costOf(job, pieces[i]!) ? [i] : []));
   const position = new Int32Array(list.length);
   list.forEach((i, k) => (position[i] = k));
   const isForward = 0 < costly.length && random() < 0.75;

@@ -48,6 +48,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   return [
     `Work from ${near(plan.today)} to ${near(plan.to)}`,
@@ -59,7 +60,11 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       (job) =>
         `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
-    ...(unfit.length + short.length === 0
+    ...part.map(
+      (job) =>
+        `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
+    ),
+    ...(unfit.length + part.length + short.length === 0
       ? ['\nTime for everything.']
       : [
           '\nNo time for these',

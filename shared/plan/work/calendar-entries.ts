@@ -47,7 +47,17 @@ export function calendarEntries(
 }
 
 function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
-  const { key, name, belongsTo, pieces, why, ifLate, priority, calendarSpareDays: spareDays } = job;
+  const {
+    key,
+    name,
+    belongsTo,
+    pieces,
+    why,
+    whyPart,
+    ifLate,
+    priority,
+    calendarSpareDays: spareDays,
+  } = job;
   if (pieces.length === 0) {
     return [
       {
@@ -66,6 +76,7 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
     text: [
       personIds.map((id) => names.get(id) ?? id).join(' and '),
       `Why then: ${why}`,
+      ...(whyPart === undefined ? [] : [whyPart]),
       ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
     ].join('\n'),
     personIds,
