@@ -16,13 +16,14 @@ const EQUAL = 1e-9;
  * cost rises by it, and nothing begins before what it waits for.
  *
  * @param days with the hours of the plan's jobs taken
- * @param stays jobs that keep their days, such as those of an earlier plan
+ * @param earlier a plan whose jobs stay where they are, where they stand as they did in it
  */
 export function drawnEarlier(
   problem: WorkProblem,
   { order }: ActivityNetwork,
   plan: WorkPlacing,
-  { days, stays }: { days: WorkDays; stays: (index: number) => boolean },
+  days: WorkDays,
+  earlier?: WorkPlacing,
 ): WorkPiece[][] {
   const pieces = plan.map((each) => [...each]);
   const followers = followersOf(problem);
@@ -32,11 +33,12 @@ export function drawnEarlier(
       const job = problem.jobs[i]!;
       const was = pieces[i]!;
       if (was.length === 0 || job.pinned) continue;
-      const isWhole = job.minutes <= placedMinutes(was);
-      if (isWhole && stays(i)) continue;
+      const before = earlier?.[i] ?? [];
+      const stays = 0 < before.length && isSame(job, was, before);
+      if (stays && job.minutes <= placedMinutes(was)) continue;
       days.giveBack(job, was);
       const now = days.put(job, freeFrom(job, pieces), lastDayBefore(followers[i]!, pieces));
-      if (isBetter(job, now, was) && (!stays(i) || holdsDays(now, was))) {
+      if (isBetter(job, now, was) && (!stays || isSame(job, now, before))) {
         pieces[i] = now;
         hasMoved = true;
       } else {
@@ -79,6 +81,14 @@ function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPie
   return 0 < sooner || (sooner === 0 && now[0]!.day < was[0]!.day);
 }
 
-/** Every day it had is among its days. */
-const holdsDays = (now: readonly WorkPiece[], was: readonly WorkPiece[]): boolean =>
-  was.every(({ day }) => now.some((piece) => piece.day === day));
+/**
+ * Whether a job stays where it was: on the days it had, and where all of it had a place on no
+ * others.
+ */
+export const isSame = (
+  job: WorkJob,
+  now: readonly WorkPiece[],
+  was: readonly WorkPiece[],
+): boolean =>
+  was.every(({ day }) => now.some((piece) => piece.day === day)) &&
+  (now.length === was.length || placedMinutes(was) < job.minutes);
