@@ -49,6 +49,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
   const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
@@ -85,7 +86,11 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
             ]),
           ),
         ]),
-    ...(unfit.length + short.length + late.length === 0
+    ...part.map(
+      (job) =>
+        `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
+    ),
+    ...(unfit.length + part.length + short.length + late.length === 0
       ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
       : [
           '\nNo time for these',

@@ -59,7 +59,17 @@ const careEntry = ({ kind, from, of, said, ways }: CareGap): CalendarEntry => ({
 });
 
 function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
-  const { key, name, belongsTo, pieces, why, ifLate, priority, calendarSpareDays: spareDays } = job;
+  const {
+    key,
+    name,
+    belongsTo,
+    pieces,
+    why,
+    whyPart,
+    ifLate,
+    priority,
+    calendarSpareDays: spareDays,
+  } = job;
   const late =
     0 < job.lateDays ? `${job.lateDays} ${job.lateDays === 1 ? 'day' : 'days'} late. ` : '';
   if (pieces.length === 0) {
@@ -80,6 +90,7 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
     text: [
       personIds.map((id) => names.get(id) ?? id).join(' and '),
       `${late}Why then: ${why}`,
+      ...(whyPart === undefined ? [] : [whyPart]),
       ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
     ].join('\n'),
     personIds,

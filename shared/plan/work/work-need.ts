@@ -31,6 +31,8 @@ export interface WorkNeed {
   readonly untilDay: number;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
+  /** Smallest useful piece of it, where the household said one. */
+  readonly smallestPieceHours?: number;
   readonly priority: Priority;
   readonly personIds?: readonly string[];
   readonly forWhom?: OwnJob['forWhom'];

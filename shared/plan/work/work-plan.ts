@@ -6,7 +6,8 @@ import { workNetwork } from '../../schedule/work-network.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
 import { workWindows } from '../../schedule/work-windows.js';
-import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
+import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
+import type { WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
 import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
 import { groundPart, type GroundPart } from './ground-part.js';
@@ -27,9 +28,10 @@ import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
+import type { WorkTable } from '../../tables/work-table.js';
 import { canDo, workPeople } from './work-people.js';
 import type { WholeWork } from './whole-work.js';
-import { wordsToFit, unfitWords, whyThen } from './work-words.js';
+import { partWords, wordsToFit, unfitWords, whyThen } from './work-words.js';
 
 /** A piece of work on a day. */
 export interface PlannedPiece {
@@ -69,11 +71,15 @@ export interface PlannedJob {
   readonly pieces: readonly PlannedPiece[];
   /** Hours of each who takes part that nobody has on its day: it is done all the same. */
   readonly shortHours: number;
+  /** Hours of each that find no place, though the rest does. */
+  readonly lostHours: number;
+  /** How much of it fits and why no more; only of work that is done in part. */
+  readonly whyPart?: string;
   /** Days it is done after its latest. */
   readonly lateDays: number;
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
-  /** What would make it fit. */
+  /** What would make all of it fit. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
 }
@@ -178,6 +184,7 @@ export function workPlanOf(
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
     const isIn = 0 < pieces.length;
+    const lostMinutes = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
     return {
       key: need.key,
       name: need.name,
@@ -202,9 +209,11 @@ export function workPlanOf(
         personIds: piece.workers.map((w) => request.people[w]!.id),
       })),
       shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
+      lostHours: lostMinutes / 60,
+      ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
-      waysToFit: isIn ? [] : [...wordsToFit(work, i), ...moveOf(need)],
+      waysToFit: isIn && lostMinutes === 0 ? [] : [...wordsToFit(work, i), ...moveOf(need)],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
     };
   });
@@ -250,7 +259,7 @@ export function workPlanOf(
     keep: keptPlan(
       request,
       needs,
-      fitted.plan,
+      { problem, plan: fitted.plan },
       windows.map(({ latestDay }) => latestDay),
     ),
   };
@@ -259,8 +268,11 @@ export function workPlanOf(
 /** Plans tried for a question beside the plan itself. */
 const FEW_PLANS = 10;
 
-const unfitOf = ({ needs, fitted }: WholeWork): WorkNeed[] =>
-  needs.filter((_, i) => fitted.plan[i]!.length === 0);
+/** Work that has no place in a plan, or not the whole of it. */
+const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>
+  needs.filter(
+    (_, i) => !problem.jobs[i]!.pinned && placedMinutes(fitted.plan[i]!) < problem.jobs[i]!.minutes,
+  );
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
@@ -334,9 +346,7 @@ export function jobsOf(
       minutes: Math.max(1, Math.round(need.hours * 60)),
       peopleNeeded: need.conditions.peopleNeeded ?? 1,
       able: people.flatMap((person, w) => (canDo(person, need) ? [w] : [])),
-      ...(need.canBeSpread && smallestPieceHours.longerThanHours < need.hours
-        ? { smallestPieceMinutes: 60 * smallestPieceHours.value }
-        : {}),
+      ...smallestPiece(need, smallestPieceHours),
       fromDay: need.fromDay,
       dueDay: need.dueDay,
       untilDay: need.untilDay,
@@ -348,6 +358,16 @@ export function jobsOf(
       ...(bound ? { pinned: [bound.piece] } : {}),
     };
   });
+}
+
+/** Work of one set day, and what is short, is done in one go or not at all. */
+function smallestPiece(
+  { canBeSpread, hours, fromDay, untilDay, smallestPieceHours }: WorkNeed,
+  usual: WorkTable['smallestPieceHours'],
+): Pick<WorkJob, 'smallestPieceMinutes'> {
+  const longerThan = smallestPieceHours ?? usual.longerThanHours;
+  if (!canBeSpread || fromDay === untilDay || hours <= longerThan) return {};
+  return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
 }
 
 /** Days that suit a piece of work; undefined when it asks nothing of a day. */
