@@ -32,7 +32,7 @@ export type TaskCircumstance =
   | 'shell-apart';
 
 /** What the hours of a task grow with. */
-export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
+export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre' | 'ton';
 
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {

@@ -462,7 +462,7 @@ function seasonOf(tables: Tables): Quantity[] {
   }));
   const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
   const ownJobs = tables.jobSets.flatMap((set) =>
-    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
+    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, tables, today }), count: 2, today }),
   );
   const handover = {
     ...{ id: 'h', sitter: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },

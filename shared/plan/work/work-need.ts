@@ -34,6 +34,8 @@ export interface WorkNeed {
   readonly forWhom?: OwnJob['forWhom'];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
+  /** What it puts out is harmed by a night at or below this, °C. */
+  readonly harmedAtOrBelowC?: number;
   /** Its time is past, so that it is only known where something was said of it. */
   readonly isOver?: boolean;
   /** What the hours of its template rest on; own jobs have hours of the household's own. */

@@ -9,6 +9,8 @@ import {
 } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { unfitDay } from './days-of-work.js';
+import { coverWords } from './nights-of-cover.js';
+import { spellWords } from './spell-words.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -74,6 +76,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
+  const spell = spellWords(work, index);
+  if (spell !== undefined) parts.push(spell);
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
   parts.push(
@@ -82,7 +86,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       : `due by ${date(latestDay)}${last}`,
   );
   const sentence = `${parts.join('; ')}.`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
 }
 
 const UNFIT: Record<UnfitBecause, string> = {
