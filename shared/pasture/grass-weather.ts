@@ -1,5 +1,4 @@
 import { extraterrestrialRadiationMJPerM2Day } from '../calendar/day-length.js';
-import { soilAfter } from '../weather/soil-temperature.js';
 import type { GrassDay } from './sward-day.js';
 import type { GrassWeather } from './sward.js';
 
@@ -16,6 +15,8 @@ export interface PlainDays {
 const USABLE_LIGHT = 0.48;
 /** Between inland 0.16 and coast 0.19. FAO-56 eq. 50. */
 const RADIATION_PER_ROOT_K = 0.17;
+/** Days over which the soil follows the air: ten, as in Schapendonk et al. 1998. */
+const SOIL_LAG_DAYS = 10;
 /** Snow falls below this mean, °C, and melts by so many mm a day and degree; from memory. */
 const SNOW_BELOW_C = 1;
 const MELT_MM_PER_C = 3;
@@ -40,7 +41,7 @@ export function grassWeather(latitudeDeg: number, days: PlainDays): GrassWeather
     const maxC = days.maxC[i]!;
     const meanC = (minC + maxC) / 2;
     const rainMm = days.rainMm?.[i] ?? 0;
-    soilC = i === 0 ? meanC : soilAfter(soilC, meanC);
+    soilC = i === 0 ? meanC : soilC + (meanC - soilC) / SOIL_LAG_DAYS;
     if (dayOfYear === sumFrom) temperatureSum = 0;
     temperatureSum += Math.max(0, meanC);
     snowMm = meanC < SNOW_BELOW_C ? snowMm + rainMm : Math.max(0, snowMm - MELT_MM_PER_C * meanC);

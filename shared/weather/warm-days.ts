@@ -1,12 +1,17 @@
 import { addDays, daysBetween, yearOf, type PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from './climate.js';
-import { soilTemperatureC } from './soil-temperature.js';
+import { soilTemperatureC, usualSoilC, yearMeanC } from './soil-temperature.js';
 
 /** What has to be how warm, and on how many days in a row. */
 export interface Warmth {
   readonly of: 'soil' | 'day';
   readonly atLeastC: number;
   readonly daysInRow: number;
+}
+
+export interface WarmPlace {
+  readonly climate: Pick<Climate, 'meanMinC' | 'meanMaxC' | 'recent' | 'forecast'>;
+  readonly latitudeDeg: number;
 }
 
 const DAYS = 366;
@@ -19,25 +24,15 @@ const LEAP_YEAR = '2024-01-01';
  * that are warm enough by the averages; undefined where they always or never are.
  */
 export function usualWarmDay(
-  climate: Pick<Climate, 'meanMinC' | 'meanMaxC'>,
+  { climate, latitudeDeg }: WarmPlace,
   warmth: Warmth,
 ): string | undefined {
-  const values = usualValues(climate, warmth);
+  const values = warmth.of === 'day' ? climate.meanMaxC : usualSoilC(climate, latitudeDeg);
   const coldest = values.indexOf(Math.min(...values));
   if (warmth.atLeastC <= values[coldest]!) return undefined;
   const rolled = Float64Array.from({ length: DAYS }, (_, k) => values[(coldest + k) % DAYS]!);
   const first = firstRun(rolled, warmth);
   return first < 0 ? undefined : addDays(LEAP_YEAR, (coldest + first) % DAYS).slice(5);
-}
-
-/** The averages of a year, the soil settled by the year before. */
-function usualValues(
-  { meanMinC, meanMaxC }: Pick<Climate, 'meanMinC' | 'meanMaxC'>,
-  { of }: Warmth,
-): readonly number[] {
-  if (of === 'day') return meanMaxC;
-  const twice = (year: readonly number[]): number[] => [...year, ...year];
-  return [...soilTemperatureC(twice(meanMinC), twice(meanMaxC)).subarray(DAYS)];
 }
 
 /**
@@ -47,7 +42,7 @@ function usualValues(
  * @param usual month and day by the averages
  */
 export function warmDayIn(
-  climate: Pick<Climate, 'meanMinC' | 'meanMaxC' | 'recent' | 'forecast'>,
+  { climate, latitudeDeg }: WarmPlace,
   warmth: Warmth,
   { usual, year }: { readonly usual: string; readonly year: number },
 ): PlainDate {
@@ -68,7 +63,11 @@ export function warmDayIn(
     minC[k] = day.minC;
     maxC[k] = day.maxC;
   }
-  const values = warmth.of === 'day' ? maxC : soilTemperatureC(minC, maxC);
+  const dayOfYear = Int16Array.from({ length: days }, (_, k) => slot(k) + 1);
+  const values =
+    warmth.of === 'day'
+      ? maxC
+      : soilTemperatureC({ minC, maxC, dayOfYear, latitudeDeg, yearMeanC: yearMeanC(climate) });
   const found = firstRun(values.subarray(AROUND_DAYS), warmth);
   return addDays(from, found < 0 ? 2 * AROUND_DAYS : found);
 }

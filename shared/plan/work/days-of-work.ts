@@ -3,7 +3,7 @@ import type { WorkConditions } from '../../farm/job.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
-import { soilTemperatureC } from '../../weather/soil-temperature.js';
+import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
 import { isWetAhead, spellStarts } from './dry-spells.js';
 import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
@@ -126,7 +126,12 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     rainMm: run.rainMm.subarray(BEFORE_DAYS),
     isWorkable: isWorkable.subarray(BEFORE_DAYS),
     missingMm: depletionMm.subarray(BEFORE_DAYS - 1, n - 1),
-    soilC: soilTemperatureC(run.minC, run.maxC).subarray(BEFORE_DAYS),
+    soilC: soilTemperatureC({
+      ...run,
+      dayOfYear,
+      latitudeDeg: place.farm.latitudeDeg,
+      yearMeanC: yearMeanC(place.climate),
+    }).subarray(BEFORE_DAYS),
     isForecast: isForecast.subarray(BEFORE_DAYS),
   };
 }

@@ -71,8 +71,10 @@ export function suggestedAnchor(
 function hivesOpenIn(place: DatedPlace, year: number): PlainDate {
   const { dayMaxC, daysInRow } = place.tables.work.keyDates.hivesOpen;
   const warmth = { of: 'day', atLeastC: dayMaxC, daysInRow } as const;
-  const usual = usualWarmDay(place.climate, warmth);
-  return usual === undefined ? `${year}-05-01` : warmDayIn(place.climate, warmth, { usual, year });
+  const { climate, farm } = place;
+  const warmPlace = { climate, latitudeDeg: farm.latitudeDeg };
+  const usual = usualWarmDay(warmPlace, warmth);
+  return usual === undefined ? `${year}-05-01` : warmDayIn(warmPlace, warmth, { usual, year });
 }
 
 /** Hours of the jobs of a set in all, opened to what they rest on. */

@@ -1,6 +1,6 @@
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { WorkTable } from '../../tables/work-table.js';
-import { usualWarmDay, warmDayIn, type Warmth } from '../../weather/warm-days.js';
+import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
 import { placeFrost } from '../place-frost.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
@@ -32,7 +32,7 @@ export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): Key
   if (known?.key === key) return known.events;
   const yearly = [
     ...frostsOf({ farm, climate, tables, today }),
-    ...warmthsOf(climate, tables.work.keyDates),
+    ...warmthsOf({ climate, latitudeDeg }, tables.work.keyDates),
   ];
   const events = [-1, 0, 1].flatMap((k) => {
     const year = yearOf(today) + k;
@@ -78,14 +78,14 @@ const SAFE = { kind: 'safe', words: 'nine years in ten' } as const;
 const SOIL_DAYS = 3;
 
 function warmthsOf(
-  climate: DatedPlace['climate'],
+  place: WarmPlace,
   { soil, hivesOpen, swarming }: WorkTable['keyDates'],
 ): Yearly[] {
   const of = (id: string, name: string, warmth: Warmth): Yearly[] => {
-    const usual = usualWarmDay(climate, warmth);
+    const usual = usualWarmDay(place, warmth);
     return usual === undefined
       ? []
-      : [{ id, name, dateOf: (year) => warmDayIn(climate, warmth, { usual, year }) }];
+      : [{ id, name, dateOf: (year) => warmDayIn(place, warmth, { usual, year }) }];
   };
   const { dayMaxC, daysInRow } = hivesOpen;
   const hives = of('hives-open', hivesOpen.name, { of: 'day', atLeastC: dayMaxC, daysInRow });

@@ -25,5 +25,5 @@ export function spellWords(
   );
   const inTen = Math.round(10 * chanceOfDryRun(week, runDays, request.tables.work.wetDay));
   const odds = inTen === 0 ? 'fewer than 1' : String(inTen);
-  return `not all of it is forecast yet: ${runDays} dry days in a row come in ${odds} of 10 such weeks, so move it to them`;
+  return `beyond the forecast, where ${runDays} dry days in a row come in ${odds} of 10 such weeks: begin once they are forecast`;
 }

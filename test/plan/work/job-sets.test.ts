@@ -24,8 +24,8 @@ describe('jobsOfSet', () => {
     const [now, later] = ['2027-05-20', '2027-05-27'].map((anchorOn) =>
       jobsOfSet(setOf('garden-beds'), { anchorOn, count: 1, today }),
     );
-    expect(now!.find(({ id }) => id === 'beds')!.dueOn).toBe('2027-05-19');
-    expect(later!.find(({ id }) => id === 'beds')!.dueOn).toBe('2027-05-26');
+    expect(now!.find(({ id }) => id === 'beds-again')!.dueOn).toBe('2027-05-19');
+    expect(later!.find(({ id }) => id === 'beds-again')!.dueOn).toBe('2027-05-26');
   });
 
   it('leaves out what is past, and lets nothing wait for it', () => {
