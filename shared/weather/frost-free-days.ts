@@ -20,8 +20,8 @@ export const frostFreeFormulas = {
  * @param last month and day of the one, `first` of the other
  */
 export function frostFreeDays(last: string, first: string): number {
-  const year = first < last ? 2024 : 2023;
-  return daysBetween(`2023-${common(last)}`, `${year}-${common(first)}`);
+  const year = first < last ? 2022 : 2023;
+  return daysBetween(`${year}-${common(last)}`, `2023-${common(first)}`);
 }
 
 /** On the calendar of a common year. */

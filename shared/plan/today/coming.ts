@@ -1,6 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
-import { isOfGarden, isOfPlace } from '../work/place-dates.js';
+import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { Place } from './attention.js';

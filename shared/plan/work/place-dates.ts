@@ -3,17 +3,8 @@ import type { WorkTable } from '../../tables/work-table.js';
 import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
 import { placeFrost } from '../place-frost.js';
 import type { KeyDate } from '../tasks/event.js';
+import { OF_PLACE } from './of-place.js';
 import type { WorkRequest } from './work-request.js';
-
-const PLACE = 'event/place/';
-const FROSTS = [`${PLACE}last-frost-`, `${PLACE}first-frost-`];
-
-/** Whether a key date belongs to the place, and not to a batch or herd. */
-export const isOfPlace = ({ id }: Pick<KeyDate, 'id'>): boolean => id.startsWith(PLACE);
-
-/** Whether it is one of garden or hives, which not every household has an eye on. */
-export const isOfGarden = (event: Pick<KeyDate, 'id'>): boolean =>
-  isOfPlace(event) && !FROSTS.some((start) => event.id.startsWith(start));
 
 export type DatedPlace = Pick<WorkRequest, 'farm' | 'climate' | 'tables' | 'today'>;
 
@@ -37,7 +28,7 @@ export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): Key
   const events = [-1, 0, 1].flatMap((k) => {
     const year = yearOf(today) + k;
     return yearly.map(({ id, name, dateOf }): KeyDate => ({
-      id: `${PLACE}${id}-${year}`,
+      id: `${OF_PLACE}${id}-${year}`,
       name,
       date: dateOf(year),
     }));
