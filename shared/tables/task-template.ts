@@ -36,7 +36,7 @@ export const ROUNDS = ['morning', 'noon', 'evening', 'night'] as const;
 export type Round = (typeof ROUNDS)[number];
 
 /** What the hours of a task grow with. */
-export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
+export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre' | 'ton';
 
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {

@@ -115,7 +115,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       ),
       hoursBase: HOURS,
       hoursPerUnit: HOURS,
-      unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre']),
+      unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre', 'ton']),
       isDaily: YES_NO,
       needs: maybe(WORDS),
       rounds: maybe(list('Rounds', choice('Round', ROUNDS), ROUNDS.length, 'rounds', 1)),
@@ -155,6 +155,15 @@ export const work = nested(
     }),
     dayToDay: value('Likeness to the day before', SHARE),
     frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
+    keyDates: nested(
+      'KeyDates',
+      row('KeyDates', {
+        soil: table('WarmSoil', { id: ID, name: NAME, atLeastC: AIR_C, ...SOURCED }),
+        hivesOpen: part('HivesOpen', { name: NAME, dayMaxC: AIR_C, daysInRow: DAYS }),
+        swarming: part('Swarming', { name: NAME, afterDays: DAYS }),
+        bloom: part('Bloom', { name: NAME, atOrBelowC: AIR_C }),
+      }),
+    ),
     workableGround: part('WorkableGround', {
       layerM: M,
       drierThanFieldCapacityMm: MM,
@@ -203,11 +212,7 @@ export const jobSets = table('JobSet', {
         offsetDays: maybe(OFFSET_DAYS),
       }),
       'turn-out': row('FromTurnOut', { from: choice('From', ['turn-out']) }),
-      'warm-days': row('FromWarmDays', {
-        from: choice('From', ['warm-days']),
-        dayMaxC: AIR_C,
-        daysInRow: DAYS,
-      }),
+      'hives-open': row('FromHivesOpen', { from: choice('From', ['hives-open']) }),
     }),
   ),
   jobs: table('SetJob', {
@@ -221,6 +226,7 @@ export const jobSets = table('JobSet', {
     priority,
     conditions,
     canBeSpread: YES_NO,
+    harmedAtOrBelowC: maybe(AIR_C),
     waitsFor: maybe(ID),
     waitDays: maybe(DAYS),
     everyDays: maybe(DAYS),

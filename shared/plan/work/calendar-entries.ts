@@ -1,6 +1,6 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
-import { isOfPlace } from './place-dates.js';
+import { isOfPlace } from './of-place.js';
 import type { CareGap } from './care-gaps.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
 import { formatDate } from '../../units/dates.js';

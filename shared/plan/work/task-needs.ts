@@ -132,7 +132,8 @@ const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
   task.spareDays === 0 &&
   task.start === task.end &&
   task.earliestStart === undefined &&
-  (kind === 'herd' || task.offsetDays <= 0);
+  // Hay is not made on a set day: it waits for dry ones.
+  (kind === 'herd' ? task.mayFollowDays === undefined : task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
 function choreSpan(task: Task): { from: string; to: string } | undefined {

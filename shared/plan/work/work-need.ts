@@ -40,6 +40,8 @@ export interface WorkNeed {
   readonly ifLate?: string;
   /** The event it prepares and is of no use after. */
   readonly prepares?: KeyDate;
+  /** What it puts out is harmed by a night at or below this, °C. */
+  readonly harmedAtOrBelowC?: number;
   /** Its time is past, so that it is only known where something was said of it. */
   readonly isOver?: boolean;
   /** What the hours of its template rest on; own jobs have hours of the household's own. */

@@ -9,7 +9,7 @@ import { workWindows } from '../../schedule/work-windows.js';
 import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
 import type { WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
-import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
+import { workFrame, usualDays, type DaysOfWork } from './days-of-work.js';
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
 import { workHorizonDays } from './work-horizon.js';
@@ -19,7 +19,8 @@ import { careGaps, type CareGap } from './care-gaps.js';
 import type { LookNeed, PlannedChore, WorkNeed } from './work-need.js';
 import { workNeeds } from './work-needs.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
-import { frostKeyDates } from './place-dates.js';
+import { suitsOfNeeds } from './suits-of-needs.js';
+import { placeKeyDates } from './place-dates.js';
 import { onSuitableDays } from './chore-days.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { changesSince, type WorkChange } from './work-changes.js';
@@ -276,9 +277,9 @@ const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today, farm }: WorkRequest, to: string): KeyDate[] =>
-  [...work.flatMap(({ events }) => events), ...frostKeyDates(farm, today)]
-    .filter(({ date }) => today <= date && date <= to)
+const eventsOf = (request: WorkRequest, to: string): KeyDate[] =>
+  [...request.work.flatMap(({ events }) => events), ...placeKeyDates(request)]
+    .filter(({ date }) => request.today <= date && date <= to)
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 
 const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest;
@@ -337,9 +338,10 @@ export function jobsOf(
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, wetDay } = tables.work;
   const { priority } = tables.work.placing;
-  return needs.map((need): WorkJob => {
+  const suitsOfAll = suitsOfNeeds(needs, days, wetDay.rainMm);
+  return needs.map((need, i): WorkJob => {
     const { lostCost, lateCostPerDay } = priority.find((each) => each.id === need.priority)!;
-    const suits = suitsNeed(need, days, wetDay.rainMm);
+    const suits = suitsOfAll[i];
     const bound = onItsDay.get(need.key);
     return {
       id: need.key,
@@ -368,18 +370,6 @@ function smallestPiece(
   const longerThan = smallestPieceHours ?? usual.longerThanHours;
   if (!canBeSpread || fromDay === untilDay || hours <= longerThan) return {};
   return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
-}
-
-/** Days that suit a piece of work; undefined when it asks nothing of a day. */
-export function suitsNeed(
-  { conditions, fromDay, untilDay }: WorkNeed,
-  days: DaysOfWork,
-  wetFromMm: number,
-): Uint8Array | undefined {
-  const suits = suitsOf(conditions, days, wetFromMm);
-  // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
-  if (suits && fromDay === untilDay && days.isForecast[fromDay] !== 1) suits[fromDay] = 1;
-  return suits;
 }
 
 function fitOrExplain(needs: readonly WorkNeed[], fit: () => FittedWork): FittedWork {
