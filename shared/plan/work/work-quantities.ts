@@ -7,7 +7,8 @@ import {
   type Quantity,
 } from '../../explain/quantity.js';
 import type { WorkBasis } from './work-basis.js';
-import type { JobOutlook, NamedFrost, WorkOutlook } from './work-outlook.js';
+import type { JobOutlook } from './job-outlook.js';
+import type { NamedFrost, WorkOutlook } from './work-outlook.js';
 import type { PlannedJob, WorkWeek } from './work-plan.js';
 
 export const workFormulas = {
