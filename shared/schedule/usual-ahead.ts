@@ -1,4 +1,4 @@
-import type { YearSuits } from './work-years.js';
+import type { PlayedSky } from './played-sky.js';
 import { WorkDays } from './work-days.js';
 import type { WorkJob, WorkProblem } from './work.js';
 
@@ -8,17 +8,12 @@ import type { WorkJob, WorkProblem } from './work.js';
  *
  * @returns by job and day, one day more than the problem has
  */
-export function usualAhead(problem: WorkProblem, years: readonly YearSuits[]): Float64Array[] {
-  const shares = new Map<Uint8Array, Float64Array>();
-  const shareOf = (i: number): Float64Array | undefined => {
-    const key = years[0]?.[i];
-    if (!key) return undefined;
-    const known = shares.get(key) ?? usualShare(years, i, problem.days);
-    shares.set(key, known);
-    return known;
-  };
+export function usualAhead(
+  problem: WorkProblem,
+  { kindOf, usual }: Pick<PlayedSky, 'kindOf' | 'usual'>,
+): Float64Array[] {
   const togetherOf = crewHours(problem);
-  return problem.jobs.map((job, i) => aheadOf(job, togetherOf(job), shareOf(i)));
+  return problem.jobs.map((job, i) => aheadOf(job, togetherOf(job), usual[kindOf[i]!]));
 }
 
 /** Minutes of each day that a job’s people have together, worked out once for jobs of one crew. */
@@ -54,14 +49,4 @@ function aheadOf(
   const late = ahead[Math.max(0, Math.min(job.dueDay, days - 1) + 1)]!;
   for (let day = 0; day <= job.dueDay && day < ahead.length; day++) ahead[day]! -= late;
   return ahead;
-}
-
-/** Share of years in which each day suits a job. */
-function usualShare(years: readonly YearSuits[], i: number, days: number): Float64Array {
-  const share = new Float64Array(days);
-  for (const suits of years) {
-    const own = suits[i]!;
-    for (let day = 0; day < days; day++) share[day]! += own[day]! / years.length;
-  }
-  return share;
 }

@@ -1,6 +1,6 @@
-import { drawForecasts } from '../../schedule/forecast-draw.js';
+import { playedSky } from '../../schedule/played-sky.js';
 import { seededRandom } from '../../schedule/random.js';
-import { playYears, type PlayedSky, type TakenOrder } from '../../schedule/week-play.js';
+import { playYears, type TakenOrder } from '../../schedule/week-play.js';
 import { workNetwork } from '../../schedule/work-network.js';
 import { inOrderOf } from '../../schedule/work-search.js';
 import { workWindows, type WorkWindow } from '../../schedule/work-windows.js';
@@ -37,11 +37,7 @@ export function playedWork(
   const windows = workWindows(problem.jobs, network);
   const suits = years.map((days) => suitsOfAll(request, needs, days));
   const { rightShares } = request.tables.work.forecast;
-  const sky: PlayedSky = {
-    years: suits,
-    everyDays: rightShares.length,
-    forecasts: drawForecasts(years.length, problem.days, rightShares, seededRandom(request.seed)),
-  };
+  const sky = playedSky(suits, problem.days, rightShares, seededRandom(request.seed));
   const list = inOrderOf(
     network,
     Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),

@@ -52,12 +52,15 @@ export function unlikelyWork(
     .map((index, k, all): Unlikely => {
       onPlayed?.(k / all.length);
       const job = problem.jobs[index]!;
-      if (latestStart(job, job.dueDay, togetherOf(job), undefined) < 0)
+      const fromDay = windows[index]!.earliestDay;
+      if (latestStart({ ...job, fromDay }, job.dueDay, togetherOf(job), undefined) < 0)
         return { index, lacks: 'dates' };
       const waitsFor = lateBefore(played, base, index);
       if (waitsFor !== undefined) return { index, lacks: 'before', waitsFor };
       const first = chanceOf(played.play({ first: index })[index]!, job, sureShare.value).onTime;
-      return { index, lacks: 1 - first < first - chances[index]! ? 'hours' : 'weather' };
+      const others = first - chances[index]!;
+      if (1 - first < others) return { index, lacks: 'hours' };
+      return { index, lacks: played.suits[0]?.[index] ? 'weather' : 'dates' };
     });
 }
 
