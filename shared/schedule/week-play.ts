@@ -37,15 +37,16 @@ const FIRST = -100;
  * Source: serial schedule generation, Kolisch (1996), over a rolling week; the rule of priority is
  * this program’s own, the best of a dozen tried on invented households.
  *
- * @param years how many of the years are played, the first of them
+ * @param most years that are played at most, the first of them
  * @returns what became of each job in each year
  */
 export function playYears(
   problem: WorkProblem,
   order: TakenOrder,
   sky: PlayedSky,
-  years: number = sky.years,
+  most = Infinity,
 ): PlayedJob[] {
+  const years = Math.min(most, sky.years);
   const player = new Player(problem, order, sky);
   const played = problem.jobs.map((): PlayedJob => ({
     finishes: new Int16Array(years),

@@ -7,10 +7,12 @@ export interface BetterOdds {
   readonly kind: 'hour-a-week' | 'helper' | 'without' | 'fewer-birds';
   /** Who gives an hour more every Saturday; every adult where it is left out. */
   readonly personId?: string;
-  /** The Saturday of the helper. */
-  readonly date?: string;
   /** The piece of work that is left out. */
   readonly key?: string;
+  /** Name of the person, or of the work. */
+  readonly name?: string;
+  /** Its latest day; or the day of the helper, a Saturday where there is one in time. */
+  readonly date?: string;
   /** How many birds fewer of the batch that the work belongs to. */
   readonly birds?: number;
   /** Share of years in which it is done by its latest day then. */

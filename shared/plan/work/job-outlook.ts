@@ -21,6 +21,7 @@ export interface JobOutlook {
   readonly key: string;
   readonly name: string;
   readonly belongsTo?: WorkNeed['belongsTo'];
+  readonly priority: WorkNeed['priority'];
   readonly latest: string;
   /** Its latest day is past: what is told is whether it is done at all. */
   readonly alreadyLate: boolean;
@@ -41,7 +42,10 @@ export interface JobOutlook {
   readonly startByIfLonger?: string;
   /** Days between its first and its latest, and how many of them suit it. */
   readonly windowDays: number;
-  readonly suitableDays?: CountSpread;
+  readonly suitableDays?: CountSpread & {
+    /** Share of them that suit, over all years. */
+    readonly share: number;
+  };
   /** It may be done on a few days only, none of them forecast yet: those are told, no chance. */
   readonly isFewDays: boolean;
   /** Of work that is unlikely to be done in time: what it lacks, and what it waits for. */
@@ -92,6 +96,7 @@ export function jobOutlooks(
         key: need.key,
         name: need.name,
         ...(need.belongsTo ? { belongsTo: need.belongsTo } : {}),
+        priority: need.priority,
         latest: dateOf(latestDay),
         alreadyLate: latestDay < 0,
         chance: chance.onTime,
@@ -103,7 +108,13 @@ export function jobOutlooks(
         ...(ifLonger < 0 ? {} : { startByIfLonger: dateOf(ifLonger) }),
         windowDays,
         ...(asksForDays
-          ? { suitableDays: spread(countsOf(suits, i, from, latestDay), sureShare.value) }
+          ? {
+              suitableDays: suitableOf(
+                countsOf(suits, i, from, latestDay),
+                windowDays,
+                sureShare.value,
+              ),
+            }
           : {}),
         isFewDays: asksForDays && forecastDays <= from && windowDays <= fewDays.value,
         ...(why.has(i) ? { lacks: why.get(i)!.lacks } : {}),
@@ -116,6 +127,11 @@ export function jobOutlooks(
 
 const countsOf = (suits: PlayedWork['suits'], i: number, from: number, to: number): number[] =>
   suits.map((of) => countBetween(of[i]!, from, to));
+
+const suitableOf = (counts: readonly number[], windowDays: number, sureShare: number) => ({
+  ...spread(counts, sureShare),
+  share: counts.reduce((sum, count) => sum + count, 0) / (counts.length * windowDays),
+});
 
 /** How many days between two are marked. */
 export function countBetween(is: Uint8Array, from: number, to: number): number {

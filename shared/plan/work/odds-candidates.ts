@@ -45,7 +45,9 @@ function hourMore(
   return sets.map((some): Candidate => ({
     told: {
       kind: 'hour-a-week',
-      ...(some.length === 1 ? { personId: people[some[0]!]!.id } : {}),
+      ...(some.length === 1
+        ? { personId: people[some[0]!]!.id, name: people[some[0]!]!.name }
+        : {}),
     },
     helps: unlikely.filter((i) => problem.jobs[i]!.able.some((w) => some.includes(w))),
     problem: {
@@ -63,7 +65,7 @@ const withHour = ({ minutes, lightMinutes }: Worker, isOn: (day: number) => bool
   lightMinutes: lightMinutes.map((light, day) => light + (0 < light && isOn(day) ? HOUR : 0)),
 });
 
-/** Somebody who comes on one Saturday and can do what any adult can. */
+/** Somebody who comes on one day and can do what any adult can. */
 function helpers(work: WholeWork, played: PlayedWork, unlikely: readonly number[]): Candidate[] {
   const { request, needs } = work;
   const { problem } = played;
@@ -72,7 +74,7 @@ function helpers(work: WholeWork, played: PlayedWork, unlikely: readonly number[
   );
   const saturdays = new Map<number, number[]>();
   for (const i of helps)
-    for (const day of saturdaysFor(played, i, request.today))
+    for (const day of daysForHelp(played, i, request.today))
       saturdays.set(day, [...(saturdays.get(day) ?? []), i]);
   const helper = problem.workers.length;
   const jobs = problem.jobs.map((job, i): WorkJob => {
@@ -87,13 +89,14 @@ function helpers(work: WholeWork, played: PlayedWork, unlikely: readonly number[
   }));
 }
 
-/** Saturdays of a job's dates, evenly over them where they are many. */
-function saturdaysFor({ problem, windows }: PlayedWork, i: number, today: string): number[] {
+/** Saturdays of a job's dates, evenly over them where they are many; without one, its latest day. */
+function daysForHelp({ problem, windows }: PlayedWork, i: number, today: string): number[] {
   const { latestDay } = windows[i]!;
   const all: number[] = [];
   const from = Math.max(0, problem.jobs[i]!.fromDay);
   for (let day = from; day <= Math.min(latestDay, problem.days - 1); day++)
     if (weekdayOf(addDays(today, day)) === SATURDAY) all.push(day);
+  if (all.length === 0) return [latestDay];
   if (all.length <= MOST_SATURDAYS) return all;
   const step = (all.length - 1) / (MOST_SATURDAYS - 1);
   return Array.from({ length: MOST_SATURDAYS }, (_, k) => all[Math.round(k * step)]!);
@@ -110,15 +113,20 @@ function helperOn({ request, problem }: WholeWork, day: number): Worker {
   return { minutes, lightMinutes };
 }
 
-/** One job less: of those that want the same people at the same time and are worth no more. */
+/** One job less: of the household’s own that want the same people at the same time and are worth no more. */
 function without(work: WholeWork, played: PlayedWork, unlikely: readonly number[]): Candidate[] {
-  const { problem } = played;
+  const { problem, windows } = played;
   const others = new Map<number, number[]>();
   for (const i of unlikely)
     for (const other of rivalsOf(work, played, i))
       others.set(other, [...(others.get(other) ?? []), i]);
   return [...others].map(([other, helps]): Candidate => ({
-    told: { kind: 'without', key: work.needs[other]!.key },
+    told: {
+      kind: 'without',
+      key: work.needs[other]!.key,
+      name: work.needs[other]!.name,
+      date: addDays(work.request.today, windows[other]!.latestDay),
+    },
     helps,
     problem: { ...problem, jobs: problem.jobs.with(other, leftOut(problem.jobs[other]!)) },
   }));
@@ -141,6 +149,7 @@ function rivalsOf({ needs }: WholeWork, { problem, windows }: PlayedWork, i: num
         k !== i &&
         !before.has(k) &&
         !other.pinned &&
+        needs[k]!.belongsTo === undefined &&
         needs[k]!.priority !== 'must' &&
         other.lostCost <= job.lostCost &&
         other.fromDay <= latestDay &&

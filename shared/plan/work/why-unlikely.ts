@@ -20,6 +20,8 @@ export interface Unlikely {
 
 /** So many are looked into, what is worth most first. */
 const MOST = 20;
+/** Years in which the work is tried first, to see what it lacks. */
+const WHY_YEARS = 100;
 
 /**
  * Work that gets done in time in fewer years than is called likely, and what it lacks. Of a job that
@@ -57,7 +59,11 @@ export function unlikelyWork(
         return { index, lacks: 'dates' };
       const waitsFor = lateBefore(played, base, index);
       if (waitsFor !== undefined) return { index, lacks: 'before', waitsFor };
-      const first = chanceOf(played.play({ first: index })[index]!, job, sureShare.value).onTime;
+      const first = chanceOf(
+        played.play({ first: index, years: WHY_YEARS })[index]!,
+        job,
+        sureShare.value,
+      ).onTime;
       const others = first - chances[index]!;
       if (1 - first < others) return { index, lacks: 'hours' };
       return { index, lacks: played.suits[0]?.[index] ? 'weather' : 'dates' };
