@@ -12,6 +12,7 @@ import {
   lackWords,
   NOTHING_HELPS,
   playedWords,
+  slightlyLateWords,
   unlikelyOf,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
@@ -132,12 +133,14 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const near = (date: string): string => formatDate(date, reader);
   const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
   const unlikely = unlikelyOf(outlook);
+  const slightly = slightlyLateWords(outlook);
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}. ${playedWords(outlook)}`,
     '\nProbably not in time',
-    ...(unlikely.length === 0
+    ...(unlikely.length === 0 && slightly === undefined
       ? ['All of it is likely to get done in time.']
       : inSeries(unlikely).map((line) => unlikelyText(line, outlook, reader))),
+    ...(slightly === undefined ? [] : [slightly]),
     '\nLikely in time',
     table(
       [

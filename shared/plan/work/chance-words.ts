@@ -1,7 +1,9 @@
+import { addDays } from '../../calendar/plain-date.js';
 import { formatDate, type DateReader } from '../../units/dates.js';
 import { formatChance, formatHours } from '../../units/format.js';
 import type { BetterOdds } from './better-odds.js';
 import type { JobOutlook } from './job-outlook.js';
+import { inSeries } from './repeated-jobs.js';
 import type { WorkOutlook } from './work-outlook.js';
 
 /** In fewer years than this the household need not hear of it. */
@@ -11,10 +13,20 @@ const WORTH_SAYING = 0.05;
 export const isLikely = ({ likelyShare }: WorkOutlook, { chance, alreadyLate }: JobOutlook) =>
   !alreadyLate && likelyShare <= chance;
 
-/** Work that is not, what matters most and is least likely first. */
+/** So many days late is not worth more than its name, where nothing depends on it. */
+const SLIGHTLY_LATE_DAYS = 3;
+
+/** Work that is nearly always done soon after its latest day, though seldom by then. */
+export const isSlightlyLate = (outlook: WorkOutlook, job: JobOutlook): boolean =>
+  !isLikely(outlook, job) &&
+  job.priority !== 'must' &&
+  job.nearlyAlwaysBy !== undefined &&
+  job.nearlyAlwaysBy <= addDays(job.latest, SLIGHTLY_LATE_DAYS);
+
+/** Work that is unlikely to be done in time, what matters most and is least likely first. */
 export const unlikelyOf = (outlook: WorkOutlook): JobOutlook[] =>
   outlook.jobs
-    .filter((job) => !isLikely(outlook, job))
+    .filter((job) => !isLikely(outlook, job) && !isSlightlyLate(outlook, job))
     .sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.chance - b.chance);
 
 const RANK: Readonly<Record<JobOutlook['priority'], number>> = { must: 0, should: 1, could: 2 };
@@ -28,7 +40,7 @@ export function chanceWords(job: JobOutlook, reader: DateReader): string {
     return windowDays === 1
       ? `It may be done on ${by} only, a day that suits it ${formatChance(suitableDays.share)}.`
       : `In a usual year ${suitableDays.half} of the ${windowDays} days up to ${by} ${suitableDays.half === 1 ? 'suits' : 'suit'} it.`;
-  return `Done by ${by} ${formatChance(chance)}.`;
+  return `Done by ${by}: ${formatChance(chance)}.`;
 }
 
 /** What becomes of it otherwise: late, in part, or not at all. */
@@ -41,9 +53,9 @@ export function elseWords(
     ...(isLate && usuallyBy !== undefined
       ? [`Usually done by ${formatDate(usuallyBy, reader)}.`]
       : []),
-    ...(WORTH_SAYING <= lost ? [`Never finished ${formatChance(lost)}.`] : []),
+    ...(WORTH_SAYING <= lost && !job.isFewDays ? [`Never finished: ${formatChance(lost)}.`] : []),
     ...(WORTH_SAYING <= partly
-      ? [`Done in part ${formatChance(partly)}, then mostly ${tenths(partOfIt)} of it.`]
+      ? [`Done in part: ${formatChance(partly)}, then mostly ${tenths(partOfIt)} of it.`]
       : []),
   ];
 }
@@ -103,3 +115,17 @@ export const NOTHING_HELPS =
 /** How the years are played, in a sentence. */
 export const playedWords = ({ rightShares }: Pick<WorkOutlook, 'rightShares'>): string =>
   `In each of them you choose the days of your work anew every week, by a forecast of ${rightShares.length} days that fails as often as forecasts do (${Math.round(100 * (1 - rightShares[0]!))} of 100 of the next days, ${Math.round(100 * (1 - rightShares.at(-1)!))} of 100 of the last); what is planned for a day that turns out unfit goes undone that day.`;
+
+/** Work that is done a little late, by name; nothing where all of it is in time. */
+export function slightlyLateWords(outlook: WorkOutlook): string | undefined {
+  const late = inSeries(outlook.jobs.filter((job) => isSlightlyLate(outlook, job)));
+  if (late.length === 0) return undefined;
+  const names = late.map(({ next, later }) =>
+    [
+      next.name,
+      ...(next.belongsTo ? [` of ${next.belongsTo.name}`] : []),
+      ...(0 < later.length ? [` (${1 + later.length} times)`] : []),
+    ].join(''),
+  );
+  return `Done a day or a few after they are due: ${names.join('; ')}.`;
+}

@@ -8,6 +8,8 @@ import { hoursOn, type WorkPerson } from './work-people.js';
 
 const SATURDAY = 6;
 const HOUR = 60;
+/** Nobody is asked to come for less. */
+const HELP_FROM_MINUTES = 60;
 /** Saturdays tried for one job, and other jobs that might be left out for it. */
 const MOST_SATURDAYS = 6;
 const MOST_WITHOUT = 5;
@@ -70,7 +72,10 @@ function helpers(work: WholeWork, played: PlayedWork, unlikely: readonly number[
   const { request, needs } = work;
   const { problem } = played;
   const helps = unlikely.filter(
-    (i) => needs[i]!.personIds === undefined && needs[i]!.forWhom !== 'child',
+    (i) =>
+      needs[i]!.personIds === undefined &&
+      needs[i]!.forWhom !== 'child' &&
+      HELP_FROM_MINUTES <= problem.jobs[i]!.minutes,
   );
   const saturdays = new Map<number, number[]>();
   for (const i of helps)

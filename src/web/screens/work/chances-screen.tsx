@@ -1,7 +1,7 @@
-import { Stack, Text, Title } from '@mantine/core';
+import { Progress, Stack, Text, Title } from '@mantine/core';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useOutlook } from '../../api/work-queries.js';
+import { useOutlook, useOutlookProgress } from '../../api/work-queries.js';
 import { playedWords } from '../../../../shared/plan/work/chance-words.js';
 import { PrintButton } from '../../shell/print-button.js';
 import { useAll } from '../../shell/states.js';
@@ -14,8 +14,9 @@ import { WorkableDays } from './workable-days.js';
 
 /** The season played through many years of weather: what gets done, what helps, dry days, frost. */
 export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
-  const all = useAll(useOutlook(farm.id));
-  if ('waiting' in all) return all.waiting;
+  const asked = useOutlook(farm.id);
+  const all = useAll(asked);
+  if ('waiting' in all) return asked.error ? all.waiting : <Playing farmId={farm.id} />;
   const [outlook] = all.data;
   return (
     <Stack maw={1100}>
@@ -37,6 +38,17 @@ export default function ChancesScreen({ farm }: { farm: SavedFarm }) {
       <Section title="Frost">
         <FrostTable outlook={outlook} farm={farm} />
       </Section>
+    </Stack>
+  );
+}
+
+/** How much of the years is played. */
+function Playing({ farmId }: { farmId: string }) {
+  const played = useOutlookProgress(farmId).data?.played ?? 0;
+  return (
+    <Stack p="xl" maw={600} role="status" aria-label="Loading">
+      <Text>Playing your work through years of weather …</Text>
+      <Progress value={100 * played} aria-label="Played so far" />
     </Stack>
   );
 }

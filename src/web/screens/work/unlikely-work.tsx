@@ -7,6 +7,7 @@ import {
   elseWords,
   lackWords,
   NOTHING_HELPS,
+  slightlyLateWords,
   unlikelyOf,
 } from '../../../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../../../shared/plan/work/job-outlook.js';
@@ -21,7 +22,9 @@ import { Num } from '../../explain/number.js';
 /** Work that probably does not get done in time, and what would raise its odds most. */
 export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
   const unlikely = unlikelyOf(outlook);
-  if (unlikely.length === 0) return <Text>All of it is likely to get done in time.</Text>;
+  const slightly = slightlyLateWords(outlook);
+  if (unlikely.length === 0)
+    return <Text>{slightly ?? 'All of it is likely to get done in time.'}</Text>;
   return (
     <Stack gap="md">
       {inSeries(unlikely).map(({ next: worst, later, often }) => (
@@ -32,6 +35,7 @@ export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
           times={often && `${often}; ${1 + later.length} of its times, this the hardest of them`}
         />
       ))}
+      {slightly && <Text>{slightly}</Text>}
     </Stack>
   );
 }
@@ -61,7 +65,7 @@ function Unlikely({
         <Text>
           {hasChance ? (
             <>
-              Done by {sayDate(job.latest)}{' '}
+              Done by {sayDate(job.latest)}:{' '}
               <Num of={numbers.chance} said={formatChance(numbers.chance.value)} />.
             </>
           ) : (
