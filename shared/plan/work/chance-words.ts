@@ -127,5 +127,5 @@ export function slightlyLateWords(outlook: WorkOutlook): string | undefined {
       ...(0 < later.length ? [` (${1 + later.length} times)`] : []),
     ].join(''),
   );
-  return `Done a day or a few after they are due: ${names.join('; ')}.`;
+  return `Done all the same, up to ${SLIGHTLY_LATE_DAYS} days after the latest day: ${names.join('; ')}.`;
 }

@@ -22,11 +22,12 @@ export const oddsCandidates = (
   work: WholeWork,
   played: PlayedWork,
   unlikely: readonly number[],
-): Candidate[] => [
-  ...hourMore(work, played, unlikely),
-  ...helpers(work, played, unlikely),
-  ...without(work, played, unlikely),
-];
+): Candidate[] =>
+  [
+    ...hourMore(work, played, unlikely),
+    ...helpers(work, played, unlikely),
+    ...without(work, played, unlikely),
+  ].filter(({ helps }) => 0 < helps.length);
 
 /** Of each adult, and of all of them. */
 function hourMore(
