@@ -125,6 +125,9 @@ export const JUDGED = {
     'restDoneDays',
     'restLostDays',
     'sureShare',
+    'likelyShare',
+    'fewDays',
+    'helperHours',
     'ownFrostC',
   ],
 } as const;

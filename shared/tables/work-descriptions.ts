@@ -153,6 +153,7 @@ export const work = nested(
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    forecast: part('Forecast', { rightShares: sevenDays('Comes as forecast', SHARE.bounds) }),
     dayToDay: value('Likeness to the day before', SHARE),
     frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
     keyDates: nested(

@@ -1,0 +1,10 @@
+import 'reflect-metadata';
+import { readFileSync } from 'node:fs';
+import { loadTables } from '../../src/reference/load-tables.js';
+import { planAnimals } from '../../shared/plan/farm/animal-plans.js';
+import { workOutlook } from '../../shared/plan/farm/work-of-farm.js';
+import { printOutlook } from '../../src/cli/print-work.js';
+const tables: any = structuredClone(loadTables());
+tables.work.horizonDays.value = 300;
+const picture = JSON.parse(readFileSync('/tmp/w/sky-sample.json', 'utf8'));
+console.log(printOutlook(workOutlook(picture, tables, planAnimals(picture, tables), []), { units: 'us', currency: 'USD', today: picture.today } as any));
