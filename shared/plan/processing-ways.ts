@@ -5,10 +5,10 @@ import type { PlanContext } from './context.js';
 import {
   areHandsUnknown,
   daysUpTo,
-  workOfDay,
   type ProcessingDay,
   type ProcessingDays,
 } from './processing-days.js';
+import { paceOf, workOfDay } from './processing-work.js';
 
 /** A way to get all of them processed, and what choosing it writes into the batch. */
 export interface ProcessingWay {
@@ -70,7 +70,7 @@ function helpersFor(
   birds: number,
 ): { readonly helpers: number; readonly date: PlainDate } {
   const { handHours } = context.tables.judgements.birds;
-  const { fixedH, birdH } = workOfDay(context.tables.taskTemplates);
+  const { fixedH, birdH } = workOfDay(context);
   const needed = fixedH + birds * birdH;
   return daysUpTo(context)
     .map(({ date, hours }) => ({
@@ -95,7 +95,7 @@ export function processingIssues(
   const { days, left, planned } = all;
   const { say, tables, batch } = context;
   const { leastADay } = tables.judgements.birds;
-  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
+  const { fixedH, birdH, rows } = workOfDay(context);
   const work = `${birds} birds are about ${say(fixedH + birds * birdH, 'h')} of killing and cleaning`;
   if (areHandsUnknown(context)) return handsUnknown(context, work, fixedH + birds * birdH);
   if (isOnPlannedDay(context, all)) return [];
@@ -142,7 +142,7 @@ function lighter({ life, say }: PlanContext, days: readonly ProcessingDay[]): st
 
 function handsUnknown({ tables }: PlanContext, work: string, hours: number): PlanIssue[] {
   const { handHours, handsUnknown: hands } = tables.judgements.birds;
-  const { rows } = workOfDay(tables.taskTemplates);
+  const { rows } = workOfDay(context);
   const needed = Math.ceil(hours / (hands.value * handHours.value));
   if (needed <= 1) return [];
   return [

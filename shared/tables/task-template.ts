@@ -29,7 +29,9 @@ export type TaskCircumstance =
   | 'nests-short'
   | 'grower-feed'
   | 'laying-feed'
-  | 'shell-apart';
+  | 'shell-apart'
+  | 'plucked-by-hand'
+  | 'first-processing';
 
 /** What the hours of a task grow with. */
 export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
