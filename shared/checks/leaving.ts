@@ -17,7 +17,7 @@ export const leavingChecks: Topic = {
     ice: ({ tables: { processing }, number }) =>
       number('birds') *
       number('carcassKg') *
-      icePerCarcass(processing.iceBalance, { airC: number('highC'), waterC: number('waterC') }),
+      icePerCarcass(processing, { airC: number('highC'), waterC: number('waterC') }),
     'stations-an-hour': ({ tables: { processing }, number }) =>
       Math.min(
         stationPerHour(number('cones'), processing.stations.cones.minutes),

@@ -16,7 +16,7 @@ export interface DayWork {
 }
 
 /** Tasks in which birds are killed, plucked and opened. */
-const KILLING = [
+export const KILLING = [
   'processing.kill-scald-pluck-eviscerate',
   'processing.pluck-by-hand',
   'processing.first-time',

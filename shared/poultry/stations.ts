@@ -6,7 +6,7 @@ export const stationFormulas = {
     title: 'Birds an hour',
     words:
       'The slowest decides: hands over what a bird takes one of them, from killing to the ice, or what goes through cones, scalder or plucker in an hour.',
-    symbols: 'r = min(hands ÷ h_bird, 60·n ÷ t)',
+    symbols: 'r = min(hands ÷ h_bird, n ÷ t)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },

@@ -30,7 +30,7 @@ describe('the days of processing', () => {
     const found = plan({ wantedBirds: 40, processingWeekday: 6 });
     expect(found.leaving!.age.value).toBe(53); // Saturday 26 June, not Tuesday 29
     expect(found.leaving!.processingDays).toEqual([
-      { on: '2027-06-26', birds: expect.any(Number) },
+      { on: '2027-06-26', birds: expect.any(Number), from: '08:00', until: '14:30', who: 'A, B' },
     ]);
     expect(codes(found)).not.toContain('processing-weekday');
   });
@@ -49,7 +49,7 @@ describe('the days of processing', () => {
   // Two adults with evenings and five hours on Saturday.
   it('take a third weekend rather than more birds than a day has hands for', () => {
     const evenings = { away: [], hoursByWeekday: [2, 2, 2, 2, 2, 5, 3] };
-    const found = plan({ wantedBirds: 72, leaveAgeDays: 54 }, [
+    const found = plan({ wantedBirds: 66, leaveAgeDays: 54 }, [
       { id: 'a', name: 'A', ...evenings },
       { id: 'b', name: 'B', ...evenings },
     ]);
@@ -97,14 +97,14 @@ describe('the days of processing', () => {
       ...person,
       hoursByWeekday: [2.5, 2.5, 2.5, 2.5, 2.5, 6.5, 4],
     }));
-    const found = plan({ wantedBirds: 75, processingWeekday: 7 }, busy);
+    const found = plan({ wantedBirds: 72, processingWeekday: 7 }, busy);
     const { processingDays, birdsToProcess, liveEach, liveAll } = found.leaving!;
     expect(processingDays.map(({ on }) => weekdayOf(on))).toEqual([6, 6]);
     const [first, second] = processingDays.map(({ birds }) => birds);
     expect(Math.abs(first! - second!)).toBeLessThanOrEqual(1);
     expect(first! + second!).toBe(birdsToProcess);
     // Those of the first are lighter, and eat no more from then on.
-    const later = plan({ wantedBirds: 75, processingWeekday: 7, processing: 'hired' });
+    const later = plan({ wantedBirds: 72, processingWeekday: 7, processing: 'hired' });
     expect(liveEach.value).toBeLessThan(later.leaving!.liveEach.value);
     expect(liveAll.value).toBeCloseTo(liveEach.value * birdsToProcess, 2);
     expect(found.feed.total.value).toBeLessThan(later.feed.total.value);
@@ -112,7 +112,7 @@ describe('the days of processing', () => {
     const { processingWays } = found.leaving!;
     expect(processingWays.map(({ id }) => id)).toEqual(['planned', 'helpers', 'hired']);
     for (const { chosenBy } of processingWays.slice(1)) {
-      const chosen = plan({ wantedBirds: 75, processingWeekday: 7, ...chosenBy }, busy);
+      const chosen = plan({ wantedBirds: 72, processingWeekday: 7, ...chosenBy }, busy);
       expect(chosen.leaving!.processingDays).toHaveLength(1);
       expect(codes(chosen)).not.toContain('processing-split');
     }
@@ -159,11 +159,11 @@ describe('ice and chilling', () => {
     return plannedBatch({ ...request, climate: { ...climate, meanMaxC: maxC } }).leaving!;
   };
 
-  it('takes more ice on a warmer day, between half and all of the carcass', () => {
+  it('takes more ice on a warmer day, from half of the carcass on', () => {
     const share = ({ ice, dressedAll }: LeavingPart): number => ice.value / dressedAll.value;
     const [cold, usual, hot] = [leavingOn(-20), leavingOn(0), leavingOn(20)].map(share);
     expect(cold).toBeCloseTo(0.5, 3);
-    expect(hot).toBeCloseTo(1, 3);
+    expect(hot).toBeLessThan(1);
     expect(usual).toBeGreaterThan(cold!);
     expect(usual).toBeLessThan(hot!);
   });
