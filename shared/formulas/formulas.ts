@@ -64,6 +64,7 @@ import { lossFormulas } from '../poultry/losses.js';
 import { gasLimitFormulas } from '../plan/gas-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
+import { slotFormulas } from '../plan/slot-weight.js';
 import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
 import { stationFormulas } from '../poultry/stations.js';
@@ -150,6 +151,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   gasLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
+  slotFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,
