@@ -83,7 +83,7 @@ export function planAtHome(
       { rows: [...rows, ...judged] },
     ),
     dayHours: quantity(
-      'Own hours on the days of processing',
+      'Hours of all on the days of processing',
       days.length * fixedH + birds * birdH,
       'h',
       processingFormulas.dayHours,

@@ -66,7 +66,7 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
     return { days: [{ ...planned, index: last, birds }], left: 0, planned };
   const least = tables.judgements.birds.leastADay.value;
-  // A day is not set up for a handful: they are done on the longest one, an hour later.
+  // A day is not set up for a handful: they are done on the others, which last somewhat longer.
   const needed = Math.max(1, birds - (least - 1));
   const enough = Math.min(birds, least);
   const { splitDays, splitDaysMost } = tables.judgements.birds;
@@ -127,18 +127,20 @@ function fewestLatest(possible: readonly Possible[], needed: number): Possible[]
   return chosen;
 }
 
-/** Birds by day: an even share of them, or as many as a day can take; what is over on the longest. */
+/** Birds by day: an even share of them, or as many as a day can take; what is over on all of them. */
 function shared(days: readonly Possible[], birds: number): ProcessingDay[] {
   const now = new Map<Possible, number>();
+  const byRoom = [...days].sort((a, b) => a.most - b.most);
   let left = birds;
-  [...days]
-    .sort((a, b) => a.most - b.most)
-    .forEach((day, k) => {
-      const isLongest = k === days.length - 1;
-      const share = isLongest ? left : Math.min(day.most, Math.floor(left / (days.length - k)));
-      now.set(day, share);
-      left -= share;
-    });
+  byRoom.forEach((day, k) => {
+    const share = Math.min(day.most, Math.floor(left / (days.length - k)));
+    now.set(day, share);
+    left -= share;
+  });
+  for (const day of byRoom.toReversed())
+    now.set(day, now.get(day)! + Math.floor(left / days.length));
+  for (const day of byRoom.toReversed().slice(0, left % days.length))
+    now.set(day, now.get(day)! + 1);
   return days.map((day) => ({ ...day, birds: now.get(day)! }));
 }
 

@@ -129,7 +129,7 @@ export function processingIssues(
       issue(
         'act',
         'processing-weekday',
-        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
+        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${longer(context, days)}${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
         rows,
       ),
     ];
@@ -139,7 +139,7 @@ export function processingIssues(
     issue(
       'act',
       'processing-split',
-      `${work}, too much for the hands and daylight of one day. Planned: ${list}.${lighter(context, days)} ${help}; a custom processor takes all on one.`,
+      `${work}, too much for the hands and daylight of one day. Planned: ${list}.${longer(context, days)}${lighter(context, days)} ${help}; a custom processor takes all on one.`,
       rows,
     ),
   ];
@@ -159,6 +159,22 @@ function stationIssue(context: PlanContext, { days }: ProcessingDays): PlanIssue
       [slowest.row],
     ),
   ];
+}
+
+/** Less than this past the hours there are is not worth a word. */
+const SHORT_H = 0.2;
+
+/** How much longer the longest day is than people have hours, for a handful that is not worth another. */
+function longer(context: PlanContext, days: readonly ProcessingDay[]): string {
+  const { birdH } = workOfDay(context);
+  const over = Math.max(
+    ...days.map(
+      ({ birds, most, hands }) => (Math.max(0, birds - most) * birdH) / Math.max(1, hands),
+    ),
+  );
+  return over < SHORT_H
+    ? ''
+    : ` That is up to ${context.say(over, 'h')} more for each than the hours you gave, chores done first.`;
 }
 
 /** What birds of an early day weigh, where that is some days before the last. */

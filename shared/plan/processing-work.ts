@@ -1,4 +1,3 @@
-import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
 import { stationPerHour } from '../poultry/stations.js';
 import type { Station } from '../tables/bird-tables.js';
@@ -11,7 +10,7 @@ export interface DayWork {
   readonly birdH: number;
   /** What of it each bird takes from killing to the ice. */
   readonly killH: number;
-  readonly rows: readonly Sourced[];
+  readonly rows: readonly TaskTemplate[];
   readonly killRows: readonly TaskTemplate[];
 }
 
