@@ -26,7 +26,7 @@ export const slotFormulas = {
   },
   over: {
     id: 'slot-over',
-    title: 'Over the weight wanted',
+    title: 'Against the weight wanted',
     words: 'Live weight on the slot, less the weight wanted; below 0 they are lighter.',
     symbols: 'ΔW = W(slot) − W',
     sources: ['ARITHMETIC'],
@@ -194,7 +194,7 @@ export function orderBy(arrival: PlainDate, { judgements }: Tables): Quantity {
 
 /** Live weight over the one wanted; below 0 they are lighter. */
 export const overWanted = (liveEach: NumberQuantity, wanted: NumberQuantity): NumberQuantity =>
-  quantity('Over the weight wanted', liveEach.value - wanted.value, 'kg', slotFormulas.over, [
+  quantity('Against the weight wanted', liveEach.value - wanted.value, 'kg', slotFormulas.over, [
     from(liveEach),
     from(wanted, 'W'),
   ]);

@@ -33,7 +33,7 @@ export function printReady(ready: ReadyBy, reader: Reader): string {
 function arrivalTable({ arrivals }: ReadyBy, reader: Reader): string {
   const say = (date: unknown): string => formatDate(String(date), reader);
   return tablesFor(reader).table(
-    ['arrival', 'order by', 'end', 'age', 'live', 'over', 'points', ''],
+    ['arrival', 'order by', 'end', 'age', 'live', 'against wanted', 'points', ''],
     arrivals.map((each) => [
       say(each.arrivalDate),
       each.orderBy ? say(each.orderBy.value) : '–',
