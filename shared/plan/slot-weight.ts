@@ -108,9 +108,16 @@ export function rightAges(batch: Batch, tables: Tables, conditions: Conditions =
     wanted,
     fromDays: ageAt(wantedKg * (1 - share)),
     bestDays: ageAt(wantedKg),
-    toDays: ageAt(wantedKg * (1 + share)),
+    toDays: life.arrivalAgeDays + lastUpTo(life, wantedKg * (1 + share)),
   };
 }
+
+/** The last day on which an average bird weighs no more than that. */
+const lastUpTo = ({ meanWeightKg }: Life, kg: number): number =>
+  Math.max(
+    0,
+    meanWeightKg.findLastIndex((each) => each <= kg + 1e-9),
+  );
 
 /** The batch as it would be raised without a slot. */
 export function withoutSlot(batch: Batch): Batch {
