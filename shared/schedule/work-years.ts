@@ -1,6 +1,6 @@
 import { WorkDays } from './work-days.js';
 import { placeInOrder } from './work-placing.js';
-import { finishDay, type WorkProblem } from './work.js';
+import { doneDay, type WorkProblem } from './work.js';
 
 /** How a job fares over many years of weather. */
 export interface JobChance {
@@ -44,7 +44,7 @@ export function chancesOverYears(
       return own ? { ...job, suits: own } : job;
     });
     const { pieces } = placeInOrder({ ...problem, jobs }, days, list);
-    pieces.forEach((each, i) => (finishes[i]![y] = finishDay(each)));
+    pieces.forEach((each, i) => (finishes[i]![y] = doneDay(problem.jobs[i]!, each)));
   });
   return problem.jobs.map((job, i) => chanceOf(finishes[i]!, job.dueDay, sureShare));
 }

@@ -17,7 +17,8 @@ import { workBasis } from './work-basis.js';
 import { daysOfWork, workFrame, type DaysOfWork, type WorkFrame } from './days-of-work.js';
 import type { DryEnough } from './work-ground.js';
 import { sourcedOf, type WorkNeed } from './work-need.js';
-import { fitAll, suitsNeed } from './work-plan.js';
+import { suitsNeed } from './suits-of-needs.js';
+import { fitAll } from './work-plan.js';
 import type { WorkRequest } from './work-request.js';
 
 /** How many of something in few, half and most years, by the share that is nearly always. */
