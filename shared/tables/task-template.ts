@@ -29,7 +29,9 @@ export type TaskCircumstance =
   | 'nests-short'
   | 'grower-feed'
   | 'laying-feed'
-  | 'shell-apart';
+  | 'shell-apart'
+  | 'plucked-by-hand'
+  | 'first-processing';
 
 /** Times of the day at which animals are seen to, in their order. */
 export const ROUNDS = ['morning', 'noon', 'evening', 'night'] as const;

@@ -98,6 +98,8 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'grower-feed',
           'laying-feed',
           'shell-apart',
+          'plucked-by-hand',
+          'first-processing',
         ]),
       ),
       onlyMilk: maybe(YES_NO),
