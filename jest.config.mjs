@@ -4,7 +4,7 @@ const shared = {
   testEnvironment: '<rootDir>/test/support/environment.mjs',
   extensionsToTreatAsEsm: ['.ts'],
   transform: { '^.+\\.ts$': ['@swc/jest'] },
-  globalSetup: '<rootDir>/test/support/compile-threads.mjs',
+  globalSetup: '<rootDir>/test/support/compile-program.mjs',
   moduleNameMapper: {
     '^\\./worker-file\\.js$': '<rootDir>/test/support/worker-file.ts',
     '^(\\.{1,2}/.*)\\.js$': '$1',
