@@ -71,6 +71,8 @@ export interface TaskTemplate extends Sourced {
   readonly isDaily: boolean;
   readonly needs?: string;
   readonly conditions?: WorkConditions;
+  /** Daily work that a child can do too, whom the household has given hours. */
+  readonly forWhom?: 'child';
   /** Work that is only done when weather or grass asks for it: listed, not planned. */
   readonly onDemand?: boolean;
   /** Days it may be done after its day without loss. */

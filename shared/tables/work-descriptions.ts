@@ -118,6 +118,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       needs: maybe(WORDS),
       conditions: maybe(conditions),
       onDemand: maybe(YES_NO),
+      forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),

@@ -47,13 +47,15 @@ function readChore(
   const toDay = daysBetween(today, everyDay.to);
   if (toDay < 0 || days <= fromDay) return;
   const { ownHours, notBefore = today } = marks.get(key) ?? {};
+  const template = templateOf(tables, task);
   chores.push({
     key,
     // What comes with each animal is an average of its days: no day has just that much of it.
     name: task.spreadOver ? `${task.name} (as they come)` : task.name,
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
     hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
-    row: sourcedOf(templateOf(tables, task)),
+    row: sourcedOf(template),
+    ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),
   });

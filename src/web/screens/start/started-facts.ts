@@ -30,11 +30,21 @@ function people({ people: all }: SavedPicture): StartedFact[] {
     const hours = (person.hoursByWeekday ?? []).reduce((sum, each) => sum + each, 0);
     return {
       name: person.name,
-      says: 0 < hours ? `about ${formatHours(hours)} a week` : 'hours as usual on farms',
+      says: hoursInWords(person, hours),
       isAssumed: isAssumed(person, 'hoursByWeekday'),
       to: `place#person-${person.id}`,
     };
   });
+}
+
+function hoursInWords(
+  { isChild, hoursByWeekday }: SavedPicture['people'][number],
+  hours: number,
+): string {
+  if (hoursByWeekday === undefined) return 'hours as usual on farms';
+  if (isChild && hours === 0) return 'no work is given to this child';
+  const aWeek = `about ${formatHours(hours)} a week`;
+  return isChild ? `${aWeek}, for the hens and jobs for a child` : aWeek;
 }
 
 function absences({ people: all, farm, today }: SavedPicture): StartedFact[] {
