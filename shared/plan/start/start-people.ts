@@ -23,7 +23,8 @@ export function startPeople(
       ...hours,
       assumed: [
         ...(name === undefined ? ['name'] : []),
-        'hoursByWeekday',
+        // When somebody has time was chosen with the hours of it in sight.
+        ...(times === undefined ? ['hoursByWeekday'] : []),
         ...(times === undefined ? [] : ['startH']),
       ],
     };

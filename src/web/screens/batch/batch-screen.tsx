@@ -2,6 +2,7 @@ import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/c
 import { useMediaQuery } from '@mantine/hooks';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
+import { assumedAfter } from '../../../../shared/farm/assumed.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
@@ -92,8 +93,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     else dropDraft(key);
   }, [isUnsaved, key, draft]);
 
-  const change = (more: BatchDraft) => {
+  const change = (typed: BatchDraft) => {
     setTouched(true);
+    const more = { ...typed, ...assumedAfter(draft, Object.keys(typed)) };
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =

@@ -20,7 +20,7 @@ export interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
-  const fits = useFitsPage();
+  const fits = useFitsPage(farm.units);
   const { brooding, heat, birds, outdoors, words } = plan;
   if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (

@@ -14,6 +14,7 @@ export interface StartedFact {
 
 /** All that a plan rests on after a start, in the order in which it was asked. */
 export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact[] => [
+  ...height(picture),
   ...people(picture),
   ...absences(picture),
   ...batches(picture),
@@ -24,6 +25,13 @@ export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact
 
 const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields: string[]) =>
   fields.some((field) => assumed.includes(field));
+
+/** Only where nobody gave it: frost and cold nights hang on it. */
+function height({ farm, today }: SavedPicture): StartedFact[] {
+  if (!isAssumed(farm, 'elevationM')) return [];
+  const says = `${formatValue(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
+  return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
+}
 
 function people({ people: all }: SavedPicture): StartedFact[] {
   return all.map((person) => {
@@ -66,7 +74,7 @@ const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
   all.map((batch) => ({
     name: batch.name,
     says: `${batch.wantedBirds} at the end, as day-old ${batch.sex === 'pullets' ? 'pullets' : 'chicks'} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
-    isAssumed: isAssumed(batch, 'arrivalDate', 'hatchToArrivalDays', 'sex'),
+    isAssumed: isAssumed(batch, 'arrivalDate'),
     to: `batches/${batch.id}`,
   }));
 

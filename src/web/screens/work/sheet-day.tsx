@@ -35,7 +35,11 @@ export function SheetDay({
   const known = sheet.phones.filter(({ number }) => number.trim() !== '');
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section ref={useFitsPage()} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+    <section
+      ref={useFitsPage(farm.units)}
+      className="sheet-day"
+      aria-label={formatLongDate(page.date, farm)}
+    >
       <Title order={1}>
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
