@@ -124,6 +124,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       looks: maybe(nested('Looks', row('Looks', { everyH: HOURS, days: maybe(DAYS) }))),
       conditions: maybe(conditions),
       onDemand: maybe(YES_NO),
+      forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
