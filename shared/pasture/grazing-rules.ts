@@ -7,6 +7,8 @@ export interface Way {
   readonly paddock: number;
   readonly entry: Entry;
   readonly ripeness: number;
+  /** Headed out or grown over: left for when no leafy one is ready. */
+  readonly isRank: boolean;
 }
 
 /**
@@ -32,9 +34,9 @@ export function waysIn(
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
-      ways.push({ paddock, entry, ripeness: field.ripeness });
+      ways.push({ paddock, entry, ripeness: field.ripeness, isRank: sward.rankKgPerHa < field.mass });
   });
-  return ways.sort((a, b) => b.ripeness - a.ripeness);
+  return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
 }
 
 function entryOf(
