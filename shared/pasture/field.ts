@@ -213,6 +213,22 @@ export class Field {
     return cut;
   }
 
+  /**
+   * Cuts it down to the residual and leaves lying what falls.
+   *
+   * @returns what was cut, kg
+   */
+  top(day: number): number {
+    this.touch();
+    const { residualKgPerHa, areaHa } = this.sward;
+    const off = this.aboveResidual;
+    takeOff(this.state, off, residualKgPerHa);
+    if (this.books) this.books.days.mown[day] = off;
+    this.isPassed = true;
+    this.leave(day);
+    return off * areaHa;
+  }
+
   evening(day: number): void {
     if (!this.books) return;
     this.books.massKgPerHa[day] = this.mass;

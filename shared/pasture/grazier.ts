@@ -5,11 +5,20 @@ import {
   isForMowing,
   isOpen,
   tallestToSpare,
+  tallestToTop,
   waysIn,
   type Way,
 } from './grazing-rules.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
-import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
+import type {
+  Cut,
+  Entry,
+  SeasonBooks,
+  StayEnd,
+  StayRecord,
+  StayStart,
+  Topping,
+} from './season-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
 
@@ -18,13 +27,13 @@ import { massOf } from './sward.js';
  * what stands then and by what usually grows, never by weather that is still to come.
  *
  * In at the ready height after the rest, out at the residual; a paddock that holds more than the
- * longest stay is grazed in strips; grass that outruns the herds is shut for hay when a look ahead
- * shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
+ * longest stay is grazed in strips; grass that outruns the herds is left out of the round, and shut
+ * for hay or topped when a look ahead shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
  * start + grown = end + eaten + trampled + mown + died off. Costs paddocks × days, and as much
  * again for each look ahead.
  *
- * @param hay how paddocks are shut for hay: by looking ahead; by a plain rule, above a height; or
- *   never, to leave all grass to the herds
+ * @param hay what becomes of grass to spare: shut for hay by looking ahead; by a plain rule, above a
+ *   height; topped, where nobody makes hay; or left to the herds
  */
 export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): SeasonBooks {
   const season = new Season(problem);
@@ -32,7 +41,7 @@ export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): Se
   return season.books();
 }
 
-export type HayRule = 'looks-ahead' | 'above-a-height' | 'never';
+export type HayRule = 'looks-ahead' | 'above-a-height' | 'tops' | 'never';
 
 /** Where a herd is, and how it got there. */
 interface HerdState {
@@ -42,6 +51,9 @@ interface HerdState {
   /** On grass at some time of this plan. */
   wasOut: boolean;
 }
+
+/** How a paddock is taken out of the round. */
+type Spared = 'shut' | 'top';
 
 /** What a look ahead finds. */
 interface Ahead {
@@ -58,6 +70,7 @@ class Season {
   private readonly eatenKg: readonly Float64Array[];
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
+  private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
   /** Paddocks that a herd has gone into. */
   private readonly entered = new Set<number>();
@@ -79,7 +92,8 @@ class Season {
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
       if (day === from) this.begin();
-      if (hay === 'looks-ahead') this.dropForHay(day);
+      if (hay === 'looks-ahead') this.spare(day, 'shut');
+      if (hay === 'tops') this.spare(day, 'top');
       if (hay === 'above-a-height') this.shutAboveHeight(day);
       this.growAndMow(day);
       if (day < from) this.follow(day);
@@ -93,6 +107,7 @@ class Season {
   private begin(): void {
     this.startStates = this.fields.map(({ state }) => ({ ...state }));
     this.cuts.length = 0;
+    this.toppings.length = 0;
     for (const [p, field] of this.fields.entries()) {
       if (!field.stay) continue;
       if (this.problem.herds[field.stay.herd]!.startsIn !== p) {
@@ -140,42 +155,52 @@ class Season {
   }
 
   /**
-   * Shuts the tallest paddock for hay where the herds would not miss it: a look ahead in the usual
-   * weather, by the same rules, asks for no more feed with it shut than with it open.
+   * On a walk, takes paddocks out of the round that the herds would not miss, the tallest first: a
+   * look ahead in the usual weather, by the same rules, asks for no more feed without them. For hay
+   * as many as that holds for are shut; topped is one a walk, so that they come back one by one.
    */
-  private dropForHay(day: number): void {
+  private spare(day: number, how: Spared): void {
     const { judged, herds } = this.problem;
     // While any herd waits for grass there is none to spare.
     if (day < this.nextLook || !this.herds.some(({ isOut }) => isOut)) return;
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
-    let paddock = tallestToSpare(this.problem, this.fields, day);
+    const next = how === 'shut' ? tallestToSpare : tallestToTop;
+    let paddock = next(this.problem, this.fields, day);
     if (paddock === undefined) return;
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    let ahead = this.lookAhead(day, undefined, Infinity);
+    let ahead = this.lookAhead(day, how);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
-      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, paddock, most);
+      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, how, paddock, most);
       if (most < ahead.feedKg) return;
-      this.fields[paddock]!.shutFrom = day;
-      paddock = tallestToSpare(this.problem, this.fields, day);
+      const field = this.fields[paddock]!;
+      if (how === 'top') {
+        this.toppings.push({ paddock, day, kg: field.top(day) });
+        return;
+      }
+      field.shutFrom = day;
+      paddock = next(this.problem, this.fields, day);
     }
   }
 
   /**
-   * Feed that the herds would need by the usual weather, kg, with one paddock more shut, and the
-   * paddocks they would go into. Stops where more is needed than is asked about.
+   * Feed that the herds would need by the usual weather, kg, with one paddock more shut or topped,
+   * and the paddocks they would go into. Stops where more is needed than is asked about.
    */
-  private lookAhead(day: number, shut: number | undefined, mostKg: number): Ahead {
+  private lookAhead(day: number, how: Spared, paddock?: number, mostKg = Infinity): Ahead {
     const { problem } = this;
-    const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
     const ahead = new Season(
       { ...problem, from: -1 },
       this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
       this.herds,
     );
-    if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;
+    if (paddock !== undefined && how === 'shut') ahead.fields[paddock]!.shutFrom = day;
+    if (paddock !== undefined && how === 'top') ahead.fields[paddock]!.top(day);
+    // What is topped is gone for good, while hay is fed back: all of the plan counts.
+    const days = how === 'top' ? Infinity : problem.judged.lookAheadDays;
+    const to = Math.min(problem.to, day + days);
     let feedKg = 0;
     for (let i = day; i < to && feedKg <= mostKg; i++) {
       ahead.plannedDay(i);
@@ -380,6 +405,7 @@ class Season {
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
+      toppings: this.toppings,
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,

@@ -34,7 +34,12 @@ export function waysIn(
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
-      ways.push({ paddock, entry, ripeness: field.ripeness, isRank: sward.rankKgPerHa < field.mass });
+      ways.push({
+        paddock,
+        entry,
+        ripeness: field.ripeness,
+        isRank: sward.rankKgPerHa < field.mass,
+      });
   });
   return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
 }
@@ -118,6 +123,29 @@ export function tallestToSpare(
     if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
   return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
+}
+
+/**
+ * The paddock that would be topped on a morning: the most grown of those that stand rank with nobody
+ * in them, when it would be ready again before growth ends.
+ */
+export function tallestToTop(
+  { judged, usualGrowth, growthEnds }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number | undefined {
+  const until = day + judged.hayGrowsDays;
+  if (growthEnds < until) return undefined;
+  let tallest: number | undefined;
+  fields.forEach((field, p) => {
+    const { rankKgPerHa, residualKgPerHa, turnInKgPerHa } = field.sward;
+    if (field.stay || !isOpen(field, day) || field.mass < rankKgPerHa) return;
+    if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
+    let grown = residualKgPerHa;
+    for (let i = day; i < until; i++) grown += usualGrowth[p]![i]!;
+    if (turnInKgPerHa <= grown) tallest = p;
+  });
+  return tallest;
 }
 
 /** Whether hay dries on a day of the usual weather: in late fall it does not. */

@@ -155,6 +155,8 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
           <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until {sayDate(row.to)}
         </>
       );
+    case 'top':
+      return 'Cut to the height you leave; what falls is left lying';
     case 'birds':
       return `${spanOf(row, sayDate)}, behind the herd`;
   }
@@ -176,12 +178,19 @@ function spanOf({ from, to }: SeasonRow, sayDate: SayDate): string {
 }
 
 /** What tells a row from all others. */
-export const keyOf = (row: SeasonRow): string => {
-  const who =
-    row.kind === 'graze' || row.kind === 'birds'
-      ? row.move.paddockId
-      : row.kind === 'hay'
-        ? row.herdId
-        : row.cut.paddockId;
-  return `${row.kind} ${row.from} ${who}`;
-};
+export const keyOf = (row: SeasonRow): string => `${row.kind} ${row.from} ${whoOf(row)}`;
+
+function whoOf(row: SeasonRow): string {
+  switch (row.kind) {
+    case 'graze':
+    case 'birds':
+      return row.move.paddockId;
+    case 'hay':
+      return row.herdId;
+    case 'top':
+      return row.paddockId;
+    case 'shut':
+    case 'mow':
+      return row.cut.paddockId;
+  }
+}
