@@ -157,7 +157,7 @@ class Season {
   /**
    * On a walk, takes paddocks out of the round that the herds would not miss, the tallest first: a
    * look ahead in the usual weather, by the same rules, asks for no more feed without them. For hay
-   * as many as that holds for are shut; topped is one a walk, so that they come back one by one.
+   * as many as that holds for are shut; topped are a few a walk, so that they come back by turns.
    */
   private spare(day: number, how: Spared): void {
     const { judged, herds } = this.problem;
@@ -169,6 +169,7 @@ class Season {
     if (paddock === undefined) return;
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
+    let topped = 0;
     let ahead = this.lookAhead(day, how);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
@@ -178,9 +179,8 @@ class Season {
       const field = this.fields[paddock]!;
       if (how === 'top') {
         this.toppings.push({ paddock, day, kg: field.top(day) });
-        return;
-      }
-      field.shutFrom = day;
+        if (++topped === judged.toppedAWalk) return;
+      } else field.shutFrom = day;
       paddock = next(this.problem, this.fields, day);
     }
   }

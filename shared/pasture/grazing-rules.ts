@@ -126,26 +126,28 @@ export function tallestToSpare(
 }
 
 /**
- * The paddock that would be topped on a morning: the most grown of those that stand rank with nobody
- * in them, when it would be ready again before growth ends.
+ * The paddock that would be topped on a morning, of those that stand rank with nobody in them and
+ * would be ready again before growth ends: one that the herds left in the last two walks, which
+ * they are to come back to soonest, else the most grown.
  */
 export function tallestToTop(
   { judged, usualGrowth, growthEnds }: GrazingProblem,
   fields: readonly Field[],
   day: number,
 ): number | undefined {
-  const until = day + judged.hayGrowsDays;
-  if (growthEnds < until) return undefined;
-  let tallest: number | undefined;
+  const isJustLeft = ({ leftDay }: Field): boolean =>
+    leftDay !== undefined && day - leftDay <= 2 * judged.walkEveryDays;
+  let first: { p: number; isLeft: boolean; ripeness: number } | undefined;
   fields.forEach((field, p) => {
     const { rankKgPerHa, residualKgPerHa, turnInKgPerHa } = field.sward;
     if (field.stay || !isOpen(field, day) || field.mass < rankKgPerHa) return;
-    if (tallest !== undefined && field.ripeness <= fields[tallest]!.ripeness) return;
+    const [isLeft, { ripeness }] = [isJustLeft(field), field];
+    if (first && (first.isLeft === isLeft ? ripeness <= first.ripeness : first.isLeft)) return;
     let grown = residualKgPerHa;
-    for (let i = day; i < until; i++) grown += usualGrowth[p]![i]!;
-    if (turnInKgPerHa <= grown) tallest = p;
+    for (let i = day; i < growthEnds && grown < turnInKgPerHa; i++) grown += usualGrowth[p]![i]!;
+    if (turnInKgPerHa <= grown) first = { p, isLeft, ripeness };
   });
-  return tallest;
+  return first?.p;
 }
 
 /** Whether hay dries on a day of the usual weather: in late fall it does not. */

@@ -78,6 +78,7 @@ export const JUDGED = {
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',
+    'toppedAWalk',
     'leastDryingMm',
     'plainHayRipeness',
     'shortShare',
