@@ -55,6 +55,17 @@ interface HerdState {
 /** How a paddock is taken out of the round. */
 type Spared = 'shut' | 'top';
 
+/** What is tried in a look ahead, and for how many days. */
+interface Asked {
+  readonly days: number;
+  /** One paddock more shut, or topped. */
+  readonly without?: number;
+  readonly topped?: number;
+  /** Herds whose feed is asked about: all where left out. */
+  readonly herds?: readonly number[];
+  readonly mostKg?: number;
+}
+
 /** What a look ahead finds. */
 interface Ahead {
   readonly feedKg: number;
@@ -63,6 +74,8 @@ interface Ahead {
 
 /** More days than any season has. */
 const ALWAYS = 1000;
+/** A look ahead has no first day of a plan. */
+const AHEAD = -1;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
 class Season {
@@ -170,11 +183,16 @@ class Season {
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let topped = 0;
-    let ahead = this.lookAhead(day, how);
+    // What is topped is gone for good, while hay is fed back: all of the plan counts.
+    const days = how === 'top' ? Infinity : judged.lookAheadDays;
+    let ahead = this.lookAhead(day, { days });
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
-      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, how, paddock, most);
+      if (ahead.entered.has(paddock)) {
+        const tried = how === 'top' ? { topped: paddock } : { without: paddock };
+        ahead = this.lookAhead(day, { ...tried, days, mostKg: most });
+      }
       if (most < ahead.feedKg) return;
       const field = this.fields[paddock]!;
       if (how === 'top') {
@@ -186,25 +204,26 @@ class Season {
   }
 
   /**
-   * Feed that the herds would need by the usual weather, kg, with one paddock more shut or topped,
-   * and the paddocks they would go into. Stops where more is needed than is asked about.
+   * Feed that the herds would need by the usual weather, kg, and the paddocks they would go into.
+   * Stops where more is needed than is asked about.
    */
-  private lookAhead(day: number, how: Spared, paddock?: number, mostKg = Infinity): Ahead {
+  private lookAhead(day: number, asked: Asked): Ahead {
     const { problem } = this;
+    const { days, herds, mostKg = Infinity } = asked;
     const ahead = new Season(
-      { ...problem, from: -1 },
+      { ...problem, from: AHEAD },
       this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
       this.herds,
     );
-    if (paddock !== undefined && how === 'shut') ahead.fields[paddock]!.shutFrom = day;
-    if (paddock !== undefined && how === 'top') ahead.fields[paddock]!.top(day);
-    // What is topped is gone for good, while hay is fed back: all of the plan counts.
-    const days = how === 'top' ? Infinity : problem.judged.lookAheadDays;
+    if (asked.without !== undefined) ahead.fields[asked.without]!.shutFrom = day;
+    if (asked.topped !== undefined) ahead.fields[asked.topped]!.top(day);
     const to = Math.min(problem.to, day + days);
     let feedKg = 0;
     for (let i = day; i < to && feedKg <= mostKg; i++) {
       ahead.plannedDay(i);
-      for (const kg of ahead.hayKg) feedKg += kg[i]!;
+      ahead.hayKg.forEach((kg, h) => {
+        if (!herds || herds.includes(h)) feedKg += kg[i]!;
+      });
     }
     return { feedKg, entered: ahead.entered };
   }
@@ -307,7 +326,19 @@ class Season {
     const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
-    return Math.min(ahead, wanted) <= days ? ways : [];
+    if (days < Math.min(ahead, wanted)) return [];
+    return wasOut || ways[0]!.entry === 'ready' || this.passGoesOn(h, day) ? ways : [];
+  }
+
+  /**
+   * Whether a first pass that begins on a morning goes on without hay, by a look ahead in the usual
+   * weather. Where it would not, the herd waits, at the longest until a paddock is ready.
+   */
+  private passGoesOn(h: number, day: number): boolean {
+    if (this.problem.from === AHEAD) return true;
+    const { judged, herds } = this.problem;
+    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, herds: [h] });
+    return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
   }
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {

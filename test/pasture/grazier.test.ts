@@ -41,6 +41,30 @@ describe('graze', () => {
     expect(ready.length / stays.length).toBeGreaterThan(0.5);
   });
 
+  it('begins the first pass where it need not be broken off with hay, and waits else', () => {
+    let waited = 0;
+    for (const [paddocks, head] of [
+      [2, 6],
+      [2, 9],
+      [3, 6],
+      [3, 9],
+      [6, 5],
+    ] as const) {
+      const problem = farm({ herds: [newHerd({ groups: [newGroup({ head })] })] }, paddocks);
+      const { stays, hayKg } = graze(problem);
+      const first = stays[0]!;
+      const couldGo = problem.swards.some((sward, p) => {
+        const grown = graze(problem, 'never').massKgPerHa[p]![first.from - 2]!;
+        return sward.firstPassKgPerHa <= grown;
+      });
+      if (couldGo) waited++;
+      if (first.entry !== 'first-pass') continue;
+      const fed = hayKg[0]!.slice(first.from, first.from + 10).reduce((a, b) => a + b, 0);
+      expect(fed).toBeLessThan(problem.herds[0]!.demandKg[first.from]!);
+    }
+    expect(waited).toBeGreaterThan(0);
+  });
+
   it('takes a stay in strips where a paddock holds more than the longest stay', () => {
     const { stays } = graze(farm({}, 3));
     for (const { days, strips } of stays) expect(days).toBeLessThanOrEqual(strips * 3);
