@@ -27,7 +27,10 @@ export function printGrassYears(years: GrassYears, plan: PasturePlan, reader: Re
   return [
     section(
       `Grass through ${years.years} years of weather`,
-      facts(plan.hay.all, ...years.fed.map(({ kg }) => kg), years.shortDays, years.mown),
+      facts(
+        ...[years.balesToBuy, years.toBuy, plan.hay.balesToBuy, plan.hay.toBuy, plan.hay.all],
+        ...[...years.fed.map(({ kg }) => kg), years.shortDays, years.mown],
+      ),
     ),
     paragraph(GRASS_YEARS),
   ].join('\n');

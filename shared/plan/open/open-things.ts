@@ -169,7 +169,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
     knownBetter:
       'When a daily record of ten years or more, or your own frost dates, are typed under Your place.',
     formulas: [
-      'fed-in-years',
+      ...['fed-in-years', 'hay-to-buy-sure'],
       'frost-of-the-year',
       'nights-too-cold',
       'odds-of-dry-days',

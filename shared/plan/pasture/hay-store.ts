@@ -112,7 +112,7 @@ export function planHayStore(
         ]);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const toBuy = quantity(
-    'Hay to buy',
+    'Hay to buy, usual weather',
     Math.max(0, needKg - (hayInStoreKg ?? 0) - ownKg),
     'kg',
     hayStoreFormulas.buy,
@@ -132,7 +132,7 @@ export function planHayStore(
     ...(own ? { own } : {}),
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
-    balesToBuy: balesOf(context, toBuy, 'Bales to buy'),
+    balesToBuy: balesOf(context, toBuy, 'Bales to buy, usual weather'),
     ...(runsOut === undefined
       ? {}
       : {
@@ -257,7 +257,7 @@ function toBuyIssue(
     issue(
       soon ? 'act' : 'note',
       'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'}`,
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by what is enough in eight years of ten, beside it under “Does the grass last?”.`,
       [toBuy],
     ),
   ];

@@ -24,7 +24,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
-import { YearsOfGrass } from './years-of-grass.js';
+import { SureHay, useGrassYears, YearsOfGrass } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -76,6 +76,7 @@ function Season({
   const { problems, failed, isWorking } = isChanged ? whatIf : base;
   // The plan as it is stays on the page until the first what-if is worked out.
   const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
+  const played = useGrassYears({ picture: changed, tables });
   const about = useMemo(() => plan && aboutGrass(changed, plan, tables), [changed, plan, tables]);
   if (problems) {
     return (
@@ -123,6 +124,7 @@ function Season({
         />
       </Section>
       <Section title="Does the grass last?">
+        <SureHay played={played} />
         <Facts>
           <Fact of={plan.hay.balesToBuy} />
           <Fact of={plan.hay.toBuy} />
@@ -158,7 +160,7 @@ function Season({
             ))}
           </Stack>
         )}
-        <YearsOfGrass picture={changed} tables={tables} />
+        <YearsOfGrass played={played} />
         <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
       </Section>
       <Section title="Key dates">
