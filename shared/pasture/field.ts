@@ -198,13 +198,14 @@ export class Field {
     this.stay = undefined;
   }
 
+  /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */
   mow(paddock: number, day: number, openFrom: number): Cut {
     this.touch();
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
     takeOff(this.state, taken, stubbleKgPerHa);
     if (this.books) this.books.days.mown[day] = taken;
-    const cut = { paddock, shutFrom: this.shutFrom!, day, openFrom, kg: taken * areaHa };
+    const cut = { paddock, shutFrom: this.shutFrom ?? day, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
     this.openFrom = openFrom;
     this.isPassed = true;

@@ -9,7 +9,7 @@ import {
   waysIn,
   type Way,
 } from './grazing-rules.js';
-import type { GrazingProblem, Stay } from './grazing-problem.js';
+import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
 import type {
   Cut,
   Entry,
@@ -196,6 +196,7 @@ class Season {
       if (most < ahead.feedKg) return;
       const field = this.fields[paddock]!;
       if (how === 'top') {
+        if (this.toldMowing(paddock, day)) return;
         this.toppings.push({ paddock, day, kg: field.top(day) });
         if (++topped === judged.toppedAWalk) return;
       } else field.shutFrom = day;
@@ -234,15 +235,37 @@ class Season {
   }
 
   private growAndMow(day: number): void {
-    const { problem } = this;
     this.fields.forEach((field, paddock) => {
-      // What is closed for something else is not mown.
-      if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
-      else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
-        this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
-      else if (field.shutFrom !== undefined && !driesHay(problem, day)) field.shutFrom = undefined;
+      const told = this.toldMowing(paddock, day);
+      if (told?.day === day) this.mowAsTold(field, told);
+      else this.mowAsPlanned(field, paddock, day, told !== undefined);
       field.grow(day);
     });
+  }
+
+  /** What was told of mowing a paddock, on that day of the past or soon after it. */
+  private toldMowing(paddock: number, day: number): Mown | undefined {
+    const { mown, from, judged } = this.problem;
+    if (from < day || mown.length === 0) return undefined;
+    const until = Math.min(from, day + judged.hayGrowsDays);
+    return mown.find((each) => each.paddock === paddock && day <= each.day && each.day <= until);
+  }
+
+  /** It is history: what it gave is no hay of the plan. */
+  private mowAsTold(field: Field, { paddock, day, isLeftLying }: Mown): void {
+    if (isLeftLying) field.top(day);
+    else field.mow(paddock, day, day + this.problem.judged.dryingDays);
+  }
+
+  /** @param isToldLater it is mown on the day that was told, not on the one that was planned */
+  private mowAsPlanned(field: Field, paddock: number, day: number, isToldLater: boolean): void {
+    const { problem } = this;
+    // What is closed for something else is not mown.
+    if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
+    else if (field.shutFrom === undefined || isToldLater) return;
+    else if (isForMowing(problem, field, day))
+      this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+    else if (!driesHay(problem, day)) field.shutFrom = undefined;
   }
 
   private feed(h: number, day: number): void {

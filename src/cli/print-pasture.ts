@@ -54,7 +54,16 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Does the grass last?',
       facts(
-        ...[hay.untilPlan, hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
+        ...[
+          hay.untilPlan,
+          hay.bales,
+          hay.toStore,
+          hay.inSeason,
+          hay.outside,
+          hay.inStore,
+          hay.baled,
+          hay.own,
+        ],
         ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
       ),
     ),

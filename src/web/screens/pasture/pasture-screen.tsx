@@ -18,6 +18,7 @@ import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
 import { HayChoices } from './hay-choices.js';
+import { MownSection } from './mown-section.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
@@ -135,6 +136,7 @@ function Season({
           <Fact of={plan.hay.outside} />
           <Fact of={plan.hay.all} />
           <Fact of={plan.hay.inStore} />
+          <Fact of={plan.hay.baled} />
           <Fact of={plan.hay.own} />
           <Fact of={plan.hay.nextWinter} />
           <Fact of={plan.hay.saved} />
@@ -161,7 +163,13 @@ function Season({
           </Stack>
         )}
         <YearsOfGrass played={played} />
-        <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
+        <HayChoices
+          farm={farm}
+          tables={tables}
+          choices={picture.pastureChoices}
+          today={plan.today}
+        />
+        <MownSection farm={farm} picture={picture} />
       </Section>
       <Section title="Key dates">
         <Facts>
