@@ -19,6 +19,7 @@ import type {
   StayStart,
   Topping,
 } from './season-books.js';
+import { bookOf, newStay, recordOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
 
@@ -72,13 +73,11 @@ interface Ahead {
   readonly entered: Set<number>;
 }
 
-/** More days than any season has. */
-const ALWAYS = 1000;
 /** A look ahead has no first day of a plan. */
 const AHEAD = -1;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
-class Season {
+export class Season {
   private readonly hayKg: readonly Float64Array[];
   private readonly eatenKg: readonly Float64Array[];
   private readonly stays: StayRecord[] = [];
@@ -278,15 +277,21 @@ class Season {
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
     const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
-    if (end && (0 < ways.length || !this.canStillFeed(herd, day, need, end))) {
+    const way = this.pick(ways, day);
+    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
       this.leave(h, day, end);
-      if (0 < ways.length) this.goIn(h, day, ways[0]!);
+      if (way) this.goIn(h, day, way);
     }
     herd.isOut = herd.at !== undefined;
     if (herd.at === undefined) return;
     const eaten = this.fields[herd.at]!.graze(day, need);
     this.eatenKg[h]![day] = eaten;
     this.hayKg[h]![day] = need - eaten;
+  }
+
+  /** The way a herd takes: the first, unless somebody tries others. */
+  protected pick(ways: readonly Way[], _day: number): Way | undefined {
+    return ways[0];
   }
 
   /** A herd of which only the place is known. */
@@ -372,44 +377,10 @@ class Season {
   }
 
   private enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
-    const { harvestShare, rankDrop, herds } = this.problem;
     const field = this.fields[paddock]!;
-    const { longestStayDays, demandKg } = herds[herd]!;
-    const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
-    const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
-    const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
-    const { digestibleShare, deadShare } = field.quality;
-    // Written out: a look ahead makes dozens, and spreads cost more than the sums.
-    field.stay = {
-      herd,
-      enteredOn: from,
-      from,
-      start,
-      entry,
-      massBefore: field.mass,
-      digestibleShare,
-      deadShare,
-      until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
-      harvestShare: harvestShare[inOneStrip - 1]! - drop,
-      grownKg: 0,
-      eatenKg: 0,
-      trampledKg: 0,
-      hayKg: 0,
-    };
+    field.stay = newStay(this.problem, field, { herd, paddock, from, start, entry });
     this.herds[herd]!.at = paddock;
     this.entered.add(paddock);
-  }
-
-  /**
-   * Days in which a paddock is grazed once, strip by strip: what stands, and what strips that have
-   * not been grazed yet grow meanwhile, half of it on average.
-   */
-  private daysInStrips(field: Field, paddock: number, day: number, needKg: number): number {
-    const share = this.problem.harvestShare[0]!;
-    const standing = daysOf(field, needKg, share);
-    const grownKg = this.problem.usualGrowth[paddock]![day]! * field.sward.areaHa * share;
-    const left = 1 - grownKg / needKg / 2;
-    return left <= 0 ? ALWAYS : Math.max(1, Math.min(ALWAYS, Math.floor(standing / left)));
   }
 
   private leave(h: number, day: number, end: StayEnd): void {
@@ -421,31 +392,14 @@ class Season {
       herd.at = undefined;
       return;
     }
-    const {
-      herd: _herd,
-      harvestShare: _share,
-      until: _until,
-      enteredOn: _day,
-      ...stay
-    } = field.stay!;
-    if (day === stay.from) {
+    if (day === field.stay!.from) {
       // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
       if (field.stay!.enteredOn < day) field.leave(day);
       else field.stay = undefined;
       herd.at = undefined;
       return;
     }
-    this.stays.push({
-      ...stay,
-      ...{ herd: h, paddock: herd.at, end },
-      days: day - stay.from,
-      strips: Math.ceil((day - stay.from) / this.problem.herds[h]!.longestStayDays),
-      massAfter: field.mass,
-      restDays: field.leftDay === undefined ? undefined : stay.from - field.leftDay,
-      grownInRestKgPerHa:
-        field.leftKgPerHa === undefined ? undefined : stay.massBefore - field.leftKgPerHa,
-      isRank: field.sward.rankKgPerHa < stay.massBefore,
-    });
+    this.stays.push(recordOf(this.problem, field, herd.at, { day, end }));
     field.leave(day);
     herd.at = undefined;
   }
@@ -463,23 +417,7 @@ class Season {
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,
-      paddocks: fields.map((field, p) => this.bookOf(field, p)),
-    };
-  }
-
-  private bookOf({ sward, books, mass }: Field, paddock: number): SeasonBooks['paddocks'][number] {
-    const { from, to } = this.problem;
-    const { days } = books!;
-    const kg = (perHa: Float64Array): number =>
-      perHa.subarray(from, to).reduce((a, b) => a + b, 0) * sward.areaHa;
-    return {
-      startKg: massOf(this.startStates[paddock]!) * sward.areaHa,
-      endKg: mass * sward.areaHa,
-      grownKg: kg(days.grown),
-      eatenKg: kg(days.eaten),
-      trampledKg: kg(days.trampled),
-      mownKg: kg(days.mown),
-      diedOffKg: kg(days.diedOff),
+      paddocks: fields.map((field, p) => bookOf(this.problem, field, this.startStates[p]!)),
     };
   }
 }
