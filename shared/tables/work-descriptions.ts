@@ -60,6 +60,7 @@ const EVENTS = [
   'cattle-arrival',
   'calving',
   'mowing',
+  'topping',
 ] as const;
 
 /** Work is of a length of its own, unless it goes on until another event. */
