@@ -140,7 +140,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     hayNeededKg({ dryMatterKg: kg, dryMatterShare: hay.dryMatterShare, storeLoss, feedLoss });
   const allKg = inSeasonKg + outsideKg;
   const toStore = quantity(
-    'Hay to have in store for it',
+    'Hay to have in store for this season',
     hayFor(allKg, storing.loss, feeding.loss),
     'kg',
     hayFormulas.need,
@@ -179,7 +179,7 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
     ]),
     toStore,
     saved: savedOverPlainRule(context, chosen),
-    bales: balesOf(context, toStore, 'Bales for it'),
+    bales: balesOf(context, toStore, 'Bales for this season'),
     ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
     shortDays,
     closers: firstShort === undefined ? [] : closersOf(context, inSeason),

@@ -112,7 +112,7 @@ export function planHayStore(
         ]);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const toBuy = quantity(
-    'Hay to buy',
+    'Hay to buy, today to grass after next winter',
     Math.max(0, needKg - (hayInStoreKg ?? 0) - ownKg),
     'kg',
     hayStoreFormulas.buy,
@@ -132,7 +132,7 @@ export function planHayStore(
     ...(own ? { own } : {}),
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
-    balesToBuy: balesOf(context, toBuy, 'Bales to buy'),
+    balesToBuy: balesOf(context, toBuy, 'Bales to buy, today to grass after next winter'),
     ...(runsOut === undefined
       ? {}
       : {
