@@ -1,8 +1,8 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import { isOfGarden, isOfPlace } from '../work/of-place.js';
 import { orderOf } from '../story/life-line.js';
 import { fittedDays } from '../work/fitted-days.js';
-import { isOfPlace } from '../work/place-dates.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { Place } from './attention.js';
@@ -28,7 +28,7 @@ export function comingDates(
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
   return [
-    ...keyDates(plan, batches),
+    ...keyDates(picture, plan, batches),
     ...orders(plan, batches),
     ...feeds(batches),
     ...absences(picture),
@@ -38,9 +38,16 @@ export function comingDates(
     .slice(0, MOST);
 }
 
-function keyDates({ events }: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+function keyDates(
+  { jobs }: FarmPicture,
+  { events }: WorkPlan,
+  batches: readonly PlannedBatch[],
+): ComingDate[] {
   const isBatch = new Set(batches.map(({ id }) => id));
-  return events.map((event) => {
+  const isHungOn = new Set(jobs.map(({ tiedTo }) => tiedTo?.eventId));
+  // Dates of garden and hives are for those whose work hangs on them.
+  const told = events.filter((event) => !isOfGarden(event) || isHungOn.has(event.id));
+  return told.map((event) => {
     const { id, name, date } = event;
     const of = id.split('/')[1]!;
     return {
