@@ -80,6 +80,7 @@ export const JUDGED = {
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',
+    'toppedAWalk',
     'leastDryingMm',
     'plainHayRipeness',
     'shortShare',
@@ -127,6 +128,9 @@ export const JUDGED = {
     'restDoneDays',
     'restLostDays',
     'sureShare',
+    'likelyShare',
+    'fewDays',
+    'helperHours',
     'ownFrostC',
   ],
 } as const;

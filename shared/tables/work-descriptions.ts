@@ -60,6 +60,7 @@ const EVENTS = [
   'cattle-arrival',
   'calving',
   'mowing',
+  'topping',
 ] as const;
 
 /** Work is of a length of its own, unless it goes on until another event. */
@@ -124,6 +125,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       looks: maybe(nested('Looks', row('Looks', { everyH: HOURS, days: maybe(DAYS) }))),
       conditions: maybe(conditions),
       onDemand: maybe(YES_NO),
+      forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
@@ -155,6 +157,7 @@ export const work = nested(
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    forecast: part('Forecast', { rightShares: sevenDays('Comes as forecast', SHARE.bounds) }),
     dayToDay: value('Likeness to the day before', SHARE),
     frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
     keyDates: nested(

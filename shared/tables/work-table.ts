@@ -29,6 +29,8 @@ export interface WorkTable {
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
   };
+  /** Share of days that come as forecast, by days ahead, the day on which it is made first. */
+  readonly forecast: Sourced & { readonly rightShares: readonly number[] };
   /** Likeness (correlation) of one day's temperature to the last's, for years drawn by chance. */
   readonly dayToDay: Sourced & { readonly value: number };
   /** How cold a night has to be to count, by the names of frosts. */

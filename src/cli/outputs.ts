@@ -114,7 +114,7 @@ export const OUTPUTS = {
     const which = asked.words[0] ?? '1';
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
-    const stops = stopsOn(picture, tables, animals);
+    const stops = stopsOn(picture, tables, animals, handover);
     return printSheet(sitterSheet(handover, plan, stops, picture.people), readerOf(picture));
   },
 

@@ -5,6 +5,18 @@ import {
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
+import {
+  betterWords,
+  chanceWords,
+  elseWords,
+  isLikely,
+  lackWords,
+  NOTHING_HELPS,
+  playedWords,
+  slightlyLateWords,
+  unlikelyOf,
+} from '../../shared/plan/work/chance-words.js';
+import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -150,9 +162,17 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const sure = formatYears(outlook.sureShare, 'of');
   const { table } = tablesFor(reader);
   const near = (date: string): string => formatDate(date, reader);
+  const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
+  const unlikely = unlikelyOf(outlook);
+  const slightly = slightlyLateWords(outlook);
   return [
-    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
-    '\nWill it get done?',
+    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}. ${playedWords(outlook)}`,
+    '\nProbably not in time',
+    ...(unlikely.length === 0 && slightly === undefined
+      ? ['All of it is likely to get done in time.']
+      : inSeries(unlikely).map((line) => unlikelyText(line, outlook, reader))),
+    ...(slightly === undefined ? [] : [slightly]),
+    '\nLikely in time',
     table(
       [
         'work',
@@ -161,10 +181,10 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         `start by, to be safe ${formatYears(outlook.sureShare, 'years in')}`,
         'suitable days',
       ],
-      inSeries(outlook.jobs).map(({ next, ...times }) => {
-        const job = times.later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
+      inSeries(likely).map((line) => {
+        const job = hardestOf(line);
         return [
-          nameOf(job, times, ', the hardest of them'),
+          nameOf(job, line, ', the hardest of them'),
           near(job.latest),
           formatChance(job.chance),
           job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
@@ -195,6 +215,26 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         ),
       ]),
     ),
+  ].join('\n');
+}
+
+const hardestOf = ({ next, later }: Series<JobOutlook>): JobOutlook =>
+  later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
+
+/** A piece of work that is unlikely to get done in time, and what would help, a line each. */
+function unlikelyText(line: Series<JobOutlook>, outlook: WorkOutlook, reader: Reader): string {
+  const job = hardestOf(line);
+  const { startBySafe } = job;
+  const says = [
+    chanceWords(job, reader),
+    ...elseWords(job, reader),
+    lackWords(job),
+    startBySafe && `Start by ${formatDate(startBySafe, reader)} to be safe.`,
+    job.lacks !== undefined && job.better.length === 0 && NOTHING_HELPS,
+  ];
+  return [
+    `${nameOf(job, line, ', the hardest of them')}: ${says.filter(Boolean).join(' ')}`,
+    ...job.better.map((better) => `  ${betterWords(outlook, job, better, reader)}`),
   ].join('\n');
 }
 

@@ -6,7 +6,6 @@ import { remediesFor } from '../../shared/schedule/work-remedies.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
-import { chancesOverYears } from '../../shared/schedule/work-years.js';
 import type { WorkJob, WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
@@ -194,25 +193,5 @@ describe('remediesFor', () => {
     const plan = planOf(problem);
     const jobs = problem.jobs.map((job, i) => (i === 2 ? { ...job, lostCost: 500 } : job));
     expect(remediesFor({ ...problem, jobs }, plan, 2).instead).toEqual([0]);
-  });
-});
-
-describe('chancesOverYears', () => {
-  it('counts the years in which the day came in time', () => {
-    const job = newJob({ dueDay: 1, untilDay: 3 });
-    const years = [
-      [1, 0, 0, 0],
-      [0, 0, 1, 0],
-      [0, 0, 0, 0],
-      [0, 1, 0, 0],
-    ].map((days) => [Uint8Array.from([...days, 0, 0, 0, 0, 0, 0])]);
-    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years, 0.9);
-    expect(chance).toEqual({
-      onTime: 0.5, // days 0 and 1 of four years
-      lost: 0.25,
-      halfDoneDay: 1,
-      mostDoneDay: -1, // done in three of four years only
-      standardError: 0.25, // √(0.5 · 0.5 / 4)
-    });
   });
 });

@@ -505,7 +505,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const sheet = sitterSheet(
     handover,
     plan,
-    stopsOn(picture, tables, { batches, pasture }),
+    stopsOn(picture, tables, { batches, pasture }, handover),
     picture.people,
   );
   return [

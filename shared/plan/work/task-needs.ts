@@ -78,6 +78,7 @@ function readChore(
     hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
     row: sourcedOf(template),
     ...(template.rounds ? { rounds: template.rounds } : {}),
+    ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),
   });
