@@ -27,7 +27,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['stocking-density', 'leave-date', 'number-times-each', 'per-bird', 'feed-of-phase'],
       ...['bird-feed-day', 'bird-feed-model', 'flock-feed-day', 'feed-bags', 'feed-buy-by'],
       ...['feed-conversion', 'cockerel-feed', 'bird-sensible-heat', 'flock-water-with-feed'],
-      ...['floor-a-bird', 'most-chicks', 'most-birds'],
+      ...['floor-a-bird', 'most-chicks', 'most-birds', 'slot-arrival', 'slot-ready', 'slot-over'],
     ],
   },
   {
