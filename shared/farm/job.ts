@@ -117,6 +117,13 @@ export const jobFields = row(
     conditions: nested('Conditions', workConditionFields),
     /** It may be spread over days. */
     canBeSpread: yesNo('May be spread over several days'),
+    /** Less at a time is no use; left out, as usual. */
+    smallestPieceHours: optional(
+      number(
+        'At least at a time',
+        within(0.25, 8, 'h', 'Give the shortest time at it that is of use.'),
+      ),
+    ),
     /** Those who can do it; left out, everyone. */
     personIds: optional(list('Who can do it', id('Who can do it'), 50, 'ids')),
     /** Another own job that is done first, and the days to wait after it. */

@@ -66,7 +66,10 @@ import { lossFormulas } from '../poultry/losses.js';
 import { gasLimitFormulas } from '../plan/gas-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
+import { slotFormulas } from '../plan/slot-weight.js';
+import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -148,9 +151,12 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,
+  iceFormulas,
+  stationFormulas,
   gasLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
+  slotFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

@@ -11,11 +11,16 @@ export interface WarmSoil extends Sourced {
 
 /** What fitting work into hours and days goes by. */
 export interface WorkTable {
-  readonly horizonDays: Sourced & { readonly value: number };
+  /** Days that are planned: a year, or to the last that is due, but no more than the most. */
+  readonly horizonDays: Sourced & { readonly value: number; readonly mostDays: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
   readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
   /** When those hours begin where nobody said, which decides how many are in daylight. */
   readonly startH: Sourced & StartingHours;
+  /** Hours of the clock between which whoever works elsewhere is out of the house on a weekday. */
+  readonly outByDay: Sourced & { readonly fromH: number; readonly toH: number };
+  /** Hours by day between two looks of somebody who only comes in. */
+  readonly visits: Sourced & { readonly everyH: number };
   readonly wetDay: Sourced & {
     /** Rain from which a day counts as wet. */
     readonly rainMm: number;
@@ -24,6 +29,8 @@ export interface WorkTable {
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
   };
+  /** Share of days that come as forecast, by days ahead, the day on which it is made first. */
+  readonly forecast: Sourced & { readonly rightShares: readonly number[] };
   /** Likeness (correlation) of one day's temperature to the last's, for years drawn by chance. */
   readonly dayToDay: Sourced & { readonly value: number };
   /** How cold a night has to be to count, by the names of frosts. */

@@ -52,7 +52,15 @@ interface Around {
 }
 
 function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
-  const { personIds, forWhom, waitsForId, waitDays = 0, ifLate, harmedAtOrBelowC } = job;
+  const {
+    personIds,
+    forWhom,
+    waitsForId,
+    waitDays = 0,
+    ifLate,
+    smallestPieceHours,
+    harmedAtOrBelowC,
+  } = job;
   const waitsKey = waitsForId !== undefined && repeated.has(waitsForId) ? `/${job.dueOn}` : '';
   return {
     key,
@@ -65,6 +73,7 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     untilDay: job.noUseAfter ? daysBetween(today, job.noUseAfter) : days - 1,
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
+    ...(smallestPieceHours === undefined ? {} : { smallestPieceHours }),
     priority: job.priority,
     ...(personIds === undefined ? {} : { personIds }),
     ...(forWhom === undefined ? {} : { forWhom }),

@@ -193,6 +193,15 @@ export function JobForm({
         checked={draft.canBeSpread ?? false}
         onChange={(e) => set({ canBeSpread: e.currentTarget.checked })}
       />
+      {draft.canBeSpread && (
+        <QuantityInput
+          field={FIELDS.smallestPieceHours}
+          units={farm.units}
+          value={draft.smallestPieceHours}
+          error={errorAt('smallestPieceHours')}
+          onChange={(smallestPieceHours) => set({ smallestPieceHours })}
+        />
+      )}
       {CONDITIONS.map((key) => (
         <Checkbox
           key={key}
