@@ -62,6 +62,17 @@ describe('a cut of hay', () => {
     expect(why).toMatch(/4 dry days in a row come in [1-4] of 10 such weeks/);
   });
 
+  it('that is mown is turned and raked in its spell, whatever the usual showers of those days', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    for (let ago = 0; ago < 10; ago++) {
+      const now = addDays(today, ago);
+      const progress = [{ key: 'own/mow', doneOn: now }];
+      const { jobs } = workPlanOf(newWork({ today: now, people, ownJobs, progress }), 20);
+      const on = (id: string) => jobs.find(({ key }) => key === `own/${id}`)!.pieces[0]!.date;
+      expect(daysBetween(now, on('bale'))).toBeLessThanOrEqual(3);
+    }
+  });
+
   it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 8, maxLength: 12 }), (forecast) => {
