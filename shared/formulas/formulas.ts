@@ -10,6 +10,7 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
+import { baledFormulas } from '../plan/pasture/baled.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
@@ -100,6 +101,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayPartFormulas,
   hayStoreFormulas,
   plainRuleFormulas,
+  baledFormulas,
   grassYearsFormulas,
   manureFormulas,
   moveFormulas,

@@ -80,6 +80,7 @@ export const JUDGED = {
     'hayGrowsDays',
     'backFromHayDays',
     'dryingDays',
+    'toppedAWalk',
     'leastDryingMm',
     'plainHayRipeness',
     'shortShare',

@@ -19,7 +19,8 @@ export type EventKind =
   | 'turn-out'
   | 'cattle-arrival'
   | 'calving'
-  | 'mowing';
+  | 'mowing'
+  | 'topping';
 
 /** What a batch must have, or lack, for work that is not for every one. */
 export type TaskCircumstance =

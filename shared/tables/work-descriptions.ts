@@ -60,6 +60,7 @@ const EVENTS = [
   'cattle-arrival',
   'calving',
   'mowing',
+  'topping',
 ] as const;
 
 /** Work is of a length of its own, unless it goes on until another event. */
@@ -185,6 +186,7 @@ export const work = nested(
       hoursEachTime: HOURS,
       hoursEachCow: HOURS,
     }),
+    herdMove: part('HerdMove', { hoursBase: HOURS, because: maybe(WORDS) }),
     lookFor: nested(
       'LookFor',
       row('LookFor', {
