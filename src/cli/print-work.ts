@@ -30,6 +30,7 @@ import {
   formatYears,
   type Reader,
 } from '../../shared/units/format.js';
+import { frostFreeDays } from '../../shared/weather/frost-free-days.js';
 import { tablesFor } from './text.js';
 
 const NEXT_DAYS = 4;
@@ -208,12 +209,20 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     ),
     '\nFrost',
     table(
-      ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
+      [
+        'at or below',
+        'last spring, half',
+        `${sure} by`,
+        'first fall, half',
+        `${sure} after`,
+        'frost-free days',
+      ],
       outlook.frost.map(({ thresholdC, last, first }) => [
         formatValue(thresholdC, 'degC', reader),
         ...[last?.usual, last?.safe, first?.usual, first?.safe].map((day) =>
           day === undefined ? 'none' : formatMonthDay(day, reader),
         ),
+        last && first ? frostFreeDays(last.usual, first.usual) : 'none',
       ]),
     ),
   ].join('\n');

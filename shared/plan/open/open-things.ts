@@ -181,7 +181,14 @@ const OPEN_THINGS: readonly OpenThing[] = [
       'nights-too-cold',
       'odds-of-dry-days',
       'hot-day-of-ten-years',
+      'frost-free-days',
     ],
+  },
+  {
+    what: 'How warm this spring is',
+    knownBetter:
+      'As its days are measured and forecast; and by a thermometer in your own bed, 4 in deep.',
+    formulas: ['soil-temperature', 'hives-open', 'swarming'],
   },
   {
     what: 'How long the work takes you',
