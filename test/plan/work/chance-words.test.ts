@@ -18,6 +18,7 @@ describe('what is said of a chance', () => {
   const reader = { units: 'us', today: '2027-04-05' } as const;
   const jobOf = (more: Partial<JobOutlook> = {}): JobOutlook => ({
     ...{ ...outlook.jobs[0]!, chance: 0.5, lost: 0.5, partly: 0, usuallyBy: '2027-04-20' },
+    nearlyAlwaysBy: '2027-05-20',
     ...more,
   });
   const suitableDays = { tenth: 1, half: 2, ninetieth: 3, share: 0.6 };
