@@ -124,5 +124,7 @@ export const personFields = row('Person', {
   hoursByWeekday: optional(sevenDays('Hours by day of the week', DAY_HOURS)),
   /** When those hours begin. */
   startH: optional(nested('Begins', startingHourFields)),
+  /** Where they are by day on a weekday; left out, out where their hours begin in the afternoon. */
+  byDay: optional(choice('By day on weekdays', ['at-home', 'out'])),
 });
 export type Person = SavedRowOf<typeof personFields>;

@@ -24,6 +24,8 @@ import { stockpileFormulas } from '../plan/pasture/stockpile.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { hotDayFormulas } from '../weather/hot-day.js';
+import { frostFreeFormulas } from '../weather/frost-free-days.js';
+import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
@@ -72,6 +74,7 @@ import { todayFormulas } from '../plan/today/today-formulas.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
 import { groundFormulas } from '../plan/work/ground-quantities.js';
 import { workFormulas } from '../plan/work/work-quantities.js';
+import { gardenDateFormulas } from '../plan/year/garden-dates.js';
 import { yearFrostFormulas } from '../plan/year/year-frost.js';
 import { yearFormulas } from '../plan/year/year-weather.js';
 import type { Formula } from '../explain/formula.js';
@@ -104,6 +107,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   herdDateFormulas,
   stockpileFormulas,
   evapotranspirationFormulas,
+  frostFreeFormulas,
+  soilTemperatureFormulas,
   soilWaterFormulas,
   arrivalFormulas,
   aroundFormulas,
@@ -150,6 +155,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   judgementFormulas,
   groundFormulas,
   workFormulas,
+  gardenDateFormulas,
   yearFrostFormulas,
   yearFormulas,
   spaceFormulas,

@@ -94,3 +94,10 @@ export function formatHour(hour: number, units: UnitSystem): string {
   const at = DateTime.fromObject({ hour });
   return units === 'us' ? at.toFormat('h a').toLowerCase() : at.toFormat('HH:mm');
 }
+
+/** An hour of the clock: 5:30 pm, or 17:30 with metric units. */
+export function formatClock(hour: number, { units }: Pick<DateReader, 'units'>): string {
+  const time = DateTime.fromObject({ hour: 0 }).plus({ minutes: Math.round(60 * hour) });
+  if (units === 'metric') return time.toFormat('H:mm');
+  return time.toFormat(time.minute === 0 ? 'h a' : 'h:mm a').toLowerCase();
+}

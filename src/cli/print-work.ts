@@ -16,6 +16,7 @@ import {
   unlikelyOf,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
+import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -60,9 +61,20 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
+  const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
     `Work from ${near(plan.today)} to ${near(plan.to)}`,
+    ...(plan.careGaps.length === 0
+      ? []
+      : [
+          '\nWho is there for the animals?',
+          table(
+            ['', 'what would do'],
+            plan.careGaps.map(({ said, ways }) => [said, ways.join(' Or: ')]),
+          ),
+        ]),
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
@@ -71,8 +83,27 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       (job) =>
         `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
-    ...(unfit.length + short.length === 0
-      ? ['\nTime for everything.']
+    ...(late.length === 0
+      ? []
+      : [
+          '\nDone late',
+          table(
+            ['work', 'due by', 'done on', 'why', 'what it endangers'],
+            inSeries(late).map(({ next: job, ...times }) => [
+              nameOf(job, times),
+              near(job.latest),
+              near(job.pieces.at(-1)!.date),
+              job.why,
+              job.ifLate ?? '',
+            ]),
+          ),
+        ]),
+    ...part.map(
+      (job) =>
+        `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
+    ),
+    ...(unfit.length + part.length + short.length + late.length === 0
+      ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
       : [
           '\nNo time for these',
           table(
@@ -89,7 +120,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     '\nHours by week',
     table(
       ['week of', 'available', 'chores', 'planned', 'due', ''],
-      plan.weeks.map((week) => [
+      weeksToTell(plan).map((week) => [
         near(week.from),
         formatHours(week.hours),
         formatHours(week.choreHours),

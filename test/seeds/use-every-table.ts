@@ -30,10 +30,13 @@ import {
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { datedWork } from '../../shared/plan/work/dated-work.js';
 import { groundOn } from '../../shared/plan/work/ground-quantities.js';
+import { gardenDates } from '../../shared/plan/year/garden-dates.js';
+import { yearSpan } from '../../shared/plan/year/year-span.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
+  frostFree,
   frostLow,
   jobQuantities,
   outlookQuantities,
@@ -462,7 +465,11 @@ function seasonOf(tables: Tables): Quantity[] {
   }));
   const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
   const ownJobs = tables.jobSets.flatMap((set) =>
-    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
+    jobsOfSet(set, {
+      anchorOn: suggestedAnchor(set, { farm, climate, tables, today }),
+      count: 2,
+      today,
+    }),
   );
   const handover = {
     ...{ id: 'h', sitter: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
@@ -497,6 +504,8 @@ function seasonOf(tables: Tables): Quantity[] {
     groundOn(plan, 0),
     ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
     ...outlook.frost.map((frost) => frostLow(outlook, frost)),
+    ...outlook.frost.flatMap((frost) => frostFree(outlook, frost, farm) ?? []),
+    ...gardenDates({ farm, climate, today }, tables, yearSpan(today)),
     ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
     ...quantitiesIn(sheet),
   ];

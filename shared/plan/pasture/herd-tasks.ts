@@ -16,6 +16,8 @@ export interface HerdTasksPart {
 }
 
 const M2_PER_ACRE = 4046.8564224;
+/** A short ton. */
+const KG_PER_TON = 907.18474;
 
 /** Cuts within so many days of the first are made in one go. */
 const ONE_GO_DAYS = 7;
@@ -67,8 +69,10 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   ];
 }
 
-/** Days on which hay is mown, with the land of the paddocks that are ready within the week. */
-function mowings({ paddocks, dateOf }: PastureContext, cuts: readonly Cut[]): PlanEvent[] {
+/** Days on which hay is mown, with the land of the paddocks ready within the week, and its hay. */
+function mowings({ paddocks, dateOf, tables }: PastureContext, cuts: readonly Cut[]): PlanEvent[] {
+  const { harvestShare, dryMatterShare } = tables.pasture.hay;
+  const baled = harvestShare / dryMatterShare;
   const goes: Cut[][] = [];
   for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
     const last = goes.at(-1);
@@ -82,7 +86,10 @@ function mowings({ paddocks, dateOf }: PastureContext, cuts: readonly Cut[]): Pl
       number: k + 1,
       date: dateOf(together[0]!.day),
       what: mown.map(({ name }) => name).join(', '),
-      counts: { acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE },
+      counts: {
+        acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
+        ton: (together.reduce((sum, { kg }) => sum + kg, 0) * baled) / KG_PER_TON,
+      },
     };
   });
 }

@@ -1,4 +1,4 @@
-import type { StartingHours } from '../../farm/farm.js';
+import type { Person } from '../../farm/farm.js';
 import type { Paddock } from '../../farm/paddock.js';
 import type { FreeTime } from '../../farm/start.js';
 
@@ -37,7 +37,7 @@ interface StartPrices {
 export interface StartDefaults {
   readonly elevationM: number;
   readonly freeTimes: Readonly<
-    Record<FreeTime, { readonly hoursByWeekday: readonly number[]; readonly startH: StartingHours }>
+    Record<FreeTime, Required<Pick<Person, 'hoursByWeekday' | 'startH' | 'byDay'>>>
   >;
   readonly childHoursByWeekday: readonly number[];
   /** By currency. */

@@ -23,7 +23,7 @@ export function startPeople(
       assumed: [
         ...(name === undefined ? ['name'] : []),
         'hoursByWeekday',
-        ...(times === undefined ? [] : ['startH']),
+        ...(times === undefined ? [] : ['startH', 'byDay']),
       ],
     };
   });

@@ -6,6 +6,8 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
+import { formatMonthDay, type DateReader } from '../../units/dates.js';
+import { frostFreeDays, frostFreeFormulas } from '../../weather/frost-free-days.js';
 import type { WorkBasis } from './work-basis.js';
 import type { JobOutlook } from './job-outlook.js';
 import type { NamedFrost, WorkOutlook } from './work-outlook.js';
@@ -163,6 +165,27 @@ export function weekQuantities(
 /** The low from which a frost has its name, to be opened. */
 export const frostLow = ({ frostFrom }: WorkOutlook, { name, thresholdC }: NamedFrost) =>
   quantity(name, thresholdC, 'degC', workFormulas.frost, [], { rows: [frostFrom] });
+
+/** Frost-free days at a low, to be opened; undefined where frost does not come and go every year. */
+export function frostFree(
+  { frostFrom }: WorkOutlook,
+  { name, last, first }: NamedFrost,
+  reader: DateReader,
+) {
+  if (!last || !first) return undefined;
+  return quantity(
+    `Frost-free days, ${name.toLowerCase()}`,
+    frostFreeDays(last.usual, first.usual),
+    'day',
+    frostFreeFormulas.frostFree,
+    [
+      input('Last in spring, in half of the years', formatMonthDay(last.usual, reader), 'text'),
+      input('First in fall, in half of the years', formatMonthDay(first.usual, reader), 'text'),
+      input('From safe date to safe date', frostFreeDays(last.safe, first.safe), 'day'),
+    ],
+    { rows: [frostFrom] },
+  );
+}
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(

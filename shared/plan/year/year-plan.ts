@@ -4,6 +4,7 @@ import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { placeKeyDates } from '../work/place-dates.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';
 import { awayRows } from './away-rows.js';
@@ -56,7 +57,7 @@ export function yearPlan(
     ...jobRows({
       jobs,
       progress,
-      events: request.work.flatMap(({ events }) => events),
+      events: [...request.work.flatMap(({ events }) => events), ...placeKeyDates(request)],
       planned: work.jobs,
       sets: tables.jobSets,
     }),

@@ -63,10 +63,11 @@ export function yearWeeks(
     for (const { date, hours, personIds } of pieces)
       add(daysBetween(today, date), hours * personIds.length);
     const dueDay = Math.max(0, need.dueDay);
-    if (pieces.length === 0) add(dueDay, need.hours * (need.conditions.peopleNeeded ?? 1));
+    const people = need.conditions.peopleNeeded ?? 1;
+    add(dueDay, people * (pieces.length === 0 ? need.hours : (job?.lostHours ?? 0)));
     const [first] = pieces;
-    if (job && (!first || 0 < job.shortHours))
-      unfitOn.push(first ? daysBetween(today, first.date) : dueDay);
+    if (job && (!first || 0 < job.shortHours || 0 < job.lostHours))
+      unfitOn.push(first && job.lostHours === 0 ? daysBetween(today, first.date) : dueDay);
   }
   const sum = (of: (day: number) => number, { from, to }: { from: number; to: number }): number => {
     let hours = 0;

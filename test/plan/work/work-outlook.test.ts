@@ -17,9 +17,9 @@ const outlookOf = (more: More, history: OutlookRequest['history'] = []): WorkOut
   workOutlookOf({ ...newWork({ tables: foreseen, ...more }), history }, 200);
 const jobIn = ({ jobs }: WorkOutlook, id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
 
-/** Twelve years of daily weather in which it rains on the days that a year names. */
+/** Daily weather that covers twelve springs and the year after each, in which it rains on the days that a year names. */
 const years = (rains: (year: number, date: string) => boolean): DailyWeather[] =>
-  Array.from({ length: 12 * 365 + 3 }, (_, i) => {
+  Array.from({ length: 13 * 365 + 3 }, (_, i) => {
     const date = addDays('2010-01-01', i);
     const rainMm = rains(Number(date.slice(0, 4)), date.slice(5)) ? 9 : 0;
     return { date, minC: 5, maxC: 16, rainMm };
@@ -124,7 +124,7 @@ describe('workOutlookOf', () => {
       })),
     );
     const freeze = frost.find(({ thresholdC }) => thresholdC === 0)!;
-    expect(freeze).toMatchObject({ basis: 'record', springs: { all: 12, withFrost: 12 } });
+    expect(freeze).toMatchObject({ basis: 'record', springs: { all: 13, withFrost: 13 } });
     expect(freeze.last).toEqual({ usual: '05-02', safe: '05-02' });
     expect(freeze.first).toBeUndefined();
   });

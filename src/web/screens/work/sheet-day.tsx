@@ -9,6 +9,7 @@ import {
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -125,6 +126,7 @@ function Stop({
       {chores.map((chore) => (
         <Text key={chore.key}>
           ☐ {chore.name}, {formatHours(chore.hours)}
+          {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
         </Text>
       ))}
       {stop.named?.map((line) => (
@@ -145,10 +147,11 @@ function Other({ page }: { page: SheetPage }) {
   return (
     <>
       <Text fw={600}>Also today</Text>
-      {rest.map(({ key, name, of, hours, ifLate }) => (
+      {rest.map(({ key, name, of, hours, lateDays, ifLate }) => (
         <Text key={key}>
           ☐ {name}
           {of && ` · ${of}`}, {formatHours(hours)}
+          {lateDays !== undefined && `, ${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
         </Text>
       ))}

@@ -31,6 +31,18 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
           ))}
         </dd>
       </div>
+      {0 < weather.garden.length && (
+        <div>
+          <dt>Garden and hives</dt>
+          <dd>
+            {weather.garden.map((date) => (
+              <span key={`${date.label} ${date.value}`} className="year-date">
+                {date.label} <Num of={date} />
+              </span>
+            ))}
+          </dd>
+        </div>
+      )}
       {rows.map((row) => (
         <div key={`${row.kind} ${row.id}`}>
           <dt>
