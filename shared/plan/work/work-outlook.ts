@@ -91,7 +91,8 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   const within = (from: number, to: number) => (share: number) =>
     onPlayed?.(from + share * (to - from));
   const unlikely = unlikelyWork(work, played, base, within(PART.why, PART.better));
-  const low = unlikely.map(({ index }) => index);
+  // What only waits for other late work is helped with that.
+  const low = unlikely.filter(({ lacks }) => lacks !== 'before').map(({ index }) => index);
   const candidates: Candidate[] = [
     ...oddsCandidates(work, played, low),
     ...fewerBirds(request, work, low),
