@@ -117,7 +117,7 @@ export const personFields = row('Person', {
   ...OWN,
   ...ASSUMED,
   name: text('Name'),
-  /** A child has no work planned but jobs that name it. */
+  /** A child has no work planned but what a child can do too, and jobs that name it. */
   isChild: optional(yesNo('A child')),
   away: rows('Days away', awayFields, 200, 'absence'),
   /** Hours for the farm on each day of the week, Monday first. */

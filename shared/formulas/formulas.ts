@@ -10,6 +10,7 @@ import { recalibrateFormulas } from '../pasture/recalibrate.js';
 import { swardFormulas } from '../pasture/sward-day.js';
 import { sizingFormulas } from '../pasture/sizing.js';
 import { bedFormulas } from '../plan/pasture/beds.js';
+import { baledFormulas } from '../plan/pasture/baled.js';
 import { grassYearsFormulas } from '../plan/pasture/grass-years.js';
 import { plainRuleFormulas } from '../plan/pasture/plain-rule.js';
 import { hayStoreFormulas } from '../plan/pasture/hay-store.js';
@@ -66,7 +67,10 @@ import { lossFormulas } from '../poultry/losses.js';
 import { gasLimitFormulas } from '../plan/gas-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
+import { slotFormulas } from '../plan/slot-weight.js';
+import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -97,6 +101,7 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   hayPartFormulas,
   hayStoreFormulas,
   plainRuleFormulas,
+  baledFormulas,
   grassYearsFormulas,
   manureFormulas,
   moveFormulas,
@@ -148,9 +153,12 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,
+  iceFormulas,
+  stationFormulas,
   gasLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
+  slotFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,

@@ -57,6 +57,7 @@ export const R_VALUE = figure(0, 100);
 export const INDEX = figure(40, 120);
 export const SIGNED = figure(-10_000, 10_000);
 export const COEFFICIENT = figure(0, 100);
+export const KJ_PER_KG = figure(0, 1000);
 
 /** A word or sentence of a table. */
 export const WORDS = text('Words', 1000);

@@ -19,7 +19,8 @@ export type EventKind =
   | 'turn-out'
   | 'cattle-arrival'
   | 'calving'
-  | 'mowing';
+  | 'mowing'
+  | 'topping';
 
 /** What a batch must have, or lack, for work that is not for every one. */
 export type TaskCircumstance =
@@ -29,7 +30,9 @@ export type TaskCircumstance =
   | 'nests-short'
   | 'grower-feed'
   | 'laying-feed'
-  | 'shell-apart';
+  | 'shell-apart'
+  | 'plucked-by-hand'
+  | 'first-processing';
 
 /** Times of the day at which animals are seen to, in their order. */
 export const ROUNDS = ['morning', 'noon', 'evening', 'night'] as const;
@@ -79,6 +82,8 @@ export interface TaskTemplate extends Sourced {
   /** Somebody looks at least every so many hours by day, in its first `days` days or in all. */
   readonly looks?: { readonly everyH: number; readonly days?: number };
   readonly conditions?: WorkConditions;
+  /** Daily work that a child can do too, whom the household has given hours. */
+  readonly forWhom?: 'child';
   /** Work that is only done when weather or grass asks for it: listed, not planned. */
   readonly onDemand?: boolean;
   /** Days it may be done after its day without loss. */

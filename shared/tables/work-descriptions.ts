@@ -60,6 +60,7 @@ const EVENTS = [
   'cattle-arrival',
   'calving',
   'mowing',
+  'topping',
 ] as const;
 
 /** Work is of a length of its own, unless it goes on until another event. */
@@ -98,6 +99,8 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'grower-feed',
           'laying-feed',
           'shell-apart',
+          'plucked-by-hand',
+          'first-processing',
         ]),
       ),
       onlyMilk: maybe(YES_NO),
@@ -122,6 +125,7 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       looks: maybe(nested('Looks', row('Looks', { everyH: HOURS, days: maybe(DAYS) }))),
       conditions: maybe(conditions),
       onDemand: maybe(YES_NO),
+      forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
@@ -182,6 +186,7 @@ export const work = nested(
       hoursEachTime: HOURS,
       hoursEachCow: HOURS,
     }),
+    herdMove: part('HerdMove', { hoursBase: HOURS, because: maybe(WORDS) }),
     lookFor: nested(
       'LookFor',
       row('LookFor', {

@@ -4,6 +4,8 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
+import { roundsSaid } from '../../shared/plan/work/rounds-said.js';
+import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
   betterWords,
   chanceWords,
@@ -19,7 +21,6 @@ import {
   type UnlikelyLine,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
-import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -48,7 +49,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       [chore.name, chore.belongsTo].filter(Boolean).join(', '),
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
       formatHours(chore.hours),
-      'every day',
+      chore.rounds ? roundsSaid(chore.rounds) : 'a chore of the day',
     ]);
     const jobs = plan.jobs.flatMap((job) =>
       job.pieces

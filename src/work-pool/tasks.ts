@@ -176,7 +176,7 @@ export const TASKS = {
     sitterSheet(
       asked.handover,
       asked.plan,
-      stopsOn(asked.picture, tables, animalsOf(asked)),
+      stopsOn(asked.picture, tables, animalsOf(asked), asked.handover),
       asked.picture.people,
     ),
 };

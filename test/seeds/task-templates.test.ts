@@ -112,7 +112,7 @@ describe('task templates', () => {
 
 describe('task templates of herds', () => {
   const ofHerds = tables.herdTaskTemplates;
-  const kinds = ['turn-out', 'cattle-arrival', 'calving', 'mowing'] as const;
+  const kinds = ['turn-out', 'cattle-arrival', 'calving', 'mowing', 'topping'] as const;
 
   it('hang on the events of a herd and count head, acres or tons', () => {
     expect([...new Set(ofHerds.map((t) => t.event))].sort()).toEqual([...kinds].sort());

@@ -159,6 +159,18 @@ function showRows(tables: Tables): void {
 const STANDS_IN = ['outdoors', 'unheated-building', 'heated-room'] as const;
 const KINDS: readonly HeatSourceKind[] = ['lamp', 'plate', 'gas'];
 
+/** Cones, scalder and plucker that are too few for so many hands, each in turn. */
+const EQUIPMENT: readonly Partial<Batch>[] = [
+  { killingCones: 1, processingHelpers: 6 },
+  {},
+  { scalderBirds: 1, processingHelpers: 6, processingIsFirst: false },
+  {},
+  { pluckerBirds: 1, processingHelpers: 14 },
+  {},
+  { plucking: 'hand', processingIsFirst: true },
+  {},
+];
+
 function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
   const bodies = tables.strains.flatMap((strain) =>
     strain.purposes.flatMap((purpose) =>
@@ -226,6 +238,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
           tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
         spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
         processing: k % 2 === 0 ? 'home' : 'hired',
+        ...EQUIPMENT[k % EQUIPMENT.length],
         joinsOlderFlock: true,
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
         ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
@@ -492,7 +505,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const sheet = sitterSheet(
     handover,
     plan,
-    stopsOn(picture, tables, { batches, pasture }),
+    stopsOn(picture, tables, { batches, pasture }, handover),
     picture.people,
   );
   return [

@@ -65,6 +65,26 @@ export function phoneLines(phones: readonly PhoneNumber[], between = ' '): strin
   );
 }
 
+const VET = /vet/i;
+const NEIGHBOR = /neighbou?r/i;
+
+/** Whose number is to be written on the printed sheet by hand: no number of theirs is known. */
+export function phonesToWrite(phones: readonly PhoneNumber[]): string[] {
+  const named = phones.map(({ who }) => who.trim());
+  const isNamed = (is: (who: string) => boolean): boolean => named.some(is);
+  return [
+    ...phones
+      .filter(({ who, number }) => who.trim() !== '' && number.trim() === '')
+      .map(({ who }) => who.trim()),
+    // Any other name is taken for one of the household.
+    ...(isNamed((who) => who !== '' && !VET.test(who) && !NEIGHBOR.test(who))
+      ? []
+      : ['The household']),
+    ...(isNamed((who) => VET.test(who)) ? [] : ['The vet']),
+    ...(isNamed((who) => NEIGHBOR.test(who)) ? [] : ['A neighbor']),
+  ];
+}
+
 /** Whom a sheet is for. */
 export const sitterName = (name: string | undefined): string => name?.trim() || 'name missing';
 

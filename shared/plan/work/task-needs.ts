@@ -78,6 +78,7 @@ function readChore(
     hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
     row: sourcedOf(template),
     ...(template.rounds ? { rounds: template.rounds } : {}),
+    ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),
   });
@@ -99,7 +100,9 @@ function readTask(
       ? undefined
       : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
-  const reckonedHours = task.hours / (task.conditions?.peopleNeeded ?? 1);
+  const conditions = ownConditions(task);
+  const ownHours = task.hours - (task.helped?.hours ?? 0);
+  const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
   const known = learned.get(kind);
   needs.push({
     key,
@@ -113,7 +116,7 @@ function readTask(
     fromDay,
     dueDay,
     untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
-    conditions: task.conditions ?? {},
+    conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
     priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
@@ -122,6 +125,14 @@ function readTask(
     ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),
   });
+}
+
+/** What the household must bring: helpers stand in for people, all but one. */
+function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['conditions']> {
+  const { peopleNeeded } = conditions;
+  return helped === undefined || peopleNeeded === undefined
+    ? conditions
+    : { ...conditions, peopleNeeded: Math.max(1, peopleNeeded - helped.helpers) };
 }
 
 const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>

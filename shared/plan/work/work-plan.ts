@@ -427,7 +427,12 @@ function weeksOf(
     .filter((_, w) => !people[w]!.isChild)
     .forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
   choreDays.forEach((list, day) =>
-    list.forEach(({ minutes }) => (sums[weekOf(day)]!.chores += minutes)),
+    list.forEach(({ minutes, person, shortMinutes }) => {
+      const sum = sums[weekOf(day)]!;
+      sum.chores += minutes;
+      // Of a child's hours those count that it is given a chore in.
+      if (person !== undefined && people[person]!.isChild) sum.given += minutes - shortMinutes;
+    }),
   );
   problem.jobs.forEach((job, i) => {
     const latest = Math.max(0, windows[i]!.latestDay);

@@ -13,7 +13,8 @@ import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { getJson, postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
-export const useWork = (farmId: string) => useQuery(ofFarm<WorkPlan>(farmId, '/work'));
+export const useWork = (farmId: string, isAsked = true) =>
+  useQuery({ ...ofFarm<WorkPlan>(farmId, '/work'), enabled: isAsked });
 export const useYear = (farmId: string) => useQuery(ofFarm<YearPlan>(farmId, '/year'));
 /** Leaving the screen ends it. */
 export const useOutlook = (farmId: string) => {

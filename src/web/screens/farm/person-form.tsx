@@ -58,7 +58,7 @@ export function PersonForm({
       />
       <Switch
         label={personFields.fields.isChild.label}
-        description="Has no work planned but jobs that name it"
+        description="Given the daily round of hens and pullets outdoors, and jobs that are for a child or name it"
         checked={draft.isChild ?? false}
         onChange={(e) => set({ isChild: e.currentTarget.checked })}
       />

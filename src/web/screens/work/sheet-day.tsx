@@ -2,6 +2,7 @@ import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
   phoneLines,
+  phonesToWrite,
   whoIsThereText,
   type SitterSheet,
   type SheetJob,
@@ -32,9 +33,14 @@ export function SheetDay({
 }) {
   const sayDate = useSayDate();
   const { weather } = page;
+  const known = sheet.phones.filter(({ number }) => number.trim() !== '');
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section ref={useFitsPage()} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+    <section
+      ref={useFitsPage(farm.units)}
+      className="sheet-day"
+      aria-label={formatLongDate(page.date, farm)}
+    >
       <Title order={1}>
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
@@ -79,8 +85,13 @@ export function SheetDay({
         </Text>
       )}
       <Text>
-        <b>Call:</b> {phoneLines(sheet.phones).join(' · ')}
+        <b>Call:</b> {0 < known.length && phoneLines(known).join(' · ')}
       </Text>
+      <ul className="sheet-phones">
+        {phonesToWrite(sheet.phones).map((who) => (
+          <li key={who}>{who}</li>
+        ))}
+      </ul>
       {0 < sheet.whereabouts.length && (
         <Text>
           <b>Where things are:</b>{' '}
