@@ -5,7 +5,8 @@ import { Heat } from './work-heat.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder } from './work-placing.js';
 import { drawnRuin, type Ruins } from './work-ruin.js';
-import { WorkState, type EarlierWork } from './work-state.js';
+import type { EarlierWork } from './work-settling.js';
+import { WorkState } from './work-state.js';
 import { workWindows } from './work-windows.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
