@@ -146,10 +146,18 @@ function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPie
  * Whether a job stays where it was: on the days it had, and where all of it had a place on no
  * others.
  */
-export const isSame = (
+export function isSame(
   job: WorkJob,
   now: readonly WorkPiece[],
   was: readonly WorkPiece[],
-): boolean =>
-  was.every(({ day }) => now.some((piece) => piece.day === day)) &&
-  (now.length === was.length || placedMinutes(was) < job.minutes);
+): boolean {
+  if (now === was) return true;
+  if (now.length < was.length) return false;
+  if (now.length !== was.length && placedMinutes(was) === job.minutes) return false;
+  let k = 0;
+  for (const { day } of was) {
+    while (k < now.length && now[k]!.day < day) k++;
+    if (now[k]?.day !== day) return false;
+  }
+  return true;
+}

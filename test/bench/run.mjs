@@ -32,6 +32,8 @@ const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
+const { benchWorkGap } = await import('./work-gap.ts');
+const { benchWorkSpeed } = await import('./work-speed.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
@@ -103,6 +105,8 @@ time('arrival finder, one year', 'ms', 60, () =>
 );
 
 benchWork(print);
+benchWorkSpeed(print);
+await benchWorkGap(print);
 benchYear(print);
 pastures();
 await endpoints();

@@ -5,7 +5,6 @@ import { performance } from 'node:perf_hooks';
 import { parse } from 'jsonc-parser';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
-const { fitWork } = await import(dist('shared/schedule/work-search.js'));
 const { workNetwork } = await import(dist('shared/schedule/work-network.js'));
 const { chancesOverYears } = await import(dist('shared/schedule/work-years.js'));
 const { workOutlook } = await import(dist('shared/plan/farm/work-of-farm.js'));
@@ -16,42 +15,17 @@ const { seededRandom } = await import(dist('shared/schedule/random.js'));
 
 const DAYS = 120;
 const JOBS = 150;
-const FIRST_PLANS = 3;
-const GOOD_PLANS = 1000;
-const AGAIN_PLANS = 100;
 const YEARS = 1000;
 const SURE_SHARE = 0.9;
 
 /** @param print prints one figure: name, value, unit, number of runs */
 export function benchWork(print) {
   const problem = invented(seededRandom(1));
-  const fit = (plans, earlier) => fitWork(problem, { plans }, seededRandom(5), earlier);
   const timed = (work) => {
     const start = performance.now();
     const value = work();
     return { value, ms: performance.now() - start };
   };
-  const first = timed(() => fit(FIRST_PLANS));
-  print('work, 150 jobs, 3 people, 120 days: first plan, nothing warm', first.ms, 'ms', 1);
-  const good = timed(() => fit(GOOD_PLANS));
-  print('work, good plan (1,000 tried)', good.ms, 'ms', 1);
-  print('work, cost of the first plan over its bound', first.value.cost / first.value.bound, '', 1);
-  print('work, cost of the good plan over its bound', good.value.cost / good.value.bound, '', 1);
-  const away = problem.workers.map((worker, w) =>
-    w === 0
-      ? {
-          minutes: worker.minutes.map((m, d) => (20 <= d && d < 24 ? 0 : m)),
-          lightMinutes: worker.lightMinutes.map((m, d) => (20 <= d && d < 24 ? 0 : m)),
-        }
-      : worker,
-  );
-  const again = timed(() =>
-    fitWork({ ...problem, workers: away }, { plans: AGAIN_PLANS }, seededRandom(5), {
-      plan: good.value.plan,
-      costPerMove: 3,
-    }),
-  );
-  print('work, plan again when one is away for four days', again.ms, 'ms', 1);
   const years = inventedYears(problem, seededRandom(2));
   const { order } = workNetwork(problem.jobs);
   const chances = timed(() => chancesOverYears(problem, order, years, SURE_SHARE));
