@@ -33,6 +33,8 @@ export const pastureChoiceFields = row('PastureChoices', {
   hayInStoreKg: optional(
     number('Hay in store', within(0, 1e7, 'kg', 'Give the hay in store, as it lies there.')),
   ),
+  /** Day on which that was counted: bales that are told of later days are added to it. */
+  hayInStoreOn: optional(date('Counted on')),
   /** Hours the trough takes to refill for a day's water. */
   refillH: optional(
     number(

@@ -5,6 +5,7 @@ import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
+import type { Mowing } from './mowing.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Handover } from './handover.js';
 import type { Herd } from './herd.js';
@@ -54,6 +55,8 @@ export interface FarmPicture {
   readonly readings: readonly GrassReading[];
   /** Where herds were, as it was told, the oldest first. */
   readonly grazings?: readonly Grazing[];
+  /** Paddocks that were mown or topped, as it was told, the oldest first. */
+  readonly mowings?: readonly Mowing[];
   readonly pastureChoices: PastureChoices;
   readonly jobs: readonly OwnJob[];
   readonly handovers: readonly Handover[];

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
+import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
 import { averageOf, type Weighed, type Weighing } from './weighing.js';
@@ -43,6 +44,9 @@ export type HerdMove = Told<
   }
 >;
 
+/** A paddock was mown for hay, or topped. */
+export type PaddockWasMown = Told<'paddock-mown', PaddockMown>;
+
 /** Some birds of a batch were put on a scale. */
 export type BirdsWeighed = Told<'weighed', Weighed>;
 
@@ -53,7 +57,14 @@ export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
 
 export type ToldFact =
-  BirdsWeighed | EggsWereCounted | WorkProgress | ChoreDone | HeightRead | GroundChecked | HerdMove;
+  | BirdsWeighed
+  | EggsWereCounted
+  | WorkProgress
+  | ChoreDone
+  | HeightRead
+  | GroundChecked
+  | HerdMove
+  | PaddockWasMown;
 export type ToldKind = ToldFact['kind'];
 export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
@@ -78,6 +89,12 @@ export const readingsOf = (facts: readonly HeightRead[]): GrassReading[] =>
       date: on,
       heightCm: details.heightCm,
     }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : 1));
+
+/** Paddocks that were mown, the oldest first. */
+export const mowingsOf = (facts: readonly PaddockWasMown[]): Mowing[] =>
+  holding(facts)
+    .map(({ id, about, on, details }) => ({ id, paddockId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.id < b.id ? -1 : 1));
 
 /** What became of each piece of work, by its key. */

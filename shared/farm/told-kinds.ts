@@ -4,6 +4,7 @@ import { problemsOfRow } from './check-row.js';
 import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
 import { toldProgressFields } from './job.js';
+import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
@@ -95,6 +96,17 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     problemsOf: ({ about }, { paddockIds }) =>
       among('about', about, paddockIds, 'Name a paddock of this farm.'),
   },
+  'paddock-mown': {
+    details: paddockMownFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: OLDEST_READING_DAYS,
+    problemsOf: ({ about, details: { isLeftLying, bales } }, { paddockIds }) => [
+      ...among('about', about, paddockIds, 'Name a paddock of this farm.'),
+      ...(isLeftLying === true && typeof bales === 'number' && 0 < bales
+        ? [balesLeftLying(bales)]
+        : []),
+    ],
+  },
   'ground-check': {
     details: groundFields,
     replaces: 'the-one-of-that-day',
@@ -140,6 +152,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   weighed: saidFields('weighed', 'Weighed', weighedFields),
   'eggs-counted': saidFields('eggs-counted', 'EggsCounted', eggsCountedFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
+  'paddock-mown': saidFields('paddock-mown', 'PaddockMown', paddockMownFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
   'herd-move': saidFields('herd-move', 'HerdMove', moveFields),
 });
@@ -207,6 +220,13 @@ const among = (
   typeof given === 'string' && allowed.includes(given)
     ? []
     : [{ field, code: given === undefined ? 'missing' : 'not-allowed', given, allowed, fix }];
+
+const balesLeftLying = (bales: number): FieldProblem => ({
+  field: 'details.bales',
+  code: 'conflict',
+  given: bales,
+  fix: 'Bales were made, or what was cut was left lying: leave one of them out.',
+});
 
 /** One weight is given, the average or all together, and it is one that birds have. */
 function weightProblems(details: Said['details']): FieldProblem[] {

@@ -198,19 +198,36 @@ export class Field {
     this.stay = undefined;
   }
 
+  /** Mows it down to the stubble; it is shut until `openFrom`, while the hay dries. */
   mow(paddock: number, day: number, openFrom: number): Cut {
     this.touch();
     const { stubbleKgPerHa, areaHa } = this.sward;
     const taken = Math.max(0, this.mass - stubbleKgPerHa);
     takeOff(this.state, taken, stubbleKgPerHa);
     if (this.books) this.books.days.mown[day] = taken;
-    const cut = { paddock, shutFrom: this.shutFrom!, day, openFrom, kg: taken * areaHa };
+    const cut = { paddock, shutFrom: this.shutFrom ?? day, day, openFrom, kg: taken * areaHa };
     this.shutFrom = undefined;
     this.openFrom = openFrom;
     this.isPassed = true;
     this.leftDay = day;
     this.leftKgPerHa = this.mass;
     return cut;
+  }
+
+  /**
+   * Cuts it down to the residual and leaves lying what falls.
+   *
+   * @returns what was cut, kg
+   */
+  top(day: number): number {
+    this.touch();
+    const { residualKgPerHa, areaHa } = this.sward;
+    const off = this.aboveResidual;
+    takeOff(this.state, off, residualKgPerHa);
+    if (this.books) this.books.days.mown[day] = off;
+    this.isPassed = true;
+    this.leave(day);
+    return off * areaHa;
   }
 
   evening(day: number): void {

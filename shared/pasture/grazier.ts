@@ -5,11 +5,21 @@ import {
   isForMowing,
   isOpen,
   tallestToSpare,
+  tallestToTop,
   waysIn,
   type Way,
 } from './grazing-rules.js';
-import type { GrazingProblem, Stay } from './grazing-problem.js';
-import type { Cut, Entry, SeasonBooks, StayEnd, StayRecord, StayStart } from './season-books.js';
+import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
+import type {
+  Cut,
+  Entry,
+  SeasonBooks,
+  StayEnd,
+  StayRecord,
+  StayStart,
+  Topping,
+} from './season-books.js';
+import { bookOf, newStay, recordOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
 
@@ -18,13 +28,13 @@ import { massOf } from './sward.js';
  * what stands then and by what usually grows, never by weather that is still to come.
  *
  * In at the ready height after the rest, out at the residual; a paddock that holds more than the
- * longest stay is grazed in strips; grass that outruns the herds is shut for hay when a look ahead
- * shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
+ * longest stay is grazed in strips; grass that outruns the herds is left out of the round, and shut
+ * for hay or topped when a look ahead shows that it will not be missed; where no paddock is ready the herd is fed. For every paddock:
  * start + grown = end + eaten + trampled + mown + died off. Costs paddocks × days, and as much
  * again for each look ahead.
  *
- * @param hay how paddocks are shut for hay: by looking ahead; by a plain rule, above a height; or
- *   never, to leave all grass to the herds
+ * @param hay what becomes of grass to spare: shut for hay by looking ahead; by a plain rule, above a
+ *   height; topped, where nobody makes hay; or left to the herds
  */
 export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): SeasonBooks {
   const season = new Season(problem);
@@ -32,7 +42,7 @@ export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): Se
   return season.books();
 }
 
-export type HayRule = 'looks-ahead' | 'above-a-height' | 'never';
+export type HayRule = 'looks-ahead' | 'above-a-height' | 'tops' | 'never';
 
 /** Where a herd is, and how it got there. */
 interface HerdState {
@@ -43,21 +53,36 @@ interface HerdState {
   wasOut: boolean;
 }
 
+/** How a paddock is taken out of the round. */
+type Spared = 'shut' | 'top';
+
+/** What is tried in a look ahead, and for how many days. */
+interface Asked {
+  readonly days: number;
+  /** One paddock more shut, or topped. */
+  readonly without?: number;
+  readonly topped?: number;
+  /** Herds whose feed is asked about: all where left out. */
+  readonly herds?: readonly number[];
+  readonly mostKg?: number;
+}
+
 /** What a look ahead finds. */
 interface Ahead {
   readonly feedKg: number;
   readonly entered: Set<number>;
 }
 
-/** More days than any season has. */
-const ALWAYS = 1000;
+/** A look ahead has no first day of a plan. */
+const AHEAD = -1;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
-class Season {
+export class Season {
   private readonly hayKg: readonly Float64Array[];
   private readonly eatenKg: readonly Float64Array[];
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
+  private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
   /** Paddocks that a herd has gone into. */
   private readonly entered = new Set<number>();
@@ -79,7 +104,8 @@ class Season {
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
       if (day === from) this.begin();
-      if (hay === 'looks-ahead') this.dropForHay(day);
+      if (hay === 'looks-ahead') this.spare(day, 'shut');
+      if (hay === 'tops') this.spare(day, 'top');
       if (hay === 'above-a-height') this.shutAboveHeight(day);
       this.growAndMow(day);
       if (day < from) this.follow(day);
@@ -93,6 +119,7 @@ class Season {
   private begin(): void {
     this.startStates = this.fields.map(({ state }) => ({ ...state }));
     this.cuts.length = 0;
+    this.toppings.length = 0;
     for (const [p, field] of this.fields.entries()) {
       if (!field.stay) continue;
       if (this.problem.herds[field.stay.herd]!.startsIn !== p) {
@@ -140,46 +167,63 @@ class Season {
   }
 
   /**
-   * Shuts the tallest paddock for hay where the herds would not miss it: a look ahead in the usual
-   * weather, by the same rules, asks for no more feed with it shut than with it open.
+   * On a walk, takes paddocks out of the round that the herds would not miss, the tallest first: a
+   * look ahead in the usual weather, by the same rules, asks for no more feed without them. For hay
+   * as many as that holds for are shut; topped are a few a walk, so that they come back by turns.
    */
-  private dropForHay(day: number): void {
+  private spare(day: number, how: Spared): void {
     const { judged, herds } = this.problem;
     // While any herd waits for grass there is none to spare.
     if (day < this.nextLook || !this.herds.some(({ isOut }) => isOut)) return;
     if (this.herds.some(({ wasOut, isOut }) => wasOut && !isOut)) return;
-    let paddock = tallestToSpare(this.problem, this.fields, day);
+    const next = how === 'shut' ? tallestToSpare : tallestToTop;
+    let paddock = next(this.problem, this.fields, day);
     if (paddock === undefined) return;
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
-    let ahead = this.lookAhead(day, undefined, Infinity);
+    let topped = 0;
+    // What is topped is gone for good, while hay is fed back: all of the plan counts.
+    const days = how === 'top' ? Infinity : judged.lookAheadDays;
+    let ahead = this.lookAhead(day, { days });
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
-      if (ahead.entered.has(paddock)) ahead = this.lookAhead(day, paddock, most);
+      if (ahead.entered.has(paddock)) {
+        const tried = how === 'top' ? { topped: paddock } : { without: paddock };
+        ahead = this.lookAhead(day, { ...tried, days, mostKg: most });
+      }
       if (most < ahead.feedKg) return;
-      this.fields[paddock]!.shutFrom = day;
-      paddock = tallestToSpare(this.problem, this.fields, day);
+      const field = this.fields[paddock]!;
+      if (how === 'top') {
+        if (this.toldMowing(paddock, day)) return;
+        this.toppings.push({ paddock, day, kg: field.top(day) });
+        if (++topped === judged.toppedAWalk) return;
+      } else field.shutFrom = day;
+      paddock = next(this.problem, this.fields, day);
     }
   }
 
   /**
-   * Feed that the herds would need by the usual weather, kg, with one paddock more shut, and the
-   * paddocks they would go into. Stops where more is needed than is asked about.
+   * Feed that the herds would need by the usual weather, kg, and the paddocks they would go into.
+   * Stops where more is needed than is asked about.
    */
-  private lookAhead(day: number, shut: number | undefined, mostKg: number): Ahead {
+  private lookAhead(day: number, asked: Asked): Ahead {
     const { problem } = this;
-    const to = Math.min(problem.to, day + problem.judged.lookAheadDays);
+    const { days, herds, mostKg = Infinity } = asked;
     const ahead = new Season(
-      { ...problem, from: -1 },
+      { ...problem, from: AHEAD },
       this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
       this.herds,
     );
-    if (shut !== undefined) ahead.fields[shut]!.shutFrom = day;
+    if (asked.without !== undefined) ahead.fields[asked.without]!.shutFrom = day;
+    if (asked.topped !== undefined) ahead.fields[asked.topped]!.top(day);
+    const to = Math.min(problem.to, day + days);
     let feedKg = 0;
     for (let i = day; i < to && feedKg <= mostKg; i++) {
       ahead.plannedDay(i);
-      for (const kg of ahead.hayKg) feedKg += kg[i]!;
+      ahead.hayKg.forEach((kg, h) => {
+        if (!herds || herds.includes(h)) feedKg += kg[i]!;
+      });
     }
     return { feedKg, entered: ahead.entered };
   }
@@ -190,15 +234,37 @@ class Season {
   }
 
   private growAndMow(day: number): void {
-    const { problem } = this;
     this.fields.forEach((field, paddock) => {
-      // What is closed for something else is not mown.
-      if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
-      else if (field.shutFrom !== undefined && isForMowing(problem, field, day))
-        this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
-      else if (field.shutFrom !== undefined && !driesHay(problem, day)) field.shutFrom = undefined;
+      const told = this.toldMowing(paddock, day);
+      if (told?.day === day) this.mowAsTold(field, told);
+      else this.mowAsPlanned(field, paddock, day, told !== undefined);
       field.grow(day);
     });
+  }
+
+  /** What was told of mowing a paddock, on that day of the past or soon after it. */
+  private toldMowing(paddock: number, day: number): Mown | undefined {
+    const { mown, from, judged } = this.problem;
+    if (from < day || mown.length === 0) return undefined;
+    const until = Math.min(from, day + judged.hayGrowsDays);
+    return mown.find((each) => each.paddock === paddock && day <= each.day && each.day <= until);
+  }
+
+  /** It is history: what it gave is no hay of the plan. */
+  private mowAsTold(field: Field, { paddock, day, isLeftLying }: Mown): void {
+    if (isLeftLying) field.top(day);
+    else field.mow(paddock, day, day + this.problem.judged.dryingDays);
+  }
+
+  /** @param isToldLater it is mown on the day that was told, not on the one that was planned */
+  private mowAsPlanned(field: Field, paddock: number, day: number, isToldLater: boolean): void {
+    const { problem } = this;
+    // What is closed for something else is not mown.
+    if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
+    else if (field.shutFrom === undefined || isToldLater) return;
+    else if (isForMowing(problem, field, day))
+      this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+    else if (!driesHay(problem, day)) field.shutFrom = undefined;
   }
 
   private feed(h: number, day: number): void {
@@ -211,15 +277,21 @@ class Season {
     const end = this.endOf(herd, day, need);
     const mayGoOut = herd.wasOut || notBefore <= day;
     const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
-    if (end && (0 < ways.length || !this.canStillFeed(herd, day, need, end))) {
+    const way = this.pick(ways, day);
+    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
       this.leave(h, day, end);
-      if (0 < ways.length) this.goIn(h, day, ways[0]!);
+      if (way) this.goIn(h, day, way);
     }
     herd.isOut = herd.at !== undefined;
     if (herd.at === undefined) return;
     const eaten = this.fields[herd.at]!.graze(day, need);
     this.eatenKg[h]![day] = eaten;
     this.hayKg[h]![day] = need - eaten;
+  }
+
+  /** The way a herd takes: the first, unless somebody tries others. */
+  protected pick(ways: readonly Way[], _day: number): Way | undefined {
+    return ways[0];
   }
 
   /** A herd of which only the place is known. */
@@ -282,7 +354,19 @@ class Season {
     const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
     // In spring half as much will do: grass gains on the herd every day.
     const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
-    return Math.min(ahead, wanted) <= days ? ways : [];
+    if (days < Math.min(ahead, wanted)) return [];
+    return wasOut || ways[0]!.entry === 'ready' || this.passGoesOn(h, day) ? ways : [];
+  }
+
+  /**
+   * Whether a first pass that begins on a morning goes on without hay, by a look ahead in the usual
+   * weather. Where it would not, the herd waits, at the longest until a paddock is ready.
+   */
+  private passGoesOn(h: number, day: number): boolean {
+    if (this.problem.from === AHEAD) return true;
+    const { judged, herds } = this.problem;
+    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, herds: [h] });
+    return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
   }
 
   private goIn(h: number, day: number, { paddock, entry }: Way): void {
@@ -293,44 +377,10 @@ class Season {
   }
 
   private enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
-    const { harvestShare, rankDrop, herds } = this.problem;
     const field = this.fields[paddock]!;
-    const { longestStayDays, demandKg } = herds[herd]!;
-    const drop = field.sward.rankKgPerHa < field.mass ? rankDrop : 0;
-    const days = Math.floor(daysOf(field, demandKg[from]!, harvestShare[0]!));
-    const inOneStrip = Math.min(longestStayDays, Math.max(1, days), harvestShare.length);
-    const { digestibleShare, deadShare } = field.quality;
-    // Written out: a look ahead makes dozens, and spreads cost more than the sums.
-    field.stay = {
-      herd,
-      enteredOn: from,
-      from,
-      start,
-      entry,
-      massBefore: field.mass,
-      digestibleShare,
-      deadShare,
-      until: from + this.daysInStrips(field, paddock, from, demandKg[from]!),
-      harvestShare: harvestShare[inOneStrip - 1]! - drop,
-      grownKg: 0,
-      eatenKg: 0,
-      trampledKg: 0,
-      hayKg: 0,
-    };
+    field.stay = newStay(this.problem, field, { herd, paddock, from, start, entry });
     this.herds[herd]!.at = paddock;
     this.entered.add(paddock);
-  }
-
-  /**
-   * Days in which a paddock is grazed once, strip by strip: what stands, and what strips that have
-   * not been grazed yet grow meanwhile, half of it on average.
-   */
-  private daysInStrips(field: Field, paddock: number, day: number, needKg: number): number {
-    const share = this.problem.harvestShare[0]!;
-    const standing = daysOf(field, needKg, share);
-    const grownKg = this.problem.usualGrowth[paddock]![day]! * field.sward.areaHa * share;
-    const left = 1 - grownKg / needKg / 2;
-    return left <= 0 ? ALWAYS : Math.max(1, Math.min(ALWAYS, Math.floor(standing / left)));
   }
 
   private leave(h: number, day: number, end: StayEnd): void {
@@ -342,31 +392,14 @@ class Season {
       herd.at = undefined;
       return;
     }
-    const {
-      herd: _herd,
-      harvestShare: _share,
-      until: _until,
-      enteredOn: _day,
-      ...stay
-    } = field.stay!;
-    if (day === stay.from) {
+    if (day === field.stay!.from) {
       // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
       if (field.stay!.enteredOn < day) field.leave(day);
       else field.stay = undefined;
       herd.at = undefined;
       return;
     }
-    this.stays.push({
-      ...stay,
-      ...{ herd: h, paddock: herd.at, end },
-      days: day - stay.from,
-      strips: Math.ceil((day - stay.from) / this.problem.herds[h]!.longestStayDays),
-      massAfter: field.mass,
-      restDays: field.leftDay === undefined ? undefined : stay.from - field.leftDay,
-      grownInRestKgPerHa:
-        field.leftKgPerHa === undefined ? undefined : stay.massBefore - field.leftKgPerHa,
-      isRank: field.sward.rankKgPerHa < stay.massBefore,
-    });
+    this.stays.push(recordOf(this.problem, field, herd.at, { day, end }));
     field.leave(day);
     herd.at = undefined;
   }
@@ -380,26 +413,11 @@ class Season {
       startKgPerHa: this.startStates.map(massOf),
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
+      toppings: this.toppings,
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,
-      paddocks: fields.map((field, p) => this.bookOf(field, p)),
-    };
-  }
-
-  private bookOf({ sward, books, mass }: Field, paddock: number): SeasonBooks['paddocks'][number] {
-    const { from, to } = this.problem;
-    const { days } = books!;
-    const kg = (perHa: Float64Array): number =>
-      perHa.subarray(from, to).reduce((a, b) => a + b, 0) * sward.areaHa;
-    return {
-      startKg: massOf(this.startStates[paddock]!) * sward.areaHa,
-      endKg: mass * sward.areaHa,
-      grownKg: kg(days.grown),
-      eatenKg: kg(days.eaten),
-      trampledKg: kg(days.trampled),
-      mownKg: kg(days.mown),
-      diedOffKg: kg(days.diedOff),
+      paddocks: fields.map((field, p) => bookOf(this.problem, field, this.startStates[p]!)),
     };
   }
 }

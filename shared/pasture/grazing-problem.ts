@@ -23,6 +23,8 @@ export interface GrazingProblem {
   readonly to: number;
   /** Where herds were between day 0 and the plan. */
   readonly past: readonly Stay[];
+  /** What was mown or topped between day 0 and the plan's first day, as it was told. */
+  readonly mown: readonly Mown[];
   /** The same paddocks in the usual weather, to look ahead with. */
   readonly usualSwards: readonly Sward[];
   /** Usual growth of each paddock by day, kg/ha: all that is known of days to come. */
@@ -35,6 +37,13 @@ export interface GrazingProblem {
   readonly judged: GrazingJudgements;
   /** Growth of a day from which grass is called growing, kg/ha. */
   readonly growsKgPerHa: number;
+}
+
+/** A paddock that was mown on a day. */
+export interface Mown {
+  readonly paddock: number;
+  readonly day: number;
+  readonly isLeftLying: boolean;
 }
 
 /** A herd in a paddock from a day on, for some days. */

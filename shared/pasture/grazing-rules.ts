@@ -7,6 +7,8 @@ export interface Way {
   readonly paddock: number;
   readonly entry: Entry;
   readonly ripeness: number;
+  /** Headed out or grown over: left for when no leafy one is ready. */
+  readonly isRank: boolean;
 }
 
 /**
@@ -32,9 +34,14 @@ export function waysIn(
     // A herd too large for its paddocks eats a ready one up in less than a day, and hay beside it.
     const least = entry === 'ready' ? problem.judged.enterDayShare : 1;
     if (least <= daysOf(field, need, problem.harvestShare[0]!))
-      ways.push({ paddock, entry, ripeness: field.ripeness });
+      ways.push({
+        paddock,
+        entry,
+        ripeness: field.ripeness,
+        isRank: sward.rankKgPerHa < field.mass,
+      });
   });
-  return ways.sort((a, b) => b.ripeness - a.ripeness);
+  return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
 }
 
 function entryOf(
@@ -116,6 +123,31 @@ export function tallestToSpare(
     if (stubbleKgPerHa + judged.leastCutKgPerHa <= grown) tallest = p;
   });
   return tallest !== undefined && leavesARound(problem, fields, tallest, day) ? tallest : undefined;
+}
+
+/**
+ * The paddock that would be topped on a morning, of those that stand rank with nobody in them and
+ * would be ready again before growth ends: one that the herds left in the last two walks, which
+ * they are to come back to soonest, else the most grown.
+ */
+export function tallestToTop(
+  { judged, usualGrowth, growthEnds }: GrazingProblem,
+  fields: readonly Field[],
+  day: number,
+): number | undefined {
+  const isJustLeft = ({ leftDay }: Field): boolean =>
+    leftDay !== undefined && day - leftDay <= 2 * judged.walkEveryDays;
+  let first: { p: number; isLeft: boolean; ripeness: number } | undefined;
+  fields.forEach((field, p) => {
+    const { rankKgPerHa, residualKgPerHa, turnInKgPerHa } = field.sward;
+    if (field.stay || !isOpen(field, day) || field.mass < rankKgPerHa) return;
+    const [isLeft, { ripeness }] = [isJustLeft(field), field];
+    if (first && (first.isLeft === isLeft ? ripeness <= first.ripeness : first.isLeft)) return;
+    let grown = residualKgPerHa;
+    for (let i = day; i < growthEnds && grown < turnInKgPerHa; i++) grown += usualGrowth[p]![i]!;
+    if (turnInKgPerHa <= grown) first = { p, isLeft, ripeness };
+  });
+  return first?.p;
 }
 
 /** Whether hay dries on a day of the usual weather: in late fall it does not. */

@@ -40,6 +40,7 @@ export interface PaddockBook {
   readonly grownKg: number;
   readonly eatenKg: number;
   readonly trampledKg: number;
+  /** For hay, and topped. */
   readonly mownKg: number;
   readonly diedOffKg: number;
 }
@@ -62,6 +63,13 @@ export interface Cut {
   readonly kg: number;
 }
 
+/** A paddock that is cut down, and what is cut left lying. */
+export interface Topping {
+  readonly paddock: number;
+  readonly day: number;
+  readonly kg: number;
+}
+
 export interface SeasonBooks {
   /** Mass of each paddock in the evening of each day, kg/ha; NaN before the plan. */
   readonly massKgPerHa: readonly Float64Array[];
@@ -79,4 +87,5 @@ export interface SeasonBooks {
   readonly hayKg: readonly Float64Array[];
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
+  readonly toppings: readonly Topping[];
 }

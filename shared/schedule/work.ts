@@ -68,10 +68,6 @@ export function placedMinutes(pieces: readonly WorkPiece[]): number {
   return sum;
 }
 
-/** Day on which all of a job is done, -1 when some of it is not in the plan. */
-export const doneDay = (job: WorkJob, pieces: readonly WorkPiece[]): number =>
-  placedMinutes(pieces) < job.minutes ? -1 : finishDay(pieces);
-
 /**
  * What a job costs with its pieces, which may hold a part of it.
  *

@@ -27,7 +27,10 @@ export function printGrassYears(years: GrassYears, plan: PasturePlan, reader: Re
   return [
     section(
       `Grass through ${years.years} years of weather`,
-      facts(plan.hay.all, ...years.fed.map(({ kg }) => kg), years.shortDays, years.mown),
+      facts(
+        ...[years.balesToBuy, years.toBuy, plan.hay.balesToBuy, plan.hay.toBuy, plan.hay.all],
+        ...[...years.fed.map(({ kg }) => kg), years.shortDays, years.mown],
+      ),
     ),
     paragraph(GRASS_YEARS),
   ].join('\n');
@@ -51,7 +54,16 @@ export function printPasture(plan: PasturePlan, farm: Farm, tables: Tables): str
     section(
       'Does the grass last?',
       facts(
-        ...[hay.untilPlan, hay.bales, hay.toStore, hay.inSeason, hay.outside, hay.inStore, hay.own],
+        ...[
+          hay.untilPlan,
+          hay.bales,
+          hay.toStore,
+          hay.inSeason,
+          hay.outside,
+          hay.inStore,
+          hay.baled,
+          hay.own,
+        ],
         ...[hay.nextWinter, hay.balesToBuy, hay.toBuy, hay.runsOut, hay.saved],
       ),
     ),

@@ -8,6 +8,7 @@ import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   eggCountsOf,
   groundChecksOf,
+  mowingsOf,
   progressOf,
   weighingsOf,
 } from '../../shared/farm/told-fact.js';
@@ -94,6 +95,7 @@ export class PicturesService {
     const weighed = await this.told.factsOf(farmId, 'weighed');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
+    const mown = await this.told.factsOf(farmId, 'paddock-mown');
     const progress = await this.told.factsOf(farmId, 'work-progress');
     const looks = await this.told.factsOf(farmId, 'ground-check');
     const kept = await manager
@@ -116,6 +118,7 @@ export class PicturesService {
       cows,
       readings,
       grazings: grazingsOf(moves),
+      mowings: mowingsOf(mown),
       pastureChoices: choicesOf(row, paddocks, today),
       jobs: jobs.filter(({ restingSince }) => restingSince === undefined),
       handovers,

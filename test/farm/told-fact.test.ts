@@ -77,6 +77,7 @@ describe('what is said', () => {
         details: { hours: 1 },
       },
     ],
+    ['a mowing', { kind: 'paddock-mown', about: 'p1', on: '2027-05-01', details: { bales: 12 } }],
     ['a move', { kind: 'herd-move', about: 'h1', on: '2027-05-01', details: { paddockId: 'p1' } }],
   ])('is taken: %s', (_what, said) => {
     expect(fields(said)).toEqual([]);
@@ -101,6 +102,14 @@ describe('what is said', () => {
       'a ground that neither is nor is not',
       { kind: 'ground-check', about: 'ground', on: '2027-05-01', details: {} },
       ['details.isWorkable'],
+    ],
+    [
+      'bales of what was left lying',
+      {
+        ...{ kind: 'paddock-mown', about: 'p1', on: '2027-05-01' },
+        details: { bales: 12, isLeftLying: true },
+      },
+      ['details.bales'],
     ],
     [
       'a move to nowhere',

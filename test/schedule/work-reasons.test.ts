@@ -11,7 +11,6 @@ import { freeFrom } from '../../shared/schedule/work-placing.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
-import { chancesOverYears } from '../../shared/schedule/work-years.js';
 import { placedMinutes, type WorkJob } from '../../shared/schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
@@ -242,25 +241,5 @@ describe('unfitReason', () => {
       [{ day: 1, minutes: 60, workers: [0] }],
     ];
     expect(unfitReason(problem, plan, 0)).toEqual({ because: 'holds-up', takenBy: [], holdsUp: 1 });
-  });
-});
-
-describe('chancesOverYears', () => {
-  it('counts the years in which the day came in time', () => {
-    const job = newJob({ dueDay: 1, untilDay: 3 });
-    const years = [
-      [1, 0, 0, 0],
-      [0, 0, 1, 0],
-      [0, 0, 0, 0],
-      [0, 1, 0, 0],
-    ].map((days) => [Uint8Array.from([...days, 0, 0, 0, 0, 0, 0])]);
-    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years, 0.9);
-    expect(chance).toEqual({
-      onTime: 0.5, // days 0 and 1 of four years
-      lost: 0.25,
-      halfDoneDay: 1,
-      mostDoneDay: -1, // done in three of four years only
-      standardError: 0.25, // √(0.5 · 0.5 / 4)
-    });
   });
 });

@@ -4,6 +4,7 @@ import type { GrassReading, Paddock } from '../../shared/farm/paddock.js';
 import type { Saved } from '../../shared/farm/saved.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
 import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { ToldPage } from '../../src/told/told.service.js';
 import { openApp, type TestApp } from '../support/app.js';
 import { databases } from '../support/databases.js';
@@ -249,6 +250,26 @@ describe.each(databases())('what is told on $name', (database) => {
       expectFieldProblem(await tell(counted(details)), { field: `facts.0.${field}`, code });
     for (const fact of [again!, facts[0]!])
       await app.api.delete(`${farm.path}/told/${fact.id}`).expect(204);
+    expect(await planned()).toEqual(before);
+  });
+
+  it('of mowing puts the bales into the plan, until it is taken back', async () => {
+    const [a] = paddocks;
+    const planned = async () =>
+      ((await app.api.get(`${farm.path}/pasture/plan`).expect(200)).body as PasturePlan).hay;
+    const choices = { hayInStoreKg: 100, hayInStoreOn: inDays(-1) };
+    await app.api.put(`${farm.path}/pasture/choices`).send(choices).expect(200);
+    const before = await planned();
+    expect(before).not.toHaveProperty('baled');
+    const on = inDays(0);
+    const mown = { kind: 'paddock-mown', about: a!.id, on, details: { bales: 3 } };
+    const [fact] = (await tell(mown).expect(201)).body as ToldFact[];
+    const after = await planned();
+    expect(after.baled!.value).toBeGreaterThan(0);
+    expect(after.toBuy.value).toBeCloseTo(before.toBuy.value - after.baled!.value, 0);
+    const lying = { ...mown, details: { bales: 3, isLeftLying: true } };
+    expectFieldProblem(await tell(lying), { field: 'facts.0.details.bales', code: 'conflict' });
+    await app.api.delete(`${farm.path}/told/${fact!.id}`).expect(204);
     expect(await planned()).toEqual(before);
   });
 

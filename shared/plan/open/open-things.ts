@@ -115,7 +115,14 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['forage-mass', 'standing-in-evening', 'standing-in-all', 'standing-average'],
       ...['standing-above-residuals', 'carrying-capacity', 'paddock-area', 'paddock-count'],
       ...['grass-short', 'hay-a-day', 'hay-cut', 'hay-needed', 'bales', 'winter-feed'],
-      ...['hay-own', 'hay-next-winter', 'hay-until-plan', 'hay-to-buy', 'hay-runs-out'],
+      ...[
+        'hay-own',
+        'hay-next-winter',
+        'hay-until-plan',
+        'hay-to-buy',
+        'hay-baled',
+        'hay-runs-out',
+      ],
       'saved-over-plain-rule',
       ...['forage-energy', 'milk-carried', 'gain-carried'],
       ...['feed-besides-grass', 'farm-growth-factor', 'reading-against-plan', 'sward-growth'],
@@ -169,7 +176,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
     knownBetter:
       'When a daily record of ten years or more, or your own frost dates, are typed under Your place.',
     formulas: [
-      'fed-in-years',
+      ...['fed-in-years', 'hay-to-buy-sure'],
       'frost-of-the-year',
       'nights-too-cold',
       'odds-of-dry-days',

@@ -1,5 +1,6 @@
 import type { Formula } from '../../explain/formula.js';
 import {
+  fromFarm,
   fromTable,
   input,
   quantity,
@@ -11,7 +12,8 @@ import { seededRandom } from '../../schedule/random.js';
 import type { Tables } from '../../tables/tables.js';
 import { drawnRun } from '../../weather/drawn-year.js';
 import { seasonFeed } from './season-feed.js';
-import { chooseMoves } from './surplus.js';
+import { balesOf, chooseMoves } from './surplus.js';
+import { hayToBuy } from './hay-part.js';
 import { pastureContext } from './pasture-context.js';
 import { pastureOfFarm } from './pasture-of-farm.js';
 
@@ -25,6 +27,15 @@ export const grassYearsFormulas = {
     sources: ['RICHARDSON', 'JOUVEN_2006'],
     mark: 'estimate',
   },
+  buy: {
+    id: 'hay-to-buy-sure',
+    title: 'Hay to buy, by years of weather',
+    words:
+      'What each of the drawn years would have had to buy, as hay to buy is reckoned for the usual weather: what that year feeds until there is grass again, less what lies in store and what it makes. Enough in eight of ten of them. Twenty years tell such an amount no better than the range beside it, nine times in ten.',
+    symbols: 'H_8: H_buy(year) ≤ H_8 in 8 of 10 years',
+    sources: ['RICHARDSON', 'JOUVEN_2006', 'ARITHMETIC'],
+    mark: 'estimate',
+  },
 } satisfies Record<string, Formula>;
 
 /** Said wherever the years stand. */
@@ -36,6 +47,9 @@ export interface GrassYears {
   readonly years: number;
   /** Enough in five, eight and nine of ten years, dry matter. */
   readonly fed: readonly { readonly inTen: number; readonly kg: NumberQuantity }[];
+  /** Hay to buy that does in eight of ten years, with how well so few years tell it. */
+  readonly toBuy: NumberQuantity;
+  readonly balesToBuy: NumberQuantity;
   readonly mown: NumberQuantity;
   /** Days on which the herds are short on grass, in the middle year and in the worst of ten. */
   readonly shortDays: NumberQuantity;
@@ -44,6 +58,12 @@ export interface GrassYears {
 const YEARS = 20;
 const SEED = 20_06;
 const TENTHS = [5, 8, 9] as const;
+const SURE_TENTHS = 8;
+/**
+ * Ranks of drawn years, over all of them, between which the amount that does in eight of ten lies
+ * nine times in ten: of 20, the 13th and the 19th, by the binomial distribution.
+ */
+const SURE_RANKS = { low: 13 / 20, high: 19 / 20 };
 
 /**
  * A farm's season in years of weather as they unfold.
@@ -59,24 +79,51 @@ export function grassYears(picture: FarmPicture, tables: Tables, years = YEARS):
     const context = pastureContext(request, (dayOfYear) =>
       drawnRun(request.climate, dayOfYear, habit, random),
     );
-    const { books } = chooseMoves(context);
-    const { allKg, shortDays } = seasonFeed(context, books);
-    const mownKg = books.cuts.reduce((sum, { kg }) => sum + kg, 0);
-    return { fedKg: allKg, shortDays, mownKg, rows: context.order };
+    const chosen = chooseMoves(context);
+    const feed = seasonFeed(context, chosen.books);
+    const mownKg = chosen.books.cuts.reduce((sum, { kg }) => sum + kg, 0);
+    const buyKg = hayToBuy(context, chosen, feed).value;
+    return { fedKg: feed.allKg, shortDays: feed.shortDays, mownKg, buyKg, context };
   });
-  const at = (of: (season: (typeof seasons)[number]) => number, inTen: number): number => {
+  const atShare = (of: (season: (typeof seasons)[number]) => number, share: number): number => {
     const sorted = seasons.map(of).sort((a, b) => a - b);
-    return sorted[Math.min(years - 1, Math.ceil((inTen / 10) * years) - 1)]!;
+    return sorted[Math.min(years - 1, Math.max(0, Math.ceil(share * years - 1e-9) - 1))]!;
   };
-  const rows = [together([seasons[0]!.rows, work.wetDay, work.dayToDay])];
+  const at = (of: (season: (typeof seasons)[number]) => number, inTen: number): number =>
+    atShare(of, inTen / 10);
+  const { context } = seasons[0]!;
+  const rows = [together([context.order, work.wetDay, work.dayToDay])];
   const inputs = [
     input('Years drawn', years, 'count'),
     fromTable(work.dayToDay, 'Likeness of one day to the last', work.dayToDay.value, 'share'),
   ];
+  const store = context.choices.hayInStoreKg;
+  const inStore =
+    store === undefined
+      ? input('In store, nothing typed', 0, 'kg')
+      : fromFarm('In store', store, 'kg', 'H_store');
   const of = (label: string, value: number, unit: 'kg' | 'day'): NumberQuantity =>
     quantity(label, value, unit, grassYearsFormulas.fed, inputs, { rows });
+  const buyKg = ({ buyKg: kg }: (typeof seasons)[number]): number => kg;
+  const toBuy = quantity(
+    `Hay to buy, for ${SURE_TENTHS} of 10 years`,
+    at(buyKg, SURE_TENTHS),
+    'kg',
+    grassYearsFormulas.buy,
+    [...inputs, inStore],
+    {
+      rows,
+      spread: {
+        low: atShare(buyKg, SURE_RANKS.low),
+        high: atShare(buyKg, SURE_RANKS.high),
+        because: `${years} drawn years tell it no better`,
+      },
+    },
+  );
   return {
     years,
+    toBuy,
+    balesToBuy: balesOf(context, toBuy, `Bales to buy, for ${SURE_TENTHS} of 10 years`),
     fed: TENTHS.map((inTen) => ({
       inTen,
       kg: of(

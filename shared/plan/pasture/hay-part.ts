@@ -8,17 +8,16 @@ import {
   type QuantityInput,
 } from '../../explain/quantity.js';
 import type { Formula } from '../../explain/formula.js';
-import { hayFormulas, hayNeededKg } from '../../pasture/hay.js';
 import { graze } from '../../pasture/grazier.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
-import { rowById } from '../../tables/tables.js';
 import { found, type Found } from '../found.js';
 import { planHayStore, type HayStorePart } from './hay-store.js';
+import { hayToStore } from './hay-to-store.js';
 import { grazingProblem, type PastureContext } from './pasture-context.js';
 import { savedOverPlainRule } from './plain-rule.js';
-import { seasonFeed } from './season-feed.js';
+import { seasonFeed, type SeasonFeed } from './season-feed.js';
 import type { SeasonSward } from './season-swards.js';
-import { balesOf, chosenOr, type Chosen } from './surplus.js';
+import { balesOf, type Chosen } from './surplus.js';
 
 export const hayPartFormulas = {
   headToday: {
@@ -105,9 +104,46 @@ export interface HayPart extends HayStorePart {
 
 /** Hay in and out of the grazing season, how good the order is, and what closes a shortage. */
 export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart> {
-  const { tables, choices, span } = context;
-  const { hay } = tables.pasture;
-  const { inSeasonKg, outsideKg, firstShort, shortDays } = seasonFeed(context, chosen.books);
+  const feed = seasonFeed(context, chosen.books);
+  const { allKg, firstShort, shortDays } = feed;
+  const { inSeason, outside } = dryFeed(context, chosen, feed);
+  const { toStore, hayPerDryKg } = hayToStore(context, { inSeason, outside });
+  const store = planHayStore(context, chosen, { toStore, hayPerDryKg });
+  const part: HayPart = {
+    ...store.part,
+    inSeason,
+    outside,
+    all: quantity('All feed besides grass, dry matter', allKg, 'kg', hayPartFormulas.all, [
+      from(inSeason, 'F₁'),
+      from(outside, 'F₂'),
+    ]),
+    toStore,
+    saved: savedOverPlainRule(context, chosen),
+    bales: balesOf(context, toStore, 'Bales for the days of the plan'),
+    ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
+    shortDays,
+    closers: firstShort === undefined ? [] : closersOf(context, inSeason),
+  };
+  return found(part, { issues: [...grassShort(context, part), ...(store.issues ?? [])] });
+}
+
+/** Hay to buy in the weather of a context, until there is grass again after the next winter. */
+export function hayToBuy(
+  context: PastureContext,
+  chosen: Chosen,
+  feed: SeasonFeed,
+): NumberQuantity {
+  const store = hayToStore(context, dryFeed(context, chosen, feed));
+  return planHayStore(context, chosen, store).part.toBuy;
+}
+
+/** Feed besides grass while grazing, and before and after it. */
+function dryFeed(
+  context: PastureContext,
+  { books }: Chosen,
+  { inSeasonKg, outsideKg }: SeasonFeed,
+): { readonly inSeason: NumberQuantity; readonly outside: NumberQuantity } {
+  const { span } = context;
   const dry = (
     label: string,
     kg: number,
@@ -121,70 +157,21 @@ export function planHay(context: PastureContext, chosen: Chosen): Found<HayPart>
       formula,
       [
         input('Need of the plan', needKg(context), 'kg'),
-        input('Eaten of grass', sumFrom(chosen.books.eatenKg, span.from, span.to), 'kg'),
+        input('Eaten of grass', sumFrom(books.eatenKg, span.from, span.to), 'kg'),
         input('Days of the plan', span.to - span.from, 'day'),
         ...more,
       ],
       { rows: [context.order] },
     );
-  const inSeason = dry('Feed short on grass, dry matter', inSeasonKg, hayPartFormulas.short);
-  const outside = dry(
-    'Feed before and after grazing, dry matter',
-    outsideKg,
-    hayPartFormulas.winter,
-    quarantineInputs(context),
-  );
-  const feeding = rowById(hay.feeding, choices.feedingId ?? 'ring');
-  const storing = rowById(hay.storing, choices.storingId ?? 'barn');
-  const hayFor = (kg: number, storeLoss: number, feedLoss: number): number =>
-    hayNeededKg({ dryMatterKg: kg, dryMatterShare: hay.dryMatterShare, storeLoss, feedLoss });
-  const allKg = inSeasonKg + outsideKg;
-  const toStore = quantity(
-    'Hay to have in store for it',
-    hayFor(allKg, storing.loss, feeding.loss),
-    'kg',
-    hayFormulas.need,
-    [
-      from(inSeason, 'F₁'),
-      from(outside, 'F₂'),
-      fromTable(hay, 'Dry share of hay', hay.dryMatterShare, 'share', 'dm'),
-      fromTable(
-        chosenOr(choices.storingId, storing),
-        ...([`Lost in store, ${storing.name}`, storing.loss, 'share', 'l_store'] as const),
-      ),
-      fromTable(
-        chosenOr(choices.feedingId, feeding),
-        ...([`Lost at feeding, ${feeding.name}`, feeding.loss, 'share', 'l_feed'] as const),
-      ),
-    ],
-    {
-      spread: {
-        low: hayFor(allKg, storing.low, feeding.low),
-        high: hayFor(allKg, storing.high, feeding.high),
-        because: 'trials of the same feeder differ up to threefold',
-      },
-    },
-  );
-  const store = planHayStore(context, chosen, {
-    toStore,
-    hayPerDryKg: hayFor(1, storing.loss, feeding.loss),
-  });
-  const part: HayPart = {
-    ...store.part,
-    inSeason,
-    outside,
-    all: quantity('All feed besides grass, dry matter', allKg, 'kg', hayPartFormulas.all, [
-      from(inSeason, 'F₁'),
-      from(outside, 'F₂'),
-    ]),
-    toStore,
-    saved: savedOverPlainRule(context, chosen),
-    bales: balesOf(context, toStore, 'Bales for it'),
-    ...(firstShort === undefined ? {} : { firstShort: context.dateOf(firstShort) }),
-    shortDays,
-    closers: firstShort === undefined ? [] : closersOf(context, inSeason),
+  return {
+    inSeason: dry('Feed short on grass, dry matter', inSeasonKg, hayPartFormulas.short),
+    outside: dry(
+      'Feed before and after grazing, dry matter',
+      outsideKg,
+      hayPartFormulas.winter,
+      quarantineInputs(context),
+    ),
   };
-  return found(part, { issues: [...grassShort(context, part), ...(store.issues ?? [])] });
 }
 
 /** Days in which cattle that join a herd are fed in a pen of their own. */

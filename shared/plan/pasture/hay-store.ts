@@ -12,6 +12,7 @@ import {
 } from '../../explain/quantity.js';
 import { issue, type PlanIssue } from '../../problems/plan-issue.js';
 import { found, type Found } from '../found.js';
+import { baledOf } from './baled.js';
 import { fedByHand } from './fed-by-hand.js';
 import type { PastureContext } from './pasture-context.js';
 import { balesOf, surplusOf, type Chosen } from './surplus.js';
@@ -47,8 +48,8 @@ export const hayStoreFormulas = {
     id: 'hay-to-buy',
     title: 'Hay to buy',
     words:
-      'What is needed from today to grass, beside it, and through the next winter, less what lies in store and what you make. Where nothing is typed as in store, nothing is counted.',
-    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_own)',
+      'What is needed from today to grass, beside it, and through the next winter, less what lies in store, what was baled since that was counted, and what you make. Where nothing is typed as in store, nothing is counted.',
+    symbols: 'H_buy = max(0, H_now + H + H_winter − H_store − H_baled − H_own)',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -67,6 +68,8 @@ export interface HayStorePart {
   /** From today to the first day of the plan, where that lies ahead. */
   readonly untilPlan?: NumberQuantity;
   readonly inStore?: NumberQuantity;
+  /** Of bales that were told since. */
+  readonly baled?: NumberQuantity;
   readonly own?: NumberQuantity;
   /** Left out where the herds still graze when the plan ends. */
   readonly nextWinter?: NumberQuantity;
@@ -110,10 +113,11 @@ export function planHayStore(
       : quantity('Hay in store', hayInStoreKg, 'kg', hayStoreFormulas.buy, [
           fromFarm('In store', hayInStoreKg, 'kg', 'H_store'),
         ]);
+  const baled = baledOf(context);
   const needKg = (untilPlan?.value ?? 0) + toStore.value + (nextWinter?.value ?? 0);
   const toBuy = quantity(
-    'Hay to buy',
-    Math.max(0, needKg - (hayInStoreKg ?? 0) - ownKg),
+    'Hay to buy, usual weather',
+    Math.max(0, needKg - (hayInStoreKg ?? 0) - (baled?.value ?? 0) - ownKg),
     'kg',
     hayStoreFormulas.buy,
     [
@@ -121,18 +125,24 @@ export function planHayStore(
       from(toStore, 'H'),
       ...(nextWinter ? [from(nextWinter, 'H_winter')] : []),
       inStore ? from(inStore, 'H_store') : input('In store, nothing typed', 0, 'kg', 'H_store'),
+      ...(baled ? [from(baled, 'H_baled')] : []),
       ...(own ? [from(own, 'H_own')] : []),
     ],
     { mark: inStore ? 'own-record' : 'assumed', rows: [tables.pasture.hay] },
   );
-  const runsOut = runsOutOn(context, chosen, hayPerDryKg, untilPlan?.value ?? 0);
+  const runsOut = runsOutOn(context, chosen, {
+    hayPerDryKg,
+    beforeKg: untilPlan?.value ?? 0,
+    baledKg: baled?.value ?? 0,
+  });
   const part: HayStorePart = {
     ...(untilPlan ? { untilPlan } : {}),
     ...(inStore ? { inStore } : {}),
+    ...(baled ? { baled } : {}),
     ...(own ? { own } : {}),
     ...(nextWinter ? { nextWinter } : {}),
     toBuy,
-    balesToBuy: balesOf(context, toBuy, 'Bales to buy'),
+    balesToBuy: balesOf(context, toBuy, 'Bales to buy, usual weather'),
     ...(runsOut === undefined
       ? {}
       : {
@@ -212,13 +222,12 @@ const hayOfDays = (
 /**
  * First day on which there is none left; undefined where it lasts or is not known.
  *
- * @param beforeKg hay that is fed before the plan begins
+ * @param of hay for a kilogram eaten, what is fed before the plan begins, and what was baled
  */
 function runsOutOn(
   context: PastureContext,
   chosen: Chosen,
-  hayPerDryKg: number,
-  beforeKg: number,
+  { hayPerDryKg, beforeKg, baledKg }: { hayPerDryKg: number; beforeKg: number; baledKg: number },
 ): number | undefined {
   const { span, choices, tables } = context;
   if (choices.hayInStoreKg === undefined) return undefined;
@@ -227,10 +236,11 @@ function runsOutOn(
   for (const { openFrom, kg } of chosen.books.cuts)
     home.set(openFrom, (home.get(openFrom) ?? 0) + (kg * hay.harvestShare) / hay.dryMatterShare);
   const fed = context.herds.map((_, h) => fedByHand(context, chosen, h));
-  let left = choices.hayInStoreKg - beforeKg;
+  const storeKg = choices.hayInStoreKg + baledKg;
+  let left = storeKg - beforeKg;
   if (left < 0) {
     const days = daysBetween(context.today, context.dateOf(span.from));
-    return span.from - days + Math.floor((days * choices.hayInStoreKg) / beforeKg);
+    return span.from - days + Math.floor((days * storeKg) / beforeKg);
   }
   for (let day = span.from; day < span.to; day++) {
     left += home.get(day) ?? 0;
@@ -242,7 +252,7 @@ function runsOutOn(
 
 function toBuyIssue(
   { say, dateOf, tables }: PastureContext,
-  { toBuy, balesToBuy, runsOut, own, inStore }: HayStorePart,
+  { toBuy, balesToBuy, runsOut, own, inStore, baled }: HayStorePart,
   runsOutDay: number | undefined,
   today: number,
 ): PlanIssue[] {
@@ -251,13 +261,14 @@ function toBuyIssue(
     runsOutDay !== undefined && runsOutDay < today + tables.judgements.grass.haySoonDays.value;
   const less = [
     inStore ? `${say(inStore.value, 'kg')} in store` : undefined,
+    baled ? `${say(baled.value, 'kg')} baled already` : undefined,
     own ? `${say(own.value, 'kg')} of your own` : undefined,
   ].filter((each) => each !== undefined);
   return [
     issue(
       soon ? 'act' : 'note',
       'hay-to-buy',
-      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'}`,
+      `${runsOut ? `Hay runs out about ${say(dateOf(runsOutDay!), 'date')}. ` : ''}To buy until there is grass again after the next winter, in the usual weather: about ${say(balesToBuy.value, 'bales')}, ${say(toBuy.value, 'kg')}${less.length === 0 ? '' : `, with ${less.join(' and ')} taken off`}.${inStore ? '' : ' Type what lies in store, so that it is taken off.'} Most years feed more: go by what is enough in eight years of ten, beside it under “Does the grass last?”.`,
       [toBuy],
     ),
   ];

@@ -1,4 +1,4 @@
-import type { Cut } from '../../pasture/season-books.js';
+import type { Topping } from '../../pasture/season-books.js';
 import { found, type Found } from '../found.js';
 import type { PlanEvent } from '../tasks/event.js';
 import { byStart, hangTasks, lateTasks } from '../tasks/hang-tasks.js';
@@ -16,6 +16,8 @@ export interface HerdTasksPart {
 }
 
 const M2_PER_ACRE = 4046.8564224;
+/** A short ton. */
+const KG_PER_TON = 907.18474;
 
 /** Cuts within so many days of the first are made in one go. */
 const ONE_GO_DAYS = 7;
@@ -31,7 +33,9 @@ export function planHerdTasks(
 ): Found<HerdTasksPart> {
   const events = turning.herds.map((dates, h) => [
     ...eventsOf(dates),
-    ...(h === 0 ? mowings(context, books.cuts) : []),
+    ...(h === 0
+      ? [...mowings(context, 'mowing', books.cuts), ...mowings(context, 'topping', books.toppings)]
+      : []),
   ]);
   const tasks = context.herds.flatMap((herd, h): Task[] => {
     const hasMilk = herd.groups.some((group) => group.classId === 'milk-cow');
@@ -67,9 +71,15 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   ];
 }
 
-/** Days on which hay is mown, with the land of the paddocks that are ready within the week. */
-function mowings({ paddocks, dateOf }: PastureContext, cuts: readonly Cut[]): PlanEvent[] {
-  const goes: Cut[][] = [];
+/** Days on which is mown or topped, with the land of the paddocks due within the week, and its hay. */
+function mowings(
+  { paddocks, dateOf, tables }: PastureContext,
+  kind: 'mowing' | 'topping',
+  cuts: readonly Topping[],
+): PlanEvent[] {
+  const { harvestShare, dryMatterShare } = tables.pasture.hay;
+  const baled = harvestShare / dryMatterShare;
+  const goes: Topping[][] = [];
   for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
     const last = goes.at(-1);
     if (last && cut.day < last[0]!.day + ONE_GO_DAYS) last.push(cut);
@@ -78,11 +88,14 @@ function mowings({ paddocks, dateOf }: PastureContext, cuts: readonly Cut[]): Pl
   return goes.map((together, k): PlanEvent => {
     const mown = together.map(({ paddock }) => paddocks[paddock]!);
     return {
-      kind: 'mowing',
+      kind,
       number: k + 1,
       date: dateOf(together[0]!.day),
       what: mown.map(({ name }) => name).join(', '),
-      counts: { acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE },
+      counts: {
+        acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
+        ton: (together.reduce((sum, { kg }) => sum + kg, 0) * baled) / KG_PER_TON,
+      },
     };
   });
 }
@@ -93,4 +106,8 @@ function ownerOf(herdId: string, { kind, number, animal }: PlanEvent): string {
   return number === undefined ? herdId : `${herdId}.${LETTERS[kind] ?? 'a'}${number - 1}`;
 }
 
-const LETTERS: Partial<Record<PlanEvent['kind'], string>> = { calving: 'c', mowing: 'h' };
+const LETTERS: Partial<Record<PlanEvent['kind'], string>> = {
+  calving: 'c',
+  mowing: 'h',
+  topping: 't',
+};

@@ -5,7 +5,7 @@ import type { Herd } from '../../farm/herd.js';
 import { herdDays, type HerdDays } from '../../pasture/herd-demand.js';
 import { withNamedCows, type PlannedHerd } from '../../pasture/named-cows.js';
 import type { Grazing } from '../../farm/herd-places.js';
-import type { GrazingProblem, Stay } from '../../pasture/grazing-problem.js';
+import type { GrazingProblem, Mown, Stay } from '../../pasture/grazing-problem.js';
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import { valuesOf } from '../../tables/judgements.js';
@@ -95,6 +95,7 @@ export function grazingProblem(
     growthEnds: lastGrowingDay(land, span, tables),
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),
+    mown: toldMowings(context),
     herds: herds.map((herd, h) => ({
       demandKg: scaled(context.herdDays[h]!.grassKg, change.headShare ?? 1),
       longestStayDays: herd.longestStayDays ?? tables.pasture.longestStayDays.value,
@@ -148,6 +149,15 @@ export function pastStays({ span, herds, paddocks, grazings = [] }: PastureConte
     return paddock === -1 || end <= first
       ? []
       : [{ herd, paddock, from: first, days: end - first }];
+  });
+}
+
+/** What was told of mowing from day 0 to the plan's first day. */
+function toldMowings({ span, paddocks, mowings = [] }: PastureContext): Mown[] {
+  return mowings.flatMap(({ paddockId, date, isLeftLying = false }) => {
+    const paddock = paddocks.findIndex(({ id }) => id === paddockId);
+    const day = daysBetween(span.first, date);
+    return paddock === -1 || day < 0 || span.from < day ? [] : [{ paddock, day, isLeftLying }];
   });
 }
 

@@ -50,33 +50,53 @@ export function pastureIssues(context: PastureContext, { books }: Chosen): PlanI
   return issues;
 }
 
-/** Nothing goes rank without a word: paddocks that are neither grazed nor mown in time. */
+/** Nothing goes rank without a word: paddocks that are neither grazed, mown nor topped in time. */
 function goesRank(context: PastureContext, books: Chosen['books']): PlanIssue[] {
-  const { span, grass, paddocks, dateOf, say, tables } = context;
+  const { paddocks, dateOf, say, tables, choices } = context;
   const { rankDays } = tables.judgements.grass;
-  const rank = grass.swards.flatMap(({ sward }, p) => {
-    const mass = books.massKgPerHa[p]!;
-    let since: number | undefined;
-    for (let day = span.from; day < span.to; day++) {
-      const isShut = books.cuts.some(
-        (cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom,
-      );
-      if (isShut || sward.isClosed[day] === 1 || mass[day]! <= sward.rankKgPerHa) since = undefined;
-      else since ??= day;
-      if (since !== undefined && rankDays.value <= day - since)
-        return [`${paddocks[p]!.name} (from ${say(dateOf(since), 'date')})`];
-    }
-    return [];
+  const rank = paddocks.flatMap(({ name }, p) => {
+    const since = rankSince(context, books, p);
+    if (since === undefined) return [];
+    const next = books.stays.find((stay) => stay.paddock === p && since <= stay.from);
+    const then = next ? `kept until ${say(dateOf(next.from), 'date')}` : 'not grazed again';
+    return [
+      { isKept: next !== undefined, text: `${name} (${say(dateOf(since), 'date')}, ${then})` },
+    ];
   });
   if (rank.length === 0) return [];
+  const makesNone = choices.makesHay === false;
+  const ways = makesNone ? 'let a neighbor mow it early' : 'shut it for hay earlier, top it';
+  const kept = rank.some(({ isKept }) => isKept)
+    ? ` What is kept is feed for the weeks in which nothing younger is ready${makesNone ? ', and would be missed if it were topped' : ''}; it is old and poor by then.`
+    : '';
   return [
     issue(
       'note',
       'goes-rank',
-      `More grass than the herds eat, and it is not spared for hay: ${rank.join(', ')} ${rank.length === 1 ? 'stands' : 'stand'} rank for three weeks and more. Graze it with more head, shut it for hay earlier, or top it.`,
+      `More grass than the herds eat. Left standing rank for three weeks and more: ${rank.map(({ text }) => text).join('; ')}.${kept} Graze it with more head, or ${ways}.`,
       [rankDays],
     ),
   ];
+}
+
+/** First day of those on which a paddock stands rank so long that it is said. */
+function rankSince(
+  { span, grass, tables }: PastureContext,
+  books: Chosen['books'],
+  p: number,
+): number | undefined {
+  const { sward } = grass.swards[p]!;
+  const mass = books.massKgPerHa[p]!;
+  let since: number | undefined;
+  for (let day = span.from; day < span.to; day++) {
+    const isShut = books.cuts.some(
+      (cut) => cut.paddock === p && cut.shutFrom <= day && day < cut.openFrom,
+    );
+    if (isShut || sward.isClosed[day] === 1 || mass[day]! <= sward.rankKgPerHa) since = undefined;
+    else since ??= day;
+    if (since !== undefined && tables.judgements.grass.rankDays.value <= day - since) return since;
+  }
+  return undefined;
 }
 
 /** Heights that cannot be right move a whole season, so they are asked about. */

@@ -17,6 +17,7 @@ export function pastureOfFarm(picture: FarmPicture, tables: Tables): PastureRequ
     cows,
     readings,
     ...(picture.grazings ? { grazings: picture.grazings } : {}),
+    ...(picture.mowings ? { mowings: picture.mowings } : {}),
     tables,
     followers: herds.flatMap((herd) => {
       // A batch that is gone follows no herd any more.

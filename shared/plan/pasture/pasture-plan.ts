@@ -51,6 +51,8 @@ export interface PasturePlan {
   readonly herds: readonly HerdPart[];
   readonly moves: readonly Move[];
   readonly surplus: readonly Surplus[];
+  /** Paddocks that are cut down because they go rank, where no hay is made. */
+  readonly toppings: readonly { readonly paddockId: string; readonly on: string }[];
   readonly hay: HayPart;
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
@@ -140,6 +142,10 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
     ),
     moves: movesOf(context, chosen),
     surplus: surplusOf(context, chosen),
+    toppings: chosen.books.toppings.map(({ paddock, day }) => ({
+      paddockId: context.paddocks[paddock]!.id,
+      on: dateOf(day),
+    })),
     hay: hay.part,
     keyDates: turning.part,
     stocking: sizing.part,

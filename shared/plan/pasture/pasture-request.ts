@@ -5,7 +5,7 @@ import type { Tables } from '../../tables/tables.js';
 /** What the plan of the pasture looks at: its part of the farm's picture. */
 export interface PastureRequest extends Pick<
   FarmPicture,
-  'farm' | 'climate' | 'today' | 'paddocks' | 'herds' | 'cows' | 'readings' | 'grazings'
+  'farm' | 'climate' | 'today' | 'paddocks' | 'herds' | 'cows' | 'readings' | 'grazings' | 'mowings'
 > {
   readonly tables: Tables;
   readonly followers: readonly Follower[];

@@ -52,16 +52,22 @@ export interface MowRow extends Dated {
   readonly cut: Surplus;
 }
 
+/** It is cut down because it goes rank. */
+export interface TopRow extends Dated {
+  readonly kind: 'top';
+  readonly paddockId: string;
+}
+
 /** Birds in a paddock after the herd. */
 export interface BirdsRow extends Dated {
   readonly kind: 'birds';
   readonly move: BirdMove;
 }
 
-export type SeasonRow = GrazeRow | HayRow | ShutRow | MowRow | BirdsRow;
+export type SeasonRow = GrazeRow | HayRow | ShutRow | MowRow | TopRow | BirdsRow;
 
 /** What comes first of several rows that begin on one day. */
-const ORDER: readonly SeasonRow['kind'][] = ['mow', 'shut', 'graze', 'hay', 'birds'];
+const ORDER: readonly SeasonRow['kind'][] = ['mow', 'top', 'shut', 'graze', 'hay', 'birds'];
 
 /**
  * All that happens on the land from the first day of a plan to its last, in the order of its days:
@@ -76,6 +82,10 @@ export function seasonRows(plan: PasturePlan): SeasonRow[] {
       { kind: 'shut', from: cut.shutFrom, to: cut.cutOn, cut },
       { kind: 'mow', from: cut.cutOn, to: shutUntil(plan, cut), cut },
     ]),
+    ...plan.toppings.map(({ paddockId, on }): TopRow => ({
+      ...{ kind: 'top', from: on, to: on },
+      paddockId,
+    })),
     ...plan.birds.map((move): BirdsRow => ({ kind: 'birds', from: move.from, to: move.to, move })),
   ];
   const rank = (row: SeasonRow): number => ORDER.indexOf(row.kind);
@@ -167,6 +177,8 @@ export function rowTitle({ herds, paddocks }: PasturePlan, row: SeasonRow): stri
       return `Close ${nameOf(paddocks, row.cut.paddockId)} for hay`;
     case 'mow':
       return `Mow ${nameOf(paddocks, row.cut.paddockId)}`;
+    case 'top':
+      return `Top ${nameOf(paddocks, row.paddockId)}`;
     case 'birds':
       return `${row.move.name} into ${nameOf(paddocks, row.move.paddockId)}`;
   }

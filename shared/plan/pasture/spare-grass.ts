@@ -33,7 +33,9 @@ export function spareGrass(context: PastureContext, { problem, books }: Chosen):
   const ways = [
     'let a neighbor mow it',
     ...(0 < more ? [`keep about ${more} more head in summer`] : []),
-    'or top it before it is rank',
+    0 < books.toppings.length
+      ? 'or top it, as planned here'
+      : 'or leave it standing for a dry spell',
   ];
   return [
     issue(

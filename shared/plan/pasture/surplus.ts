@@ -46,7 +46,7 @@ export function chooseMoves(context: PastureContext): Chosen {
   const problem = grazingProblem(context);
   return {
     problem,
-    books: graze(problem, context.choices.makesHay === false ? 'never' : 'looks-ahead'),
+    books: graze(problem, context.choices.makesHay === false ? 'tops' : 'looks-ahead'),
   };
 }
 

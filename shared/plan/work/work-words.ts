@@ -6,6 +6,8 @@ import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
+import { coverWords } from './nights-of-cover.js';
+import { spellWords } from './spell-words.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -71,6 +73,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
+  const spell = spellWords(work, index);
+  if (spell !== undefined) parts.push(spell);
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
   parts.push(
@@ -79,7 +83,7 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       : `due by ${date(latestDay)}${last}`,
   );
   const sentence = `${parts.join('; ')}.`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
 }
 
 const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string> = {
@@ -141,7 +145,8 @@ export function wordsToFit(
   const isBoundToDay = job.fromDay === job.untilDay;
   return [
     ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
-    ...(laterDay === undefined || isBoundToDay
+    // What makes ready for animals is of no use after them: then it is they who come later.
+    ...(laterDay === undefined || isBoundToDay || needs[index]!.prepares
       ? []
       : [`A later last day: it would be done on ${date(laterDay)}.`]),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),

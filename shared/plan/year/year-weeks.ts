@@ -76,8 +76,19 @@ export function yearWeeks(
   };
   const choreHours = (day: number): number =>
     chores.reduce((all, chore) => (comesOn(chore, day) ? all + chore.hoursPerDay : all), 0);
+  const isGrownUp = new Set(grownUps.map(({ id }) => id));
+  // Of a child's hours those count that it is given a chore in.
+  const byChildren = (day: number): number =>
+    (choreDays[day] ?? []).reduce(
+      (all, { personId = '', hours, shortHours }) =>
+        personId === '' || isGrownUp.has(personId) ? all : all + hours - shortHours,
+      0,
+    );
   const given = (day: number): number =>
-    grownUps.reduce((all, person) => all + hoursOn(person, addDays(today, day), request), 0);
+    grownUps.reduce(
+      (all, person) => all + hoursOn(person, addDays(today, day), request),
+      byChildren(day),
+    );
   return weeksAhead(request, days).map(({ first, ...within }): YearWeek => {
     const [hours, chore, other] = [given, choreHours, (day: number) => work[day]!].map((of) =>
       sum(of, within),

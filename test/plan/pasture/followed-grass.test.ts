@@ -17,15 +17,19 @@ const farms = fc.record({
   head: fc.integer({ min: 2, max: 6 }),
   forageId: fc.constantFrom('mixed', 'ryegrass-clover', 'tall-fescue'),
   after: fc.integer({ min: 20, max: 190 }),
+  makesHay: fc.boolean(),
 });
 
 describe('a season of grass that was walked as planned', () => {
   it('stands as it was said to stand, and goes on as it was said to go on', () => {
     fc.assert(
-      fc.property(farms, ({ paddocks, areaM2, head, forageId, after }) => {
+      fc.property(farms, ({ paddocks, areaM2, head, forageId, after, makesHay }) => {
         const herd = newHerd({ groups: [newGroup({ head })] });
         const land = newPaddocks(paddocks, { areaM2, forageId });
-        const request = newPastureRequest({ paddocks: land, herds: [herd] });
+        const request = newPastureRequest({
+          ...{ paddocks: land, herds: [herd] },
+          choices: { makesHay },
+        });
         const plan = plannedPasture(request);
         const today = addDays(plan.from, after);
         const walked = plan.moves.filter(({ from }) => from < today);
@@ -63,7 +67,12 @@ describe('a season of grass that was walked as planned', () => {
         numRuns: 8,
         // The herd moves on the very morning on which is planned again.
         examples: [
-          [{ paddocks: 3, areaM2: 3000, head: 2, forageId: 'ryegrass-clover', after: 34 }],
+          [
+            {
+              ...{ paddocks: 3, areaM2: 3000, head: 2, forageId: 'ryegrass-clover' },
+              ...{ after: 34, makesHay: true },
+            },
+          ],
         ],
       },
     );

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { grassYears } from '../../../shared/plan/pasture/grass-years.js';
 import { pastureContext } from '../../../shared/plan/pasture/pasture-context.js';
+import { planPasture } from '../../../shared/plan/pasture/pasture-plan.js';
 import { pastureOfFarm } from '../../../shared/plan/pasture/pasture-of-farm.js';
 import { chooseMoves } from '../../../shared/plan/pasture/surplus.js';
 import { tables } from '../../support/factories.js';
@@ -27,6 +28,20 @@ describe('the grass through years of weather', () => {
     const kg = found.fed.map((each) => each.kg.value);
     expect([...kg].sort((a, b) => a - b)).toEqual(kg);
     expect(grassYears(picture, tables, 6)).toEqual(found);
+  });
+
+  it('buys hay for eight years in ten: more than the usual weather asks, less what lies in store', () => {
+    const plan = planPasture(picture, tables);
+    const { toBuy, balesToBuy } = found;
+    expect(toBuy.value).toBeGreaterThan(plan.hay.toBuy.value);
+    expect(toBuy.spread!.low).toBeLessThanOrEqual(toBuy.value);
+    expect(toBuy.spread!.high).toBeGreaterThanOrEqual(toBuy.value);
+    expect(balesToBuy.value).toBeGreaterThanOrEqual(plan.hay.balesToBuy.value);
+    const withHay = {
+      ...picture,
+      pastureChoices: { ...picture.pastureChoices, hayInStoreKg: 500 },
+    };
+    expect(grassYears(withHay, tables, 6).toBuy.value).toBeCloseTo(toBuy.value - 500, 6);
   });
 
   it('decides by what is known: weather from August on changes no move before it', () => {

@@ -71,6 +71,18 @@ describe('a household that makes no hay', () => {
     );
   });
 
+  it('tops what goes rank and is not missed, and that is work', () => {
+    expect(plan.toppings.length).toBeGreaterThan(0);
+    const acres = plan.toppings.reduce(
+      (sum, { paddockId }) =>
+        sum + plan.paddocks.find(({ id }) => id === paddockId)!.area.value / 4046.86,
+      0,
+    );
+    const topped = plan.tasks.filter(({ templateId }) => templateId === 'grass.top');
+    expect(topped.reduce((sum, { units }) => sum + units, 0)).toBeCloseTo(acres, 1);
+    expect(planWith({}).toppings).toEqual([]);
+  });
+
   it('buys all of it', () => {
     const { toStore, nextWinter, toBuy } = plan.hay;
     expect(toBuy.value).toBeCloseTo(toStore.value + nextWinter!.value, -1);

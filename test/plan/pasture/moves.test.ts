@@ -59,7 +59,8 @@ describe('a move', () => {
   });
 
   it('ends before days on which the paddock is shut, and says so', () => {
-    const shutFrom = addDays(plan.moves[0]!.from, 1);
+    const before = 4;
+    const shutFrom = addDays(plan.moves[before]!.from, 1);
     const shut = planOf({
       paddocks: land.map((own) => ({
         ...own,
@@ -67,8 +68,22 @@ describe('a move', () => {
       })),
       choices: { to: '2027-09-15' },
     });
-    expect(shut.moves[0]).toMatchObject({ days: 1, end: 'shut', start: 'turn-out' });
-    expect(shut.moves[1]!.start).toBe('after-hay');
+    expect(shut.moves[before]).toMatchObject({ days: 1, end: 'shut', start: 'next' });
+    expect(shut.moves[before + 1]!.start).toBe('after-hay');
+  });
+
+  it('does not begin where all land is shut again soon after: the herd waits', () => {
+    const shutFrom = addDays(plan.moves[0]!.from, 1);
+    const last = addDays(shutFrom, 5);
+    const { moves } = planOf({
+      paddocks: land.map((own) => ({
+        ...own,
+        closedDays: [{ from: shutFrom, to: last, why: 'wet' as const }],
+      })),
+      choices: { to: '2027-09-15' },
+    });
+    expect(moves[0]!.start).toBe('turn-out');
+    expect(last < moves[0]!.from).toBe(true);
   });
 
   it('of a herd that stands in its paddock already is no turn-out', () => {

@@ -271,7 +271,7 @@ describe('workPlanOf', () => {
     const far = planOf({
       people,
       ownJobs: [
-        newOwnJob({ dueOn: '2028-03-01', notBefore: '2027-10-01', hours: 40, canBeSpread: false }),
+        newOwnJob({ dueOn: '2030-03-01', notBefore: '2027-10-01', hours: 40, canBeSpread: false }),
       ],
     });
     expect(jobOf(far, 'own/bed').why).toBe('It is due after the last day of this plan.');

@@ -12,7 +12,9 @@ import { planWork, workOutlook } from '../../../shared/plan/farm/work-of-farm.js
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
 import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
-import type { YearRow } from '../../../shared/plan/year/year-row.js';
+import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
+import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
+import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
 import { isOver } from '../../../shared/plan/year/year-weeks.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
@@ -68,6 +70,38 @@ describe('a batch on the strip', () => {
     );
   });
 
+  it('says on which day birds are ordered: where there is time for it, else counted back', () => {
+    const { id } = planOf('Spring meat birds');
+    const plan = planBatch({ ...picture, today: '2027-01-15' }, tables, id);
+    const key = `batch/${id}/meat.order-chicks-for-a-named-arrival`;
+    const order = (fitted: FittedDays, settled: readonly string[] = []) =>
+      batchRowWithWork(id, plan, { fitted, settled: new Set(settled) }).dates.find(
+        ({ words }) => words === `order ${plan.birds.chicksPlaced.value} chicks`,
+      );
+    const day = { on: '2027-02-06', dueBy: '2027-03-24' };
+    expect(order(new Map([[key, day]]))).toMatchObject(day);
+    expect(order(new Map())?.on).toBe(
+      plan.tasks.tasks.find((task) => key.endsWith(task.id))!.start,
+    );
+    expect(order(new Map([[key, day]]), [key])).toBeUndefined();
+  });
+
+  it('says on which days feed is fetched, as the plan of the work does', () => {
+    const { id } = planOf('Spring meat birds');
+    const trip = work.jobs.find(({ key }) => key === `batch/${id}/meat.fetch-feed.1`)!;
+    expect(rowOf('Spring meat birds').feed).toContainEqual({
+      on: trip.pieces[0]!.date,
+      words: trip.name.replace('Buy and fetch feed: ', ''),
+      dueBy: trip.latest,
+    });
+  });
+
+  it('names what comes first, of whatever it is', () => {
+    const ahead = year.rows.flatMap(({ dates }) => dates.map(({ on }) => on).sort());
+    const first = ahead.filter((on) => year.today <= on).sort()[0];
+    expect(firstAhead(year)!.date.on).toBe(first);
+  });
+
   it('lays from the first egg on', () => {
     const { plan } = planOf('Pullets');
     const row = rowOf('Pullets');
@@ -119,7 +153,7 @@ describe('a herd on the strip', () => {
 });
 
 describe('jobs and people on the strip', () => {
-  it('stand on the days they are planned for, and due where the plan of the work ends before', () => {
+  it('stand on the days they are planned for, those of next spring too', () => {
     const others = rowOf('Other jobs');
     for (const { id, name } of example.jobs!) {
       const { pieces } = work.jobs.find(({ key }) => key === `own/${id!}`)!;
@@ -127,7 +161,7 @@ describe('jobs and people on the strip', () => {
     }
     const hives = rowOf('Hives in spring');
     expect(hives.bars).toEqual([{ kind: 'work', from: '2028-03-20', until: '2028-03-29' }]);
-    expect(hives.dates).toEqual([{ on: '2028-03-28', words: 'Add supers' }]);
+    expect(hives.dates).toEqual([{ on: '2028-03-20', words: 'Add supers' }]);
   });
 
   it('are away to the last day, and say who is in charge', () => {
@@ -151,8 +185,11 @@ describe('the hours of the strip', () => {
   });
 
   it('hold all work that is planned, and call a week short when more is wanted', () => {
+    const end = addDays(year.weeks.at(-1)!.from, 7);
     const planned = work.jobs.flatMap(({ pieces }) =>
-      pieces.map(({ hours, personIds }) => hours * personIds.length),
+      pieces
+        .filter(({ date }) => date < end)
+        .map(({ hours, personIds }) => hours * personIds.length),
     );
     const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
     expect(sum(year.weeks.map(({ workHours }) => workHours))).toBeGreaterThan(sum(planned) - 2);

@@ -22,6 +22,7 @@ interface Props {
   readonly farm: SavedFarm;
   readonly tables: Tables;
   readonly choices: PastureChoices;
+  readonly today: string;
 }
 
 /** Whether hay is made, what lies in store, and how it is kept and fed. */
@@ -41,7 +42,13 @@ export function HayChoices(props: Props) {
   );
 }
 
-function HayForm({ farm, tables, choices, onDone }: Props & { readonly onDone: () => void }) {
+function HayForm({
+  farm,
+  tables,
+  choices,
+  today,
+  onDone,
+}: Props & { readonly onDone: () => void }) {
   const choose = useChoose(farm);
   const form = useRowForm<Draft>({
     keptAs: draftKey(farm.id, 'hay'),
@@ -81,7 +88,11 @@ function HayForm({ farm, tables, choices, onDone }: Props & { readonly onDone: (
               : formatValue(hayInStoreKg, 'kg', farm)
           }
           onChange={(value) =>
-            set({ hayInStoreKg: value === '' ? undefined : Number(value) * bale.kg })
+            set(
+              value === ''
+                ? { hayInStoreKg: undefined, hayInStoreOn: undefined }
+                : { hayInStoreKg: Number(value) * bale.kg, hayInStoreOn: today },
+            )
           }
         />
         <Select

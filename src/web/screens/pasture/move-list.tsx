@@ -1,6 +1,6 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
-import { daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -9,26 +9,33 @@ import {
   seasonRows,
   type GrazeRow,
   type HayRow,
+  type MowRow,
   type SeasonRow,
+  type TopRow,
 } from '../../../../shared/plan/pasture/season-rows.js';
 import { useMoved } from '../../api/pasture-queries.js';
+import { useTell } from '../../api/told-queries.js';
 import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 
 const FIRST = 8;
+/** Mowing is done when the weather lets it, some days before it is due or after. */
+const SOON_DAYS = 10;
 
 /** All that happens, dated. Stays open to their numbers; today's can be noted as done. */
 export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }) {
   const [isAll, setAll] = useState(false);
   const moved = useMoved(farmId);
+  const told = useTell<'paddock-mown'>(farmId);
   const rows = seasonRows(plan);
   if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
+  const soon = addDays(plan.today, SOON_DAYS);
   const shown = isAll ? rows : rows.slice(0, FIRST);
   return (
     <Stack gap="xs">
       {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
-      <Failure error={moved.error} />
+      <Failure error={moved.error ?? told.error} />
       {shown.map((row) => (
         <Card key={keyOf(row)} withBorder p="sm">
           {row.kind === 'graze' ? (
@@ -45,7 +52,17 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
               }
             />
           ) : (
-            <Other plan={plan} row={row} />
+            <Other plan={plan} row={row}>
+              {(row.kind === 'mow' || row.kind === 'top') && row.from <= soon && (
+                <Button
+                  size="compact-md"
+                  loading={told.isPending}
+                  onClick={() => told.mutate(mownToday(row, plan.today))}
+                >
+                  {row.kind === 'top' ? 'Topped today' : 'Mown today'}
+                </Button>
+              )}
+            </Other>
           )}
         </Card>
       ))}
@@ -115,8 +132,23 @@ function Stay({
   );
 }
 
+const mownToday = (row: MowRow | TopRow, today: string) => ({
+  kind: 'paddock-mown' as const,
+  about: row.kind === 'top' ? row.paddockId : row.cut.paddockId,
+  on: today,
+  details: row.kind === 'top' ? { isLeftLying: true } : {},
+});
+
 /** What happens besides stays, in two lines. */
-function Other({ plan, row }: { plan: PasturePlan; row: Exclude<SeasonRow, GrazeRow> }) {
+function Other({
+  plan,
+  row,
+  children,
+}: {
+  plan: PasturePlan;
+  row: Exclude<SeasonRow, GrazeRow>;
+  children?: ReactNode;
+}) {
   const sayDate = useSayDate();
   return (
     <>
@@ -125,6 +157,7 @@ function Other({ plan, row }: { plan: PasturePlan; row: Exclude<SeasonRow, Graze
           {sayDate(row.from)}: {rowTitle(plan, row)}
         </Text>
         <Notes row={row} />
+        {children}
       </Group>
       <Text size="sm" className="roomy-numbers">
         <RowAmount row={row} />
@@ -155,6 +188,8 @@ export function RowAmount({ row }: { row: Exclude<SeasonRow, GrazeRow> }): React
           <Num of={row.cut.bales} />, <Num of={row.cut.hay} />; closed until {sayDate(row.to)}
         </>
       );
+    case 'top':
+      return 'Cut to the height you leave; what falls is left lying';
     case 'birds':
       return `${spanOf(row, sayDate)}, behind the herd`;
   }
@@ -176,12 +211,19 @@ function spanOf({ from, to }: SeasonRow, sayDate: SayDate): string {
 }
 
 /** What tells a row from all others. */
-export const keyOf = (row: SeasonRow): string => {
-  const who =
-    row.kind === 'graze' || row.kind === 'birds'
-      ? row.move.paddockId
-      : row.kind === 'hay'
-        ? row.herdId
-        : row.cut.paddockId;
-  return `${row.kind} ${row.from} ${who}`;
-};
+export const keyOf = (row: SeasonRow): string => `${row.kind} ${row.from} ${whoOf(row)}`;
+
+function whoOf(row: SeasonRow): string {
+  switch (row.kind) {
+    case 'graze':
+    case 'birds':
+      return row.move.paddockId;
+    case 'hay':
+      return row.herdId;
+    case 'top':
+      return row.paddockId;
+    case 'shut':
+    case 'mow':
+      return row.cut.paddockId;
+  }
+}

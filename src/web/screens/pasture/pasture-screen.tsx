@@ -18,13 +18,14 @@ import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
 import { AutumnGrass } from './autumn-grass.js';
 import { HayChoices } from './hay-choices.js';
+import { MownSection } from './mown-section.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
 import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
-import { YearsOfGrass } from './years-of-grass.js';
+import { SureHay, useGrassYears, YearsOfGrass } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -76,6 +77,7 @@ function Season({
   const { problems, failed, isWorking } = isChanged ? whatIf : base;
   // The plan as it is stays on the page until the first what-if is worked out.
   const plan = isChanged ? (whatIf.plan ?? base.plan) : base.plan;
+  const played = useGrassYears({ picture: changed, tables });
   const about = useMemo(() => plan && aboutGrass(changed, plan, tables), [changed, plan, tables]);
   if (problems) {
     return (
@@ -123,6 +125,7 @@ function Season({
         />
       </Section>
       <Section title="Does the grass last?">
+        <SureHay played={played} />
         <Facts>
           <Fact of={plan.hay.balesToBuy} />
           <Fact of={plan.hay.toBuy} />
@@ -133,6 +136,7 @@ function Season({
           <Fact of={plan.hay.outside} />
           <Fact of={plan.hay.all} />
           <Fact of={plan.hay.inStore} />
+          <Fact of={plan.hay.baled} />
           <Fact of={plan.hay.own} />
           <Fact of={plan.hay.nextWinter} />
           <Fact of={plan.hay.saved} />
@@ -158,8 +162,14 @@ function Season({
             ))}
           </Stack>
         )}
-        <YearsOfGrass picture={changed} tables={tables} />
-        <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} />
+        <YearsOfGrass played={played} />
+        <HayChoices
+          farm={farm}
+          tables={tables}
+          choices={picture.pastureChoices}
+          today={plan.today}
+        />
+        <MownSection farm={farm} picture={picture} />
       </Section>
       <Section title="Key dates">
         <Facts>

@@ -1,52 +1,75 @@
-import { Button, Text } from '@mantine/core';
-import { useEffect, useRef, useState } from 'react';
-import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import { Text } from '@mantine/core';
+import { useEffect, useState } from 'react';
 import { GRASS_YEARS } from '../../../../shared/plan/pasture/grass-years.js';
-import type { Tables } from '../../../../shared/tables/tables.js';
 import { Fact, Facts } from '../../explain/number.js';
 import type { YearsAnswered, YearsAsked } from './years.worker.js';
 
-/** The season played through many years of weather, when somebody asks for it. */
-export function YearsOfGrass({ picture, tables }: YearsAsked) {
-  const [found, setFound] = useState<YearsAnswered>();
-  const [isWorking, setWorking] = useState(false);
-  const worker = useRef<Worker>(undefined);
-  useEffect(() => () => worker.current?.terminate(), []);
-  // What was played is of the farm as it was then.
-  useEffect(() => setFound(undefined), [picture]);
-  const play = (of: FarmPicture, by: Tables) => {
-    worker.current?.terminate();
-    const own = new Worker(new URL('./years.worker.ts', import.meta.url), { type: 'module' });
-    worker.current = own;
-    setWorking(true);
-    own.onmessage = ({ data }: MessageEvent<YearsAnswered>) => {
-      setWorking(false);
-      setFound(data);
+/** What was played, or undefined until it is. */
+type Played = YearsAnswered | undefined;
+
+/** The page settles first, and a change that is being typed is done. */
+const SETTLES_MS = 1200;
+
+/** The season played through many years of weather, anew for each picture of the farm. */
+export function useGrassYears({ picture, tables }: YearsAsked): Played {
+  const [found, setFound] = useState<{ of: YearsAsked['picture']; answered: YearsAnswered }>();
+  useEffect(() => {
+    let worker: Worker | undefined;
+    const timer = setTimeout(() => {
+      worker = new Worker(new URL('./years.worker.ts', import.meta.url), { type: 'module' });
+      worker.onmessage = ({ data }: MessageEvent<YearsAnswered>) =>
+        setFound({ of: picture, answered: data });
+      worker.postMessage({ picture, tables } satisfies YearsAsked);
+    }, SETTLES_MS);
+    return () => {
+      clearTimeout(timer);
+      worker?.terminate();
     };
-    own.postMessage({ picture: of, tables: by } satisfies YearsAsked);
-  };
+  }, [picture, tables]);
+  // What was played is of the farm as it was then.
+  return found?.of === picture ? found.answered : undefined;
+}
+
+/** What to buy so that it is enough in most years. */
+export function SureHay({ played }: { played: Played }) {
+  if (!played)
+    return (
+      <Text size="sm" role="status">
+        Twenty years of weather are being played, to say what is enough in most of them. Until then
+        go by the usual weather, which feeds less than most years do.
+      </Text>
+    );
+  if ('failed' in played)
+    return (
+      <Text c="stop" role="alert">
+        {played.failed}
+      </Text>
+    );
+  return (
+    <Facts>
+      <Fact of={played.years.balesToBuy} />
+      <Fact of={played.years.toBuy} />
+    </Facts>
+  );
+}
+
+/** What the years fed by hand and gave. */
+export function YearsOfGrass({ played }: { played: Played }) {
+  if (!played || 'failed' in played) return null;
+  const { years } = played;
   return (
     <>
-      <Button variant="light" mt="sm" loading={isWorking} onClick={() => play(picture, tables)}>
-        Play through twenty years of weather
-      </Button>
-      {found && 'failed' in found && (
-        <Text c="stop" role="alert">
-          {found.failed}
-        </Text>
-      )}
-      {found && 'years' in found && (
-        <>
-          <Facts>
-            {found.years.fed.map(({ inTen, kg }) => (
-              <Fact key={inTen} of={kg} />
-            ))}
-            <Fact of={found.years.shortDays} />
-            <Fact of={found.years.mown} />
-          </Facts>
-          <Text size="sm">{GRASS_YEARS}</Text>
-        </>
-      )}
+      <Text fw={600} mt="sm">
+        Through {years.years} years of weather
+      </Text>
+      <Facts>
+        {years.fed.map(({ inTen, kg }) => (
+          <Fact key={inTen} of={kg} />
+        ))}
+        <Fact of={years.shortDays} />
+        <Fact of={years.mown} />
+      </Facts>
+      <Text size="sm">{GRASS_YEARS}</Text>
     </>
   );
 }

@@ -18,7 +18,15 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   const isAllIn = [unfit, part, short, late].every((list) => list.length === 0);
   return (
-    <Section title={isAllIn ? 'Time for everything' : 'No time for these'}>
+    <Section
+      title={
+        isAllIn
+          ? plan.careGaps.length === 0
+            ? 'Time for everything'
+            : 'Time for the rest'
+          : 'No time for these'
+      }
+    >
       {isAllIn && (
         <Text>
           {plan.jobs.length === 0
@@ -36,6 +44,7 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: done on{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
+                {job.ifLate && ` If late: ${job.ifLate}.`}
               </List.Item>
             ))}
           </List>

@@ -1,0 +1,20 @@
+import type { PlainDate } from '../calendar/plain-date.js';
+import { whole } from './bounds.js';
+import { number, optional, row, yesNo, type RowOf } from './field.js';
+
+/** What a household says of a paddock that was mown. */
+export const paddockMownFields = row('PaddockMown', {
+  /** Topped: what was cut is left lying. */
+  isLeftLying: optional(yesNo('Left lying')),
+  bales: optional(
+    number('Bales made', whole(0, 100_000, 'bales', 'Count the bales that came off this paddock.')),
+  ),
+});
+export type PaddockMown = RowOf<typeof paddockMownFields>;
+
+/** A paddock that was mown on a day, as it was told. */
+export interface Mowing extends PaddockMown {
+  readonly id: string;
+  readonly paddockId: string;
+  readonly date: PlainDate;
+}

@@ -1,0 +1,112 @@
+import { Button, SimpleGrid, Stack, Switch, Text } from '@mantine/core';
+import { useState } from 'react';
+import { paddockMownFields, type Mowing } from '../../../../shared/farm/mowing.js';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import { formatValue } from '../../../../shared/units/format.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { useTakeBack, useTell } from '../../api/told-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { DateField } from '../../fields/date-input.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
+import { Select } from '../../fields/select.js';
+import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Failure } from '../../shell/states.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly picture: FarmPicture;
+}
+
+/** The last of what was told. */
+const SHOWN = 8;
+const FIELDS = paddockMownFields.fields;
+
+/** What was mown or topped: the plan goes on from it, and its bales are in store. */
+export function MownSection({ farm, picture }: Props) {
+  const takeBack = useTakeBack(farm.id);
+  const sayDate = useSayDate();
+  const { mowings = [], paddocks } = picture;
+  return (
+    <Stack gap="xs" mt="md">
+      <Text fw={600}>What was mown</Text>
+      <Text size="sm">
+        Until you say so, a paddock counts as mown on its planned day. What you say goes before it.
+      </Text>
+      <MownForm farm={farm} picture={picture} />
+      <Failure error={takeBack.error} />
+      {[...mowings]
+        .reverse()
+        .slice(0, SHOWN)
+        .map((mowing) => {
+          const name = paddocks.find(({ id }) => id === mowing.paddockId)?.name ?? 'a paddock';
+          const what = `${name} on ${sayDate(mowing.date)}`;
+          return (
+            <div key={mowing.id} className="roomy-numbers">
+              {what}: {amountOf(mowing, farm)}{' '}
+              <ConfirmButton
+                label={`Delete the mowing of ${what}`}
+                question={`Delete the mowing of ${what}?`}
+                onConfirm={() => takeBack.mutate(mowing.id)}
+              >
+                Delete
+              </ConfirmButton>
+            </div>
+          );
+        })}
+    </Stack>
+  );
+}
+
+const amountOf = ({ isLeftLying, bales }: Mowing, farm: SavedFarm): string =>
+  isLeftLying ? 'topped' : bales === undefined ? 'mown' : formatValue(bales, 'bales', farm);
+
+function MownForm({ farm, picture: { paddocks, today } }: Props) {
+  const [paddockId, setPaddockId] = useState(paddocks[0]!.id);
+  const [on, setOn] = useState<string | undefined>(today);
+  const [bales, setBales] = useState<number>();
+  const [isLeftLying, setLeftLying] = useState(false);
+  const tell = useTell<'paddock-mown'>(farm.id);
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (on === undefined) return;
+        const made = bales === undefined || isLeftLying ? {} : { bales };
+        const details = { ...made, ...(isLeftLying ? { isLeftLying } : {}) };
+        tell.mutate(
+          { kind: 'paddock-mown', about: paddockId, on, details },
+          { onSuccess: () => setBales(undefined) },
+        );
+      }}
+    >
+      <SimpleGrid cols={{ base: 1, xs: 3 }} style={{ alignItems: 'end' }}>
+        <Select
+          label="Paddock"
+          value={paddockId}
+          options={paddocks}
+          onChange={(id) => id !== undefined && setPaddockId(id)}
+        />
+        <DateField label="Mown on" value={on} max={today} onChange={setOn} />
+        {!isLeftLying && (
+          <QuantityInput
+            field={FIELDS.bales}
+            units={farm.units}
+            value={bales}
+            onChange={setBales}
+          />
+        )}
+      </SimpleGrid>
+      <Switch
+        mt="xs"
+        label="Topped: what was cut is left lying"
+        checked={isLeftLying}
+        onChange={(event) => setLeftLying(event.currentTarget.checked)}
+      />
+      <Button mt="sm" variant="light" type="submit" disabled={!on} loading={tell.isPending}>
+        It was mown
+      </Button>
+      <Failure error={tell.error} words={wordsOfRow(paddockMownFields, farm)} />
+    </form>
+  );
+}
