@@ -13,11 +13,14 @@ export class WorkDays {
   private readonly days: number;
   private readonly free: Int32Array;
   private readonly light: Int32Array;
+  /** Each worker alone: pieces share these lists. */
+  private readonly alone: readonly (readonly number[])[];
 
   constructor(private readonly problem: WorkProblem) {
     this.days = problem.days;
     this.free = new Int32Array(problem.workers.length * this.days);
     this.light = new Int32Array(this.free.length);
+    this.alone = problem.workers.map((_, w) => [w]);
     this.reset();
   }
 
@@ -116,7 +119,8 @@ export class WorkDays {
     const one = peopleNeeded === 1 ? this.bestOn(job, day, least) : -1;
     if (peopleNeeded === 1 && one < 0) return undefined;
     if (vary && vary.random() < vary.share) return this.otherOn(job, day, { open, least }, vary);
-    if (0 <= one) return { day, minutes: Math.min(open, this.left(job, one, day)), workers: [one] };
+    if (0 <= one)
+      return { day, minutes: Math.min(open, this.left(job, one, day)), workers: this.alone[one]! };
     const fit = able
       .filter((w) => least <= this.left(job, w, day))
       .sort((a, b) => this.left(job, b, day) - this.left(job, a, day) || a - b);

@@ -2,9 +2,9 @@ import type { Random } from './random.js';
 import type { WorkProblem } from './work.js';
 
 /** Tries of the first round; each is twice as long as the one before. */
-const FIRST_ROUND = 250;
+const FIRST_ROUND = 100;
 /** Cost that is often accepted at the start and the end of a round, of what a usual job costs. */
-const WARM_SHARE = 0.08;
+const WARM_SHARE = 0.05;
 const COLD_SHARE = 0.0005;
 
 /**

@@ -3,7 +3,7 @@ import type { WorkState } from './work-state.js';
 import type { WorkJob } from './work.js';
 
 /** Jobs that may be taken out together: most, and how many days apart the nearest are. */
-const MOST_JOBS = 10;
+const MOST_JOBS = 14;
 const NEAR_DAYS = 4;
 
 /** What of a problem never changes while its plan is searched for. */

@@ -5,7 +5,8 @@ import { Heat } from './work-heat.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder } from './work-placing.js';
 import { drawnRuin, type Ruins } from './work-ruin.js';
-import { WorkState, type EarlierWork } from './work-state.js';
+import type { EarlierWork } from './work-settling.js';
+import { WorkState } from './work-state.js';
 import { workWindows } from './work-windows.js';
 import type { WorkPlacing, WorkProblem } from './work.js';
 
@@ -55,9 +56,11 @@ export function fitWork(
   const network = workNetwork(problem.jobs);
   const bound = costBound(problem, network.order);
   const ruins = ruinsOf(problem, network);
-  const starts = startLists(problem, network, ruins.latest, earlier?.plan)
-    .slice(0, Math.max(1, limits.plans))
-    .map((start) => startFrom(problem, network, start, earlier));
+  const starts: WorkState[] = [];
+  for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
+    if (0 < starts.length && (limits.plans <= starts.length || limits.isTimeUp?.())) break;
+    starts.push(startFrom(problem, network, start, earlier));
+  }
   const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
   state.settle();
   let best = { pieces: [...state.pieces], total: state.total };

@@ -10,45 +10,106 @@ const MOST_ROUNDS = 20;
 /** Costs closer than this are the same. */
 const EQUAL = 1e-9;
 
+/** An earlier plan, and what it counts for to stay with it. */
+export interface EarlierWork {
+  readonly plan: WorkPlacing;
+  /** Cost of moving one job to other days. */
+  readonly costPerMove: number;
+}
+
+/** Where a plan may have room that it had not when it was last settled. */
+export interface Loose {
+  /** Jobs that changed, or that wait for one that did or are waited for by it. */
+  readonly jobs: Uint8Array;
+  /** Days on which hours were freed. */
+  readonly days: Uint8Array;
+}
+
+export const allLoose = ({ jobs, days }: WorkProblem): Loose => ({
+  jobs: new Uint8Array(jobs.length).fill(1),
+  days: new Uint8Array(days).fill(1),
+});
+
+/** A plan that is settled, and what that needs. */
+export interface Settling {
+  readonly problem: WorkProblem;
+  readonly network: ActivityNetwork;
+  readonly followers: readonly Followers[];
+  readonly pieces: (readonly WorkPiece[])[];
+  /** With the hours of the plan's jobs taken. */
+  readonly days: WorkDays;
+  /** Jobs stay where they are that stand as they did in it. */
+  readonly earlier: EarlierWork | undefined;
+}
+
 /**
  * Draws every job of a plan to the first days it fits on, so that each stands where it does for a
  * reason: nothing before would do. What is in it in part takes the hours that are still free. No
  * cost rises by it, and nothing begins before what it waits for.
  *
- * @param days with the hours of the plan's jobs taken
- * @param earlier a plan whose jobs stay where they are, where they stand as they did in it
+ * @param loose where to look; is empty afterward
  */
-export function drawnEarlier(
-  problem: WorkProblem,
-  { order }: ActivityNetwork,
-  plan: WorkPlacing,
-  days: WorkDays,
-  earlier?: WorkPlacing,
-): WorkPiece[][] {
-  const pieces = plan.map((each) => [...each]);
-  const followers = followersOf(problem);
+export function drawEarlier(plan: Settling, loose: Loose): void {
+  const { order } = plan.network;
+  const open = { jobs: loose.jobs.slice(), days: loose.days.slice() };
+  loose.jobs.fill(0);
+  loose.days.fill(0);
   for (let round = 0; round < MOST_ROUNDS; round++) {
+    const next = { jobs: new Uint8Array(open.jobs.length), days: new Uint8Array(open.days.length) };
     let hasMoved = false;
     for (const i of order) {
-      const job = problem.jobs[i]!;
-      const was = pieces[i]!;
-      if (was.length === 0 || job.pinned) continue;
-      const before = earlier?.[i] ?? [];
-      const stays = 0 < before.length && isSame(job, was, before);
-      if (stays && job.minutes <= placedMinutes(was)) continue;
-      days.giveBack(job, was);
-      const now = days.put(job, freeFrom(job, pieces), lastDayBefore(followers[i]!, pieces));
-      if (isBetter(job, now, was) && (!stays || isSame(job, now, before))) {
-        pieces[i] = now;
-        hasMoved = true;
-      } else {
-        days.giveBack(job, now);
-        for (const piece of was) days.take(job, piece);
-      }
+      if (!mayMove(plan, open, i)) continue;
+      const was = plan.pieces[i]!;
+      if (!drawnEarlier(plan, i)) continue;
+      hasMoved = true;
+      for (const marks of [open, next]) loosen(plan, marks, i, was);
     }
-    if (!hasMoved) return pieces;
+    if (!hasMoved) return;
+    open.jobs = next.jobs;
+    open.days = next.days;
   }
-  return pieces;
+}
+
+/** Marks what the move of a job may give room to. */
+export function loosen(
+  { problem, followers }: Pick<Settling, 'problem' | 'followers'>,
+  { jobs, days }: Loose,
+  i: number,
+  was: readonly WorkPiece[],
+): void {
+  jobs[i] = 1;
+  for (const { job } of followers[i]!) jobs[job] = 1;
+  for (const { job } of problem.jobs[i]!.waitsFor) jobs[job] = 1;
+  for (const { day } of was) days[day] = 1;
+}
+
+function mayMove({ problem, pieces }: Settling, { jobs, days }: Loose, i: number): boolean {
+  const job = problem.jobs[i]!;
+  const was = pieces[i]!;
+  if (was.length === 0 || job.pinned) return false;
+  if (jobs[i] === 1) return true;
+  const isPart = placedMinutes(was) < job.minutes;
+  const last = isPart ? Math.min(job.untilDay, problem.days - 1) : finishDay(was);
+  for (let day = Math.max(0, job.fromDay); day <= last; day++) if (days[day] === 1) return true;
+  return false;
+}
+
+function drawnEarlier(plan: Settling, i: number): boolean {
+  const { problem, pieces, days, followers, earlier } = plan;
+  const job = problem.jobs[i]!;
+  const was = pieces[i]!;
+  const before = earlier?.plan[i] ?? [];
+  const stays = 0 < before.length && isSame(job, was, before);
+  if (stays && job.minutes <= placedMinutes(was)) return false;
+  days.giveBack(job, was);
+  const now = days.put(job, freeFrom(job, pieces), lastDayBefore(followers[i]!, pieces));
+  if (isBetter(job, now, was) && (!stays || isSame(job, now, before))) {
+    pieces[i] = now;
+    return true;
+  }
+  days.giveBack(job, now);
+  for (const piece of was) days.take(job, piece);
+  return false;
 }
 
 /** Jobs that wait for each, and how long. */
@@ -85,10 +146,18 @@ function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPie
  * Whether a job stays where it was: on the days it had, and where all of it had a place on no
  * others.
  */
-export const isSame = (
+export function isSame(
   job: WorkJob,
   now: readonly WorkPiece[],
   was: readonly WorkPiece[],
-): boolean =>
-  was.every(({ day }) => now.some((piece) => piece.day === day)) &&
-  (now.length === was.length || placedMinutes(was) < job.minutes);
+): boolean {
+  if (now === was) return true;
+  if (now.length < was.length) return false;
+  if (now.length !== was.length && placedMinutes(was) === job.minutes) return false;
+  let k = 0;
+  for (const { day } of was) {
+    while (k < now.length && now[k]!.day < day) k++;
+    if (now[k]?.day !== day) return false;
+  }
+  return true;
+}

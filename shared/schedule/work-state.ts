@@ -3,45 +3,51 @@ import { drawIndex } from './random.js';
 import { WorkDays, type Variation } from './work-days.js';
 import { freeFrom } from './work-placing.js';
 import {
-  drawnEarlier,
+  allLoose,
+  drawEarlier,
   followersOf,
   isSame,
   lastDayBefore,
+  loosen,
+  type EarlierWork,
   type Followers,
+  type Loose,
+  type Settling,
 } from './work-settling.js';
 import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
 
-/** An earlier plan, and what it counts for to stay with it. */
-export interface EarlierWork {
-  readonly plan: WorkPlacing;
-  /** Cost of moving one job to other days. */
-  readonly costPerMove: number;
-}
-
 /** A plan that is changed in place: a few jobs are taken out and put in again. */
-export class WorkState {
+export class WorkState implements Settling {
   readonly pieces: (readonly WorkPiece[])[];
   /** Of each job, with what it costs that it moved. */
   readonly costs: Float64Array;
   readonly followers: readonly Followers[];
   readonly days: WorkDays;
   total = 0;
+  private readonly loose: Loose;
 
   constructor(
     readonly problem: WorkProblem,
     readonly network: ActivityNetwork,
     plan: WorkPlacing,
-    private readonly earlier: EarlierWork | undefined,
+    readonly earlier: EarlierWork | undefined,
   ) {
     this.days = new WorkDays(problem);
     this.followers = followersOf(problem);
     this.pieces = [...plan];
     this.costs = new Float64Array(problem.jobs.length);
-    this.goTo(plan);
+    this.loose = allLoose(problem);
+    this.take(plan);
   }
 
-  /** Takes over another plan. */
+  /** Goes back to a plan that was settled. */
   goTo(plan: WorkPlacing): void {
+    this.take(plan);
+    this.loose.jobs.fill(0);
+    this.loose.days.fill(0);
+  }
+
+  private take(plan: WorkPlacing): void {
     this.days.reset();
     plan.forEach((pieces, i) => {
       this.pieces[i] = pieces;
@@ -51,12 +57,9 @@ export class WorkState {
     this.addUp();
   }
 
-  /** Draws all jobs to the first days they fit on, which costs no more. */
+  /** Draws jobs to the first days they fit on, which costs no more; looks where hours were freed. */
   settle(): void {
-    const { problem, network, pieces, days, earlier } = this;
-    drawnEarlier(problem, network, pieces, days, earlier?.plan).forEach(
-      (each, i) => (pieces[i] = each),
-    );
+    drawEarlier(this, this.loose);
     this.addUp();
   }
 
@@ -123,8 +126,11 @@ export class WorkState {
   }
 
   /** Keeps what was put in again. */
-  keep({ jobs, cost }: Change): void {
-    for (const i of jobs) this.costs[i] = this.costWith(i, this.pieces[i]!);
+  keep({ jobs, before, cost }: Change): void {
+    jobs.forEach((i, k) => {
+      this.costs[i] = this.costWith(i, this.pieces[i]!);
+      loosen(this, this.loose, i, before[k]!);
+    });
     this.total += cost;
   }
 

@@ -62,8 +62,11 @@ export type WorkPlacing = readonly (readonly WorkPiece[])[];
 export const finishDay = (pieces: readonly WorkPiece[]): number => pieces.at(-1)?.day ?? -1;
 
 /** Minutes of a job, of each who takes part, that pieces hold. */
-export const placedMinutes = (pieces: readonly WorkPiece[]): number =>
-  pieces.reduce((sum, { minutes }) => sum + minutes, 0);
+export function placedMinutes(pieces: readonly WorkPiece[]): number {
+  let sum = 0;
+  for (const { minutes } of pieces) sum += minutes;
+  return sum;
+}
 
 /**
  * What a job costs with its pieces, which may hold a part of it.

@@ -15,7 +15,6 @@ import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchPicture } from './picture.mjs';
 import { benchTodayPage } from './today-page.mjs';
-import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
 import { benchYear } from './year.mjs';
 
@@ -33,6 +32,8 @@ const { climateFromMonthlyMeans } = await import(dist('shared/weather/climate.js
 const { loadTables } = await import(dist('src/reference/load-tables.js'));
 // The proof is a tool of the tests, not of the program: it is compiled here.
 await import('@swc-node/register/esm-register');
+const { benchWorkGap } = await import('./work-gap.ts');
+const { benchWorkSpeed } = await import('./work-speed.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
@@ -102,8 +103,8 @@ time('plan, 20 layers to the end of the laying year', 'ms', 400, () =>
 time('arrival finder, one year', 'ms', 60, () =>
   findArrivals(meat, tables, 'batch', { from: '2027-01-01', to: '2027-12-31' }),
 );
-
-benchWork(print);
+benchWorkSpeed(print);
+await benchWorkGap(print);
 benchYear(print);
 pastures();
 await endpoints();

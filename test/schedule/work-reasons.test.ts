@@ -1,12 +1,18 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { workNetwork } from '../../shared/schedule/work-network.js';
-import { daysLeft, placementReason, unfitReason } from '../../shared/schedule/work-reasons.js';
-import { remediesFor } from '../../shared/schedule/work-remedies.js';
+import {
+  daysLeft,
+  placementReason,
+  unfitReason,
+  type UnfitBecause,
+} from '../../shared/schedule/work-reasons.js';
+import { freeFrom } from '../../shared/schedule/work-placing.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
-import type { WorkJob, WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
+import { placedMinutes, type WorkJob } from '../../shared/schedule/work.js';
+import type { WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
 const planOf = (problem: WorkProblem) => fitWork(problem, { plans: 50 }, seededRandom(1)).plan;
@@ -117,7 +123,75 @@ describe('placementReason', () => {
   });
 });
 
+/** Reasons that hold whatever else there is to do. */
+const HOPELESS = new Set<UnfitBecause>([
+  'past',
+  'closed-window',
+  'too-few-able',
+  'never-suits',
+  'nobody-there',
+  'longer-than-any-day',
+  'too-few-hours',
+]);
+
 describe('unfitReason', () => {
+  const shape = anyProblem({ days: 12, workers: 2, jobs: 10, spread: true });
+  const unfit = ({ jobs }: WorkProblem, plan: WorkPlacing): number[] =>
+    jobs.flatMap((job, i) => (placedMinutes(plan[i]!) < job.minutes ? [i] : []));
+
+  it('calls hopeless only what finds no place with everybody’s hours to itself', () => {
+    let hopeless = 0;
+    fc.assert(
+      fc.property(shape, (problem) => {
+        const plan = planOf(problem);
+        for (const i of unfit(problem, plan)) {
+          const { because } = unfitReason(problem, plan, i);
+          if (!HOPELESS.has(because)) continue;
+          hopeless++;
+          const jobs = [{ ...problem.jobs[i]!, waitsFor: [], lateCostPerDay: 0 }];
+          const alone = fitWork({ ...problem, jobs }, { plans: 200 }, seededRandom(2));
+          expect(placedMinutes(alone.plan[0]!)).toBeLessThan(jobs[0]!.minutes);
+        }
+      }),
+    );
+    expect(hopeless).toBeGreaterThan(0);
+  });
+
+  it('says that no room was found, or what would begin later, only where that is so', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(shape, (problem) => {
+        const plan = planOf(problem);
+        for (const i of unfit(problem, plan)) {
+          const { because, takenBy, holdsUp } = unfitReason(problem, plan, i);
+          const job = problem.jobs[i]!;
+          seen.add(because);
+          const left = daysLeft(problem, plan);
+          left.giveBack(job, plan[i]!);
+          const room = placedMinutes(left.put(job, freeFrom(job, plan)));
+          if (because === 'no-room-found') expect(room).toBe(placedMinutes(plan[i]!));
+          if (because === 'holds-up') {
+            expect(room).toBeGreaterThan(placedMinutes(plan[i]!));
+            expect(problem.jobs[holdsUp!]!.waitsFor.map((wait) => wait.job)).toContain(i);
+          }
+          for (const other of takenBy)
+            expect(
+              plan[other]!.some(
+                ({ day, workers }) =>
+                  job.fromDay <= day &&
+                  day <= job.untilDay &&
+                  (!job.suits || job.suits[day] === 1) &&
+                  workers.some((w) => job.able.includes(w)),
+              ),
+            ).toBe(true);
+        }
+      }),
+      { numRuns: 300, seed: 20270401 },
+    );
+    expect(seen).toContain('no-room-found');
+    expect(seen).toContain('holds-up');
+  });
+
   it('tells the causes apart', () => {
     expect(because({ able: [] })).toBe('too-few-able');
     expect(because({ fromDay: 6, untilDay: 4 })).toBe('closed-window');
@@ -167,31 +241,5 @@ describe('unfitReason', () => {
       [{ day: 1, minutes: 60, workers: [0] }],
     ];
     expect(unfitReason(problem, plan, 0)).toEqual({ because: 'holds-up', takenBy: [], holdsUp: 1 });
-  });
-});
-
-describe('remediesFor', () => {
-  const problem: WorkProblem = {
-    days: 5,
-    workers: [newWorker(5, 60)],
-    jobs: [
-      newJob({ id: 'cheap', lostCost: 120, dueDay: 0, untilDay: 0, minutes: 40 }),
-      newJob({ id: 'dear', lostCost: 900, dueDay: 0, untilDay: 0, minutes: 20 }),
-      newJob({ id: 'left', lostCost: 110, dueDay: 0, untilDay: 0, minutes: 30 }),
-    ],
-  };
-
-  it('gives the minutes that lack, and the first day after its last on which it would fit', () => {
-    expect(remediesFor(problem, planOf(problem), 2)).toEqual({
-      hours: { day: 0, minutes: 30 },
-      laterDay: 1,
-      instead: [],
-    });
-  });
-
-  it('names what could be dropped for it, and nothing dearer', () => {
-    const plan = planOf(problem);
-    const jobs = problem.jobs.map((job, i) => (i === 2 ? { ...job, lostCost: 500 } : job));
-    expect(remediesFor({ ...problem, jobs }, plan, 2).instead).toEqual([0]);
   });
 });

@@ -126,7 +126,9 @@ function takeHours({ hours }: Program, job: WorkJob, set: number[], day: number,
     }
 }
 
-function daysOf({ days }: WorkProblem, { fromDay, untilDay, suits }: WorkJob): number[] {
+function daysOf({ days }: WorkProblem, job: WorkJob): number[] {
+  const { fromDay, untilDay, suits, able, peopleNeeded } = job;
+  if (able.length < peopleNeeded) return [];
   const list: number[] = [];
   for (let day = Math.max(0, fromDay); day <= Math.min(untilDay, days - 1); day++)
     if (!suits || suits[day] === 1) list.push(day);
