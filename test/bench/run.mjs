@@ -11,10 +11,10 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
+import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchPicture } from './picture.mjs';
 import { benchTodayPage } from './today-page.mjs';
-import { benchWork } from './work.mjs';
 import { benchWriters } from './writers.mjs';
 import { benchYear } from './year.mjs';
 
@@ -104,13 +104,13 @@ time('arrival finder, one year', 'ms', 60, () =>
   findArrivals(meat, tables, 'batch', { from: '2027-01-01', to: '2027-12-31' }),
 );
 
-benchWork(print);
 benchWorkSpeed(print);
 await benchWorkGap(print);
 benchYear(print);
 pastures();
 await endpoints();
 await benchPicture(print);
+await chances();
 await othersWait();
 await todayPage();
 await benchWriters(print, {
@@ -212,6 +212,15 @@ async function endpoints() {
   );
   print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
   await Promise.all([stop(program.child), stop(bare.child)]);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Chances of the sample household, on a service of their own. */
+async function chances() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchChances(url, print);
+  await stop(child);
   rmSync(dataDir, { recursive: true, force: true });
 }
 
