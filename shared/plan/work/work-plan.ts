@@ -179,7 +179,7 @@ export function workPlanOf(
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
   const moves = arrivalsToMove(given, (asked) =>
-    asked === given ? unfitOf(work) : unfitOf(fitAll(asked, FEW_PLANS).work),
+    asked === given ? unfitOf(work) : unfitOf(fitAll(asked, Math.min(plans, FEW_PLANS)).work),
   );
   const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
@@ -268,7 +268,7 @@ export function workPlanOf(
 }
 
 /** Plans tried for a question beside the plan itself. */
-const FEW_PLANS = 10;
+const FEW_PLANS = 1000;
 
 /** Work that has no place in a plan, or not the whole of it. */
 const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>
