@@ -78,7 +78,7 @@ const AHEAD = -1;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
 export class Season {
-  private readonly hayKg: readonly Float64Array[];
+  protected readonly hayKg: readonly Float64Array[];
   private readonly eatenKg: readonly Float64Array[];
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
