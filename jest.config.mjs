@@ -1,10 +1,10 @@
 /** One project for each size of test; `test/run-all.mjs` says which databases and browser there are. */
 const shared = {
   rootDir: '.',
-  testEnvironment: 'node',
+  testEnvironment: '<rootDir>/test/support/environment.mjs',
   extensionsToTreatAsEsm: ['.ts'],
   transform: { '^.+\\.ts$': ['@swc/jest'] },
-  globalSetup: '<rootDir>/test/support/compile-threads.mjs',
+  globalSetup: '<rootDir>/test/support/compile-program.mjs',
   moduleNameMapper: {
     '^\\./worker-file\\.js$': '<rootDir>/test/support/worker-file.ts',
     '^(\\.{1,2}/.*)\\.js$': '$1',

@@ -59,6 +59,9 @@ const projects = ['core', 'service', ...(chromium ? ['page'] : [])];
 const jest = spawnSync(
   process.execPath,
   [
+    // Room for what is soon thrown away: with less of it more is copied. Workers are given it too.
+    '--min-semi-space-size=64',
+    '--max-semi-space-size=64',
     '--experimental-vm-modules',
     '--no-warnings',
     'node_modules/jest/bin/jest.js',

@@ -97,6 +97,8 @@ function batchOf({ numberOr, textOr, text }: Given): Batch {
     ...known('orderedBirds', placed),
     ...known('moveOutDate', textOr('movesOut', undefined)),
     ...known('leaveAgeDays', numberOr('leaveDay', undefined)),
+    ...known('plucking', textOr('plucking', undefined) as Batch['plucking']),
+    ...(numberOr('isFirst', 0) === 1 ? { processingIsFirst: true } : {}),
     ...known('bagKg', numberOr('bagKg', undefined)),
     ...known('firstWeekLossPercent', numberOr('firstWeekLossPercent', undefined)),
     ...known('laterLossPercent', numberOr('laterLossPercent', undefined)),

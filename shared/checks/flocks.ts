@@ -1,4 +1,5 @@
 import { planBatch, type BatchPlan } from '../plan/batch-plan.js';
+import { KILLING } from '../plan/processing-work.js';
 import type { Tables } from '../tables/tables.js';
 import { EXAMPLE_BATCH, exampleFarm } from './example-farm.js';
 import type { Given, Topic } from './given.js';
@@ -57,8 +58,11 @@ export const flockChecks: Topic = {
     'lost-by-day': (given) =>
       1 - seriesOf(given, 'alive')[given.number('day')]! / placedIn(planOf(given)),
     'killing-hours': (given) =>
-      planOf(given).tasks.tasks.find(({ id }) => id === 'processing.kill-scald-pluck-eviscerate')!
-        .hours,
+      sum(
+        planOf(given)
+          .tasks.tasks.filter(({ templateId }) => KILLING.includes(templateId))
+          .map(({ hours }) => hours),
+      ),
     'water-of-day': (given) =>
       seriesOf(given, 'water-day')[given.number('day')]! /
       seriesOf(given, 'alive')[given.number('day')]!,

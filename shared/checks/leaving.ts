@@ -1,4 +1,6 @@
-import { chillingLimitH, chillingTimeH, freezerRoomL, iceShare } from '../poultry/processing.js';
+import { icePerCarcass } from '../poultry/ice.js';
+import { chillingLimitH, chillingTimeH, freezerRoomL } from '../poultry/processing.js';
+import { stationPerHour } from '../poultry/stations.js';
 import { rowById } from '../tables/tables.js';
 import type { Topic } from './given.js';
 
@@ -15,7 +17,13 @@ export const leavingChecks: Topic = {
     ice: ({ tables: { processing }, number }) =>
       number('birds') *
       number('carcassKg') *
-      iceShare(processing.ice, processing.iceWeather, number('highC')),
+      icePerCarcass(processing, { airC: number('highC'), waterC: number('waterC') }),
+    'stations-an-hour': ({ tables: { processing }, number }) =>
+      Math.min(
+        stationPerHour(number('cones'), processing.stations.cones.minutes),
+        stationPerHour(number('scalderBirds'), processing.stations.scalder.minutes),
+        stationPerHour(number('pluckerBirds'), processing.stations.plucker.minutes),
+      ),
     'freezer-room': ({ tables, number }) =>
       number('birds') * freezerRoomL(tables.processing, number('carcassKg')),
     'feed-off': ({ tables }) => tables.processing.withdrawalH.value,

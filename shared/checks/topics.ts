@@ -7,6 +7,7 @@ import { hatchingChecks } from './hatching.js';
 import type { Topic } from './given.js';
 import { grassChecks } from './grass.js';
 import { grassGrowthChecks } from './grass-growth.js';
+import { frostChecks } from './frost.js';
 import { growthChecks } from './growth.js';
 import { growthTableChecks } from './growth-tables.js';
 import { heatChecks } from './heat.js';
@@ -39,6 +40,7 @@ export const TOPICS = {
   'water-and-fence': waterAndFenceChecks,
   grass: grassChecks,
   'grass-growth': grassGrowthChecks,
+  frost: frostChecks,
   work: workChecks,
   leaving: leavingChecks,
 } satisfies Readonly<Record<string, Topic>>;

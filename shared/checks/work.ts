@@ -1,7 +1,14 @@
+import { addDays, daysBetween } from '../calendar/plain-date.js';
+import { daysOfWork, workFrame } from '../plan/work/days-of-work.js';
+import { jobsOfSet } from '../plan/work/job-sets.js';
+import { workPlanOf } from '../plan/work/work-plan.js';
 import { workOutlookOf, type WorkOutlook } from '../plan/work/work-outlook.js';
+import { seededRandom } from '../schedule/random.js';
 import type { Tables } from '../tables/tables.js';
-import { climateFromMonthlyMeans } from '../weather/climate.js';
+import { climateFromMonthlyMeans, percentile } from '../weather/climate.js';
 import { EXAMPLE_FARM } from './example-farm.js';
+import { drawnRun } from '../weather/drawn-year.js';
+import { monthsIn } from './climate-given.js';
 import type { Given, Topic } from './given.js';
 
 /** Central Illinois, monthly averages from memory: lows and highs, °C; rain, mm. */
@@ -14,6 +21,12 @@ const FROM = '2027-04-14';
 const BEFORE = '2027-05-13';
 const DAYS = 41;
 const FORTNIGHTS_DAYS = 42;
+
+/** A household that has only what a check gives it. */
+const NOBODY_ELSE = {
+  ...{ work: [], unplanned: [], progress: [], groundChecks: [], handovers: [] },
+  seed: 1,
+} as const;
 
 /** Many springs of a garden on silt loam; rows of one run share it. */
 const kept = new WeakMap<Tables, WorkOutlook>();
@@ -28,13 +41,8 @@ function outlookOf(tables: Tables): WorkOutlook {
         tables,
         today: '2027-03-31',
         people: [{ id: 'a', name: 'Adult', away: [] }],
-        work: [],
-        unplanned: [],
+        ...NOBODY_ELSE,
         ownJobs: [],
-        progress: [],
-        groundChecks: [],
-        handovers: [],
-        seed: 1,
         history: [],
       },
       YEARS,
@@ -50,5 +58,90 @@ function fieldDays({ tables, text }: Given): number {
   return spring.reduce((sum, span) => sum + span[share], 0) * (DAYS / FORTNIGHTS_DAYS);
 }
 
-/** Days on which work can be done. */
-export const workChecks: Topic = { title: 'Days fit for work', by: { 'field-days': fieldDays } };
+/** Years of one place, each with the days on which its ground can be worked. */
+function fitDays(given: Given): number[] {
+  const { tables, number, text } = given;
+  const latitudeDeg = number('latitudeDeg');
+  const days = number('days');
+  const frame = workFrame(
+    {
+      tables,
+      farm: { ...EXAMPLE_FARM, latitudeDeg, gardenSoilId: 'silt-loam' },
+      climate: climateFromMonthlyMeans(
+        monthsIn(given, 'minC'),
+        monthsIn(given, 'maxC'),
+        6,
+        monthsIn(given, 'rainMm'),
+      ),
+      today: `2027-${text('from')}`,
+      groundChecks: [],
+    },
+    days,
+  );
+  const random = seededRandom(1);
+  const habit = { ...tables.work.wetDay, dayToDay: tables.work.dayToDay.value };
+  const { climate } = frame.place;
+  return Array.from({ length: YEARS }, () =>
+    daysOfWork(frame, drawnRun(climate, frame.dayOfYear, habit, random)).isWorkable.reduce(
+      (sum, is) => sum + is,
+      0,
+    ),
+  ).sort((a, b) => a - b);
+}
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Hours that everybody has of some jobs of a ready-made set. */
+function hoursOf({ tables, text }: Given, count: number): number {
+  const names = text('jobs').split(' ');
+  const set = tables.jobSets.find(({ id }) => id === text('set'))!;
+  return jobsOfSet(set, { anchorOn: '2027-06-01', count, today: '2026-06-01' })
+    .filter(({ id }) => names.includes(id))
+    .reduce((sum, { hours, conditions }) => sum + hours * (conditions.peopleNeeded ?? 1), 0);
+}
+
+/** Hours for each of many, of which what is done once is no part worth naming. */
+const MANY = 100;
+
+/** Days between mowing and baling of a cut of hay in a plan of a week without rain. */
+function hayDries({ tables }: Given): number {
+  const [hay] = tables.jobSets.filter(({ id }) => id === 'hay');
+  const today = '2027-06-01';
+  const jobs = jobsOfSet(hay!, { anchorOn: today, count: 1, today });
+  const dry = Array.from({ length: 30 }, (_, k) => ({
+    ...{ date: addDays(today, k - 15), minC: 12, maxC: 27, rainMm: 0 },
+  }));
+  const climate = climateFromMonthlyMeans(MIN_C, MAX_C, 6, RAIN_MM);
+  const plan = workPlanOf(
+    {
+      ...NOBODY_ELSE,
+      farm: { ...EXAMPLE_FARM, latitudeDeg: 40.5 },
+      climate: { ...climate, recent: dry.slice(0, 15), forecast: dry.slice(15) },
+      tables,
+      today,
+      people: ['a', 'b'].map((id) => ({ id, name: id, away: [] })),
+      ownJobs: jobs,
+    },
+    1,
+  );
+  const on = (id: string): string =>
+    plan.jobs.find(({ key }) => key === `own/${id}`)!.pieces[0]!.date;
+  return daysBetween(on('mow'), on('bale'));
+}
+
+/** Days on which work can be done, and hours that it takes. */
+export const workChecks: Topic = {
+  title: 'Days fit for work, and its hours',
+  by: {
+    'field-days': fieldDays,
+    'fit-days-mean': (given) => mean(fitDays(given)),
+    'fit-days-share': (given) => mean(fitDays(given)) / given.number('days'),
+    'fit-days-of-rank': (given) => percentile(fitDays(given), given.number('share')),
+    'fit-days-reach': (given) =>
+      mean(fitDays(given).map((days) => (given.number('reach') <= days ? 1 : 0))),
+    'hay-dries': hayDries,
+    'hours-of': (given) => hoursOf(given, given.number('count')),
+    'hours-each': (given) => (hoursOf(given, MANY) - hoursOf(given, 0)) / MANY,
+  },
+};

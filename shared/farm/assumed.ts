@@ -22,5 +22,15 @@ export function withoutSaid<Row extends object>(before: object | undefined, row:
   return { ...row, ...Object.fromEntries(lists) };
 }
 
+/** What a row names as assumed once somebody has set fields of it, be it to what they held before. */
+export function assumedAfter(
+  row: object,
+  touched: readonly string[],
+): { readonly assumed?: readonly string[] } {
+  const { assumed } = row as { readonly assumed?: readonly string[] };
+  if (!assumed?.some((path) => touched.includes(path))) return {};
+  return { assumed: assumed.filter((path) => !touched.includes(path)) };
+}
+
 const valueAt = (row: object, path: string): unknown =>
   path.split('.').reduce<unknown>((at, name) => (at as Fields | null | undefined)?.[name], row);

@@ -34,7 +34,16 @@ const LOSS = {
   typedAs: 'percent',
 } as const;
 
+/** Youngest age at which birds are processed, days from hatch. */
+export const LEAST_LEAVE_AGE_DAYS = 28;
+const MOST_LEAVE_AGE_DAYS = 365;
+
 interface BatchDates {
+  readonly purpose: string;
+  readonly processing?: string;
+  readonly slotDate?: PlainDate;
+  readonly slotBirds?: number;
+  readonly orderedBirds?: number;
   readonly origin?: Origin;
   readonly hatchToArrivalDays: number;
   readonly sex: string;
@@ -110,6 +119,60 @@ const RULES: readonly RowRule<BatchDates>[] = [
               given: moveOutDate,
               min: addDays(arrivalDate, 1),
               fix: 'Birds leave the brooder after they have arrived.',
+            },
+          ],
+  },
+  {
+    name: 'slot-is-a-processors',
+    of: ['slotDate', 'purpose', 'processing'],
+    find: ({ slotDate, purpose, processing }, at) =>
+      slotDate !== undefined && (purpose !== 'meat' || processing === 'home')
+        ? [
+            {
+              field: `${at}slotDate`,
+              code: 'conflict',
+              given: slotDate,
+              fix:
+                purpose === 'meat'
+                  ? 'A slot is with a processor: choose a hired one, or take the slot out.'
+                  : 'A slot is for meat birds: take it out.',
+            },
+          ]
+        : [],
+  },
+  {
+    name: 'slot-when-they-are-grown',
+    of: ['slotDate', 'arrivalDate', 'hatchToArrivalDays'],
+    find: ({ slotDate, arrivalDate, hatchToArrivalDays }, at) => {
+      const min = addDays(arrivalDate, LEAST_LEAVE_AGE_DAYS - hatchToArrivalDays);
+      const max = addDays(arrivalDate, MOST_LEAVE_AGE_DAYS - hatchToArrivalDays);
+      return slotDate === undefined || (min <= slotDate && slotDate <= max)
+        ? []
+        : [
+            {
+              field: `${at}slotDate`,
+              code: 'out-of-bounds',
+              given: slotDate,
+              min,
+              max,
+              fix: 'No bird is ready sooner than four weeks after hatch, nor kept for meat past a year: move the slot or the arrival.',
+            },
+          ];
+    },
+  },
+  {
+    name: 'slot-for-birds-there-are',
+    of: ['slotBirds', 'orderedBirds'],
+    find: ({ slotBirds, orderedBirds }, at) =>
+      slotBirds === undefined || orderedBirds === undefined || slotBirds <= orderedBirds
+        ? []
+        : [
+            {
+              field: `${at}slotBirds`,
+              code: 'out-of-bounds',
+              given: slotBirds,
+              max: orderedBirds,
+              fix: 'No more can be processed than were ordered.',
             },
           ],
   },
@@ -208,7 +271,12 @@ export const batchFields = row(
     leaveAgeDays: optional(
       number(
         'Age at processing',
-        whole(28, 365, 'day', 'Give days from hatch; most meat birds leave at 42 to 112.'),
+        whole(
+          LEAST_LEAVE_AGE_DAYS,
+          MOST_LEAVE_AGE_DAYS,
+          'day',
+          'Give days from hatch; most meat birds leave at 42 to 112.',
+        ),
       ),
     ),
     /** … or when the mean live weight reaches this. */
@@ -225,6 +293,31 @@ export const batchFields = row(
       number(
         'Helpers on the day',
         whole(0, 30, 'count', 'Count the people who come to help, without the household.'),
+      ),
+    ),
+    /** Left out, any day. */
+    helpersWeekday: optional(
+      number('Helpers come on', whole(1, 7, 'count', 'Give 1 for Monday to 7 for Sunday.')),
+    ),
+    /** They take as long again. */
+    processingIsFirst: optional(yesNo('First time processing')),
+    plucking: optional(choice('Plucking', ['machine', 'hand'])),
+    /** Equipment holds nobody up where it is not said. */
+    killingCones: optional(
+      number('Killing cones', whole(1, 40, 'count', 'Count the cones you set birds in at once.')),
+    ),
+    scalderBirds: optional(
+      number('Birds in the scalder', whole(1, 20, 'count', 'Count the birds it takes at once.')),
+    ),
+    pluckerBirds: optional(
+      number('Birds in the plucker', whole(1, 20, 'count', 'Count the birds it takes at once.')),
+    ),
+    /** A day booked with a custom processor: they leave on it, whatever age or weight. */
+    slotDate: optional(date('Slot booked for')),
+    slotBirds: optional(
+      number(
+        'Birds on the slot',
+        whole(1, 5000, 'count', 'Give the birds the slot is booked for.'),
       ),
     ),
     dressingShare: optional(

@@ -117,12 +117,14 @@ export const personFields = row('Person', {
   ...OWN,
   ...ASSUMED,
   name: text('Name'),
-  /** A child has no work planned but jobs that name it. */
+  /** A child has no work planned but what a child can do too, and jobs that name it. */
   isChild: optional(yesNo('A child')),
   away: rows('Days away', awayFields, 200, 'absence'),
   /** Hours for the farm on each day of the week, Monday first. */
   hoursByWeekday: optional(sevenDays('Hours by day of the week', DAY_HOURS)),
   /** When those hours begin. */
   startH: optional(nested('Begins', startingHourFields)),
+  /** Where they are by day on a weekday; left out, out where their hours begin in the afternoon. */
+  byDay: optional(choice('By day on weekdays', ['at-home', 'out'])),
 });
 export type Person = SavedRowOf<typeof personFields>;

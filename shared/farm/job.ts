@@ -27,6 +27,16 @@ export const workConditionFields = row('WorkConditions', {
   dayMaxAtLeastC: optional(number('Warmest of the day at least', AIR_C)),
   dayMaxAtMostC: optional(number('Warmest of the day at most', AIR_C)),
   nightMinAtLeastC: optional(number('Coldest of the night at least', AIR_C)),
+  /** The night after it, before what was planted has settled. */
+  nextNightMinAtLeastC: optional(number('Coldest of the next night at least', AIR_C)),
+  soilAtLeastC: optional(number('Soil at least', AIR_C)),
+  /** Days without rain one after the other, its first day the first of them. */
+  dryDaysInRow: optional(
+    number(
+      'Dry days in a row from its first',
+      whole(2, 10, 'day', 'Count the days without rain that it needs, its first day included.'),
+    ),
+  ),
   /** People needed at once. */
   peopleNeeded: optional(
     number('People needed', whole(1, 20, 'count', 'Give how many are needed at once.')),
@@ -107,6 +117,13 @@ export const jobFields = row(
     conditions: nested('Conditions', workConditionFields),
     /** It may be spread over days. */
     canBeSpread: yesNo('May be spread over several days'),
+    /** Less at a time is no use; left out, as usual. */
+    smallestPieceHours: optional(
+      number(
+        'At least at a time',
+        within(0.25, 8, 'h', 'Give the shortest time at it that is of use.'),
+      ),
+    ),
     /** Those who can do it; left out, everyone. */
     personIds: optional(list('Who can do it', id('Who can do it'), 50, 'ids')),
     /** Another own job that is done first, and the days to wait after it. */
@@ -122,6 +139,8 @@ export const jobFields = row(
     setId: optional(id('Set')),
     /** An event that its dates move along with, and the day of it on which they were given. */
     tiedTo: optional(nested('Tied to', tiedToFields)),
+    /** What it puts out is harmed by a night at or below this: nights of cover are counted. */
+    harmedAtOrBelowC: optional(number('Plants harmed by a night at or below', AIR_C)),
     /** It comes again, first on the day it is due; each time is ticked by itself. */
     repeats: optional(nested('Repeats', repeatFields)),
     /** Left out, grown-ups do it, and a child only where it is named. */

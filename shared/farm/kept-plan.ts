@@ -3,6 +3,8 @@ export interface KeptJob {
   readonly name: string;
   readonly belongsTo?: string;
   readonly latest: string;
+  /** Minutes of each that found no place; left out where all of it did. */
+  readonly lostMinutes?: number;
   readonly pieces: readonly {
     readonly date: string;
     readonly minutes: number;

@@ -24,6 +24,10 @@ export const FREE_TIMES = [
 ] as const;
 export type FreeTime = (typeof FREE_TIMES)[number];
 
+/** What is asked of a child's age: little more than what can be given to it. */
+export const CHILD_AGES = ['under-8', '8-to-12', '13-and-up'] as const;
+export type ChildAge = (typeof CHILD_AGES)[number];
+
 /** Hours that somebody with time at such hours is taken to have. */
 export const freeTimeFields = row('FreeTimeHours', {
   free: choice('Has time', FREE_TIMES),
@@ -33,6 +37,8 @@ export const freeTimeFields = row('FreeTimeHours', {
 export const starterFields = row('Starter', {
   name: optional(text('Name')),
   isChild: optional(yesNo('A child')),
+  /** Left out, no hours are counted on. */
+  childAge: optional(choice('Age of the child', CHILD_AGES)),
   free: optional(choice('Has time', FREE_TIMES)),
   away: optional(rows('Days away', awayFields, 20, 'absence')),
 });

@@ -25,6 +25,8 @@ import { stockpileFormulas } from '../plan/pasture/stockpile.js';
 import { turningFormulas } from '../plan/pasture/turning-points.js';
 import { evapotranspirationFormulas } from '../weather/evapotranspiration.js';
 import { hotDayFormulas } from '../weather/hot-day.js';
+import { frostFreeFormulas } from '../weather/frost-free-days.js';
+import { soilTemperatureFormulas } from '../weather/soil-temperature.js';
 import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
@@ -65,7 +67,10 @@ import { lossFormulas } from '../poultry/losses.js';
 import { gasLimitFormulas } from '../plan/gas-limit.js';
 import { largestBatchFormulas } from '../plan/largest-batch.js';
 import { readyByFormulas } from '../plan/ready-by.js';
+import { slotFormulas } from '../plan/slot-weight.js';
+import { iceFormulas } from '../poultry/ice.js';
 import { processingFormulas } from '../poultry/processing.js';
+import { stationFormulas } from '../poultry/stations.js';
 import { spaceFormulas } from '../poultry/space.js';
 import { waterFormulas } from '../poultry/water.js';
 import { herdDayFormulas } from '../plan/pasture/herd-day.js';
@@ -73,6 +78,7 @@ import { todayFormulas } from '../plan/today/today-formulas.js';
 import { jobSetFormulas } from '../plan/work/job-sets.js';
 import { groundFormulas } from '../plan/work/ground-quantities.js';
 import { workFormulas } from '../plan/work/work-quantities.js';
+import { gardenDateFormulas } from '../plan/year/garden-dates.js';
 import { yearFrostFormulas } from '../plan/year/year-frost.js';
 import { yearFormulas } from '../plan/year/year-weather.js';
 import type { Formula } from '../explain/formula.js';
@@ -106,6 +112,8 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   herdDateFormulas,
   stockpileFormulas,
   evapotranspirationFormulas,
+  frostFreeFormulas,
+  soilTemperatureFormulas,
   soilWaterFormulas,
   arrivalFormulas,
   aroundFormulas,
@@ -145,13 +153,17 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   coldFeedFormulas,
   plainFormulas,
   processingFormulas,
+  iceFormulas,
+  stationFormulas,
   gasLimitFormulas,
   largestBatchFormulas,
   readyByFormulas,
+  slotFormulas,
   jobSetFormulas,
   judgementFormulas,
   groundFormulas,
   workFormulas,
+  gardenDateFormulas,
   yearFrostFormulas,
   yearFormulas,
   spaceFormulas,

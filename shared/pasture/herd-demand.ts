@@ -101,6 +101,22 @@ export const milkedHead = (
     )
     .reduce((sum, { head }) => sum + head, 0);
 
+/** Calves at foot on a day: those of cows that have calved and are not weaned yet. */
+export const calvesAtFoot = (
+  { groups }: Pick<Herd, 'groups'>,
+  on: PlainDate,
+  tables: Tables,
+): number =>
+  groups
+    .filter((group) => isThere(group, on))
+    .filter((group) => {
+      const due = dueOf(group, tables)?.due;
+      // A cow with a calf of whose calving nothing is known has it all the same.
+      if (due === undefined) return group.classId === 'cow-calf';
+      return cowDay(group, due, { date: on, typedOn: on }, tables).calfDays !== undefined;
+    })
+    .reduce((sum, { head }) => sum + head, 0);
+
 /**
  * Head, live weight, need, water and manure of a herd on every day.
  *

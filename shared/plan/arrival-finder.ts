@@ -15,7 +15,7 @@ import type { Tables } from '../tables/tables.js';
 import { formatDate, type DateReader } from '../units/dates.js';
 import { expectedWeather } from '../weather/climate.js';
 import { reasonsOf } from './arrival-reasons.js';
-import type { ArrivalReason, CandidateWeek } from './candidate-week.js';
+import { dateText, type ArrivalReason, type CandidateWeek } from './candidate-week.js';
 import { valuesOf } from '../tables/judgements.js';
 import { batchRequest } from './batch-request.js';
 import { checkBatch } from './check-batch.js';
@@ -24,6 +24,7 @@ import type { YearOfLows } from '../weather/by-frost-dates.js';
 import { expectedNights, nightsOfPlace } from './expected-nights.js';
 import { chanceOfColdFirstNights, moveOutIndex, moveOutRuleOf, nightSuretyOf } from './move-out.js';
 import type { PlanRequest } from './request.js';
+import { arrivalsFor, rightAges } from './slot-weight.js';
 
 export const arrivalFormulas = {
   score: {
@@ -70,18 +71,44 @@ export function findArrivals(
   const request = batchRequest(picture, tables, batchId);
   const first = nextWeekday(search.from, search.weekday ?? 3);
   checkBatch({ ...request, batch: { ...withoutFixedDates(request).batch, arrivalDate: first } });
-  const life = lifeOf({ ...request.batch, arrivalDate: first }, request.tables);
+  const free = withoutFixedDates(request);
+  const life = lifeOf({ ...free.batch, arrivalDate: first }, request.tables);
   const points = valuesOf(request.tables.judgements.arrival);
   const place = nightsOfPlace(request.climate, request.farm, request.tables);
-  const weeks: Omit<ArrivalWeek, 'rank'>[] = [];
+  const slotted = againstSlot(request, points.slotMissed);
+  const weeks: Scored[] = [];
   for (let date = first; date <= search.to; date = addDays(date, 7)) {
-    weeks.push(scoreWeek({ request: withoutFixedDates(request), points, place }, life, date));
+    weeks.push(slotted(scoreWeek({ request: free, points, place }, life, date)));
   }
   const ranked = [...weeks].sort(
     (a, b) => b.score - a.score || (a.arrivalDate < b.arrivalDate ? -1 : 1),
   );
   const rank = new Map(ranked.map((week, k) => [week.arrivalDate, k + 1]));
   return weeks.map((week) => ({ ...week, rank: rank.get(week.arrivalDate)! }));
+}
+
+type Scored = Omit<ArrivalWeek, 'rank'>;
+
+/** Takes points off weeks whose birds are not right for the slot that is booked. */
+function againstSlot(request: PlanRequest, points: number): (week: Scored) => Scored {
+  const { batch, tables } = request;
+  if (batch.slotDate === undefined) return (week) => week;
+  const span = arrivalsFor(batch.slotDate, rightAges(batch, tables), tables);
+  const [from, to] = [String(span.from.value), String(span.to.value)];
+  const say = (date: PlainDate): string => dateText(date, request);
+  const reason: ArrivalReason = {
+    code: 'slot',
+    points,
+    text: `They would not be right for the slot on ${say(batch.slotDate)}: for that they come between ${say(from)} and ${say(to)}.`,
+  };
+  return (week) =>
+    from <= week.arrivalDate && week.arrivalDate <= to
+      ? week
+      : {
+          ...week,
+          score: Math.max(0, Math.round(week.score - points)),
+          reasons: [...week.reasons, reason],
+        };
 }
 
 /** Points of a week, opened to what took them off and to the judgments behind it. */
@@ -121,7 +148,13 @@ export function whyNot(
 
 /** A batch whose dates follow from its arrival. */
 export function withoutFixedDates(request: PlanRequest): PlanRequest {
-  const { moveOutDate: _move, orderDate: _order, ...batch } = request.batch;
+  const {
+    moveOutDate: _move,
+    orderDate: _order,
+    slotDate: _slot,
+    slotBirds: _b,
+    ...batch
+  } = request.batch;
   return { ...request, batch };
 }
 

@@ -11,6 +11,7 @@ import { hatchDatesOf } from './hatch-dates.js';
 import type { HeatPart } from './heat.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { processingDays } from './processing-days.js';
+import { holdsOfProcessing } from './processing-work.js';
 import { needsShell } from './raising-pullets.js';
 import type { PlanEvent } from './tasks/event.js';
 import { hardenFromDay } from './when-out.js';
@@ -124,6 +125,8 @@ const ONE = { lamp: 'lamp', plate: 'plate', gas: 'gas heater' } as const;
 /** Whether what some work is only for holds of a batch. */
 export function holds(context: PlanContext, circumstance: TaskCircumstance): boolean {
   const { batch, hasOlderFlock, life, moveOutDay, phases } = context;
+  const ofProcessing = holdsOfProcessing(batch, circumstance);
+  if (ofProcessing !== undefined) return ofProcessing;
   if (circumstance === 'medicated') return batch.medicatedWithdrawalDays !== undefined;
   if (circumstance === 'older-flock') return batch.joinsOlderFlock ?? hasOlderFlock ?? false;
   if (circumstance === 'grower-feed') return phases.some(({ phase }) => phase.id === 'grower');

@@ -4,6 +4,7 @@ import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
+import { careOf, herdChores, type ChoreHours } from './chore-hours.js';
 import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { birdsToProcess } from './leaving-weights.js';
@@ -31,9 +32,11 @@ export function batchRequest(
   const others = picture.batches
     .filter(({ id }) => id !== batchId)
     .map((other) => heldBy(picture, tables, other));
+  const choresOfOthers = choresBeside(picture, tables, batchId);
   return {
     ...around(picture, tablesForStrain(tables, batch.strainId)),
-    batch: withoutIdleBrooder(batch),
+    batch: asPlanned(batch),
+    choresOfOthers,
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
     weighings: weighingsOf(picture, batchId),
     eggCounts: eggCountsOf(picture, batchId),
@@ -44,11 +47,14 @@ export function batchRequest(
   };
 }
 
-/** A hen needs no brooder, whatever stands in the row of her chicks. */
-function withoutIdleBrooder(batch: NamedBatch): NamedBatch {
-  if (batch.origin !== 'hen' || batch.brooderId === undefined) return batch;
-  const { brooderId: _idle, ...rest } = batch;
-  return rest;
+/** A hen needs no brooder, whatever stands in the row of her chicks; a slot is a processor's. */
+function asPlanned(batch: NamedBatch): NamedBatch {
+  const { brooderId, ...rest } = batch;
+  const isIdle = batch.origin === 'hen' && brooderId !== undefined;
+  const planned = isIdle ? rest : batch;
+  return planned.slotDate === undefined || planned.processing !== undefined
+    ? planned
+    : { ...planned, processing: 'hired' };
 }
 
 /** Layers that came so much earlier that they rule the coop when these join them. */
@@ -96,13 +102,16 @@ interface Held extends Pick<PlanRequest, 'occupied' | 'packed'> {
   readonly flock?: OtherFlock | undefined;
 }
 
-interface KnownHeld extends Held {
+/** What a batch is by itself: nothing in it hangs on the other batches. */
+interface Alone {
   readonly picture: FarmPicture;
   readonly tables: Tables;
+  readonly context: PlanContext;
+  readonly flock: OtherFlock | undefined;
 }
 
 /** Kept by the batch itself: the plan of each of its neighbors asks for it. */
-const known = new WeakMap<NamedBatch, KnownHeld>();
+const known = new WeakMap<NamedBatch, Alone>();
 
 /** The parts of a picture that a batch's own dates rest on. */
 const RESTS_ON = [
@@ -118,8 +127,45 @@ const RESTS_ON = [
   'eggCounts',
 ] as const satisfies readonly (keyof FarmPicture)[];
 
-const isKnownFor = (before: KnownHeld, picture: FarmPicture, tables: Tables): boolean =>
+const isKnownFor = (before: Alone, picture: FarmPicture, tables: Tables): boolean =>
   before.tables === tables && RESTS_ON.every((part) => before.picture[part] === picture[part]);
+
+/** @throws FieldError when it cannot be planned */
+function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
+  const before = known.get(batch);
+  if (before && isKnownFor(before, picture, tables)) return before;
+  const context = planContext({
+    ...around(picture, tables),
+    batch: asPlanned(batch),
+    weighings: weighingsOf(picture, batch.id),
+    eggCounts: eggCountsOf(picture, batch.id),
+    occupied: [],
+    packed: [],
+  });
+  const found = { picture, tables, context, flock: flockOf(context) };
+  known.set(batch, found);
+  return found;
+}
+
+/**
+ * Chores of all other batches and of herds by date: the hours of a day of processing are what is left
+ * of it. A batch that cannot be planned has none.
+ */
+function choresBeside(picture: FarmPicture, tables: Tables, batchId: string): ChoreHours {
+  const each = [
+    herdChores(picture, tables),
+    ...picture.batches
+      .filter(({ id }) => id !== batchId)
+      .flatMap((batch) => {
+        try {
+          return [careOf(alone(picture, tables, batch).context)];
+        } catch {
+          return [];
+        }
+      }),
+  ];
+  return (date) => each.reduce((sum, hoursOn) => sum + hoursOn(date), 0);
+}
 
 /**
  * The day on which each batch ends, as its own plan says it: the last processing, or the first egg.
@@ -138,26 +184,21 @@ export function batchEnds(picture: FarmPicture, allTables: Tables): Record<strin
 
 /** What a batch holds on to; nothing when it cannot be planned, rather than blocking the farm. */
 function heldBy(picture: FarmPicture, tables: Tables, batch: NamedBatch): Held {
-  const before = known.get(batch);
-  if (before && isKnownFor(before, picture, tables)) return before;
-  const held = heldOrNothing(() => {
-    const context = planContext({
-      ...around(picture, tables),
-      batch: withoutIdleBrooder(batch),
-      weighings: weighingsOf(picture, batch.id),
-      eggCounts: eggCountsOf(picture, batch.id),
-      occupied: [],
-      packed: [],
-    });
+  try {
+    const { context: byItself, flock } = alone(picture, tables, batch);
+    const context = {
+      ...byItself,
+      choresOfOthers: choresBeside(picture, tables, batch.id),
+    };
     return {
       occupied: occupanciesOf(context),
       packed: packedOf(context),
-      flock: flockOf(context),
+      flock,
       endDate: endOf(context),
     };
-  });
-  known.set(batch, { ...held, picture, tables });
-  return held;
+  } catch {
+    return { occupied: [], packed: [], endDate: undefined };
+  }
 }
 
 /** The last day of processing by the hands there are, or that of the first egg. */
@@ -166,14 +207,6 @@ function endOf(context: PlanContext): PlainDate {
   return life.firstEggAgeDays === undefined
     ? processingDays(context, birdsToProcess(life)).days.at(-1)!.date
     : dateOf(life.firstEggAgeDays - life.arrivalAgeDays);
-}
-
-function heldOrNothing(hold: () => Held): Held {
-  try {
-    return hold();
-  } catch {
-    return { occupied: [], packed: [], endDate: undefined };
-  }
 }
 
 const unknownBatch = ({ batches }: FarmPicture, given: string): FieldError =>

@@ -1,5 +1,5 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
-import { input, quantity, type NumberQuantity } from '../explain/quantity.js';
+import { input, quantity, round6, type NumberQuantity } from '../explain/quantity.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { saidOf } from './bird-words.js';
 import { eventsOf, holds, missingHeat } from './batch-events.js';
@@ -7,7 +7,10 @@ import { planContext, type PlanContext } from './context.js';
 import type { FeedPart } from './feed.js';
 import { found, type Found } from './found.js';
 import type { HeatPart } from './heat.js';
+import { birdsToProcess } from './leaving-weights.js';
 import { pastTasks, takenAsOrdered } from './past-tasks.js';
+import { processingDays } from './processing-days.js';
+import { workOfDay } from './processing-work.js';
 import type { PlanEvent } from './tasks/event.js';
 import { byStart, hangTasks, lateTasks } from './tasks/hang-tasks.js';
 import { taskFormulas } from './tasks/task-hours.js';
@@ -41,10 +44,11 @@ export function planTasks(
   const { previousArrivalDate, batch } = context;
   const { first, later } = feedTrips(context, feed);
   const events = [...eventsOf(context), ...missingHeat(context, heat), ...later];
+  const byHelpers = helpersOf(context);
   const tasks = tasksOf(context, events).map((task) =>
     task.templateId === FIRST_FEED && first !== ''
       ? { ...task, name: `${task.name}: ${first}` }
-      : task,
+      : byHelpers(task),
   );
   const used = new Set(tasks.map(({ templateId }) => templateId));
   const part: TasksPart = {
@@ -69,6 +73,22 @@ export function planTasks(
       ...takenAsOrdered(context),
     ],
   });
+}
+
+/** Marks what helpers do of the work of each day of processing: their share of all its hours. */
+function helpersOf(context: PlanContext): (task: Task) => Task {
+  const { batch, life, tables } = context;
+  if (batch.purpose !== 'meat' || batch.processing === 'hired' || !batch.processingHelpers)
+    return (task) => task;
+  const { days } = processingDays(context, birdsToProcess(life));
+  const ids = new Set(workOfDay(context).rows.map(({ id }) => id));
+  const { value } = tables.judgements.birds.handHours;
+  return (task) => {
+    const day = ids.has(task.templateId) && days.find(({ date }) => date === task.start);
+    if (!day || day.helpers === 0) return task;
+    const share = Math.min(1, (day.helpers * value) / day.hours);
+    return { ...task, helped: { hours: round6(task.hours * share), helpers: day.helpers } };
+  };
 }
 
 /** The task that fetches the feed of the first days. */

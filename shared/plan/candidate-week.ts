@@ -18,7 +18,8 @@ export interface ArrivalReason {
     | 'people'
     | 'cold'
     | 'shipping'
-    | 'lead-time';
+    | 'lead-time'
+    | 'slot';
   readonly points: number;
   readonly text: string;
 }

@@ -17,7 +17,8 @@ import { mostUnderGas } from './gas-limit.js';
 import { homeSpaceOf } from './home-space.js';
 import { leftOn } from './freezer-account.js';
 import { packedOf, paceOf } from './leaving-freezer.js';
-import { areHandsUnknown, handHoursUpTo, workOfDay } from './processing-days.js';
+import { areHandsUnknown, handHoursUpTo } from './processing-days.js';
+import { workOfDay } from './processing-work.js';
 import { spaceStandardOf } from './space-standard.js';
 
 export const largestBatchFormulas = {
@@ -258,7 +259,7 @@ function inHours(context: PlanContext): Room | undefined {
   if (batch.purpose !== 'meat' || batch.processing === 'hired') return undefined;
   // Where nobody is named it is not known who could come.
   if (areHandsUnknown(context)) return undefined;
-  const work = workOfDay(tables.taskTemplates);
+  const work = workOfDay(context);
   const days = tables.judgements.birds.splitDays;
   return {
     kind: 'hours',

@@ -1,19 +1,24 @@
-import { addDays, weekdayOf } from '../calendar/plain-date.js';
+import { addDays, daysBetween, weekdayOf } from '../calendar/plain-date.js';
 import type { Batch } from '../farm/batch.js';
 import type { Strain } from '../tables/bird-tables.js';
 
 /**
  * Age at which meat birds leave, days from hatch: with the target weight, as chosen, or as is usual
  * for the strain. Where a weekday is wished it is the nearest of these, or the first one from the
- * day on which the target weight is reached.
+ * day on which the target weight is reached. A slot that is booked decides alone.
  *
  * @param targetReachedAgeDays undefined when there is no target weight, or it is never reached
  */
 export function leavingAgeDays(
-  batch: Pick<Batch, 'arrivalDate' | 'hatchToArrivalDays' | 'leaveAgeDays' | 'processingWeekday'>,
+  batch: Pick<
+    Batch,
+    'arrivalDate' | 'hatchToArrivalDays' | 'leaveAgeDays' | 'processingWeekday' | 'slotDate'
+  >,
   strain: Strain,
   targetReachedAgeDays: number | undefined,
 ): number {
+  const { arrivalDate, hatchToArrivalDays, slotDate } = batch;
+  if (slotDate !== undefined) return daysBetween(arrivalDate, slotDate) + hatchToArrivalDays;
   const age = targetReachedAgeDays ?? batch.leaveAgeDays ?? strain.leave.ageDays;
   const { processingWeekday } = batch;
   if (processingWeekday === undefined) return age;

@@ -29,8 +29,10 @@ import {
 } from './leaving-weights.js';
 import { planProcessingDay, type ProcessingDayWork } from './processing-day.js';
 import { processingDays, type ProcessingDay } from './processing-days.js';
+import { planSlot, type SlotPart } from './slot.js';
 
 export interface LeavingPart extends LiveWeights, DressedWeights, FreezerPart, ProcessingDayWork {
+  readonly slot?: SlotPart;
   readonly on: Quantity;
   readonly age: NumberQuantity;
   readonly conversion: NumberQuantity;
@@ -49,6 +51,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
   const dressed = dressedWeights(context, live);
   const freezer = planFreezer(context, dressed.packedAll);
   const day = planProcessingDay(context, dressed, days);
+  const slot = planSlot(context, live.liveEach);
   const part: LeavingPart = {
     ...whenTheyLeave(context, days.days),
     ...live,
@@ -62,6 +65,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
       [from(feed.total, 'F', 'Feed given'), from(live.liveAll)],
     ),
     ...day.part,
+    ...(slot.part ? { slot: slot.part } : {}),
   };
   return found(
     part,
@@ -71,6 +75,7 @@ export function planLeaving(context: PlanContext, feed: FeedPart): Found<Leaving
       { issues: withdrawalShort(context, on) },
       freezer,
       day,
+      slot,
     ]),
   );
 }
@@ -91,10 +96,10 @@ function whenTheyLeave(
       [
         input('Hatch', addDays(batch.arrivalDate, -life.arrivalAgeDays), 'date'),
         age,
-        ...(batch.targetLiveKg === undefined
+        ...(batch.targetLiveKg === undefined || batch.slotDate !== undefined
           ? []
           : [fromFarm('Target live weight', batch.targetLiveKg, 'kg', 'W_target')]),
-        ...(batch.processingWeekday === undefined
+        ...(batch.processingWeekday === undefined || batch.slotDate !== undefined
           ? []
           : [fromFarm('Weekday wished', formatWeekday(batch.processingWeekday), 'text')]),
         ...(before === 0 ? [] : [input('By that age', dateOf(life.days - 1), 'date')]),
@@ -111,9 +116,10 @@ function whenTheyLeave(
 }
 
 /** Age at leaving: reached with the target weight, chosen, or what is usual for the strain. */
-function ageInput({ targetLiveKg, leaveAgeDays }: Batch, life: Life): QuantityInput {
+function ageInput({ targetLiveKg, leaveAgeDays, slotDate }: Batch, life: Life): QuantityInput {
   const { lastAgeDays, strain } = life;
   const label = 'Age at leaving';
+  if (slotDate !== undefined) return fromFarm('Age on the slot booked', lastAgeDays, 'day');
   if (targetLiveKg === undefined)
     return givenOrTable(leaveAgeDays !== undefined, strain.leave, label, lastAgeDays, 'day');
   const mark = weakestOf('computed', life.weightRows);

@@ -8,7 +8,7 @@ import type { DatedSpan, TasksFor } from './tasks/hang-tasks.js';
 
 /**
  * Which work of a batch is past whatever became of it: that of the order once the birds are ordered,
- * that of the eggs once chicks are there, and what lies so far back that it is taken as done.
+ * that of the eggs once chicks are there, booking once there is a slot, and what lies so far back that it is taken as done.
  */
 export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']> {
   const { batch, today, tables } = context;
@@ -17,9 +17,13 @@ export function pastTasks(context: PlanContext): NonNullable<TasksFor['isPast']>
   const longPast = addDays(today, -tables.judgements.work.longPastDays.value);
   return (template, event, dates) =>
     (isOrdered && template.doneByOrder === true) ||
+    (batch.slotDate !== undefined && template.id === BOOKING) ||
     (isHatched && HATCHING.has(event.kind)) ||
     (event.date < longPast && lastDayOf(template, dates) < longPast);
 }
+
+/** Booking the slot, which is past once there is one. */
+const BOOKING = 'meat.book-processor-or-fix-own-processing';
 
 const HATCHING: ReadonlySet<PlanEvent['kind']> = new Set(['eggs-set', 'candle', 'lockdown']);
 

@@ -64,7 +64,7 @@ function ofNights({ farm, climate }: Place, tables: Tables, atOrBelowC: number):
     });
   const isSafe = farm.frostDatesAre === 'safe';
   const own = at(ownFrostC.value);
-  const asked = at(atOrBelowC);
+  const asked = atOrBelowC === ownFrostC.value ? own : at(atOrBelowC);
   const moved = (which: 'last' | 'first', day: string) => {
     const turn = asked[which];
     if (turn === undefined) return {};

@@ -1,15 +1,22 @@
 import { dayOfYear, weekdayOf, type PlainDate } from '../calendar/plain-date.js';
 import { dayLengthH } from '../calendar/day-length.js';
-import type { Sourced } from '../explain/formula.js';
-import type { TaskTemplate } from '../tables/task-template.js';
+import type { Person } from '../farm/farm.js';
 import type { PlanContext } from './context.js';
+import { choreHoursOn } from './chore-hours.js';
+import { mostThroughStations, workOfDay } from './processing-work.js';
 
 /** What people can do at home on one day. */
 export interface DayOfHands {
   readonly date: PlainDate;
   readonly hands: number;
-  /** Hours of all of them, in daylight. */
+  /** Hours of all of them, in daylight, when the chores of the day are done. */
   readonly hours: number;
+  /** Hours of those chores. */
+  readonly chores: number;
+  /** Of the hands, those who come to help. */
+  readonly helpers: number;
+  /** Who of the household has hours. */
+  readonly names: readonly string[];
   /** Birds they can process in those hours. */
   readonly most: number;
 }
@@ -27,44 +34,6 @@ export interface ProcessingDays {
   readonly left: number;
   /** The planned day as it is, whether birds are processed on it or not. */
   readonly planned: DayOfHands;
-}
-
-/** Hours of a day of processing at home: to set up and clean down, and for a bird. */
-export interface DayWork {
-  readonly fixedH: number;
-  readonly birdH: number;
-  readonly rows: readonly Sourced[];
-}
-
-/** The task in which birds are killed, plucked and opened. */
-const KILLING = 'processing.kill-scald-pluck-eviscerate';
-
-export const killingOf = (templates: readonly TaskTemplate[]): TaskTemplate =>
-  templates.find(({ id }) => id === KILLING)!;
-
-/** Work of the day itself: all that hangs on it without days before or after. */
-export function workOfDay(templates: readonly TaskTemplate[]): DayWork {
-  let work = works.get(templates);
-  if (!work) works.set(templates, (work = sumOfDay(templates)));
-  return work;
-}
-
-const works = new WeakMap<readonly TaskTemplate[], DayWork>();
-
-function sumOfDay(templates: readonly TaskTemplate[]): DayWork {
-  const rows = templates.filter(
-    (t) =>
-      t.event === 'processing' &&
-      t.processing === 'home' &&
-      t.offsetDays === 0 &&
-      !t.isDaily &&
-      !t.onDemand,
-  );
-  return {
-    fixedH: rows.reduce((sum, t) => sum + t.hoursBase, 0),
-    birdH: rows.reduce((sum, t) => sum + t.hoursPerUnit / 100, 0),
-    rows,
-  };
 }
 
 /**
@@ -97,7 +66,7 @@ function daysFor(context: PlanContext, birds: number): ProcessingDays {
   if (batch.processing === 'hired' || areHandsUnknown(context) || birds <= planned.most)
     return { days: [{ ...planned, index: last, birds }], left: 0, planned };
   const least = tables.judgements.birds.leastADay.value;
-  // A day is not set up for a handful: they are done on the longest one, an hour later.
+  // A day is not set up for a handful: they are done on the others, which last somewhat longer.
   const needed = Math.max(1, birds - (least - 1));
   const enough = Math.min(birds, least);
   const { splitDays, splitDaysMost } = tables.judgements.birds;
@@ -158,18 +127,20 @@ function fewestLatest(possible: readonly Possible[], needed: number): Possible[]
   return chosen;
 }
 
-/** Birds by day: an even share of them, or as many as a day can take; what is over on the longest. */
+/** Birds by day: an even share of them, or as many as a day can take; what is over on all of them. */
 function shared(days: readonly Possible[], birds: number): ProcessingDay[] {
   const now = new Map<Possible, number>();
+  const byRoom = [...days].sort((a, b) => a.most - b.most);
   let left = birds;
-  [...days]
-    .sort((a, b) => a.most - b.most)
-    .forEach((day, k) => {
-      const isLongest = k === days.length - 1;
-      const share = isLongest ? left : Math.min(day.most, Math.floor(left / (days.length - k)));
-      now.set(day, share);
-      left -= share;
-    });
+  byRoom.forEach((day, k) => {
+    const share = Math.min(day.most, Math.floor(left / (days.length - k)));
+    now.set(day, share);
+    left -= share;
+  });
+  for (const day of byRoom.toReversed())
+    now.set(day, now.get(day)! + Math.floor(left / days.length));
+  for (const day of byRoom.toReversed().slice(0, left % days.length))
+    now.set(day, now.get(day)! + 1);
   return days.map((day) => ({ ...day, birds: now.get(day)! }));
 }
 
@@ -194,36 +165,73 @@ export const areHandsUnknown = ({
 export function handHoursUpTo(context: PlanContext): number {
   const { tables } = context;
   const { leastADay, splitDaysMost } = tables.judgements.birds;
-  const { fixedH } = workOfDay(tables.taskTemplates);
+  const { fixedH } = workOfDay(context);
   return daysWithHands(context, leastADay.value, splitDaysMost.value).reduce(
     (sum, { hours }) => sum + hours - fixedH,
     0,
   );
 }
 
-/** Who has hours on a day, by their weekdays, days away and the daylight; helpers are added. */
-export function handsOn(
-  { batch, people, farm, tables }: Pick<PlanContext, 'batch' | 'people' | 'farm' | 'tables'>,
-  date: PlainDate,
-): DayOfHands {
+type AroundHands = Pick<
+  PlanContext,
+  'batch' | 'people' | 'farm' | 'tables' | 'handovers' | 'choresOfOthers'
+>;
+
+/**
+ * Who has hours on a day, by their weekdays, days away and the daylight. Chores of the day are taken
+ * off first; helpers, on the weekday they come, are added.
+ */
+export function handsOn(context: AroundHands, date: PlainDate): DayOfHands {
+  const { batch, people, farm, tables } = context;
   const { handHours, handsUnknown } = tables.judgements.birds;
   const daylight = dayLengthH({ latitudeDeg: farm.latitudeDeg, dayOfYear: dayOfYear(date) });
-  const ofEach =
+  const there = people
+    .map((person) => ({ name: person.name, hours: hoursOf(context, person, date) }))
+    .filter(({ hours }) => 0 < hours);
+  const own =
     people.length === 0
       ? Array.from({ length: handsUnknown.value }, () => handHours.value)
-      : people.map(({ away, hoursByWeekday }) =>
-          away.some(({ from, to }) => from <= date && date <= to)
-            ? 0
-            : (hoursByWeekday?.[weekdayOf(date) - 1] ?? handHours.value),
-        );
-  const helpers = Array.from({ length: batch.processingHelpers ?? 0 }, () => handHours.value);
-  const hours = [...ofEach, ...helpers].map((h) => Math.min(h, daylight)).filter((h) => 0 < h);
-  const sum = hours.reduce((all, h) => all + h, 0);
-  const { fixedH, birdH } = workOfDay(tables.taskTemplates);
+      : there.map(({ hours }) => hours);
+  const helpers = comesOn(batch, date) ? (batch.processingHelpers ?? 0) : 0;
+  const ofHelpers = Array.from({ length: helpers }, () => handHours.value);
+  const each = [...own, ...ofHelpers].map((h) => Math.min(h, daylight));
+  const ownHours = own.reduce((all, h) => all + Math.min(h, daylight), 0);
+  const chores = people.length === 0 ? 0 : Math.min(ownHours, choreHoursOn(context, date));
+  const hours = each.reduce((all, h) => all + h, 0) - chores;
+  const { fixedH, birdH } = workOfDay(context);
+  const most = Math.min(
+    (hours - fixedH) / birdH,
+    mostThroughStations(context, each.length, Math.max(0, ...each)),
+  );
   return {
     date,
-    hands: hours.length,
-    hours: sum,
-    most: Math.max(0, Math.floor((sum - fixedH) / birdH + 1e-9)),
+    hands: each.length,
+    hours,
+    chores,
+    helpers,
+    names: there.map(({ name }) => name),
+    most: Math.max(0, Math.floor(most + 1e-9)),
   };
+}
+
+const comesOn = (
+  { helpersWeekday }: Pick<PlanContext['batch'], 'helpersWeekday'>,
+  date: PlainDate,
+): boolean => helpersWeekday === undefined || helpersWeekday === weekdayOf(date);
+
+/** Hours of one of the household, none on days away or handed over. */
+function hoursOf(
+  { tables, handovers = [] }: AroundHands,
+  { id, away, hoursByWeekday }: Person,
+  date: PlainDate,
+): number {
+  const isOn = ({ from, to }: { readonly from: PlainDate; readonly to: PlainDate }): boolean =>
+    from <= date && date <= to;
+  const handover = handovers.find(isOn);
+  const isAway = handover
+    ? handover.personId !== id && (handover.awayIds?.includes(id) ?? true)
+    : away.some(isOn);
+  return isAway
+    ? 0
+    : (hoursByWeekday?.[weekdayOf(date) - 1] ?? tables.judgements.birds.handHours.value);
 }

@@ -5,10 +5,11 @@ import type { PlanContext } from './context.js';
 import {
   areHandsUnknown,
   daysUpTo,
-  workOfDay,
+  handsOn,
   type ProcessingDay,
   type ProcessingDays,
 } from './processing-days.js';
+import { paceOf, workOfDay } from './processing-work.js';
 
 /** A way to get all of them processed, and what choosing it writes into the batch. */
 export interface ProcessingWay {
@@ -30,16 +31,16 @@ export function processingWays(
   const { batch, say } = context;
   if (batch.processing === 'hired' || areHandsUnknown(context) || isOnPlannedDay(context, all))
     return [];
-  const { helpers, date } = helpersFor(context, birds);
+  const helped = helpersFor(context, birds);
   const own = 0 < all.left ? '' : sayDays(context, all.days);
   return [
     ...(own ? [{ id: 'planned', words: `By yourselves: ${own}` } as const] : []),
-    ...(0 < helpers
+    ...(helped && 0 < helped.helpers
       ? [
           {
             id: 'helpers',
-            words: `With ${sayHelpers(batch, helpers)}: all on one day, ${say(date, 'date')}`,
-            chosenBy: { processingHelpers: (batch.processingHelpers ?? 0) + helpers },
+            words: `With ${sayHelpers(batch, helped.helpers)}: all on one day, ${say(helped.date, 'date')}`,
+            chosenBy: { processingHelpers: (batch.processingHelpers ?? 0) + helped.helpers },
           } as const,
         ]
       : []),
@@ -64,20 +65,26 @@ function hiredWay({ life, dateOf, say }: PlanContext): ProcessingWay {
 const isOnPlannedDay = ({ life }: PlanContext, { days, left }: ProcessingDays): boolean =>
   left === 0 && days.length === 1 && days[0]!.index === life.days - 1;
 
-/** Helpers with whom one day is enough, and the day on which the fewest are needed. */
+/** As many as a batch may name. */
+const MOST_HELPERS = 30;
+
+/**
+ * Helpers with whom one day is enough, and the day on which the fewest are needed; undefined where no
+ * number of them is, because cones, scalder or plucker are too few.
+ */
 function helpersFor(
   context: PlanContext,
   birds: number,
-): { readonly helpers: number; readonly date: PlainDate } {
-  const { handHours } = context.tables.judgements.birds;
-  const { fixedH, birdH } = workOfDay(context.tables.taskTemplates);
-  const needed = fixedH + birds * birdH;
-  return daysUpTo(context)
-    .map(({ date, hours }) => ({
-      helpers: Math.max(0, Math.ceil((needed - hours) / handHours.value - 1e-9)),
-      date,
-    }))
-    .reduce((best, each) => (each.helpers < best.helpers ? each : best));
+): { readonly helpers: number; readonly date: PlainDate } | undefined {
+  const { batch } = context;
+  const there = batch.processingHelpers ?? 0;
+  const dates = daysUpTo(context).map(({ date }) => date);
+  for (let more = 0; there + more <= MOST_HELPERS; more++) {
+    const helped = { ...context, batch: { ...batch, processingHelpers: there + more } };
+    const date = dates.find((each) => birds <= handsOn(helped, each).most);
+    if (date !== undefined) return { helpers: more, date };
+  }
+  return undefined;
 }
 
 const sayHelpers = ({ processingHelpers = 0 }: Batch, helpers: number): string =>
@@ -95,14 +102,18 @@ export function processingIssues(
   const { days, left, planned } = all;
   const { say, tables, batch } = context;
   const { leastADay } = tables.judgements.birds;
-  const { fixedH, birdH, rows } = workOfDay(tables.taskTemplates);
+  const { fixedH, birdH, rows } = workOfDay(context);
   const work = `${birds} birds are about ${say(fixedH + birds * birdH, 'h')} of killing and cleaning`;
   if (areHandsUnknown(context)) return handsUnknown(context, work, fixedH + birds * birdH);
-  if (isOnPlannedDay(context, all)) return [];
-  const { helpers, date } = helpersFor(context, birds);
-  const help = `With ${sayHelpers(batch, helpers)} it is one day, ${say(date, 'date')}`;
+  const station = stationIssue(context, all);
+  if (isOnPlannedDay(context, all)) return station;
+  const helped = helpersFor(context, birds);
+  const help = helped
+    ? `With ${sayHelpers(batch, helped.helpers)} it is one day, ${say(helped.date, 'date')}`
+    : 'No number of helpers makes it one day with the equipment there is';
   if (0 < left) {
     return [
+      ...station,
       issue(
         'act',
         'processing-too-much',
@@ -114,22 +125,56 @@ export function processingIssues(
   const list = sayDays(context, days);
   if (days.length === 1 || planned.most < Math.min(birds, leastADay.value)) {
     return [
+      ...station,
       issue(
         'act',
         'processing-weekday',
-        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
+        `By their age processing would be on ${say(planned.date, 'date')}, when ${planned.hands === 0 ? 'nobody has hours' : `there are only ${say(planned.hours, 'h')} for it`}. Planned instead: ${list}.${longer(context, days)}${lighter(context, days)} Choose the weekday you want, get helpers, or hire a custom processor.`,
         rows,
       ),
     ];
   }
   return [
+    ...station,
     issue(
       'act',
       'processing-split',
-      `${work}, too much for the hands and daylight of one day. Planned: ${list}.${lighter(context, days)} ${help}; a custom processor takes all on one.`,
+      `${work}, too much for the hands and daylight of one day. Planned: ${list}.${longer(context, days)}${lighter(context, days)} ${help}; a custom processor takes all on one.`,
       rows,
     ),
   ];
+}
+
+/** Said where hands wait for cones, scalder or plucker. */
+function stationIssue(context: PlanContext, { days }: ProcessingDays): PlanIssue[] {
+  const hands = Math.max(...days.map((day) => day.hands));
+  const { perHour, slowest } = paceOf(context, hands);
+  if (!slowest) return [];
+  const byHands = Math.floor(hands / workOfDay(context).killH);
+  return [
+    issue(
+      'note',
+      'processing-station',
+      `At most about ${Math.floor(perHour)} birds an hour go through ${slowest.name}, and ${hands} people could do ${byHands}: that is what decides how long the day is. Have more room there, or fewer people.`,
+      [slowest.row],
+    ),
+  ];
+}
+
+/** Less than this past the hours there are is not worth a word. */
+const SHORT_H = 0.2;
+
+/** How much longer the longest day is than people have hours, for a handful that is not worth another. */
+function longer(context: PlanContext, days: readonly ProcessingDay[]): string {
+  const { birdH } = workOfDay(context);
+  const over = Math.max(
+    ...days.map(
+      ({ birds, most, hands }) => (Math.max(0, birds - most) * birdH) / Math.max(1, hands),
+    ),
+  );
+  return over < SHORT_H
+    ? ''
+    : ` That is up to ${context.say(over, 'h')} more for each than the hours you gave, chores done first.`;
 }
 
 /** What birds of an early day weigh, where that is some days before the last. */
@@ -140,9 +185,9 @@ function lighter({ life, say }: PlanContext, days: readonly ProcessingDay[]): st
   return ` The first are ${say(life.arrivalAgeDays + first.index, 'day')} old and about ${say(life.meanWeightKg[first.index]!, 'kg')} live; on the last day planned they would be ${say(lastKg, 'kg')}. Take the largest first.`;
 }
 
-function handsUnknown({ tables }: PlanContext, work: string, hours: number): PlanIssue[] {
-  const { handHours, handsUnknown: hands } = tables.judgements.birds;
-  const { rows } = workOfDay(tables.taskTemplates);
+function handsUnknown(context: PlanContext, work: string, hours: number): PlanIssue[] {
+  const { handHours, handsUnknown: hands } = context.tables.judgements.birds;
+  const { rows } = workOfDay(context);
   const needed = Math.ceil(hours / (hands.value * handHours.value));
   if (needed <= 1) return [];
   return [

@@ -7,11 +7,11 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../explain/quantity.js';
-import type { Batch } from '../farm/batch.js';
+import { hatchesHere, LEAST_LEAVE_AGE_DAYS, type Batch } from '../farm/batch.js';
 import { problemsOfRow } from '../farm/check-row.js';
 import type { FarmPicture } from '../farm/picture.js';
 import { readyGoalFields, type ReadyGoal } from '../farm/ready-goal.js';
-import { FieldError } from '../problems/field-problem.js';
+import { FieldError, type FieldProblem } from '../problems/field-problem.js';
 import { valuesOf } from '../tables/judgements.js';
 import type { Tables } from '../tables/tables.js';
 import { formatDate, formatWeekday } from '../units/dates.js';
@@ -27,6 +27,15 @@ import { liveWeights } from './leaving-weights.js';
 import { lifeOf } from './life.js';
 import { areHandsUnknown, handsOn } from './processing-days.js';
 import type { PlanRequest } from './request.js';
+import {
+  arrivalsFor,
+  orderBy,
+  overWanted,
+  rightAges,
+  slotsFor,
+  type DaySpan,
+  type RightAges,
+} from './slot-weight.js';
 
 export const readyByFormulas = {
   processBy: {
@@ -50,6 +59,11 @@ export interface ReadyArrival {
   readonly liveEach?: NumberQuantity;
   readonly score: number;
   readonly isTooLate: boolean;
+  /** By when chicks are usually ordered for it, and whether that is past; not of own eggs. */
+  readonly orderBy?: Quantity;
+  readonly isLateToOrder: boolean;
+  /** Live weight over the one wanted, of birds for a slot. */
+  readonly over?: NumberQuantity;
   /** What speaks against it, the heaviest first. */
   readonly stops: readonly ArrivalReason[];
 }
@@ -59,6 +73,10 @@ export interface ReadyBy extends ReadyGoal {
   readonly arrivals: readonly ReadyArrival[];
   /** The day by which they must be processed; not for eggs. */
   readonly processBy?: Quantity;
+  /** For a slot: the weight wanted, and the arrivals that make it. */
+  readonly slot?: { readonly wanted: NumberQuantity; readonly arrivals: DaySpan };
+  /** A slot on which birds of a delivery weigh what is wanted, where this one is off. */
+  readonly betterSlot?: Quantity;
   /** Why there is none, and when it could be. */
   readonly none?: string;
   /** For the first of the arrivals. */
@@ -82,26 +100,34 @@ export function readyBy(
   batchId: string,
   goal: ReadyGoal,
 ): ReadyBy {
-  const request = withoutFixedDates(batchRequest(picture, tables, batchId));
-  checkBatch(request);
-  checkGoal(request.batch, goal);
+  const asked = withoutFixedDates(batchRequest(picture, tables, batchId));
+  checkBatch(asked);
+  checkGoal(asked, goal);
+  const request = { ...asked, batch: forGoal(asked.batch, goal) };
   const batches = candidates(request, goal);
   const place = nightsOfPlace(request.climate, request.farm, tables);
   const points = valuesOf(tables.judgements.arrival);
+  const ages = goal.goal === 'slot' ? rightAges(request.batch, request.tables) : undefined;
   const arrivals = batches
     .map((batch): ReadyArrival & { batch: Batch } => {
       const own = { ...request, batch };
       const life = lifeOf(batch, tables);
       const week = scoreWeek({ request: own, points, place }, life, batch.arrivalDate);
       const isTooLate = batch.arrivalDate <= request.today;
+      const order = hatchesHere(batch) ? undefined : orderBy(batch.arrivalDate, request.tables);
+      const liveEach =
+        batch.purpose === 'meat' ? liveWeights(planContext(own)).liveEach : undefined;
       return {
         batch,
         arrivalDate: batch.arrivalDate,
         endDate: endOf(batch, life),
         ...(batch.leaveAgeDays === undefined ? {} : { leaveAgeDays: batch.leaveAgeDays }),
-        ...(batch.purpose === 'meat' ? { liveEach: liveWeights(planContext(own)).liveEach } : {}),
+        ...(liveEach ? { liveEach } : {}),
+        ...(ages && liveEach ? { over: overWanted(liveEach, ages.wanted) } : {}),
         score: week.score,
         isTooLate,
+        ...(order ? { orderBy: order } : {}),
+        isLateToOrder: order !== undefined && String(order.value) < request.today,
         stops: week.reasons.filter((r) => 0 < r.points).sort((a, b) => b.points - a.points),
       };
     })
@@ -112,9 +138,42 @@ export function readyBy(
     ...goal,
     ...(goal.goal === 'eggs' ? {} : { processBy: processBy(request, goal) }),
     arrivals: arrivals.map(({ batch: _batch, ...each }) => each),
+    ...(ages
+      ? {
+          slot: { wanted: ages.wanted, arrivals: arrivalsFor(goal.on, ages, request.tables) },
+          ...betterThan(request, goal, best, ages),
+        }
+      : {}),
     ...(best ? {} : { none: tooLate(request, goal) }),
     ...(largest ? { largest } : {}),
   };
+}
+
+/** A slot decides how many there are to be, and who processes them. */
+const forGoal = (batch: Batch, { goal, head }: ReadyGoal): Batch =>
+  goal === 'slot'
+    ? { ...batch, processing: 'hired', ...(head === undefined ? {} : { wantedBirds: head }) }
+    : batch;
+
+/**
+ * A slot on which the birds would be right: of the delivery that comes nearest to this one, or, where
+ * that is too late to order, of the first that can still be ordered. None where this one is right.
+ */
+function betterThan(
+  { tables, today, batch }: PlanRequest,
+  { on, weekday = WEDNESDAY }: ReadyGoal,
+  best: ReadyArrival | undefined,
+  ages: RightAges,
+): Pick<ReadyBy, 'betterSlot'> {
+  const lead = hatchesHere(batch) ? 0 : tables.judgements.arrival.usualLeadDays.value;
+  const first = lastWeekday(addDays(today, lead + 6), weekday);
+  const arrival = best && !best.isLateToOrder ? best.arrivalDate : first;
+  const slot = slotsFor(arrival, ages, tables).best;
+  const isRight =
+    best?.over !== undefined &&
+    !best.isLateToOrder &&
+    Math.abs(best.over.value) <= tables.judgements.birds.slotWeightShare.value * ages.wanted.value;
+  return isRight || String(slot.value) === on ? {} : { betterSlot: slot };
 }
 
 const endOf = (
@@ -179,15 +238,13 @@ function candidates(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: Rea
     if (weekdayOf(arrivalDate) !== weekday) continue;
     const days = usual + MOST_SHIFT_DAYS - shift;
     const leaveAgeDays = days + request.batch.hatchToArrivalDays;
-    if (leaveAgeDays < LEAST_AGE_DAYS) continue;
+    if (leaveAgeDays < LEAST_LEAVE_AGE_DAYS) continue;
     batches.push({ ...plain, arrivalDate, leaveAgeDays, shift: Math.abs(MOST_SHIFT_DAYS - shift) });
   }
   return batches.sort((a, b) => a.shift - b.shift).map(({ shift: _shift, ...batch }) => batch);
 }
 
 const WEDNESDAY = 3;
-/** The least that `leaveAgeDays` of a batch may be. */
-const LEAST_AGE_DAYS = 28;
 
 /** Days from the arrival to the first egg, or to the age at which they usually leave. */
 function usualDays({ batch, tables }: PlanRequest): number {
@@ -210,8 +267,26 @@ function tooLate(request: PlanRequest, { goal, on, weekday = WEDNESDAY }: ReadyG
   return `It is too late for ${say(on)}. Ordered today, ${young} come about ${say(arrival)}, and it could be ${say(soonest)}.`;
 }
 
-function checkGoal({ purpose }: Batch, goal: ReadyGoal): void {
+/** No slot is on a day on which no bird that is still to come can be ready. */
+function tooSoon({ batch, today }: PlanRequest, { goal, on }: ReadyGoal): FieldProblem[] {
+  const min =
+    goal === 'slot'
+      ? addDays(today, 1 + LEAST_LEAVE_AGE_DAYS - batch.hatchToArrivalDays)
+      : addDays(today, 1);
+  if (min <= on) return [];
+  const fix =
+    goal !== 'slot'
+      ? 'Give a day that is still to come.'
+      : on < today
+        ? 'This slot is past: give one that is still to come.'
+        : 'No bird that is still to come can be ready by then: ask for a later slot.';
+  return [{ field: 'on', code: 'out-of-bounds', given: on, min, fix }];
+}
+
+function checkGoal(request: PlanRequest, goal: ReadyGoal): void {
+  const { purpose } = request.batch;
   const problems = problemsOfRow(readyGoalFields, goal);
+  if (!problems.some(({ field }) => field === 'on')) problems.push(...tooSoon(request, goal));
   if ((goal.goal === 'eggs') !== (purpose === 'layers')) {
     problems.push({
       field: 'goal',

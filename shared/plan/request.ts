@@ -4,6 +4,7 @@ import type { EggCount } from '../farm/egg-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
+import type { ChoreHours } from './chore-hours.js';
 import type { Packed } from './freezer-account.js';
 
 /** What another flock of layers of the farm gives the household's table. */
@@ -25,6 +26,8 @@ export interface PlanRequest extends Pick<
   readonly batch: Batch;
   /** Whether hens of an earlier batch are there that new pullets come to. */
   readonly hasOlderFlock?: boolean;
+  /** Hours of chores that other batches and herds ask for; none when left out. */
+  readonly choresOfOthers?: ChoreHours;
   /** What other batches of the farm hold on to. */
   readonly occupied: readonly Occupancy[];
   /** What other batches bring to freezers. */

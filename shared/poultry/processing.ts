@@ -1,5 +1,5 @@
 import type { Formula } from '../explain/formula.js';
-import type { IceWaterChilling, ProcessingTable, Ranged } from '../tables/bird-tables.js';
+import type { IceWaterChilling, ProcessingTable } from '../tables/bird-tables.js';
 
 export const processingFormulas = {
   dressed: {
@@ -53,23 +53,6 @@ export const processingFormulas = {
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
-  ice: {
-    id: 'ice',
-    title: 'Ice to chill',
-    words:
-      'Half of the dressed weight on a cool day, all of it on a hot one, in proportion between by the expected high: common practice, no source. Have all of it ready when the day turns hot.',
-    symbols: 'I = (0.5 … 1)·N·W_d',
-    sources: [],
-    mark: 'common-practice',
-  },
-  iceBags: {
-    id: 'ice-bags',
-    title: 'Bags of ice',
-    words: 'Ice divided by what a bag holds, rounded up.',
-    symbols: 'n = ⌈I ÷ b⌉',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
-  },
   chillLimit: {
     id: 'chill-limit',
     title: 'Legal limit to be cold by',
@@ -93,15 +76,6 @@ export const processingFormulas = {
     title: 'Birds in the ice at once',
     words: 'Birds an hour times the time each takes to be cold, rounded up: tubs and ice for them.',
     symbols: 'n = ⌈r·t⌉',
-    sources: ['ARITHMETIC'],
-    mark: 'computed',
-  },
-  birdsAnHour: {
-    id: 'birds-an-hour',
-    title: 'Birds an hour',
-    words:
-      'Hands divided by what a bird takes one of them, from killing to the ice. A first time takes twice as long.',
-    symbols: 'r = hands ÷ h_bird',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -193,16 +167,6 @@ export function chillingTimeH(
     low: (minutes - deviation) * factor,
     high: (minutes + deviation) * factor,
   };
-}
-
-/** Ice for a weight of carcass, by the high of the day: the low share when cool, the high when hot. */
-export function iceShare(
-  { low, high }: Ranged,
-  { coolC, hotC }: { readonly coolC: number; readonly hotC: number },
-  highC: number,
-): number {
-  const warm = Math.min(1, Math.max(0, (highC - coolC) / (hotC - coolC)));
-  return low + warm * (high - low);
 }
 
 /** Liters of freezer that a carcass takes, with the water it keeps. */

@@ -1,29 +1,38 @@
-import type { WorkJob, WorkPiece, Worker, WorkProblem } from './work.js';
+import { drawIndex, type Random } from './random.js';
+import type { WorkJob, WorkPiece, WorkProblem } from './work.js';
+
+/** How a job may be put otherwise than on the first days by those with most time. */
+export interface Variation {
+  readonly random: Random;
+  /** How often a day is left out, and how often another of those with time does a piece. */
+  readonly share: number;
+}
 
 /** Hours that are still free, person by person and day by day, while jobs are put in. */
 export class WorkDays {
-  private readonly free: Int32Array[];
-  private readonly light: Int32Array[];
+  private readonly days: number;
+  private readonly free: Int32Array;
+  private readonly light: Int32Array;
 
-  constructor(
-    private readonly problem: WorkProblem,
-    private readonly full: readonly Worker[] = problem.workers,
-  ) {
-    this.free = full.map(({ minutes }) => minutes.slice());
-    this.light = full.map(({ lightMinutes }) => lightMinutes.slice());
+  constructor(private readonly problem: WorkProblem) {
+    this.days = problem.days;
+    this.free = new Int32Array(problem.workers.length * this.days);
+    this.light = new Int32Array(this.free.length);
+    this.reset();
   }
 
   reset(): void {
-    this.full.forEach(({ minutes, lightMinutes }, w) => {
-      this.free[w]!.set(minutes);
-      this.light[w]!.set(lightMinutes);
+    this.problem.workers.forEach(({ minutes, lightMinutes }, w) => {
+      this.free.set(minutes, w * this.days);
+      this.light.set(lightMinutes, w * this.days);
     });
   }
 
   /** Minutes that a worker can still give to a job on a day. */
   left(job: WorkJob, worker: number, day: number): number {
-    const free = this.free[worker]![day]!;
-    return job.needsLight ? Math.min(free, this.light[worker]![day]!) : free;
+    const at = worker * this.days + day;
+    const free = this.free[at]!;
+    return job.needsLight && this.light[at]! < free ? this.light[at]! : free;
   }
 
   /** Minutes on a day that as many people as a job takes still have together. */
@@ -33,82 +42,128 @@ export class WorkDays {
   }
 
   /**
-   * Puts a job on the earliest days it fits on, from a day on; takes the hours.
+   * Puts a job on the earliest days it fits on, from a day on; takes the hours. Of a job that may
+   * be spread it puts what fits.
    *
+   * @param until last day it may take, when that is before its own
    * @returns its pieces, none when it does not fit before its last day
    */
-  put(job: WorkJob, from: number): WorkPiece[] {
-    const last = Math.min(job.untilDay, this.problem.days - 1);
+  put(job: WorkJob, from: number, until = job.untilDay, vary?: Variation): WorkPiece[] {
+    const last = Math.min(until, job.untilDay, this.days - 1);
+    const { suits } = job;
     const pieces: WorkPiece[] = [];
     let open = job.minutes;
     for (let day = Math.max(0, from); day <= last; day++) {
-      if (job.suits && job.suits[day] === 0) continue;
-      const piece = this.pieceOn(job, day, open);
+      if (suits && suits[day] === 0) continue;
+      const piece = this.pieceOn(job, day, open, vary);
       if (!piece) continue;
       this.take(job, piece);
       pieces.push(piece);
       open -= piece.minutes;
       if (open <= 0) return pieces;
     }
-    this.giveBack(job, pieces);
-    return [];
+    return pieces;
   }
 
-  /** Puts a job back where it was, when it still fits there. */
-  putWhereItWas(job: WorkJob, from: number, was: readonly WorkPiece[]): boolean {
-    const { smallestPieceMinutes: smallest } = job;
+  /** Puts a job back where it was, when it still fits there; a part only of what may be spread. */
+  putWhereItWas(job: WorkJob, from: number, was: readonly WorkPiece[], until = Infinity): boolean {
+    const { smallestPieceMinutes: smallest, minutes: all } = job;
     if (smallest === undefined && 1 < was.length) return false;
+    const last = Math.min(until, job.untilDay, this.days - 1);
     let total = 0;
     for (const { day, minutes, workers } of was) {
       const fits =
-        Math.min(smallest ?? 0, job.minutes - total) <= minutes &&
+        Math.min(smallest ?? all, all - total) <= minutes &&
         from <= day &&
-        day <= Math.min(job.untilDay, this.problem.days - 1) &&
+        day <= last &&
         (!job.suits || job.suits[day] === 1) &&
         workers.length === job.peopleNeeded &&
         workers.every((w) => job.able.includes(w) && minutes <= this.left(job, w, day));
       if (!fits) return false;
       total += minutes;
     }
-    if (total !== job.minutes) return false;
+    if (all < total) return false;
     for (const piece of was) this.take(job, piece);
     return true;
   }
 
   take(job: WorkJob, { day, minutes, workers }: WorkPiece): void {
     for (const w of workers) {
-      this.free[w]![day]! -= minutes;
-      if (job.needsLight) this.light[w]![day]! -= minutes;
+      const at = w * this.days + day;
+      this.free[at]! -= minutes;
+      if (job.needsLight) this.light[at]! -= minutes;
     }
   }
 
   giveBack(job: WorkJob, pieces: readonly WorkPiece[]): void {
-    for (const piece of pieces) this.take(job, { ...piece, minutes: -piece.minutes });
+    for (const { day, minutes, workers } of pieces)
+      for (const w of workers) {
+        const at = w * this.days + day;
+        this.free[at]! += minutes;
+        if (job.needsLight) this.light[at]! += minutes;
+      }
   }
 
   /** The most of a job that fits on a day, by those with most time left. */
-  private pieceOn(job: WorkJob, day: number, open: number): WorkPiece | undefined {
-    const { smallestPieceMinutes: smallest, peopleNeeded: people, able } = job;
-    const least = smallest === undefined ? open : Math.min(smallest, open);
-    if (people === 1) {
-      let best = -1;
-      let most = least - 1;
-      for (const w of able) {
-        const left = this.left(job, w, day);
-        if (most < left) {
-          most = left;
-          best = w;
-        }
-      }
-      return best < 0 ? undefined : { day, minutes: Math.min(open, most), workers: [best] };
-    }
+  private pieceOn(
+    job: WorkJob,
+    day: number,
+    open: number,
+    vary: Variation | undefined,
+  ): WorkPiece | undefined {
+    const { smallestPieceMinutes: smallest, peopleNeeded, able } = job;
+    const least = smallest === undefined || open < smallest ? open : smallest;
+    const one = peopleNeeded === 1 ? this.bestOn(job, day, least) : -1;
+    if (peopleNeeded === 1 && one < 0) return undefined;
+    if (vary && vary.random() < vary.share) return this.otherOn(job, day, { open, least }, vary);
+    if (0 <= one) return { day, minutes: Math.min(open, this.left(job, one, day)), workers: [one] };
     const fit = able
-      .map((w) => ({ w, left: this.left(job, w, day) }))
-      .filter(({ left }) => least <= left)
-      .sort((a, b) => b.left - a.left || a.w - b.w)
-      .slice(0, people);
-    if (fit.length < people || fit.length === 0) return undefined;
-    const minutes = Math.min(open, fit.at(-1)!.left);
-    return { day, minutes, workers: fit.map(({ w }) => w).sort((a, b) => a - b) };
+      .filter((w) => least <= this.left(job, w, day))
+      .sort((a, b) => this.left(job, b, day) - this.left(job, a, day) || a - b);
+    return this.pieceBy(job, day, open, fit.slice(0, peopleNeeded));
+  }
+
+  private bestOn(job: WorkJob, day: number, least: number): number {
+    let best = -1;
+    let most = least - 1;
+    for (const w of job.able) {
+      const left = this.left(job, w, day);
+      if (most < left) {
+        most = left;
+        best = w;
+      }
+    }
+    return best;
+  }
+
+  /** Nothing on this day, or a piece by others of those who have the time, or a smaller one. */
+  private otherOn(
+    job: WorkJob,
+    day: number,
+    { open, least }: { open: number; least: number },
+    { random }: Variation,
+  ): WorkPiece | undefined {
+    if (random() < 0.4) return undefined;
+    const fit = job.able.filter((w) => least <= this.left(job, w, day));
+    while (job.peopleNeeded < fit.length) fit.splice(drawIndex(random, fit.length), 1);
+    const piece = this.pieceBy(job, day, open, fit);
+    if (!piece || piece.minutes <= least || random() < 0.5) return piece;
+    const steps = Math.ceil((piece.minutes - least) / STEP_MINUTES);
+    return { ...piece, minutes: least + STEP_MINUTES * drawIndex(random, steps) };
+  }
+
+  private pieceBy(
+    job: WorkJob,
+    day: number,
+    open: number,
+    workers: number[],
+  ): WorkPiece | undefined {
+    if (workers.length < job.peopleNeeded || workers.length === 0) return undefined;
+    let minutes = open;
+    for (const w of workers) minutes = Math.min(minutes, this.left(job, w, day));
+    return { day, minutes, workers: workers.sort((a, b) => a - b) };
   }
 }
+
+/** Smaller pieces are a whole number of these longer than the smallest useful one. */
+const STEP_MINUTES = 15;

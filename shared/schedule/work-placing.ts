@@ -45,18 +45,18 @@ export function placeInOrder(
       pieces[i] = [...job.pinned];
     } else if (0 <= from) {
       const before = was?.[i] ?? [];
-      const keeps = 0 < before.length && costOf(job, finishDay(before)) === 0;
+      const keeps = 0 < before.length && costOf(job, before) === 0;
       pieces[i] =
         keeps && days.putWhereItWas(job, from, before) ? [...before] : days.put(job, from);
     }
-    cost += costOf(job, finishDay(pieces[i]!));
+    cost += costOf(job, pieces[i]!);
   }
   return { pieces, cost };
 }
 
 /**
  * What no plan can be cheaper than: every job as if it had everyone to itself, after what it
- * waits for did.
+ * waits for did. Of what may be done in part one piece is enough for what waits for it.
  */
 export function costBound(problem: WorkProblem, order: Int32Array): number {
   const days = new WorkDays(problem);
@@ -71,7 +71,8 @@ export function costBound(problem: WorkProblem, order: Int32Array): number {
       alone[i] = days.put(job, from);
       days.giveBack(job, alone[i]!);
     }
-    bound += costOf(job, finishDay(alone[i]!));
+    bound += costOf(job, alone[i]!);
+    if (job.smallestPieceMinutes !== undefined) alone[i] = alone[i]!.slice(0, 1);
   }
   return bound;
 }

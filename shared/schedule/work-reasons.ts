@@ -1,6 +1,7 @@
 import { freeFrom } from './work-placing.js';
 import { WorkDays } from './work-days.js';
-import { finishDay, type WorkJob, type WorkPlacing, type WorkProblem } from './work.js';
+import { finishDay, placedMinutes, type WorkJob, type WorkPiece } from './work.js';
+import type { WorkPlacing, WorkProblem } from './work.js';
 
 /** Why a job is not on a day that lies before its place. */
 export type DayRefusal = 'does-not-suit' | 'no-light' | 'no-hours' | 'kept-its-place';
@@ -25,10 +26,13 @@ export type UnfitBecause =
   | 'closed-window'
   | 'too-few-able'
   | 'waits-for-unfit'
+  | 'waits-too-long'
   | 'never-suits'
   | 'nobody-there'
   | 'longer-than-any-day'
-  | 'no-hours-left';
+  | 'too-few-hours'
+  | 'holds-up'
+  | 'no-room-found';
 
 /** Days the plan leaves free, all jobs in it taken off. */
 export function daysLeft(problem: WorkProblem, plan: WorkPlacing): WorkDays {
@@ -79,8 +83,33 @@ export function placementReason(
   };
 }
 
-/** What keeps a job out of a plan, the plainest cause first. */
-export function unfitBecause(problem: WorkProblem, plan: WorkPlacing, index: number): UnfitBecause {
+/** What keeps a job, or a part of it, out of a plan. */
+export interface UnfitReason {
+  readonly because: UnfitBecause;
+  /** What has the hours of its days, the most of them first; where no room was found. */
+  readonly takenBy: readonly number[];
+  /** What waits for it and would begin later if the rest was done first. */
+  readonly holdsUp?: number;
+}
+
+/**
+ * What keeps a job out of a plan, whole or in part, the plainest cause first. All but
+ * `no-room-found` and `holds-up` hold whatever the order of the work.
+ */
+export function unfitReason(problem: WorkProblem, plan: WorkPlacing, index: number): UnfitReason {
+  const because = hopelessBecause(problem, plan, index);
+  if (because) return { because, takenBy: [] };
+  const holdsUp = heldUpBy(problem, plan, index);
+  return holdsUp === undefined
+    ? { because: 'no-room-found', takenBy: takersOf(problem, plan, index) }
+    : { because: 'holds-up', takenBy: [], holdsUp };
+}
+
+function hopelessBecause(
+  problem: WorkProblem,
+  plan: WorkPlacing,
+  index: number,
+): UnfitBecause | undefined {
   const job = problem.jobs[index]!;
   const from = freeFrom(job, plan);
   const last = Math.min(job.untilDay, problem.days - 1);
@@ -88,15 +117,51 @@ export function unfitBecause(problem: WorkProblem, plan: WorkPlacing, index: num
   if (problem.days <= job.dueDay) return 'beyond-the-end';
   if (job.able.length < job.peopleNeeded) return 'too-few-able';
   if (from < 0) return 'waits-for-unfit';
-  if (last < Math.max(0, from)) return 'closed-window';
+  if (last < Math.max(0, job.fromDay)) return 'closed-window';
   const open: number[] = [];
-  for (let day = Math.max(0, from); day <= last; day++) if (suitsOn(job, day)) open.push(day);
+  for (let day = Math.max(0, job.fromDay); day <= last; day++)
+    if (suitsOn(job, day)) open.push(day);
   if (open.length === 0) return 'never-suits';
   const whole = new WorkDays(problem);
   const most = Math.max(...open.map((day) => whole.together(job, day)));
   if (most <= 0) return 'nobody-there';
   const least = Math.min(job.minutes, job.smallestPieceMinutes ?? job.minutes);
-  return most < least ? 'longer-than-any-day' : 'no-hours-left';
+  if (most < least) return 'longer-than-any-day';
+  if (placedMinutes(whole.put(job, job.fromDay)) < job.minutes) return 'too-few-hours';
+  return last < from ? 'waits-too-long' : undefined;
+}
+
+/** What begins before the rest of a job could be done, where there would be room for more of it. */
+function heldUpBy(problem: WorkProblem, plan: WorkPlacing, index: number): number | undefined {
+  const job = problem.jobs[index]!;
+  const pieces = plan[index]!;
+  if (pieces.length === 0) return undefined;
+  const left = daysLeft(problem, plan);
+  left.giveBack(job, pieces);
+  if (placedMinutes(left.put(job, freeFrom(job, plan))) <= placedMinutes(pieces)) return undefined;
+  const next = problem.jobs.flatMap(({ waitsFor }, i) =>
+    0 < plan[i]!.length && waitsFor.some((wait) => wait.job === index) ? [i] : [],
+  );
+  return next.sort((a, b) => plan[a]![0]!.day - plan[b]![0]!.day)[0];
+}
+
+/** Jobs with hours of those who could do a job on its days, the most hours first. */
+function takersOf(problem: WorkProblem, plan: WorkPlacing, index: number): number[] {
+  const job = problem.jobs[index]!;
+  const from = Math.max(0, freeFrom(job, plan));
+  const minutesOf = (pieces: readonly WorkPiece[]): number =>
+    pieces
+      .filter(({ day }) => from <= day && day <= job.untilDay && suitsOn(job, day))
+      .reduce(
+        (sum, { minutes, workers }) =>
+          sum + minutes * workers.filter((w) => job.able.includes(w)).length,
+        0,
+      );
+  return plan
+    .map((pieces, i) => ({ i, minutes: i === index ? 0 : minutesOf(pieces) }))
+    .filter(({ minutes }) => 0 < minutes)
+    .sort((a, b) => b.minutes - a.minutes || a.i - b.i)
+    .map(({ i }) => i);
 }
 
 function refusalOn(
@@ -111,55 +176,5 @@ function refusalOn(
   return inTheDark ? 'no-light' : 'no-hours';
 }
 
-const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;
-
-/** What would make a job fit that does not. */
-export interface Remedies {
-  /** The day that lacks least, and how many minutes of each who takes part it lacks. */
-  readonly hours?: { readonly day: number; readonly minutes: number };
-  /** First day on which it would be done if its last day did not count. */
-  readonly laterDay?: number;
-  /** Jobs whose hours it could take, the cheapest to lose first. */
-  readonly instead: readonly number[];
-}
-
-const MOST_INSTEAD = 3;
-
-/** Hours, a later date, or what could be dropped for a job that is not in a plan. */
-export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: number): Remedies {
-  const job = problem.jobs[index]!;
-  const from = freeFrom(job, plan);
-  if (from < 0 || job.able.length < job.peopleNeeded) return { instead: [] };
-  const last = Math.min(job.untilDay, problem.days - 1);
-  const left = daysLeft(problem, plan);
-  let hours: Remedies['hours'];
-  let spread = 0;
-  for (let day = Math.max(0, from); day <= last; day++) {
-    if (!suitsOn(job, day)) continue;
-    const together = left.together(job, day);
-    spread += together;
-    const lacks = job.minutes - (job.smallestPieceMinutes === undefined ? together : spread);
-    if (0 < lacks && (!hours || lacks < hours.minutes)) hours = { day, minutes: lacks };
-  }
-  const later = left.put({ ...job, untilDay: problem.days - 1 }, Math.max(0, from));
-  left.giveBack(job, later);
-  const instead = plan
-    .map((pieces, i) => ({ i, pieces }))
-    .filter(({ i, pieces }) => !problem.jobs[i]!.pinned && 0 < pieces.length)
-    .filter(({ i }) => problem.jobs[i]!.lostCost < job.lostCost)
-    .sort((a, b) => problem.jobs[a.i]!.lostCost - problem.jobs[b.i]!.lostCost)
-    .filter(({ i, pieces }) => {
-      const other = problem.jobs[i]!;
-      left.giveBack(other, pieces);
-      const fits = left.put(job, Math.max(0, from));
-      left.giveBack(job, fits);
-      pieces.forEach((piece) => left.take(other, piece));
-      return 0 < fits.length;
-    })
-    .slice(0, MOST_INSTEAD);
-  return {
-    ...(hours ? { hours } : {}),
-    ...(0 < later.length ? { laterDay: finishDay(later) } : {}),
-    instead: instead.map(({ i }) => i),
-  };
-}
+/** Whether a day suits a job. */
+export const suitsOn = ({ suits }: WorkJob, day: number): boolean => !suits || suits[day] === 1;

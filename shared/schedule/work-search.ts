@@ -1,19 +1,13 @@
 import type { ActivityNetwork } from './activity-network.js';
-import { drawIndex, type Random } from './random.js';
+import type { Random } from './random.js';
 import { WorkDays } from './work-days.js';
+import { Heat } from './work-heat.js';
 import { workNetwork } from './work-network.js';
-import { costBound, placeInOrder, type PlacedWork } from './work-placing.js';
+import { costBound, placeInOrder } from './work-placing.js';
+import { drawnRuin, type Ruins } from './work-ruin.js';
+import { WorkState, type EarlierWork } from './work-state.js';
 import { workWindows } from './work-windows.js';
-import { daysLeft } from './work-reasons.js';
-import { drawnEarlier } from './work-settling.js';
-import {
-  costOf,
-  finishDay,
-  type WorkJob,
-  type WorkPiece,
-  type WorkPlacing,
-  type WorkProblem,
-} from './work.js';
+import type { WorkPlacing, WorkProblem } from './work.js';
 
 export interface FittedWork {
   readonly plan: WorkPlacing;
@@ -31,22 +25,24 @@ export interface WorkLimits {
   readonly isTimeUp?: () => boolean;
 }
 
-/** An earlier plan, and what it counts for to stay with it. */
-export interface EarlierWork {
-  readonly plan: WorkPlacing;
-  /** Cost of moving one job to other days. */
-  readonly costPerMove: number;
-}
-
-/** A job that is late costs little beside one that is lost; below this, costs are equal. */
+/** Costs closer than this are the same. */
 const EQUAL = 1e-9;
+/** The time is asked for once in so many tries. */
+const ASKED_EVERY = 16;
+/** How often jobs are put in again otherwise than on their first days, and at most how much so. */
+const VARIED_SHARE = 0.5;
+const MOST_VARIED = 0.3;
 
 /**
  * Fits jobs into people's hours and days so that what is late or lost costs least.
  *
- * Starts from lists by latest day, by cost and by the earlier plan, then moves jobs that cost
- * something forward in the list, and others about, keeping what is no worse. With an earlier plan
- * nothing moves that does not save more than moving costs.
+ * Starts from lists by latest day and by cost, and from the earlier plan as far as it still holds.
+ * Then a few related jobs at a time are taken out and put in again one by one, now and then by
+ * others or on later days than the first; what comes of it is gone on from when it costs no more,
+ * or a little more while the search is warm. With an earlier plan nothing moves that does not save
+ * more than moving costs.
+ *
+ * Source: ruin and recreate, Schrimpf et al. (2000), cooled as in simulated annealing.
  *
  * @throws RingError when jobs wait for each other in a circle
  */
@@ -58,77 +54,84 @@ export function fitWork(
 ): FittedWork {
   const network = workNetwork(problem.jobs);
   const bound = costBound(problem, network.order);
-  const days = new WorkDays(problem);
-  let tried = 0;
-  const tryOrder = (order: Order): Tried => {
-    tried++;
-    const { list, jobs } = order;
-    const placed = placeInOrder({ ...problem, jobs }, days, list, earlier?.plan);
-    return { ...placed, ...order, total: placed.cost + movesCost(placed, earlier) };
-  };
-  const starts = startLists(problem, network, earlier?.plan);
-  let now = starts
+  const ruins = ruinsOf(problem, network);
+  const starts = startLists(problem, network, ruins.latest, earlier?.plan)
     .slice(0, Math.max(1, limits.plans))
-    .map((list) => tryOrder({ list, jobs: problem.jobs }))
-    .reduce((best, each) => (each.total < best.total - EQUAL ? each : best));
-  let best = now;
-  while (tried < limits.plans && bound + EQUAL < best.total && !limits.isTimeUp?.()) {
-    const next = tryOrder(neighbor(problem, network, now, random));
-    if (next.total <= now.total + EQUAL) now = next;
-    if (now.total < best.total - EQUAL) best = now;
+    .map((start) => startFrom(problem, network, start, earlier));
+  const state = starts.reduce((a, b) => (b.total < a.total - EQUAL ? b : a));
+  state.settle();
+  let best = { pieces: [...state.pieces], total: state.total };
+  const heat = new Heat(problem);
+  let tried = starts.length;
+  while (tried < limits.plans && bound + EQUAL < best.total && 1 < ruins.movable.length) {
+    if (tried % ASKED_EVERY === 0 && limits.isTimeUp?.()) break;
+    tried++;
+    const isVaried = random() < VARIED_SHARE;
+    const vary = isVaried ? { random, share: MOST_VARIED * random() } : undefined;
+    const change = state.putAgain(drawnRuin(state, ruins, random), vary);
+    const isRoundOver = heat.cool();
+    if (change && heat.allows(change.cost, random)) state.keep(change);
+    else if (change) state.undo(change);
+    if (state.total < best.total - EQUAL) {
+      state.settle();
+      best = { pieces: [...state.pieces], total: state.total };
+    } else if (isRoundOver) state.goTo(best.pieces);
   }
-  const plan = drawnEarlier(problem, network, best.pieces, {
-    days: daysLeft(problem, best.pieces),
-    stays: (i) => isSame(best.pieces[i]!, earlier?.plan[i]),
-  });
-  return { plan, cost: costOfPlan(problem, plan), bound, tried };
+  state.goTo(best.pieces);
+  return { plan: best.pieces, cost: state.costWithoutMoves(), bound, tried };
 }
 
-/** What a plan is made from: the jobs in turn, some of them left to certain people only. */
-interface Order {
+function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
+  return {
+    movable: jobs.flatMap(({ pinned, able, peopleNeeded }, i) =>
+      pinned || able.length < peopleNeeded ? [] : [i],
+    ),
+    latest: workWindows(jobs, network).map(({ latestDay }) => latestDay),
+  };
+}
+
+/** A list to start from, and whether what still can stays where it was. */
+interface Start {
   readonly list: Int32Array;
-  readonly jobs: readonly WorkJob[];
+  readonly stays: boolean;
 }
 
-interface Tried extends PlacedWork, Order {
-  readonly total: number;
-}
-
-/** Pieces on the same days as in an earlier plan. */
-const isSame = (now: readonly WorkPiece[], was: readonly WorkPiece[] | undefined): boolean =>
-  was?.length === now.length && was.every((piece, k) => piece.day === now[k]!.day);
-
-const costOfPlan = ({ jobs }: WorkProblem, plan: WorkPlacing): number =>
-  jobs.reduce((sum, job, i) => sum + costOf(job, finishDay(plan[i]!)), 0);
-
-function movesCost({ pieces }: PlacedWork, earlier: EarlierWork | undefined): number {
-  if (!earlier) return 0;
-  let moved = 0;
-  pieces.forEach((now, i) => {
-    const was = earlier.plan[i] ?? [];
-    if (0 < was.length && !isSame(now, was)) moved++;
-  });
-  return moved * earlier.costPerMove;
-}
-
-/** Lists to start from: by latest day, by what it costs to be late, by the earlier plan. */
+/** Lists to start from: by the earlier plan, by latest day, by what it costs to be late. */
 function startLists(
   { jobs }: WorkProblem,
   network: ActivityNetwork,
+  latest: readonly number[],
   was: WorkPlacing | undefined,
-): Int32Array[] {
-  const windows = workWindows(jobs, network);
+): Start[] {
   const heaviest = jobs.reduce((most, { lostCost }) => Math.max(most, lostCost), 1);
-  const byLatest = (i: number): number => windows[i]!.latestDay;
-  const byCost = (i: number): number => windows[i]!.latestDay - (30 * jobs[i]!.lostCost) / heaviest;
-  const keys = [byLatest, byCost];
-  if (was) keys.unshift((i) => (was[i]?.[0] ? was[i][0].day - 1000 : byLatest(i)));
-  return keys.map((key) =>
+  const byLatest = (i: number): number => latest[i]!;
+  const byCost = (i: number): number => latest[i]! - (30 * jobs[i]!.lostCost) / heaviest;
+  const byPlan = (i: number): number => (was?.[i]?.[0] ? was[i][0].day - 1000 : latest[i]!);
+  const listBy = (key: (i: number) => number): Int32Array =>
     inOrderOf(
       network,
       Float64Array.from(jobs, (_, i) => key(i)),
-    ),
-  );
+    );
+  const lists = [byLatest, byCost].map((key) => ({ list: listBy(key), stays: false }));
+  return was ? [{ list: listBy(byPlan), stays: true }, ...lists] : lists;
+}
+
+/** The plan of a list; with an earlier plan first all of that which still holds. */
+function startFrom(
+  problem: WorkProblem,
+  network: ActivityNetwork,
+  { list, stays }: Start,
+  earlier: EarlierWork | undefined,
+): WorkState {
+  const days = new WorkDays(problem);
+  if (!stays) {
+    const { pieces } = placeInOrder(problem, days, list, earlier?.plan);
+    return new WorkState(problem, network, pieces, earlier);
+  }
+  const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
+  const state = new WorkState(problem, network, nothing, earlier);
+  state.stayWhere(list);
+  return state;
 }
 
 /** Every job once, the smallest key first among those that wait for nothing. */
@@ -160,101 +163,4 @@ export function inOrderOf(network: ActivityNetwork, keys: Float64Array): Int32Ar
       if (--waiting[after[a]!]! === 0) ready.push(after[a]!);
   }
   return list;
-}
-
-/**
- * An order a little different: mostly a job that costs something is drawn forward or any is put
- * elsewhere, now and then a job is left to certain people, or to anyone again.
- */
-function neighbor(
-  problem: WorkProblem,
-  network: ActivityNetwork,
-  { list, jobs, pieces }: Tried,
-  random: Random,
-): Order {
-  if (random() < SHARE_WHO) return { list, jobs: leftToSome(problem, jobs, random) };
-  const costly = jobs.flatMap((job, i) => (0 < costOf(job, finishDay(pieces[i]!)) ? [i] : []));
-  const position = new Int32Array(list.length);
-  list.forEach((i, k) => (position[i] = k));
-  const isForward = 0 < costly.length && random() < 0.75;
-  const i = isForward
-    ? costly[drawIndex(random, costly.length)]!
-    : list[drawIndex(random, list.length)]!;
-  return {
-    jobs,
-    list: isForward
-      ? drawnForward(network, list, position, i, drawIndex(random, position[i]! + 1))
-      : putElsewhere(network, list, position, i, random),
-  };
-}
-
-/** How often an order changes who does a job instead of when. */
-const SHARE_WHO = 0.2;
-
-function leftToSome(
-  problem: WorkProblem,
-  jobs: readonly WorkJob[],
-  random: Random,
-): readonly WorkJob[] {
-  const shared = problem.jobs.flatMap(({ able, peopleNeeded: people }, i) =>
-    people < able.length ? [i] : [],
-  );
-  if (shared.length === 0) return jobs;
-  const i = shared[drawIndex(random, shared.length)]!;
-  const job = problem.jobs[i]!;
-  const isFree = jobs[i] === job;
-  const able = [...job.able];
-  while (job.peopleNeeded < able.length) able.splice(drawIndex(random, able.length), 1);
-  return jobs.with(i, isFree || random() < 0.5 ? { ...job, able } : job);
-}
-
-/** A job and all it waits for, brought before what stands at a place of the list. */
-function drawnForward(
-  { before, beforeAt }: ActivityNetwork,
-  list: Int32Array,
-  position: Int32Array,
-  job: number,
-  to: number,
-): Int32Array {
-  const comes = new Uint8Array(list.length);
-  comes[job] = 1;
-  for (let k = position[job]!; to <= k; k--) {
-    const i = list[k]!;
-    if (comes[i] === 0) continue;
-    for (let b = beforeAt[i]!; b < beforeAt[i + 1]!; b++) comes[before[b]!] = 1;
-  }
-  const part = list.subarray(to, position[job]! + 1);
-  const next = list.slice();
-  next.set(
-    [...part].filter((i) => comes[i] === 1),
-    to,
-  );
-  next.set(
-    [...part].filter((i) => comes[i] === 0),
-    to + part.reduce((sum, i) => sum + comes[i]!, 0),
-  );
-  return next;
-}
-
-/** A job somewhere else between what it waits for and what waits for it. */
-function putElsewhere(
-  { before, beforeAt, after, afterAt }: ActivityNetwork,
-  list: Int32Array,
-  position: Int32Array,
-  job: number,
-  random: Random,
-): Int32Array {
-  let first = 0;
-  let last = list.length - 1;
-  for (let b = beforeAt[job]!; b < beforeAt[job + 1]!; b++)
-    first = Math.max(first, position[before[b]!]! + 1);
-  for (let a = afterAt[job]!; a < afterAt[job + 1]!; a++)
-    last = Math.min(last, position[after[a]!]! - 1);
-  const at = position[job]!;
-  const to = first + drawIndex(random, last - first + 1);
-  const next = list.slice();
-  if (to < at) next.copyWithin(to + 1, to, at);
-  else next.copyWithin(at, at + 1, to + 1);
-  next[to] = job;
-  return next;
 }

@@ -1,13 +1,25 @@
-import { WorkDays } from './work-days.js';
-import { placeInOrder } from './work-placing.js';
-import { finishDay, type WorkProblem } from './work.js';
+import type { WorkJob } from './work.js';
+
+/** Days that suit each job in one year; `undefined` where all do. */
+export type YearSuits = readonly (Uint8Array | undefined)[];
+
+/** What became of one job in each year that was played. */
+export interface PlayedJob {
+  /** Day on which it was finished; -1 when it never was. */
+  readonly finishes: Int16Array;
+  /** Share of its minutes that were worked, 0 to 1. */
+  readonly shares: Float32Array;
+}
 
 /** How a job fares over many years of weather. */
 export interface JobChance {
   /** Share of years in which it is done by its due day. */
   readonly onTime: number;
-  /** Share of years in which it is never done. */
+  /** Share of years in which it is never finished, and in which some of it is done all the same. */
   readonly lost: number;
+  readonly partly: number;
+  /** Share of its work that is done in those, on average; 0 when there are none. */
+  readonly partOfIt: number;
   /** Day by which it is done in half of the years, and in nearly all; -1 when it is not. */
   readonly halfDoneDay: number;
   readonly mostDoneDay: number;
@@ -15,51 +27,65 @@ export interface JobChance {
   readonly standardError: number;
 }
 
-/** Days that suit each job in one year; `undefined` where all do. */
-export type YearSuits = readonly (Uint8Array | undefined)[];
-
 /**
- * Plays one plan's order of work through many years: every year the jobs are taken in the same
- * order, each on the first days that suit it in that year.
- *
- * The order is the same in every year and knows nothing of its weather. What is foreseen is only
- * that a job which would not be finished by its last day is not begun: chances of the others come
- * out a little too good by the hours that saves.
+ * Chances of a job from the years in which it was played.
  *
  * @param sureShare share of years that is called nearly all
  *
  * Source: Monte Carlo estimate of a share, standard error √(p(1 − p)/n).
  */
-export function chancesOverYears(
-  problem: WorkProblem,
-  list: Int32Array,
-  years: readonly YearSuits[],
+export function chanceOf(
+  { finishes, shares }: PlayedJob,
+  { dueDay }: Pick<WorkJob, 'dueDay'>,
   sureShare: number,
-): JobChance[] {
-  const finishes = problem.jobs.map(() => new Int32Array(years.length));
-  const days = new WorkDays(problem);
-  years.forEach((suits, y) => {
-    const jobs = problem.jobs.map((job, i) => {
-      const own = suits[i];
-      return own ? { ...job, suits: own } : job;
-    });
-    const { pieces } = placeInOrder({ ...problem, jobs }, days, list);
-    pieces.forEach((each, i) => (finishes[i]![y] = finishDay(each)));
-  });
-  return problem.jobs.map((job, i) => chanceOf(finishes[i]!, job.dueDay, sureShare));
-}
-
-function chanceOf(finishes: Int32Array, dueDay: number, sureShare: number): JobChance {
+): JobChance {
   const n = finishes.length;
-  const lost = finishes.reduce((sum, day) => sum + (day < 0 ? 1 : 0), 0);
-  const onTime = finishes.reduce((sum, day) => sum + (0 <= day && day <= dueDay ? 1 : 0), 0) / n;
+  let [onTime, lost, partly, parts] = [0, 0, 0, 0];
+  finishes.forEach((day, year) => {
+    if (0 <= day) return void (onTime += day <= dueDay ? 1 : 0);
+    lost++;
+    if (shares[year]! <= 0) return;
+    partly++;
+    parts += shares[year]!;
+  });
   const done = finishes.filter((day) => 0 <= day).sort();
   const dayOf = (share: number): number => done[Math.ceil(share * n) - 1] ?? -1;
   return {
-    onTime,
+    onTime: onTime / n,
     lost: lost / n,
+    partly: partly / n,
+    partOfIt: partly === 0 ? 0 : parts / partly,
     halfDoneDay: dayOf(0.5),
     mostDoneDay: dayOf(sureShare),
-    standardError: Math.sqrt((onTime * (1 - onTime)) / n),
+    standardError: Math.sqrt(((onTime / n) * (1 - onTime / n)) / n),
   };
+}
+
+/** How much likelier one play of the same years makes a job than another. */
+export interface ChanceGain {
+  readonly gain: number;
+  /** Standard error of the gain: smaller than that of two plays of different years. */
+  readonly standardError: number;
+}
+
+/**
+ * What a change does to the chance of a job, year against year.
+ *
+ * Source: common random numbers, error of the mean of paired differences.
+ */
+export function gainOf(
+  before: Int16Array,
+  after: Int16Array,
+  { dueDay }: Pick<WorkJob, 'dueDay'>,
+): ChanceGain {
+  const n = after.length;
+  const isIn = (day: number): number => (0 <= day && day <= dueDay ? 1 : 0);
+  let [sum, squares] = [0, 0];
+  for (let year = 0; year < n; year++) {
+    const difference = isIn(after[year]!) - isIn(before[year]!);
+    sum += difference;
+    squares += difference * difference;
+  }
+  const gain = sum / n;
+  return { gain, standardError: Math.sqrt(Math.max(0, squares / n - gain * gain) / n) };
 }

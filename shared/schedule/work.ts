@@ -7,7 +7,10 @@ export interface WorkJob {
   readonly peopleNeeded: number;
   /** Workers who can do it. */
   readonly able: readonly number[];
-  /** Smallest useful piece when it may be spread over days; left out, it is done in one day. */
+  /**
+   * Smallest useful piece when it may be spread over days, and done in part where not all of it
+   * fits; left out, it is done in one day or not at all.
+   */
   readonly smallestPieceMinutes?: number;
   /** First day on which it may be worked on. */
   readonly fromDay: number;
@@ -58,8 +61,30 @@ export type WorkPlacing = readonly (readonly WorkPiece[])[];
 /** Day on which a job is finished, -1 when it is not in the plan. */
 export const finishDay = (pieces: readonly WorkPiece[]): number => pieces.at(-1)?.day ?? -1;
 
-/** What a job costs when it is finished on a day, or never: -1. */
-export function costOf(job: WorkJob, finish: number): number {
-  if (finish < 0) return job.lostCost;
-  return Math.min(job.lostCost, Math.max(0, finish - job.dueDay) * job.lateCostPerDay);
+/** Minutes of a job, of each who takes part, that pieces hold. */
+export const placedMinutes = (pieces: readonly WorkPiece[]): number =>
+  pieces.reduce((sum, { minutes }) => sum + minutes, 0);
+
+/** Day on which all of a job is done, -1 when some of it is not in the plan. */
+export const doneDay = (job: WorkJob, pieces: readonly WorkPiece[]): number =>
+  placedMinutes(pieces) < job.minutes ? -1 : finishDay(pieces);
+
+/**
+ * What a job costs with its pieces, which may hold a part of it.
+ *
+ * What is not done costs its share of `lostCost`, and lateness goes by the last piece that counts:
+ * where a late rest would cost more than losing it, it counts as lost. So no piece more ever costs,
+ * a part never costs more than nothing nor less than the whole, and a job in one piece costs what
+ * its days late do, at most `lostCost`.
+ */
+export function costOf(job: WorkJob, pieces: readonly WorkPiece[]): number {
+  const { lostCost, lateCostPerDay, dueDay, minutes } = job;
+  let cost = lostCost;
+  let open = minutes;
+  for (const piece of pieces) {
+    open -= piece.minutes;
+    const late = Math.max(0, piece.day - dueDay) * lateCostPerDay;
+    cost = Math.min(cost, late + (lostCost * open) / minutes);
+  }
+  return cost;
 }

@@ -205,10 +205,23 @@ export interface ProcessingTable {
   readonly waterUptake: Sourced & Ranged & { readonly share: number };
   readonly packing: Sourced & Ranged & { readonly kgPerL: number };
   readonly withdrawalH: Sourced & Ranged & { readonly value: number };
-  /** Ice for a weight of carcass, from a cool day to a hot one. */
+  /** Ice for a weight of carcass as habit has it, from a cool day to a hot one. */
   readonly ice: Sourced & Ranged;
-  /** Highs of the day from which less than the most, and the most, of the ice is taken. */
-  readonly iceWeather: Sourced & { readonly coolC: number; readonly hotC: number };
+  /** Heat that ice takes up: of the carcass, the water over it, and the air of the day. */
+  readonly iceBalance: Sourced & {
+    readonly carcassC: number;
+    readonly carcassKJPerKgK: number;
+    readonly waterKJPerKgK: number;
+    readonly meltKJPerKg: number;
+    /** Kilograms of water over a kilogram of carcass. */
+    readonly waterPerCarcass: number;
+    readonly endC: number;
+    /** What a tub lets in, for a kilogram of carcass in it. */
+    readonly airWPerKPerKg: number;
+    /** Hours that a carcass lies in ice. */
+    readonly hours: number;
+    readonly because?: string;
+  };
   readonly iceBag: Sourced & { readonly kg: number };
   readonly chilling: Sourced & {
     readonly targetC: number;
@@ -218,6 +231,8 @@ export interface ProcessingTable {
     readonly iceWater: IceWaterChilling;
   };
   readonly freezerBags: Sourced & { readonly perBird: number };
+  /** Minutes that a bird, or a load, takes at each station. */
+  readonly stations: Readonly<Record<'cones' | 'scalder' | 'plucker', Station>>;
   /** Propane to heat the scald water for a day, and to keep it hot for each bird. */
   readonly scalding: Sourced & { readonly gasLPerDay: number; readonly gasLPerBird: number };
   /** How long frozen birds keep. */
@@ -225,6 +240,9 @@ export interface ProcessingTable {
   /** Days a carcass rests cold before it is eaten or frozen. */
   readonly resting: Sourced & { readonly days: number };
 }
+
+/** Where birds wait for each other on a day of processing. */
+export type Station = Sourced & Ranged & { readonly minutes: number };
 
 export interface Material extends Sourced {
   readonly id: string;

@@ -1,5 +1,5 @@
 import { MARK_MEANING, type Mark } from '../explain/formula.js';
-import { within } from '../farm/bounds.js';
+import { CLOCK_H, within } from '../farm/bounds.js';
 import {
   choice,
   list,
@@ -26,10 +26,13 @@ import type { Unit } from '../units/unit.js';
 const figure = (min: number, max: number, unit: Unit = 'ratio') =>
   number('Figure', within(min, max, unit, 'Check the figure and its unit against the source.'));
 
+export const CLOCK = number('Hour of the clock', CLOCK_H);
 export const KG = figure(0, 2000, 'kg');
 export const KG_A_HA = figure(0, 20_000, 'kgPerHa');
 export const GRAMS = figure(20, 120, 'g');
 export const DAYS = figure(0, 400, 'day');
+/** Days ahead of a plan. */
+export const AHEAD_DAYS = figure(0, 1000, 'day');
 export const OFFSET_DAYS = figure(-400, 400, 'day');
 export const WEEKS = figure(0, 120);
 export const HOURS = figure(0, 48, 'h');
@@ -54,6 +57,7 @@ export const R_VALUE = figure(0, 100);
 export const INDEX = figure(40, 120);
 export const SIGNED = figure(-10_000, 10_000);
 export const COEFFICIENT = figure(0, 100);
+export const KJ_PER_KG = figure(0, 1000);
 
 /** A word or sentence of a table. */
 export const WORDS = text('Words', 1000);

@@ -14,6 +14,8 @@ export interface SetJob {
   readonly priority: Priority;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
+  /** What it puts out is harmed by a night at or below this. */
+  readonly harmedAtOrBelowC?: number;
   /** Another job of the set that comes first, and the days to wait after it. */
   readonly waitsFor?: string;
   readonly waitDays?: number;
@@ -39,7 +41,7 @@ export interface JobSet extends Sourced {
     | { readonly from: 'last-frost'; readonly offsetDays?: number }
     /** The next turn-out of a herd there is; else the last frost. */
     | { readonly from: 'turn-out' }
-    /** The first of some days in a row with an average high of so much or more. */
-    | { readonly from: 'warm-days'; readonly dayMaxC: number; readonly daysInRow: number };
+    /** The first warm days of the year, on which hives can be opened. */
+    | { readonly from: 'hives-open' };
   readonly jobs: readonly SetJob[];
 }

@@ -37,6 +37,7 @@ export const JUDGED = {
     'frozenBox',
     'hotBox',
     'past',
+    'slotMissed',
     'shortNotice',
     'usualLeadDays',
     'coldBoxC',
@@ -62,6 +63,7 @@ export const JUDGED = {
     'leastADay',
     'splitDays',
     'splitDaysMost',
+    'slotWeightShare',
     'fewFeedDays',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
@@ -126,6 +128,9 @@ export const JUDGED = {
     'restDoneDays',
     'restLostDays',
     'sureShare',
+    'likelyShare',
+    'fewDays',
+    'helperHours',
     'ownFrostC',
   ],
 } as const;

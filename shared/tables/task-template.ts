@@ -30,10 +30,16 @@ export type TaskCircumstance =
   | 'nests-short'
   | 'grower-feed'
   | 'laying-feed'
-  | 'shell-apart';
+  | 'shell-apart'
+  | 'plucked-by-hand'
+  | 'first-processing';
+
+/** Times of the day at which animals are seen to, in their order. */
+export const ROUNDS = ['morning', 'noon', 'evening', 'night'] as const;
+export type Round = (typeof ROUNDS)[number];
 
 /** What the hours of a task grow with. */
-export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre';
+export type WorkUnit = 'hundred-birds' | 'hundred-eggs' | 'ten-head' | 'acre' | 'ton';
 
 /** A task before it has dates: hung on an event, in hours by a base and an amount for each unit. */
 export interface TaskTemplate extends Sourced {
@@ -71,7 +77,13 @@ export interface TaskTemplate extends Sourced {
   /** Done every day of its length, in those hours each day. */
   readonly isDaily: boolean;
   readonly needs?: string;
+  /** Of daily work: the rounds of the day on which it is done. */
+  readonly rounds?: readonly Round[];
+  /** Somebody looks at least every so many hours by day, in its first `days` days or in all. */
+  readonly looks?: { readonly everyH: number; readonly days?: number };
   readonly conditions?: WorkConditions;
+  /** Daily work that a child can do too, whom the household has given hours. */
+  readonly forWhom?: 'child';
   /** Work that is only done when weather or grass asks for it: listed, not planned. */
   readonly onDemand?: boolean;
   /** Days it may be done after its day without loss. */

@@ -14,7 +14,9 @@ import {
 } from '../farm/field.js';
 import { jobFields, workConditionFields } from '../farm/job.js';
 import {
+  AHEAD_DAYS,
   AIR_C,
+  CLOCK,
   COUNT,
   DAYS,
   HOURS,
@@ -34,7 +36,7 @@ import {
   WORDS,
   YES_NO,
 } from './figures.js';
-import type { TaskTemplate } from './task-template.js';
+import { ROUNDS, type TaskTemplate } from './task-template.js';
 
 const { priority } = jobFields.fields;
 const conditions = nested('Conditions', workConditionFields);
@@ -97,6 +99,8 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
           'grower-feed',
           'laying-feed',
           'shell-apart',
+          'plucked-by-hand',
+          'first-processing',
         ]),
       ),
       onlyMilk: maybe(YES_NO),
@@ -114,11 +118,14 @@ const taskTemplate = (name: string, own: 'taskTemplates' | 'herdTaskTemplates') 
       ),
       hoursBase: HOURS,
       hoursPerUnit: HOURS,
-      unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre']),
+      unit: choice('For each', ['hundred-birds', 'hundred-eggs', 'ten-head', 'acre', 'ton']),
       isDaily: YES_NO,
       needs: maybe(WORDS),
+      rounds: maybe(list('Rounds', choice('Round', ROUNDS), ROUNDS.length, 'rounds', 1)),
+      looks: maybe(nested('Looks', row('Looks', { everyH: HOURS, days: maybe(DAYS) }))),
       conditions: maybe(conditions),
       onDemand: maybe(YES_NO),
+      forWhom: maybe(choice('For whom', ['child'])),
       mayFollowDays: maybe(DAYS),
       notSplit: maybe(YES_NO),
       waitsFor: list('Waits for', rowOf(own), 20, 'ids'),
@@ -136,20 +143,32 @@ export const herdTaskTemplates = taskTemplate('HerdTask', 'herdTaskTemplates');
 export const work = nested(
   'Work',
   row('Work', {
-    horizonDays: value('Horizon', DAYS),
+    horizonDays: part('Horizon', { value: AHEAD_DAYS, mostDays: AHEAD_DAYS }),
     hoursByWeekday: part('HoursByWeekday', {
       values: sevenDays('Hours', HOURS.bounds),
       because: maybe(WORDS),
     }),
     startH: part('Begins', startingHourFields.fields),
+    outByDay: part('Out by day', { fromH: CLOCK, toH: CLOCK }),
+    visits: part('Visits', { everyH: HOURS }),
     wetDay: part('WetDay', {
       rainMm: MM,
       meanRainMm: MM,
       wetAfterWetShare: SHARE,
       because: maybe(WORDS),
     }),
+    forecast: part('Forecast', { rightShares: sevenDays('Comes as forecast', SHARE.bounds) }),
     dayToDay: value('Likeness to the day before', SHARE),
     frost: part('FrostLows', { lows: table('FrostLow', { name: NAME, atOrBelowC: AIR_C }) }),
+    keyDates: nested(
+      'KeyDates',
+      row('KeyDates', {
+        soil: table('WarmSoil', { id: ID, name: NAME, atLeastC: AIR_C, ...SOURCED }),
+        hivesOpen: part('HivesOpen', { name: NAME, dayMaxC: AIR_C, daysInRow: DAYS }),
+        swarming: part('Swarming', { name: NAME, afterDays: DAYS }),
+        bloom: part('Bloom', { name: NAME, atOrBelowC: AIR_C }),
+      }),
+    ),
     workableGround: part('WorkableGround', {
       layerM: M,
       drierThanFieldCapacityMm: MM,
@@ -198,11 +217,7 @@ export const jobSets = table('JobSet', {
         offsetDays: maybe(OFFSET_DAYS),
       }),
       'turn-out': row('FromTurnOut', { from: choice('From', ['turn-out']) }),
-      'warm-days': row('FromWarmDays', {
-        from: choice('From', ['warm-days']),
-        dayMaxC: AIR_C,
-        daysInRow: DAYS,
-      }),
+      'hives-open': row('FromHivesOpen', { from: choice('From', ['hives-open']) }),
     }),
   ),
   jobs: table('SetJob', {
@@ -216,6 +231,7 @@ export const jobSets = table('JobSet', {
     priority,
     conditions,
     canBeSpread: YES_NO,
+    harmedAtOrBelowC: maybe(AIR_C),
     waitsFor: maybe(ID),
     waitDays: maybe(DAYS),
     everyDays: maybe(DAYS),

@@ -2,13 +2,25 @@ import type { StartingHours } from '../farm/farm.js';
 import type { Priority } from '../farm/job.js';
 import type { Sourced } from '../explain/formula.js';
 
+/** A warmth of the soil at which something is sown or planted. */
+export interface WarmSoil extends Sourced {
+  readonly id: string;
+  readonly name: string;
+  readonly atLeastC: number;
+}
+
 /** What fitting work into hours and days goes by. */
 export interface WorkTable {
-  readonly horizonDays: Sourced & { readonly value: number };
+  /** Days that are planned: a year, or to the last that is due, but no more than the most. */
+  readonly horizonDays: Sourced & { readonly value: number; readonly mostDays: number };
   /** Hours a person has for the farm, Monday first, when none are given. */
   readonly hoursByWeekday: Sourced & { readonly values: readonly number[] };
   /** When those hours begin where nobody said, which decides how many are in daylight. */
   readonly startH: Sourced & StartingHours;
+  /** Hours of the clock between which whoever works elsewhere is out of the house on a weekday. */
+  readonly outByDay: Sourced & { readonly fromH: number; readonly toH: number };
+  /** Hours by day between two looks of somebody who only comes in. */
+  readonly visits: Sourced & { readonly everyH: number };
   readonly wetDay: Sourced & {
     /** Rain from which a day counts as wet. */
     readonly rainMm: number;
@@ -17,11 +29,27 @@ export interface WorkTable {
     /** Share of wet days that follow a wet one. */
     readonly wetAfterWetShare: number;
   };
+  /** Share of days that come as forecast, by days ahead, the day on which it is made first. */
+  readonly forecast: Sourced & { readonly rightShares: readonly number[] };
   /** Likeness (correlation) of one day's temperature to the last's, for years drawn by chance. */
   readonly dayToDay: Sourced & { readonly value: number };
   /** How cold a night has to be to count, by the names of frosts. */
   readonly frost: Sourced & {
     readonly lows: readonly { readonly name: string; readonly atOrBelowC: number }[];
+  };
+  /** When the garden and the hives turn, beside the frosts. */
+  readonly keyDates: {
+    /** Soil that is warm enough to sow or plant in. */
+    readonly soil: readonly WarmSoil[];
+    /** Days warm enough for bees, and so many of them in a row. */
+    readonly hivesOpen: Sourced & {
+      readonly name: string;
+      readonly dayMaxC: number;
+      readonly daysInRow: number;
+    };
+    readonly swarming: Sourced & { readonly name: string; readonly afterDays: number };
+    /** The cold that kills open bloom. */
+    readonly bloom: Sourced & { readonly name: string; readonly atOrBelowC: number };
   };
   readonly workableGround: Sourced & {
     readonly layerM: number;

@@ -91,6 +91,15 @@ function written(date: string, pattern: string): string {
 
 /** A full hour of the day, 0 to 23, as a clock of that country says it: 10 pm, 22:00. */
 export function formatHour(hour: number, units: UnitSystem): string {
-  const at = DateTime.fromObject({ hour });
-  return units === 'us' ? at.toFormat('h a').toLowerCase() : at.toFormat('HH:mm');
+  const minutes = Math.round(60 * hour);
+  const at = DateTime.fromObject({ hour: Math.floor(minutes / 60), minute: minutes % 60 });
+  if (units !== 'us') return at.toFormat('HH:mm');
+  return at.toFormat(at.minute === 0 ? 'h a' : 'h:mm a').toLowerCase();
+}
+
+/** An hour of the clock: 5:30 pm, or 17:30 with metric units. */
+export function formatClock(hour: number, { units }: Pick<DateReader, 'units'>): string {
+  const time = DateTime.fromObject({ hour: 0 }).plus({ minutes: Math.round(60 * hour) });
+  if (units === 'metric') return time.toFormat('H:mm');
+  return time.toFormat(time.minute === 0 ? 'h a' : 'h:mm a').toLowerCase();
 }

@@ -1,6 +1,6 @@
 import { addDays, dayOfYear } from '../calendar/plain-date.js';
 import type { YearOfLows } from './by-frost-dates.js';
-import { chanceOfAnyBelow } from './night-chances.js';
+import { chancesOfAnyBelow } from './night-chances.js';
 
 const DAYS = 366;
 const LEAP_YEAR = 2024;
@@ -38,31 +38,16 @@ export function frostYear(
     return (atOrBelowC - lowC[day]!) / sdC[day]!;
   };
   const turn = (step: 1 | -1): FrostTurn | undefined => {
-    const nights = (share: number): number | undefined => nightsUntil(zOf(step), share, likeness);
-    const [usual, safe] = [nights(0.5), nights(fewShare)];
-    if (usual === undefined || safe === undefined || safe === 0) return undefined;
+    // Nights from the warmest one to the first with which the chance of a frost reaches a share.
+    const chances = chancesOfAnyBelow(DAYS / 2 + 1, zOf(step), likeness);
+    const [usual, safe] = [0.5, fewShare].map((share) =>
+      chances.findIndex((chance) => share <= chance),
+    ) as [number, number];
+    if (usual < 0 || safe <= 0) return undefined;
     return { usual: monthDay(warmest + step * usual), safe: monthDay(warmest + step * safe) };
   };
   const [last, first] = [turn(-1), turn(1)];
   return { ...(last ? { last } : {}), ...(first ? { first } : {}) };
-}
-
-/** Nights from the warmest one to the first with which the chance of a frost reaches a share. */
-function nightsUntil(
-  zOf: (night: number) => number,
-  share: number,
-  likeness: number,
-): number | undefined {
-  // It only grows with the nights, so that halving finds it.
-  const reaches = (night: number): boolean => share <= chanceOfAnyBelow(night + 1, zOf, likeness);
-  let [no, yes] = [-1, DAYS / 2];
-  if (!reaches(yes)) return undefined;
-  while (1 < yes - no) {
-    const middle = Math.floor((yes + no) / 2);
-    if (reaches(middle)) yes = middle;
-    else no = middle;
-  }
-  return yes;
 }
 
 const monthDay = (day: number): string =>

@@ -94,7 +94,8 @@ export function halfYearDays(latitudeDeg: number): { spring: Int16Array; autumn:
 
 /**
  * Last spring and first fall frost at a threshold, over the years in which it froze: the day by
- * which it is in half of them, in as large a share as is asked for, and in the rest. A frost is a daily low at or below the threshold. Percentiles
+ * which it is in half of them, in as large a share as is asked for, and in the rest. A frost is a daily low at or
+ * below the threshold, to a tenth of a degree. Percentiles
  * are linear between order statistics, (n − 1)q, and a half day is taken as the later one.
  */
 export function frostDates(
@@ -119,13 +120,18 @@ export function frostDates(
   };
 }
 
+/** A reading is good to a tenth of a degree: 36 °F is 2.22 °C, and counts as 2.2. */
+const HALF_A_TENTH = 0.05;
+
 function lastFrost(lows: ArrayLike<number>, thresholdC: number): number {
-  for (let day = lows.length - 1; 0 <= day; day--) if (lows[day]! <= thresholdC) return day;
+  for (let day = lows.length - 1; 0 <= day; day--)
+    if (lows[day]! <= thresholdC + HALF_A_TENTH) return day;
   return -1;
 }
 
 function firstFrost(lows: ArrayLike<number>, thresholdC: number): number {
-  for (let day = 0; day < lows.length; day++) if (lows[day]! <= thresholdC) return day;
+  for (let day = 0; day < lows.length; day++)
+    if (lows[day]! <= thresholdC + HALF_A_TENTH) return day;
   return -1;
 }
 

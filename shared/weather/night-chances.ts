@@ -39,21 +39,33 @@ export function chanceOfColdNight(
  *
  * @param zOf limit of a day by its place among them
  */
-export function chanceOfAnyBelow(
+export const chanceOfAnyBelow = (
   days: number,
   zOf: (day: number) => number,
   likeness: number,
-): number {
-  if (days <= 0) return 0;
+): number => chancesOfAnyBelow(days, zOf, likeness)[days - 1] ?? 0;
+
+/** Chance that at least one of the days up to each is below its limit; it never falls. */
+export function chancesOfAnyBelow(
+  days: number,
+  zOf: (day: number) => number,
+  likeness: number,
+): Float64Array {
+  const chances = new Float64Array(Math.max(0, days));
+  if (days <= 0) return chances;
   let z = zOf(0);
   let above = normalBelow(-z);
+  chances[0] = within(1 - above);
   for (let day = 1; day < days; day++) {
     const next = zOf(day);
     const alone = normalBelow(-z);
     // So cold that no night is warm enough: nothing to divide by, and nothing left to lose.
-    if (alone < 1e-12) return 1;
+    if (alone < 1e-12) return chances.fill(1, day);
     above *= bothAbove(z, next, likeness) / alone;
+    chances[day] = within(1 - above);
     z = next;
   }
-  return Math.min(1, Math.max(0, 1 - above));
+  return chances;
 }
+
+const within = (chance: number): number => Math.min(1, Math.max(0, chance));

@@ -1,5 +1,6 @@
 import type { Check } from '../../shared/checks/compare.js';
 import type { Tables } from '../../shared/tables/tables.js';
+import { chanceChecks } from './chance-checks.js';
 import { grassChecks } from './grass-checks.js';
 import { moveOutChecks } from './move-out-checks.js';
 import { rowsIn, type ReadRows } from './read-rows.js';
@@ -12,6 +13,7 @@ const FILE_CHECKS: readonly ((read: ReadRows, tables: Tables) => readonly Check[
   moveOutChecks,
   stationChecks,
   grassChecks,
+  chanceChecks,
 ];
 
 /** The folder that holds them, as the environment names it. */

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../shared/explain/quantity.js';
 import type { FarmPicture, NamedBatch } from '../../shared/farm/picture.js';
+import type { ReadyGoal } from '../../shared/farm/ready-goal.js';
 import { planAnimals, type AnimalPlans } from '../../shared/plan/farm/animal-plans.js';
 import { findArrivals, whyNot } from '../../shared/plan/arrival-finder.js';
 import { planBatch } from '../../shared/plan/batch-plan.js';
@@ -10,6 +11,7 @@ import { stopsOn } from '../../shared/plan/handover/sheet-stops.js';
 import { grassYears } from '../../shared/plan/pasture/grass-years.js';
 import { planPasture } from '../../shared/plan/pasture/pasture-plan.js';
 import { todayOf } from '../../shared/plan/today/today.js';
+import { readyBy } from '../../shared/plan/ready-by.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { planWork, workOutlook } from '../../shared/plan/farm/work-of-farm.js';
@@ -19,6 +21,7 @@ import type { Reader } from '../../shared/units/format.js';
 import { feedText } from '../calendar/feed.js';
 import { printGrassYears, printPasture } from './print-pasture.js';
 import { printArrivals, printPlan } from './print-plan.js';
+import { printReady } from './print-ready.js';
 import { printToday } from './print-today.js';
 import { printOutlook, printSheet, printWork } from './print-work.js';
 import { explanationsText } from './text.js';
@@ -78,6 +81,20 @@ export const OUTPUTS = {
     return date === undefined ? printArrivals(weeks, reader) : whyNot(weeks, date, reader);
   },
 
+  slot: (asked: Asked): string => {
+    const [on = '', head] = asked.words;
+    return ready(asked, {
+      goal: 'slot',
+      on,
+      ...(head === undefined ? {} : { head: Number(head) }),
+    });
+  },
+
+  ready: (asked: Asked): string => {
+    const { purpose } = batchOf(asked, asked.batch);
+    return ready(asked, { goal: purpose === 'meat' ? 'ready' : 'eggs', on: asked.words[0] ?? '' });
+  },
+
   pasture: (asked: Asked): string => {
     const { picture, tables, explain } = asked;
     const plan = planPasture(picture, tables);
@@ -97,7 +114,7 @@ export const OUTPUTS = {
     const which = asked.words[0] ?? '1';
     const handover = picture.handovers[Number(which) - 1];
     if (!handover) throw noHandover(which, picture.handovers.length);
-    const stops = stopsOn(picture, tables, animals);
+    const stops = stopsOn(picture, tables, animals, handover);
     return printSheet(sitterSheet(handover, plan, stops, picture.people), readerOf(picture));
   },
 
@@ -107,6 +124,15 @@ export const OUTPUTS = {
     return feedText(calendarEntries(plan, units, animals.pasture), { name, id: name, revision: 1 });
   },
 };
+
+/** A batch planned from its end. */
+function ready(asked: Asked, goal: ReadyGoal): string {
+  const { picture, tables } = asked;
+  const answer = atItsPlace(asked, batchOf(asked, asked.batch), ({ id }) =>
+    readyBy(picture, tables, id, goal),
+  );
+  return asked.json ? JSON.stringify(answer) : printReady(answer, readerOf(picture));
+}
 
 function workOf({ picture, tables }: Asked): { plan: WorkPlan; animals: AnimalPlans } {
   refuseUnplannable(picture, tables);

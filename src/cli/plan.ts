@@ -15,6 +15,8 @@ const USAGE = `Plans a farm without a server.
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30
                                                           every arrival week of a span, ranked
   npm run --silent plan -- FARM.jsonc weeks 2027-03-01 2027-09-30 --why-not 2027-03-10
+  npm run --silent plan -- FARM.jsonc slot 2027-08-14 60  when chicks come for a slot that is booked
+  npm run --silent plan -- FARM.jsonc ready 2027-08-14    when, to be ready to eat (or lay) by a day
   npm run --silent plan -- FARM.jsonc pasture             grass and cattle
   npm run --silent plan -- FARM.jsonc grass-years         the grass through twenty years of weather
   npm run --silent plan -- FARM.jsonc chances             the work through many years of weather
@@ -24,7 +26,7 @@ const USAGE = `Plans a farm without a server.
   --json           exactly what the API returns (batch, pasture, work); of today without ticks
   --explain        every number opened to its formula and source (batch, pasture)
   --explain=heat   only numbers whose label holds a word
-  --batch NAME     the batch that arrival weeks are looked for, where it is not the first
+  --batch NAME     the batch that weeks, slot and ready are asked for, where it is not the first
 
 A farm is one file, and may hold comments: copy seeds/farm.example.jsonc, which explains itself.`;
 

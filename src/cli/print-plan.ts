@@ -190,8 +190,13 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.iceBags,
           leaving.chillTime,
           leaving.chillLimit,
+          leaving.slot?.wanted,
+          leaving.slot?.over,
+          leaving.slot?.arrivals.best,
+          leaving.slot?.slots.best,
         ),
       ),
+    leaving && processingText(leaving, near),
     leaving && leaving.processingWays.map(({ words }) => paragraph(`- ${words}.`, '  ')).join('\n'),
     laying &&
       section(
@@ -287,6 +292,20 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
     .filter((part) => part !== undefined && part !== '')
     .join('\n');
 }
+
+/** Each day of processing at home: how many, from when until when, and who. */
+const processingText = (
+  { processingDays, slowest }: NonNullable<BatchPlan['leaving']>,
+  near: (iso: string) => string,
+): string =>
+  [
+    ...processingDays.flatMap(({ on, birds, from, until, who }) =>
+      from === undefined ? [] : [`${near(on)}: ${birds} birds, ${from} to ${until}, ${who}.`],
+    ),
+    ...(slowest === undefined ? [] : [`What holds it up is ${slowest}.`]),
+  ]
+    .map((line) => paragraph(line, '  '))
+    .join('\n');
 
 /** Candidate weeks, best first. */
 export function printArrivals(weeks: readonly ArrivalWeek[], reader: DateReader): string {

@@ -4,6 +4,19 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
+import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
+import {
+  betterWords,
+  chanceWords,
+  elseWords,
+  isLikely,
+  lackWords,
+  NOTHING_HELPS,
+  playedWords,
+  slightlyLateWords,
+  unlikelyOf,
+} from '../../shared/plan/work/chance-words.js';
+import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -48,9 +61,20 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     return [...chores, ...jobs];
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
+  const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
   const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
+  const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
     `Work from ${near(plan.today)} to ${near(plan.to)}`,
+    ...(plan.careGaps.length === 0
+      ? []
+      : [
+          '\nWho is there for the animals?',
+          table(
+            ['', 'what would do'],
+            plan.careGaps.map(({ said, ways }) => [said, ways.join(' Or: ')]),
+          ),
+        ]),
     '\nToday and the next three days',
     next.length === 0
       ? 'Nothing has to be done.'
@@ -59,8 +83,27 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       (job) =>
         `${job.name} on ${near(job.pieces[0]!.date)} takes ${formatHours(job.shortHours)} more than anyone has.`,
     ),
-    ...(unfit.length + short.length === 0
-      ? ['\nTime for everything.']
+    ...(late.length === 0
+      ? []
+      : [
+          '\nDone late',
+          table(
+            ['work', 'due by', 'done on', 'why', 'what it endangers'],
+            inSeries(late).map(({ next: job, ...times }) => [
+              nameOf(job, times),
+              near(job.latest),
+              near(job.pieces.at(-1)!.date),
+              job.why,
+              job.ifLate ?? '',
+            ]),
+          ),
+        ]),
+    ...part.map(
+      (job) =>
+        `${[job.name, job.belongsTo?.name].filter(Boolean).join(', ')}: ${[job.whyPart, ...job.waysToFit].join(' ')}`,
+    ),
+    ...(unfit.length + part.length + short.length + late.length === 0
+      ? [plan.careGaps.length === 0 ? '\nTime for everything.' : '\nTime for the rest.']
       : [
           '\nNo time for these',
           table(
@@ -77,7 +120,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
     '\nHours by week',
     table(
       ['week of', 'available', 'chores', 'planned', 'due', ''],
-      plan.weeks.map((week) => [
+      weeksToTell(plan).map((week) => [
         near(week.from),
         formatHours(week.hours),
         formatHours(week.choreHours),
@@ -119,9 +162,17 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const sure = formatYears(outlook.sureShare, 'of');
   const { table } = tablesFor(reader);
   const near = (date: string): string => formatDate(date, reader);
+  const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
+  const unlikely = unlikelyOf(outlook);
+  const slightly = slightlyLateWords(outlook);
   return [
-    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}.`,
-    '\nWill it get done?',
+    `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}. ${playedWords(outlook)}`,
+    '\nProbably not in time',
+    ...(unlikely.length === 0 && slightly === undefined
+      ? ['All of it is likely to get done in time.']
+      : inSeries(unlikely).map((line) => unlikelyText(line, outlook, reader))),
+    ...(slightly === undefined ? [] : [slightly]),
+    '\nLikely in time',
     table(
       [
         'work',
@@ -130,10 +181,10 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         `start by, to be safe ${formatYears(outlook.sureShare, 'years in')}`,
         'suitable days',
       ],
-      inSeries(outlook.jobs).map(({ next, ...times }) => {
-        const job = times.later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
+      inSeries(likely).map((line) => {
+        const job = hardestOf(line);
         return [
-          nameOf(job, times, ', the hardest of them'),
+          nameOf(job, line, ', the hardest of them'),
           near(job.latest),
           formatChance(job.chance),
           job.startBySafe === undefined ? 'no day is early enough' : near(job.startBySafe),
@@ -164,6 +215,26 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
         ),
       ]),
     ),
+  ].join('\n');
+}
+
+const hardestOf = ({ next, later }: Series<JobOutlook>): JobOutlook =>
+  later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
+
+/** A piece of work that is unlikely to get done in time, and what would help, a line each. */
+function unlikelyText(line: Series<JobOutlook>, outlook: WorkOutlook, reader: Reader): string {
+  const job = hardestOf(line);
+  const { startBySafe } = job;
+  const says = [
+    chanceWords(job, reader),
+    ...elseWords(job, reader),
+    lackWords(job),
+    startBySafe && `Start by ${formatDate(startBySafe, reader)} to be safe.`,
+    job.lacks !== undefined && job.better.length === 0 && NOTHING_HELPS,
+  ];
+  return [
+    `${nameOf(job, line, ', the hardest of them')}: ${says.filter(Boolean).join(' ')}`,
+    ...job.better.map((better) => `  ${betterWords(outlook, job, better, reader)}`),
   ].join('\n');
 }
 

@@ -15,7 +15,11 @@ export const PASTURE_PLAN = named('PasturePlan', 'Moves, grass and hay of a graz
 export const WORK_PLAN = named('WorkPlan', 'The household’s work, fitted into hours and days.');
 export const WORK_CHANCES = named(
   'WorkChances',
-  'Chances of every job over many years of weather.',
+  'Chances of every job over many years of weather, and what would raise them.',
+);
+export const WORK_CHANCES_PROGRESS = named(
+  'WorkChancesProgress',
+  'The share of the years that is played so far.',
 );
 export const WORK_COMPARISON = named('WorkComparison', 'What another date would free or break.');
 export const YEAR_PLAN = named('YearPlan', 'Thirteen months of a farm on one strip.');

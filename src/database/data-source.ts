@@ -26,6 +26,7 @@ import { Products1797007000000 } from './products.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
 import { NamedCows1796550000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
+import { ByDay1798000016000000 } from './by-day.migration.js';
 import { Start1798000005000000 } from './start.migration.js';
 import { StartingHours1795900000000 } from './starting-hours.migration.js';
 import { TablesInSeeds1795950000000 } from './tables-in-seeds.migration.js';
@@ -66,6 +67,7 @@ export const MIGRATIONS = [
   Products1797007000000,
   EggsCounted1798002000000,
   Start1798000005000000,
+  ByDay1798000016000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -58,6 +58,12 @@ export interface PlannedPicture {
   readonly pasture?: PasturePlan;
 }
 
+/** Chances of the work of a farm; how far they are, in thousandths, is written for all threads. */
+export interface AskedOutlook extends PlannedPicture {
+  readonly history: readonly DailyWeather[];
+  readonly permille: Int32Array;
+}
+
 /** The work of a farm, what is kept of it for the next time, and the day that it is on. */
 export interface PlannedWork {
   readonly plan: WorkPlan;
@@ -145,9 +151,10 @@ export const TASKS = {
   workDueBefore: (asked: PlannedPicture & { readonly before: string }): DueWork[] =>
     workDueBefore(asked.picture, tables, animalsOf(asked), asked.before),
 
-  workOutlook: (
-    asked: PlannedPicture & { readonly history: readonly DailyWeather[] },
-  ): WorkOutlook => workOutlook(asked.picture, tables, animalsOf(asked), asked.history),
+  workOutlook: (asked: AskedOutlook): WorkOutlook =>
+    workOutlook(asked.picture, tables, animalsOf(asked), asked.history, (share) =>
+      Atomics.store(asked.permille, 0, Math.round(1000 * share)),
+    ),
 
   compareWork: ({ now, then }: { now: PlannedPicture; then: PlannedPicture }): WorkComparison =>
     compareWork(
@@ -169,7 +176,7 @@ export const TASKS = {
     sitterSheet(
       asked.handover,
       asked.plan,
-      stopsOn(asked.picture, tables, animalsOf(asked)),
+      stopsOn(asked.picture, tables, animalsOf(asked), asked.handover),
       asked.picture.people,
     ),
 };

@@ -8,7 +8,12 @@ import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
 import { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 import { WorkService } from './work.service.js';
 import { Answers } from '../common/answers.js';
-import { WORK_CHANCES, WORK_COMPARISON, WORK_PLAN } from '../common/plan-answers.js';
+import {
+  WORK_CHANCES,
+  WORK_CHANCES_PROGRESS,
+  WORK_COMPARISON,
+  WORK_PLAN,
+} from '../common/plan-answers.js';
 
 @ApiTags('work')
 @Controller('farms/:farmId/work')
@@ -22,11 +27,21 @@ export class WorkController {
     return this.work.planOf(farmId);
   }
 
-  /** Chances of every job over many years of weather, with frost dates and workable days. */
+  /**
+   * Chances of every job over many years of weather, its days chosen anew every week; what work that
+   * is unlikely to get done lacks, and what would raise its odds; frost dates and workable days.
+   */
   @Answers(WORK_CHANCES)
   @Get('outlook')
   outlookOf(@Param('farmId') farmId: string): Promise<WorkOutlook> {
     return this.work.outlookOf(farmId);
+  }
+
+  /** How far chances are that are being worked out: the share that is played, 0 to 1. */
+  @Answers(WORK_CHANCES_PROGRESS)
+  @Get('outlook/progress')
+  outlookProgressOf(@Param('farmId') farmId: string): Promise<{ played: number }> {
+    return this.work.outlookProgressOf(farmId);
   }
 
   /** What another arrival date would free or break. */

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
@@ -32,11 +33,16 @@ import { WorkPool } from '../work-pool/work-pool.service.js';
 import { KeptPlanEntity } from './kept-plan.entity.js';
 import type { ArrivalMoveDto, GroundLookDto, ProgressDto } from './work.dto.js';
 
+/** Chances that are kept, by farm and revision. */
+const OUTLOOKS = 20;
+
 @Injectable()
 export class WorkService {
   /** Plans by farm, revision and day: nothing is planned again that did not change. */
   private readonly plans = new SharedAnswers<Omit<PlannedWork, 'keep'>>(50);
-  private readonly outlooks = new SharedAnswers<WorkOutlook>(20);
+  private readonly outlooks = new SharedAnswers<WorkOutlook>(OUTLOOKS);
+  /** How far the chances of a farm and revision are, in thousandths. */
+  private readonly played = new LRUCache<string, Int32Array>({ max: OUTLOOKS });
 
   constructor(
     private readonly database: Database,
@@ -84,9 +90,21 @@ export class WorkService {
   async outlookOf(farmId: string): Promise<WorkOutlook> {
     const saved = await this.pictures.of(farmId);
     return this.outlooks.of(saved.key, async () => {
+      const permille = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+      this.played.set(saved.key, permille);
       const history = await this.weather.historyOf(farmId);
-      return this.pool.run('workOutlook', { ...(await this.pasture.planned(saved)), history });
+      const asked = await this.pasture.planned(saved);
+      const outlook = await this.pool.run('workOutlook', { ...asked, history, permille });
+      permille[0] = 1000;
+      return outlook;
     });
+  }
+
+  /** How far the chances are that somebody has asked for. */
+  async outlookProgressOf(farmId: string): Promise<{ played: number }> {
+    const { key } = await this.pictures.of(farmId);
+    const permille = this.played.get(key);
+    return { played: permille ? Atomics.load(permille, 0) / 1000 : 0 };
   }
 
   /** What moving an arrival would free or break. Nothing is changed by asking. */

@@ -1,4 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
+import type { BetterOdds } from '../../shared/plan/work/better-odds.js';
+import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import { printOutlook, printWork } from '../../src/cli/print-work.js';
@@ -41,11 +43,35 @@ describe('work in the terminal', () => {
 
   it('gives of its chances those of the time that is hardest to get done', () => {
     const outlook = workOutlookOf({ ...request, history: [] }, 5);
-    const jobs = outlook.jobs.map((job, k) => ({ ...job, chance: k === 2 ? 0.5 : 1 }));
-    const rows = rowsUnder(printOutlook({ ...outlook, jobs }, reader), 'Will it get done?', 2);
+    const jobs = outlook.jobs.map((job, k) => ({ ...job, chance: k === 2 ? 0.9 : 1 }));
+    const rows = rowsUnder(printOutlook({ ...outlook, jobs }, reader), 'Likely in time', 2);
     expect(rows).toHaveLength(2);
     expect(rows.find((row) => row.includes('Scrub'))).toMatch(
-      /\(every week, 5 times, the hardest of them\) \| Wed, Apr 21 \| about 5 years in 10/,
+      /\(every week, 5 times, the hardest of them\) \| Wed, Apr 21 \| about 9 years in 10/,
+    );
+  });
+
+  it('leads with what is unlikely, and what would help', () => {
+    const outlook = workOutlookOf({ ...request, history: [] }, 5);
+    const better = { kind: 'helper', date: '2027-04-17', chance: 0.8, gain: 0.6, standardError: 0 };
+    const jobs = outlook.jobs.map((job, k): JobOutlook =>
+      k === 0
+        ? {
+            ...job,
+            priority: 'must',
+            chance: 0.2,
+            lost: 0.8,
+            lacks: 'hours',
+            better: [better as BetterOdds],
+          }
+        : { ...job, chance: 1 },
+    );
+    const text = printOutlook({ ...outlook, jobs }, reader);
+    expect(text).toMatch(
+      /Probably not in time\n.*: about 2 years in 10\. .*Never finished: about 8 years in 10\..*Other work has the hours/,
+    );
+    expect(text).toMatch(
+      /A helper for 6 h on Sat, Apr 17: about 8 years in 10 instead of 2 years in 10\./,
     );
   });
 

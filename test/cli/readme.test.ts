@@ -117,7 +117,7 @@ describe('the figures of the README', () => {
     const { pages } = sitterSheet(
       picture.handovers[0]!,
       work,
-      stopsOn(picture, tables, animals),
+      stopsOn(picture, tables, animals, picture.handovers[0]!),
       picture.people,
     );
     expect(pages).toHaveLength(4);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from '@jest/globals';
-import { withoutSaid } from '../../shared/farm/assumed.js';
+import { assumedAfter, withoutSaid } from '../../shared/farm/assumed.js';
 
 const BEFORE = {
   name: 'Brooder',
@@ -23,6 +23,13 @@ describe('what nobody said of a row', () => {
     expect(
       withoutSaid({ lows: [1, 2], estimated: ['lows'] }, { lows: [1, 2], estimated: ['lows'] }),
     ).toEqual({ lows: [1, 2], estimated: ['lows'] });
+  });
+
+  it('is not that any more once somebody has typed it, be it what it held before', () => {
+    expect(assumedAfter(BEFORE, ['lengthM', 'name'])).toEqual({
+      assumed: ['heat.kind', 'heat.count'],
+    });
+    expect(assumedAfter(BEFORE, ['name'])).toEqual({});
   });
 
   it('is left alone in a row that was never seen before, and in one without a list', () => {

@@ -7,7 +7,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { climateFromDaily } from '../../shared/weather/climate.js';
 import { newBatch, newBrooder, newRequest, tables } from '../support/factories.js';
 import { notFiniteIn } from './not-finite.js';
-import { plannedBatch, foundArrivals } from '../support/pictures.js';
+import { foundBetter, plannedBatch, foundArrivals } from '../support/pictures.js';
 
 const YEAR: ArrivalSearch = { from: '2027-01-01', to: '2027-12-31' };
 const request = newRequest({ batch: { brooderId: 'brooder' } });
@@ -170,6 +170,26 @@ describe('findArrivals', () => {
 
   it('gives an empty list for a span without that weekday', () => {
     expect(foundArrivals(request, { from: '2027-05-06', to: '2027-05-07' })).toEqual([]);
+  });
+});
+
+describe('betterWeek', () => {
+  const around = (arrivalDate: string, today = '2027-01-02') =>
+    foundBetter(newRequest({ today, batch: { brooderId: 'brooder', arrivalDate } }));
+
+  it('is the best of the season that was meant, with what speaks most against the day picked', () => {
+    const found = around('2027-03-05')!;
+    expect(found.now.arrivalDate).toBe('2027-03-05');
+    const days = daysBetween('2027-03-05', found.best.arrivalDate);
+    expect(Math.abs(days)).toBeLessThanOrEqual(56);
+    expect(found.best.score).toBeGreaterThanOrEqual(found.now.score + 10);
+    expect(found.now.reasons.map(({ text }) => text)).toContain(found.because);
+    const ofYear = foundArrivals(request, YEAR).find(({ rank }) => rank === 1)!;
+    expect(around(ofYear.arrivalDate)).toBeUndefined();
+  });
+
+  it('is none where chicks can no longer be ordered for another week', () => {
+    expect(around('2027-03-05', '2027-05-04')).toBeUndefined();
   });
 });
 

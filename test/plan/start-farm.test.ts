@@ -204,11 +204,20 @@ describe('a start', () => {
   });
 
   it('has hours by when people are free, and a child beside its parents', () => {
-    const { people } = start({ people: [{ free: 'evenings' }, {}, { isChild: true }] });
-    expect(people.map(({ name }) => name)).toEqual(['Adult 1', 'Adult 2', 'Child 1']);
+    const { people } = start({
+      people: [
+        { free: 'evenings' },
+        {},
+        { isChild: true },
+        { isChild: true, childAge: '13-and-up' },
+      ],
+    });
+    expect(people.map(({ name }) => name)).toEqual(['Adult 1', 'Adult 2', 'Child 1', 'Child 2']);
     expect(people[0]!.hoursByWeekday).toEqual([2, 2, 2, 2, 2, 5, 3]);
     expect(people[1]!.hoursByWeekday).toBeUndefined();
-    expect(people[2]).toMatchObject({ isChild: true });
+    // Of a child whose age nobody said no work is expected.
+    expect(people[2]).toMatchObject({ isChild: true, hoursByWeekday: [0, 0, 0, 0, 0, 0, 0] });
+    expect(people[3]).toMatchObject({ isChild: true, hoursByWeekday: [1, 1, 1, 1, 1, 3, 2] });
   });
 
   it('asks for the climate where there is no estimate, and takes it', () => {

@@ -25,7 +25,7 @@ function program({ jobs, workers, days }: WorkProblem): string {
         const name = `x${i}_${day}_${s}`;
         options.push({ name, day });
         names.push(name);
-        costs.push(`${costOf(job, day)} ${name}`);
+        costs.push(`${costOf(job, [{ day, minutes: job.minutes, workers: [] }])} ${name}`);
         for (const w of set) {
           for (const kind of job.needsLight ? ['m', 'l'] : ['m']) {
             const key = `${kind}${w}_${day}`;

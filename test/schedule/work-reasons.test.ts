@@ -1,16 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { workNetwork } from '../../shared/schedule/work-network.js';
-import {
-  daysLeft,
-  placementReason,
-  remediesFor,
-  unfitBecause,
-} from '../../shared/schedule/work-reasons.js';
+import { daysLeft, placementReason, unfitReason } from '../../shared/schedule/work-reasons.js';
+import { remediesFor } from '../../shared/schedule/work-remedies.js';
 import { seededRandom } from '../../shared/schedule/random.js';
 import { fitWork } from '../../shared/schedule/work-search.js';
 import { workWindows } from '../../shared/schedule/work-windows.js';
-import { chancesOverYears } from '../../shared/schedule/work-years.js';
 import type { WorkJob, WorkPlacing, WorkProblem } from '../../shared/schedule/work.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
@@ -22,7 +17,7 @@ const oneWorker = (jobs: WorkJob[], minutes = 120): WorkProblem => ({
 });
 const because = (job: Partial<WorkJob>, minutes = 120) => {
   const problem = oneWorker([newJob(job)], minutes);
-  return unfitBecause(problem, planOf(problem), 0);
+  return unfitReason(problem, planOf(problem), 0).because;
 };
 
 describe('workWindows', () => {
@@ -122,7 +117,7 @@ describe('placementReason', () => {
   });
 });
 
-describe('unfitBecause', () => {
+describe('unfitReason', () => {
   it('tells the causes apart', () => {
     expect(because({ able: [] })).toBe('too-few-able');
     expect(because({ fromDay: 6, untilDay: 4 })).toBe('closed-window');
@@ -130,12 +125,48 @@ describe('unfitBecause', () => {
     expect(because({ suits: new Uint8Array(10) })).toBe('never-suits');
     expect(because({}, 0)).toBe('nobody-there');
     expect(because({ minutes: 121 })).toBe('longer-than-any-day');
-    expect(because({ minutes: 1201, smallestPieceMinutes: 60 })).toBe('no-hours-left');
+    expect(because({ minutes: 1201, smallestPieceMinutes: 60 })).toBe('too-few-hours');
   });
 
   it('says when what it waits for is what does not fit', () => {
     const problem = oneWorker([newJob({ able: [] }), newJob({ waitsFor: [{ job: 0, days: 0 }] })]);
-    expect(unfitBecause(problem, planOf(problem), 1)).toBe('waits-for-unfit');
+    expect(unfitReason(problem, planOf(problem), 1).because).toBe('waits-for-unfit');
+  });
+
+  it('names what has the hours, the most of them first, where no room was found', () => {
+    const days = { dueDay: 1, untilDay: 1 };
+    const problem = oneWorker([
+      newJob({ minutes: 60, lostCost: 500, ...days }),
+      newJob({ minutes: 80, lostCost: 500, ...days }),
+      newJob({ minutes: 90, lostCost: 50, ...days }),
+    ]);
+    expect(unfitReason(problem, planOf(problem), 2)).toEqual({
+      because: 'no-room-found',
+      takenBy: [1, 0],
+    });
+  });
+
+  it('names what begins before the rest of a job could be done', () => {
+    const minutes = Int32Array.of(60, 60, 60);
+    const problem: WorkProblem = {
+      days: 3,
+      workers: [{ minutes, lightMinutes: minutes }],
+      jobs: [
+        newJob({ minutes: 90, smallestPieceMinutes: 30, lostCost: 30, dueDay: 2, untilDay: 2 }),
+        newJob({
+          fromDay: 1,
+          dueDay: 1,
+          untilDay: 1,
+          lostCost: 900,
+          waitsFor: [{ job: 0, days: 1 }],
+        }),
+      ],
+    };
+    const plan: WorkPlacing = [
+      [{ day: 0, minutes: 60, workers: [0] }],
+      [{ day: 1, minutes: 60, workers: [0] }],
+    ];
+    expect(unfitReason(problem, plan, 0)).toEqual({ because: 'holds-up', takenBy: [], holdsUp: 1 });
   });
 });
 
@@ -162,25 +193,5 @@ describe('remediesFor', () => {
     const plan = planOf(problem);
     const jobs = problem.jobs.map((job, i) => (i === 2 ? { ...job, lostCost: 500 } : job));
     expect(remediesFor({ ...problem, jobs }, plan, 2).instead).toEqual([0]);
-  });
-});
-
-describe('chancesOverYears', () => {
-  it('counts the years in which the day came in time', () => {
-    const job = newJob({ dueDay: 1, untilDay: 3 });
-    const years = [
-      [1, 0, 0, 0],
-      [0, 0, 1, 0],
-      [0, 0, 0, 0],
-      [0, 1, 0, 0],
-    ].map((days) => [Uint8Array.from([...days, 0, 0, 0, 0, 0, 0])]);
-    const [chance] = chancesOverYears(oneWorker([job]), Int32Array.from([0]), years, 0.9);
-    expect(chance).toEqual({
-      onTime: 0.5, // days 0 and 1 of four years
-      lost: 0.25,
-      halfDoneDay: 1,
-      mostDoneDay: -1, // done in three of four years only
-      standardError: 0.25, // √(0.5 · 0.5 / 4)
-    });
   });
 });

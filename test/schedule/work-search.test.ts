@@ -6,6 +6,7 @@ import { fitWork } from '../../shared/schedule/work-search.js';
 import {
   costOf,
   finishDay,
+  placedMinutes,
   type WorkPlacing,
   type WorkProblem,
 } from '../../shared/schedule/work.js';
@@ -23,7 +24,8 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
     const pieces = plan[i]!;
     if (pieces.length === 0) return;
     const sum = pieces.reduce((total, piece) => total + piece.minutes, 0);
-    if (sum !== job.minutes) broken.push(`${job.id}: ${sum} of ${job.minutes} minutes`);
+    const isPart = job.smallestPieceMinutes !== undefined && sum < job.minutes;
+    if (sum !== job.minutes && !isPart) broken.push(`${job.id}: ${sum} of ${job.minutes} minutes`);
     if (job.smallestPieceMinutes === undefined && 1 < pieces.length)
       broken.push(`${job.id}: in pieces`);
     pieces.forEach(({ day, minutes, workers: who }, k) => {
@@ -32,8 +34,9 @@ function brokenRules({ jobs, workers, days }: WorkProblem, plan: WorkPlacing): s
       if (who.length !== job.peopleNeeded || new Set(who).size !== who.length)
         broken.push(`${job.id}: ${who.length} people`);
       if (who.some((w) => !job.able.includes(w))) broken.push(`${job.id}: someone not able`);
-      const isLast = k === pieces.length - 1;
-      if (!isLast && minutes < (job.smallestPieceMinutes ?? 0))
+      // Only the rest of a job that is done whole may be a piece too small.
+      const isRest = k === pieces.length - 1 && sum === job.minutes;
+      if (!isRest && minutes < Math.min(job.minutes, job.smallestPieceMinutes ?? 0))
         broken.push(`${job.id}: a piece of ${minutes}`);
       for (const w of who) {
         used[w]![day]! += minutes;
@@ -69,10 +72,7 @@ describe('fitWork', () => {
     fc.assert(
       fc.property(any, (problem) => {
         const { plan, cost, bound } = fit(problem);
-        const sum = plan.reduce(
-          (total, pieces, i) => total + costOf(problem.jobs[i]!, finishDay(pieces)),
-          0,
-        );
+        const sum = plan.reduce((total, pieces, i) => total + costOf(problem.jobs[i]!, pieces), 0);
         expect(cost).toBeCloseTo(sum, 9);
         expect(bound).toBeLessThanOrEqual(cost + 1e-9);
       }),
@@ -159,6 +159,46 @@ describe('fitWork', () => {
       [2, 50],
       [3, 20],
     ]);
+  });
+
+  it('loses only the hours that do not fit, of the cheapest', () => {
+    const job = { minutes: 120, smallestPieceMinutes: 30, dueDay: 2, untilDay: 2 };
+    const jobs = [newJob({ ...job, lostCost: 50 }), newJob({ ...job, lostCost: 80 })];
+    const { plan, cost } = fit({ days: 3, workers: [newWorker(3, 60)], jobs });
+    expect(plan.map(placedMinutes)).toEqual([60, 120]);
+    expect(cost).toBeCloseTo(25, 9); // 60 of 120 minutes of what costs 50
+  });
+
+  it('lets what waits for a bed that is dug in part follow its last piece', () => {
+    const jobs = [
+      newJob({
+        minutes: 120,
+        smallestPieceMinutes: 60,
+        dueDay: 1,
+        untilDay: 1,
+        suits: Uint8Array.of(1, 0, 0, 0, 0, 0, 0, 0, 0, 0),
+      }),
+      newJob({ waitsFor: [{ job: 0, days: 1 }] }),
+    ];
+    const { plan } = fit({ days: 10, workers: [newWorker(10, 60)], jobs });
+    expect(plan.map(finishDay)).toEqual([0, 1]);
+  });
+
+  it('never counts a part for more than nothing, nor for less than the whole', () => {
+    const job = newJob({ minutes: 100, dueDay: 3, lateCostPerDay: 9, lostCost: 40 });
+    const days = fc.uniqueArray(fc.nat(9), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(days, (list) => {
+        const pieces = list
+          .sort((a, b) => a - b)
+          .map((day) => ({ day, minutes: 20, workers: [0] }));
+        const costs = [0, ...pieces.keys()].map((k) => costOf(job, pieces.slice(0, k + 1)));
+        expect([...costs].sort((a, b) => b - a)).toEqual(costs);
+        expect(costs[0]).toBeLessThanOrEqual(costOf(job, []));
+      }),
+    );
+    expect(costOf(job, [{ day: 5, minutes: 100, workers: [0] }])).toBe(18); // two days at 9
+    expect(costOf(job, [{ day: 3, minutes: 50, workers: [0] }])).toBe(20); // half of 40
   });
 
   it('names jobs that wait for each other in a circle', () => {

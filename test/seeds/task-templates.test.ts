@@ -114,9 +114,9 @@ describe('task templates of herds', () => {
   const ofHerds = tables.herdTaskTemplates;
   const kinds = ['turn-out', 'cattle-arrival', 'calving', 'mowing', 'topping'] as const;
 
-  it('hang on the events of a herd and count head or acres', () => {
+  it('hang on the events of a herd and count head, acres or tons', () => {
     expect([...new Set(ofHerds.map((t) => t.event))].sort()).toEqual([...kinds].sort());
-    expect([...new Set(ofHerds.map((t) => t.unit))].sort()).toEqual(['acre', 'ten-head']);
+    expect([...new Set(ofHerds.map((t) => t.unit))].sort()).toEqual(['acre', 'ten-head', 'ton']);
   });
 
   it('have ids that no other task has', () => {

@@ -30,10 +30,13 @@ import {
 import type { PlanRequest } from '../../shared/plan/request.js';
 import { datedWork } from '../../shared/plan/work/dated-work.js';
 import { groundOn } from '../../shared/plan/work/ground-quantities.js';
+import { gardenDates } from '../../shared/plan/year/garden-dates.js';
+import { yearSpan } from '../../shared/plan/year/year-span.js';
 import { hoursOfSet, jobsOfSet, suggestedAnchor } from '../../shared/plan/work/job-sets.js';
 import { workOutlookOf } from '../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../shared/plan/work/work-plan.js';
 import {
+  frostFree,
   frostLow,
   jobQuantities,
   outlookQuantities,
@@ -156,6 +159,18 @@ function showRows(tables: Tables): void {
 const STANDS_IN = ['outdoors', 'unheated-building', 'heated-room'] as const;
 const KINDS: readonly HeatSourceKind[] = ['lamp', 'plate', 'gas'];
 
+/** Cones, scalder and plucker that are too few for so many hands, each in turn. */
+const EQUIPMENT: readonly Partial<Batch>[] = [
+  { killingCones: 1, processingHelpers: 6 },
+  {},
+  { scalderBirds: 1, processingHelpers: 6, processingIsFirst: false },
+  {},
+  { pluckerBirds: 1, processingHelpers: 14 },
+  {},
+  { plucking: 'hand', processingIsFirst: true },
+  {},
+];
+
 function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] {
   const bodies = tables.strains.flatMap((strain) =>
     strain.purposes.flatMap((purpose) =>
@@ -223,6 +238,7 @@ function batchesOf(tables: Tables): { request: PlanRequest; plan: BatchPlan }[] 
           tables.broodingSchedules[Math.floor(k / 2) % tables.broodingSchedules.length]!.id,
         spaceStandardId: tables.space.brooder[k % tables.space.brooder.length]!.id,
         processing: k % 2 === 0 ? 'home' : 'hired',
+        ...EQUIPMENT[k % EQUIPMENT.length],
         joinsOlderFlock: true,
         ...(k % 3 === 0 ? { medicatedWithdrawalDays: 5 } : {}),
         ...(k % 4 === 3 ? { leaveAgeDays: 110 } : {}),
@@ -462,7 +478,11 @@ function seasonOf(tables: Tables): Quantity[] {
   }));
   const climate = climateFromMonthlyMeans(farm.monthlyMinC, farm.monthlyMaxC, 6);
   const ownJobs = tables.jobSets.flatMap((set) =>
-    jobsOfSet(set, { anchorOn: suggestedAnchor(set, { farm, climate, today }), count: 2, today }),
+    jobsOfSet(set, {
+      anchorOn: suggestedAnchor(set, { farm, climate, tables, today }),
+      count: 2,
+      today,
+    }),
   );
   const handover = {
     ...{ id: 'h', sitter: 'C', from: '2027-05-20', to: '2027-05-21', hoursPerDay: 3 },
@@ -485,7 +505,7 @@ function seasonOf(tables: Tables): Quantity[] {
   const sheet = sitterSheet(
     handover,
     plan,
-    stopsOn(picture, tables, { batches, pasture }),
+    stopsOn(picture, tables, { batches, pasture }, handover),
     picture.people,
   );
   return [
@@ -497,6 +517,8 @@ function seasonOf(tables: Tables): Quantity[] {
     groundOn(plan, 0),
     ...plan.weeks.flatMap((week) => Object.values<Quantity>(weekQuantities(week, plan.basis))),
     ...outlook.frost.map((frost) => frostLow(outlook, frost)),
+    ...outlook.frost.flatMap((frost) => frostFree(outlook, frost, farm) ?? []),
+    ...gardenDates({ farm, climate, today }, tables, yearSpan(today)),
     ...outlook.jobs.flatMap((job) => quantitiesIn(outlookQuantities(outlook, job))),
     ...quantitiesIn(sheet),
   ];

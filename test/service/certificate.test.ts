@@ -33,7 +33,7 @@ const certificate = (...args: string[]): Promise<Answer> =>
   new Promise((resolve) =>
     execFile(
       process.execPath,
-      ['test-output/threads/src/cli/certificate.js', ...args],
+      ['test-output/program/certificate.js', ...args],
       { cwd: PROJECT_ROOT, env: { ...process.env, NODE_OPTIONS: '', DATA_DIR: folder } },
       (error, stdout, stderr) =>
         resolve({ code: error ? Number(error.code) : 0, said: stdout + stderr }),

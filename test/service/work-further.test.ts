@@ -154,8 +154,10 @@ describe.each(databases())('looking further at the work on $name', (database) =>
 
   it('gives chances from monthly means, and from the daily record once there is one', async () => {
     const drawn = (await app.api.get(`${path}/work/outlook`).expect(200)).body as WorkOutlook;
-    expect(drawn).toMatchObject({ isMeasured: false, years: 1000 });
+    expect(drawn).toMatchObject({ isMeasured: false, years: 300 });
     expect(drawn.frost).toHaveLength(3);
+    const { body } = await app.api.get(`${path}/work/outlook/progress`).expect(200);
+    expect(body).toEqual({ played: 1 });
     const year = Number(today.slice(0, 4));
     const days = syntheticDays(`${year - 14}-01-01`, `${year - 1}-12-31`);
     await app.api

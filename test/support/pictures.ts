@@ -4,6 +4,7 @@ import {
   type ArrivalSearch,
   type ArrivalWeek,
 } from '../../shared/plan/arrival-finder.js';
+import { betterWeek, type BetterWeek } from '../../shared/plan/better-week.js';
 import { planBatch, type BatchPlan } from '../../shared/plan/batch-plan.js';
 import { planPasture, type PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { PastureRequest } from '../../shared/plan/pasture/pasture-request.js';
@@ -62,6 +63,10 @@ export const plannedBatch = (given: BatchCase): BatchPlan =>
 /** Looks for weeks in which the batch of a case might arrive. */
 export const foundArrivals = (given: BatchCase, search: ArrivalSearch): ArrivalWeek[] =>
   findArrivals(pictureOf(given), given.tables, BATCH, search);
+
+/** The week around the arrival of the batch of a case that would suit it better. */
+export const foundBetter = (given: BatchCase): BetterWeek | undefined =>
+  betterWeek(pictureOf(given), given.tables, BATCH);
 
 /** Plans the batch of a case from the other end. */
 export const foundReady = (given: BatchCase, goal: ReadyGoal): ReadyBy =>

@@ -2,7 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { PROJECT_ROOT } from '../../src/reference/load-tables.js';
 
-/** The program in a process of its own, as `compile-threads.mjs` compiled it before all tests. */
+/** The program in a process of its own, as `compile-program.mjs` compiled it before all tests. */
 export interface Program {
   readonly url: string;
   readonly child: ChildProcess;
@@ -30,7 +30,7 @@ type Env = Readonly<Record<string, string | undefined>>;
 const NOBODY = 65534;
 
 function startProcess(env: Env, { mostBlocks, isPlainUser }: ProgramOptions): ChildProcess {
-  const node = [process.execPath, 'test-output/threads/src/main.js'];
+  const node = [process.execPath, 'test-output/program/main.js'];
   const [command, ...args] =
     mostBlocks === undefined
       ? node

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import type { DailyWeather } from '../../shared/weather/climate.js';
+import { fToC } from '../../shared/units/convert.js';
 import { frostDates, halfYearDays, halfYearLows } from '../../shared/weather/frost.js';
 
 // Last day of spring and first of fall at 32 °F or below, Fort Collins, Colorado, 1970 to 1999,
@@ -47,6 +48,14 @@ describe('frostDates', () => {
     ['ninetieth', 289.1, '10-16'],
   ] as const)('has the first fall frost of the %s percentile on day %d', (share, _, date) => {
     expect(frost.firstAutumn![share]).toBe(date);
+  });
+
+  it('counts 36 °F, which is 2.22 °C, as the frost of 2.2 °C that it is printed as, and 37 °F not', () => {
+    const low = (f: number) =>
+      record((_, n) => n <= 100).map((day) => ({ ...day, minC: day.minC === 0 ? fToC(f) : 8 }));
+    const springs = (f: number): number =>
+      frostDates(halfYearLows(low(f), 40.5), { ...NORTH, thresholdC: 2.2 }).springsWithFrost;
+    expect([springs(36), springs(37)]).toEqual([30, 0]);
   });
 
   it('counts a low at the threshold as a frost, and no warmer one', () => {

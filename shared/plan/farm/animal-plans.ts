@@ -41,7 +41,8 @@ export function planAnimals(
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
 }
 
-function orNothing<T>(plan: () => T): T | undefined {
+/** What is planned, or nothing where it cannot be. */
+export function orNothing<T>(plan: () => T): T | undefined {
   try {
     return plan();
   } catch (error) {

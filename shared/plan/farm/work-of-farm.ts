@@ -1,7 +1,8 @@
-import type { FarmPicture } from '../../farm/picture.js';
+import { withBatch, type FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
-import type { AnimalPlans } from './animal-plans.js';
+import { planBatch } from '../batch-plan.js';
+import { orNothing, type AnimalPlans } from './animal-plans.js';
 import { compareWorkPlans, type WorkComparison } from '../work/compare-plans.js';
 import { datedWork } from '../work/dated-work.js';
 import { workOutlookOf, type WorkOutlook } from '../work/work-outlook.js';
@@ -62,13 +63,41 @@ export const planWork = (
   animals: AnimalPlans,
 ): ReturnType<typeof workPlanOf> => workPlanOf(workOfFarm(picture, tables, animals));
 
-/** Chances of a farm's work over many years of weather. */
+/**
+ * Chances of a farm's work over many years of weather.
+ *
+ * @param onPlayed told the share of it that is played, 0 to 1
+ */
 export const workOutlook = (
   picture: FarmPicture,
   tables: Tables,
   animals: AnimalPlans,
   history: readonly DailyWeather[],
-): WorkOutlook => workOutlookOf({ ...workOfFarm(picture, tables, animals), history });
+  onPlayed?: (share: number) => void,
+): WorkOutlook =>
+  workOutlookOf({
+    ...workOfFarm(picture, tables, animals),
+    history,
+    withFewerBirds: (batchId, birds) =>
+      withFewerBirds(picture, tables, animals, { batchId, birds }),
+    ...(onPlayed ? { onPlayed } : {}),
+  });
+
+/** The work with some birds of a batch fewer; none where it has come, or is not so large. */
+function withFewerBirds(
+  picture: FarmPicture,
+  tables: Tables,
+  animals: AnimalPlans,
+  { batchId, birds }: { batchId: string; birds: number },
+): WorkRequest | undefined {
+  const batch = picture.batches.find(({ id }) => id === batchId);
+  if (!batch || batch.arrivalDate <= picture.today || batch.wantedBirds <= birds) return undefined;
+  const fewer = withBatch(picture, { ...batch, wantedBirds: batch.wantedBirds - birds });
+  const plan = orNothing(() => planBatch(fewer, tables, batchId));
+  if (!plan) return undefined;
+  const batches = animals.batches.map((each) => (each.id === batchId ? { ...each, plan } : each));
+  return workOfFarm(fewer, tables, { ...animals, batches });
+}
 
 /** A farm's work as it is and as it would be. */
 export function compareWork(

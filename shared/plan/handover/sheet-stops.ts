@@ -5,19 +5,21 @@ import type { Facility } from '../../farm/facility.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { cattleWaterFormulas } from '../../pasture/cattle-water.js';
-import { milkedHead } from '../../pasture/herd-demand.js';
+import { calvesAtFoot, milkedHead } from '../../pasture/herd-demand.js';
 import { withNamedCows } from '../../pasture/named-cows.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { formatValue, type Reader } from '../../units/format.js';
-import { carriedSaid } from '../../units/carried.js';
+import { carriedSaid, lastsForDays } from '../../units/carried.js';
 import { formatDate } from '../../units/dates.js';
 import type { AnimalPlans } from '../farm/animal-plans.js';
 import type { BatchPlan } from '../batch-plan.js';
+import type { FeedPhasePart } from '../feed.js';
 import { SPOT_UNDER_HEAT, type HeatInstruction } from '../heat-instructions.js';
 import { LOOK_FOR } from '../brooding.js';
 import { hayPartFormulas } from '../pasture/hay-part.js';
 import { hayOfDay, herdDays, type HerdDay } from '../pasture/herd-day.js';
+import { bagsOpened, bagWords, type AwayDays } from './bags-to-open.js';
 import type { NamedCow } from '../pasture/herd-part.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 
@@ -50,10 +52,12 @@ export function batchStop(
     facilities,
     lookFor,
     reader,
+    away,
   }: {
     facilities: readonly Facility[];
     lookFor: WorkTable['lookFor'];
     reader: Reader;
+    away: AwayDays;
   },
 ): SheetStop | undefined {
   if (date < plan.arrivalDate || plan.lastDate < date) return undefined;
@@ -97,7 +101,7 @@ export function batchStop(
     amounts,
     carried:
       0 < feedKg && phase
-        ? [`Feed: ${phase.name}, ${carriedSaid(feedKg / phase.bagKg, 'bag')}.`]
+        ? [feedText(plan, { phase, bags: feedKg / phase.bagKg, date, away, reader })]
         : [],
     actions,
     lookFor: isBrooding && plan.brooding ? lookInBrooder(plan, date) : lookFor.outdoorBirds,
@@ -105,6 +109,30 @@ export function batchStop(
       ? plan.cautions.filter((key) => BROODING_CAUTIONS.has(key))
       : plan.cautions.filter((key) => key === 'heat-stress'),
   };
+}
+
+/** Feed as it is carried; where a bag lasts for days, on which of them one is opened. */
+function feedText(
+  plan: BatchPlan,
+  {
+    phase: { name },
+    bags,
+    date,
+    away,
+    reader,
+  }: {
+    phase: FeedPhasePart;
+    bags: number;
+    date: PlainDate;
+    away: AwayDays;
+    reader: Reader;
+  },
+): string {
+  const said = carriedSaid(bags, 'bag');
+  if (!lastsForDays(bags)) return `Feed: ${name}, ${said}.`;
+  const say = (day: PlainDate): string => formatDate(day, reader);
+  const words = bagWords(bagsOpened(plan, away), { from: away.from, on: date, say });
+  return `Feed: ${name}, ${said}: ${words}.`;
 }
 
 /** How the heaters are set that day, by night, by day, and when it is hot. */
@@ -156,6 +184,8 @@ export function herdStop(
   const stay = moves.find(({ from, to }) => from <= date && date <= to);
   const next = moves.find(({ from }) => date < from);
   const on = input('On', date, 'date');
+  const whole = withNamedCows(herd, picture.cows);
+  const calves = calvesAtFoot(whole, date, tables);
   const hay = 0 < day.dryKg ? hayOfDay(picture, tables, day) : undefined;
   return {
     id: herd.id,
@@ -163,6 +193,9 @@ export function herdStop(
     where: stay ? paddock(stay.paddockId) : 'not on grass',
     amounts: [
       quantity('Head', day.head, 'count', hayPartFormulas.headToday, [on]),
+      ...(0 < calves
+        ? [quantity('Calves beside them', calves, 'count', hayPartFormulas.headToday, [on])]
+        : []),
       quantity(
         'Water today',
         day.waterL,
@@ -175,7 +208,7 @@ export function herdStop(
     ],
     carried: hay ? [hayText(hay, formatValue(hay.baleKg, 'kg', picture.farm))] : [],
     actions: [
-      ...(0 < milkedHead(withNamedCows(herd, picture.cows), date, tables) ? [MILKING] : []),
+      ...(0 < milkedHead(whole, date, tables) ? [MILKING] : []),
       ...(stay?.from === date ? [`Move them into ${paddock(stay.paddockId)} today.`] : []),
       ...(next && next.from === addDays(date, 1)
         ? [`Tomorrow they go into ${paddock(next.paddockId)}.`]
@@ -216,6 +249,7 @@ export const stopsOn =
     picture: FarmPicture,
     tables: Tables,
     { batches, pasture }: Pick<AnimalPlans, 'batches' | 'pasture'>,
+    away: AwayDays,
   ): ((date: PlainDate) => SheetStop[]) =>
   (date) => {
     const { facilities, herds } = picture;
@@ -228,6 +262,7 @@ export const stopsOn =
             facilities,
             lookFor,
             reader: { ...picture.farm, today: date },
+            away,
           }) ?? [],
       ),
       ...herds.flatMap((herd) => herdStop(herd, dayOf(herd), { picture, tables, pasture }) ?? []),

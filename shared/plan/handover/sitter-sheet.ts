@@ -2,6 +2,8 @@ import { datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-dat
 import type { Person } from '../../farm/farm.js';
 import type { Handover, Whereabout, PhoneNumber } from '../../farm/handover.js';
 import type { PlannedChoreDay, PlannedJob, WorkPlan } from '../work/work-plan.js';
+import type { Round } from '../../tables/task-template.js';
+import { formatHours } from '../../units/format.js';
 import type { SheetStop } from './sheet-stops.js';
 
 /** A chore or piece of work of one day, as the sitter reads it. */
@@ -10,6 +12,10 @@ export interface SheetJob {
   readonly name: string;
   readonly of?: string;
   readonly hours: number;
+  /** Rounds of the day on which it is done. */
+  readonly rounds?: readonly Round[];
+  /** Days it is done after its latest. */
+  readonly lateDays?: number;
   readonly why?: string;
   readonly ifLate?: string;
 }
@@ -59,6 +65,26 @@ export function phoneLines(phones: readonly PhoneNumber[], between = ' '): strin
   );
 }
 
+const VET = /vet/i;
+const NEIGHBOR = /neighbou?r/i;
+
+/** Whose number is to be written on the printed sheet by hand: no number of theirs is known. */
+export function phonesToWrite(phones: readonly PhoneNumber[]): string[] {
+  const named = phones.map(({ who }) => who.trim());
+  const isNamed = (is: (who: string) => boolean): boolean => named.some(is);
+  return [
+    ...phones
+      .filter(({ who, number }) => who.trim() !== '' && number.trim() === '')
+      .map(({ who }) => who.trim()),
+    // Any other name is taken for one of the household.
+    ...(isNamed((who) => who !== '' && !VET.test(who) && !NEIGHBOR.test(who))
+      ? []
+      : ['The household']),
+    ...(isNamed((who) => VET.test(who)) ? [] : ['The vet']),
+    ...(isNamed((who) => NEIGHBOR.test(who)) ? [] : ['A neighbor']),
+  ];
+}
+
 /** Whom a sheet is for. */
 export const sitterName = (name: string | undefined): string => name?.trim() || 'name missing';
 
@@ -80,7 +106,11 @@ export function sitterSheet(
   const dates = datesFrom(from, daysBetween(from, to) + 1);
   const person = handover.personId ?? `sitter-${handover.id}`;
   const pages = dates.map((date) =>
-    pageOf({ handover, person, plan, household }, date, inOrder(stopsOn(date), roundOrder)),
+    pageOf(
+      { handover, person, plan, household },
+      date,
+      inOrder(withLooks(stopsOn(date), plan, date), roundOrder),
+    ),
   );
   const isWithin = ({ date }: { date: PlainDate }): boolean => from <= date && date <= to;
   const open = plan.jobs.filter((job) => !job.pieces.some(isWithin));
@@ -104,6 +134,30 @@ export function sitterSheet(
     cautions: [...new Set(pages.flatMap(({ stops }) => stops.flatMap((stop) => stop.cautions)))],
   };
 }
+
+/** Looks by day of the same round as feed and water are not said once more. */
+const OFTEN_H = 12;
+
+/** Stops with how often the animals are looked at, where that is oftener than morning and evening. */
+const withLooks = (
+  stops: readonly SheetStop[],
+  { looks }: Pick<WorkPlan, 'looks'>,
+  date: PlainDate,
+): SheetStop[] =>
+  stops.map((stop) => {
+    const everyH = looks
+      .filter(({ ofId, from, to }) => ofId === stop.id && from <= date && date <= to)
+      .reduce((least, look) => Math.min(least, look.everyH), Infinity);
+    return OFTEN_H <= everyH
+      ? stop
+      : {
+          ...stop,
+          actions: [
+            `By day somebody looks at them every ${formatHours(everyH)}, and late in the evening.`,
+            ...stop.actions,
+          ],
+        };
+  });
 
 function pageOf(
   {
@@ -173,20 +227,22 @@ export const whoIsThereText = ({ home, away }: Pick<SheetPage, 'home' | 'away'>)
     ...(0 < away.length ? [`Away: ${away.join(', ')}.`] : []),
   ].join(' ');
 
-const choreLine = ({ key, name, belongsTo, hours }: PlannedChoreDay): SheetJob => ({
+const choreLine = ({ key, name, belongsTo, hours, rounds }: PlannedChoreDay): SheetJob => ({
   ...{ key, name, hours },
+  ...(rounds === undefined ? {} : { rounds }),
   ...(belongsTo === undefined ? {} : { of: belongsTo }),
 });
 
 const nameOf = ({ people }: WorkPlan, of: string | undefined): string =>
   people.find(({ id }) => id === of)?.name ?? '';
 
-const jobLine = ({ key, name, belongsTo, why, ifLate, hours }: PlannedJob): SheetJob => ({
+const jobLine = ({ key, name, belongsTo, why, ifLate, hours, lateDays }: PlannedJob): SheetJob => ({
   key,
   name,
   hours,
   why,
   ...(belongsTo ? { of: belongsTo.name } : {}),
+  ...(0 < lateDays ? { lateDays } : {}),
   ...(ifLate === undefined ? {} : { ifLate }),
 });
 

@@ -16,6 +16,8 @@ export interface HerdTasksPart {
 }
 
 const M2_PER_ACRE = 4046.8564224;
+/** A short ton. */
+const KG_PER_TON = 907.18474;
 
 /** Cuts within so many days of the first are made in one go. */
 const ONE_GO_DAYS = 7;
@@ -69,12 +71,14 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   ];
 }
 
-/** Days on which is mown or topped, with the land of the paddocks that are due within the week. */
+/** Days on which is mown or topped, with the land of the paddocks due within the week, and its hay. */
 function mowings(
-  { paddocks, dateOf }: PastureContext,
+  { paddocks, dateOf, tables }: PastureContext,
   kind: 'mowing' | 'topping',
   cuts: readonly Topping[],
 ): PlanEvent[] {
+  const { harvestShare, dryMatterShare } = tables.pasture.hay;
+  const baled = harvestShare / dryMatterShare;
   const goes: Topping[][] = [];
   for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
     const last = goes.at(-1);
@@ -88,7 +92,10 @@ function mowings(
       number: k + 1,
       date: dateOf(together[0]!.day),
       what: mown.map(({ name }) => name).join(', '),
-      counts: { acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE },
+      counts: {
+        acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
+        ton: (together.reduce((sum, { kg }) => sum + kg, 0) * baled) / KG_PER_TON,
+      },
     };
   });
 }

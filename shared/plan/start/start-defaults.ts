@@ -1,6 +1,6 @@
-import type { StartingHours } from '../../farm/farm.js';
+import type { Person } from '../../farm/farm.js';
 import type { Paddock } from '../../farm/paddock.js';
-import type { FreeTime } from '../../farm/start.js';
+import type { ChildAge, FreeTime } from '../../farm/start.js';
 
 /** Sizes as they are bought and built in one system of units. */
 export interface StartSizes {
@@ -37,9 +37,9 @@ interface StartPrices {
 export interface StartDefaults {
   readonly elevationM: number;
   readonly freeTimes: Readonly<
-    Record<FreeTime, { readonly hoursByWeekday: readonly number[]; readonly startH: StartingHours }>
+    Record<FreeTime, Required<Pick<Person, 'hoursByWeekday' | 'startH' | 'byDay'>>>
   >;
-  readonly childHoursByWeekday: readonly number[];
+  readonly childHoursByWeekday: Readonly<Record<ChildAge, readonly number[]>>;
   /** By currency. */
   readonly prices: Readonly<Record<string, StartPrices>>;
   /** A box of chicks is ordered at least so long before it comes. */

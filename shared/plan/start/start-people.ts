@@ -9,11 +9,12 @@ export function startPeople(
   newId: () => string,
 ): Person[] {
   const counts = { adult: 0, child: 0 };
-  return starters.map(({ name, isChild = false, free, away = [] }) => {
+  return starters.map(({ name, isChild = false, childAge = 'under-8', free, away = [] }) => {
     const count = (counts[isChild ? 'child' : 'adult'] += 1);
     const called = isChild ? `Child ${count}` : `Adult ${count}`;
     const times = free === undefined ? undefined : defaults.freeTimes[free];
-    const hours = times ?? (isChild ? { hoursByWeekday: defaults.childHoursByWeekday } : {});
+    const hours =
+      times ?? (isChild ? { hoursByWeekday: defaults.childHoursByWeekday[childAge] } : {});
     return {
       id: newId(),
       name: name ?? called,
@@ -22,7 +23,8 @@ export function startPeople(
       ...hours,
       assumed: [
         ...(name === undefined ? ['name'] : []),
-        'hoursByWeekday',
+        // When somebody has time was chosen with the hours of it in sight.
+        ...(times === undefined ? ['hoursByWeekday'] : []),
         ...(times === undefined ? [] : ['startH']),
       ],
     };

@@ -1,6 +1,7 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { Batch } from '../../farm/batch.js';
 import type { BatchPlan } from '../batch-plan.js';
+import type { Task } from '../tasks/task.js';
 import type { StoryPart } from './story-part.js';
 
 /** One date of a batch's life. */
@@ -16,17 +17,20 @@ export interface LifeDate {
 /**
  * The dates of a batch's life from the order to the end, the earliest first. What it does not have
  * (a brooder under a hen, a move that no night allows) is left out.
+ *
+ * @param dayOf where a task stands; left out, where it is counted back to
  */
 export function lifeLineOf(
   plan: BatchPlan,
   { orderDate }: Pick<Batch, 'orderDate'>,
+  dayOf: (task: Task) => PlainDate = ({ start }) => start,
 ): readonly LifeDate[] {
   const { hatching, heat, outdoors, feed, leaving, laying, birds } = plan;
-  const order = plan.tasks.tasks.find(
-    ({ templateId, isOver }) => ORDERS.has(templateId) && isOver !== true,
-  );
+  const order = orderOf(plan);
   const dates: readonly (readonly [string, unknown, StoryPart])[] = [
-    orderDate === undefined ? ['Order', order?.start, 'before'] : ['Ordered', orderDate, 'before'],
+    orderDate === undefined
+      ? ['Order', order && dayOf(order), 'before']
+      : ['Ordered', orderDate, 'before'],
     ['Eggs set', hatching?.setOn.value, 'before'],
     ['Lockdown', hatching?.incubator?.lockdownOn.value, 'before'],
     [hatching ? 'Hatch' : 'Arrive', plan.arrivalDate, 'before'],
@@ -51,7 +55,10 @@ export function lifeLineOf(
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
 }
 
-/** The work of ordering. */
+/** The work of ordering, while it is open. */
+export const orderOf = ({ tasks }: BatchPlan): Task | undefined =>
+  tasks.tasks.find(({ templateId, isOver }) => ORDERS.has(templateId) && isOver !== true);
+
 const ORDERS: ReadonlySet<string> = new Set([
   'meat.order-chicks-for-a-named-arrival',
   'layers.choose-number-from-eggs-wanted-and',

@@ -55,3 +55,13 @@ export function keyDatesOf(
     return [{ id: `event/${id}/${names.id}${place}`, name: `${name}: ${words}`, date }];
   });
 }
+
+/** The event of a kind on a date among those of one batch or herd, by its name on the farm. */
+export const keyDateOn = (
+  events: readonly KeyDate[],
+  of: string,
+  { kind, date }: { readonly kind: EventKind; readonly date: PlainDate },
+): KeyDate | undefined =>
+  events.find(
+    (event) => event.date === date && event.id.startsWith(`event/${of}/${NAMES[kind]?.id ?? kind}`),
+  );

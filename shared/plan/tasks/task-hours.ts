@@ -10,7 +10,7 @@ export const taskFormulas = {
     id: 'task-hours',
     title: 'Hours of work',
     words:
-      'A base plus an amount for every 100 birds, ten head or acre; daily work is multiplied by its days. Most figures are estimates: put in your own.',
+      'A base plus an amount for every 100 birds, ten head, acre or ton of hay; daily work is multiplied by its days. Most figures are estimates: put in your own.',
     symbols: 'h = (b + v·n)·days',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -33,12 +33,13 @@ const UNITS: Record<
   'hundred-eggs': { size: 100, forEvery: 'For every 100 eggs', units: 'Hundreds of eggs' },
   'ten-head': { size: 10, forEvery: 'For every ten head', units: 'Tens of head' },
   acre: { size: 1, forEvery: 'For every acre', units: 'Acres' },
+  ton: { size: 1, forEvery: 'For every ton of hay', units: 'Tons of hay' },
 };
 
 /**
  * Hours of a task, or of one day of it when it is daily, and the units of work they are made of.
  *
- * @param count birds, head or acres, 0 or more
+ * @param count birds, head, acres or tons, 0 or more
  */
 export function hoursOf(
   { hoursBase, hoursPerUnit, unit }: TaskTemplate,

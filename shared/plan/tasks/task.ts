@@ -36,6 +36,8 @@ export interface Task {
 
   /** In all; opened by `taskHours`. */
   readonly hours: number;
+  /** What helpers do of those hours, and how many they are: none of it is the household's. */
+  readonly helped?: { readonly hours: number; readonly helpers: number };
   /** How many of its template's unit of work: hundreds of birds, tens of head, acres. */
   readonly units: number;
   /** Days the hours are counted for: 1, or the days of daily work. */

@@ -1,4 +1,4 @@
-import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import type { IssueLevel } from '../../problems/plan-issue.js';
 import { formatHours } from '../../units/format.js';
@@ -6,6 +6,7 @@ import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { AnimalLine } from './animal-lines.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
@@ -41,10 +42,10 @@ interface Looked {
 
 /** What needs attention in the next two weeks and by when: what can kill first, then by date. */
 export function attentionOf(looked: Looked): Attention[] {
-  const { picture, plan, batches, animals } = looked;
+  const { picture, plan, batches } = looked;
   const last = addDays(picture.today, AHEAD_DAYS);
   return [
-    ...(0 < animals.length ? nobodyThere(picture, last) : []),
+    ...nobodyThere(plan, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...ofPasture(looked.pasture, last),
     ...ofWork(plan, last),
@@ -57,20 +58,25 @@ const byDate = (a: Attention, b: Attention): number => {
   return first < second ? -1 : first > second ? 1 : 0;
 };
 
-/** Days on which everybody is away and nobody is in charge. */
-function nobodyThere({ people, handovers, today }: FarmPicture, last: PlainDate): Attention[] {
-  if (people.length === 0) return [];
-  const isIn = ({ from, to }: { from: PlainDate; to: PlainDate }, date: PlainDate): boolean =>
-    from <= date && date <= to;
-  const first = datesFrom(today, daysBetween(today, last) + 1).find(
-    (date) =>
-      !handovers.some((each) => isIn(each, date)) &&
-      people.every(({ away }) => away.some((each) => isIn(each, date))),
-  );
-  if (first === undefined) return [];
-  const words = 'everybody is away and nobody is in charge';
-  return [{ key: 'nobody-there', level: 'stop', words, by: first, place: { kind: 'away' } }];
-}
+/** Days on which animals have nobody, or nobody often enough. */
+const nobodyThere = ({ careGaps, today }: WorkPlan, last: PlainDate): Attention[] =>
+  careGaps
+    .filter(({ from }) => from <= last)
+    .map(({ kind, from, of, said, ways }, k) => ({
+      key: `care/${kind}/${k}`,
+      level: kind === 'nobody-there' ? 'stop' : 'act',
+      words: CARE_WORDS[kind],
+      text: [said, ...ways].join(' '),
+      of: of.join(', '),
+      ...(from < today ? {} : { by: from }),
+      place: { kind: kind === 'nobody-there' ? 'away' : 'work' },
+    }));
+
+const CARE_WORDS: Record<CareGap['kind'], string> = {
+  'nobody-there': 'everybody is away and nobody is in charge',
+  'out-by-day': 'nobody in the house by day, too long between looks',
+  'no-hours': 'more chores than hours',
+};
 
 /** What is open in the plan of a batch that is there or comes soon. */
 function ofBatch(

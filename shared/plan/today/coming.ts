@@ -1,6 +1,8 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import type { FarmPicture } from '../../farm/picture.js';
-import { isOfPlace } from '../work/place-dates.js';
+import { isOfGarden, isOfPlace } from '../work/of-place.js';
+import { orderOf } from '../story/life-line.js';
+import { fittedDays } from '../work/fitted-days.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { Place } from './attention.js';
@@ -25,15 +27,27 @@ export function comingDates(
 ): ComingDate[] {
   const { today } = picture;
   const last = addDays(today, AHEAD_DAYS);
-  return [...keyDates(plan, batches), ...feeds(batches), ...absences(picture)]
+  return [
+    ...keyDates(picture, plan, batches),
+    ...orders(plan, batches),
+    ...feeds(batches),
+    ...absences(picture),
+  ]
     .filter(({ on }) => today < on && on <= last)
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
     .slice(0, MOST);
 }
 
-function keyDates({ events }: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+function keyDates(
+  { jobs }: FarmPicture,
+  { events }: WorkPlan,
+  batches: readonly PlannedBatch[],
+): ComingDate[] {
   const isBatch = new Set(batches.map(({ id }) => id));
-  return events.map((event) => {
+  const isHungOn = new Set(jobs.map(({ tiedTo }) => tiedTo?.eventId));
+  // Dates of garden and hives are for those whose work hangs on them.
+  const told = events.filter((event) => !isOfGarden(event) || isHungOn.has(event.id));
+  return told.map((event) => {
     const { id, name, date } = event;
     const of = id.split('/')[1]!;
     return {
@@ -44,6 +58,17 @@ function keyDates({ events }: WorkPlan, batches: readonly PlannedBatch[]): Comin
         ? { kind: 'batch', id: of }
         : { kind: isOfPlace(event) ? 'work' : 'pasture' },
     };
+  });
+}
+
+/** Birds to order, on the day that the plan of the work has for it. */
+function orders(work: WorkPlan, batches: readonly PlannedBatch[]): ComingDate[] {
+  const fitted = fittedDays(work);
+  return batches.flatMap(({ id, name, plan }) => {
+    const key = `batch/${id}/${orderOf(plan)?.id}`;
+    const day = fitted.get(key);
+    const text = `${name}: order ${plan.birds.chicksPlaced.value} ${plan.words.young}`;
+    return day ? [{ key, on: day.on, text, place: { kind: 'batch' as const, id } }] : [];
   });
 }
 

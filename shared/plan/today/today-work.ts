@@ -2,6 +2,7 @@ import { addDays, type PlainDate } from '../../calendar/plain-date.js';
 import { fromFarm, from, input, quantity, type NumberQuantity } from '../../explain/quantity.js';
 import type { Herd } from '../../farm/herd.js';
 import type { FarmPicture } from '../../farm/picture.js';
+import type { Round } from '../../tables/task-template.js';
 import type { Tables } from '../../tables/tables.js';
 import { hoursOn, workPeople } from '../work/work-people.js';
 import type { PlannedJob, WorkPlan } from '../work/work-plan.js';
@@ -42,6 +43,7 @@ export interface TodayChore {
   /** Batch or herd it is for; the household's own has none. */
   readonly of?: string;
   readonly hours: number;
+  readonly rounds?: readonly Round[];
   readonly person?: string;
 }
 
@@ -59,6 +61,7 @@ export function todayChores(plan: WorkPlan, picture: Pick<FarmPicture, 'herds'>)
       name: chore.name,
       ...(chore.belongsTo === undefined ? {} : { of: chore.belongsTo }),
       hours: chore.hours,
+      ...(chore.rounds === undefined ? {} : { rounds: chore.rounds }),
       ...(chore.personId === undefined ? {} : { person: nameOf(plan, chore.personId) }),
     }))
     .sort((a, b) => placeIn(order, a) - placeIn(order, b));

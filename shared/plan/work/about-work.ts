@@ -4,7 +4,7 @@ import type { Quantity } from '../../explain/quantity.js';
 import type { Person } from '../../farm/farm.js';
 import { openThingOf } from '../open/open-things.js';
 import { formatDate, type DateReader } from '../../units/dates.js';
-import type { JobOutlook } from './work-outlook.js';
+import type { JobOutlook } from './job-outlook.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
 import { hoursOn, workPeople } from './work-people.js';
 import { HOURS_OF } from './work-quantities.js';

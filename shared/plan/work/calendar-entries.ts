@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
-import { isOfPlace } from './place-dates.js';
+import { isOfPlace } from './of-place.js';
+import type { CareGap } from './care-gaps.js';
 import type { PlannedJob, WorkPlan } from './work-plan.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
@@ -31,6 +32,7 @@ export function calendarEntries(
   const names = new Map(plan.people.map(({ id, name }) => [id, name]));
   return [
     ...plan.jobs.flatMap((job) => entriesOf(job, names)),
+    ...plan.careGaps.filter(({ kind }) => kind !== 'no-hours').map(careEntry),
     ...plan.events
       .filter((event) => !isOfPlace(event))
       .map(({ id, date, name }) => ({
@@ -46,8 +48,30 @@ export function calendarEntries(
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
 }
 
+/** Who is there is everybody's: it has no person of its own. */
+const careEntry = ({ kind, from, of, said, ways }: CareGap): CalendarEntry => ({
+  id: `care/${kind}/${of.join('/')}/${from}`,
+  date: from,
+  title:
+    kind === 'nobody-there' ? `Nobody is there: ${of.join(', ')}` : `Out by day: ${of.join(', ')}`,
+  text: [said, ...ways].join('\n'),
+  cannotSlip: true,
+});
+
 function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): CalendarEntry[] {
-  const { key, name, belongsTo, pieces, why, ifLate, priority, calendarSpareDays: spareDays } = job;
+  const {
+    key,
+    name,
+    belongsTo,
+    pieces,
+    why,
+    whyPart,
+    ifLate,
+    priority,
+    calendarSpareDays: spareDays,
+  } = job;
+  const late =
+    0 < job.lateDays ? `${job.lateDays} ${job.lateDays === 1 ? 'day' : 'days'} late. ` : '';
   if (pieces.length === 0) {
     return [
       {
@@ -65,7 +89,8 @@ function entriesOf(job: PlannedJob, names: ReadonlyMap<string, string>): Calenda
     title: `${name}${belongsTo ? ` · ${belongsTo.name}` : ''} (${formatHours(hours)})`,
     text: [
       personIds.map((id) => names.get(id) ?? id).join(' and '),
-      `Why then: ${why}`,
+      `${late}Why then: ${why}`,
+      ...(whyPart === undefined ? [] : [whyPart]),
       ...(ifLate === undefined ? [] : [`If not: ${ifLate}.`]),
     ].join('\n'),
     personIds,

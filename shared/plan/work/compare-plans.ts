@@ -35,7 +35,7 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
     noLongerFits: after.jobs
       .filter(isUnfit)
       .filter(({ key }) => !before.jobs.some((job) => job.key === key && isUnfit(job)))
-      .map(({ name, why }) => ({ name, why })),
+      .map(({ name, why, whyPart }) => ({ name, why: whyPart ?? why })),
     lateBefore: late(before),
     lateAfter: late(after),
     overloadedBefore: overloaded(before),
@@ -43,8 +43,8 @@ export function compareWorkPlans(now: WorkRequest, then: WorkRequest): WorkCompa
   };
 }
 
-const isUnfit = ({ pieces, shortHours }: PlannedJob): boolean =>
-  pieces.length === 0 || 0 < shortHours;
+const isUnfit = ({ pieces, shortHours, lostHours }: PlannedJob): boolean =>
+  pieces.length === 0 || 0 < shortHours || 0 < lostHours;
 const late = ({ jobs }: WorkPlan): number => jobs.filter(({ lateDays }) => 0 < lateDays).length;
 const overloaded = ({ weeks }: WorkPlan): string[] =>
   weeks.filter(({ isOverloaded }) => isOverloaded).map(({ from }) => from);

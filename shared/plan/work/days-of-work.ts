@@ -3,7 +3,9 @@ import type { WorkConditions } from '../../farm/job.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { DayRun } from '../../weather/day-run.js';
 import { usualRun } from '../../weather/drawn-year.js';
+import { soilTemperatureC, yearMeanC } from '../../weather/soil-temperature.js';
 import type { RootZone } from '../../weather/soil-water.js';
+import { isWetAhead, spellStarts } from './dry-spells.js';
 import { dryEnough, layerDepletionMm, seenIn, workedLayer, type DryEnough } from './work-ground.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -16,8 +18,12 @@ export interface DaysOfWork {
   readonly isWorkable: Uint8Array;
   /** Water missing from the worked layer on its morning, mm. */
   readonly missingMm: Float64Array;
+  /** Temperature of the top soil, °C. */
+  readonly soilC: Float64Array;
   /** Days that are forecast. */
   readonly isForecast: Uint8Array;
+  /** Beyond the forecast they are no more than usual: which of them are wet is not known. */
+  readonly isUsual?: true;
 }
 
 export type WorkPlace = Pick<WorkRequest, 'climate' | 'farm' | 'tables' | 'today' | 'groundChecks'>;
@@ -85,8 +91,13 @@ const hasRain = (day: DailyWeather | undefined): boolean =>
   day?.rainMm !== null && day?.rainMm !== undefined;
 
 /** Weather of a plan by the forecast, and beyond it as it usually comes. */
-export const usualDays = (frame: WorkFrame): DaysOfWork =>
-  daysOfWork(frame, usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay));
+export const usualDays = (frame: WorkFrame): DaysOfWork => ({
+  ...daysOfWork(
+    frame,
+    usualRun(frame.place.climate, frame.dayOfYear, frame.place.tables.work.wetDay),
+  ),
+  isUsual: true,
+});
 
 /** Weather of a plan's days: what was measured or forecast, and for the rest that of a run. */
 export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
@@ -115,6 +126,12 @@ export function daysOfWork(frame: WorkFrame, weather: DayRun): DaysOfWork {
     rainMm: run.rainMm.subarray(BEFORE_DAYS),
     isWorkable: isWorkable.subarray(BEFORE_DAYS),
     missingMm: depletionMm.subarray(BEFORE_DAYS - 1, n - 1),
+    soilC: soilTemperatureC({
+      ...run,
+      dayOfYear,
+      latitudeDeg: place.farm.latitudeDeg,
+      yearMeanC: yearMeanC(place.climate),
+    }).subarray(BEFORE_DAYS),
     isForecast: isForecast.subarray(BEFORE_DAYS),
   };
 }
@@ -137,23 +154,37 @@ export function suitsOf(
   days: DaysOfWork,
   wetFromMm: number,
 ): Uint8Array | undefined {
-  const { peopleNeeded: _people, daylight: _daylight, ...asks } = conditions;
-  if (Object.values(asks).every((each) => each === undefined || each === false)) return undefined;
-  return Uint8Array.from(days.rainMm, (_, day) =>
-    unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
+  const { peopleNeeded: _people, daylight: _daylight, dryDaysInRow, ...asks } = conditions;
+  const asksForRun = dryDaysInRow !== undefined;
+  const isAsking = asksForRun || Object.values(asks).some((each) => each !== undefined && each);
+  if (!isAsking) return undefined;
+  const ofTheDay = { ...asks, noRain: asks.noRain === true || asksForRun };
+  const fit = Uint8Array.from(days.rainMm, (_, day) =>
+    unfitDay(ofTheDay, days, day, wetFromMm) === undefined ? 1 : 0,
   );
+  return asksForRun ? spellStarts(fit, days, { runDays: dryDaysInRow, wetFromMm }) : fit;
 }
 
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(
   conditions: WorkConditions,
-  { minC, maxC, rainMm, isWorkable }: DaysOfWork,
+  days: DaysOfWork,
   day: number,
   wetFromMm: number,
 ): string | undefined {
-  if ((conditions.noRain || conditions.dryGround) && wetFromMm <= rainMm[day]!) return 'rain';
+  const { minC, maxC, rainMm, isWorkable, soilC } = days;
+  const { dryDaysInRow: runDays } = conditions;
+  const wantsNoRain = conditions.noRain || conditions.dryGround || runDays !== undefined;
+  if (wantsNoRain && wetFromMm <= rainMm[day]!) return 'rain';
   if (conditions.dryGround && isWorkable[day] === 0) return 'ground too wet';
   if (maxC[day]! < (conditions.dayMaxAtLeastC ?? -Infinity)) return 'too cold';
   if ((conditions.dayMaxAtMostC ?? Infinity) < maxC[day]!) return 'too hot';
-  return minC[day]! < (conditions.nightMinAtLeastC ?? -Infinity) ? 'night too cold' : undefined;
+  if (soilC[day]! < (conditions.soilAtLeastC ?? -Infinity)) return 'soil too cold';
+  if (minC[day]! < (conditions.nightMinAtLeastC ?? -Infinity)) return 'night too cold';
+  // The night after the last day is not known, and taken to be like the one before.
+  const nextC = minC[day + 1] ?? minC[day]!;
+  if (nextC < (conditions.nextNightMinAtLeastC ?? -Infinity)) return 'next night too cold';
+  return runDays !== undefined && isWetAhead(days, day, { runDays, wetFromMm })
+    ? `rain within ${runDays} days`
+    : undefined;
 }

@@ -69,6 +69,7 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
       fromDay: onDays[0]!,
       toDay: onDays.at(-1)!,
       onDays: new Set(onDays),
+      rounds: timesADay === 2 ? ['morning', 'evening'] : ['morning'],
       row: together([milking]),
     },
   ];
@@ -91,6 +92,7 @@ function choreOf(
       fromDay: onDays[0]!,
       toDay: onDays.at(-1)!,
       onDays: new Set(onDays),
+      rounds: [...new Set(rows.flatMap((row) => row.rounds ?? []))],
       row: together(rows),
     },
   ];

@@ -1,11 +1,11 @@
-import { addDays, dayOfYear, yearOf, type PlainDate } from '../../calendar/plain-date.js';
+import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Formula } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
-import type { Farm } from '../../farm/farm.js';
 import type { OwnJob } from '../../farm/job.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { JobSet, SetJob } from '../../tables/job-sets.js';
-import type { Climate } from '../../weather/climate.js';
+import { usualWarmDay, warmDayIn } from '../../weather/warm-days.js';
+import type { DatedPlace } from './place-dates.js';
 
 export const jobSetFormulas = {
   hours: {
@@ -19,15 +19,29 @@ export const jobSetFormulas = {
   },
 } satisfies Record<string, Formula>;
 
+/** The events of the kind that a set hangs on, and moves along with where it is taken on such a day. */
+export function eventsOfSet(
+  { anchor, suggest }: JobSet,
+  events: readonly KeyDate[],
+): readonly KeyDate[] {
+  const from = suggest?.from ?? anchor;
+  // Days before or after a frost are no event.
+  if (suggest?.from === 'last-frost') return [];
+  const ofPlace = new RegExp(`^event/place/${from}-[0-9]{4}$`);
+  return events.filter(({ id }) =>
+    from === 'turn-out' ? id.endsWith('/turn-out') : ofPlace.test(id),
+  );
+}
+
 /** The turn-out a set waits for: its herds must not come before the work is done. */
 export const turnOutOf = (
-  { suggest }: JobSet,
+  set: JobSet,
   events: readonly KeyDate[],
   today: PlainDate,
 ): KeyDate | undefined =>
-  suggest?.from === 'turn-out'
-    ? events
-        .filter(({ id, date }) => id.endsWith('/turn-out') && today <= date)
+  set.suggest?.from === 'turn-out'
+    ? eventsOfSet(set, events)
+        .filter(({ date }) => today <= date)
         .sort((a, b) => (a.date < b.date ? -1 : 1))[0]
     : undefined;
 
@@ -37,12 +51,12 @@ export const turnOutOf = (
  */
 export function suggestedAnchor(
   set: JobSet,
-  { farm, climate, today }: { farm: Farm; climate: Climate; today: PlainDate },
+  { farm, climate, tables, today }: DatedPlace,
 ): PlainDate {
+  const { anchor, suggest } = set;
   const dateIn = (year: number): PlainDate => {
-    const { anchor, suggest } = set;
+    if (suggest?.from === 'hives-open') return hivesOpenIn({ farm, climate, tables, today }, year);
     const frost = anchor === 'first-frost' ? farm.firstFrost : farm.lastFrost;
-    if (suggest?.from === 'warm-days') return addDays(`${year}-01-01`, warmDay(climate, suggest));
     return addDays(
       `${year}-${frost}`,
       suggest?.from === 'last-frost' ? (suggest.offsetDays ?? 0) : 0,
@@ -53,17 +67,14 @@ export function suggestedAnchor(
   return first.find((date) => today <= addDays(date, Math.floor(lastDue / 2))) ?? first[1]!;
 }
 
-/** Days from 1 January to the first of some average days in a row that are warm enough. */
-function warmDay(
-  { meanMaxC }: Climate,
-  { dayMaxC, daysInRow }: { dayMaxC: number; daysInRow: number },
-): number {
-  const day = meanMaxC.findIndex((_, i) =>
-    Array.from({ length: daysInRow }, (_each, k) => meanMaxC[(i + k) % meanMaxC.length]!).every(
-      (c) => dayMaxC <= c,
-    ),
-  );
-  return day < 0 ? dayOfYear('2023-05-01') - 1 : day;
+/** Where it is always or never warm enough, the first of May. */
+function hivesOpenIn(place: DatedPlace, year: number): PlainDate {
+  const { dayMaxC, daysInRow } = place.tables.work.keyDates.hivesOpen;
+  const warmth = { of: 'day', atLeastC: dayMaxC, daysInRow } as const;
+  const { climate, farm } = place;
+  const warmPlace = { climate, latitudeDeg: farm.latitudeDeg };
+  const usual = usualWarmDay(warmPlace, warmth);
+  return usual === undefined ? `${year}-05-01` : warmDayIn(warmPlace, warmth, { usual, year });
 }
 
 /** Hours of the jobs of a set in all, opened to what they rest on. */
@@ -130,6 +141,7 @@ function dated(
     priority: job.priority,
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
+    ...(job.harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC: job.harmedAtOrBelowC }),
     ...(job.waitsFor === undefined
       ? {}
       : { waitsForId: idOf(job.waitsFor, 0), waitDays: job.waitDays ?? 0 }),

@@ -1,6 +1,7 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
-import type { WorkPiece, WorkPlacing } from '../../schedule/work.js';
+import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
+import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -8,7 +9,7 @@ import type { WorkRequest } from './work-request.js';
 export function keptPlan(
   { today, people }: WorkRequest,
   needs: readonly WorkNeed[],
-  plan: WorkPlacing,
+  { problem, plan }: { problem: WorkProblem; plan: WorkPlacing },
   latestDays: readonly number[],
 ): KeptPlan {
   return {
@@ -20,6 +21,7 @@ export function keptPlan(
           name: need.name,
           ...(need.belongsTo ? { belongsTo: need.belongsTo.name } : {}),
           latest: addDays(today, latestDays[i]!),
+          ...lostOf(problem.jobs[i]!, plan[i]!),
           pieces: plan[i]!.map(({ day, minutes, workers }) => ({
             date: addDays(today, day),
             minutes,
@@ -29,6 +31,11 @@ export function keptPlan(
       ]),
     ),
   };
+}
+
+function lostOf({ minutes }: WorkJob, pieces: readonly WorkPiece[]) {
+  const placed = placedMinutes(pieces);
+  return 0 < placed && placed < minutes ? { lostMinutes: minutes - placed } : {};
 }
 
 /** An earlier plan in the days and people of a new one; what cannot be said in them is left out. */

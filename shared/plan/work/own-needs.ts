@@ -2,7 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob } from '../../farm/job.js';
 import { movedWithEvent } from './hanging-jobs.js';
-import { frostKeyDates } from './place-dates.js';
+import { placeKeyDates } from './place-dates.js';
 import {
   daysApart,
   isOften,
@@ -18,8 +18,8 @@ const OWN: Sourced = { sources: [], mark: 'own-record' };
 
 /** Reads the household's own jobs: each once, or as often as it comes. */
 export function readOwnJobs(request: WorkRequest, { days, marks, needs, chores }: Reading): void {
-  const { today, farm, ownJobs, tables } = request;
-  const events = [...request.work.flatMap((work) => work.events), ...frostKeyDates(farm, today)];
+  const { today, ownJobs, tables } = request;
+  const events = [...request.work.flatMap((work) => work.events), ...placeKeyDates(request)];
   const last = addDays(today, days - 1);
   const shown = tables.judgements.work.shownDoneDays.value;
   const repeated = new Set(ownJobs.filter(isRepeated).map(({ id }) => id));
@@ -52,7 +52,15 @@ interface Around {
 }
 
 function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
-  const { personIds, forWhom, waitsForId, waitDays = 0, ifLate } = job;
+  const {
+    personIds,
+    forWhom,
+    waitsForId,
+    waitDays = 0,
+    ifLate,
+    smallestPieceHours,
+    harmedAtOrBelowC,
+  } = job;
   const waitsKey = waitsForId !== undefined && repeated.has(waitsForId) ? `/${job.dueOn}` : '';
   return {
     key,
@@ -65,12 +73,14 @@ function needOf(job: OwnJob, { key, today, days, repeated }: Around): WorkNeed {
     untilDay: job.noUseAfter ? daysBetween(today, job.noUseAfter) : days - 1,
     conditions: job.conditions,
     canBeSpread: job.canBeSpread,
+    ...(smallestPieceHours === undefined ? {} : { smallestPieceHours }),
     priority: job.priority,
     ...(personIds === undefined ? {} : { personIds }),
     ...(forWhom === undefined ? {} : { forWhom }),
     waitsFor:
       waitsForId === undefined ? [] : [{ key: `own/${waitsForId}${waitsKey}`, days: waitDays }],
     ...(ifLate === undefined ? {} : { ifLate }),
+    ...(harmedAtOrBelowC === undefined ? {} : { harmedAtOrBelowC }),
   };
 }
 

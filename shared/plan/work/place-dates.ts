@@ -1,29 +1,97 @@
 import { addDays, yearOf, type PlainDate } from '../../calendar/plain-date.js';
-import type { Farm } from '../../farm/farm.js';
+import type { WorkTable } from '../../tables/work-table.js';
+import { usualWarmDay, warmDayIn, type Warmth, type WarmPlace } from '../../weather/warm-days.js';
+import { placeFrost } from '../place-frost.js';
 import type { KeyDate } from '../tasks/event.js';
+import { OF_PLACE } from './of-place.js';
+import type { WorkRequest } from './work-request.js';
 
-const PLACE = 'event/place/';
+export type DatedPlace = Pick<WorkRequest, 'farm' | 'climate' | 'tables' | 'today'>;
 
-/** Whether a key date belongs to the place, and not to a batch or herd. */
-export const isOfPlace = ({ id }: Pick<KeyDate, 'id'>): boolean => id.startsWith(PLACE);
+/** A plan asks for the dates of its place more than once. */
+const KNOWN = new WeakMap<DatedPlace['climate'], { key: string; events: KeyDate[] }>();
 
-/** Frosts of the place that own jobs can be tied to: of the year that is, the one before and the next. */
-export const frostKeyDates = (
-  { lastFrost, firstFrost, frostDatesAre }: Farm,
-  today: PlainDate,
-): KeyDate[] =>
-  [-1, 0, 1].flatMap((k) => {
+/**
+ * Key dates of the place that own jobs can be tied to, of the year that is, the one before and the
+ * next: frosts, soil that is warm enough, hives that can be opened. Frosts are the farm’s own dates
+ * and what follows from them; the rest moves with the weather that is measured and forecast.
+ */
+export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): KeyDate[] {
+  const { lastFrost, firstFrost, frostDatesAre, latitudeDeg } = farm;
+  const key = JSON.stringify([lastFrost, firstFrost, frostDatesAre, latitudeDeg, today]);
+  const known = KNOWN.get(climate);
+  if (known?.key === key) return known.events;
+  const yearly = [
+    ...frostsOf({ farm, climate, tables, today }),
+    ...warmthsOf({ climate, latitudeDeg }, tables.work.keyDates),
+  ];
+  const events = [-1, 0, 1].flatMap((k) => {
     const year = yearOf(today) + k;
-    const kind = frostDatesAre === 'safe' ? 'nine years in ten' : 'usual';
-    return [
-      { id: `${PLACE}last-frost-${year}`, name: `Last spring frost, ${kind}`, monthDay: lastFrost },
-      {
-        id: `${PLACE}first-frost-${year}`,
-        name: `First fall frost, ${kind}`,
-        monthDay: firstFrost,
-      },
-    ].map(({ monthDay, ...named }) => ({ ...named, date: dateIn(year, monthDay) }));
+    return yearly.map(({ id, name, dateOf }): KeyDate => ({
+      id: `${OF_PLACE}${id}-${year}`,
+      name,
+      date: dateOf(year),
+    }));
   });
+  KNOWN.set(climate, { key, events });
+  return events;
+}
+
+/** A key date that comes every year. */
+interface Yearly {
+  readonly id: string;
+  readonly name: string;
+  readonly dateOf: (year: number) => PlainDate;
+}
+
+function frostsOf({ farm, climate, tables }: DatedPlace): Yearly[] {
+  const { lastFrost, firstFrost } = farm;
+  const isSafe = farm.frostDatesAre === 'safe';
+  const [own, other] = isSafe ? [SAFE, USUAL] : [USUAL, SAFE];
+  const { bloom } = tables.work.keyDates;
+  const { last, first } = placeFrost({ farm, climate }, tables, []);
+  const bloomSafe = placeFrost({ farm, climate }, tables, [], bloom.atOrBelowC).last?.safe;
+  const on = (id: string, name: string, day: string | undefined): Yearly[] =>
+    day === undefined ? [] : [{ id, name, dateOf: (year) => dateIn(year, day) }];
+  return [
+    ...on('last-frost', `Last spring frost, ${own.words}`, lastFrost),
+    ...on(`last-frost-${other.kind}`, `Last spring frost, ${other.words}`, last?.[other.kind]),
+    ...on('first-frost', `First fall frost, ${own.words}`, firstFrost),
+    ...on(`first-frost-${other.kind}`, `First fall frost, ${other.words}`, first?.[other.kind]),
+    ...on('bloom-safe', `${bloom.name}, ${SAFE.words}`, bloomSafe),
+  ];
+}
+
+const USUAL = { kind: 'usual', words: 'usual' } as const;
+const SAFE = { kind: 'safe', words: 'nine years in ten' } as const;
+
+/** Soil stays as warm as it was when it has been so for so many days. */
+const SOIL_DAYS = 3;
+
+function warmthsOf(
+  place: WarmPlace,
+  { soil, hivesOpen, swarming }: WorkTable['keyDates'],
+): Yearly[] {
+  const of = (id: string, name: string, warmth: Warmth): Yearly[] => {
+    const usual = usualWarmDay(place, warmth);
+    return usual === undefined
+      ? []
+      : [{ id, name, dateOf: (year) => warmDayIn(place, warmth, { usual, year }) }];
+  };
+  const { dayMaxC, daysInRow } = hivesOpen;
+  const hives = of('hives-open', hivesOpen.name, { of: 'day', atLeastC: dayMaxC, daysInRow });
+  return [
+    ...soil.flatMap(({ id, name, atLeastC }) =>
+      of(id, name, { of: 'soil', atLeastC, daysInRow: SOIL_DAYS }),
+    ),
+    ...hives,
+    ...hives.map(({ dateOf }) => ({
+      id: 'swarming',
+      name: swarming.name,
+      dateOf: (year: number) => addDays(dateOf(year), swarming.afterDays),
+    })),
+  ];
+}
 
 /** 29 February is 1 March less a day, whether or not the year has it. */
 const dateIn = (year: number, monthDay: string): PlainDate =>

@@ -1,5 +1,6 @@
 import { daysBetween } from '../../calendar/plain-date.js';
 import { templateOf } from '../tasks/task-hours.js';
+import { keyDateOn } from '../tasks/event.js';
 import type { Task } from '../tasks/task.js';
 import { comesOn } from './chore-days.js';
 import { herdRounds, type HerdRound } from './herd-round.js';
@@ -14,6 +15,7 @@ export function readTasks(request: WorkRequest, work: DatedWork, reading: Readin
     const isOver = task.onDemand === true || task.isOver === true;
     if (isOver && !reading.marks.has(key)) continue;
     const everyDay = choreSpan(task);
+    if (!isOver) readLook(request, { work, task, key }, reading);
     if (everyDay && !isOver) readChore(request, { work, task, key, everyDay }, reading);
     else readTask(request, { work, task, key, isOver }, reading);
   }
@@ -38,6 +40,26 @@ interface OneTask {
   readonly key: string;
 }
 
+/** How often animals want to be looked at while the task goes on. */
+function readLook(
+  { today, tables }: WorkRequest,
+  { work, task }: OneTask,
+  { days, looks }: Reading,
+): void {
+  const { looks: asked } = templateOf(tables, task);
+  if (!asked) return;
+  const fromDay = daysBetween(today, task.start);
+  const toDay = Math.min(daysBetween(today, task.end), fromDay + (asked.days ?? Infinity) - 1);
+  if (toDay < 0 || days <= fromDay) return;
+  const { everyH } = asked;
+  looks.push({
+    of: { id: work.id, name: work.name },
+    everyH,
+    fromDay: Math.max(0, fromDay),
+    toDay,
+  });
+}
+
 function readChore(
   { today, tables }: WorkRequest,
   { work, task, key, everyDay }: OneTask & { everyDay: { from: string; to: string } },
@@ -47,13 +69,16 @@ function readChore(
   const toDay = daysBetween(today, everyDay.to);
   if (toDay < 0 || days <= fromDay) return;
   const { ownHours, notBefore = today } = marks.get(key) ?? {};
+  const template = templateOf(tables, task);
   chores.push({
     key,
     // What comes with each animal is an average of its days: no day has just that much of it.
     name: task.spreadOver ? `${task.name} (as they come)` : task.name,
     belongsTo: { kind: work.kind, id: work.id, name: work.name },
     hoursPerDay: ownHours ?? task.hours / (toDay - fromDay + 1),
-    row: sourcedOf(templateOf(tables, task)),
+    row: sourcedOf(template),
+    ...(template.rounds ? { rounds: template.rounds } : {}),
+    ...(template.forWhom === undefined ? {} : { forWhom: template.forWhom }),
     fromDay: Math.max(0, fromDay, daysBetween(today, notBefore)),
     toDay: Math.min(days - 1, toDay),
   });
@@ -70,8 +95,14 @@ function readTask(
   if (dueDay < -longPastDays.value && !marks.has(key)) return;
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
+  const prepares =
+    task.noUseAfter === undefined
+      ? undefined
+      : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
-  const reckonedHours = task.hours / (task.conditions?.peopleNeeded ?? 1);
+  const conditions = ownConditions(task);
+  const ownHours = task.hours - (task.helped?.hours ?? 0);
+  const reckonedHours = ownHours / (conditions.peopleNeeded ?? 1);
   const known = learned.get(kind);
   needs.push({
     key,
@@ -85,14 +116,23 @@ function readTask(
     fromDay,
     dueDay,
     untilDay: isOnItsDay ? Math.max(0, dueDay) : Math.min(dueDay + graceDays.value, lastUseDay),
-    conditions: task.conditions ?? {},
+    conditions,
     canBeSpread: !isOnItsDay && !task.notSplit,
     priority: isClose(work.kind, task, closeDays.value) ? 'must' : 'should',
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
+    ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),
   });
+}
+
+/** What the household must bring: helpers stand in for people, all but one. */
+function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['conditions']> {
+  const { peopleNeeded } = conditions;
+  return helped === undefined || peopleNeeded === undefined
+    ? conditions
+    : { ...conditions, peopleNeeded: Math.max(1, peopleNeeded - helped.helpers) };
 }
 
 const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>
@@ -103,7 +143,8 @@ const isFixed = (kind: DatedWork['kind'], task: Task): boolean =>
   task.spareDays === 0 &&
   task.start === task.end &&
   task.earliestStart === undefined &&
-  (kind === 'herd' || task.offsetDays <= 0);
+  // Hay is not made on a set day: it waits for dry ones.
+  (kind === 'herd' ? task.mayFollowDays === undefined : task.offsetDays <= 0);
 
 /** Days on which a task takes hours every day; undefined for work that is done once. */
 function choreSpan(task: Task): { from: string; to: string } | undefined {

@@ -1,18 +1,18 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import { formatHours } from '../../units/format.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
-import { finishDay } from '../../schedule/work.js';
+import { finishDay, placedMinutes } from '../../schedule/work.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
 import { unfitDay } from './days-of-work.js';
 import type { WholeWork } from './whole-work.js';
-import { dayText, unfitWords } from './work-words.js';
+import { dayText, partWords, unfitWords } from './work-words.js';
 
 /** What became of one piece of work from one plan to the next. */
 export interface WorkChange {
   readonly key: string;
   readonly name: string;
   readonly belongsTo?: string;
-  readonly kind: 'moved' | 'new' | 'gone' | 'fits-no-more' | 'fits-now';
+  readonly kind: 'moved' | 'new' | 'gone' | 'fits-no-more' | 'fits-in-part' | 'fits-now';
   /** First day of it before and now. */
   readonly from?: string;
   readonly to?: string;
@@ -48,8 +48,14 @@ export function changesSince(
     } else if (to === undefined) {
       if (from !== undefined)
         changes.push({ ...about, kind: 'fits-no-more', why: unfitWords(work, i) });
-    } else if (from === undefined) {
-      changes.push({ ...about, kind: 'fits-now', why: 'There are hours and days for it now.' });
+    } else if (from === undefined || lostNow(work, i) < lostBefore(was)) {
+      changes.push({
+        ...about,
+        kind: 'fits-now',
+        why: 0 < lostNow(work, i) ? partWords(work, i) : 'There are hours and days for it now.',
+      });
+    } else if (lostBefore(was) < lostNow(work, i)) {
+      changes.push({ ...about, kind: 'fits-in-part', why: partWords(work, i) });
     } else if (from !== to || was.pieces.at(-1)!.date !== dateOf(finishDay(now))) {
       changes.push({
         ...about,
@@ -65,9 +71,17 @@ export function changesSince(
 function stillAhead(was: KeptJob | undefined, minutes: number, today: string): KeptJob | undefined {
   if (!was) return undefined;
   const pieces = was.pieces.filter(({ date }) => today <= date);
-  const left = pieces.reduce((sum, piece) => sum + piece.minutes, 0);
+  const left = minutesOf({ ...was, pieces });
   return Math.abs(left - minutes) <= 1 ? { ...was, pieces } : was;
 }
+
+/** Minutes that a job of an earlier plan had in all, with those that found no place. */
+const minutesOf = (was: KeptJob): number =>
+  was.pieces.reduce((sum, { minutes }) => sum + minutes, lostBefore(was));
+
+const lostBefore = ({ lostMinutes = 0 }: KeptJob): number => lostMinutes;
+const lostNow = ({ problem, fitted }: WholeWork, index: number): number =>
+  problem.jobs[index]!.minutes - placedMinutes(fitted.plan[index]!);
 
 const dayIn = ({ from, to }: WorkChange): string => to ?? from ?? '';
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
@@ -102,7 +116,7 @@ function whyMoved(
   const need = needs[index]!;
   const job = problem.jobs[index]!;
   const date = dayText(request);
-  const minutesWere = was.pieces.reduce((sum, { minutes }) => sum + minutes, 0);
+  const minutesWere = minutesOf(was);
   if (Math.abs(minutesWere - job.minutes) > 1)
     return `it takes ${hours(job.minutes)} now, not ${hours(minutesWere)}`;
   const latest = addDays(request.today, windows[index]!.latestDay);

@@ -115,7 +115,10 @@ function takeSpent(
     minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
 
-/** The one with most time whom it is for takes a chore; where nobody has enough, it takes what there is. */
+/**
+ * A child takes what a child can do too where it has the time for all of it; else the one with most
+ * time whom it is for. Where nobody has enough, it takes what there is.
+ */
 function takeChore(
   chore: PlannedChore,
   { people, left }: { people: readonly WorkPerson[]; left: readonly Int32Array[] },
@@ -123,10 +126,12 @@ function takeChore(
 ): ChoreDay {
   const { key, hoursPerDay } = chore;
   const minutes = Math.round(60 * hoursPerDay);
-  let person = -1;
-  for (let p = 0; p < left.length; p++)
-    if (isFor(people[p]!, chore) && (person < 0 || left[person]![day]! < left[p]![day]!))
-      person = p;
+  const able = people.flatMap((each, p) => (isFor(each, chore) ? [p] : []));
+  const has = (p: number): number => left[p]![day]!;
+  const child = able.find((p) => people[p]!.isChild && minutes <= has(p));
+  const most = (of: readonly number[]): number =>
+    of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
+  const person = child ?? most(able.filter((p) => !people[p]!.isChild || chore.personIds));
   const had = left[person]?.[day] ?? 0;
   if (had === 0) return { key, minutes, shortMinutes: minutes };
   left[person]![day] = Math.max(0, had - minutes);

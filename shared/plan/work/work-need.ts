@@ -1,5 +1,7 @@
 import type { Sourced } from '../../explain/formula.js';
 import type { OwnJob, Priority, Progress, WorkConditions } from '../../farm/job.js';
+import type { Round } from '../../tables/task-template.js';
+import type { KeyDate } from '../tasks/event.js';
 import type { LearnedHours } from './learned-hours.js';
 
 /** One piece of work, in days from today. */
@@ -29,11 +31,17 @@ export interface WorkNeed {
   readonly untilDay: number;
   readonly conditions: WorkConditions;
   readonly canBeSpread: boolean;
+  /** Smallest useful piece of it, where the household said one. */
+  readonly smallestPieceHours?: number;
   readonly priority: Priority;
   readonly personIds?: readonly string[];
   readonly forWhom?: OwnJob['forWhom'];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
+  /** The event it prepares and is of no use after. */
+  readonly prepares?: KeyDate;
+  /** What it puts out is harmed by a night at or below this, °C. */
+  readonly harmedAtOrBelowC?: number;
   /** Its time is past, so that it is only known where something was said of it. */
   readonly isOver?: boolean;
   /** What the hours of its template rest on; own jobs have hours of the household's own. */
@@ -51,10 +59,21 @@ export interface PlannedChore {
   readonly toDay: number;
   /** The days of them on which it comes; left out, every one. */
   readonly onDays?: ReadonlySet<number>;
+  /** Rounds of the day on which it is done. */
+  readonly rounds?: readonly Round[];
   readonly conditions?: WorkConditions;
   readonly personIds?: readonly string[];
   readonly forWhom?: OwnJob['forWhom'];
   readonly row: Sourced;
+}
+
+/** Somebody looks at animals at least every so many hours by day, from one day to another. */
+export interface LookNeed {
+  /** Batch or herd it is for. */
+  readonly of: { readonly id: string; readonly name: string };
+  readonly everyH: number;
+  readonly fromDay: number;
+  readonly toDay: number;
 }
 
 /** What is sent on keeps no more of a row than how that is supported. */
@@ -67,4 +86,5 @@ export interface Reading {
   readonly marks: ReadonlyMap<string, Progress>;
   readonly needs: WorkNeed[];
   readonly chores: PlannedChore[];
+  readonly looks: LookNeed[];
 }

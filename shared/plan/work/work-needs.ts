@@ -3,12 +3,13 @@ import { asSaid, spentToday, type SpentToday } from './needs-as-said.js';
 import { readOwnJobs } from './own-needs.js';
 import { doneLately, struckOut, type DoneNeed, type StruckNeed } from './set-aside.js';
 import { readTasks } from './task-needs.js';
-import type { PlannedChore, Reading, WorkNeed } from './work-need.js';
+import type { LookNeed, PlannedChore, Reading, WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 export interface WorkNeeds {
   readonly needs: readonly WorkNeed[];
   readonly chores: readonly PlannedChore[];
+  readonly looks: readonly LookNeed[];
   readonly done: readonly DoneNeed[];
   readonly struckOut: readonly StruckNeed[];
   readonly spentToday: readonly SpentToday[];
@@ -19,7 +20,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
   const marks = new Map(request.progress.map((mark) => [mark.key, mark]));
   const judged = request.tables.judgements.work;
   const learned = learnedHours(request.progress, judged);
-  const reading: Reading = { days, learned, marks, needs: [], chores: [] };
+  const reading: Reading = { days, learned, marks, needs: [], chores: [], looks: [] };
   for (const work of request.work) readTasks(request, work, reading);
   readOwnJobs(request, reading);
   const isOpen = ({ key }: { readonly key: string }): boolean =>
@@ -31,6 +32,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
   const keys = new Set(open.map((need) => need.key));
   return {
     chores: reading.chores.filter(isOpen),
+    looks: reading.looks,
     done: doneLately(request, reading),
     struckOut: struckOut(reading),
     spentToday: spentToday(request.today, reading),

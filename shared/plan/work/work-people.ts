@@ -1,6 +1,7 @@
 import { weekdayOf, type PlainDate } from '../../calendar/plain-date.js';
 import type { Person } from '../../farm/farm.js';
 import type { Handover } from '../../farm/handover.js';
+import type { Tables } from '../../tables/tables.js';
 import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -28,19 +29,52 @@ export const workPeople = (
 export const isCaretaker = (person: WorkPerson, { id, personId }: Handover): boolean =>
   person.comesInFor === id || (personId !== undefined && person.id === personId);
 
-/** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
-export function hoursOn(
+type Dated = Pick<WorkRequest, 'handovers' | 'tables'>;
+
+const handoverOn = (handovers: readonly Handover[], date: PlainDate): Handover | undefined =>
+  handovers.find(({ from, to }) => from <= date && date <= to);
+
+/** Whether a person is on the farm on a date, if only for the night; who comes in is on their days. */
+export function isThere(
   person: WorkPerson,
   date: PlainDate,
-  { handovers, tables }: Pick<WorkRequest, 'handovers' | 'tables'>,
-): number {
-  const handover = handovers.find(({ from, to }) => from <= date && date <= to);
+  { handovers }: Pick<WorkRequest, 'handovers'>,
+): boolean {
+  const handover = handoverOn(handovers, date);
+  if (handover && isCaretaker(person, handover)) return true;
+  if (handover && (handover.awayIds?.includes(person.id) ?? true)) return false;
+  return (
+    person.comesInFor === undefined &&
+    !person.away.some(({ from, to }) => from <= date && date <= to)
+  );
+}
+
+/** Hours of a person on a date: on days that are handed over, of whoever is in charge or stays. */
+export function hoursOn(person: WorkPerson, date: PlainDate, dated: Dated): number {
+  const handover = handoverOn(dated.handovers, date);
   if (handover && isCaretaker(person, handover)) return handover.hoursPerDay;
-  if (handover && (handover.awayIds?.includes(person.id) ?? true)) return 0;
-  if (person.comesInFor !== undefined) return 0;
-  if (person.away.some(({ from, to }) => from <= date && date <= to)) return 0;
-  const hours = person.hoursByWeekday ?? tables.work.hoursByWeekday.values;
+  if (!isThere(person, date, dated)) return 0;
+  const hours = person.hoursByWeekday ?? dated.tables.work.hoursByWeekday.values;
   return hours[weekdayOf(date) - 1]!;
+}
+
+/** Hours of the clock between which somebody is out. */
+export interface Out {
+  readonly fromH: number;
+  readonly toH: number;
+}
+
+/**
+ * When a person who is there is out of the house on a date: on weekdays, where it was said or where
+ * their hours for the farm begin in the afternoon. Undefined where they are there all day.
+ */
+export function outOn(person: WorkPerson, date: PlainDate, { work }: Tables): Out | undefined {
+  if (6 <= weekdayOf(date)) return undefined;
+  const { outByDay } = work;
+  const { weekday } = person.startH ?? work.startH;
+  const isAfternoon = 12 <= weekday;
+  const isOut = person.byDay === undefined ? isAfternoon : person.byDay === 'out';
+  return isOut ? { fromH: outByDay.fromH, toH: isAfternoon ? weekday : outByDay.toH } : undefined;
 }
 
 /**

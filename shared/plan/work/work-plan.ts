@@ -6,26 +6,33 @@ import { workNetwork } from '../../schedule/work-network.js';
 import { daysLeft } from '../../schedule/work-reasons.js';
 import { fitWork, type FittedWork } from '../../schedule/work-search.js';
 import { workWindows } from '../../schedule/work-windows.js';
-import { finishDay, type WorkJob, type WorkProblem } from '../../schedule/work.js';
+import { finishDay, placedMinutes, type WorkJob } from '../../schedule/work.js';
+import type { WorkProblem } from '../../schedule/work.js';
 import { FieldError } from '../../problems/field-problem.js';
-import { workFrame, suitsOf, usualDays, type DaysOfWork } from './days-of-work.js';
+import { workFrame, usualDays, type DaysOfWork } from './days-of-work.js';
 import { groundPart, type GroundPart } from './ground-part.js';
 import { hoursFrom, workBasis, type WorkBasis } from './work-basis.js';
+import { workHorizonDays } from './work-horizon.js';
 import { workHours, type WorkHours } from './work-hours.js';
-import type { PlannedChore, WorkNeed } from './work-need.js';
+import { arrivalsToMove } from './arrival-to-move.js';
+import { careGaps, type CareGap } from './care-gaps.js';
+import type { LookNeed, PlannedChore, WorkNeed } from './work-need.js';
 import { workNeeds } from './work-needs.js';
 import type { DoneNeed, StruckNeed } from './set-aside.js';
-import { frostKeyDates } from './place-dates.js';
+import { suitsOfNeeds } from './suits-of-needs.js';
+import { placeKeyDates } from './place-dates.js';
 import { onSuitableDays } from './chore-days.js';
 import { weekStartOf } from '../../calendar/week-start.js';
 import { changesSince, type WorkChange } from './work-changes.js';
 import type { KeptPlan } from '../../farm/kept-plan.js';
 import { earlierPieces, keptPlan } from './kept-plan.js';
+import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
+import type { WorkTable } from '../../tables/work-table.js';
 import { canDo, workPeople } from './work-people.js';
 import type { WholeWork } from './whole-work.js';
-import { wordsToFit, unfitWords, whyThen } from './work-words.js';
+import { partWords, wordsToFit, unfitWords, whyThen } from './work-words.js';
 
 /** A piece of work on a day. */
 export interface PlannedPiece {
@@ -65,11 +72,15 @@ export interface PlannedJob {
   readonly pieces: readonly PlannedPiece[];
   /** Hours of each who takes part that nobody has on its day: it is done all the same. */
   readonly shortHours: number;
+  /** Hours of each that find no place, though the rest does. */
+  readonly lostHours: number;
+  /** How much of it fits and why no more; only of work that is done in part. */
+  readonly whyPart?: string;
   /** Days it is done after its latest. */
   readonly lateDays: number;
   /** Why it stands there, or why it does not fit. */
   readonly why: string;
-  /** What would make it fit. */
+  /** What would make all of it fit. */
   readonly waysToFit: readonly string[];
   readonly ifLate?: string;
 }
@@ -81,9 +92,19 @@ export interface PlannedChoreDay {
   /** Batch or herd it is done for; the household's own has none. */
   readonly belongsTo?: string;
   readonly hours: number;
+  /** Rounds of the day on which it is done; the household’s own has none. */
+  readonly rounds?: readonly Round[];
   readonly personId?: string;
   /** Hours of it that nobody has on that day. */
   readonly shortHours: number;
+}
+
+/** Batch or herd that is looked at so often by day, from one date to another. */
+export interface PlannedLook {
+  readonly ofId: string;
+  readonly everyH: number;
+  readonly from: string;
+  readonly to: string;
 }
 
 export interface WorkWeek {
@@ -107,6 +128,10 @@ export interface WorkPlan {
   /** Batches and herds whose work is missing, because no plan of theirs can be made. */
   readonly unplanned: readonly string[];
   readonly chores: readonly (readonly PlannedChoreDay[])[];
+  /** Days on which animals have nobody. */
+  readonly careGaps: readonly CareGap[];
+  /** How often animals want somebody to look at them by day. */
+  readonly looks: readonly PlannedLook[];
   /** What the work hangs on, from today to the end of the plan. */
   readonly events: readonly KeyDate[];
   readonly weeks: readonly WorkWeek[];
@@ -148,14 +173,19 @@ export function workPlanOf(
   given: WorkRequest,
   plans = PLANS,
 ): WorkPlan & { readonly keep: KeptPlan } {
-  const { work, chores, hours } = fitAll(given, plans);
+  const { work, chores, looks, hours } = fitAll(given, plans);
   const { request, needs, problem, fitted, days } = work;
   const windows = workWindows(problem.jobs, workNetwork(problem.jobs));
   const dateOf = (day: number): string => addDays(request.today, day);
+  const moves = arrivalsToMove(given, (asked) =>
+    asked === given ? unfitOf(work) : unfitOf(fitAll(asked, FEW_PLANS).work),
+  );
+  const moveOf = ({ key }: WorkNeed): string[] => (moves.has(key) ? [moves.get(key)!] : []);
   const jobs = needs.map((need, i): PlannedJob => {
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
     const isIn = 0 < pieces.length;
+    const lostMinutes = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
     return {
       key: need.key,
       name: need.name,
@@ -180,9 +210,11 @@ export function workPlanOf(
         personIds: piece.workers.map((w) => request.people[w]!.id),
       })),
       shortHours: (hours.onItsDay.get(need.key)?.shortMinutes ?? 0) / 60,
+      lostHours: lostMinutes / 60,
+      ...(0 < lostMinutes ? { whyPart: partWords(work, i) } : {}),
       lateDays: isIn ? Math.max(0, finishDay(pieces) - window.latestDay) : 0,
       why: isIn ? whyThen(work, windows, i) : unfitWords(work, i),
-      waysToFit: isIn ? [] : wordsToFit(work, i),
+      waysToFit: isIn && lostMinutes === 0 ? [] : [...wordsToFit(work, i), ...moveOf(need)],
       ...(need.ifLate === undefined ? {} : { ifLate: need.ifLate }),
     };
   });
@@ -194,6 +226,11 @@ export function workPlanOf(
     jobs: jobs.sort((a, b) => (firstDate(a) < firstDate(b) ? -1 : 1)),
     unplanned: request.unplanned,
     chores: choresOf(request, chores, hours),
+    careGaps: careGaps({ request, chores, looks, hours }),
+    looks: looks.map(({ of, everyH, fromDay, toDay }) => ({
+      ...{ ofId: of.id, everyH },
+      ...{ from: dateOf(fromDay), to: dateOf(toDay) },
+    })),
     events: eventsOf(request, dateOf(problem.days - 1)),
     weeks: weeksOf(request, work, windows, hours),
     basis: workBasis(request, needs, chores),
@@ -223,17 +260,26 @@ export function workPlanOf(
     keep: keptPlan(
       request,
       needs,
-      fitted.plan,
+      { problem, plan: fitted.plan },
       windows.map(({ latestDay }) => latestDay),
     ),
   };
 }
 
+/** Plans tried for a question beside the plan itself. */
+const FEW_PLANS = 10;
+
+/** Work that has no place in a plan, or not the whole of it. */
+const unfitOf = ({ needs, problem, fitted }: WholeWork): WorkNeed[] =>
+  needs.filter(
+    (_, i) => !problem.jobs[i]!.pinned && placedMinutes(fitted.plan[i]!) < problem.jobs[i]!.minutes,
+  );
+
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-const eventsOf = ({ work, today, farm }: WorkRequest, to: string): KeyDate[] =>
-  [...work.flatMap(({ events }) => events), ...frostKeyDates(farm, today)]
-    .filter(({ date }) => today <= date && date <= to)
+const eventsOf = (request: WorkRequest, to: string): KeyDate[] =>
+  [...request.work.flatMap(({ events }) => events), ...placeKeyDates(request)]
+    .filter(({ date }) => request.today <= date && date <= to)
     .sort((a, b) => (a.date < b.date ? -1 : 1));
 
 const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest;
@@ -242,9 +288,14 @@ const firstDate = (job: PlannedJob): string => job.pieces[0]?.date ?? job.latest
 export function fitAll(
   given: WorkRequest,
   plans = PLANS,
-): { work: WholeWork; chores: readonly PlannedChore[]; hours: WorkHours } {
+): {
+  work: WholeWork;
+  chores: readonly PlannedChore[];
+  looks: readonly LookNeed[];
+  hours: WorkHours;
+} {
   const request = { ...given, people: workPeople(given.people, given.handovers) };
-  const horizon = request.tables.work.horizonDays.value;
+  const horizon = workHorizonDays(request);
   const frame = workFrame(request, horizon);
   const days = usualDays(frame);
   const asked = workNeeds(request, horizon);
@@ -272,6 +323,7 @@ export function fitAll(
   return {
     work: { request, days, dryEnough, needs, problem, fitted, left, done, struckOut },
     chores,
+    looks: asked.looks,
     hours,
   };
 }
@@ -286,18 +338,17 @@ export function jobsOf(
   const index = new Map(needs.map((need, i) => [need.key, i]));
   const { smallestPieceHours, wetDay } = tables.work;
   const { priority } = tables.work.placing;
-  return needs.map((need): WorkJob => {
+  const suitsOfAll = suitsOfNeeds(needs, days, wetDay.rainMm);
+  return needs.map((need, i): WorkJob => {
     const { lostCost, lateCostPerDay } = priority.find((each) => each.id === need.priority)!;
-    const suits = suitsNeed(need, days, wetDay.rainMm);
+    const suits = suitsOfAll[i];
     const bound = onItsDay.get(need.key);
     return {
       id: need.key,
       minutes: Math.max(1, Math.round(need.hours * 60)),
       peopleNeeded: need.conditions.peopleNeeded ?? 1,
       able: people.flatMap((person, w) => (canDo(person, need) ? [w] : [])),
-      ...(need.canBeSpread && smallestPieceHours.longerThanHours < need.hours
-        ? { smallestPieceMinutes: 60 * smallestPieceHours.value }
-        : {}),
+      ...smallestPiece(need, smallestPieceHours),
       fromDay: need.fromDay,
       dueDay: need.dueDay,
       untilDay: need.untilDay,
@@ -311,16 +362,14 @@ export function jobsOf(
   });
 }
 
-/** Days that suit a piece of work; undefined when it asks nothing of a day. */
-export function suitsNeed(
-  { conditions, fromDay, untilDay }: WorkNeed,
-  days: DaysOfWork,
-  wetFromMm: number,
-): Uint8Array | undefined {
-  const suits = suitsOf(conditions, days, wetFromMm);
-  // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
-  if (suits && fromDay === untilDay && days.isForecast[fromDay] !== 1) suits[fromDay] = 1;
-  return suits;
+/** Work of one set day, and what is short, is done in one go or not at all. */
+function smallestPiece(
+  { canBeSpread, hours, fromDay, untilDay, smallestPieceHours }: WorkNeed,
+  usual: WorkTable['smallestPieceHours'],
+): Pick<WorkJob, 'smallestPieceMinutes'> {
+  const longerThan = smallestPieceHours ?? usual.longerThanHours;
+  if (!canBeSpread || fromDay === untilDay || hours <= longerThan) return {};
+  return { smallestPieceMinutes: Math.round(60 * (smallestPieceHours ?? usual.value)) };
 }
 
 function fitOrExplain(needs: readonly WorkNeed[], fit: () => FittedWork): FittedWork {
@@ -358,7 +407,10 @@ function choresOf(
   );
 }
 
-const ofChore = ({ belongsTo }: PlannedChore) => (belongsTo ? { belongsTo: belongsTo.name } : {});
+const ofChore = ({ belongsTo, rounds }: PlannedChore) => ({
+  ...(belongsTo ? { belongsTo: belongsTo.name } : {}),
+  ...(rounds ? { rounds } : {}),
+});
 
 function weeksOf(
   { today, people, farm }: WorkRequest,
@@ -375,7 +427,12 @@ function weeksOf(
     .filter((_, w) => !people[w]!.isChild)
     .forEach((minutes) => minutes.forEach((m, day) => (sums[weekOf(day)]!.given += m)));
   choreDays.forEach((list, day) =>
-    list.forEach(({ minutes }) => (sums[weekOf(day)]!.chores += minutes)),
+    list.forEach(({ minutes, person, shortMinutes }) => {
+      const sum = sums[weekOf(day)]!;
+      sum.chores += minutes;
+      // Of a child's hours those count that it is given a chore in.
+      if (person !== undefined && people[person]!.isChild) sum.given += minutes - shortMinutes;
+    }),
   );
   problem.jobs.forEach((job, i) => {
     const latest = Math.max(0, windows[i]!.latestDay);

@@ -6,8 +6,11 @@ import {
   type NumberQuantity,
   type Quantity,
 } from '../../explain/quantity.js';
+import { formatMonthDay, type DateReader } from '../../units/dates.js';
+import { frostFreeDays, frostFreeFormulas } from '../../weather/frost-free-days.js';
 import type { WorkBasis } from './work-basis.js';
-import type { JobOutlook, NamedFrost, WorkOutlook } from './work-outlook.js';
+import type { JobOutlook } from './job-outlook.js';
+import type { NamedFrost, WorkOutlook } from './work-outlook.js';
 import type { PlannedJob, WorkWeek } from './work-plan.js';
 
 export const workFormulas = {
@@ -51,9 +54,9 @@ export const workFormulas = {
     id: 'chance-in-time',
     title: 'Years in which it is done in time',
     words:
-      'Share of the years in which it is done by its latest day, the work taken in the same order every year on its first suitable days. How far the share may be off (one standard error) comes from the number of years alone.',
+      'Share of the years in which it is done by its latest day. In each year the days of the work are chosen anew every week, by what has been done, a forecast of that week that fails as often as forecasts do, and beyond it what is usual; what presses comes first, then what has fewest days left. What is planned for a day that turns out unfit goes undone that day. How far the share may be off (one standard error) comes from the number of years alone.',
     symbols: 'p = years in time ÷ n, ± √(p(1 − p) ÷ n)',
-    sources: ['RICHARDSON'],
+    sources: ['RICHARDSON', 'NOAA_FORECAST'],
     mark: 'estimate',
   },
   startBy: {
@@ -162,6 +165,27 @@ export function weekQuantities(
 /** The low from which a frost has its name, to be opened. */
 export const frostLow = ({ frostFrom }: WorkOutlook, { name, thresholdC }: NamedFrost) =>
   quantity(name, thresholdC, 'degC', workFormulas.frost, [], { rows: [frostFrom] });
+
+/** Frost-free days at a low, to be opened; undefined where frost does not come and go every year. */
+export function frostFree(
+  { frostFrom }: WorkOutlook,
+  { name, last, first }: NamedFrost,
+  reader: DateReader,
+) {
+  if (!last || !first) return undefined;
+  return quantity(
+    `Frost-free days, ${name.toLowerCase()}`,
+    frostFreeDays(last.usual, first.usual),
+    'day',
+    frostFreeFormulas.frostFree,
+    [
+      input('Last in spring, in half of the years', formatMonthDay(last.usual, reader), 'text'),
+      input('First in fall, in half of the years', formatMonthDay(first.usual, reader), 'text'),
+      input('From safe date to safe date', frostFreeDays(last.safe, first.safe), 'day'),
+    ],
+    { rows: [frostFrom] },
+  );
+}
 
 /** Chance and start-by day of a piece of work, each to be opened. */
 export function outlookQuantities(

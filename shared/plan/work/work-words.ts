@@ -1,14 +1,13 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
-import { formatHours } from '../../units/format.js';
-import {
-  placementReason,
-  remediesFor,
-  unfitBecause,
-  type UnfitBecause,
-} from '../../schedule/work-reasons.js';
+import { formatHours, formatValue } from '../../units/format.js';
+import { remediesFor } from '../../schedule/work-remedies.js';
+import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
+import { placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
+import { coverWords } from './nights-of-cover.js';
+import { spellWords } from './spell-words.js';
 import type { WholeWork } from './whole-work.js';
 import type { WorkRequest } from './work-request.js';
 
@@ -74,6 +73,8 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
     );
   if (isKept) parts.push('it stays where it was planned before');
   if (parts.length === 0) parts.push('the first day there is time for it');
+  const spell = spellWords(work, index);
+  if (spell !== undefined) parts.push(spell);
   const { latestDay, setBy } = windows[index]!;
   const last = setBy === undefined ? '' : `, as “${needs[setBy]!.name}” follows`;
   parts.push(
@@ -82,24 +83,50 @@ export function whyThen(work: WholeWork, windows: readonly WorkWindow[], index: 
       : `due by ${date(latestDay)}${last}`,
   );
   const sentence = `${parts.join('; ')}.`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1) + coverWords(work, index);
 }
 
-const UNFIT: Record<UnfitBecause, string> = {
+const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string> = {
   past: 'Its last day is over.',
   'beyond-the-end': 'It is due after the last day of this plan.',
   'closed-window': 'Its last day comes before its first: the dates leave no day for it.',
   'too-few-able': 'It takes more people than there are who can do it.',
   'waits-for-unfit': 'What it waits for does not fit either.',
+  'waits-too-long': 'What it waits for is done after its last day.',
   'never-suits': 'No day between its first and its last suits it.',
   'nobody-there': 'Nobody has hours on its suitable days.',
   'longer-than-any-day': 'It is longer than anybody’s day, and is not split.',
-  'no-hours-left': 'The hours on its days go to work of higher priority.',
+  'too-few-hours':
+    'Its days have fewer hours than it takes, even if nothing else was done on them.',
 };
 
 /** Why a piece of work does not fit. */
-export const unfitWords = ({ problem, fitted }: WholeWork, index: number): string =>
-  UNFIT[unfitBecause(problem, fitted.plan, index)];
+export function unfitWords({ problem, fitted, needs, request }: WholeWork, index: number): string {
+  const { because, takenBy, holdsUp } = unfitReason(problem, fitted.plan, index);
+  const name = (i: number): string => `“${needs[i]!.name}”`;
+  if (because === 'holds-up')
+    return `There is time for it only after ${name(holdsUp!)} begins, which follows it.`;
+  if (because !== 'no-room-found') return UNFIT[because];
+  const tried = `No room was found on its days in ${formatValue(fitted.tried, 'count', request.farm)} tries.`;
+  if (takenBy.length === 0) return tried;
+  const named = takenBy.slice(0, NAMED_JOBS).map(name);
+  const others = takenBy.length - named.length;
+  const all = 0 < others ? [...named, `${others} more`] : named;
+  return `${tried} Their hours go to ${inWords(all)}.`;
+}
+
+const NAMED_JOBS = 2;
+
+const inWords = (list: readonly string[]): string =>
+  list.length < 2 ? list.join('') : `${list.slice(0, -1).join(', ')} and ${list.at(-1)}`;
+
+/** How much of a piece of work fits, and why no more. */
+export function partWords(work: WholeWork, index: number): string {
+  const { minutes } = work.problem.jobs[index]!;
+  const placed = placedMinutes(work.fitted.plan[index]!);
+  const [fits, all, lost] = [placed, minutes, minutes - placed].map((m) => formatHours(m / 60));
+  return `${fits} of ${all} fit; there is no place for the last ${lost}. ${unfitWords(work, index)}`;
+}
 
 /** What would make a piece of work fit, a sentence each. */
 export function wordsToFit(
@@ -118,7 +145,8 @@ export function wordsToFit(
   const isBoundToDay = job.fromDay === job.untilDay;
   return [
     ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
-    ...(laterDay === undefined || isBoundToDay
+    // What makes ready for animals is of no use after them: then it is they who come later.
+    ...(laterDay === undefined || isBoundToDay || needs[index]!.prepares
       ? []
       : [`A later last day: it would be done on ${date(laterDay)}.`]),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),

@@ -1,5 +1,9 @@
 import type { PlainDate } from '../../calendar/plain-date.js';
 import type { BatchPlan } from '../batch-plan.js';
+import { orderOf } from '../story/life-line.js';
+import { storyPartOf } from '../story/story-part.js';
+import type { Task } from '../tasks/task.js';
+import type { FittedDays } from '../work/fitted-days.js';
 import { inOrder, type YearBar, type YearDate, type YearRow } from './year-row.js';
 
 /** A batch on the strip: where it lives when, and the days on which that changes. */
@@ -12,6 +16,42 @@ export function batchRow(id: string, plan: BatchPlan): YearRow {
     bars: barsOf(plan),
     dates: inOrder(datesOf(plan)),
     ...(today <= arrivalDate ? { arrivesOn: arrivalDate } : {}),
+  };
+}
+
+/** What is known of the work of a batch: its days, and what of it is done or struck out. */
+export interface WorkOfBatch {
+  readonly fitted: FittedDays;
+  readonly settled: ReadonlySet<string>;
+}
+
+/** What is fetched, by the name of its task: 5 × starter. */
+const FEED_TO_FETCH = /: (\d+ × .+)$/;
+
+/**
+ * The same with the days on which its birds are ordered and its feed is fetched: where the plan of
+ * the work puts them, and counted back from their event beyond the days of that plan.
+ */
+export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch): YearRow {
+  const row = batchRow(id, plan);
+  const open = plan.tasks.tasks.filter(
+    (task) => task.isOver !== true && !work.settled.has(`batch/${id}/${task.id}`),
+  );
+  const dated = (task: Task, words: string): YearDate => {
+    const { on = task.start, dueBy = task.latestStart } =
+      work.fitted.get(`batch/${id}/${task.id}`) ?? {};
+    return { on, words, ...(on < dueBy ? { dueBy } : {}) };
+  };
+  const order = open.find((task) => task === orderOf(plan));
+  const birds = `order ${plan.birds.chicksPlaced.value} ${plan.words.young}`;
+  const feed = open.flatMap((task) => {
+    const what = FEED_TO_FETCH.exec(task.name)?.[1];
+    return what === undefined || storyPartOf(task, plan) !== 'feed' ? [] : [dated(task, what)];
+  });
+  return {
+    ...row,
+    ...(order ? { dates: inOrder([{ ...dated(order, birds), mark: 'order' }, ...row.dates]) } : {}),
+    ...(0 < feed.length ? { feed: inOrder(feed) } : {}),
   };
 }
 

@@ -4,10 +4,12 @@ import type { Tables } from '../../tables/tables.js';
 import type { DailyWeather } from '../../weather/climate.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
+import { placeKeyDates } from '../work/place-dates.js';
+import { fittedDays } from '../work/fitted-days.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import type { WorkRequest } from '../work/work-request.js';
 import { awayRows } from './away-rows.js';
-import { batchRow } from './batch-row.js';
+import { batchRowWithWork } from './batch-row.js';
 import { herdRow } from './herd-row.js';
 import { jobRows } from './job-rows.js';
 import { isInSight, type YearRow } from './year-row.js';
@@ -50,13 +52,15 @@ export function yearPlan(
   const { today, people, handovers, herds, jobs, progress } = picture;
   const span = yearSpan(today);
   const { pasture } = animals;
+  const settled = new Set([...work.done, ...work.struckOut].map(({ key }) => key));
+  const workOfBatch = { fitted: fittedDays(work), settled };
   const rows = [
-    ...animals.batches.map(({ id, plan }) => batchRow(id, plan)),
+    ...animals.batches.map(({ id, plan }) => batchRowWithWork(id, plan, workOfBatch)),
     ...(pasture ? herds.map((herd) => herdRow(herd, pasture, span)) : []),
     ...jobRows({
       jobs,
       progress,
-      events: request.work.flatMap(({ events }) => events),
+      events: [...request.work.flatMap(({ events }) => events), ...placeKeyDates(request)],
       planned: work.jobs,
       sets: tables.jobSets,
     }),

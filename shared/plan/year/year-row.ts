@@ -32,6 +32,10 @@ export interface YearBar {
 export interface YearDate {
   readonly on: PlainDate;
   readonly words: string;
+  /** Of work that can be done later: the last day for it. */
+  readonly dueBy?: PlainDate;
+  /** What stands beside its number on the strip, where no line begins with it. */
+  readonly mark?: string;
 }
 
 /** One line of the strip: a batch, a herd, a set of jobs or somebody away. */
@@ -42,6 +46,8 @@ export interface YearRow {
   readonly name: string;
   readonly bars: readonly YearBar[];
   readonly dates: readonly YearDate[];
+  /** Feed to fetch: written out, and no turn of the line. */
+  readonly feed?: readonly YearDate[];
   /** The arrival that can still be moved, of a batch that has not come. */
   readonly arrivesOn?: PlainDate;
 }
@@ -54,3 +60,20 @@ export const isInSight = ({ bars, dates }: YearRow, { from, until }: YearSpan): 
 /** Days one after the other. */
 export const inOrder = (dates: readonly YearDate[]): YearDate[] =>
   [...dates].sort((a, b) => (a.on < b.on ? -1 : a.on === b.on ? 0 : 1));
+
+/** The first date ahead, and whose it is; undefined where nothing is dated. */
+export function firstAhead({
+  rows,
+  today,
+}: {
+  readonly rows: readonly YearRow[];
+  readonly today: PlainDate;
+}): { row: YearRow; date: YearDate } | undefined {
+  const ahead = rows.flatMap((row) =>
+    row.dates.filter(({ on }) => today <= on).map((date) => ({ row, date })),
+  );
+  return ahead.reduce<(typeof ahead)[number] | undefined>(
+    (first, each) => (first && first.date.on <= each.date.on ? first : each),
+    undefined,
+  );
+}

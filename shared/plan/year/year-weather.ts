@@ -16,6 +16,7 @@ import { chanceOfDryRun, hasDryRun } from '../../weather/dry-run.js';
 import { chanceBelow } from '../../weather/night-chances.js';
 import { nightsOfPlace } from '../expected-nights.js';
 import { placeFrost } from '../place-frost.js';
+import { gardenDates } from './garden-dates.js';
 import { frostsOf, nightRows, turnsOf, type Frost } from './year-frost.js';
 import { halfMonthsOf, type YearSpan } from './year-span.js';
 
@@ -55,6 +56,8 @@ export interface YearWeather {
   readonly frosts: readonly Frost[];
   /** Last and first frosts within the strip, usual and safe. */
   readonly turns: readonly Quantity[];
+  /** Soil warm enough, hives that can be opened, bloom past the frost. */
+  readonly garden: readonly Quantity[];
   /** Share of nights that are too cold for birds that first go out. */
   readonly coldNights: readonly HalfMonth[];
   /** Chance of dry days in a row; left out where no rain is known. */
@@ -74,6 +77,7 @@ export function yearWeather(
   return {
     frosts: frostsOf(frost, span),
     turns: turnsOf(place, tables, frost, span),
+    garden: gardenDates(place, tables, span),
     coldNights: coldNightsOf(place, tables, halves),
     ...(dryRuns ? { dryRuns } : {}),
   };

@@ -63,10 +63,11 @@ export function yearWeeks(
     for (const { date, hours, personIds } of pieces)
       add(daysBetween(today, date), hours * personIds.length);
     const dueDay = Math.max(0, need.dueDay);
-    if (pieces.length === 0) add(dueDay, need.hours * (need.conditions.peopleNeeded ?? 1));
+    const people = need.conditions.peopleNeeded ?? 1;
+    add(dueDay, people * (pieces.length === 0 ? need.hours : (job?.lostHours ?? 0)));
     const [first] = pieces;
-    if (job && (!first || 0 < job.shortHours))
-      unfitOn.push(first ? daysBetween(today, first.date) : dueDay);
+    if (job && (!first || 0 < job.shortHours || 0 < job.lostHours))
+      unfitOn.push(first && job.lostHours === 0 ? daysBetween(today, first.date) : dueDay);
   }
   const sum = (of: (day: number) => number, { from, to }: { from: number; to: number }): number => {
     let hours = 0;
@@ -75,8 +76,19 @@ export function yearWeeks(
   };
   const choreHours = (day: number): number =>
     chores.reduce((all, chore) => (comesOn(chore, day) ? all + chore.hoursPerDay : all), 0);
+  const isGrownUp = new Set(grownUps.map(({ id }) => id));
+  // Of a child's hours those count that it is given a chore in.
+  const byChildren = (day: number): number =>
+    (choreDays[day] ?? []).reduce(
+      (all, { personId = '', hours, shortHours }) =>
+        personId === '' || isGrownUp.has(personId) ? all : all + hours - shortHours,
+      0,
+    );
   const given = (day: number): number =>
-    grownUps.reduce((all, person) => all + hoursOn(person, addDays(today, day), request), 0);
+    grownUps.reduce(
+      (all, person) => all + hoursOn(person, addDays(today, day), request),
+      byChildren(day),
+    );
   return weeksAhead(request, days).map(({ first, ...within }): YearWeek => {
     const [hours, chore, other] = [given, choreHours, (day: number) => work[day]!].map((of) =>
       sum(of, within),

@@ -18,7 +18,9 @@ export class ApiError extends Error {
   }
 }
 
-export const getJson = <T>(path: string): Promise<T> => send<T>('GET', path);
+/** @param signal ends it; what works on the answer is told */
+export const getJson = <T>(path: string, signal?: AbortSignal): Promise<T> =>
+  send<T>('GET', path, signal ? { signal } : {});
 export const postJson = <T>(path: string, body?: unknown): Promise<T> =>
   send<T>('POST', path, body === undefined ? {} : asJson(body));
 export const putJson = <T>(path: string, body: unknown): Promise<T> =>

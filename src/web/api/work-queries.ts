@@ -10,13 +10,28 @@ import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
 import type { YearPlan } from '../../../shared/plan/year/year-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
-import { postJson, putJson, remove } from './client.js';
+import { getJson, postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
-export const useWork = (farmId: string) => useQuery(ofFarm<WorkPlan>(farmId, '/work'));
+export const useWork = (farmId: string, isAsked = true) =>
+  useQuery({ ...ofFarm<WorkPlan>(farmId, '/work'), enabled: isAsked });
 export const useYear = (farmId: string) => useQuery(ofFarm<YearPlan>(farmId, '/year'));
-export const useOutlook = (farmId: string) =>
-  useQuery(ofFarm<WorkOutlook>(farmId, '/work/outlook'));
+/** Leaving the screen ends it. */
+export const useOutlook = (farmId: string) => {
+  const { queryKey } = ofFarm<WorkOutlook>(farmId, OUTLOOK);
+  return useQuery({
+    queryKey,
+    queryFn: ({ signal }) => getJson<WorkOutlook>(`/farms/${farmId}${OUTLOOK}`, signal),
+  });
+};
+const OUTLOOK = '/work/outlook';
+/** How far it is, asked again and again. */
+export const useOutlookProgress = (farmId: string) =>
+  useQuery({
+    ...ofFarm<{ played: number }>(farmId, `${OUTLOOK}/progress`),
+    refetchInterval: 500,
+    gcTime: 0,
+  });
 export const useJobs = (farmId: string) => useQuery(ofFarm<KeptJob[]>(farmId, '/jobs'));
 export const useHandovers = (farmId: string) => useQuery(ofFarm<Handover[]>(farmId, '/handovers'));
 export const useSheet = (farmId: string, id: string) =>

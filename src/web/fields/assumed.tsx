@@ -19,7 +19,7 @@ export function MarkAssumed({
   children,
 }: {
   start: Unsaid;
-  draft: object;
+  draft: object & Unsaid;
   words: Pick<FormWords, 'labelOf'>;
   children: ReactNode;
 }) {
@@ -29,7 +29,7 @@ export function MarkAssumed({
       return label === undefined ? [] : [[label, word]];
     });
   const labels = new Map([
-    ...marked(start.assumed, 'assumed'),
+    ...marked(draft.assumed ?? start.assumed, 'assumed'),
     ...marked(start.estimated, 'estimate'),
   ]);
   return <Labels.Provider value={labels}>{children}</Labels.Provider>;

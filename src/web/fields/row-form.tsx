@@ -1,3 +1,4 @@
+import { assumedAfter } from '../../../shared/farm/assumed.js';
 import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { Fragment, useRef, useState, type ReactNode } from 'react';
@@ -74,8 +75,8 @@ export function useRowForm<Draft extends object>({
     words,
     draft: form.values,
     set: (part: Partial<Draft>) =>
-      Object.entries(part).forEach(([name, value]) =>
-        form.setFieldValue(name as never, value as never),
+      Object.entries({ ...part, ...assumedAfter(form.values, Object.keys(part)) }).forEach(
+        ([name, value]) => form.setFieldValue(name as never, value as never),
       ),
     setError: (field: string, text: string | undefined) => form.setFieldError(field, text),
     errorAt: (field: string): ReactNode => {

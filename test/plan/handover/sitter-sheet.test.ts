@@ -3,10 +3,13 @@ import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Handover } from '../../../shared/farm/handover.js';
 import {
   phoneLines,
+  phonesToWrite,
   sitterSheet,
   whoIsThereText,
 } from '../../../shared/plan/handover/sitter-sheet.js';
 import { SPOT_UNDER_HEAT } from '../../../shared/plan/heat-instructions.js';
+import { bagsOpened, bagWords } from '../../../shared/plan/handover/bags-to-open.js';
+import type { BatchPlan } from '../../../shared/plan/batch-plan.js';
 import { formatValue } from '../../../shared/units/format.js';
 import { handoverProblems } from '../../../shared/plan/handover/check-handover.js';
 import { batchStop, herdStop } from '../../../shared/plan/handover/sheet-stops.js';
@@ -40,7 +43,13 @@ const stop = (date: string) =>
     facilities: [],
     lookFor: tables.work.lookFor,
     reader: { units: 'us', currency: 'USD', today: date },
+    away: handover,
   });
+const phase = (phaseId: string, starts: string, bagKg: number) => ({
+  phaseId,
+  bagKg,
+  starts: { value: starts },
+});
 const sheetOf = (more: Partial<Handover> = {}, season: Parameters<typeof newWork>[0] = {}) => {
   const given = { ...handover, ...more };
   const plan = workPlanOf(newWork({ today, work, handovers: [given], ...season }), 100);
@@ -67,6 +76,31 @@ describe('sitterSheet', () => {
       { who: '', number: '555 0100' },
     ];
     expect(phoneLines(given)).toEqual(['Vet (number missing)', 'name missing 555 0100']);
+  });
+
+  it('has lines to write numbers on: those of household, vet and neighbor that are missing', () => {
+    expect(phonesToWrite([])).toEqual(['The household', 'The vet', 'A neighbor']);
+    const given = [
+      { who: 'Vet Dr. Hay', number: '' },
+      { who: 'Ada', number: '555 0100' },
+    ];
+    expect(phonesToWrite(given)).toEqual(['Vet Dr. Hay', 'A neighbor']);
+  });
+
+  it('says on which days a bag is opened, from a full one that stands open', () => {
+    const days = { arrivalDate: '2027-05-01', feed: { phases: [phase('a', '2027-05-01', 10)] } };
+    const eaten = (...values: number[]) => ({ ...days, daily: [{ id: 'feed-day', values }] });
+    const away = { from: '2027-05-02', to: '2027-05-06' };
+    // 10 kg last through 5 May; of the sixth day's 4 kg two come out of the next.
+    const plan = eaten(9, 3, 3, 3, 1, 4) as unknown as BatchPlan;
+    expect(bagsOpened(plan, away)).toEqual(['2027-05-06']);
+    const more = [phase('a', '2027-05-01', 10), phase('b', '2027-05-04', 10)];
+    const changed = { ...plan, feed: { phases: more } } as unknown as BatchPlan;
+    expect(bagsOpened(changed, away)).toEqual(['2027-05-04']);
+    const say = (date: string) => date.slice(8);
+    const words = (on: string) => bagWords(['2027-05-06'], { from: away.from, on, say });
+    expect(words('2027-05-05')).toMatch(/^no new one today, the next on 06 /);
+    expect(words('2027-05-06')).toMatch(/^open a new one today, what is open lasts/);
   });
 
   it('has a page for every day, with amounts of that day out of the batch’s own plan', () => {
@@ -115,6 +149,7 @@ describe('sitterSheet', () => {
       facilities: [],
       lookFor: tables.work.lookFor,
       reader: { units: 'us', currency: 'USD' },
+      away: handover,
     })!;
     const { underHeat } = withBrooder.heat!.weeks[0]!.night;
     const spot = formatValue(underHeat!.value, 'degC', { units: 'us', currency: 'USD' });
@@ -247,6 +282,11 @@ describe('herdStop', () => {
     );
     expect(stopOf('milk-cow').actions[0]).toMatch(/^The two milkings/);
     expect(stopOf('dry-cow').actions).toEqual([]);
+    // Calves beside their mothers are counted as well: a sitter looks for all of them.
+    const heads = (classId: string) =>
+      stopOf(classId).amounts.map(({ label, value }) => [label, value]);
+    expect(heads('cow-calf')).toContainEqual(['Calves beside them', 2]);
+    expect(heads('dry-cow').flat()).not.toContain('Calves beside them');
   });
 });
 

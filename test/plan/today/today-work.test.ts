@@ -8,7 +8,7 @@ import { withTicks, type Today } from '../../../shared/plan/today/today.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import { tables } from '../../support/factories.js';
 import { newPicture } from '../../support/pictures.js';
-import { newOwnJob, newWork } from '../../support/season-factories.js';
+import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 const today = '2027-04-05'; // a Monday
 const person = { id: 'a', name: 'Adult A', away: [], hoursByWeekday: [2, 2, 2, 2, 2, 2, 2] };
@@ -140,16 +140,18 @@ describe('what needs attention', () => {
   it('is a day on which everybody is away, unless somebody is in charge', () => {
     const from = addDays(today, 3);
     const away = [{ from, to: addDays(today, 9) }];
-    const alone = { people: [{ ...person, away }] };
-    expect(look(alone)[0]).toMatchObject({ key: 'nobody-there', level: 'stop', by: from });
-    expect(look(alone, []).some(({ key }) => key === 'nobody-there')).toBe(false);
+    const alone = { people: [{ ...person, away }], work: [newBatchWork(today, today)] };
+    const isNobodyThere = ({ key }: { key: string }) => key.startsWith('care/nobody-there');
+    expect(look(alone)[0]).toMatchObject({ level: 'stop', by: from, place: { kind: 'away' } });
+    expect(look(alone).some(isNobodyThere)).toBe(true);
+    expect(look({ ...alone, work: [] }).some(isNobodyThere)).toBe(false);
     const handovers = [
       {
         ...{ id: 'h', sitter: 'Neighbor', hoursPerDay: 2, from, to: addDays(today, 9) },
         ...{ roundOrder: [], phones: [], whereabouts: [] },
       },
     ];
-    expect(look({ ...alone, handovers }).some(({ key }) => key === 'nobody-there')).toBe(false);
+    expect(look({ ...alone, handovers }).some(isNobodyThere)).toBe(false);
   });
 
   it('is work for which there is no time within two weeks, and none beyond', () => {

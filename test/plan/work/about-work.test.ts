@@ -73,7 +73,7 @@ describe('what is asked of a start-by day and of a chance', () => {
   const reader = { units: 'us', today: '2027-04-05' } as const;
   const asked = (more: Partial<typeof found> = {}, of: Quantity = startBy!) =>
     movedBy(aboutChances({ ...found!, ...more }, reader.today, reader), of)!;
-  const outside = { suitableDays: { tenth: 1, half: 2, ninetieth: 3 }, windowDays: 9 };
+  const outside = { suitableDays: { tenth: 1, half: 2, ninetieth: 3, share: 0.5 }, windowDays: 9 };
 
   it('is the day by which to start were it a quarter longer', () => {
     const longer = { ...job, hours: 50 };

@@ -125,6 +125,21 @@ describe('jobs that come again', () => {
     expect(who({ personIds: ['c'] })).toEqual(['c']);
     expect(who({ personIds: ['c'], forWhom: 'adult' })).toBeUndefined();
   });
+
+  it('go daily to a child that has the time for all of them, and then count among the hours', () => {
+    const people = [
+      { id: 'a', name: 'Adult', away: [], hoursByWeekday: [8, 8, 8, 8, 8, 8, 8] },
+      { id: 'c', name: 'Child', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 1, 1], isChild: true },
+    ];
+    const daily = (hours: number, more: Partial<OwnJob> = {}) => {
+      const ownJobs = repeats({ every: 'day' }, { dueOn: today, hours, ...more });
+      const plan = planOf({ people, ownJobs });
+      return { who: plan.chores[1]![0]!.personId, hours: plan.weeks[1]!.hours };
+    };
+    expect(daily(0.5, { forWhom: 'child' })).toEqual({ who: 'c', hours: 7 * 8.5 });
+    expect(daily(2, { forWhom: 'child' })).toEqual({ who: 'a', hours: 7 * 8 });
+    expect(daily(0.5)).toEqual({ who: 'a', hours: 7 * 8 });
+  });
 });
 
 it('begins weeks as the country does', () => {

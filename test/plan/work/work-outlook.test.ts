@@ -10,13 +10,16 @@ import { tables as real } from '../../support/factories.js';
 import { newBatchWork, newOwnJob, newWork } from '../../support/season-factories.js';
 
 type More = Parameters<typeof newWork>[0];
+/** Forecasts that always hold, so that what is counted is the weather alone. */
+const foreseen = structuredClone(real);
+Object.assign(foreseen.work.forecast, { rightShares: Array(7).fill(1) });
 const outlookOf = (more: More, history: OutlookRequest['history'] = []): WorkOutlook =>
-  workOutlookOf({ ...newWork(more), history }, 400);
+  workOutlookOf({ ...newWork({ tables: foreseen, ...more }), history }, 200);
 const jobIn = ({ jobs }: WorkOutlook, id: string) => jobs.find(({ key }) => key === `own/${id}`)!;
 
-/** Twelve years of daily weather in which it rains on the days that a year names. */
+/** Daily weather that covers twelve springs and the year after each, in which it rains on the days that a year names. */
 const years = (rains: (year: number, date: string) => boolean): DailyWeather[] =>
-  Array.from({ length: 12 * 365 + 3 }, (_, i) => {
+  Array.from({ length: 13 * 365 + 3 }, (_, i) => {
     const date = addDays('2010-01-01', i);
     const rainMm = rains(Number(date.slice(0, 4)), date.slice(5)) ? 9 : 0;
     return { date, minC: 5, maxC: 16, rainMm };
@@ -59,7 +62,7 @@ describe('workOutlookOf', () => {
   });
 
   it('names it for as many years as a household calls nearly always', () => {
-    const tables = structuredClone(real);
+    const tables = structuredClone(foreseen);
     Object.assign(tables.judgements.work.sureShare, { value: 0.75 });
     const job = { ...outside, notBefore: '2027-04-06' };
     const two = years((year, day) => year < 2012 && '04-07' <= day && day <= '04-12');
@@ -72,11 +75,11 @@ describe('workOutlookOf', () => {
   it('draws years where the record is shorter than ten, and says so', () => {
     const short = years(() => false).slice(0, 5);
     const outlook = outlookOf({ ownJobs: [outside] }, short);
-    expect(outlook).toMatchObject({ years: 400, isMeasured: false });
+    expect(outlook).toMatchObject({ years: 200, isMeasured: false });
     const { chance, standardError } = jobIn(outlook, 'bed');
     expect(chance).toBeGreaterThan(0.5);
     expect(chance).toBeLessThan(1);
-    expect(standardError).toBeCloseTo(Math.sqrt((chance * (1 - chance)) / 400), 12);
+    expect(standardError).toBeCloseTo(Math.sqrt((chance * (1 - chance)) / 200), 12);
   });
 
   it('gives the same chances again, and keeps to the forecast in every year', () => {
@@ -121,7 +124,7 @@ describe('workOutlookOf', () => {
       })),
     );
     const freeze = frost.find(({ thresholdC }) => thresholdC === 0)!;
-    expect(freeze).toMatchObject({ basis: 'record', springs: { all: 12, withFrost: 12 } });
+    expect(freeze).toMatchObject({ basis: 'record', springs: { all: 13, withFrost: 13 } });
     expect(freeze.last).toEqual({ usual: '05-02', safe: '05-02' });
     expect(freeze.first).toBeUndefined();
   });
@@ -143,5 +146,94 @@ describe('workOutlookOf', () => {
         expect(at(2.2).first![kind] < at(0).first![kind]).toBe(true);
       }
     }
+  });
+
+  it('tells fewer years in time where forecasts fail, and that part is done all the same', () => {
+    const spread = { ...outside, id: 'spread', hours: 6, canBeSpread: true, dueOn: '2027-04-20' };
+    const history = years((year, day) => year % 2 === 0 && day !== '04-15');
+    const held = outlookOf({ ownJobs: [{ ...outside, dueOn: '2027-04-20' }, spread] }, history);
+    const failing = outlookOf({ ownJobs: [outside], tables: real }, history);
+    // In six of twelve years one day suits, which is enough for two hours and not for six.
+    expect(jobIn(held, 'bed').chance).toBe(1);
+    expect(jobIn(held, 'spread')).toMatchObject({ chance: 0.5, lost: 0.5, partly: 0.5 });
+    expect(jobIn(held, 'spread').partOfIt).toBeGreaterThan(0.2);
+    expect(jobIn(failing, 'bed').chance).toBeLessThan(0.5 + 1e-9);
+  });
+
+  it('tells of work that is allowed on a few days how many of them suit, while they are far', () => {
+    const few = { ...outside, notBefore: '2027-05-10', dueOn: '2027-05-12' };
+    const near = { ...outside, id: 'near', notBefore: '2027-04-08', dueOn: '2027-04-10' };
+    const plain = { ...few, id: 'plain', conditions: {} };
+    const history = years((_, day) => day === '05-10');
+    const outlook = outlookOf({ ownJobs: [few, near, plain] }, history);
+    expect(jobIn(outlook, 'bed')).toMatchObject({
+      isFewDays: true,
+      windowDays: 3,
+      suitableDays: { half: 2 },
+    });
+    expect(jobIn(outlook, 'bed').suitableDays!.share).toBeCloseTo(2 / 3, 12);
+    expect(jobIn(outlook, 'near').isFewDays).toBe(false);
+    expect(jobIn(outlook, 'plain').isFewDays).toBe(false);
+  });
+
+  describe('of work that is unlikely to be done in time', () => {
+    const people = [{ id: 'a', name: 'Adult A', away: [], hoursByWeekday: [1, 1, 1, 1, 1, 4, 0] }];
+    const dry = years(() => false);
+    const inApril = { notBefore: '2027-04-12', dueOn: '2027-04-18', noUseAfter: '2027-04-30' };
+    const job = (id: string, more: Parameters<typeof newOwnJob>[0]) =>
+      newOwnJob({ id, name: id, canBeSpread: false, conditions: {}, ...inApril, ...more });
+    const lacks = (ownJobs: ReturnType<typeof job>[], history = dry) => {
+      const found = jobIn(outlookOf({ ownJobs, people }, history), 'it');
+      return [found.lacks, found.waitsFor];
+    };
+
+    it('says what it lacks: weather, hours, dates, or what is before it', () => {
+      const wet = years((year, day) => 2012 < year && '04-11' < day && day < '04-19');
+      expect(lacks([job('it', { hours: 1, conditions: { noRain: true } })], wet)[0]).toBe(
+        'weather',
+      );
+      expect(lacks([job('it', { hours: 6 })])).toEqual(['dates', undefined]); // four at most
+      const other = job('other', { hours: 4, priority: 'must' });
+      expect(lacks([job('it', { hours: 3 }), other])).toEqual(['hours', undefined]);
+      const late = job('late', { hours: 3, notBefore: '2027-04-22', dueOn: '2027-05-01' });
+      expect(lacks([job('it', { hours: 1, waitsForId: 'late' }), late])[0]).toBe('dates');
+      const often = job('often', { hours: 1, conditions: { noRain: true } });
+      expect(lacks([job('it', { hours: 1, waitsForId: 'often' }), often], wet)).toEqual([
+        'before',
+        'often',
+      ]);
+    });
+
+    it('finds what raises its odds most, by playing the same years again', () => {
+      const longer = job('it', { hours: 5, canBeSpread: true, notBefore: '2027-04-17' });
+      const alone = jobIn(outlookOf({ ownJobs: [longer], people }, dry), 'it');
+      // Four hours on the Saturday and none on the Sunday.
+      expect(alone.chance).toBe(0);
+      const sure = { chance: 1, gain: 1, standardError: 0 };
+      const helper = { kind: 'helper', date: '2027-04-17', ...sure };
+      expect(alone.better).toContainEqual(helper);
+      expect(alone.better).toContainEqual({
+        ...{ kind: 'hour-a-week', personId: 'a', name: 'Adult A' },
+        ...sure,
+      });
+      const rival = job('rival', { hours: 4, dueOn: '2027-04-17', notBefore: '2027-04-17' });
+      const ownJobs = [rival, { ...longer, hours: 4 }];
+      const { chance, better } = jobIn(outlookOf({ ownJobs, people }, dry), 'it');
+      expect(chance).toBe(0);
+      expect(better).toContainEqual(helper);
+      expect(better).toContainEqual({
+        ...{ kind: 'without', key: 'own/rival', name: 'rival', date: '2027-04-17' },
+        ...sure,
+      });
+    });
+  });
+
+  it('is told how far it is', () => {
+    const told: number[] = [];
+    const request = { ...newWork({ ownJobs: [outside] }), history: [] };
+    workOutlookOf({ ...request, onPlayed: (share) => told.push(share) }, 10);
+    expect(told.length).toBeGreaterThan(1);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told.at(-1)).toBeLessThanOrEqual(1);
   });
 });

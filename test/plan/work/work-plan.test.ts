@@ -56,6 +56,25 @@ describe('workPlanOf', () => {
     expect(plan.jobs.filter((job) => 0 < job.pieces.length).length).toBeGreaterThan(20);
   });
 
+  it('plans what fits of work that may be spread, and says what has no place', () => {
+    const bed = newOwnJob({ hours: 8, dueOn: '2027-04-07', noUseAfter: '2027-04-07' });
+    const people = [{ id: 'a', name: 'Adult A', away: [] }];
+    const after = newOwnJob({ id: 'plant', waitsForId: 'bed', waitDays: 1 });
+    const plan = planOf({ people, ownJobs: [bed, after] });
+    const { pieces, lostHours, whyPart, waysToFit } = jobOf(plan, 'own/bed');
+    expect(pieces.map(({ hours }) => hours)).toEqual([2, 2, 2]);
+    expect(lostHours).toBe(2);
+    expect(whyPart).toBe(
+      '6 h of 8 h fit; there is no place for the last 2 h. Its days have fewer hours than it takes, even if nothing else was done on them.',
+    );
+    expect(waysToFit).toEqual(['2 h more on Mon 5 Apr, or a helper for as long.']);
+    expect(jobOf(plan, 'own/plant').pieces[0]!.date).toBe('2027-04-08');
+    const atATime = planOf({ people, ownJobs: [{ ...bed, smallestPieceHours: 3 }] });
+    expect(jobOf(atATime, 'own/bed').pieces).toEqual([]);
+    const onItsDay = planOf({ people, ownJobs: [{ ...bed, notBefore: '2027-04-07' }] });
+    expect(jobOf(onItsDay, 'own/bed').pieces).toEqual([]);
+  });
+
   it('waits for rain that is forecast to pass, and says so', () => {
     const job = newOwnJob({ conditions: { noRain: true } });
     const plan = withForecast([6, 6, 0, 0, 0], { ownJobs: [job] });
@@ -252,7 +271,7 @@ describe('workPlanOf', () => {
     const far = planOf({
       people,
       ownJobs: [
-        newOwnJob({ dueOn: '2028-03-01', notBefore: '2027-10-01', hours: 40, canBeSpread: false }),
+        newOwnJob({ dueOn: '2030-03-01', notBefore: '2027-10-01', hours: 40, canBeSpread: false }),
       ],
     });
     expect(jobOf(far, 'own/bed').why).toBe('It is due after the last day of this plan.');

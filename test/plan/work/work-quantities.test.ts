@@ -1,8 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
 import { explain } from '../../../shared/formulas/explanation.js';
+import { gardenDates } from '../../../shared/plan/year/garden-dates.js';
+import { yearSpan } from '../../../shared/plan/year/year-span.js';
 import { workOutlookOf } from '../../../shared/plan/work/work-outlook.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import {
+  frostFree,
   frostLow,
   jobQuantities,
   outlookQuantities,
@@ -19,6 +22,8 @@ describe('the numbers of a season', () => {
     ...plan.jobs.flatMap((job) => Object.values(jobQuantities(job, plan.basis))),
     ...plan.weeks.flatMap((week) => Object.values(weekQuantities(week, plan.basis))),
     ...outlook.frost.map((frost) => frostLow(outlook, frost)),
+    ...outlook.frost.flatMap((frost) => frostFree(outlook, frost, request.farm) ?? []),
+    ...gardenDates(request, tables, yearSpan(request.today)),
     ...outlook.jobs.flatMap((job) => Object.values(outlookQuantities(outlook, job))),
   ];
 

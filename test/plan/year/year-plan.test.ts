@@ -12,7 +12,9 @@ import { planWork, workOutlook } from '../../../shared/plan/farm/work-of-farm.js
 import { yearOfFarm } from '../../../shared/plan/farm/year-of-farm.js';
 import { arrivalEffects } from '../../../shared/plan/year/arrival-effects.js';
 import { slidPlan } from '../../../shared/plan/year/slid-plan.js';
-import type { YearRow } from '../../../shared/plan/year/year-row.js';
+import type { FittedDays } from '../../../shared/plan/work/fitted-days.js';
+import { batchRowWithWork } from '../../../shared/plan/year/batch-row.js';
+import { firstAhead, type YearRow } from '../../../shared/plan/year/year-row.js';
 import { isOver } from '../../../shared/plan/year/year-weeks.js';
 import { FORMULAS } from '../../../shared/formulas/formulas.js';
 import type { FarmDocumentDto } from '../../../src/documents/farm-document.dto.js';
@@ -66,6 +68,38 @@ describe('a batch on the strip', () => {
     expect(row.dates.filter(({ words }) => words === 'processing').map(({ on }) => on)).toEqual(
       processed,
     );
+  });
+
+  it('says on which day birds are ordered: where there is time for it, else counted back', () => {
+    const { id } = planOf('Spring meat birds');
+    const plan = planBatch({ ...picture, today: '2027-01-15' }, tables, id);
+    const key = `batch/${id}/meat.order-chicks-for-a-named-arrival`;
+    const order = (fitted: FittedDays, settled: readonly string[] = []) =>
+      batchRowWithWork(id, plan, { fitted, settled: new Set(settled) }).dates.find(
+        ({ words }) => words === `order ${plan.birds.chicksPlaced.value} chicks`,
+      );
+    const day = { on: '2027-02-06', dueBy: '2027-03-24' };
+    expect(order(new Map([[key, day]]))).toMatchObject(day);
+    expect(order(new Map())?.on).toBe(
+      plan.tasks.tasks.find((task) => key.endsWith(task.id))!.start,
+    );
+    expect(order(new Map([[key, day]]), [key])).toBeUndefined();
+  });
+
+  it('says on which days feed is fetched, as the plan of the work does', () => {
+    const { id } = planOf('Spring meat birds');
+    const trip = work.jobs.find(({ key }) => key === `batch/${id}/meat.fetch-feed.1`)!;
+    expect(rowOf('Spring meat birds').feed).toContainEqual({
+      on: trip.pieces[0]!.date,
+      words: trip.name.replace('Buy and fetch feed: ', ''),
+      dueBy: trip.latest,
+    });
+  });
+
+  it('names what comes first, of whatever it is', () => {
+    const ahead = year.rows.flatMap(({ dates }) => dates.map(({ on }) => on).sort());
+    const first = ahead.filter((on) => year.today <= on).sort()[0];
+    expect(firstAhead(year)!.date.on).toBe(first);
   });
 
   it('lays from the first egg on', () => {

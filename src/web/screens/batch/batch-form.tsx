@@ -5,10 +5,11 @@ import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
 import { rowById } from '../../../../shared/tables/tables.js';
 import { Select } from '../../fields/select.js';
 import { ArrivalFields } from './arrival-fields.js';
-import { WANTED, WEEKDAY_CHOICES } from './batch-labels.js';
+import { WANTED } from './batch-labels.js';
 import { BatchPrices } from './batch-prices.js';
 import { EggFields } from './egg-fields.js';
 import { FIELDS, OrderNumber, type FormProps } from './form-fields.js';
+import { LastDayFields } from './last-day-fields.js';
 import { MoreChoices } from './more-choices.js';
 import { OwnEggs } from './own-eggs.js';
 import { PlaceFields } from './place-fields.js';
@@ -78,8 +79,7 @@ export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
           </Panel>
           {purpose === 'meat' && (
             <Panel title="The last day">
-              <OrderNumber form={form} field="leaveAgeDays" usual={strain.leave.ageDays} />
-              <ProcessingWeekday {...form} />
+              <LastDayFields form={form} strain={strain} />
             </Panel>
           )}
           <Panel title="Prices">
@@ -96,21 +96,6 @@ export function BatchForm({ slideFrom, best, isHere, onHere, ...form }: Props) {
         </Accordion>
       )}
     </Stack>
-  );
-}
-
-function ProcessingWeekday({ draft, errors, onChange }: FormProps) {
-  return (
-    <Select
-      label={FIELDS.processingWeekday.label}
-      value={draft.processingWeekday === undefined ? undefined : `${draft.processingWeekday}`}
-      error={errors['processingWeekday']}
-      onChange={(day) =>
-        onChange({ processingWeekday: day === undefined ? undefined : Number(day) })
-      }
-      options={WEEKDAY_CHOICES}
-      none="Any day"
-    />
   );
 }
 

@@ -23,6 +23,7 @@ export function batchWords(purpose: Purpose, reader: Reader): FormWords {
     weekday: 'Delivery weekday',
     goal: 'Ready for',
     on: 'Ready by',
+    head: 'Birds on the slot',
   });
   const pathOf = (field: string): string => field.replace(/^batch\./, '');
   return {

@@ -2,6 +2,7 @@ import { Alert, Button, Card, Grid, Group, Stack, Text, Title } from '@mantine/c
 import { useMediaQuery } from '@mantine/hooks';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Link, Redirect, useLocation } from 'wouter';
+import { assumedAfter } from '../../../../shared/farm/assumed.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { Batch } from '../../../../shared/farm/batch.js';
 import type { ArrivalWeek } from '../../../../shared/plan/arrival-finder.js';
@@ -21,6 +22,7 @@ import {
   UnsavedNote,
   writeDraft,
 } from '../../fields/kept-draft.js';
+import { FittedTasksOf } from '../../tick/fitted-tasks.js';
 import { Failure, useAll } from '../../shell/states.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
 import { BatchForm } from './batch-form.js';
@@ -91,8 +93,9 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     else dropDraft(key);
   }, [isUnsaved, key, draft]);
 
-  const change = (more: BatchDraft) => {
+  const change = (typed: BatchDraft) => {
     setTouched(true);
+    const more = { ...typed, ...assumedAfter(draft, Object.keys(typed)) };
     // While nobody chose a date, it is that of the best week for what is ordered.
     const isOfBest = best !== undefined && draft.arrivalDate === best.arrivalDate;
     const next =
@@ -127,90 +130,92 @@ function Editor({ saved, ...parts }: Setting & { saved: SavedBatch | undefined }
     });
 
   return (
-    <Stack>
-      <Group justify="space-between">
-        <Title order={1}>{draft.name || 'New batch'}</Title>
-        <Group gap="xs" className="no-print">
-          {!isWide && (
-            <Button
-              variant="default"
-              onClick={() => setEditing(!isEditing)}
-              aria-expanded={isEditing}
-            >
-              {isEditing ? 'See the plan' : 'Change the order'}
-            </Button>
-          )}
-          <Button
-            onClick={saveDraft}
-            loading={save.isPending}
-            disabled={!isChanged || 'errors' in planned}
-          >
-            {isChanged ? 'Save the batch' : 'Saved'}
-          </Button>
-        </Group>
-      </Group>
-      {isUnsaved && (
-        <UnsavedNote isRestored={isRestored} onDiscard={() => startFrom(saved ?? fresh!.draft)} />
-      )}
-      <Failure error={save.error ?? remove.error} words={words} />
-      {'plan' in planned && (isWide || !isEditing) && (
-        <LifeLine plan={planned.plan} batch={planned.asked.batch} />
-      )}
-      <Grid gap="lg">
-        {(isWide || isEditing) && (
-          <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
-            <Card withBorder component="section" aria-label="The order">
-              <MarkAssumed start={saved ?? {}} draft={draft} words={words}>
-                <BatchForm
-                  setting={setting}
-                  draft={draft}
-                  errors={errors}
-                  slideFrom={slideFrom}
-                  best={best}
-                  isHere={isHere}
-                  onHere={setHere}
-                  onChange={change}
-                />
-              </MarkAssumed>
-            </Card>
-          </Grid.Col>
-        )}
-        {(isWide || !isEditing) && (
-          <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
-            {'errors' in planned ? (
-              <Alert color="warn" title="No plan yet: first put this right">
-                {Object.values(planned.errors).map((text) => (
-                  <Text key={text}>{text}</Text>
-                ))}
-              </Alert>
-            ) : (
-              <Story
-                plan={planned.plan}
-                asked={planned.asked}
-                onChange={pickWeek}
-                printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
-              />
+    <FittedTasksOf farmId={farm.id} isSaved={saved !== undefined && !isChanged}>
+      <Stack>
+        <Group justify="space-between">
+          <Title order={1}>{draft.name || 'New batch'}</Title>
+          <Group gap="xs" className="no-print">
+            {!isWide && (
+              <Button
+                variant="default"
+                onClick={() => setEditing(!isEditing)}
+                aria-expanded={isEditing}
+              >
+                {isEditing ? 'See the plan' : 'Change the order'}
+              </Button>
             )}
-          </Grid.Col>
+            <Button
+              onClick={saveDraft}
+              loading={save.isPending}
+              disabled={!isChanged || 'errors' in planned}
+            >
+              {isChanged ? 'Save the batch' : 'Saved'}
+            </Button>
+          </Group>
+        </Group>
+        {isUnsaved && (
+          <UnsavedNote isRestored={isRestored} onDiscard={() => startFrom(saved ?? fresh!.draft)} />
         )}
-      </Grid>
-      <Group justify="space-between" className="no-print">
-        <Text component={Link} href={base} c="dimmed" py="sm">
-          All batches
-        </Text>
-        {saved && (
-          <ConfirmButton
-            label="Delete this batch"
-            question={`Delete ${saved.name}? This cannot be undone.`}
-            onConfirm={() =>
-              remove.mutate(saved, { onSuccess: (isGone) => isGone && dropDraft(key) })
-            }
-          >
-            Delete this batch
-          </ConfirmButton>
+        <Failure error={save.error ?? remove.error} words={words} />
+        {'plan' in planned && (isWide || !isEditing) && (
+          <LifeLine plan={planned.plan} batch={planned.asked.batch} />
         )}
-      </Group>
-    </Stack>
+        <Grid gap="lg">
+          {(isWide || isEditing) && (
+            <Grid.Col span={{ base: 12, md: 4, xl: 3 }} className="no-print">
+              <Card withBorder component="section" aria-label="The order">
+                <MarkAssumed start={saved ?? {}} draft={draft} words={words}>
+                  <BatchForm
+                    setting={setting}
+                    draft={draft}
+                    errors={errors}
+                    slideFrom={slideFrom}
+                    best={best}
+                    isHere={isHere}
+                    onHere={setHere}
+                    onChange={change}
+                  />
+                </MarkAssumed>
+              </Card>
+            </Grid.Col>
+          )}
+          {(isWide || !isEditing) && (
+            <Grid.Col span={{ base: 12, md: 8, xl: 9 }}>
+              {'errors' in planned ? (
+                <Alert color="warn" title="No plan yet: first put this right">
+                  {Object.values(planned.errors).map((text) => (
+                    <Text key={text}>{text}</Text>
+                  ))}
+                </Alert>
+              ) : (
+                <Story
+                  plan={planned.plan}
+                  asked={planned.asked}
+                  onChange={pickWeek}
+                  printBase={saved && !isChanged ? `${base}/${saved.id}/print` : undefined}
+                />
+              )}
+            </Grid.Col>
+          )}
+        </Grid>
+        <Group justify="space-between" className="no-print">
+          <Text component={Link} href={base} c="dimmed" py="sm">
+            All batches
+          </Text>
+          {saved && (
+            <ConfirmButton
+              label="Delete this batch"
+              question={`Delete ${saved.name}? This cannot be undone.`}
+              onConfirm={() =>
+                remove.mutate(saved, { onSuccess: (isGone) => isGone && dropDraft(key) })
+              }
+            >
+              Delete this batch
+            </ConfirmButton>
+          )}
+        </Group>
+      </Stack>
+    </FittedTasksOf>
   );
 }
 

@@ -2,15 +2,19 @@ import './story.css';
 import { useEffect, useRef, useState } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
-import { lifeLineOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
+import { lifeLineOf, orderOf, type LifeDate } from '../../../../shared/plan/story/life-line.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { sayAge } from './say-age.js';
+import { useTaskDay } from '../../tick/fitted-tasks.js';
 import type { AskedBatch } from './use-plan.js';
 
 /** The dates of a batch as a line of its life; each leads to what is said of it. */
 export function LifeLine({ plan, batch }: { plan: BatchPlan; batch: AskedBatch['batch'] }) {
-  const line = lifeLineOf(plan, batch);
+  const dayOf = useTaskDay('batch');
+  const line = lifeLineOf(plan, batch, (task) => dayOf(task).on);
+  const order = orderOf(plan);
+  const isWaiting = order !== undefined && dayOf(order).isWaiting;
   const { today } = plan;
   const ahead = line.findIndex(({ on }) => today <= on);
   const isUnderWay = 0 < ahead;
@@ -25,6 +29,7 @@ export function LifeLine({ plan, batch }: { plan: BatchPlan; batch: AskedBatch['
               date={date}
               isPast={date.on < today}
               today={isUnderWay && k === ahead ? today : undefined}
+              isWaiting={date.label === 'Order' && isWaiting}
             />
           ))}
         </ol>
@@ -56,11 +61,13 @@ function Point({
   date: { label, on, ageDays, part },
   isPast,
   today,
+  isWaiting,
 }: {
   date: LifeDate;
   isPast: boolean;
   /** Where today stands before it, and nothing else between. */
   today: string | undefined;
+  isWaiting: boolean;
 }) {
   const { reader } = useOpener();
   return (
@@ -74,7 +81,9 @@ function Point({
       <li className={isPast ? 'story-past' : undefined}>
         <a href={`#${part}`}>
           <span>{label}</span>
-          <b>{formatDayWithoutWeekday(on, reader)}</b>
+          <b className={isWaiting ? 'is-waiting' : undefined}>
+            {formatDayWithoutWeekday(on, reader)}
+          </b>
           <small>{ageDays === undefined || ageDays === 0 ? ' ' : sayAge(ageDays)}</small>
         </a>
       </li>

@@ -47,7 +47,6 @@ export function MoreChoices({
         {!isOwn && <OrderNumber form={form} field="hatchToArrivalDays" />}
         {isMeat && <OrderNumber form={form} field="targetLiveKg" />}
         {isMeat && <OrderNumber form={form} field="dressingShare" usual={usual.dressingShare} />}
-        {isMeat && <OrderNumber form={form} field="processingHelpers" />}
         {isMeat && (
           <OrderNumber form={form} field="movesPerDay" usual={tables.space.penMoves.perDay} />
         )}
@@ -143,17 +142,6 @@ function TableChoices({
         onChange={(id) => onChange({ nightSuretyId: id })}
         options={tables.nights.surety.choices}
       />
-      {draft.purpose === 'meat' && (
-        <Select
-          label={FIELDS.processing.label}
-          value={draft.processing ?? 'home'}
-          onChange={(v) => onChange({ processing: v })}
-          options={[
-            { id: 'home', name: 'At home' },
-            { id: 'hired', name: 'By a hired processor' },
-          ]}
-        />
-      )}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { Table, Text } from '@mantine/core';
 import type { LeavingPart } from '../../../../shared/plan/leaving.js';
+import type { SlotPart } from '../../../../shared/plan/slot.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
@@ -21,6 +22,7 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
           <Fact of={leaving.conversion} note={<ConversionUnit />} />
         </Facts>
       </Section>
+      {leaving.slot && <TheSlot slot={leaving.slot} />}
       <TheDay leaving={leaving} />
       <Section level={3} title="In the freezer">
         <Facts>
@@ -34,17 +36,37 @@ export function Processing({ leaving }: { leaving: LeavingPart }) {
   );
 }
 
+function TheSlot({ slot: { wanted, over, arrivals, slots } }: { slot: SlotPart }) {
+  return (
+    <Section level={3} title="The slot">
+      <Facts>
+        <Fact of={wanted} />
+        <Fact of={over} />
+        <Fact
+          of={arrivals.best}
+          label="Arrival that suits the slot"
+          note={<Around of={arrivals} />}
+        />
+        <Fact of={slots.best} label="Slot that suits the arrival" note={<Around of={slots} />} />
+      </Facts>
+    </Section>
+  );
+}
+
+const Around = ({ of: { from, to } }: { of: SlotPart['slots'] }) => (
+  <>
+    near enough from <Num of={from} /> to <Num of={to} />.{' '}
+  </>
+);
+
 function TheDay({ leaving }: { leaving: LeavingPart }) {
   const sayDate = useSayDate();
   const [day, ...hour] = leaving.feedOffAt.split(' ');
   const days = leaving.processingDays;
   return (
     <Section level={3} title={days.length === 1 ? 'The last day' : 'The last days'}>
-      {1 < days.length && (
-        <Text mb="xs">
-          {days.map(({ on, birds }) => `${birds} birds on ${sayDate(on)}`).join('; ')}
-        </Text>
-      )}
+      <DaysOfIt days={days} />
+      {leaving.slowest && <Text mb="xs">What holds the day up is {leaving.slowest}.</Text>}
       <Facts>
         <Fact
           of={leaving.feedOff}
@@ -69,6 +91,18 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
       </Facts>
     </Section>
   );
+}
+
+/** How many on which day, from when until when, and who. */
+function DaysOfIt({ days }: { days: LeavingPart['processingDays'] }) {
+  const sayDate = useSayDate();
+  return days
+    .filter(({ from }) => from !== undefined || 1 < days.length)
+    .map(({ on, birds, from, until, who }) => (
+      <Text key={on} mb="xs">
+        <b>{sayDate(on)}</b>: {birds} birds{from && `, ${from} to ${until}, ${who}`}.
+      </Text>
+    ));
 }
 
 function FreezerSteps({ steps }: { steps: NonNullable<LeavingPart['freezerSteps']> }) {

@@ -1,6 +1,7 @@
 import type { Batch, Purpose, Sex } from '../../../../shared/farm/batch.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import type { Strain } from '../../../../shared/tables/bird-tables.js';
+import { NO_PROCESSING } from './no-processing.js';
 import { NO_EGGS } from './own-eggs.js';
 import type { BatchDraft } from './use-plan.js';
 
@@ -57,7 +58,7 @@ export function forPurpose(
     targetLiveKg: undefined,
     ...NO_HENS,
     processingWeekday: undefined,
-    processingHelpers: undefined,
+    ...NO_PROCESSING,
   };
 }
 

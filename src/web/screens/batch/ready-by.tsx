@@ -10,8 +10,10 @@ import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { DateField } from '../../fields/date-input.js';
 import { messagesByField } from '../../fields/field-words.js';
+import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { batchWords } from './batch-labels.js';
+import { NO_SLOT, NOT_AT_HOME } from './no-processing.js';
 import type { AskedBatch, BatchDraft } from './use-plan.js';
 
 const FIELDS = readyGoalFields.fields;
@@ -39,7 +41,15 @@ export function ReadyByCard({
   const [chosen, setChosen] = useState<ReadyGoal['goal']>('ready');
   const [on, setOn] = useState(() => addDays(asked.picture.today, FIRST_AHEAD_DAYS));
   const goal = !isMeat ? 'eggs' : chosen === 'slot' ? 'slot' : 'ready';
-  const found = useMemo(() => ask(asked, { goal, on, weekday }), [asked, goal, on, weekday]);
+  const [head, setHead] = useState<number>();
+  const found = useMemo(
+    () =>
+      ask(asked, {
+        ...{ goal, on, weekday },
+        ...(goal === 'slot' && head !== undefined ? { head } : {}),
+      }),
+    [asked, goal, on, weekday, head],
+  );
   return (
     <Card withBorder component="section">
       <Title order={3} size="h3" mb="sm">
@@ -60,7 +70,16 @@ export function ReadyByCard({
             value={on}
             onChange={(date) => date && setOn(date)}
           />
-          <Holidays asked={asked} on={on} onPick={setOn} />
+          {goal === 'slot' ? (
+            <QuantityInput
+              field={FIELDS.head}
+              units={asked.farm.units}
+              value={head}
+              onChange={setHead}
+            />
+          ) : (
+            <Holidays asked={asked} on={on} onPick={setOn} />
+          )}
         </Group>
         {'error' in found ? (
           <Alert color="stop">{found.error}</Alert>
@@ -104,41 +123,77 @@ function Answer({
   asked: AskedBatch;
   onPick: (more: BatchDraft) => void;
 }) {
-  if (answer.none !== undefined) return <Alert color="warn">{answer.none}</Alert>;
+  if (answer.none !== undefined)
+    return (
+      <Alert color="warn">
+        {answer.none} <BetterSlot of={answer.betterSlot} />
+      </Alert>
+    );
   const arrivals = answer.arrivals.filter(({ isTooLate }) => !isTooLate);
   return (
     <>
-      {answer.processBy && (
+      {answer.slot && (
+        <Text>
+          Wanted are <Num of={answer.slot.wanted} /> live. For that they come about{' '}
+          <Num of={answer.slot.arrivals.best} />; from <Num of={answer.slot.arrivals.from} /> to{' '}
+          <Num of={answer.slot.arrivals.to} /> they are near enough.{' '}
+          <BetterSlot of={answer.betterSlot} />
+        </Text>
+      )}
+      {answer.processBy && !answer.slot && (
         <Text>
           Process by <Num of={answer.processBy} />.
         </Text>
       )}
       {arrivals.map((arrival) => (
-        <Arrival key={arrival.arrivalDate} arrival={arrival} asked={asked} onPick={onPick} />
+        <Arrival key={arrival.arrivalDate} {...{ arrival, answer, asked, onPick }} />
       ))}
       {answer.largest && <Largest largest={answer.largest} onPick={onPick} />}
     </>
   );
 }
 
+const BetterSlot = ({ of }: { of: ReadyBy['betterSlot'] }) =>
+  of && (
+    <>
+      A slot about <Num of={of} /> would suit better.
+    </>
+  );
+
+/** What a slot that is booked makes of a batch, beside its arrival. */
+const slotOf = ({ goal, on, head }: ReadyBy): BatchDraft =>
+  goal === 'slot'
+    ? {
+        ...NOT_AT_HOME,
+        ...{ processing: 'hired', slotDate: on, slotBirds: head, leaveAgeDays: undefined },
+        ...(head === undefined ? {} : { wantedBirds: head }),
+      }
+    : NO_SLOT;
+
 function Arrival({
   arrival,
+  answer,
   asked: { batch, tables },
   onPick,
 }: {
   arrival: ReadyArrival;
+  answer: ReadyBy;
   asked: AskedBatch;
   onPick: (more: BatchDraft) => void;
 }) {
   const sayDate = useSayDate();
-  const { arrivalDate, endDate, leaveAgeDays, liveEach, stops } = arrival;
+  const { arrivalDate, endDate, leaveAgeDays, liveEach, stops, orderBy, over } = arrival;
+  const isSlot = answer.goal === 'slot';
   const { young } = birdWordsOf(tables, batch.strainId);
   const end =
     leaveAgeDays === undefined
       ? `first eggs about ${sayDate(endDate)}`
       : `processed ${sayDate(endDate)} at ${leaveAgeDays} days`;
   const isPlanned =
-    batch.arrivalDate === arrivalDate && (batch.leaveAgeDays ?? leaveAgeDays) === leaveAgeDays;
+    batch.arrivalDate === arrivalDate &&
+    (isSlot
+      ? batch.slotDate === answer.on && batch.slotBirds === answer.head
+      : batch.slotDate === undefined && (batch.leaveAgeDays ?? leaveAgeDays) === leaveAgeDays);
   return (
     <div>
       <Text>
@@ -149,6 +204,18 @@ function Arrival({
         {liveEach && (
           <>
             , <Num of={liveEach} /> live
+          </>
+        )}
+        {over && (
+          <>
+            {' '}
+            (<Num of={over} /> against what is wanted)
+          </>
+        )}
+        {orderBy && (
+          <>
+            , order by <Num of={orderBy} />
+            {arrival.isLateToOrder && <b>, which is past</b>}
           </>
         )}
         . {arrival.score} points.
@@ -167,7 +234,8 @@ function Arrival({
         onClick={() =>
           onPick({
             arrivalDate,
-            ...(leaveAgeDays === undefined
+            ...slotOf(answer),
+            ...(isSlot || leaveAgeDays === undefined
               ? {}
               : { leaveAgeDays, targetLiveKg: undefined, processingWeekday: undefined }),
           })

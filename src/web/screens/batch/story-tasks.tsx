@@ -4,7 +4,7 @@ import { storyPartOf, type StoryPart } from '../../../../shared/plan/story/story
 import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { formatHours } from '../../../../shared/units/format.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { inOrderOfDays, TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
 import { TaskMark } from '../../tick/task-mark.js';
 import { TaskBadge, TaskFacts } from './task-card.js';
 import { More } from './story-section.js';
@@ -23,7 +23,10 @@ interface Props {
 
 /** What is to do for a part of the story: the next few, and the others behind a touch. */
 export function StoryTasks({ plan, asked, part, isSaved }: Props) {
-  const all = plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part);
+  const all = inOrderOfDays(
+    plan.tasks.tasks.filter((task) => storyPartOf(task, plan) === part),
+    useTaskDay('batch'),
+  );
   const open = all.filter(({ isOver }) => isOver !== true);
   const past = all.filter(({ isOver }) => isOver === true);
   const list = (tasks: readonly Task[]) => (
@@ -51,7 +54,7 @@ const hoursOf = (tasks: readonly Task[]): string =>
   formatHours(tasks.reduce((sum, { hours }) => sum + hours, 0));
 
 function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked' | 'isSaved'>) {
-  const sayDate = useSayDate();
+  const dayOf = useTaskDay('batch');
   const [isOpen, setOpen] = useState(false);
   const { today, progress } = asked.picture;
   const { units } = asked.farm;
@@ -62,7 +65,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       <summary>
         <span className="story-task-name">{task.name}</span>
         <span className="story-task-when">
-          {word ?? sayDate(task.start)}
+          {word ?? <TaskDayWords {...dayOf(task)} />}
           {word === undefined && task.alreadyLate && <b> · already late</b>}
         </span>
         <span className="story-task-hours">{formatHours(taskHours(task, asked.tables).value)}</span>
@@ -70,7 +73,7 @@ function StoryTask({ task, asked, isSaved }: { task: Task } & Pick<Props, 'asked
       {isOpen && (
         <div className="story-inside">
           <TaskBadge task={task} />
-          <TaskFacts task={task} tables={asked.tables} />
+          <TaskFacts kind="batch" task={task} tables={asked.tables} />
           {isSaved && <TaskMark task={task} marks={{ kind: 'batch', units, today, progress }} />}
         </div>
       )}

@@ -3,7 +3,7 @@ import { taskHours } from '../../../../shared/plan/tasks/task-hours.js';
 import type { Task } from '../../../../shared/plan/tasks/task.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { Num } from '../../explain/number.js';
-import { useSayDate } from '../../explain/say-date.js';
+import { TaskDayWords, useTaskDay } from '../../tick/fitted-tasks.js';
 import { TaskMark, type TaskMarks } from '../../tick/task-mark.js';
 
 interface TaskCardProps {
@@ -24,25 +24,23 @@ export function TaskCard({ task, tables, marks, level }: TaskCardProps) {
         </Title>
         <TaskBadge task={task} />
       </Group>
-      <TaskFacts task={task} tables={tables} />
+      <TaskFacts kind={marks.kind} task={task} tables={tables} />
       <TaskMark task={task} marks={marks} />
     </Card>
   );
 }
 
 /** When it is done and how long it takes, what it needs and waits for, what happens when it is late. */
-export function TaskFacts({ task, tables }: Pick<TaskCardProps, 'task' | 'tables'>) {
-  const sayDate = useSayDate();
+export function TaskFacts({
+  task,
+  tables,
+  kind,
+}: Pick<TaskCardProps, 'task' | 'tables'> & Pick<TaskMarks, 'kind'>) {
+  const dayOf = useTaskDay(kind);
   return (
     <>
       <Text>
-        {sayDate(task.start)}
-        {task.end !== task.start && ` to ${sayDate(task.end)}`} ·{' '}
-        <Num of={taskHours(task, tables)} />
-        {0 < task.spareDays &&
-          !task.alreadyLate &&
-          !task.isOver &&
-          ` · start no later than ${sayDate(task.latestStart)}`}
+        <TaskDayWords {...dayOf(task)} /> · <Num of={taskHours(task, tables)} />
       </Text>
       {task.needs && <Text size="sm">Needs: {task.needs}</Text>}
       {0 < task.waitsFor.length && <Text size="sm">Waits for: {task.waitsFor.join('; ')}</Text>}

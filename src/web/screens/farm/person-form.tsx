@@ -1,4 +1,4 @@
-import { Switch, TextInput } from '@mantine/core';
+import { NativeSelect, Switch, TextInput } from '@mantine/core';
 import { personFields, type Person } from '../../../../shared/farm/farm.js';
 import { useSave, useTables, type SavedFarm } from '../../api/queries.js';
 import { wordsOfRow } from '../../fields/field-words.js';
@@ -13,6 +13,12 @@ type Draft = {
 } & {
   hoursByWeekday?: readonly (number | undefined)[] | undefined;
 };
+
+const BY_DAY = [
+  { value: '', label: 'Out where their hours begin in the afternoon' },
+  { value: 'at-home', label: 'At home' },
+  { value: 'out', label: 'Out of the house' },
+];
 
 /** Somebody of the household: name, hours, when they begin, and the days away; one save for all. */
 export function PersonForm({
@@ -52,7 +58,7 @@ export function PersonForm({
       />
       <Switch
         label={personFields.fields.isChild.label}
-        description="Has no work planned but jobs that name it"
+        description="Given the daily round of hens and pullets outdoors, and jobs that are for a child or name it"
         checked={draft.isChild ?? false}
         onChange={(e) => set({ isChild: e.currentTarget.checked })}
       />
@@ -70,6 +76,16 @@ export function PersonForm({
             usual={usual.startH}
             errorAt={errorAt}
             onChange={(startH) => set({ startH })}
+          />
+          <NativeSelect
+            label={personFields.fields.byDay.label}
+            description="Day-old chicks and calving cows are not left alone for long"
+            value={draft.byDay ?? ''}
+            error={errorAt('byDay')}
+            data={BY_DAY}
+            onChange={(e) =>
+              set({ byDay: (e.currentTarget.value || undefined) as Person['byDay'] })
+            }
           />
         </>
       )}

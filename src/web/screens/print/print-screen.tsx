@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll } from '../../shell/states.js';
+import { FittedTasksOf } from '../../tick/fitted-tasks.js';
 import { planDraft } from '../batch/use-plan.js';
 import { BrooderCard, TaskList } from './sheets.js';
 import { ShoppingList } from './shopping-list.js';
@@ -37,7 +38,9 @@ export default function PrintScreen({ farm, tables, batchId, sheet }: Props) {
           Back to the plan
         </Button>
       </Group>
-      <Sheet plan={planned.plan} asked={planned.asked} />
+      <FittedTasksOf farmId={farm.id} isSaved>
+        <Sheet plan={planned.plan} asked={planned.asked} />
+      </FittedTasksOf>
     </main>
   );
 }

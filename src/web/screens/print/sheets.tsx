@@ -7,6 +7,7 @@ import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatHours, formatValue } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { inOrderOfDays, useTaskDay, type TaskDay } from '../../tick/fitted-tasks.js';
 import { useFitsPage } from '../../shell/fits-page.js';
 import { WideTable } from '../../shell/wide-table.js';
 import { LampWeeks } from './lamp-weeks.js';
@@ -19,7 +20,7 @@ export interface SheetProps {
 /** A card to hang by the lamp: dates, temperatures, what to look for. */
 export function BrooderCard({ plan, asked: { farm, tables } }: SheetProps) {
   const sayDate = useSayDate();
-  const fits = useFitsPage();
+  const fits = useFitsPage(farm.units);
   const { brooding, heat, birds, outdoors, words } = plan;
   if (!brooding) return <Text>A hen keeps these {words.young} warm: there is no brooder.</Text>;
   return (
@@ -107,6 +108,7 @@ function RoomLines({ plan, farm }: { plan: BatchPlan; farm: SheetProps['asked'][
 
 /** Every task by date, with a box to tick. */
 export function TaskList({ plan, asked: { farm } }: SheetProps) {
+  const dayOf = useTaskDay('batch');
   return (
     <>
       <Title order={1}>Tasks: {plan.name}</Title>
@@ -118,16 +120,16 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
         <Table my="sm" withTableBorder verticalSpacing={4}>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>Dates</Table.Th>
-              <Table.Th>Start no later than</Table.Th>
+              <Table.Th>Planned for</Table.Th>
+              <Table.Th>Due by</Table.Th>
               <Table.Th>Task</Table.Th>
               <Table.Th>Hours</Table.Th>
               <Table.Th>Done</Table.Th>
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {plan.tasks.tasks.map((task) => (
-              <TaskRow key={task.id} task={task} />
+            {inOrderOfDays(plan.tasks.tasks, dayOf).map((task) => (
+              <TaskRow key={task.id} task={task} day={dayOf(task)} />
             ))}
           </Table.Tbody>
         </Table>
@@ -136,21 +138,22 @@ export function TaskList({ plan, asked: { farm } }: SheetProps) {
   );
 }
 
-function TaskRow({ task }: { task: Task }) {
+function TaskRow({ task, day }: { task: Task; day: TaskDay }) {
   const sayDate = useSayDate();
+  const { on, until, dueBy, isWaiting } = day;
   return (
-    <Table.Tr className="avoid-break">
+    <Table.Tr className={isWaiting ? 'avoid-break is-waiting' : 'avoid-break'}>
       <Table.Td style={{ whiteSpace: 'nowrap' }}>
-        {sayDate(task.start)}
-        {task.end !== task.start && (
+        {sayDate(on)}
+        {until !== undefined && (
           <>
             <br />
-            to {sayDate(task.end)}
+            to {sayDate(until)}
           </>
         )}
       </Table.Td>
       <Table.Td style={{ whiteSpace: 'nowrap' }}>
-        {task.alreadyLate ? 'already late' : sayDate(task.latestStart)}
+        {task.alreadyLate ? 'already late' : dueBy < (until ?? on) ? '' : sayDate(dueBy)}
       </Table.Td>
       <Table.Td>
         {task.name}

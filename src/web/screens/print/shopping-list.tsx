@@ -2,13 +2,25 @@ import { Table, Text, Title } from '@mantine/core';
 import type { BatchPlan } from '../../../../shared/plan/batch-plan.js';
 import { capital } from '../../../../shared/plan/bird-words.js';
 import type { LeavingPart } from '../../../../shared/plan/leaving.js';
-import { lifeLineOf } from '../../../../shared/plan/story/life-line.js';
+import { orderOf } from '../../../../shared/plan/story/life-line.js';
+import type { Task } from '../../../../shared/plan/tasks/task.js';
 import { sayPrice } from '../../../../shared/money/unit-price.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue } from '../../../../shared/units/format.js';
 import { useSayDate } from '../../explain/say-date.js';
+import { useTaskDay } from '../../tick/fitted-tasks.js';
 import { WideTable } from '../../shell/wide-table.js';
 import type { SheetProps } from './sheets.js';
+
+/** Something to buy. */
+interface Row {
+  readonly by: string;
+  readonly what: string;
+  readonly amount: string;
+  readonly price: string | undefined;
+  /** The work of getting it, where it is work of its own. */
+  readonly task?: Task | undefined;
+}
 
 /** What to buy, by the date to buy it. */
 export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
@@ -18,14 +30,16 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
     const line = bill.lines.find((each) => each.label === label);
     return line?.price && sayPrice(line.price, line.amount.unit, farm);
   };
-  const order = lifeLineOf(plan, batch)[0]!;
+  const dayOf = useTaskDay('batch');
+  const order = orderOf(plan);
   const drinker = space.needs.find(({ name }) => name === 'Drinker length');
-  const rows = [
-    ...(plan.hatching || order.part !== 'before' || order.on === plan.arrivalDate
+  const rows: Row[] = [
+    ...(plan.hatching || order === undefined || batch.orderDate !== undefined
       ? []
       : [
           {
-            by: order.on,
+            by: dayOf(order).dueBy,
+            task: order,
             what: capital(plan.words.young),
             amount: formatValue(plan.birds.chicksPlaced.value, 'count', farm),
             price: price('Chicks'),
@@ -44,6 +58,7 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
     ...feed.phases.flatMap((phase) =>
       phase.deliveries.map((d) => ({
         by: String(d.buyBy.value),
+        task: tripFor(plan, String(d.buyBy.value)),
         what: `${phase.name} feed, ${phase.protein}`,
         amount: `${d.bags.value} × ${formatValue(phase.bagKg, 'kg', farm)}`,
         price: price(`${phase.name} feed`),
@@ -112,7 +127,8 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
         <Table my="sm" withTableBorder>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>At the latest by</Table.Th>
+              <Table.Th>Planned for</Table.Th>
+              <Table.Th>Due by</Table.Th>
               <Table.Th>What</Table.Th>
               <Table.Th>How much</Table.Th>
               <Table.Th>Price</Table.Th>
@@ -122,6 +138,9 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
           <Table.Tbody>
             {rows.map((row) => (
               <Table.Tr key={row.by + row.what}>
+                <Table.Td style={{ whiteSpace: 'nowrap' }}>
+                  <Planned row={row} />
+                </Table.Td>
                 <Table.Td style={{ whiteSpace: 'nowrap' }}>{sayDate(row.by)}</Table.Td>
                 <Table.Td>{row.what}</Table.Td>
                 <Table.Td>{row.amount}</Table.Td>
@@ -139,6 +158,24 @@ export function ShoppingList({ plan, asked: { farm, batch } }: SheetProps) {
       </Text>
     </>
   );
+}
+
+/** The day on which it is fetched, where the plan of the work knows one. */
+function Planned({ row: { task } }: { row: Row }) {
+  const sayDate = useSayDate();
+  const dayOf = useTaskDay('batch');
+  const day = task && dayOf(task);
+  return day?.isFitted ? sayDate(day.on) : null;
+}
+
+/** The task that fetches what is needed by a day: a trip of its own, or that for the first feed. */
+function tripFor({ tasks: { events, tasks }, arrivalDate }: BatchPlan, by: string) {
+  const trip = events.find(({ kind, date }) => kind === 'delivery' && date === by);
+  return trip
+    ? tasks.find(({ event, id }) => event === 'delivery' && id.endsWith(`.${trip.number}`))
+    : by <= arrivalDate
+      ? tasks.find(({ templateId }) => templateId.endsWith('fetch-starter-feed'))
+      : undefined;
 }
 
 /** Date of the task that beds the brooder, else the arrival. */

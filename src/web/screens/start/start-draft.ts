@@ -5,7 +5,7 @@ import {
   plainDateAt,
 } from '../../../../shared/calendar/plain-date.js';
 import type { Farm } from '../../../../shared/farm/farm.js';
-import type { FreeTime, Start } from '../../../../shared/farm/start.js';
+import type { ChildAge, FreeTime, Start } from '../../../../shared/farm/start.js';
 import { browserUnits } from '../../api/browser-units.js';
 
 /** Where the farm lies, as it was found. */
@@ -51,6 +51,7 @@ export interface StartDraft {
   readonly climate?: OwnClimate | undefined;
   readonly adults: number;
   readonly children: number;
+  readonly ages: readonly (ChildAge | undefined)[];
   readonly free: readonly (FreeTime | undefined)[];
   readonly away: readonly AwayDraft[];
   readonly meat?: number | undefined;
@@ -70,6 +71,7 @@ export const EMPTY_START: StartDraft = {
   isConfirmed: false,
   adults: 2,
   children: 0,
+  ages: [],
   free: [],
   away: [],
   cattle: [COWS],
@@ -133,9 +135,11 @@ function cattleOf(cattle: StartDraft['cattle']): Pick<Start, 'cattle'> {
   return kinds.length === 0 ? {} : { cattle: kinds };
 }
 
-function peopleOf({ adults, children, free, away }: StartDraft): Start['people'] {
+function peopleOf({ adults, children, ages, free, away }: StartDraft): Start['people'] {
   return Array.from({ length: adults + children }, (_, k) => ({
-    ...(k < adults ? given('free', free[k]) : { isChild: true }),
+    ...(k < adults
+      ? given('free', free[k])
+      : { isChild: true, ...given('childAge', ages[k - adults]) }),
     away: away.flatMap(({ person, from, to }) =>
       person === k && from !== undefined && to !== undefined ? [{ from, to }] : [],
     ),

@@ -14,6 +14,7 @@ export interface StartedFact {
 
 /** All that a plan rests on after a start, in the order in which it was asked. */
 export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact[] => [
+  ...height(picture),
   ...people(picture),
   ...absences(picture),
   ...batches(picture),
@@ -25,16 +26,33 @@ export const startedFacts = (picture: SavedPicture, tables: Tables): StartedFact
 const isAssumed = ({ assumed = [] }: { assumed?: readonly string[] }, ...fields: string[]) =>
   fields.some((field) => assumed.includes(field));
 
+/** Only where nobody gave it: frost and cold nights hang on it. */
+function height({ farm, today }: SavedPicture): StartedFact[] {
+  if (!isAssumed(farm, 'elevationM')) return [];
+  const says = `${formatValue(farm.elevationM, 'm', { ...farm, today })}, a middling height: yours is not known here`;
+  return [{ name: 'Height above sea', says, isAssumed: true, to: 'place' }];
+}
+
 function people({ people: all }: SavedPicture): StartedFact[] {
   return all.map((person) => {
     const hours = (person.hoursByWeekday ?? []).reduce((sum, each) => sum + each, 0);
     return {
       name: person.name,
-      says: 0 < hours ? `about ${formatHours(hours)} a week` : 'hours as usual on farms',
+      says: hoursInWords(person, hours),
       isAssumed: isAssumed(person, 'hoursByWeekday'),
       to: `place#person-${person.id}`,
     };
   });
+}
+
+function hoursInWords(
+  { isChild, hoursByWeekday }: SavedPicture['people'][number],
+  hours: number,
+): string {
+  if (hoursByWeekday === undefined) return 'hours as usual on farms';
+  if (isChild && hours === 0) return 'no work is given to this child';
+  const aWeek = `about ${formatHours(hours)} a week`;
+  return isChild ? `${aWeek}, for the hens and jobs for a child` : aWeek;
 }
 
 function absences({ people: all, farm, today }: SavedPicture): StartedFact[] {
@@ -56,7 +74,7 @@ const batches = ({ batches: all, farm, today }: SavedPicture): StartedFact[] =>
   all.map((batch) => ({
     name: batch.name,
     says: `${batch.wantedBirds} at the end, as day-old ${batch.sex === 'pullets' ? 'pullets' : 'chicks'} arriving ${formatLongDate(batch.arrivalDate, { ...farm, today })}`,
-    isAssumed: isAssumed(batch, 'arrivalDate', 'hatchToArrivalDays', 'sex'),
+    isAssumed: isAssumed(batch, 'arrivalDate'),
     to: `batches/${batch.id}`,
   }));
 

@@ -10,6 +10,7 @@ import {
   type SavedFarm,
 } from '../../api/queries.js';
 import { Failure } from '../../shell/states.js';
+import { BetterWeeks } from './better-weeks.js';
 import { startedFacts } from './started-facts.js';
 
 /** The plan stands: what it rests on, thirty years of days if they are wanted, and the way in. */
@@ -40,6 +41,7 @@ export function Started({ farm, isOnline }: { farm: SavedFarm; isOnline: boolean
           ))}
         </ul>
       )}
+      {picture && tables && <BetterWeeks {...{ farm, picture, tables }} />}
       <section className="start-block" aria-label="Weather">
         <ThirtyYears farm={farm} isOnline={isOnline} />
       </section>

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import type { FreeTime } from '../../../../shared/farm/start.js';
+import type { ChildAge, FreeTime } from '../../../../shared/farm/start.js';
 import { formatWeekday } from '../../../../shared/units/dates.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import { useStartUsual } from '../../api/start-queries.js';
@@ -14,6 +14,11 @@ const TIMES: readonly { id: FreeTime; name: string }[] = [
   { id: 'mornings', name: 'Mornings and some of the weekend' },
   { id: 'evenings', name: 'Evenings and some of the weekend' },
   { id: 'weekends', name: 'Weekends, little on weekdays' },
+];
+const AGES: readonly { id: ChildAge; name: string; about: string }[] = [
+  { id: 'under-8', name: 'Under 8', about: 'no work' },
+  { id: '8-to-12', name: '8 to 12', about: 'half an hour a day' },
+  { id: '13-and-up', name: '13 and up', about: 'an hour a day' },
 ];
 const MOST_PEOPLE = 12;
 
@@ -38,7 +43,7 @@ export function WhoBlock({
   draft: StartDraft;
   set: (part: Partial<StartDraft>) => void;
 }) {
-  const { adults, children, free, away } = draft;
+  const { adults, children, ages, free, away } = draft;
   const usual = useStartUsual().data?.freeTimes;
   const times = TIMES.map(({ id, name }) => {
     const hours = usual?.find(({ free: each }) => each === id)?.hoursByWeekday;
@@ -80,6 +85,23 @@ export function WhoBlock({
             }
           />
         ))}
+        {Array.from({ length: children }, (_, k) => (
+          <Choices
+            key={k}
+            legend={`${names[adults + k]} is`}
+            value={ages[k]}
+            options={AGES}
+            onChange={(age) =>
+              set({ ages: Array.from({ length: children }, (_, i) => (i === k ? age : ages[i])) })
+            }
+          />
+        ))}
+        {0 < children && (
+          <p className="start-small">
+            A child is given the daily round of hens and pullets outdoors, and jobs you mark as for
+            a child: no heat lamps, no cattle, no slaughter.
+          </p>
+        )}
         {away.map((each, k) => (
           <div key={k} className="start-row">
             <Select

@@ -1,4 +1,5 @@
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
+import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { Tick } from '../../api/today-queries.js';
 import { TickButton } from './tick-button.js';
@@ -15,12 +16,12 @@ export function TodayChores({
 }) {
   return (
     <ul className="today-rows today-round">
-      {chores.map(({ key, name, of, hours, person, isDone: wasDone }) => {
+      {chores.map(({ key, name, of, hours, person, rounds, isDone: wasDone }) => {
         const isDone = said(key) ?? wasDone;
         return (
           <li key={key} className={isDone ? 'today-row today-row-done' : 'today-row'}>
             <TickButton
-              name={`${name}, ${of}`}
+              name={of === undefined ? name : `${name}, ${of}`}
               state={isDone ? 'done' : 'open'}
               onTick={() => tick({ is: 'chore', key, isDone: true })}
               onUndo={() => tick({ is: 'chore', key, isDone: false })}
@@ -28,8 +29,10 @@ export function TodayChores({
             <div>
               <p className="today-job">{name}</p>
               <p className="today-words">
-                {of} · <b>{formatHours(hours)}</b>
+                {of !== undefined && `${of} · `}
+                <b>{formatHours(hours)}</b>
                 {person && ` · ${person}`}
+                {rounds && ` · ${roundsSaid(rounds)}`}
               </p>
             </div>
           </li>

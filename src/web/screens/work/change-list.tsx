@@ -41,6 +41,8 @@ function whatBecame({ kind, from, to }: WorkChange, sayDate: SayDate): string {
       return was ? `removed (was ${was})` : 'removed';
     case 'fits-no-more':
       return `no time for it any more (was ${was})`;
+    case 'fits-in-part':
+      return `there is time for a part of it only, from ${is} on`;
     case 'fits-now':
       return `there is time for it now, on ${is}`;
     case 'moved':

@@ -2,6 +2,7 @@ import { Card, SimpleGrid, Stack, Text, Title } from '@mantine/core';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { groundOn } from '../../../../shared/plan/work/ground-quantities.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { Num } from '../../explain/number.js';
@@ -42,6 +43,7 @@ export function DayCards({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
                 <Text key={chore.key} size="sm" mt={4}>
                   {chore.name}: {formatHours(chore.hours)}
                   {chore.personId && `, ${personName(plan, chore.personId)}`}
+                  {chore.rounds && `; ${roundsSaid(chore.rounds)}`}
                   {0 < chore.shortHours &&
                     `, ${formatHours(chore.shortHours)} more than anyone has`}
                 </Text>

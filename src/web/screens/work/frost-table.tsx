@@ -1,7 +1,7 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
 import type { NamedFrost, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
-import { frostLow } from '../../../../shared/plan/work/work-quantities.js';
+import { frostFree, frostLow } from '../../../../shared/plan/work/work-quantities.js';
 import { formatMonthDay } from '../../../../shared/units/dates.js';
 import { formatValue, formatYears } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
@@ -22,6 +22,7 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
               <Table.Th>in {sure} by</Table.Th>
               <Table.Th>First in fall, in half after</Table.Th>
               <Table.Th>in {sure} after</Table.Th>
+              <Table.Th>Frost-free days</Table.Th>
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
@@ -42,6 +43,9 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
                 <Table.Td data-label={`in ${sure} after`}>
                   {dateIn(frost.first?.safe, frost, farm)}
                 </Table.Td>
+                <Table.Td data-label="frost-free days">
+                  <FrostFree outlook={outlook} frost={frost} farm={farm} />
+                </Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>
@@ -53,6 +57,19 @@ export function FrostTable({ outlook, farm }: { outlook: WorkOutlook; farm: Save
       </Text>
     </>
   );
+}
+
+function FrostFree({
+  outlook,
+  frost,
+  farm,
+}: {
+  outlook: WorkOutlook;
+  frost: NamedFrost;
+  farm: SavedFarm;
+}) {
+  const days = frostFree(outlook, frost, farm);
+  return days ? <Num of={days} /> : 'no such day here';
 }
 
 function dateIn(monthDay: string | undefined, { basis }: NamedFrost, farm: SavedFarm): string {

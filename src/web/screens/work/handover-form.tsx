@@ -224,4 +224,4 @@ const withoutEmptyRows = (draft: Draft): Draft => ({
 /** No day holds more than its hours, and nothing is pushed out of the plan by these days. */
 const fitsWhole = ({ sheet, moved }: SheetPreview): boolean =>
   sheet.pages.every(({ isTooMuch, noHours }) => !isTooMuch && noHours.length === 0) &&
-  moved.every(({ kind }) => kind !== 'fits-no-more');
+  moved.every(({ kind }) => kind !== 'fits-no-more' && kind !== 'fits-in-part');

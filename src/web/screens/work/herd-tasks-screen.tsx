@@ -4,6 +4,7 @@ import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useAll, Working } from '../../shell/states.js';
 import { TaskCard } from '../batch/task-card.js';
 import { usePasturePlan } from '../pasture/use-pasture.js';
+import { FittedTasksOf } from '../../tick/fitted-tasks.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
@@ -28,9 +29,11 @@ export default function HerdTasksScreen({ farm, tables }: { farm: SavedFarm; tab
         </Text>
       )}
       <WorkMarksOf farmId={farm.id}>
-        {plan?.tasks.map((task) => (
-          <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={2} />
-        ))}
+        <FittedTasksOf farmId={farm.id} isSaved>
+          {plan?.tasks.map((task) => (
+            <TaskCard key={task.id} task={task} tables={tables} marks={marks} level={2} />
+          ))}
+        </FittedTasksOf>
       </WorkMarksOf>
     </Stack>
   );

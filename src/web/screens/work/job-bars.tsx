@@ -3,6 +3,7 @@ import { Button, Table, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
+import { isOfGarden } from '../../../../shared/plan/work/of-place.js';
 import { inSeries, type Series } from '../../../../shared/plan/work/repeated-jobs.js';
 import type { PlannedJob, WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { jobQuantities } from '../../../../shared/plan/work/work-quantities.js';
@@ -24,7 +25,10 @@ export function JobBars({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const jobs = useKeptJobs(plan.jobs);
   const sayDate = useSayDate();
   const [isWhole, setWhole] = useState(false);
-  const rows = rowsOf({ jobs, events: plan.events });
+  // Dates of garden and hives are for households that have work of their own there.
+  const hasOwn = jobs.some(({ key }) => key.startsWith('own/'));
+  const events = plan.events.filter((event) => hasOwn || !isOfGarden(event));
+  const rows = rowsOf({ jobs, events });
   if (plan.jobs.length === 0) return <Text>There is no work in sight.</Text>;
   return (
     <>

@@ -1,8 +1,10 @@
 import './work.css';
 import { Table, Text } from '@mantine/core';
 import { useMemo, type ReactNode } from 'react';
+import { isLikely } from '../../../../shared/plan/work/chance-words.js';
 import { aboutChances } from '../../../../shared/plan/work/about-work.js';
-import type { JobOutlook, WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
+import type { JobOutlook } from '../../../../shared/plan/work/job-outlook.js';
+import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
@@ -15,49 +17,56 @@ import { WideTable } from '../../shell/wide-table.js';
 /** Work that is done by its date in all but one year of so many needs no line of its own. */
 const AS_GOOD_AS_SURE = 0.995;
 
-/** The chance of each piece of work to be done by its latest day, and when to begin at the latest. */
-export function JobChances({ outlook }: { outlook: WorkOutlook }) {
-  const open = outlook.jobs.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitableDays);
-  const sure = outlook.jobs.length - open.length;
+/** The work that is likely to get done in time, as far as it is not as good as sure. */
+export function LikelyWork({ outlook }: { outlook: WorkOutlook }) {
+  const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
+  const open = likely.filter((job) => job.chance < AS_GOOD_AS_SURE || job.suitableDays);
+  const sure = likely.length - open.length;
   return (
     <>
+      <Text>
+        {likely.length} of {outlook.jobs.length} pieces of work are likely to get done in time
+        {0 < sure && `, ${sure} of them in nearly every year`}.
+      </Text>
       {0 < open.length && (
-        <WideTable label="Will it get done?">
-          <Table className="stacks">
-            <Table.Thead>
-              <Table.Tr>
-                <Table.Th>Work</Table.Th>
-                <Table.Th>Done in time</Table.Th>
-                <Table.Th>Due by</Table.Th>
-                <Table.Th>
-                  Start by, to be safe {formatYears(outlook.sureShare, 'years in')}
-                </Table.Th>
-                <Table.Th>Suitable days</Table.Th>
-                <Table.Th>Usually done by, nearly always by</Table.Th>
-              </Table.Tr>
-            </Table.Thead>
-            <Table.Tbody>
-              {inSeries([...open].sort((a, b) => a.chance - b.chance)).map(
-                ({ next: worst, later: others, often }) => (
-                  <Row key={worst.key} job={worst} outlook={outlook}>
-                    {often &&
-                      ` (${often}; of ${1 + others.length} times the one that is hardest to get done)`}
-                  </Row>
-                ),
-              )}
-            </Table.Tbody>
-          </Table>
-        </WideTable>
+        <details>
+          <summary>Those that depend on the weather or on other work</summary>
+          <LikelyTable outlook={outlook} jobs={open} />
+        </details>
       )}
-      {0 < sure && (
-        <Text mt="sm">
-          {0 < open.length ? 'The other' : 'All'} {sure} are done by their latest day in nearly
-          every year.
-        </Text>
-      )}
+    </>
+  );
+}
+
+function LikelyTable({ outlook, jobs }: { outlook: WorkOutlook; jobs: readonly JobOutlook[] }) {
+  return (
+    <>
+      <WideTable label="Will it get done?">
+        <Table className="stacks">
+          <Table.Thead>
+            <Table.Tr>
+              <Table.Th>Work</Table.Th>
+              <Table.Th>Done in time</Table.Th>
+              <Table.Th>Due by</Table.Th>
+              <Table.Th>Start by, to be safe {formatYears(outlook.sureShare, 'years in')}</Table.Th>
+              <Table.Th>Suitable days</Table.Th>
+              <Table.Th>Usually done by, nearly always by</Table.Th>
+            </Table.Tr>
+          </Table.Thead>
+          <Table.Tbody>
+            {inSeries([...jobs].sort((a, b) => a.chance - b.chance)).map(
+              ({ next: worst, later: others, often }) => (
+                <Row key={worst.key} job={worst} outlook={outlook}>
+                  {often &&
+                    ` (${often}; of ${1 + others.length} times the one that is hardest to get done)`}
+                </Row>
+              ),
+            )}
+          </Table.Tbody>
+        </Table>
+      </WideTable>
       <Text size="sm" c="dimmed" mt="sm">
-        Each year the work is taken in the same order, on its first suitable days. “Start by” counts
-        the job’s own hours only, kept free for it.
+        “Start by” counts the job’s own hours only, kept free for it.
       </Text>
     </>
   );

@@ -28,7 +28,14 @@ const IMPORTANCE = [
   { id: 'could', name: 'Could be done' },
 ];
 const CONDITIONS = ['dryGround', 'noRain', 'daylight'] as const;
-const TEMPERATURES = ['dayMaxAtLeastC', 'dayMaxAtMostC', 'nightMinAtLeastC'] as const;
+const AMOUNTS = [
+  'dryDaysInRow',
+  'soilAtLeastC',
+  'dayMaxAtLeastC',
+  'dayMaxAtMostC',
+  'nightMinAtLeastC',
+  'nextNightMinAtLeastC',
+] as const;
 const FOR_WHOM = [
   { id: '', name: 'grown-ups, or a child that is named' },
   { id: 'child', name: 'a child can do it too' },
@@ -149,7 +156,7 @@ export function JobForm({
           options={FOR_WHOM}
           onChange={(forWhom) => set({ forWhom: (forWhom || undefined) as OwnJob['forWhom'] })}
         />
-        {TEMPERATURES.map((key) => (
+        {AMOUNTS.map((key) => (
           <QuantityInput
             key={key}
             field={CONDITION[key]}
@@ -159,6 +166,13 @@ export function JobForm({
             onChange={(value) => set({ conditions: withValue(conditions, key, value) })}
           />
         ))}
+        <QuantityInput
+          field={FIELDS.harmedAtOrBelowC}
+          units={farm.units}
+          value={draft.harmedAtOrBelowC}
+          error={errorAt('harmedAtOrBelowC')}
+          onChange={(harmedAtOrBelowC) => set({ harmedAtOrBelowC })}
+        />
         <Select
           label={FIELDS.waitsForId.label}
           value={draft.waitsForId ?? ''}
@@ -179,6 +193,15 @@ export function JobForm({
         checked={draft.canBeSpread ?? false}
         onChange={(e) => set({ canBeSpread: e.currentTarget.checked })}
       />
+      {draft.canBeSpread && (
+        <QuantityInput
+          field={FIELDS.smallestPieceHours}
+          units={farm.units}
+          value={draft.smallestPieceHours}
+          error={errorAt('smallestPieceHours')}
+          onChange={(smallestPieceHours) => set({ smallestPieceHours })}
+        />
+      )}
       {CONDITIONS.map((key) => (
         <Checkbox
           key={key}
@@ -214,7 +237,7 @@ const hangingOn = (events: readonly KeyDate[], id: string | undefined): OwnJob['
   return event && { eventId: event.id, on: event.date };
 };
 
-type Amount = 'peopleNeeded' | (typeof TEMPERATURES)[number];
+type Amount = 'peopleNeeded' | (typeof AMOUNTS)[number];
 
 /** Conditions with one of their figures; without a value it does not matter. */
 function withValue(conditions: WorkConditions, key: Amount, value: number | undefined) {

@@ -2,6 +2,7 @@ import { Button, Card, Group, SimpleGrid, Stack, Text, Title } from '@mantine/co
 import { useState } from 'react';
 import { takenSetFields, type OwnJob } from '../../../../shared/farm/job.js';
 import {
+  eventsOfSet,
   hoursOfSet,
   jobsOfSet,
   suggestedAnchor,
@@ -9,6 +10,7 @@ import {
 } from '../../../../shared/plan/work/job-sets.js';
 import type { JobSet } from '../../../../shared/tables/job-sets.js';
 import type { KeyDate } from '../../../../shared/plan/tasks/event.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
 import type { Climate } from '../../../../shared/weather/climate.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useLeaveSet, useTakeSet } from '../../api/work-queries.js';
@@ -22,14 +24,14 @@ import { Failure } from '../../shell/states.js';
 /** Sets of work to take or leave, each on the date it hangs on. */
 export function JobSets({
   farm,
-  sets,
+  tables,
   jobs,
   climate,
   events,
   today,
 }: {
   farm: SavedFarm;
-  sets: readonly JobSet[];
+  tables: Tables;
   jobs: readonly OwnJob[];
   climate: Climate;
   events: readonly KeyDate[];
@@ -37,7 +39,7 @@ export function JobSets({
 }) {
   return (
     <SimpleGrid cols={{ base: 1, sm: 2 }}>
-      {sets.map((set) => {
+      {tables.jobSets.map((set) => {
         const turnOut = turnOutOf(set, events, today);
         return (
           <SetCard
@@ -45,8 +47,8 @@ export function JobSets({
             farm={farm}
             set={set}
             taken={jobs.filter((job) => job.setId === set.id).length}
-            turnOut={turnOut}
-            suggested={turnOut?.date ?? suggestedAnchor(set, { farm, climate, today })}
+            events={eventsOfSet(set, events)}
+            suggested={turnOut?.date ?? suggestedAnchor(set, { farm, climate, tables, today })}
             today={today}
           />
         );
@@ -59,14 +61,14 @@ function SetCard({
   farm,
   set,
   taken,
-  turnOut,
+  events,
   suggested,
   today,
 }: {
   farm: SavedFarm;
   set: JobSet;
   taken: number;
-  turnOut: KeyDate | undefined;
+  events: readonly KeyDate[];
   suggested: string;
   today: string;
 }) {
@@ -76,7 +78,7 @@ function SetCard({
   const { unit, each } = set.counted[farm.units];
   const take = useTakeSet(farm.id);
   const leave = useLeaveSet(farm.id);
-  const tied = turnOut?.date === anchorOn ? turnOut : undefined;
+  const tied = events.find(({ date }) => date === anchorOn);
   const dated =
     anchorOn === undefined ? [] : jobsOfSet(set, { anchorOn, count: each * (count ?? 0), today });
   const hours = hoursOfSet(set, dated, { count: count ?? 0, unit });

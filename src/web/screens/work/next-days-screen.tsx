@@ -13,6 +13,7 @@ import { DayCards } from './day-cards.js';
 import { DoneLately } from './done-lately.js';
 import { ForecastForm } from './forecast-form.js';
 import { NotFitting } from './not-fitting.js';
+import { WhoIsThere } from './who-is-there.js';
 import { WorkMarksOf } from '../../tick/work-marks.js';
 import { WorkNav } from './work-nav.js';
 
@@ -42,6 +43,7 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
           counted. Open it to see what is wrong.
         </Alert>
       )}
+      <WhoIsThere gaps={plan.careGaps} />
       <WorkMarksOf farmId={farm.id}>
         <Section title="Today and the next three days">
           <DayCards plan={plan} farm={farm} />

@@ -14,10 +14,19 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
   const sayDate = useSayDate();
   const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
   const short = plan.jobs.filter((job) => 0 < job.shortHours);
+  const part = plan.jobs.filter((job) => 0 < job.lostHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
-  const isAllIn = unfit.length + short.length + late.length === 0;
+  const isAllIn = [unfit, part, short, late].every((list) => list.length === 0);
   return (
-    <Section title={isAllIn ? 'Time for everything' : 'No time for these'}>
+    <Section
+      title={
+        isAllIn
+          ? plan.careGaps.length === 0
+            ? 'Time for everything'
+            : 'Time for the rest'
+          : 'No time for these'
+      }
+    >
       {isAllIn && (
         <Text>
           {plan.jobs.length === 0
@@ -35,6 +44,21 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
                 {job.belongsTo && ` · ${job.belongsTo.name}`}: done on{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
+                {job.ifLate && ` If late: ${job.ifLate}.`}
+              </List.Item>
+            ))}
+          </List>
+        </>
+      )}
+      {0 < part.length && (
+        <>
+          <Text size="sm">Done in part:</Text>
+          <List size="sm" mb="sm">
+            {part.map((job) => (
+              <List.Item key={job.key}>
+                <b>{job.name}</b>
+                {job.belongsTo && ` · ${job.belongsTo.name}`}: {job.whyPart}
+                {0 < job.waysToFit.length && ` Ways to make room: ${job.waysToFit.join(' ')}`}
               </List.Item>
             ))}
           </List>

@@ -46,7 +46,7 @@ export default function OwnScreen({ farm, tables }: { farm: SavedFarm; tables: T
         </Text>
         <JobSets
           farm={farm}
-          sets={tables.jobSets}
+          tables={tables}
           jobs={jobs}
           climate={climate}
           events={plan.events}

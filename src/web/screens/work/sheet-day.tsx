@@ -2,6 +2,7 @@ import './work.css';
 import { Text, Title } from '@mantine/core';
 import {
   phoneLines,
+  phonesToWrite,
   whoIsThereText,
   type SitterSheet,
   type SheetJob,
@@ -9,6 +10,7 @@ import {
 } from '../../../../shared/plan/handover/sitter-sheet.js';
 import type { SheetStop } from '../../../../shared/plan/handover/sheet-stops.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import { formatValue, formatHours } from '../../../../shared/units/format.js';
 import { inOwnUnits } from '../../../../shared/units/own-units.js';
@@ -31,9 +33,14 @@ export function SheetDay({
 }) {
   const sayDate = useSayDate();
   const { weather } = page;
+  const known = sheet.phones.filter(({ number }) => number.trim() !== '');
   const keys = new Set(page.stops.flatMap(({ cautions }) => cautions));
   return (
-    <section ref={useFitsPage()} className="sheet-day" aria-label={formatLongDate(page.date, farm)}>
+    <section
+      ref={useFitsPage(farm.units)}
+      className="sheet-day"
+      aria-label={formatLongDate(page.date, farm)}
+    >
       <Title order={1}>
         {formatLongDate(page.date, farm)} · {farm.name}
       </Title>
@@ -78,8 +85,13 @@ export function SheetDay({
         </Text>
       )}
       <Text>
-        <b>Call:</b> {phoneLines(sheet.phones).join(' · ')}
+        <b>Call:</b> {0 < known.length && phoneLines(known).join(' · ')}
       </Text>
+      <ul className="sheet-phones">
+        {phonesToWrite(sheet.phones).map((who) => (
+          <li key={who}>{who}</li>
+        ))}
+      </ul>
       {0 < sheet.whereabouts.length && (
         <Text>
           <b>Where things are:</b>{' '}
@@ -125,6 +137,7 @@ function Stop({
       {chores.map((chore) => (
         <Text key={chore.key}>
           ☐ {chore.name}, {formatHours(chore.hours)}
+          {chore.rounds && `: ${roundsSaid(chore.rounds)}`}
         </Text>
       ))}
       {stop.named?.map((line) => (
@@ -145,10 +158,11 @@ function Other({ page }: { page: SheetPage }) {
   return (
     <>
       <Text fw={600}>Also today</Text>
-      {rest.map(({ key, name, of, hours, ifLate }) => (
+      {rest.map(({ key, name, of, hours, lateDays, ifLate }) => (
         <Text key={key}>
           ☐ {name}
           {of && ` · ${of}`}, {formatHours(hours)}
+          {lateDays !== undefined && `, ${lateDays} ${lateDays === 1 ? 'day' : 'days'} late`}
           {ifLate && ` (if not: ${ifLate.toLowerCase()})`}
         </Text>
       ))}

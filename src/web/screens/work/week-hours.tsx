@@ -2,6 +2,7 @@ import './work.css';
 import { Button, Stack, Table, Text } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { AboutNumbers } from '../../../../shared/explain/moved.js';
+import { weeksToTell } from '../../../../shared/plan/work/weeks-to-tell.js';
 import { aboutWeeks } from '../../../../shared/plan/work/about-work.js';
 import type { WorkPlan, WorkWeek } from '../../../../shared/plan/work/work-plan.js';
 import { weekQuantities } from '../../../../shared/plan/work/work-quantities.js';
@@ -21,7 +22,7 @@ export function WeekHours({ plan, farmId }: { plan: WorkPlan; farmId: string }) 
   const about = useAboutHours(plan, farmId);
   const [isWhole, setWhole] = useState(false);
   const most = Math.max(1, ...plan.weeks.map((w) => Math.max(w.hours, w.choreHours + w.dueHours)));
-  const busy = plan.weeks.filter((w) => 0 < w.choreHours + w.plannedHours + w.dueHours);
+  const busy = weeksToTell(plan);
   const over = plan.weeks.filter((week) => week.isOverloaded);
   const content = (
     <Stack gap="xs">
@@ -34,8 +35,8 @@ export function WeekHours({ plan, farmId }: { plan: WorkPlan; farmId: string }) 
       </Text>
       {busy.length < plan.weeks.length && (
         <Text size="sm">
-          {plan.weeks.length - busy.length} of {plan.weeks.length} weeks have no work and are left
-          out.
+          {plan.weeks.length - busy.length} of {plan.weeks.length} weeks have no work but chores at
+          most, and are left out.
         </Text>
       )}
       <WideTable label="Hours by week">

@@ -71,7 +71,7 @@ export const RowLines = memo(function RowLines({
           )
         );
       })}
-      {turnsOf(row, span).map(({ on, words }) => (
+      {turnsOf(row, span).map(({ on, words, mark }) => (
         <span
           key={`${on} ${words}`}
           className="year-turn"
@@ -79,6 +79,7 @@ export const RowLines = memo(function RowLines({
           title={`${row.name}, ${words}: ${sayDate(on)}`}
         >
           {Number(on.slice(8))}
+          {mark && <small> {mark}</small>}
         </span>
       ))}
     </div>

@@ -1,8 +1,8 @@
-import { memo } from 'react';
+import { Fragment, memo } from 'react';
 import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
-import type { YearBar, YearRow } from '../../../../shared/plan/year/year-row.js';
+import type { YearBar, YearDate, YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { isOver, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
 import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
@@ -31,6 +31,18 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
           ))}
         </dd>
       </div>
+      {0 < weather.garden.length && (
+        <div>
+          <dt>Garden and hives</dt>
+          <dd>
+            {weather.garden.map((date) => (
+              <span key={`${date.label} ${date.value}`} className="year-date">
+                {date.label} <Num of={date} />
+              </span>
+            ))}
+          </dd>
+        </div>
+      )}
       {rows.map((row) => (
         <div key={`${row.kind} ${row.id}`}>
           <dt>
@@ -71,17 +83,29 @@ function HoursInWords({ weeks }: { weeks: readonly YearWeek[] }) {
   ));
 }
 
-/** Dates of a row within the strip; of a herd what it eats when as well. */
+/** Dates of a row within the strip; of a herd what it eats when as well, of birds feed to fetch. */
 function RowDates({ row, span }: { row: YearRow; span: YearSpan }) {
   const say = useSayDay(span);
   const stretches = row.kind === 'herd' ? eatenIn(row) : [];
   return (
     <>
-      {repeated(row, span).map(({ words, days }) => (
+      {repeated(row.dates, span).map(({ words, days, dueBy }) => (
         <span key={words} className="year-date">
           <b>{days.map(say).join(', ')}</b> {words}
+          {dueBy !== undefined && `, due by ${say(dueBy)}`}
         </span>
       ))}
+      {row.feed && (
+        <span className="year-date">
+          bags of feed to fetch:{' '}
+          {repeated(row.feed, span).map(({ words, days }, k) => (
+            <Fragment key={words}>
+              {0 < k && '; '}
+              <b>{days.map(say).join(', ')}</b> {words}
+            </Fragment>
+          ))}
+        </span>
+      )}
       {stretches.map(({ kind, from, until }) => (
         <span key={`${kind} ${from}`} className="year-date">
           {BAR_WORDS[kind]} {say(from)} to {say(addDays(until, -1))}
@@ -105,14 +129,21 @@ function useSayDay({ from, until }: YearSpan): (date: string) => string {
 }
 
 /** Work that comes again (1 of 6, 2 of 6 …) as one, with all its days. */
-function repeated({ dates }: YearRow, span: YearSpan): { words: string; days: string[] }[] {
-  const byWords = new Map<string, string[]>();
-  for (const { on, words } of dates) {
-    if (!isOn(span, on)) continue;
-    const stem = words.replace(/, \d+ of \d+$/, '');
-    byWords.set(stem, [...(byWords.get(stem) ?? []), on]);
+function repeated(
+  dates: readonly YearDate[],
+  span: YearSpan,
+): { words: string; days: string[]; dueBy?: string | undefined }[] {
+  const byWords = new Map<string, YearDate[]>();
+  for (const date of dates) {
+    if (!isOn(span, date.on)) continue;
+    const stem = date.words.replace(/, \d+ of \d+$/, '');
+    byWords.set(stem, [...(byWords.get(stem) ?? []), date]);
   }
-  return [...byWords].map(([words, days]) => ({ words, days }));
+  return [...byWords].map(([words, all]) => ({
+    words,
+    days: all.map(({ on }) => on),
+    dueBy: all[0]!.dueBy,
+  }));
 }
 
 const EATEN: readonly YearBar['kind'][] = ['grass', 'hay', 'winter'];

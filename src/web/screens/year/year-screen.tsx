@@ -11,13 +11,14 @@ import {
 } from 'react';
 import { Link } from 'wouter';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
-import type { YearRow } from '../../../../shared/plan/year/year-row.js';
+import { firstAhead, type YearDate, type YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
 import { formatMonth } from '../../../../shared/units/dates.js';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { useYear } from '../../api/work-queries.js';
+import { useSayDate } from '../../explain/say-date.js';
 import { useAll } from '../../shell/states.js';
 import { ArrivalHandle } from './arrival-handle.js';
 import { ArrivalPanel } from './arrival-panel.js';
@@ -43,7 +44,8 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   const { slid, setSlid, planned, batch, plan } = useSlid(farm, tables);
   const canMove = year.rows.some(({ arrivesOn }) => arrivesOn !== undefined);
   const keepButton = useRef<HTMLButtonElement>(null);
-  const strip = useFromToday(span, today);
+  const next = firstAhead(year);
+  const strip = useFromToday(span, today, next?.date.on ?? today);
   const leave = useCallback(() => {
     if (slid) document.getElementById(handleId(slid.batchId))?.focus();
     setSlid(undefined);
@@ -91,6 +93,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
           Print for the wall
         </Button>
       </header>
+      {next && <NextThing {...next} base={base} />}
       {year.rows.length === 0 && (
         <p>
           Nothing stands in the year yet.{' '}
@@ -121,25 +124,47 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
   );
 }
 
+/** What comes first, in one line. */
+function NextThing({ row, date, base }: { row: YearRow; date: YearDate; base: string }) {
+  const sayDate = useSayDate();
+  return (
+    <p className="year-next">
+      Next: <b>{sayDate(date.on)}</b>{' '}
+      <Link href={hrefOf(base, row)}>
+        {row.name}, {date.words}
+      </Link>
+      {date.dueBy !== undefined && `, due by ${sayDate(date.dueBy)}`}
+    </p>
+  );
+}
+
 const handleId = (batchId: string): string => `arrival-${batchId}`;
+
+/**
+ * A strip too wide for its screen begins a little before today's line, and where nothing is in
+ * sight from there, with what comes first in its middle.
+ */
+function useFromToday(span: YearSpan, today: string, first: string) {
+  const ref = useRef<HTMLElement>(null);
+  const [now, ahead] = [along(span, today) / 100, along(span, first) / 100];
+  useLayoutEffect(() => {
+    const names = ref.current?.querySelector('.year-name');
+    if (!ref.current || !names) return;
+    const track = ref.current.scrollWidth - names.clientWidth;
+    const seen = ref.current.clientWidth - names.clientWidth;
+    const fromToday = now * track - BEFORE_TODAY_PX;
+    const isInSight = ahead * track < fromToday + seen - ROOM_FOR_WORDS_PX;
+    ref.current.scrollLeft = Math.max(0, isInSight ? fromToday : ahead * track - seen / 2);
+  }, [now, ahead]);
+  return ref;
+}
+const BEFORE_TODAY_PX = 12;
+const ROOM_FOR_WORDS_PX = 48;
 
 /**
  * The arrival that is being moved, and the plan of its batch then. What it is planned from comes
  * once the strip stands, so that the strip does not wait for it.
  */
-/** A strip too wide for its screen begins a little before today's line. */
-function useFromToday(span: YearSpan, today: string) {
-  const ref = useRef<HTMLElement>(null);
-  const share = along(span, today) / 100;
-  useLayoutEffect(() => {
-    const names = ref.current?.querySelector('.year-name');
-    if (!ref.current || !names) return;
-    const track = ref.current.scrollWidth - names.clientWidth;
-    ref.current.scrollLeft = Math.max(0, share * track - BEFORE_TODAY_PX);
-  }, [share]);
-  return ref;
-}
-const BEFORE_TODAY_PX = 12;
 
 function useSlid(farm: SavedFarm, tables: Tables) {
   const [slid, setSlid] = useState<Slid>();

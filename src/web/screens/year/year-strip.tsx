@@ -24,6 +24,13 @@ export function YearStrip({
   const { span, rows, weeks, today } = year;
   return (
     <div className="year-sheet">
+      <div className="year-under" aria-hidden>
+        <div className="year-track">
+          {monthsOf(span).map((month) => (
+            <i key={month} className="year-month-line" style={{ left: `${along(span, month)}%` }} />
+          ))}
+        </div>
+      </div>
       <Months year={year} />
       <GroupHead words="Weather: odds, not a forecast" />
       <WeatherRows year={year} base={base} />
@@ -43,9 +50,6 @@ export function YearStrip({
       )}
       <div className="year-over" aria-hidden>
         <div className="year-track">
-          {monthsOf(span).map((month) => (
-            <i key={month} className="year-month-line" style={{ left: `${along(span, month)}%` }} />
-          ))}
           <i className="year-today" style={{ left: `${along(span, today)}%` }} />
         </div>
       </div>

@@ -1,0 +1,47 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import type { BatchPlan } from '../batch-plan.js';
+
+/** The days of a hand-over. */
+export interface AwayDays {
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+}
+
+/**
+ * The days on which a bag of feed is opened while the household is away, some dates more than once.
+ * Nobody tells how full the open bag is: it is taken to be full on the first morning, or on that on
+ * which its feed begins.
+ */
+export function bagsOpened(
+  { feed, daily, arrivalDate }: Pick<BatchPlan, 'feed' | 'daily' | 'arrivalDate'>,
+  { from, to }: AwayDays,
+): PlainDate[] {
+  const eaten = daily.find(({ id }) => id === 'feed-day')?.values ?? [];
+  const opened: PlainDate[] = [];
+  let phaseId: string | undefined;
+  let leftKg = 0;
+  for (let date = from < arrivalDate ? arrivalDate : from; date <= to; date = addDays(date, 1)) {
+    const phase = feed.phases.findLast(({ starts }) => String(starts.value) <= date);
+    if (phase === undefined) continue;
+    if (phase.phaseId !== phaseId) {
+      if (phaseId !== undefined) opened.push(date);
+      phaseId = phase.phaseId;
+      leftKg = phase.bagKg;
+    }
+    leftKg -= eaten[daysBetween(arrivalDate, date)] ?? 0;
+    for (; leftKg < -1e-9; leftKg += phase.bagKg) opened.push(date);
+  }
+  return opened;
+}
+
+/** Whether a bag is opened on a day, and when the next is: “no new bag today, the next on Fri 14 May”. */
+export function bagWords(
+  opened: readonly PlainDate[],
+  { from, on, say }: { from: PlainDate; on: PlainDate; say: (date: PlainDate) => string },
+): string {
+  const next = opened.find((date) => on < date);
+  const today = opened.includes(on) ? 'open a new one today' : 'no new one today';
+  const later =
+    next === undefined ? 'what is open lasts until they are back' : `the next on ${say(next)}`;
+  return `${today}, ${later} (if a full one stands open on ${say(from)})`;
+}

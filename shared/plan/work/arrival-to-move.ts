@@ -1,0 +1,68 @@
+import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { formatDate } from '../../units/dates.js';
+import type { Task } from '../tasks/task.js';
+import type { WorkNeed } from './work-need.js';
+import type { DatedWork, WorkRequest } from './work-request.js';
+
+/** Later arrivals that are tried, in days. */
+const LATER_DAYS = [2, 7, 14, 28, 42];
+
+/** Work of which a plan has no place, by its key. */
+export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
+
+/**
+ * For work that makes ready for a batch and finds no place before it comes: the first later arrival
+ * with which it does, tried by planning the household again with that batch so many days later.
+ *
+ * @param unfit what finds no place in the plan of a request
+ * @returns by the key of the work, in words; none where no arrival within six weeks would do
+ */
+export function arrivalsToMove(request: WorkRequest, unfit: Unfit): ReadonlyMap<string, string> {
+  const open = unfit(request).filter(({ prepares }) => prepares !== undefined);
+  const found = new Map<string, string>();
+  for (const work of request.work) {
+    const arrival = work.events.find(({ id }) => id === `event/${work.id}/arrival`);
+    if (work.kind !== 'batch' || !arrival || arrival.date <= request.today) continue;
+    const waiting = new Set(
+      open.filter(({ belongsTo }) => belongsTo?.id === work.id).map(({ key }) => key),
+    );
+    for (const days of waiting.size === 0 ? [] : LATER_DAYS) {
+      const still = new Set(unfit(withLater(request, work, days)).map(({ key }) => key));
+      const date = formatDate(addDays(arrival.date, days), {
+        units: request.farm.units,
+        today: request.today,
+      });
+      for (const key of waiting) {
+        if (still.has(key)) continue;
+        found.set(key, `Move “${arrival.name}” to ${date} or later: by then there is time for it.`);
+        waiting.delete(key);
+      }
+      if (waiting.size === 0) break;
+    }
+  }
+  return found;
+}
+
+const withLater = (request: WorkRequest, work: DatedWork, days: number): WorkRequest => ({
+  ...request,
+  work: request.work.map((each) => (each === work ? laterWork(work, days) : each)),
+});
+
+const laterWork = (work: DatedWork, days: number): DatedWork => {
+  const later = (date: PlainDate): PlainDate => addDays(date, days);
+  return {
+    ...work,
+    events: work.events.map((event) => ({ ...event, date: later(event.date) })),
+    tasks: work.tasks.map((task): Task => ({
+      ...task,
+      start: later(task.start),
+      end: later(task.end),
+      latestStart: later(task.latestStart),
+      ...(task.earliestStart ? { earliestStart: later(task.earliestStart) } : {}),
+      ...(task.noUseAfter ? { noUseAfter: later(task.noUseAfter) } : {}),
+      ...(task.spreadOver
+        ? { spreadOver: { from: later(task.spreadOver.from), to: later(task.spreadOver.to) } }
+        : {}),
+    })),
+  };
+};

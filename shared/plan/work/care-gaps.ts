@@ -1,0 +1,237 @@
+import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { formatClock, formatDate } from '../../units/dates.js';
+import { formatHours } from '../../units/format.js';
+import type { LookNeed, PlannedChore } from './work-need.js';
+import type { WorkHours } from './work-hours.js';
+import { isThere, outOn, type Out, type WorkPerson } from './work-people.js';
+import type { WorkRequest } from './work-request.js';
+
+/** Days on which animals have nobody: said before anything else of a plan. */
+export interface CareGap {
+  readonly kind: 'nobody-there' | 'out-by-day' | 'no-hours';
+  readonly from: PlainDate;
+  readonly to: PlainDate;
+  /** Days between the two on which it is so. */
+  readonly days: number;
+  /** Batches and herds that wait, or chores of no animal. */
+  readonly of: readonly string[];
+  readonly said: string;
+  /** What would mend it, a sentence each. */
+  readonly ways: readonly string[];
+}
+
+interface Cared {
+  readonly request: WorkRequest & { readonly people: readonly WorkPerson[] };
+  readonly chores: readonly PlannedChore[];
+  readonly looks: readonly LookNeed[];
+  readonly hours: Pick<WorkHours, 'choreDays'>;
+}
+
+/**
+ * Days on which nobody is there for the animals, on which nobody has hours for their chores, and on
+ * which everybody is out for longer than they may be left, the worst first.
+ */
+export function careGaps(cared: Cared): CareGap[] {
+  const { request, hours } = cared;
+  const dates = datesFrom(request.today, hours.choreDays.length);
+  const adults = request.people.filter(({ isChild }) => !isChild);
+  const there = dates.map((date) => adults.filter((person) => isThere(person, date, request)));
+  if (adults.length === 0) return [];
+  return [
+    ...nobodyThere(cared, dates, there),
+    ...outByDay(cared, dates, there),
+    ...noHours(cared, dates, there),
+  ];
+}
+
+/** Runs of days, those that lie close together as one. */
+function runsOf(days: readonly number[], apart = 1): number[][] {
+  const runs: number[][] = [];
+  for (const day of days) {
+    const last = runs.at(-1);
+    if (last && day - last.at(-1)! <= apart) last.push(day);
+    else runs.push([day]);
+  }
+  return runs;
+}
+
+const spanOf = (run: readonly number[], dates: readonly PlainDate[]) => ({
+  from: dates[run[0]!]!,
+  to: dates[run.at(-1)!]!,
+  days: run.length,
+});
+
+/** Everybody is away, and animals are there. */
+function nobodyThere(
+  { request, chores, hours }: Cared,
+  dates: readonly PlainDate[],
+  there: readonly (readonly WorkPerson[])[],
+): CareGap[] {
+  const names = new Map(chores.map((chore) => [chore.key, waiting(chore)]));
+  const open = dates.flatMap((_, day) =>
+    there[day]!.length === 0 && 0 < hours.choreDays[day]!.length ? [day] : [],
+  );
+  return runsOf(open).map((run): CareGap => {
+    const span = spanOf(run, dates);
+    const of = [
+      ...new Set(run.flatMap((day) => hours.choreDays[day]!.map(({ key }) => names.get(key)!))),
+    ];
+    return {
+      ...{ kind: 'nobody-there', ...span, of },
+      said: `Nobody is there ${onDays(span, request)} for feed, water and a look: ${andList(of)}.`,
+      ways: [...stays(request, dates, run), ...laterArrival(request, span, of)],
+    };
+  });
+}
+
+/** Those of the household who are away on all of these days: each alone would be enough. */
+function stays(
+  { people }: Cared['request'],
+  dates: readonly PlainDate[],
+  run: readonly number[],
+): string[] {
+  const names = people
+    .filter(({ isChild, away }) => !isChild && 0 < away.length)
+    .filter(({ away }) =>
+      run.every((day) => away.some(({ from, to }) => from <= dates[day]! && dates[day]! <= to)),
+    )
+    .map(({ name }) => name);
+  return [
+    'Put somebody in charge: a neighbor or a farm sitter, under While you’re away.',
+    ...(names.length === 0 ? [] : [`${orList(names)} stays.`]),
+  ];
+}
+
+/** A batch that is not there yet and would be alone: it comes when somebody is back. */
+function laterArrival(
+  { work, today, farm }: Cared['request'],
+  { from, to }: Pick<CareGap, 'from' | 'to'>,
+  of: readonly string[],
+): string[] {
+  const reader = { units: farm.units, today };
+  return work
+    .filter(({ kind, name }) => kind === 'batch' && of.includes(name))
+    .flatMap(({ id, name, events }) => {
+      const arrival = events.find((event) => event.id === `event/${id}/arrival`)?.date;
+      if (arrival === undefined || arrival <= today || arrival < addDays(from, -14)) return [];
+      const others = of.filter((each) => each !== name);
+      const left = others.length === 0 ? '' : ` That leaves ${andList(others)}.`;
+      return [
+        `${name}: an arrival after ${formatDate(to, reader)} instead of ${formatDate(arrival, reader)}.${left}`,
+      ];
+    });
+}
+
+/** Everybody who is there is out by day, for longer than the animals may be left. */
+function outByDay(
+  { request, looks }: Cared,
+  dates: readonly PlainDate[],
+  there: readonly (readonly WorkPerson[])[],
+): CareGap[] {
+  const out = dates.map((date, day) => longestOut(request, there[day]!, date));
+  return [...new Set(looks.map(({ of }) => of.id))].flatMap((id) => {
+    const own = looks.filter(({ of }) => of.id === id);
+    const everyH = dates.map((_, day) => lookEveryH(own, day));
+    const open = dates.flatMap((_, day) => (everyH[day]! < (out[day]?.hours ?? 0) ? [day] : []));
+    const isVisited = (day: number): boolean => out[day]!.out === undefined;
+    // A weekend between two weeks of work is no end of them.
+    const runs = [open.filter(isVisited), open.filter((day) => !isVisited(day))];
+    return runs
+      .flatMap((days) => runsOf(days, 3))
+      .map((run): CareGap => {
+        const span = spanOf(run, dates);
+        const { name } = own[0]!.of;
+        const [first, last] = [everyH[run[0]!]!, everyH[run.at(-1)!]!];
+        const often = `every ${formatHours(first)} by day${first === last ? '' : `, later every ${formatHours(last)}`}`;
+        const gap = out[run[0]!]!;
+        const looksBetween = Math.ceil(gap.hours / first) - 1;
+        const times = looksBetween === 1 ? 'once' : `${looksBetween} times`;
+        return {
+          ...{ kind: 'out-by-day', ...span, of: [name] },
+          said: `${name}: somebody looks ${often}. ${capital(onDays(span, request))} ${outText(gap, request)}.`,
+          ways: gap.out
+            ? [
+                `Somebody stays at home${run.length === 1 ? ' that day' : ' on those days, by turns'}.`,
+                `A neighbor looks in ${times} in between.`,
+              ]
+            : [`Ask whoever comes in to look ${often}.`],
+        };
+      });
+  });
+}
+
+/** The shortest time between two looks that animals ask for on a day; Infinity where none does. */
+const lookEveryH = (looks: readonly LookNeed[], day: number): number =>
+  looks.reduce(
+    (least, { everyH, fromDay, toDay }) =>
+      fromDay <= day && day <= toDay ? Math.min(least, everyH) : least,
+    Infinity,
+  );
+
+function outText({ out }: { readonly out?: Out }, { farm }: WorkRequest): string {
+  if (!out) return 'somebody only comes in';
+  return `nobody is in the house from ${formatClock(out.fromH, farm)} to ${formatClock(out.toH, farm)}`;
+}
+
+/** The hours in a row by day without anybody in the house; undefined where somebody is there. */
+function longestOut(
+  { tables }: Cared['request'],
+  there: readonly WorkPerson[],
+  date: PlainDate,
+): { readonly hours: number; readonly out?: Out } | undefined {
+  const home = there.filter(({ comesInFor }) => comesInFor === undefined);
+  if (home.length === 0)
+    return there.length === 0 ? undefined : { hours: tables.work.visits.everyH };
+  const outs = home.map((person) => outOn(person, date, tables));
+  if (outs.some((out) => out === undefined)) return undefined;
+  const fromH = Math.max(...outs.map((out) => out!.fromH));
+  const toH = Math.min(...outs.map((out) => out!.toH));
+  return fromH < toH ? { hours: toH - fromH, out: { fromH, toH } } : undefined;
+}
+
+/** Chores of a day take more than anybody who is there has. */
+function noHours(
+  { request, chores, hours }: Cared,
+  dates: readonly PlainDate[],
+  there: readonly (readonly WorkPerson[])[],
+): CareGap[] {
+  const names = new Map(chores.map((chore) => [chore.key, waiting(chore)]));
+  const short = hours.choreDays.map((list, day) =>
+    there[day]!.length === 0 ? [] : list.filter(({ shortMinutes }) => 0 < shortMinutes),
+  );
+  const open = dates.flatMap((_, day) => (short[day]!.length === 0 ? [] : [day]));
+  return runsOf(open, 7).map((run): CareGap => {
+    const span = spanOf(run, dates);
+    const of = [...new Set(run.flatMap((day) => short[day]!.map(({ key }) => names.get(key)!)))];
+    const most = Math.max(
+      ...run.map((day) => short[day]!.reduce((sum, { shortMinutes }) => sum + shortMinutes, 0)),
+    );
+    const upTo = span.days === 1 ? '' : 'up to ';
+    return {
+      ...{ kind: 'no-hours', ...span, of },
+      said: `Chores of ${andList(of)} take ${upTo}${formatHours(most / 60)} more than anyone has ${onDays(span, request)}.`,
+      ways: [
+        `${span.days === 1 ? '' : 'On those days, '}${formatHours(most / 60)} more from somebody, or a helper.`,
+      ],
+    };
+  });
+}
+
+const waiting = ({ belongsTo, name }: PlannedChore): string => belongsTo?.name ?? `“${name}”`;
+
+/** “on Wed, Apr 21”, “from … to …”, “on 6 of the days from … to …”. */
+function onDays(
+  { from, to, days }: Pick<CareGap, 'from' | 'to' | 'days'>,
+  { farm, today }: WorkRequest,
+): string {
+  const reader = { units: farm.units, today };
+  if (from === to) return `on ${formatDate(from, reader)}`;
+  const span = `from ${formatDate(from, reader)} to ${formatDate(to, reader)}`;
+  return daysBetween(from, to) + 1 === days ? span : `on ${days} of the days ${span}`;
+}
+
+const listed = (names: readonly string[], last: string): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
+const andList = (names: readonly string[]): string => listed(names, 'and');
+const orList = (names: readonly string[]): string => listed(names, 'or');
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

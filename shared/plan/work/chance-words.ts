@@ -1,0 +1,131 @@
+import { addDays } from '../../calendar/plain-date.js';
+import { formatDate, type DateReader } from '../../units/dates.js';
+import { formatChance, formatHours } from '../../units/format.js';
+import type { BetterOdds } from './better-odds.js';
+import type { JobOutlook } from './job-outlook.js';
+import { inSeries } from './repeated-jobs.js';
+import type { WorkOutlook } from './work-outlook.js';
+
+/** In fewer years than this the household need not hear of it. */
+const WORTH_SAYING = 0.05;
+
+/** Work that is likely to be done in time, or of which no chance can be told yet. */
+export const isLikely = ({ likelyShare }: WorkOutlook, { chance, alreadyLate }: JobOutlook) =>
+  !alreadyLate && likelyShare <= chance;
+
+/** So many days late is not worth more than its name, where nothing depends on it. */
+const SLIGHTLY_LATE_DAYS = 3;
+
+/** Work that is nearly always done soon after its latest day, though seldom by then. */
+export const isSlightlyLate = (outlook: WorkOutlook, job: JobOutlook): boolean =>
+  !isLikely(outlook, job) &&
+  job.priority !== 'must' &&
+  job.nearlyAlwaysBy !== undefined &&
+  job.nearlyAlwaysBy <= addDays(job.latest, SLIGHTLY_LATE_DAYS);
+
+/** Work that is unlikely to be done in time, what matters most and is least likely first. */
+export const unlikelyOf = (outlook: WorkOutlook): JobOutlook[] =>
+  outlook.jobs
+    .filter((job) => !isLikely(outlook, job) && !isSlightlyLate(outlook, job))
+    .sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.chance - b.chance);
+
+const RANK: Readonly<Record<JobOutlook['priority'], number>> = { must: 0, should: 1, could: 2 };
+
+/** Whether a piece of work gets done in time: a chance, or of how many days it may be done on. */
+export function chanceWords(job: JobOutlook, reader: DateReader): string {
+  const { alreadyLate, isFewDays, suitableDays, windowDays, latest, chance } = job;
+  const by = formatDate(latest, reader);
+  if (alreadyLate) return `Its latest day, ${by}, is past.`;
+  if (isFewDays && suitableDays)
+    return windowDays === 1
+      ? `It may be done on ${by} only, a day that suits it ${formatChance(suitableDays.share)}.`
+      : `In a usual year ${suitableDays.half} of the ${windowDays} days up to ${by} ${suitableDays.half === 1 ? 'suits' : 'suit'} it.`;
+  return `Done by ${by}: ${formatChance(chance)}.`;
+}
+
+/** What becomes of it otherwise: late, in part, or not at all. */
+export function elseWords(
+  { lost, partly, partOfIt, usuallyBy, ...job }: JobOutlook,
+  reader: DateReader,
+): string[] {
+  const isLate = job.alreadyLate || job.latest < (usuallyBy ?? '');
+  return [
+    ...(isLate && usuallyBy !== undefined
+      ? [`Usually done by ${formatDate(usuallyBy, reader)}.`]
+      : []),
+    ...(WORTH_SAYING <= lost && !job.isFewDays ? [`Never finished: ${formatChance(lost)}.`] : []),
+    ...(WORTH_SAYING <= partly
+      ? [`Done in part: ${formatChance(partly)}, then mostly ${tenths(partOfIt)} of it.`]
+      : []),
+  ];
+}
+
+const tenths = (share: number): string => {
+  const whole = Math.max(1, Math.min(9, Math.round(10 * share)));
+  return whole === 5 ? 'half' : `${whole} tenths`;
+};
+
+/** What work that is unlikely to be done in time lacks. */
+export function lackWords({ lacks, waitsFor, windowDays }: JobOutlook): string | undefined {
+  if (lacks === 'dates')
+    return windowDays === 1
+      ? 'There are too few hours for it on its day, whatever else is left undone.'
+      : 'There are too few hours for it between its dates, whatever else is left undone.';
+  if (lacks === 'before') return `“${waitsFor}”, which it waits for, is late.`;
+  if (lacks === 'hours') return 'Other work has the hours on the days that suit it.';
+  return lacks === 'weather' ? 'The weather: too few days suit it.' : undefined;
+}
+
+/** What would raise the odds of a piece of work, with the chance before and after. */
+export function betterWords(
+  { helperHours }: Pick<WorkOutlook, 'helperHours'>,
+  { chance: before }: Pick<JobOutlook, 'chance'>,
+  better: BetterOdds,
+  reader: DateReader,
+): string {
+  return `${changeWords(better, helperHours, reader)}: ${insteadOf(better.chance, before)}.`;
+}
+
+/** One chance beside another, in years of a hundred where tenths would say the same. */
+function insteadOf(after: number, before: number): string {
+  const words = formatChance(after);
+  const were = formatChance(before);
+  return words === were
+    ? `${Math.round(100 * after)} years in 100 instead of ${Math.round(100 * before)}`
+    : `${words} instead of ${were.replace('about ', '')}`;
+}
+
+function changeWords(
+  { kind, date = '', name = 'every adult', birds = 0 }: BetterOdds,
+  helperHours: number,
+  reader: DateReader,
+): string {
+  if (kind === 'fewer-birds') return `${birds} birds fewer in this batch`;
+  if (kind === 'hour-a-week') return `An hour more every Saturday from ${name}`;
+  const day = formatDate(date, reader);
+  return kind === 'helper'
+    ? `A helper for ${formatHours(helperHours)} on ${day}`
+    : `Without “${name}”, due by ${day}`;
+}
+
+/** Said of work that was looked into and that nothing helps much. */
+export const NOTHING_HELPS =
+  'Neither an hour more a week, a helper for a day nor one job less would change that much.';
+
+/** How the years are played, in a sentence. */
+export const playedWords = ({ rightShares }: Pick<WorkOutlook, 'rightShares'>): string =>
+  `In each of them you choose the days of your work anew every week, by a forecast of ${rightShares.length} days that fails as often as forecasts do (${Math.round(100 * (1 - rightShares[0]!))} of 100 of the next days, ${Math.round(100 * (1 - rightShares.at(-1)!))} of 100 of the last); what is planned for a day that turns out unfit goes undone that day.`;
+
+/** Work that is done a little late, by name; nothing where all of it is in time. */
+export function slightlyLateWords(outlook: WorkOutlook): string | undefined {
+  const late = inSeries(outlook.jobs.filter((job) => isSlightlyLate(outlook, job)));
+  if (late.length === 0) return undefined;
+  const names = late.map(({ next, later }) =>
+    [
+      next.name,
+      ...(next.belongsTo ? [` of ${next.belongsTo.name}`] : []),
+      ...(0 < later.length ? [` (${1 + later.length} times)`] : []),
+    ].join(''),
+  );
+  return `Done all the same, up to ${SLIGHTLY_LATE_DAYS} days after the latest day: ${names.join('; ')}.`;
+}

@@ -1,0 +1,77 @@
+import { playedSky } from '../../schedule/played-sky.js';
+import { seededRandom } from '../../schedule/random.js';
+import { playYears, type TakenOrder } from '../../schedule/week-play.js';
+import { workNetwork } from '../../schedule/work-network.js';
+import { inOrderOf } from '../../schedule/work-search.js';
+import { workWindows, type WorkWindow } from '../../schedule/work-windows.js';
+import type { PlayedJob, YearSuits } from '../../schedule/work-years.js';
+import type { WorkJob, WorkProblem } from '../../schedule/work.js';
+import { suitsOf, type DaysOfWork } from './days-of-work.js';
+import type { WholeWork } from './whole-work.js';
+import type { WorkNeed } from './work-need.js';
+import type { WorkRequest } from './work-request.js';
+
+/** A household's work with the years it is played through, to be played as it is or changed. */
+export interface PlayedWork {
+  /** Jobs are due when all that waits for them is still in time. */
+  readonly problem: WorkProblem;
+  readonly windows: readonly WorkWindow[];
+  readonly suits: readonly YearSuits[];
+  /** Plays the work as it is, or changed, through all years or the first of them. */
+  readonly play: (change?: Change) => PlayedJob[];
+}
+
+/** What is other than the household has it. */
+export interface Change {
+  readonly problem?: WorkProblem;
+  readonly first?: TakenOrder['first'];
+  readonly years?: number;
+}
+
+/** The plan's order of work, to be played through years of weather. */
+export function playedWork(
+  { request, needs, problem, fitted }: WholeWork,
+  years: readonly DaysOfWork[],
+): PlayedWork {
+  const network = workNetwork(problem.jobs);
+  const windows = workWindows(problem.jobs, network);
+  const suits = years.map((days) => suitsOfAll(request, needs, days));
+  const { rightShares } = request.tables.work.forecast;
+  const sky = playedSky(suits, problem.days, rightShares, seededRandom(request.seed));
+  const list = inOrderOf(
+    network,
+    Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),
+  );
+  const due = withLatest(problem, windows);
+  return {
+    problem: due,
+    windows,
+    suits,
+    play: ({ problem: changed, first, years: count } = {}) =>
+      playYears(
+        changed ? withLatest(changed, windows) : due,
+        { list, ...(first === undefined ? {} : { first }) },
+        sky,
+        count,
+      ),
+  };
+}
+
+const withLatest = (problem: WorkProblem, windows: readonly WorkWindow[]): WorkProblem => ({
+  ...problem,
+  jobs: problem.jobs.map((job, i): WorkJob => ({ ...job, dueDay: windows[i]!.latestDay })),
+});
+
+/** Days that suit every need in one year; needs that ask the same share one answer. */
+function suitsOfAll(
+  { tables }: WorkRequest,
+  needs: readonly WorkNeed[],
+  days: DaysOfWork,
+): YearSuits {
+  const known = new Map<string, Uint8Array | undefined>();
+  return needs.map(({ conditions }) => {
+    const key = JSON.stringify(conditions);
+    if (!known.has(key)) known.set(key, suitsOf(conditions, days, tables.work.wetDay.rainMm));
+    return known.get(key);
+  });
+}

@@ -1,0 +1,59 @@
+import { suitsOf, unfitDay, type DaysOfWork } from './days-of-work.js';
+import { daysOfSpells, type DrySpell } from './dry-spells.js';
+import type { WorkNeed } from './work-need.js';
+
+/** Days that suit a piece of work by itself; undefined when it asks nothing of a day. */
+export function suitsNeed(
+  { conditions, fromDay, untilDay }: WorkNeed,
+  days: DaysOfWork,
+  wetFromMm: number,
+): Uint8Array | undefined {
+  const suits = suitsOf(conditions, days, wetFromMm);
+  // Which day beyond the forecast is wet nobody knows: work of one set day is planned for it.
+  if (suits && fromDay === untilDay && days.isForecast[fromDay] !== 1) suits[fromDay] = 1;
+  return suits;
+}
+
+/**
+ * Days that suit every piece of work. What follows in the dry spell that other work was begun in
+ * suits the days of that spell as well, as far as they are not forecast.
+ */
+export function suitsOfNeeds(
+  needs: readonly WorkNeed[],
+  days: DaysOfWork,
+  wetFromMm: number,
+): (Uint8Array | undefined)[] {
+  const byKey = new Map(needs.map((need) => [need.key, need]));
+  return needs.map((need) => {
+    const suits = suitsNeed(need, days, wetFromMm);
+    const head = suits && days.isUsual ? headOf(need, byKey) : undefined;
+    const runDays = head?.conditions.dryDaysInRow;
+    if (!suits || !head || runDays === undefined) return suits;
+    const spell: DrySpell = { runDays, wetFromMm };
+    const isIn = daysOfSpells(suitsNeed(head, days, wetFromMm)!, days, spell);
+    const { noRain: _dry, dryGround: _ground, ...others } = need.conditions;
+    return suits.map((is, day) =>
+      is === 1 || (isIn[day] === 1 && unfitDay(others, days, day, wetFromMm) === undefined) ? 1 : 0,
+    );
+  });
+}
+
+/** The work with which the dry spell begins that a piece of work waits within. */
+function headOf(
+  need: WorkNeed,
+  byKey: ReadonlyMap<string, WorkNeed>,
+  depth = 0,
+): WorkNeed | undefined {
+  if (need.conditions.dryDaysInRow !== undefined || LONGEST_CHAIN < depth) return undefined;
+  for (const { key } of need.waitsFor) {
+    const before = byKey.get(key);
+    if (!before) continue;
+    if (before.conditions.dryDaysInRow !== undefined) return before;
+    const head = headOf(before, byKey, depth + 1);
+    if (head) return head;
+  }
+  return undefined;
+}
+
+/** Work in a circle is refused later, with its names. */
+const LONGEST_CHAIN = 20;

@@ -1,0 +1,122 @@
+import { freeFrom } from './work-placing.js';
+import { daysLeft, suitsOn } from './work-reasons.js';
+import { followersOf, lastDayBefore } from './work-settling.js';
+import type { WorkDays } from './work-days.js';
+import { costOf, finishDay, placedMinutes, type WorkJob } from './work.js';
+import type { WorkPlacing, WorkProblem } from './work.js';
+
+/** What would make a job fit that does not, or not all of it, with all else where it is. */
+export interface Remedies {
+  /** The day that lacks least, and how many minutes of each who takes part it lacks. */
+  readonly hours?: { readonly day: number; readonly minutes: number };
+  /** First day on which it would be done if its last day did not count. */
+  readonly laterDay?: number;
+  /** Jobs whose hours it could take, the cheapest to lose first. */
+  readonly instead: readonly number[];
+}
+
+const MOST_INSTEAD = 3;
+/** Nobody is asked for more on a day, what they have included. */
+const LONGEST_DAY_MINUTES = 12 * 60;
+
+/** Hours, a later date, or what could be left undone: each tried, and each enough by itself. */
+export function remediesFor(problem: WorkProblem, plan: WorkPlacing, index: number): Remedies {
+  const job = problem.jobs[index]!;
+  const from = freeFrom(job, plan);
+  if (from < 0 || job.able.length < job.peopleNeeded) return { instead: [] };
+  const days = daysLeft(problem, plan);
+  days.giveBack(job, plan[index]!);
+  const before = lastDayBefore(followersOf(problem)[index]!, plan);
+  const span = { from: Math.max(0, from), before };
+  const hours = hoursFor(problem, job, days, span);
+  const later = days.put({ ...job, untilDay: problem.days - 1 }, span.from, before);
+  days.giveBack(job, later);
+  return {
+    ...(hours ? { hours } : {}),
+    ...(isWhole(job, later) ? { laterDay: finishDay(later) } : {}),
+    instead: insteadOf(problem, plan, index, { days, span }),
+  };
+}
+
+const isWhole = (job: WorkJob, pieces: WorkPlacing[number]): boolean =>
+  placedMinutes(pieces) === job.minutes;
+
+/** Days between what a job waits for and what waits for it. */
+interface Span {
+  readonly from: number;
+  readonly before: number;
+}
+
+function hoursFor(
+  problem: WorkProblem,
+  job: WorkJob,
+  days: WorkDays,
+  { from, before }: Span,
+): Remedies['hours'] {
+  const last = Math.min(job.untilDay, before, problem.days - 1);
+  const pieces = days.put(job, from, before);
+  days.giveBack(job, pieces);
+  let best: Remedies['hours'];
+  for (let day = from; day <= last; day++) {
+    if (!suitsOn(job, day)) continue;
+    const there = days.together(job, day);
+    const others = pieces.reduce(
+      (sum, piece) => (piece.day === day ? sum : sum + piece.minutes),
+      0,
+    );
+    const minutes = job.minutes - others - there;
+    if (minutes <= 0 || (best && best.minutes <= minutes)) continue;
+    const asked = job.able.every(
+      (w) => problem.workers[w]!.minutes[day]! + minutes <= LONGEST_DAY_MINUTES,
+    );
+    if (asked && isEnough(job, days, { from, before }, { day, minutes })) best = { day, minutes };
+  }
+  return best;
+}
+
+/** Whether all of a job fits when everyone who could do it has more time on a day. */
+function isEnough(
+  job: WorkJob,
+  days: WorkDays,
+  { from, before }: Span,
+  { day, minutes }: { day: number; minutes: number },
+): boolean {
+  const more = { day, minutes: -minutes, workers: job.able };
+  days.take(job, more);
+  const pieces = days.put(job, from, before);
+  days.giveBack(job, [...pieces, more]);
+  return isWhole(job, pieces);
+}
+
+/** What waits for a struck-out job waits no longer, so that only its own hours are at stake. */
+function insteadOf(
+  { jobs }: WorkProblem,
+  plan: WorkPlacing,
+  index: number,
+  { days, span }: { days: WorkDays; span: Span },
+): number[] {
+  const job = jobs[index]!;
+  const cost = costOf(job, plan[index]!);
+  const needed = neededFor(jobs, index);
+  return plan
+    .map((pieces, i) => ({ i, pieces, lostCost: jobs[i]!.lostCost }))
+    .filter(({ i, pieces }) => !jobs[i]!.pinned && 0 < pieces.length && !needed.has(i))
+    .filter(({ lostCost }) => lostCost <= cost)
+    .sort((a, b) => a.lostCost - b.lostCost)
+    .filter(({ i, pieces }) => {
+      days.giveBack(jobs[i]!, pieces);
+      const fits = days.put(job, span.from, span.before);
+      days.giveBack(job, fits);
+      pieces.forEach((piece) => days.take(jobs[i]!, piece));
+      return isWhole(job, fits);
+    })
+    .slice(0, MOST_INSTEAD)
+    .map(({ i }) => i);
+}
+
+/** A job and all that it waits for, however far back. */
+function neededFor(jobs: readonly WorkJob[], index: number): Set<number> {
+  const needed = new Set([index]);
+  for (const i of needed) for (const { job } of jobs[i]!.waitsFor) needed.add(job);
+  return needed;
+}

@@ -1,0 +1,184 @@
+import type { ActivityNetwork } from './activity-network.js';
+import { drawIndex } from './random.js';
+import { WorkDays, type Variation } from './work-days.js';
+import { freeFrom } from './work-placing.js';
+import {
+  drawnEarlier,
+  followersOf,
+  isSame,
+  lastDayBefore,
+  type Followers,
+} from './work-settling.js';
+import { costOf, type WorkPiece, type WorkPlacing, type WorkProblem } from './work.js';
+
+/** An earlier plan, and what it counts for to stay with it. */
+export interface EarlierWork {
+  readonly plan: WorkPlacing;
+  /** Cost of moving one job to other days. */
+  readonly costPerMove: number;
+}
+
+/** A plan that is changed in place: a few jobs are taken out and put in again. */
+export class WorkState {
+  readonly pieces: (readonly WorkPiece[])[];
+  /** Of each job, with what it costs that it moved. */
+  readonly costs: Float64Array;
+  readonly followers: readonly Followers[];
+  readonly days: WorkDays;
+  total = 0;
+
+  constructor(
+    readonly problem: WorkProblem,
+    readonly network: ActivityNetwork,
+    plan: WorkPlacing,
+    private readonly earlier: EarlierWork | undefined,
+  ) {
+    this.days = new WorkDays(problem);
+    this.followers = followersOf(problem);
+    this.pieces = [...plan];
+    this.costs = new Float64Array(problem.jobs.length);
+    this.goTo(plan);
+  }
+
+  /** Takes over another plan. */
+  goTo(plan: WorkPlacing): void {
+    this.days.reset();
+    plan.forEach((pieces, i) => {
+      this.pieces[i] = pieces;
+      const job = this.problem.jobs[i]!;
+      if (!job.pinned) for (const piece of pieces) this.days.take(job, piece);
+    });
+    this.addUp();
+  }
+
+  /** Draws all jobs to the first days they fit on, which costs no more. */
+  settle(): void {
+    const { problem, network, pieces, days, earlier } = this;
+    drawnEarlier(problem, network, pieces, days, earlier?.plan).forEach(
+      (each, i) => (pieces[i] = each),
+    );
+    this.addUp();
+  }
+
+  /** Puts jobs where they were in the earlier plan, as far as they can be, then the others. */
+  stayWhere(list: Int32Array): void {
+    for (const i of list) {
+      const job = this.problem.jobs[i]!;
+      const was = this.earlier?.plan[i] ?? [];
+      const from = freeFrom(job, this.pieces);
+      if (job.pinned || was.length === 0 || from < 0) continue;
+      if (this.days.putWhereItWas(job, from, was)) this.pieces[i] = was;
+    }
+    for (const i of list)
+      if (!this.problem.jobs[i]!.pinned && this.pieces[i]!.length === 0)
+        this.pieces[i] = this.placed(i, undefined);
+    this.addUp();
+  }
+
+  /** What the plan costs, whatever moved. */
+  costWithoutMoves(): number {
+    return this.problem.jobs.reduce((sum, job, i) => sum + costOf(job, this.pieces[i]!), 0);
+  }
+
+  private addUp(): void {
+    this.total = 0;
+    this.pieces.forEach((pieces, i) => {
+      this.costs[i] = this.costWith(i, pieces);
+      this.total += this.costs[i]!;
+    });
+  }
+
+  /**
+   * Takes jobs out and puts them in again one by one in the order given, what they wait for first.
+   *
+   * @returns what they cost now less what they did; undefined when what waits for one of them could
+   * not stay where it is, and nothing has changed
+   */
+  putAgain(jobs: readonly number[], vary: Variation | undefined): Change | undefined {
+    const before = jobs.map((i) => this.pieces[i]!);
+    for (const i of jobs) this.takeOut(i);
+    const open = new Set(jobs);
+    let isKept = true;
+    let cost = 0;
+    const putIn = (i: number): void => {
+      if (!open.delete(i)) return;
+      for (const { job } of this.problem.jobs[i]!.waitsFor) putIn(job);
+      this.pieces[i] = isKept ? this.placed(i, vary) : [];
+      if (this.pieces[i].length === 0 && this.holdsUpAny(i)) isKept = false;
+      cost += this.costWith(i, this.pieces[i]) - this.costs[i]!;
+    };
+    for (const i of jobs) putIn(i);
+    const change = { jobs, before, cost };
+    if (isKept) return change;
+    this.undo(change);
+    return undefined;
+  }
+
+  undo({ jobs, before }: Change): void {
+    for (const i of jobs) this.takeOut(i);
+    jobs.forEach((i, k) => {
+      this.pieces[i] = before[k]!;
+      for (const piece of before[k]!) this.days.take(this.problem.jobs[i]!, piece);
+    });
+  }
+
+  /** Keeps what was put in again. */
+  keep({ jobs, cost }: Change): void {
+    for (const i of jobs) this.costs[i] = this.costWith(i, this.pieces[i]!);
+    this.total += cost;
+  }
+
+  private takeOut(i: number): void {
+    this.days.giveBack(this.problem.jobs[i]!, this.pieces[i]!);
+    this.pieces[i] = [];
+  }
+
+  private placed(i: number, vary: Variation | undefined): readonly WorkPiece[] {
+    const job = this.problem.jobs[i]!;
+    const from = freeFrom(job, this.pieces);
+    if (from < 0) return [];
+    const until = this.lastDayOf(i, from, vary);
+    const was = this.earlier?.plan[i];
+    const stays =
+      was !== undefined &&
+      0 < was.length &&
+      (!vary || vary.random() < STAYS_SHARE) &&
+      this.days.putWhereItWas(job, from, was, until);
+    return stays ? was : this.days.put(job, from, until, vary);
+  }
+
+  /** Of what may be done in part sometimes less is put in, so that what waits for it fits. */
+  private lastDayOf(i: number, from: number, vary: Variation | undefined): number {
+    const { untilDay, smallestPieceMinutes } = this.problem.jobs[i]!;
+    const until = lastDayBefore(this.followers[i]!, this.pieces);
+    const isWhole = smallestPieceMinutes === undefined || this.followers[i]!.length === 0;
+    if (!vary || isWhole || CUT_SHARE < vary.random()) return until;
+    const last = Math.min(until, untilDay, this.problem.days - 1);
+    return Math.max(0, from) + drawIndex(vary.random, Math.max(1, last - from + 1));
+  }
+
+  private holdsUpAny(i: number): boolean {
+    return this.followers[i]!.some(({ job }) => 0 < this.pieces[job]!.length);
+  }
+
+  private costWith(i: number, pieces: readonly WorkPiece[]): number {
+    const job = this.problem.jobs[i]!;
+    const cost = costOf(job, pieces);
+    const was = this.earlier?.plan[i];
+    if (!was || was.length === 0 || isSame(job, pieces, was)) return cost;
+    return cost + this.earlier!.costPerMove;
+  }
+}
+
+/** How often a job that others wait for is cut short. */
+const CUT_SHARE = 0.3;
+
+/** How often a job that is put in again is first tried where it was in an earlier plan. */
+const STAYS_SHARE = 0.7;
+
+/** Jobs that were put in again, where they were before, and the cost of it. */
+export interface Change {
+  readonly jobs: readonly number[];
+  readonly before: readonly (readonly WorkPiece[])[];
+  readonly cost: number;
+}

@@ -1,0 +1,84 @@
+import { Button } from '@mantine/core';
+import { useEffect, useState } from 'react';
+import { batchFields, type Batch } from '../../../../shared/farm/batch.js';
+import { betterWeek, type BetterWeek } from '../../../../shared/plan/better-week.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatDate } from '../../../../shared/units/dates.js';
+import { inOwnUnits } from '../../../../shared/units/own-units.js';
+import { useSave, type SavedBatch, type SavedFarm, type SavedPicture } from '../../api/queries.js';
+import { wordsOfRow } from '../../fields/field-words.js';
+import { Failure } from '../../shell/states.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly tables: Tables;
+  readonly picture: SavedPicture;
+}
+
+/** Of batches whose day was picked: the week that would suit them better, and one touch to take it. */
+export function BetterWeeks({ picture, ...rest }: Props) {
+  const picked = picture.batches.filter(({ assumed = [] }) => !assumed.includes('arrivalDate'));
+  if (picked.length === 0) return null;
+  return (
+    <section className="start-block" aria-label="Arrival">
+      {picked.map((batch) => (
+        <OneBatch key={batch.id} batch={batch} picture={picture} {...rest} />
+      ))}
+    </section>
+  );
+}
+
+function OneBatch({ farm, tables, picture, batch }: Props & { batch: SavedBatch }) {
+  const found = useBetterWeek({ tables, picture }, batch.id);
+  const words = wordsOfRow(batchFields, { ...farm, today: picture.today });
+  const save = useSave<Batch, SavedBatch>(farm.id, 'batches', words);
+  const say = (date: string): string => formatDate(date, { ...farm, today: picture.today });
+  const at = say(batch.arrivalDate);
+  if (found === undefined)
+    return (
+      <p>
+        {batch.name} on {at}: looking at the weeks around …
+      </p>
+    );
+  if (found === 'none')
+    return (
+      <p>
+        {batch.name} on {at}: no week around suits them much better.
+      </p>
+    );
+  const { now, best, because } = found;
+  return (
+    <div className="start-rows">
+      <p>
+        <b>
+          {batch.name} would do better on {say(best.arrivalDate)}
+        </b>{' '}
+        ({best.score} points of 100; {at} has {now.score}). Against {at}:{' '}
+        {inOwnUnits(because, farm.units)}
+      </p>
+      <div>
+        <Button
+          variant="default"
+          loading={save.isPending}
+          onClick={() => save.mutate({ ...batch, arrivalDate: best.arrivalDate })}
+        >
+          Take {say(best.arrivalDate)}
+        </Button>
+      </div>
+      <Failure error={save.error} />
+    </div>
+  );
+}
+
+/** Looked for once the page stands; undefined until it is known. */
+function useBetterWeek(
+  { tables, picture }: Pick<Props, 'tables' | 'picture'>,
+  batchId: string,
+): BetterWeek | 'none' | undefined {
+  const [found, setFound] = useState<BetterWeek | 'none'>();
+  useEffect(() => {
+    const timer = setTimeout(() => setFound(betterWeek(picture, tables, batchId) ?? 'none'), 0);
+    return () => clearTimeout(timer);
+  }, [tables, picture, batchId]);
+  return found;
+}

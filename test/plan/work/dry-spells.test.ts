@@ -1,0 +1,100 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { addDays, daysBetween } from '../../../shared/calendar/plain-date.js';
+import { jobsOfSet } from '../../../shared/plan/work/job-sets.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import type { DailyWeather } from '../../../shared/weather/climate.js';
+import { tables } from '../../support/factories.js';
+import { newOwnJob, newWork } from '../../support/season-factories.js';
+
+const today = '2027-06-07'; // a Monday
+const hay = tables.jobSets.find(({ id }) => id === 'hay')!;
+const IN_FIELD = ['mow', 'ted', 'rake', 'bale'];
+const hours = { hoursByWeekday: [8, 8, 8, 8, 8, 8, 8] };
+const people = ['a', 'b'].map((id) => ({ id, name: id, away: [], ...hours }));
+
+const weather = (rain: readonly boolean[], first: string): DailyWeather[] =>
+  rain.map((isWet, k) => ({
+    date: addDays(first, k),
+    minC: 12,
+    maxC: 24,
+    rainMm: isWet ? 8 : 0,
+  }));
+const dryBefore = weather(new Array<boolean>(40).fill(false), addDays(today, -40));
+
+/** A cut of hay that may begin today, planned under a forecast: the days of its passes from today. */
+function cutUnder(forecast: readonly boolean[], rainMm?: number[]) {
+  const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+  const { climate, ...rest } = newWork({ today, people, ownJobs, ...(rainMm ? { rainMm } : {}) });
+  const known = { recent: dryBefore, forecast: weather(forecast, today) };
+  const plan = workPlanOf({ ...rest, climate: { ...climate, ...known } }, 20);
+  const job = (id: string) => plan.jobs.find(({ key }) => key === `own/${id}`)!;
+  return {
+    on: IN_FIELD.map((id) => daysBetween(today, job(id).pieces[0]?.date ?? '2027-12-31')),
+    why: job('mow').why,
+  };
+}
+
+describe('a cut of hay', () => {
+  const [dry, wet] = [false, true];
+
+  it('is not begun on the eve of rain, and dries in the first dry spell that is forecast', () => {
+    const { on, why } = cutUnder([dry, dry, wet, dry, dry, dry, dry, dry, dry]);
+    expect(on[0]).toBeGreaterThanOrEqual(3);
+    expect(on).toEqual([0, 1, 2, 3].map((k) => on[0]! + k));
+    expect(why).toContain('Rain within 4 days on Mon 7 Jun and Tue 8 Jun');
+    expect(why).toContain('4 dry days in a row are forecast');
+  });
+
+  it('beyond the forecast is planned in one go, with the odds of such a week', () => {
+    // As wet a June as there is: no spell of the usual weather is four days long.
+    const { on, why } = cutUnder([wet, wet, wet, wet], new Array<number>(12).fill(120));
+    expect(on[0]).toBeGreaterThan(3);
+    expect(on).toEqual([0, 1, 2, 3].map((k) => on[0]! + k));
+    expect(why).toMatch(/4 dry days in a row come in [1-4] of 10 such weeks/);
+  });
+
+  it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {
+    fc.assert(
+      fc.property(fc.array(fc.boolean(), { minLength: 8, maxLength: 12 }), (forecast) => {
+        const { on } = cutUnder(forecast);
+        for (let day = on[0]!; day < on[0]! + 4; day++) expect(forecast[day] ?? dry).toBe(dry);
+        on.forEach((day) => expect(forecast[day] ?? dry).toBe(dry));
+        expect([...on].sort((a, b) => a - b)).toEqual(on);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('other conditions of the days to come', () => {
+  const placed = (conditions: object, forecast: readonly Partial<DailyWeather>[]) => {
+    const { climate, ...rest } = newWork({ today, people, ownJobs: [newOwnJob({ conditions })] });
+    const days = weather(
+      forecast.map(() => false),
+      today,
+    ).map((day, k) => ({
+      ...day,
+      ...forecast[k],
+    }));
+    const [job] = workPlanOf(
+      { ...rest, climate: { ...climate, recent: dryBefore, forecast: days } },
+      20,
+    ).jobs;
+    return [job!.pieces[0]!.date, job!.why];
+  };
+
+  it('asks for the night after: a frost tomorrow morning keeps plants in today', () => {
+    const [on, why] = placed({ nextNightMinAtLeastC: 4 }, [{}, { minC: 1 }, {}, {}]);
+    expect(on).toBe('2027-06-08');
+    expect(why).toContain('Next night too cold on Mon 7 Jun');
+  });
+
+  it('asks for warm soil, which follows the air of the days before', () => {
+    const warm = { minC: 20, maxC: 32 };
+    const [on, why] = placed({ soilAtLeastC: 22 }, new Array(10).fill(warm) as (typeof warm)[]);
+    expect(daysBetween(today, on!)).toBeGreaterThan(1);
+    expect(daysBetween(today, on!)).toBeLessThan(10);
+    expect(why).toContain('Soil too cold on');
+  });
+});

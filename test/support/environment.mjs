@@ -1,0 +1,24 @@
+import { TestEnvironment } from 'jest-environment-node';
+import { AsyncLocalStorage } from 'node:async_hooks';
+
+/** What the file of tests that runs has begun to hand on from call to call. */
+const handedOn = new Set();
+for (const name of ['run', 'enterWith']) {
+  const original = AsyncLocalStorage.prototype[name];
+  AsyncLocalStorage.prototype[name] = function (...given) {
+    handedOn.add(this);
+    return original.apply(this, given);
+  };
+}
+
+/**
+ * Jest's environment of Node. What a file hands on from call to call ends with the file: each promise of
+ * every later file of the same process would be given it, and a service has one for each start.
+ */
+export default class Environment extends TestEnvironment {
+  async teardown() {
+    for (const storage of handedOn) storage.disable();
+    handedOn.clear();
+    await super.teardown();
+  }
+}
