@@ -62,6 +62,8 @@ const jest = spawnSync(
     // Room for what is soon thrown away: with less of it more is copied. Workers are given it too.
     '--min-semi-space-size=64',
     '--max-semi-space-size=64',
+    // There are more workers than processors: what is thrown away needs no threads of its own.
+    '--single-threaded-gc',
     '--experimental-vm-modules',
     '--no-warnings',
     'node_modules/jest/bin/jest.js',

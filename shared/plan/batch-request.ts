@@ -4,7 +4,7 @@ import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
 import { tablesIn } from '../tables/in-own-units.js';
 import type { Tables } from '../tables/tables.js';
-import { careOf, herdChores, type ChoreHours } from './chore-hours.js';
+import { careOf, herdChores } from './chore-hours.js';
 import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
 import { birdsToProcess } from './leaving-weights.js';
@@ -12,7 +12,7 @@ import { occupanciesOf } from './occupancy.js';
 import { flockOf } from './other-flocks.js';
 import { FURTHEST_DAYS, planningDay } from './planning-day.js';
 import { processingDays } from './processing-days.js';
-import type { OtherFlock, PlanRequest } from './request.js';
+import type { ChoreHours, OtherFlock, PlanRequest } from './request.js';
 
 /**
  * A batch in the picture of its farm, with what the other batches hold on to.

@@ -5,10 +5,8 @@ import { withNamedCows } from '../pasture/named-cows.js';
 import type { TaskTemplate } from '../tables/task-template.js';
 import { rowById, type Tables } from '../tables/tables.js';
 import type { PlanContext } from './context.js';
+import type { ChoreHours } from './request.js';
 import { hoursOf } from './tasks/task-hours.js';
-
-/** Hours of chores by date. */
-export type ChoreHours = (date: PlainDate) => number;
 
 interface Span {
   readonly from: PlainDate;

@@ -15,9 +15,9 @@ import { hoursOfDay } from './processing-work.js';
 export interface ProcessingDayPart {
   readonly on: PlainDate;
   readonly birds: number;
-  /** At home only: from the first bird caught to the last thing clean, and by whom. */
-  readonly from?: string;
-  readonly until?: string;
+  /** At home only: hours of the day from the first bird caught to the last thing clean, and by whom. */
+  readonly fromH?: number;
+  readonly untilH?: number;
   readonly who?: string;
 }
 
@@ -59,17 +59,16 @@ const LAST_HOUR = 24;
 function hoursOfThat(
   context: PlanContext,
   { hands, names, helpers, birds }: ProcessingDay,
-): Pick<ProcessingDayPart, 'from' | 'until' | 'who'> {
+): Pick<ProcessingDayPart, 'fromH' | 'untilH' | 'who'> {
   const startH = context.tables.judgements.birds.processingStartH.value;
   const endH = startH + hoursOfDay(context, hands, birds);
   if (hands === 0 || LAST_HOUR <= endH) return {};
-  const { units } = context.farm;
   const own =
     areHandsUnknown(context) || names.length === 0 ? [`${hands - helpers} people`] : names;
   const others = helpers === 0 ? [] : [helpers === 1 ? 'a helper' : `${helpers} helpers`];
   return {
-    from: formatHour(startH, units),
-    until: formatHour(Math.ceil(2 * endH) / 2, units),
+    fromH: startH,
+    untilH: Math.ceil(2 * endH) / 2,
     who: [...own, ...others].join(', '),
   };
 }

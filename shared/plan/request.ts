@@ -4,7 +4,6 @@ import type { EggCount } from '../farm/egg-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
-import type { ChoreHours } from './chore-hours.js';
 import type { Packed } from './freezer-account.js';
 
 /** What another flock of layers of the farm gives the household's table. */
@@ -15,6 +14,9 @@ export interface OtherFlock {
   /** Eggs that the household wants in a week, where it was said of that flock. */
   readonly eggsWantedPerWeek?: number;
 }
+
+/** Hours of chores by date. */
+export type ChoreHours = (date: PlainDate) => number;
 
 /** What the plan of one batch looks at: its part of the farm's picture. */
 export interface PlanRequest extends Pick<

@@ -15,21 +15,28 @@ export interface PlayedSky {
   readonly usual: readonly Float64Array[];
 }
 
+/** What is foreseen of days to come. */
+export interface Foreseen {
+  /** Share of days that come as forecast, the day it is made on first. */
+  readonly rightShares: readonly number[];
+  /** Of each job the days in a row that make a day suit it; one where it is left out. */
+  readonly runDays?: readonly number[];
+}
+
 /**
  * The years that work is played through, with a forecast for each: a day comes as forecast in the
  * given share of cases, else any year’s day was forecast, which may happen to be alike. A forecast
- * is made on the first day, for as many days as there are shares, and again when those are over.
+ * is made on the first day, for as many days as there are shares, and again when those are over. A
+ * day that suits because of a run of days comes as forecast only where all of them do.
  *
  * Jobs with one and the same list of days ask for the same kind of day, in every year.
  *
  * Range: up to 32,767 years and kinds.
- *
- * @param rightShares share of days that come as forecast, the day it is made on first
  */
 export function playedSky(
   years: readonly YearSuits[],
   days: number,
-  rightShares: readonly number[],
+  { rightShares, runDays }: Foreseen,
   random: Random,
 ): PlayedSky {
   const kinds = new Map<Uint8Array, number>();
@@ -41,14 +48,14 @@ export function playedSky(
     return kinds.get(own)!;
   });
   const real = years.map((suits) => first.map((i) => suits[i]!));
-  const forecast = real.map((own) => {
-    const seen = own.map((days) => days.slice());
-    for (let day = 0; day < days; day++) {
-      if (random() < rightShares[day % rightShares.length]!) continue;
-      const other = real[drawIndex(random, real.length)]!;
-      seen.forEach((kind, k) => (kind[day] = other[k]![day]!));
-    }
-    return seen;
+  const forecast = real.map((own, year) => {
+    const seen = Int16Array.from({ length: days }, (_, day) =>
+      random() < rightShares[day % rightShares.length]! ? year : drawIndex(random, real.length),
+    );
+    return own.map((_, k) => {
+      const run = runDays?.[first[k]!] ?? 1;
+      return Uint8Array.from(seen, (__, day) => real[seenOf(seen, year, day, run)]![k]![day]!);
+    });
   });
   const usual = first.map((_, k) =>
     Float64Array.from(
@@ -57,4 +64,11 @@ export function playedSky(
     ),
   );
   return { years: years.length, everyDays: rightShares.length, kindOf, real, forecast, usual };
+}
+
+/** The year whose weather is forecast for a run of days: another’s where one of them does not hold. */
+function seenOf(seen: Int16Array, year: number, day: number, runDays: number): number {
+  const last = Math.min(day + runDays, seen.length);
+  for (let each = day; each < last; each++) if (seen[each] !== year) return seen[each]!;
+  return year;
 }

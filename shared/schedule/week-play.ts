@@ -31,8 +31,8 @@ const FIRST = -100;
  *
  * What presses comes first; then what has fewest days of the week left, with what it costs to lose
  * it weighed against them; then the order given. On a day that turns out unfit the work chosen for
- * it goes undone and its hours are lost. A job that may be spread keeps what is done of it, whether
- * it is finished or not.
+ * it goes undone and its hours are lost. A job that may be spread keeps what is done of it; what waits
+ * for it goes on with that part after its last day.
  *
  * Source: serial schedule generation, Kolisch (1996), over a rolling week; the rule of priority is
  * this program’s own, the best of a dozen tried on invented households.
@@ -217,7 +217,8 @@ class Player {
   private readyFrom({ fromDay, waitsFor }: WorkJob, start: number): number {
     let from = Math.max(start, fromDay);
     for (const { job, days } of waitsFor) {
-      const end = 0 <= this.doneOn[job]! ? this.doneOn[job]! : this.chosenEnd[job]!;
+      const over = this.overOn(job, start);
+      const end = 0 <= over ? over : this.chosenEnd[job]!;
       if (end < 0) return -1;
       from = Math.max(from, end + days);
     }
@@ -237,9 +238,17 @@ class Player {
 
   /** What it waits for may have gone undone. */
   private mayStart(i: number, day: number): boolean {
-    return this.problem.jobs[i]!.waitsFor.every(
-      ({ job, days }) => 0 <= this.doneOn[job]! && this.doneOn[job]! + days <= day,
-    );
+    return this.problem.jobs[i]!.waitsFor.every(({ job, days }) => {
+      const over = this.overOn(job, day);
+      return 0 <= over && over + days <= day;
+    });
+  }
+
+  /** Day on which a job was done, or its last where only part of it was by then; else -1. */
+  private overOn(i: number, today: number): number {
+    const { untilDay, minutes } = this.problem.jobs[i]!;
+    if (0 <= this.doneOn[i]!) return this.doneOn[i]!;
+    return untilDay < today && this.open[i]! < minutes ? untilDay : -1;
   }
 }
 

@@ -65,10 +65,6 @@ export const finishDay = (pieces: readonly WorkPiece[]): number => pieces.at(-1)
 export const placedMinutes = (pieces: readonly WorkPiece[]): number =>
   pieces.reduce((sum, { minutes }) => sum + minutes, 0);
 
-/** Day on which all of a job is done, -1 when some of it is not in the plan. */
-export const doneDay = (job: WorkJob, pieces: readonly WorkPiece[]): number =>
-  placedMinutes(pieces) < job.minutes ? -1 : finishDay(pieces);
-
 /**
  * What a job costs with its pieces, which may hold a part of it.
  *

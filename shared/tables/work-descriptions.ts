@@ -186,6 +186,7 @@ export const work = nested(
       hoursEachTime: HOURS,
       hoursEachCow: HOURS,
     }),
+    herdMove: part('HerdMove', { hoursBase: HOURS, because: maybe(WORDS) }),
     lookFor: nested(
       'LookFor',
       row('LookFor', {

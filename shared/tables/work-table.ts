@@ -80,6 +80,8 @@ export interface WorkTable {
     readonly hoursEachTime: number;
     readonly hoursEachCow: number;
   };
+  /** Moving a herd to fresh grass, on top of the daily look. */
+  readonly herdMove: Sourced & { readonly hoursBase: number };
   /** What to look for on a round of animals. */
   readonly lookFor: {
     readonly outdoorBirds: readonly string[];

@@ -48,7 +48,7 @@ export function chanceChecks(read: ReadRows, tables: Tables): readonly Check[] {
   const known = history.filter(isEven);
   const unseen = history.filter((day) => !isEven(day));
   const shorter = structuredClone(tables);
-  Object.assign(shorter.work.horizonDays, { value: DAYS });
+  Object.assign(shorter.work.horizonDays, { value: DAYS, mostDays: DAYS });
   // What would help is not asked: no work is called unlikely.
   Object.assign(shorter.judgements.work.likelyShare, { value: 0 });
   return waysOf(known).flatMap((way) => {

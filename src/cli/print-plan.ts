@@ -6,6 +6,7 @@ import type { BatchPlan } from '../../shared/plan/batch-plan.js';
 import type { Tables } from '../../shared/tables/tables.js';
 import {
   formatDate,
+  formatHour,
   formatLongDate,
   formatMonth,
   type DateReader,
@@ -196,7 +197,7 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
           leaving.slot?.slots.best,
         ),
       ),
-    leaving && processingText(leaving, near),
+    leaving && processingText(leaving, near, (h) => formatHour(h, farm.units)),
     leaving && leaving.processingWays.map(({ words }) => paragraph(`- ${words}.`, '  ')).join('\n'),
     laying &&
       section(
@@ -297,10 +298,13 @@ export function printPlan(plan: BatchPlan, farm: Farm, tables: Tables): string {
 const processingText = (
   { processingDays, slowest }: NonNullable<BatchPlan['leaving']>,
   near: (iso: string) => string,
+  hour: (h: number) => string,
 ): string =>
   [
-    ...processingDays.flatMap(({ on, birds, from, until, who }) =>
-      from === undefined ? [] : [`${near(on)}: ${birds} birds, ${from} to ${until}, ${who}.`],
+    ...processingDays.flatMap(({ on, birds, fromH, untilH, who }) =>
+      fromH === undefined || untilH === undefined
+        ? []
+        : [`${near(on)}: ${birds} birds, ${hour(fromH)} to ${hour(untilH)}, ${who}.`],
     ),
     ...(slowest === undefined ? [] : [`What holds it up is ${slowest}.`]),
   ]

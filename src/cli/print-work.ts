@@ -4,17 +4,21 @@ import {
   whoIsThereText,
   type SitterSheet,
 } from '../../shared/plan/handover/sitter-sheet.js';
+import { roundsSaid } from '../../shared/plan/work/rounds-said.js';
 import { weeksToTell } from '../../shared/plan/work/weeks-to-tell.js';
 import {
   betterWords,
   chanceWords,
   elseWords,
+  heldUpWords,
   isLikely,
+  isTried,
   lackWords,
   NOTHING_HELPS,
   playedWords,
   slightlyLateWords,
-  unlikelyOf,
+  unlikelyLines,
+  type UnlikelyLine,
 } from '../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
@@ -29,6 +33,7 @@ import {
   formatYears,
   type Reader,
 } from '../../shared/units/format.js';
+import { frostFreeDays } from '../../shared/weather/frost-free-days.js';
 import { tablesFor } from './text.js';
 
 const NEXT_DAYS = 4;
@@ -45,7 +50,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
       [chore.name, chore.belongsTo].filter(Boolean).join(', '),
       chore.personId === undefined ? 'nobody' : (names.get(chore.personId) ?? ''),
       formatHours(chore.hours),
-      'every day',
+      chore.rounds ? roundsSaid(chore.rounds) : 'a chore of the day',
     ]);
     const jobs = plan.jobs.flatMap((job) =>
       job.pieces
@@ -163,14 +168,14 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
   const { table } = tablesFor(reader);
   const near = (date: string): string => formatDate(date, reader);
   const likely = outlook.jobs.filter((job) => isLikely(outlook, job));
-  const unlikely = unlikelyOf(outlook);
+  const unlikely = unlikelyLines(outlook);
   const slightly = slightlyLateWords(outlook);
   return [
     `Played through ${outlook.years} years of weather, ${outlook.isMeasured ? 'measured' : 'drawn from monthly averages'}. ${playedWords(outlook)}`,
     '\nProbably not in time',
     ...(unlikely.length === 0 && slightly === undefined
       ? ['All of it is likely to get done in time.']
-      : inSeries(unlikely).map((line) => unlikelyText(line, outlook, reader))),
+      : unlikely.map((line) => unlikelyText(line, outlook, reader))),
     ...(slightly === undefined ? [] : [slightly]),
     '\nLikely in time',
     table(
@@ -207,12 +212,20 @@ export function printOutlook(outlook: WorkOutlook, reader: Reader): string {
     ),
     '\nFrost',
     table(
-      ['at or below', 'last spring, half', `${sure} by`, 'first fall, half', `${sure} after`],
+      [
+        'at or below',
+        'last spring, half',
+        `${sure} by`,
+        'first fall, half',
+        `${sure} after`,
+        'frost-free days',
+      ],
       outlook.frost.map(({ thresholdC, last, first }) => [
         formatValue(thresholdC, 'degC', reader),
         ...[last?.usual, last?.safe, first?.usual, first?.safe].map((day) =>
           day === undefined ? 'none' : formatMonthDay(day, reader),
         ),
+        last && first ? frostFreeDays(last.usual, first.usual) : 'none',
       ]),
     ),
   ].join('\n');
@@ -222,18 +235,21 @@ const hardestOf = ({ next, later }: Series<JobOutlook>): JobOutlook =>
   later.reduce((a, b) => (b.chance < a.chance ? b : a), next);
 
 /** A piece of work that is unlikely to get done in time, and what would help, a line each. */
-function unlikelyText(line: Series<JobOutlook>, outlook: WorkOutlook, reader: Reader): string {
-  const job = hardestOf(line);
+function unlikelyText(line: UnlikelyLine, outlook: WorkOutlook, reader: Reader): string {
+  const { job, often, times } = line;
   const { startBySafe } = job;
   const says = [
     chanceWords(job, reader),
     ...elseWords(job, reader),
     lackWords(job),
+    heldUpWords(line),
     startBySafe && `Start by ${formatDate(startBySafe, reader)} to be safe.`,
-    job.lacks !== undefined && job.better.length === 0 && NOTHING_HELPS,
+    isTried(job) && job.better.length === 0 && NOTHING_HELPS,
   ];
+  const whole = [job.name, job.belongsTo?.name].filter(Boolean).join(', ');
+  const unlikelyName = often === undefined ? whole : `${whole} (${often}, ${times} times)`;
   return [
-    `${nameOf(job, line, ', the hardest of them')}: ${says.filter(Boolean).join(' ')}`,
+    `${unlikelyName}: ${says.filter(Boolean).join(' ')}`,
     ...job.better.map((better) => `  ${betterWords(outlook, job, better, reader)}`),
   ].join('\n');
 }

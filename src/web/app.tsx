@@ -1,8 +1,9 @@
+import type { QueryClient } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import { Redirect, Route, Switch, useRoute } from 'wouter';
 import { tablesIn } from '../../shared/tables/in-own-units.js';
 import { useFarm, useTables, type SavedFarm } from './api/queries.js';
-import { useAskToday } from './api/today-queries.js';
+import { askToday, useAskToday } from './api/today-queries.js';
 import { useWhenIdle } from './api/when-idle.js';
 import { AskingProvider } from './api/asking.js';
 import { LeaveGuard } from './fields/leave-guard.js';
@@ -35,6 +36,14 @@ const TrustScreen = lazy(() => import('./screens/trust/trust-screen.js'));
 const YearScreen = lazy(() => import('./screens/year/year-screen.js'));
 const YearPrint = lazy(() => import('./screens/year/year-print.js'));
 const PrintScreen = lazy(() => import('./screens/print/print-screen.js'));
+
+/** Asks for what a page opened on Today needs before anything is drawn of it. */
+export function askAhead(client: QueryClient, path: string): void {
+  const farmId = /^\/farm\/([^/]+)\/today$/.exec(path)?.[1];
+  if (farmId === undefined) return;
+  askToday(client, farmId);
+  loadToday().catch(() => undefined);
+}
 
 export function App() {
   return (

@@ -1,4 +1,4 @@
-import '@mantine/core/styles.css';
+import './look/components.js';
 import './look/tokens.css';
 import './look/font.css';
 import './look/base.css';
@@ -6,13 +6,14 @@ import { MantineProvider } from '@mantine/core';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app.js';
+import { App, askAhead } from './app.js';
 import { theme, variables } from './look/theme.js';
 
 const queries = new QueryClient({
   defaultOptions: { queries: { retry: 1, refetchOnWindowFocus: false } },
 });
 
+askAhead(queries, window.location.pathname);
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
     <MantineProvider

@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import autocannon from 'autocannon';
 import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
+import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
 import { benchPicture } from './picture.mjs';
 import { benchTodayPage } from './today-page.mjs';
@@ -109,6 +110,7 @@ benchYear(print);
 pastures();
 await endpoints();
 await benchPicture(print);
+await chances();
 await othersWait();
 await todayPage();
 await benchWriters(print, {
@@ -215,6 +217,15 @@ async function endpoints() {
   );
   print('resident memory after the load', residentMB(program.child.pid), 'MB', 1);
   await Promise.all([stop(program.child), stop(bare.child)]);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Chances of the sample household, on a service of their own. */
+async function chances() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchChances(url, print);
+  await stop(child);
   rmSync(dataDir, { recursive: true, force: true });
 }
 

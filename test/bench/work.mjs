@@ -1,17 +1,8 @@
 /** Invented work of a household: jobs, people and days as many as an issue of speed asks for. */
-import 'reflect-metadata';
-import { readFileSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
-import { parse } from 'jsonc-parser';
 
 const dist = (path) => new URL(`../../dist/${path}`, import.meta.url).href;
 const { fitWork } = await import(dist('shared/schedule/work-search.js'));
-const { workNetwork } = await import(dist('shared/schedule/work-network.js'));
-const { chancesOverYears } = await import(dist('shared/schedule/work-years.js'));
-const { workOutlook } = await import(dist('shared/plan/farm/work-of-farm.js'));
-const { planAnimals } = await import(dist('shared/plan/farm/animal-plans.js'));
-const { pictureOfDocument } = await import(dist('src/picture/farm-document.js'));
-const { loadTables } = await import(dist('src/reference/load-tables.js'));
 const { seededRandom } = await import(dist('shared/schedule/random.js'));
 
 const DAYS = 120;
@@ -19,8 +10,6 @@ const JOBS = 150;
 const FIRST_PLANS = 3;
 const GOOD_PLANS = 1000;
 const AGAIN_PLANS = 100;
-const YEARS = 1000;
-const SURE_SHARE = 0.9;
 
 /** @param print prints one figure: name, value, unit, number of runs */
 export function benchWork(print) {
@@ -52,25 +41,6 @@ export function benchWork(print) {
     }),
   );
   print('work, plan again when one is away for four days', again.ms, 'ms', 1);
-  const years = inventedYears(problem, seededRandom(2));
-  const { order } = workNetwork(problem.jobs);
-  const chances = timed(() => chancesOverYears(problem, order, years, SURE_SHARE));
-  print('work, 1,000 years of days that suit, one core', chances.ms, 'ms', YEARS);
-  const { picture, tables, animals } = household();
-  const outlook = timed(() => workOutlook(picture, tables, animals, []));
-  print('work, 1,000 years of weather of the example household, one core', outlook.ms, 'ms', YEARS);
-}
-
-/** The example household with its weather, as the terminal plans it. */
-function household() {
-  const document = parse(
-    readFileSync(new URL('../support/examples/household.jsonc', import.meta.url), 'utf8'),
-    undefined,
-    { allowTrailingComma: true },
-  );
-  const tables = loadTables();
-  const picture = pictureOfDocument(document, tables, 0);
-  return { picture, tables, animals: planAnimals(picture, tables) };
 }
 
 function invented(random) {
@@ -100,13 +70,6 @@ function invented(random) {
     };
   });
   return { days: DAYS, workers, jobs };
-}
-
-function inventedYears({ jobs }, random) {
-  return Array.from({ length: YEARS }, () => {
-    const dry = dryDays(random);
-    return jobs.map((job) => (job.suits ? dry : undefined));
-  });
 }
 
 const dryDays = (random) => Uint8Array.from({ length: DAYS }, () => (random() < 0.25 ? 1 : 0));

@@ -93,3 +93,20 @@ it.each([
   );
   await context.close();
 });
+
+it('has the styles of every component of the library that the built page uses', () => {
+  const assets = join(PROJECT_ROOT, 'dist/web/assets');
+  const read = (extension: string): string =>
+    readdirSync(assets)
+      .filter((name) => name.endsWith(extension))
+      .map((name) => readFileSync(join(assets, name), 'utf8'))
+      .join('');
+  const classes = (text: string): Set<string> => new Set(text.match(/\bm[-_][0-9a-f]{6,8}\b/g));
+  const whole = classes(
+    readFileSync(join(PROJECT_ROOT, 'node_modules/@mantine/core/styles.css'), 'utf8'),
+  );
+  const built = classes(read('.css'));
+  const missing = [...classes(read('.js'))].filter((each) => whole.has(each) && !built.has(each));
+  expect(built.size).toBeGreaterThan(100);
+  expect(missing).toEqual([]);
+});

@@ -160,7 +160,7 @@ describe('a newcomer', () => {
     for (const [name, to] of [
       [/^Adult 1 about 25 h a week/, 'place'],
       [/^Child 1 about/, 'place'],
-      [/^Brooder for meat birds/, 'facilities'],
+      [/^Brooder for meat birds/, 'facilities#facility-[^/]+'],
       [/^Herd 5 × cow with calf, here/, 'pasture/land'],
       [/^Paddocks 12 of .+ acres each assumed/, 'pasture/land'],
     ] as const)
@@ -323,7 +323,7 @@ describe('a saved batch', () => {
     await page.getByText(/tasks moved with the arrival/).waitFor();
     // A way to go out is taken up by one touch, and the one it was becomes the one to choose.
     await page.getByRole('button', { name: 'Choose: any night, with heat out there' }).click();
-    await page.getByRole('button', { name: 'Choose: five nights in six' }).waitFor();
+    await page.getByRole('button', { name: 'Choose: about 8 nights in 10' }).waitFor();
   });
 
   it('keeps what is stored when the farm switches its units', async () => {

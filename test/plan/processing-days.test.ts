@@ -30,7 +30,7 @@ describe('the days of processing', () => {
     const found = plan({ wantedBirds: 40, processingWeekday: 6 });
     expect(found.leaving!.age.value).toBe(53); // Saturday 26 June, not Tuesday 29
     expect(found.leaving!.processingDays).toEqual([
-      { on: '2027-06-26', birds: expect.any(Number), from: '08:00', until: '14:30', who: 'A, B' },
+      { on: '2027-06-26', birds: expect.any(Number), fromH: 8, untilH: 14.5, who: 'A, B' },
     ]);
     expect(codes(found)).not.toContain('processing-weekday');
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { latestStart } from '../../shared/schedule/latest-start.js';
 import { WorkDays } from '../../shared/schedule/work-days.js';
-import { doneDay } from '../../shared/schedule/work.js';
+import { placedMinutes } from '../../shared/schedule/work.js';
 import { newJob } from '../support/work-factories.js';
 
 const together = Int32Array.of(60, 60, 0, 120, 60, 30);
@@ -41,7 +41,7 @@ describe('latestStart', () => {
           const last = latestStart(job, byDay, minutes, suits);
           const inTime = (from: number): boolean => {
             const pieces = new WorkDays(problem).put({ ...job, untilDay: byDay }, from);
-            return 0 <= doneDay(job, pieces);
+            return job.minutes <= placedMinutes(pieces);
           };
           if (0 <= last) expect(inTime(last)).toBe(true);
           expect(inTime(last + 1)).toBe(false);

@@ -26,7 +26,7 @@ const play = (
   { right = RIGHT, first }: { right?: number[]; first?: number } = {},
 ) => {
   const list = Int32Array.from(workNetwork(problem.jobs).order);
-  const sky = playedSky(years, problem.days, right, seededRandom(1));
+  const sky = playedSky(years, problem.days, { rightShares: right }, seededRandom(1));
   return playYears(problem, { list, ...(first === undefined ? {} : { first }) }, sky);
 };
 
@@ -69,7 +69,7 @@ describe('playYears', () => {
       [dryOn(0), undefined],
     ];
     const lost = [1, 2, 3, 4, 5, 6].map((seed) => {
-      const sky = playedSky(wet, DAYS, WRONG, seededRandom(seed));
+      const sky = playedSky(wet, DAYS, { rightShares: WRONG }, seededRandom(seed));
       const isForecastDry = sky.forecast[0]![0]![0] === 1;
       const [, other] = playYears(one, { list: Int32Array.from([0, 1]) }, sky);
       return [isForecastDry, other!.finishes[0] === -1];
@@ -133,8 +133,10 @@ describe('playYears', () => {
             expect(job.fromDay <= day && day <= job.untilDay).toBe(true);
             expect(suits[i]?.[day]).not.toBe(0);
             for (const wait of job.waitsFor) {
-              const before = played[wait.job]!.finishes[year]!;
-              expect(0 <= before && before + wait.days <= day).toBe(true);
+              const done = played[wait.job]!.finishes[year]!;
+              const isPart = 0 < played[wait.job]!.shares[year]!;
+              const over = done < 0 && isPart ? problem.jobs[wait.job]!.untilDay : done;
+              expect(0 <= over && over + wait.days <= day).toBe(true);
             }
           });
           expect(worked).toBeLessThanOrEqual(hours + 1e-3);
@@ -150,7 +152,7 @@ describe('playedSky', () => {
     const years = Array.from({ length: 400 }, (_, y): YearSuits => [
       new Uint8Array(70).fill(y < 200 ? 1 : 0),
     ]);
-    const sky = playedSky(years, 70, [1, 0.5], seededRandom(2));
+    const sky = playedSky(years, 70, { rightShares: [1, 0.5] }, seededRandom(2));
     const rightOn = (ahead: number): number => {
       let [right, all] = [0, 0];
       sky.forecast.forEach((kinds, y) =>
@@ -165,6 +167,13 @@ describe('playedSky', () => {
     expect(rightOn(0)).toBe(1);
     expect(rightOn(1)).toBeCloseTo(0.75, 1); // half hold; of the others half are right by chance
     expect(sky.usual[0]![3]).toBeCloseTo(0.5, 12);
+    // A run of two days has one day in it that may fail, whichever is its first.
+    const runs = playedSky(years, 70, { rightShares: [1, 0.5], runDays: [2] }, seededRandom(2));
+    const rightRuns = runs.forecast.map(
+      (kinds, y) =>
+        kinds[0]!.slice(0, 69).filter((is, day) => is === runs.real[y]![0]![day]).length,
+    );
+    expect(rightRuns.reduce((sum, n) => sum + n, 0) / (400 * 69)).toBeCloseTo(0.75, 1);
   });
 });
 

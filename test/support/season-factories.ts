@@ -20,8 +20,8 @@ export const newOwnJob = (more: Partial<OwnJob> = {}): OwnJob => ({
 });
 
 /** Work of a meat batch that arrives on a date. */
-export function newBatchWork(arrivalDate: string, today: string): DatedWork {
-  const plan = plannedBatch(newRequest({ today, batch: { arrivalDate, wantedBirds: 60 } }));
+export function newBatchWork(arrivalDate: string, today: string, wantedBirds = 60): DatedWork {
+  const plan = plannedBatch(newRequest({ today, batch: { arrivalDate, wantedBirds } }));
   return {
     id: 'meat',
     name: 'Meat chicks',

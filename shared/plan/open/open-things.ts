@@ -27,7 +27,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
       ...['stocking-density', 'leave-date', 'number-times-each', 'per-bird', 'feed-of-phase'],
       ...['bird-feed-day', 'bird-feed-model', 'flock-feed-day', 'feed-bags', 'feed-buy-by'],
       ...['feed-conversion', 'cockerel-feed', 'bird-sensible-heat', 'flock-water-with-feed'],
-      ...['floor-a-bird', 'most-chicks', 'most-birds'],
+      ...['floor-a-bird', 'most-chicks', 'most-birds', 'slot-arrival', 'slot-ready', 'slot-over'],
     ],
   },
   {
@@ -181,7 +181,14 @@ const OPEN_THINGS: readonly OpenThing[] = [
       'nights-too-cold',
       'odds-of-dry-days',
       'hot-day-of-ten-years',
+      'frost-free-days',
     ],
+  },
+  {
+    what: 'How warm this spring is',
+    knownBetter:
+      'As its days are measured and forecast; and by a thermometer in your own bed, 4 in deep.',
+    formulas: ['soil-temperature', 'hives-open', 'swarming'],
   },
   {
     what: 'How long the work takes you',

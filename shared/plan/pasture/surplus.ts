@@ -19,8 +19,9 @@ export const surplusFormulas = {
   bales: {
     id: 'bales',
     title: 'Bales',
-    words: 'Hay divided by the weight of one bale, rounded up.',
-    symbols: 'n = ⌈H ÷ bale⌉',
+    words:
+      'The hay named below (H), with what is lost in store and at feeding where it is to be fed, divided by the weight of one bale, rounded up to whole bales.',
+    symbols: 'n = ⌈H ÷ m_bale⌉',
     sources: ['ARITHMETIC'],
     mark: 'computed',
   },
@@ -103,7 +104,7 @@ export function balesOf(
     from(hay, 'H'),
     fromTable(
       chosenOr(choices.baleId, tables.pasture.hay),
-      ...([`One bale, ${bale.name}`, bale.kg, 'kg'] as const),
+      ...([`One bale, ${bale.name}`, bale.kg, 'kg', 'm_bale'] as const),
     ),
   ]);
 }

@@ -12,7 +12,7 @@ export type Unfit = (request: WorkRequest) => readonly WorkNeed[];
 
 /**
  * For work that makes ready for a batch and finds no place before it comes: the first later arrival
- * with which it does, tried by planning the household again with that batch so many days later.
+ * with which most of it does together, tried by planning the household again with that batch so many days later.
  *
  * @param unfit what finds no place in the plan of a request
  * @returns by the key of the work, in words; none where no arrival within six weeks would do
@@ -23,22 +23,19 @@ export function arrivalsToMove(request: WorkRequest, unfit: Unfit): ReadonlyMap<
   for (const work of request.work) {
     const arrival = work.events.find(({ id }) => id === `event/${work.id}/arrival`);
     if (work.kind !== 'batch' || !arrival || arrival.date <= request.today) continue;
-    const waiting = new Set(
-      open.filter(({ belongsTo }) => belongsTo?.id === work.id).map(({ key }) => key),
-    );
-    for (const days of waiting.size === 0 ? [] : LATER_DAYS) {
+    const waiting = open.filter(({ belongsTo }) => belongsTo?.id === work.id).map(({ key }) => key);
+    if (waiting.length === 0) continue;
+    const tried = LATER_DAYS.map((days) => {
       const still = new Set(unfit(withLater(request, work, days)).map(({ key }) => key));
-      const date = formatDate(addDays(arrival.date, days), {
-        units: request.farm.units,
-        today: request.today,
-      });
-      for (const key of waiting) {
-        if (still.has(key)) continue;
-        found.set(key, `Move “${arrival.name}” to ${date} or later: by then there is time for it.`);
-        waiting.delete(key);
-      }
-      if (waiting.size === 0) break;
-    }
+      return { days, fits: waiting.filter((key) => !still.has(key)) };
+    });
+    const { days, fits } = tried.reduce((a, b) => (a.fits.length < b.fits.length ? b : a));
+    const date = formatDate(addDays(arrival.date, days), {
+      units: request.farm.units,
+      today: request.today,
+    });
+    const words = `Move “${arrival.name}” to ${date} or later: by then there is time for it.`;
+    for (const key of fits) found.set(key, words);
   }
   return found;
 }

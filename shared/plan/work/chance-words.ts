@@ -23,11 +23,39 @@ export const isSlightlyLate = (outlook: WorkOutlook, job: JobOutlook): boolean =
   job.nearlyAlwaysBy !== undefined &&
   job.nearlyAlwaysBy <= addDays(job.latest, SLIGHTLY_LATE_DAYS);
 
+/** Work that is unlikely to be done in time, in one line with its other times. */
+export interface UnlikelyLine {
+  readonly job: JobOutlook;
+  /** How often it comes, and how many of its times are unlikely; of what comes once nothing. */
+  readonly often?: string;
+  readonly times: number;
+  /** Work that is late because this is, by name. */
+  readonly heldUp: readonly string[];
+}
+
 /** Work that is unlikely to be done in time, what matters most and is least likely first. */
-export const unlikelyOf = (outlook: WorkOutlook): JobOutlook[] =>
-  outlook.jobs
+export function unlikelyLines(outlook: WorkOutlook): UnlikelyLine[] {
+  const unlikely = outlook.jobs
     .filter((job) => !isLikely(outlook, job) && !isSlightlyLate(outlook, job))
     .sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.chance - b.chance);
+  const byKey = new Map(unlikely.map((job) => [job.key, job]));
+  const rootOf = (job: JobOutlook): JobOutlook => {
+    const before = byKey.get(job.waitsFor?.key ?? '');
+    return before ? rootOf(before) : job;
+  };
+  const heldUp = (root: JobOutlook): string[] =>
+    unlikely.filter((job) => job !== root && rootOf(job) === root).map(({ name }) => name);
+  return inSeries(unlikely.filter((job) => rootOf(job) === job)).map(({ next, later, often }) => ({
+    job: next,
+    ...(often === undefined ? {} : { often }),
+    times: 1 + later.length,
+    heldUp: heldUp(next),
+  }));
+}
+
+/** What is late with a piece of work; nothing where nothing is. */
+export const heldUpWords = ({ heldUp }: UnlikelyLine): string | undefined =>
+  heldUp.length === 0 ? undefined : `Late with it: ${heldUp.join('; ')}.`;
 
 const RANK: Readonly<Record<JobOutlook['priority'], number>> = { must: 0, should: 1, could: 2 };
 
@@ -71,7 +99,7 @@ export function lackWords({ lacks, waitsFor, windowDays }: JobOutlook): string |
     return windowDays === 1
       ? 'There are too few hours for it on its day, whatever else is left undone.'
       : 'There are too few hours for it between its dates, whatever else is left undone.';
-  if (lacks === 'before') return `“${waitsFor}”, which it waits for, is late.`;
+  if (lacks === 'before') return `“${waitsFor?.name}”, which it waits for, is late.`;
   if (lacks === 'hours') return 'Other work has the hours on the days that suit it.';
   return lacks === 'weather' ? 'The weather: too few days suit it.' : undefined;
 }
@@ -108,7 +136,11 @@ function changeWords(
     : `Without “${name}”, due by ${day}`;
 }
 
-/** Said of work that was looked into and that nothing helps much. */
+/** Whether help was looked for: what only waits for other late work is helped with that. */
+export const isTried = ({ lacks }: JobOutlook): boolean =>
+  lacks !== undefined && lacks !== 'before';
+
+/** Said of work for which help was looked for, and that nothing helps much. */
 export const NOTHING_HELPS =
   'Neither an hour more a week, a helper for a day nor one job less would change that much.';
 

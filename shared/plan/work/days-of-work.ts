@@ -159,11 +159,16 @@ export function suitsOf(
   const isAsking = asksForRun || Object.values(asks).some((each) => each !== undefined && each);
   if (!isAsking) return undefined;
   const ofTheDay = { ...asks, noRain: asks.noRain === true || asksForRun };
-  const fit = Uint8Array.from(days.rainMm, (_, day) =>
-    unfitDay(ofTheDay, days, day, wetFromMm) === undefined ? 1 : 0,
-  );
-  return asksForRun ? spellStarts(fit, days, { runDays: dryDaysInRow, wetFromMm }) : fit;
+  const fit = fitDays(ofTheDay, days, wetFromMm);
+  if (!asksForRun) return fit;
+  const onAnyGround = fitDays({ ...ofTheDay, dryGround: false }, days, wetFromMm);
+  return spellStarts({ fit, onAnyGround }, days, { runDays: dryDaysInRow, wetFromMm });
 }
+
+const fitDays = (conditions: WorkConditions, days: DaysOfWork, wetFromMm: number): Uint8Array =>
+  Uint8Array.from(days.rainMm, (_, day) =>
+    unfitDay(conditions, days, day, wetFromMm) === undefined ? 1 : 0,
+  );
 
 /** What makes a day unfit for a job, in words; undefined when it suits. */
 export function unfitDay(

@@ -1,6 +1,10 @@
-import type { DaysOfWork } from './days-of-work.js';
-
-type Weather = Pick<DaysOfWork, 'rainMm' | 'isForecast' | 'isUsual'>;
+/** Rain of days, and what is known of it. */
+interface Weather {
+  readonly rainMm: Float64Array;
+  readonly isForecast: Uint8Array;
+  /** Beyond the forecast it is no more than usual; else it is all known. */
+  readonly isUsual?: true;
+}
 
 /** Dry days in a row that work asks for, and the rain from which a day is wet. */
 export interface DrySpell {
@@ -8,30 +12,37 @@ export interface DrySpell {
   readonly wetFromMm: number;
 }
 
-/** Days before and after one that are of its season. */
-const SEASON_DAYS = 21;
+/** Days before and after one among which some day is fit, or the ground is not asked. */
+const AROUND_DAYS = 7;
+
+/** Days by what they are like themselves: what suits work as its first, whatever comes after. */
+export interface FirstDays {
+  /** 1 for every day that suits it. */
+  readonly fit: Uint8Array;
+  /** The same whatever the ground. */
+  readonly onAnyGround: Uint8Array;
+}
 
 /**
  * Days on which work can begin that needs several dry ones, out of those that suit it otherwise.
  *
  * In known weather, and as far as the forecast reaches, all of its days are dry. Beyond it nobody
- * knows which spell will be long: it begins with the longest of the season, even where the usual
- * weather has none as long as that. What its odds are is told by `chanceOfDryRun`.
- *
- * @param fit 1 for every day that suits it as its first, whatever comes after
+ * knows which spell will be long: it begins on any day that is fit in the usual weather, or dry at
+ * least where none is fit within a week, as if the spell came. What the odds of that are is told by
+ * `chanceOfDryRun`.
  */
-export function spellStarts(fit: Uint8Array, days: Weather, spell: DrySpell): Uint8Array {
+export function spellStarts(
+  { fit, onAnyGround }: FirstDays,
+  days: Weather,
+  spell: DrySpell,
+): Uint8Array {
   const dry = dryDaysFrom(days, spell);
-  const isOpen = (day: number): boolean => days.isUsual === true && !isForeseen(days, day, spell);
-  const hopes = Uint8Array.from(fit, (is, day) =>
-    is === 1 && isOpen(day) && !isWetAhead(days, day, spell) ? dry[day]! : 0,
-  );
-  return fit.map((is, day) => {
-    if (is === 0) return 0;
-    if (!isOpen(day)) return spell.runDays <= dry[day]! ? 1 : 0;
-    if (hopes[day] === 0) return 0;
-    const season = hopes.subarray(Math.max(0, day - SEASON_DAYS), day + SEASON_DAYS + 1);
-    return Math.max(...season) <= hopes[day]! ? 1 : 0;
+  return onAnyGround.map((isDry, day) => {
+    if (isDry === 0) return 0;
+    if (days.isUsual !== true) return fit[day] === 1 && spell.runDays <= dry[day]! ? 1 : 0;
+    if (isWetAhead(days, day, spell)) return 0;
+    if (fit[day] === 1 || days.isForecast[day] === 1) return fit[day]!;
+    return fit.subarray(Math.max(0, day - AROUND_DAYS), day + AROUND_DAYS + 1).includes(1) ? 0 : 1;
   });
 }
 

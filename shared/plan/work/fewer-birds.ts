@@ -1,14 +1,17 @@
 import type { Candidate } from './better-odds.js';
 import type { WholeWork } from './whole-work.js';
-import type { OutlookRequest } from './work-outlook.js';
 import { fitAll } from './work-plan.js';
+import type { WorkRequest } from './work-request.js';
+
+/** Makes the same work with some birds of a batch fewer; nothing where that cannot be. */
+export type WithFewerBirds = (batchId: string, birds: number) => WorkRequest | undefined;
 
 /** As many fewer as are tried. */
 const BIRDS = 10;
 
 /** Ten birds fewer of each batch whose own work is unlikely to get done. */
 export function fewerBirds(
-  { withFewerBirds }: Pick<OutlookRequest, 'withFewerBirds'>,
+  { withFewerBirds }: { readonly withFewerBirds?: WithFewerBirds | undefined },
   { needs }: WholeWork,
   unlikely: readonly number[],
 ): Candidate[] {

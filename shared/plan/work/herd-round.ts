@@ -25,7 +25,7 @@ interface RoundOf extends HerdRound {
 }
 
 /**
- * Milking; and the daily look at a herd, and its hay, on days for which no template asks: from autumn to
+ * Milking; moves on grass; and the daily look at a herd, and its hay, on days for which no template asks: from autumn to
  * turn-out, and on grass once the checks after turn-out have ended. Cattle are looked at every day.
  *
  * Hours by the templates of the same work after turn-out, for the most head there are.
@@ -38,6 +38,7 @@ export function herdRounds(round: RoundOf): PlannedChore[] {
   const [hay, grass] = [open.filter(isOnHay(round)), open.filter((day) => !isOnHay(round)(day))];
   return [
     ...milkingOf(round),
+    ...movesOf(round),
     ...choreOf(round, hay, {
       key: `herd/${herd.id}/winter-round`,
       name: 'Feed hay, look at water and every animal',
@@ -71,6 +72,32 @@ function milkingOf({ herd, tables, today, days }: RoundOf): PlannedChore[] {
       onDays: new Set(onDays),
       rounds: timesADay === 2 ? ['morning', 'evening'] : ['morning'],
       row: together([milking]),
+    },
+  ];
+}
+
+/** Moves to fresh grass, strip after strip, as the grass plan has them. */
+function movesOf({ herd, pasture, tables, today, days }: RoundOf): PlannedChore[] {
+  const { herdMove } = tables.work;
+  const onDays = (pasture?.moves ?? [])
+    .filter(({ herdId }) => herdId === herd.id)
+    .flatMap(({ from, days: stayDays, strips }) =>
+      Array.from({ length: strips }, (_, k) =>
+        daysBetween(today, addDays(from, Math.round((k * stayDays) / strips))),
+      ),
+    )
+    .filter((day) => 0 <= day && day < days);
+  if (onDays.length === 0) return [];
+  return [
+    {
+      key: `herd/${herd.id}/moves`,
+      name: 'Move them to fresh grass: measure, set fences, count through',
+      belongsTo: { kind: 'herd', id: herd.id, name: herd.name },
+      hoursPerDay: herdMove.hoursBase,
+      fromDay: Math.min(...onDays),
+      toDay: Math.max(...onDays),
+      onDays: new Set(onDays),
+      row: together([herdMove]),
     },
   ];
 }

@@ -50,7 +50,7 @@ export interface JobOutlook {
   readonly isFewDays: boolean;
   /** Of work that is unlikely to be done in time: what it lacks, and what it waits for. */
   readonly lacks?: Unlikely['lacks'];
-  readonly waitsFor?: string;
+  readonly waitsFor?: { readonly key: string; readonly name: string };
   /** What would raise its odds, the most first. */
   readonly better: readonly BetterOdds[];
 }
@@ -118,7 +118,9 @@ export function jobOutlooks(
           : {}),
         isFewDays: asksForDays && forecastDays <= from && windowDays <= fewDays.value,
         ...(why.has(i) ? { lacks: why.get(i)!.lacks } : {}),
-        ...(waits === undefined ? {} : { waitsFor: needs[waits]!.name }),
+        ...(waits === undefined
+          ? {}
+          : { waitsFor: { key: needs[waits]!.key, name: needs[waits]!.name } }),
         better: better.get(i) ?? [],
       },
     ];

@@ -13,8 +13,9 @@ const KNOWN = new WeakMap<DatedPlace['climate'], { key: string; events: KeyDate[
 
 /**
  * Key dates of the place that own jobs can be tied to, of the year that is, the one before and the
- * next: frosts, soil that is warm enough, hives that can be opened. Frosts are the farm’s own dates
- * and what follows from them; the rest moves with the weather that is measured and forecast.
+ * two that follow: frosts, soil that is warm enough, hives that can be opened. Frosts are the
+ * farm’s own dates and what follows from them; the rest moves with the weather that is measured and
+ * forecast.
  */
 export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): KeyDate[] {
   const { lastFrost, firstFrost, frostDatesAre, latitudeDeg } = farm;
@@ -25,7 +26,8 @@ export function placeKeyDates({ farm, climate, tables, today }: DatedPlace): Key
     ...frostsOf({ farm, climate, tables, today }),
     ...warmthsOf({ climate, latitudeDeg }, tables.work.keyDates),
   ];
-  const events = [-1, 0, 1].flatMap((k) => {
+  // A plan of the work goes to its last dated need, which can lie in the year after the next.
+  const events = [-1, 0, 1, 2].flatMap((k) => {
     const year = yearOf(today) + k;
     return yearly.map(({ id, name, dateOf }): KeyDate => ({
       id: `${OF_PLACE}${id}-${year}`,

@@ -37,7 +37,9 @@ export function playedWork(
   const windows = workWindows(problem.jobs, network);
   const suits = years.map((days) => suitsOfAll(request, needs, days));
   const { rightShares } = request.tables.work.forecast;
-  const sky = playedSky(suits, problem.days, rightShares, seededRandom(request.seed));
+  const runDays = needs.map(({ conditions }) => conditions.dryDaysInRow ?? 1);
+  const foreseen = { rightShares, runDays };
+  const sky = playedSky(suits, problem.days, foreseen, seededRandom(request.seed));
   const list = inOrderOf(
     network,
     Float64Array.from(needs, (_, i) => fitted.plan[i]![0]?.day ?? windows[i]!.latestDay),

@@ -26,16 +26,30 @@ export function suitsOfNeeds(
   const byKey = new Map(needs.map((need) => [need.key, need]));
   return needs.map((need) => {
     const suits = suitsNeed(need, days, wetFromMm);
-    const head = suits && days.isUsual ? headOf(need, byKey) : undefined;
-    const runDays = head?.conditions.dryDaysInRow;
-    if (!suits || !head || runDays === undefined) return suits;
-    const spell: DrySpell = { runDays, wetFromMm };
-    const isIn = daysOfSpells(suitsNeed(head, days, wetFromMm)!, days, spell);
+    if (!suits || !days.isUsual) return suits;
+    const isIn = spellDays(need, headOf(need, byKey), days, wetFromMm);
+    if (!isIn) return suits;
     const { noRain: _dry, dryGround: _ground, ...others } = need.conditions;
     return suits.map((is, day) =>
       is === 1 || (isIn[day] === 1 && unfitDay(others, days, day, wetFromMm) === undefined) ? 1 : 0,
     );
   });
+}
+
+/** Days of the spells that work can follow in: of those to be begun in, or of the one begun already. */
+function spellDays(
+  { spellUntilDay }: WorkNeed,
+  head: WorkNeed | undefined,
+  days: DaysOfWork,
+  wetFromMm: number,
+): Uint8Array | undefined {
+  if (head) {
+    const spell: DrySpell = { runDays: head.conditions.dryDaysInRow!, wetFromMm };
+    return daysOfSpells(suitsNeed(head, days, wetFromMm)!, days, spell);
+  }
+  return spellUntilDay === undefined
+    ? undefined
+    : days.isForecast.map((is, day) => (is === 0 && day <= spellUntilDay ? 1 : 0));
 }
 
 /** The work with which the dry spell begins that a piece of work waits within. */

@@ -18,7 +18,7 @@ export interface Unlikely {
   readonly waitsFor?: number;
 }
 
-/** So many are looked into, what is worth most first. */
+/** So many are tried by themselves, what is worth most first. */
 const MOST = 20;
 /** Years in which the work is tried first, to see what it lacks. */
 const WHY_YEARS = 100;
@@ -47,27 +47,27 @@ export function unlikelyWork(
     later.reduce((a, b) => (chances[b.index]! < chances[a.index]! ? b : a), next),
   );
   const togetherOf = crewHours(problem);
-  return worst
-    .map(({ index }) => index)
-    .sort((a, b) => problem.jobs[b]!.lostCost - problem.jobs[a]!.lostCost)
+  const found = worst.map(({ index }): Omit<Unlikely, 'lacks'> & Partial<Unlikely> => {
+    const job = problem.jobs[index]!;
+    const fromDay = windows[index]!.earliestDay;
+    if (latestStart({ ...job, fromDay }, job.dueDay, togetherOf(job), undefined) < 0)
+      return { index, lacks: 'dates' };
+    const waitsFor = lateBefore(played, base, index);
+    return waitsFor === undefined ? { index } : { index, lacks: 'before', waitsFor };
+  });
+  const open = found
+    .filter(({ lacks }) => lacks === undefined)
+    .sort((a, b) => problem.jobs[b.index]!.lostCost - problem.jobs[a.index]!.lostCost)
     .slice(0, MOST)
-    .map((index, k, all): Unlikely => {
+    .map(({ index }, k, all): Unlikely => {
       onPlayed?.(k / all.length);
       const job = problem.jobs[index]!;
-      const fromDay = windows[index]!.earliestDay;
-      if (latestStart({ ...job, fromDay }, job.dueDay, togetherOf(job), undefined) < 0)
-        return { index, lacks: 'dates' };
-      const waitsFor = lateBefore(played, base, index);
-      if (waitsFor !== undefined) return { index, lacks: 'before', waitsFor };
-      const first = chanceOf(
-        played.play({ first: index, years: WHY_YEARS })[index]!,
-        job,
-        sureShare.value,
-      ).onTime;
-      const others = first - chances[index]!;
-      if (1 - first < others) return { index, lacks: 'hours' };
+      const tried = played.play({ first: index, years: WHY_YEARS })[index]!;
+      const first = chanceOf(tried, job, sureShare.value).onTime;
+      if (1 - first < first - chances[index]!) return { index, lacks: 'hours' };
       return { index, lacks: played.suits[0]?.[index] ? 'weather' : 'dates' };
     });
+  return [...found.filter((each): each is Unlikely => each.lacks !== undefined), ...open];
 }
 
 /** What a job waits for that is done too late for it in most of the years in which it fails. */

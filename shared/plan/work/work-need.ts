@@ -40,6 +40,8 @@ export interface WorkNeed {
   readonly ifLate?: string;
   /** The event it prepares and is of no use after. */
   readonly prepares?: KeyDate;
+  /** Last day of the dry spell in which what it waits for was done. */
+  readonly spellUntilDay?: number;
   /** What it puts out is harmed by a night at or below this, °C. */
   readonly harmedAtOrBelowC?: number;
   /** Its time is past, so that it is only known where something was said of it. */

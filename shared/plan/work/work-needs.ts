@@ -1,4 +1,5 @@
 import { learnedHours } from './learned-hours.js';
+import { spellsBegun } from './spells-begun.js';
 import { asSaid, spentToday, type SpentToday } from './needs-as-said.js';
 import { readOwnJobs } from './own-needs.js';
 import { doneLately, struckOut, type DoneNeed, type StruckNeed } from './set-aside.js';
@@ -30,6 +31,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
     .map((need) => asSaid(need, marks.get(need.key), request.today, judged))
     .filter(({ fromDay }) => fromDay < days);
   const keys = new Set(open.map((need) => need.key));
+  const spellOf = spellsBegun(reading, request.today);
   return {
     chores: reading.chores.filter(isOpen),
     looks: reading.looks,
@@ -38,6 +40,7 @@ export function workNeeds(request: WorkRequest, days: number): WorkNeeds {
     spentToday: spentToday(request.today, reading),
     needs: open.map((need) => ({
       ...need,
+      ...spellOf(need),
       // What is done, struck out or long past holds nothing up.
       waitsFor: need.waitsFor.filter(({ key }) => keys.has(key)),
     })),

@@ -5,7 +5,7 @@ import type { DailyWeather } from '../../weather/climate.js';
 import { placeFrost, type PlaceFrost } from '../place-frost.js';
 import { betterOdds, type Candidate } from './better-odds.js';
 import { daysOfWork, workFrame, type DaysOfWork } from './days-of-work.js';
-import { fewerBirds } from './fewer-birds.js';
+import { fewerBirds, type WithFewerBirds } from './fewer-birds.js';
 import { countBetween, jobOutlooks, spread, type CountSpread } from './job-outlook.js';
 import type { JobOutlook } from './job-outlook.js';
 import { oddsCandidates } from './odds-candidates.js';
@@ -15,7 +15,6 @@ import { workBasis } from './work-basis.js';
 import type { DryEnough } from './work-ground.js';
 import { sourcedOf } from './work-need.js';
 import { fitAll } from './work-plan.js';
-import type { WorkRequest } from './work-request.js';
 import { yearsOf, type HistoryRequest } from './years-of-weather.js';
 
 /** Days of a time of the month on which the ground can be worked. */
@@ -63,7 +62,7 @@ const SPAN_DAYS = 14;
 
 export interface OutlookRequest extends HistoryRequest {
   /** The same work with some birds of a batch fewer; left out where that cannot be. */
-  readonly withFewerBirds?: (batchId: string, birds: number) => WorkRequest | undefined;
+  readonly withFewerBirds?: WithFewerBirds;
   /** Told the share of the work that is played, 0 to 1. */
   readonly onPlayed?: (share: number) => void;
 }
@@ -91,7 +90,8 @@ export function workOutlookOf(request: OutlookRequest, drawnYears = DRAWN_YEARS)
   const within = (from: number, to: number) => (share: number) =>
     onPlayed?.(from + share * (to - from));
   const unlikely = unlikelyWork(work, played, base, within(PART.why, PART.better));
-  const low = unlikely.map(({ index }) => index);
+  // What only waits for other late work is helped with that.
+  const low = unlikely.filter(({ lacks }) => lacks !== 'before').map(({ index }) => index);
   const candidates: Candidate[] = [
     ...oddsCandidates(work, played, low),
     ...fewerBirds(request, work, low),

@@ -1,8 +1,14 @@
-import { useIsMutating, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import {
+  useIsMutating,
+  useMutation,
+  useQuery,
+  useQueryClient,
+  type QueryClient,
+} from '@tanstack/react-query';
 import { useCallback, useEffect, useState } from 'react';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
 import { putJson } from './client.js';
-import { ofFarm } from './queries.js';
+import { ofFarm, type SavedFarm } from './queries.js';
 import type { Said } from './work-queries.js';
 
 /** Asked for ahead it is not asked for again by its screen. */
@@ -15,6 +21,12 @@ const ofToday = (farmId: string) => ({
 /** Taken out of the pocket again, a phone knows what others ticked off meanwhile. */
 export const useToday = (farmId: string) =>
   useQuery({ ...ofToday(farmId), refetchOnWindowFocus: 'always' });
+
+/** Asks for a farm and its day before anything of the page is there. */
+export function askToday(client: QueryClient, farmId: string): void {
+  void client.prefetchQuery(ofToday(farmId));
+  void client.prefetchQuery(ofFarm<SavedFarm>(farmId, ''));
+}
 
 /** Asks for the day before its screen is there. */
 export function useAskToday(farmId: string): () => void {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import { addDays } from '../../../shared/calendar/plain-date.js';
 import type { Paddock } from '../../../shared/farm/paddock.js';
+import { datedWork } from '../../../shared/plan/work/dated-work.js';
 import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
 import { newBatch } from '../../support/factories.js';
 import { newHerd, newPaddocks, newPastureRequest } from '../../support/pasture-factories.js';
@@ -42,6 +43,14 @@ const stopOf = ({ issues }: PasturePlan) =>
 describe('a paddock that becomes a garden', () => {
   // 7 CFR 205.203(c)(1): raw manure at least 120 days before the harvest of what touches the soil,
   // 90 days before that of what does not; certifiers count grazing animals and poultry the same way.
+  it('has its last day for them among the dates of the calendar', () => {
+    const herds = [newHerd()];
+    const [work] = datedWork([], { herds, cows: [] }, planOf({ harvestOn: '2027-10-01' }));
+    const bed = work!.events.find(({ id }) => id === 'event/bed-p1/last-day')!;
+    expect(bed.date).toBe('2027-06-03');
+    expect(bed.name).toContain('last day for herd, pens and raw manure');
+  });
+
   it('takes no cattle and no birds from 120 days before the harvest', () => {
     const plan = planOf({ harvestOn: '2027-10-01' });
     const last = daysInBed(plan).at(-1)!;

@@ -3,10 +3,11 @@ import {
   betterWords,
   chanceWords,
   elseWords,
+  heldUpWords,
   isSlightlyLate,
   lackWords,
   slightlyLateWords,
-  unlikelyOf,
+  unlikelyLines,
 } from '../../../shared/plan/work/chance-words.js';
 import type { JobOutlook } from '../../../shared/plan/work/job-outlook.js';
 import { workOutlookOf } from '../../../shared/plan/work/work-outlook.js';
@@ -18,6 +19,7 @@ describe('what is said of a chance', () => {
   const reader = { units: 'us', today: '2027-04-05' } as const;
   const jobOf = (more: Partial<JobOutlook> = {}): JobOutlook => ({
     ...{ ...outlook.jobs[0]!, chance: 0.5, lost: 0.5, partly: 0, usuallyBy: '2027-04-20' },
+    nearlyAlwaysBy: '2027-05-20',
     ...more,
   });
   const suitableDays = { tenth: 1, half: 2, ninetieth: 3, share: 0.6 };
@@ -42,7 +44,9 @@ describe('what is said of a chance', () => {
     expect(elseWords(jobOf({ lost: 0, usuallyBy: '2027-04-22' }), reader)).toEqual([
       'Usually done by Thu, Apr 22.',
     ]);
-    expect(lackWords(jobOf({ lacks: 'before', waitsFor: 'Bale' }))).toMatch(/“Bale”.*is late/);
+    expect(lackWords(jobOf({ lacks: 'before', waitsFor: { key: 'own/b', name: 'Bale' } }))).toMatch(
+      /“Bale”.*is late/,
+    );
     expect(lackWords(jobOf())).toBeUndefined();
   });
 
@@ -69,8 +73,18 @@ describe('what is said of a chance', () => {
     const late = jobOf({ key: 'own/late', name: 'Scrub', chance: 0, nearlyAlwaysBy: '2027-04-22' });
     const jobs = [jobOf(), late, must, jobOf({ key: 'own/likely', chance: 0.9 })];
     const found = { ...outlook, jobs };
-    expect(unlikelyOf(found).map(({ key }) => key)).toEqual(['own/must', 'own/bed']);
+    expect(unlikelyLines(found).map(({ job }) => job.key)).toEqual(['own/must', 'own/bed']);
     expect(isSlightlyLate(found, late)).toBe(true);
     expect(slightlyLateWords(found)).toMatch(/up to 3 days after.*: Scrub\./);
+  });
+
+  it('tells a chain once, with what is late because of it', () => {
+    const mow = jobOf({ key: 'own/mow', name: 'Mow' });
+    const rake = jobOf({ key: 'own/rake', name: 'Rake', waitsFor: mow, lacks: 'before' });
+    const bale = jobOf({ key: 'own/bale', name: 'Bale', waitsFor: rake, lacks: 'before' });
+    const [line, ...more] = unlikelyLines({ ...outlook, jobs: [bale, mow, rake] });
+    expect(more).toEqual([]);
+    expect(line!.job.name).toBe('Mow');
+    expect(heldUpWords(line!)).toBe('Late with it: Bale; Rake.');
   });
 });

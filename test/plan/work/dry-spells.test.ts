@@ -5,12 +5,20 @@ import { jobsOfSet } from '../../../shared/plan/work/job-sets.js';
 import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
 import { tables } from '../../support/factories.js';
+import { datedWork } from '../../../shared/plan/work/dated-work.js';
+import {
+  newGroup,
+  newHerd,
+  newPaddocks,
+  newPastureRequest,
+} from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
 import { newOwnJob, newWork } from '../../support/season-factories.js';
 
 const today = '2027-06-07'; // a Monday
 const hay = tables.jobSets.find(({ id }) => id === 'hay')!;
 const IN_FIELD = ['mow', 'ted', 'rake', 'bale'];
-const hours = { hoursByWeekday: [8, 8, 8, 8, 8, 8, 8] };
+const hours = { hoursByWeekday: [8, 8, 8, 8, 8, 8, 8], startH: { weekday: 8, weekend: 8 } };
 const people = ['a', 'b'].map((id) => ({ id, name: id, away: [], ...hours }));
 
 const weather = (rain: readonly boolean[], first: string): DailyWeather[] =>
@@ -54,6 +62,17 @@ describe('a cut of hay', () => {
     expect(why).toMatch(/4 dry days in a row come in [1-4] of 10 such weeks/);
   });
 
+  it('that is mown is turned and raked in its spell, whatever the usual showers of those days', () => {
+    const ownJobs = jobsOfSet(hay, { anchorOn: today, count: 2, today });
+    for (let ago = 0; ago < 10; ago++) {
+      const now = addDays(today, ago);
+      const progress = [{ key: 'own/mow', doneOn: now }];
+      const { jobs } = workPlanOf(newWork({ today: now, people, ownJobs, progress }), 20);
+      const on = (id: string) => jobs.find(({ key }) => key === `own/${id}`)!.pieces[0]!.date;
+      expect(daysBetween(now, on('bale'))).toBeLessThanOrEqual(3);
+    }
+  });
+
   it('stands on no day that is forecast to be wet, and never lies in forecast rain', () => {
     fc.assert(
       fc.property(fc.array(fc.boolean(), { minLength: 8, maxLength: 12 }), (forecast) => {
@@ -64,6 +83,38 @@ describe('a cut of hay', () => {
       }),
       { numRuns: 25 },
     );
+  });
+});
+
+describe('hay that the grass plan mows', () => {
+  const herd = newHerd({ groups: [newGroup({ classId: 'cow-calf', head: 6 })] });
+  const pasture = plannedPasture(
+    newPastureRequest({ paddocks: newPaddocks(12, { areaM2: 4000 }), herds: [herd] }),
+  );
+  const request = newWork({
+    today: pasture.today,
+    people,
+    work: datedWork([], { herds: [herd], cows: [] }, pasture),
+  });
+  const { jobs } = workPlanOf(request, 20);
+  const firstGo = (id: string) => jobs.find(({ key }) => key.endsWith(`.h0.hay.${id}`))!;
+
+  it('is work of one dry spell, each pass the day after the last', () => {
+    const days = IN_FIELD.map((id) => firstGo(id).pieces[0]!.date);
+    expect(days).toEqual([0, 1, 2, 3].map((k) => addDays(days[0]!, k)));
+    expect(firstGo('stack').pieces[0]!.date >= days[3]!).toBe(true);
+    expect(firstGo('mow').why).toContain('4 dry days in a row');
+  });
+
+  it('takes an hour of somebody for every ton that is stacked', () => {
+    const task = pasture.tasks.find(({ id }) => id.endsWith('.h0.hay.stack'))!;
+    // Two, 8 h for 16 tons: half an hour beforehand, then 1 h for each ton.
+    expect(task.hours).toBeCloseTo(0.5 + task.units, 2);
+    expect(firstGo('stack').hours * 2).toBeCloseTo(task.hours, 2);
+    // A cut of good grass is one to three tons an acre.
+    const acres = pasture.tasks.find(({ id }) => id.endsWith('.h0.hay.mow'))!.units;
+    expect(task.units / acres).toBeGreaterThan(0.5);
+    expect(task.units / acres).toBeLessThan(3.5);
   });
 });
 

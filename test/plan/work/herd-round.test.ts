@@ -34,6 +34,21 @@ describe('the round of a herd', () => {
     expect([...roundsOf({ classId: 'milk-cow', head: 1, bredOn })[0]!.onDays!]).toHaveLength(10);
   });
 
+  it('sets fences on the day of every move, and of every strip of a stay', () => {
+    const groups = [{ classId: 'dry-cow', head: 10 }];
+    const stay = { herdId: 'h', from: '2027-12-03', days: 4, strips: 2 };
+    const other = { ...stay, herdId: 'other', from: '2027-12-09' };
+    const pasture = { from: today, to: today, herds: [], moves: [stay, other] } as never;
+    const rounds = herdRounds({
+      ...{ herd: { id: 'h', name: 'Cows', groups }, tables, today, days: 20, pasture },
+      isSeen: () => true,
+    });
+    const moves = rounds.find(({ key }) => key === 'herd/h/moves')!;
+    expect([...moves.onDays!]).toEqual([2, 4]);
+    // Published guesses: 0.4 h to set front and back fence, 0.2 h to measure the next paddock.
+    expect(moves.hoursPerDay).toBeCloseTo(0.6, 9);
+  });
+
   it('asks nothing once they have gone', () => {
     expect(roundsOf({ leavesOn: today })).toEqual([]);
   });

@@ -1,7 +1,9 @@
 import { Table, Text } from '@mantine/core';
 import type { LeavingPart } from '../../../../shared/plan/leaving.js';
 import type { SlotPart } from '../../../../shared/plan/slot.js';
+import { formatHour } from '../../../../shared/units/dates.js';
 import { ConversionUnit, Fact, Facts, Num } from '../../explain/number.js';
+import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Section } from '../../shell/section.js';
 
@@ -96,11 +98,17 @@ function TheDay({ leaving }: { leaving: LeavingPart }) {
 /** How many on which day, from when until when, and who. */
 function DaysOfIt({ days }: { days: LeavingPart['processingDays'] }) {
   const sayDate = useSayDate();
+  const { reader } = useOpener();
+  const hour = (h: number): string => formatHour(h, reader.units);
   return days
-    .filter(({ from }) => from !== undefined || 1 < days.length)
-    .map(({ on, birds, from, until, who }) => (
+    .filter(({ fromH }) => fromH !== undefined || 1 < days.length)
+    .map(({ on, birds, fromH, untilH, who }) => (
       <Text key={on} mb="xs">
-        <b>{sayDate(on)}</b>: {birds} birds{from && `, ${from} to ${until}, ${who}`}.
+        <b>{sayDate(on)}</b>: {birds} birds
+        {fromH !== undefined &&
+          untilH !== undefined &&
+          `, ${hour(fromH)} to ${hour(untilH)}, ${who}`}
+        .
       </Text>
     ));
 }

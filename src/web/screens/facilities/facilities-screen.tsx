@@ -12,11 +12,30 @@ import { FacilityForm } from './facility-form.js';
 import { draftOf, emptyDraft, KINDS, sizesOf, type Draft } from './kinds.js';
 
 export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; tables: Tables }) {
-  const [draft, setDraft] = useState<Draft>();
-  const remove = useRemove(farm, 'facilities');
   const all = useAll(useFacilities(farm.id));
   if ('waiting' in all) return all.waiting;
-  const [facilities] = all.data;
+  return <Facilities farm={farm} tables={tables} facilities={all.data[0]} />;
+}
+
+function Facilities({
+  farm,
+  tables,
+  facilities,
+}: {
+  farm: SavedFarm;
+  tables: Tables;
+  facilities: readonly Facility[];
+}) {
+  // A way from elsewhere leads to one of them by its id: `facilities#facility-ID`.
+  const [draft, setDraft] = useState<Draft | undefined>(() => {
+    const asked = facilities.find(({ id }) => window.location.hash === `#facility-${id}`);
+    return asked && draftOf(asked);
+  });
+  const leave = (): void => {
+    history.replaceState(history.state, '', window.location.pathname);
+    setDraft(undefined);
+  };
+  const remove = useRemove(farm, 'facilities');
   return (
     <Stack maw={900}>
       <Title order={1}>Buildings and gear</Title>
@@ -72,7 +91,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
       ))}
       <FormDialog
         isOpen={draft !== undefined}
-        onClose={() => setDraft(undefined)}
+        onClose={leave}
         title={draft && KINDS.find((k) => k.kind === draft.kind)?.name}
       >
         {draft && (
@@ -81,7 +100,7 @@ export default function FacilitiesScreen({ farm, tables }: { farm: SavedFarm; ta
             tables={tables}
             start={draft}
             circuits={facilities.filter((f) => f.kind === 'circuit')}
-            onDone={() => setDraft(undefined)}
+            onDone={leave}
           />
         )}
       </FormDialog>

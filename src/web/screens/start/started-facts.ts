@@ -83,7 +83,14 @@ const buildings = ({ facilities, farm, today }: SavedPicture): StartedFact[] =>
     const says = sizeOf(facility, { ...farm, today });
     return says === undefined
       ? []
-      : [{ name: facility.name, says, isAssumed: isAssumed(facility, 'name'), to: 'facilities' }];
+      : [
+          {
+            name: facility.name,
+            says,
+            isAssumed: isAssumed(facility, 'name'),
+            to: `facilities#facility-${facility.id}`,
+          },
+        ];
   });
 
 /** What decides most of a building; of feed bins nothing does. */

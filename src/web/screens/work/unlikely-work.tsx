@@ -5,13 +5,14 @@ import {
   betterWords,
   chanceWords,
   elseWords,
+  heldUpWords,
   lackWords,
+  isTried,
   NOTHING_HELPS,
   slightlyLateWords,
-  unlikelyOf,
+  unlikelyLines,
+  type UnlikelyLine,
 } from '../../../../shared/plan/work/chance-words.js';
-import type { JobOutlook } from '../../../../shared/plan/work/job-outlook.js';
-import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../../../shared/plan/work/work-outlook.js';
 import { outlookQuantities } from '../../../../shared/plan/work/work-quantities.js';
 import { formatChance, formatYears } from '../../../../shared/units/format.js';
@@ -21,45 +22,35 @@ import { Num } from '../../explain/number.js';
 
 /** Work that probably does not get done in time, and what would raise its odds most. */
 export function UnlikelyWork({ outlook }: { outlook: WorkOutlook }) {
-  const unlikely = unlikelyOf(outlook);
+  const lines = unlikelyLines(outlook);
   const slightly = slightlyLateWords(outlook);
-  if (unlikely.length === 0)
+  if (lines.length === 0)
     return <Text>{slightly ?? 'All of it is likely to get done in time.'}</Text>;
   return (
     <Stack gap="md">
-      {inSeries(unlikely).map(({ next: worst, later, often }) => (
-        <Unlikely
-          key={worst.key}
-          job={worst}
-          outlook={outlook}
-          times={often && `${often}; ${1 + later.length} of its times, this the hardest of them`}
-        />
+      {lines.map((line) => (
+        <Unlikely key={line.job.key} line={line} outlook={outlook} />
       ))}
       {slightly && <Text>{slightly}</Text>}
     </Stack>
   );
 }
 
-function Unlikely({
-  job,
-  outlook,
-  times,
-}: {
-  job: JobOutlook;
-  outlook: WorkOutlook;
-  times: string | undefined;
-}) {
+function Unlikely({ line, outlook }: { line: UnlikelyLine; outlook: WorkOutlook }) {
+  const { job, often, times } = line;
   const { reader, sayDate } = useOpener();
   const numbers = outlookQuantities(outlook, job);
   const about = useMemo(() => aboutChances(job, reader.today ?? job.latest, reader), [job, reader]);
   const hasChance = !job.isFewDays && !job.alreadyLate;
-  const says = [...elseWords(job, reader), lackWords(job)].filter((words) => words !== undefined);
+  const says = [...elseWords(job, reader), lackWords(job), heldUpWords(line)].filter(
+    (words) => words !== undefined,
+  );
   return (
     <div>
       <Text fw={600}>
         {job.name}
         {job.belongsTo && ` · ${job.belongsTo.name}`}
-        {times && ` (${times})`}
+        {often && ` (${often}; ${times} of its times, this the hardest of them)`}
       </Text>
       <NumbersOf about={about}>
         <Text>
@@ -90,7 +81,7 @@ function Unlikely({
           </List>
         </>
       )}
-      {job.lacks !== undefined && job.better.length === 0 && <Text size="sm">{NOTHING_HELPS}</Text>}
+      {isTried(job) && job.better.length === 0 && <Text size="sm">{NOTHING_HELPS}</Text>}
     </div>
   );
 }

@@ -79,7 +79,7 @@ export const RowLines = memo(function RowLines({
           title={`${row.name}, ${words}: ${sayDate(on)}`}
         >
           {Number(on.slice(8))}
-          {mark && <small> {mark}</small>}
+          {mark && ` ${mark}`}
         </span>
       ))}
     </div>
