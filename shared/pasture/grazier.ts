@@ -286,7 +286,7 @@ export class Season {
     if (herd.at === undefined) return;
     const eaten = this.fields[herd.at]!.graze(day, need);
     this.eatenKg[h]![day] = eaten;
-    this.hayKg[h]![day] = need - eaten;
+    this.hayKg[h]![day] = Math.max(0, need - eaten);
   }
 
   /** The way a herd takes: the first, unless somebody tries others. */
