@@ -7,7 +7,7 @@ export const paddockMownFields = row('PaddockMown', {
   /** Topped: what was cut is left lying. */
   isLeftLying: optional(yesNo('Left lying')),
   bales: optional(
-    number('Bales made', whole(0, 100_000, 'bales', 'Count the bales that came off this paddock.')),
+    number('Made of it', whole(0, 100_000, 'bales', 'Count the bales that came off this paddock.')),
   ),
 });
 export type PaddockMown = RowOf<typeof paddockMownFields>;

@@ -78,7 +78,7 @@ const AHEAD = -1;
 const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
 
 export class Season {
-  private readonly hayKg: readonly Float64Array[];
+  protected readonly hayKg: readonly Float64Array[];
   private readonly eatenKg: readonly Float64Array[];
   private readonly stays: StayRecord[] = [];
   private readonly cuts: Cut[] = [];
@@ -286,7 +286,7 @@ export class Season {
     if (herd.at === undefined) return;
     const eaten = this.fields[herd.at]!.graze(day, need);
     this.eatenKg[h]![day] = eaten;
-    this.hayKg[h]![day] = need - eaten;
+    this.hayKg[h]![day] = Math.max(0, need - eaten);
   }
 
   /** The way a herd takes: the first, unless somebody tries others. */

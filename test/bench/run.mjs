@@ -34,6 +34,8 @@ const { loadTables } = await import(dist('src/reference/load-tables.js'));
 await import('@swc-node/register/esm-register');
 const { benchWorkGap } = await import('./work-gap.ts');
 const { benchWorkSpeed } = await import('./work-speed.ts');
+const { bestGrazing } = await import('../support/best-grazing.ts');
+const { SMALL_CASES, smallCase } = await import('../support/small-cases.ts');
 
 const print = (name, value, unit, n) =>
   console.log(JSON.stringify({ name, value: Math.round(value * 1000) / 1000, unit, n }));
@@ -151,6 +153,11 @@ function pastures() {
   for (const to of ['2027-05-15', '2027-07-30', '2027-12-15']) {
     const request = pasture(24, 1, to);
     time(`season by days: 24 paddocks to ${to}`, 'ms', 40, () => walk(request));
+  }
+  for (const each of SMALL_CASES) {
+    const { walkKg, bestKg, needKg, orders } = bestGrazing(smallCase(each));
+    const name = `from grass, of the proven best: ${each.paddocks} paddocks, ${each.head} head, ${each.from} to ${each.to}`;
+    print(name, (needKg - walkKg) / (needKg - bestKg), 'ratio', orders);
   }
   time('twenty years of weather as they unfold, 12 paddocks', 'ms', 4, () =>
     grassYears(pasture(12, 1), tables),

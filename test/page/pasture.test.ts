@@ -111,6 +111,19 @@ describe('the season', () => {
     await openAndRead(/^Days of stay:/, ['Why they leave']);
   });
 
+  it('says what hay does in eight of ten years, and takes what was mown', async () => {
+    const { page } = await house.page('phone');
+    await openPasture(page);
+    await page.getByText('Bales to buy, for 8 of 10 years').waitFor({ timeout: 60_000 });
+    await page.getByText('Bales to buy, usual weather').waitFor();
+    await page.getByLabel('Made of it, bales').fill('7');
+    await page.getByRole('button', { name: 'It was mown' }).click();
+    await page.getByText(/: 7 bales/).waitFor();
+    await page.getByRole('button', { name: /^Delete the mowing of/ }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Delete' }).click();
+    await page.getByText(/: 7 bales/).waitFor({ state: 'detached' });
+  });
+
   it('moves its dates with the rain of August, and says what changed', async () => {
     const { page } = await house.page('desktop');
     await openPasture(page);

@@ -25,7 +25,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
-import { SureHay, useGrassYears, YearsOfGrass } from './years-of-grass.js';
+import { SureHay, useGrassYears, YearsOfGrass, YearsWaiting } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -125,8 +125,9 @@ function Season({
         />
       </Section>
       <Section title="Does the grass last?">
-        <SureHay played={played} />
+        <YearsWaiting played={played} />
         <Facts>
+          <SureHay played={played} />
           <Fact of={plan.hay.balesToBuy} />
           <Fact of={plan.hay.toBuy} />
           <Fact of={plan.hay.untilPlan} />

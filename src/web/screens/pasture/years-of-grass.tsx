@@ -30,8 +30,8 @@ export function useGrassYears({ picture, tables }: YearsAsked): Played {
   return found?.of === picture ? found.answered : undefined;
 }
 
-/** What to buy so that it is enough in most years. */
-export function SureHay({ played }: { played: Played }) {
+/** That the years are not played yet, or why they cannot be. */
+export function YearsWaiting({ played }: { played: Played }) {
   if (!played)
     return (
       <Text size="sm" role="status">
@@ -45,11 +45,17 @@ export function SureHay({ played }: { played: Played }) {
         {played.failed}
       </Text>
     );
+  return null;
+}
+
+/** What to buy so that it is enough in most years, among other facts. */
+export function SureHay({ played }: { played: Played }) {
+  if (!played || 'failed' in played) return null;
   return (
-    <Facts>
+    <>
       <Fact of={played.years.balesToBuy} />
       <Fact of={played.years.toBuy} />
-    </Facts>
+    </>
   );
 }
 
