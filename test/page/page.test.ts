@@ -159,7 +159,7 @@ describe('a newcomer', () => {
     // All that was said or assumed is named, each with the way to it.
     for (const [name, to] of [
       [/^Adult 1 about 25 h a week/, 'place'],
-      [/^Child 1 about/, 'place'],
+      [/^Child 1 no work is given/, 'place'],
       [/^Brooder for meat birds/, 'facilities#facility-[^/]+'],
       [/^Herd 5 × cow with calf, here/, 'pasture/land'],
       [/^Paddocks 12 of .+ acres each assumed/, 'pasture/land'],

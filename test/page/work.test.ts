@@ -20,7 +20,7 @@ async function openWork(page: Page): Promise<void> {
 /** Parts of the section, by their link, and a heading that stands in each. */
 const PARTS = [
   [/^(Work plan|Plan)/, 'Hours by week'],
-  [/^(Will it get done|In time)/, 'Done in time?'],
+  [/^(Will it get done|In time)/, 'Probably not in time'],
   [/^Other/, 'Ready-made sets'],
   [/^(While you’re away|Away)/, 'In your calendar'],
   [/^(Next days|Days)/, 'Today and the next three days'],
@@ -233,7 +233,7 @@ describe('the household’s own work', () => {
     await openPart(page, '');
     await page.getByRole('heading', { name: 'No time for these' }).waitFor({ timeout: 30_000 });
     await page.getByText('30 h, due by').waitFor();
-    await page.getByText('or a helper for all 30 h of it').first().waitFor();
+    await page.getByText('Let it be spread over several days').first().waitFor();
   });
 });
 

@@ -70,7 +70,7 @@ describe('a household that is sent whole', () => {
     expect(sheet.stdout.split('\f')).toHaveLength(4); // 11 to 14 May
     expect(sheet.stdout).toContain('Call Vet: 555 0100');
     const chances = await terminal(EXAMPLE, 'chances');
-    expect(chances.stdout).toContain('Played through 1000 years of weather');
+    expect(chances.stdout).toContain('Played through 300 years of weather');
     const calendar = await terminal(EXAMPLE, 'calendar');
     const parsed = new ICAL.Component(ICAL.parse(calendar.stdout) as unknown[] as never);
     expect(parsed.getAllSubcomponents('vevent').length).toBeGreaterThan(30);

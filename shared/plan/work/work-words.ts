@@ -4,6 +4,7 @@ import { formatHours, formatValue } from '../../units/format.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
+import { freeFrom } from '../../schedule/work-placing.js';
 import { placedMinutes } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
@@ -129,10 +130,8 @@ export function partWords(work: WholeWork, index: number): string {
 }
 
 /** What would make a piece of work fit, a sentence each. */
-export function wordsToFit(
-  { problem, fitted, request, needs }: WholeWork,
-  index: number,
-): string[] {
+export function wordsToFit(work: WholeWork, index: number): string[] {
+  const { problem, fitted, request, needs } = work;
   const { hours, laterDay, instead } = remediesFor(problem, fitted.plan, index);
   const date = dayText(request);
   const job = problem.jobs[index]!;
@@ -149,6 +148,22 @@ export function wordsToFit(
     ...(laterDay === undefined || isBoundToDay || needs[index]!.prepares
       ? []
       : [`A later last day: it would be done on ${date(laterDay)}.`]),
+    ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
 }
+
+/** Whether work of the household’s own, done in one go, would have its hours on several days. */
+function fitsWhenSpread({ problem, fitted, needs, left }: WholeWork, index: number): boolean {
+  const job = problem.jobs[index]!;
+  const from = freeFrom(job, fitted.plan);
+  if (needs[index]!.belongsTo || job.smallestPieceMinutes !== undefined || from < 0) return false;
+  const pieces = left.put(
+    { ...job, smallestPieceMinutes: AN_HOUR, untilDay: job.dueDay },
+    Math.max(0, from),
+  );
+  left.giveBack(job, pieces);
+  return job.minutes <= placedMinutes(pieces);
+}
+
+const AN_HOUR = 60;

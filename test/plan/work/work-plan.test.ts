@@ -277,6 +277,14 @@ describe('workPlanOf', () => {
     expect(jobOf(far, 'own/bed').why).toBe('It is due after the last day of this plan.');
   });
 
+  it('offers to spread what is longer than any day, which then fits', () => {
+    const barn = newOwnJob({ hours: 30, canBeSpread: false, dueOn: '2027-06-01' });
+    const whole = jobOf(planOf({ ownJobs: [barn] }), 'own/bed');
+    expect(whole.waysToFit).toContain('Let it be spread over several days.');
+    const spread = planOf({ ownJobs: [{ ...barn, canBeSpread: true }] });
+    expect(jobOf(spread, 'own/bed')).toMatchObject({ lostHours: 0, lateDays: 0 });
+  });
+
   it('does not plan what is only done when weather asks for it', () => {
     const work = [newBatchWork('2027-05-05', today)];
     expect(work[0]!.tasks.some(({ id }) => id.endsWith('move-pen-to-higher-ground-before'))).toBe(
