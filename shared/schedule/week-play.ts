@@ -12,6 +12,13 @@ export interface TakenOrder {
   readonly first?: number;
 }
 
+/** What is played of the years. */
+export interface PlayedPart {
+  readonly years?: number | undefined;
+  /** A job that is finished later counts as never done. */
+  readonly untilDay?: number | undefined;
+}
+
 /**
  * Work presses when usual weather leaves so little more than it needs after this week: its days are
  * shared with other work, and half of the years have fewer.
@@ -37,14 +44,14 @@ const FIRST = -100;
  * Source: serial schedule generation, Kolisch (1996), over a rolling week; the rule of priority is
  * this program’s own, the best of a dozen tried on invented households.
  *
- * @param most years that are played at most, the first of them
+ * @param part of the years played: the first so many of them, and of each the weeks to a day
  * @returns what became of each job in each year
  */
 export function playYears(
   problem: WorkProblem,
   order: TakenOrder,
   sky: PlayedSky,
-  most = Infinity,
+  { years: most = Infinity, untilDay = Infinity }: PlayedPart = {},
 ): PlayedJob[] {
   const years = Math.min(most, sky.years);
   const player = new Player(problem, order, sky);
@@ -52,7 +59,7 @@ export function playYears(
     finishes: new Int16Array(years),
     shares: new Float32Array(years),
   }));
-  for (let year = 0; year < years; year++) player.play(year, played);
+  for (let year = 0; year < years; year++) player.play(year, played, untilDay);
   return played;
 }
 
@@ -103,7 +110,7 @@ class Player {
     this.worthDays = Float64Array.from(jobs, (job) => (WORTH_DAYS * job.lostCost) / heaviest);
   }
 
-  play(year: number, played: readonly PlayedJob[]): void {
+  play(year: number, played: readonly PlayedJob[], untilDay: number): void {
     const { jobs, days } = this.problem;
     this.hours.reset();
     jobs.forEach(({ pinned, minutes }, i) => {
@@ -113,7 +120,7 @@ class Player {
     this.chosenEnd.fill(-1);
     this.active = [];
     const forecast = this.sky.forecast[year]!;
-    for (let start = 0; start < days; start += this.sky.everyDays) {
+    for (let start = 0; start < days && start <= untilDay; start += this.sky.everyDays) {
       const week = { start, end: Math.min(start + this.sky.everyDays, days), forecast };
       this.chooseWeek(week);
       this.workWeek(this.sky.real[year]!, week);

@@ -65,7 +65,10 @@ export function betterOdds(
   const found = new Map<number, BetterOdds[]>();
   playing.forEach((candidate, k) => {
     onPlayed?.(0.5 + k / (playing.length * 2));
-    const after = played.play({ problem: candidate.problem });
+    const after = played.play({
+      problem: candidate.problem,
+      untilDay: lastDue(candidate, played.problem),
+    });
     for (const i of candidate.helps) {
       if (best.get(i)?.get(candidate.told.kind)?.candidate !== candidate) continue;
       const odds = oddsOf(candidate.told, base[i]!, after[i]!, played.problem.jobs[i]!);
@@ -90,7 +93,11 @@ function bestTried(
   candidates.forEach((candidate, k) => {
     onPlayed?.(k / (candidates.length * 2));
     const { kind } = candidate.told;
-    const tried = play({ problem: candidate.problem, years: before[0]!.length });
+    const tried = play({
+      problem: candidate.problem,
+      years: before[0]!.length,
+      untilDay: lastDue(candidate, problem),
+    });
     for (const i of candidate.helps) {
       const { gain } = gainOf(before[i]!, tried[i]!.finishes, problem.jobs[i]!);
       const kinds = best.get(i) ?? new Map();
@@ -100,6 +107,10 @@ function bestTried(
   });
   return best;
 }
+
+/** Last day on which a change can still tell: the latest that it may help is due by then. */
+const lastDue = ({ helps }: Candidate, { jobs }: WorkProblem): number =>
+  helps.reduce((last, i) => Math.max(last, jobs[i]!.dueDay), 0);
 
 function oddsOf(
   told: Told,

@@ -26,6 +26,8 @@ export interface Change {
   readonly problem?: WorkProblem;
   readonly first?: TakenOrder['first'];
   readonly years?: number;
+  /** Played to this day of each year: all that is asked of is due by then. */
+  readonly untilDay?: number;
 }
 
 /** The plan's order of work, to be played through years of weather. */
@@ -49,12 +51,12 @@ export function playedWork(
     problem: due,
     windows,
     suits,
-    play: ({ problem: changed, first, years: count } = {}) =>
+    play: ({ problem: changed, first, years: count, untilDay } = {}) =>
       playYears(
         changed ? withLatest(changed, windows) : due,
         { list, ...(first === undefined ? {} : { first }) },
         sky,
-        count,
+        { years: count, untilDay },
       ),
   };
 }
