@@ -24,6 +24,7 @@ import type { JobOutlook } from '../../shared/plan/work/job-outlook.js';
 import { inSeries, type Series } from '../../shared/plan/work/repeated-jobs.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { PlannedJob, WorkPlan } from '../../shared/plan/work/work-plan.js';
+import { isWorthTelling } from '../../shared/plan/work/worth-telling.js';
 import { inOwnUnits } from '../../shared/units/own-units.js';
 import { formatDate, formatLongDate, formatMonthDay } from '../../shared/units/dates.js';
 import {
@@ -67,7 +68,7 @@ export function printWork(plan: WorkPlan, reader: Reader): string {
   });
   const unfit = plan.jobs.filter(({ pieces }) => pieces.length === 0);
   const part = plan.jobs.filter(({ lostHours }) => 0 < lostHours);
-  const short = plan.jobs.filter(({ shortHours }) => 0 < shortHours);
+  const short = plan.jobs.filter(({ shortHours }) => isWorthTelling(shortHours));
   const late = plan.jobs.filter(({ lateDays }) => 0 < lateDays);
   return [
     `Work from ${near(plan.today)} to ${near(plan.to)}`,

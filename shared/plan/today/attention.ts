@@ -8,6 +8,7 @@ import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/work-plan.js';
+import { isWorthTelling } from '../work/worth-telling.js';
 import type { AnimalLine } from './animal-lines.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
 
@@ -133,7 +134,7 @@ function ofWork({ jobs, today }: WorkPlan, last: PlainDate): Attention[] {
       if (latest <= today || last < latest) return [];
       return [{ ...about, level: 'act' as const, words: `no time for “${name}”`, by: latest }];
     }
-    if (0 < shortHours && today < first.date && first.date <= last) {
+    if (isWorthTelling(shortHours) && today < first.date && first.date <= last) {
       const words = `find ${formatHours(shortHours)} more for “${name}”`;
       return [{ ...about, level: 'act' as const, words, by: first.date }];
     }

@@ -96,7 +96,7 @@ function readTask(
   const isOnItsDay = isFixed(work.kind, task);
   const lastUseDay = task.noUseAfter === undefined ? Infinity : daysBetween(today, task.noUseAfter);
   const prepares =
-    task.noUseAfter === undefined
+    task.noUseAfter === undefined || !CAN_WAIT.has(task.event)
       ? undefined
       : keyDateOn(work.events, work.id, { kind: task.event, date: task.noUseAfter });
   const kind = `${work.kind}/${task.templateId}`;
@@ -122,6 +122,7 @@ function readTask(
     // Work of one day follows each other within it: one that is short of hours holds up no other.
     waitsFor: isOnItsDay ? [] : waitsOf(work, task),
     ifLate: task.ifLate,
+    ...(task.noUseAfter === undefined ? {} : { isBeforeEvent: true as const }),
     ...(prepares ? { prepares } : {}),
     ...(isOver ? { isOver } : {}),
   });
@@ -134,6 +135,9 @@ function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['con
     ? conditions
     : { ...conditions, peopleNeeded: Math.max(1, peopleNeeded - helped.helpers) };
 }
+
+/** Events that can be left until all is ready. */
+const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out']);
 
 const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>
   waits.map(({ id, days }) => ({ key: `${kind}/${of}/${id}`, days }));

@@ -38,7 +38,9 @@ export interface WorkNeed {
   readonly forWhom?: OwnJob['forWhom'];
   readonly waitsFor: readonly { readonly key: string; readonly days: number }[];
   readonly ifLate?: string;
-  /** The event it prepares and is of no use after. */
+  /** It is of no use after the event it makes ready for. */
+  readonly isBeforeEvent?: true;
+  /** That event, where birds come or go out: they can come later. */
   readonly prepares?: KeyDate;
   /** Last day of the dry spell in which what it waits for was done. */
   readonly spellUntilDay?: number;

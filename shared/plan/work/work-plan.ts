@@ -29,6 +29,7 @@ import { earlierPieces, keptPlan } from './kept-plan.js';
 import type { Round } from '../../tables/task-template.js';
 import type { KeyDate } from '../tasks/event.js';
 import type { WorkRequest } from './work-request.js';
+import { isWorthTelling } from './worth-telling.js';
 import type { WorkTable } from '../../tables/work-table.js';
 import { canDo, workPeople } from './work-people.js';
 import type { WholeWork } from './whole-work.js';
@@ -186,7 +187,8 @@ export function workPlanOf(
     const pieces = fitted.plan[i]!;
     const window = windows[i]!;
     const isIn = 0 < pieces.length;
-    const lostMinutes = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
+    const unplaced = isIn ? problem.jobs[i]!.minutes - placedMinutes(pieces) : 0;
+    const lostMinutes = isWorthTelling(unplaced / 60) ? unplaced : 0;
     return {
       key: need.key,
       name: need.name,

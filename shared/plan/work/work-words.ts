@@ -145,7 +145,7 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
   return [
     ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
     // What makes ready for animals is of no use after them: then it is they who come later.
-    ...(laterDay === undefined || isBoundToDay || needs[index]!.prepares
+    ...(laterDay === undefined || isBoundToDay || needs[index]!.isBeforeEvent
       ? []
       : [`A later last day: it would be done on ${date(laterDay)}.`]),
     ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),

@@ -1,6 +1,7 @@
 import { List, Stack, Text } from '@mantine/core';
 import { inSeries } from '../../../../shared/plan/work/repeated-jobs.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
+import { isWorthTelling } from '../../../../shared/plan/work/worth-telling.js';
 import { formatHours } from '../../../../shared/units/format.js';
 import type { SavedFarm } from '../../api/queries.js';
 import { useSayDate } from '../../explain/say-date.js';
@@ -13,7 +14,7 @@ import { useKeptJobs } from '../../tick/kept-jobs.js';
 export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) {
   const sayDate = useSayDate();
   const unfit = useKeptJobs(plan.jobs).filter((job) => job.pieces.length === 0);
-  const short = plan.jobs.filter((job) => 0 < job.shortHours);
+  const short = plan.jobs.filter((job) => isWorthTelling(job.shortHours));
   const part = plan.jobs.filter((job) => 0 < job.lostHours);
   const late = plan.jobs.filter((job) => 0 < job.lateDays);
   const isAllIn = [unfit, part, short, late].every((list) => list.length === 0);
