@@ -29,7 +29,7 @@ export interface WorkLimits {
 /** Costs closer than this are the same. */
 const EQUAL = 1e-9;
 /** The time is asked for once in so many tries. */
-const ASKED_EVERY = 16;
+const ASKED_EVERY = 4;
 /** How often jobs are put in again otherwise than on their first days, and at most how much so. */
 const VARIED_SHARE = 0.5;
 const MOST_VARIED = 0.3;

@@ -7,7 +7,7 @@ import { randomHousehold } from '../support/random-households.js';
 /** Plans tried for a first, a good and a next one, as a plan of the work does. */
 const FIRST_PLANS = 1;
 const GOOD_PLANS = 6000;
-const AGAIN_PLANS = 1000;
+const AGAIN_PLANS = 700;
 const YEAR = { days: 380, people: 3, jobs: 150, load: 0.8 };
 const LARGE = { days: 380, people: 50, jobs: 200, load: 0.9 };
 const LARGE_HOURS = 500;

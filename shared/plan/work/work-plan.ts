@@ -164,7 +164,7 @@ export interface WorkPlan {
 
 /** Plans to try: a few tenths of a second; fewer where an earlier plan is gone on from. */
 const PLANS = 6000;
-const PLANS_AGAIN = 1000;
+const PLANS_AGAIN = 700;
 
 /**
  * Fits the household's work into people's hours and the days that suit it.
