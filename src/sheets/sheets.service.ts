@@ -7,6 +7,7 @@ import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { WorkService } from '../work/work.service.js';
+import type { CareGap } from '../../shared/plan/work/care-gaps.js';
 import { WorkPool } from '../work-pool/work-pool.service.js';
 import type { HandoverDto } from '../handovers/handover.dto.js';
 import { HandoversService } from '../handovers/handovers.service.js';
@@ -15,6 +16,8 @@ import { HandoversService } from '../handovers/handovers.service.js';
 export interface SheetPreview {
   readonly sheet: SitterSheet;
   readonly moved: readonly WorkChange[];
+  /** Days among these on which animals have nobody, or nobody often enough. */
+  readonly careGaps: readonly CareGap[];
 }
 
 /** Makes sitters' sheets out of a farm's plans. */
@@ -53,6 +56,11 @@ export class SheetsService {
       now: withHandovers(others),
       then,
     });
-    return { sheet: await this.pool.run('sheet', { ...then, handover, plan }), moved: changes };
+    const { from, to } = handover;
+    return {
+      sheet: await this.pool.run('sheet', { ...then, handover, plan }),
+      moved: changes,
+      careGaps: plan.careGaps.filter((gap) => gap.from <= to && from <= gap.to),
+    };
   }
 }

@@ -87,9 +87,11 @@ describe.each(databases())('hand-overs on $name', (database) => {
     const { body } = await app.api.post(`${path}/jobs`).send(job).expect(201);
     const before = await app.contents();
     const preview = (await app.api.post(`${path}/handovers/preview`).send(handover()).expect(200))
-      .body as { moved: { key: string; to: string }[] };
+      .body as { moved: { key: string; to: string }[]; careGaps: { kind: string }[] };
     const moved = preview.moved.find(({ key }) => key === `own/${(body as { id: string }).id}`)!;
     expect(moved.to > addDays(today, 6)).toBe(true);
+    // Whoever is in charge is there, or it is said who is missing.
+    expect(preview.careGaps.some(({ kind }) => kind === 'nobody-there')).toBe(false);
     expect(await app.contents()).toBe(before);
     await app.api.delete(`${path}/jobs/${(body as { id: string }).id}`).expect(204);
   });
@@ -110,6 +112,8 @@ describe.each(databases())('hand-overs on $name', (database) => {
     await refused(post({ to: addDays(today, 1) }), 'to');
     await refused(post({ to: addDays(today, 60) }), 'to');
     await refused(post({ personId: 'ghost' }), 'personId');
+    const child = people.find(({ isChild }) => isChild === true)!;
+    await refused(post({ personId: child.id }), 'personId');
     await refused(post({ hoursPerDay: 25 }), 'hoursPerDay');
     await refused(post({ phones: [{ who: '', number: '1' }] }), 'phones.0.who');
     await refused(post({ personId: undefined }), 'sitter');

@@ -25,6 +25,14 @@ export function handoverProblems(
       allowed: known,
       fix: 'Choose among the people of the farm.',
     });
+  if (people.some((person) => person.id === personId && person.isChild))
+    problems.push({
+      field: 'personId',
+      code: 'not-allowed',
+      given: personId,
+      allowed: people.filter(({ isChild }) => !isChild).map((person) => person.id),
+      fix: 'A child is not left in charge: choose a grown-up, or a farm sitter who comes in.',
+    });
   if (personId !== undefined && awayIds.includes(personId))
     problems.push({
       field: 'awayIds',

@@ -141,8 +141,7 @@ export const isTried = ({ lacks }: JobOutlook): boolean =>
   lacks !== undefined && lacks !== 'before';
 
 /** Said of work for which help was looked for, and that nothing helps much. */
-export const NOTHING_HELPS =
-  'Neither an hour more a week, a helper for a day nor one job less would change that much.';
+export const NOTHING_HELPS = 'More hours, a helper or one job less would not change that much.';
 
 /** How the years are played, in a sentence. */
 export const playedWords = ({ rightShares }: Pick<WorkOutlook, 'rightShares'>): string =>

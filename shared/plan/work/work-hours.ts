@@ -50,10 +50,11 @@ export function workHours(
   const left = given.map((minutes) => minutes.slice());
   // What was done today took its hours: they are not given to other work once more.
   for (const spent of spentToday) takeSpent(spent, people, left);
+  const kept = keptByChildren(needs, people, days);
   const choreDays = Array.from({ length: days }, (_, day) =>
     chores
       .filter((chore) => comesOn(chore, day))
-      .map((chore) => takeChore(chore, { people, left }, day)),
+      .map((chore) => takeChore(chore, { people, left, kept }, day)),
   );
   const onItsDay = new Map<string, WorkOnItsDay>();
   for (const need of needs) {
@@ -115,20 +116,43 @@ function takeSpent(
     minutes[0] = Math.max(0, minutes[0]! - Math.round(60 * hours));
 }
 
+/** Minutes of each child, by day, that its own jobs want on the day they are due. */
+function keptByChildren(
+  needs: readonly WorkNeed[],
+  people: readonly WorkPerson[],
+  days: number,
+): (Int32Array | undefined)[] {
+  const kept = people.map(({ isChild }) => (isChild ? new Int32Array(days) : undefined));
+  for (const need of needs) {
+    const able = people.flatMap((person, p) => (canDo(person, need) ? [p] : []));
+    if (need.dueDay < 0 || days <= need.dueDay || !able.every((p) => people[p]!.isChild)) continue;
+    for (const p of able) kept[p]![need.dueDay]! += Math.round(60 * need.hours);
+  }
+  return kept;
+}
+
 /**
- * A child takes what a child can do too where it has the time for all of it; else the one with most
+ * A child takes what a child can do too where it has the time for all of it beside its own jobs of the day; else the one with most
  * time whom it is for. Where nobody has enough, it takes what there is.
  */
 function takeChore(
   chore: PlannedChore,
-  { people, left }: { people: readonly WorkPerson[]; left: readonly Int32Array[] },
+  {
+    people,
+    left,
+    kept,
+  }: {
+    people: readonly WorkPerson[];
+    left: readonly Int32Array[];
+    kept: readonly (Int32Array | undefined)[];
+  },
   day: number,
 ): ChoreDay {
   const { key, hoursPerDay } = chore;
   const minutes = Math.round(60 * hoursPerDay);
   const able = people.flatMap((each, p) => (isFor(each, chore) ? [p] : []));
   const has = (p: number): number => left[p]![day]!;
-  const child = able.find((p) => people[p]!.isChild && minutes <= has(p));
+  const child = able.find((p) => people[p]!.isChild && minutes + (kept[p]?.[day] ?? 0) <= has(p));
   const most = (of: readonly number[]): number =>
     of.reduce((first, p) => (first < 0 || has(first) < has(p) ? p : first), -1);
   const person = child ?? most(able.filter((p) => !people[p]!.isChild || chore.personIds));

@@ -5,6 +5,7 @@ import type { OwnJob, Progress } from '../../../shared/farm/job.js';
 import type { KeptJob } from '../../../shared/farm/resting-jobs.js';
 import type { SitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js';
+import type { CareGap } from '../../../shared/plan/work/care-gaps.js';
 import type { WorkChange } from '../../../shared/plan/work/work-changes.js';
 import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
@@ -73,6 +74,7 @@ export const useWorkIfMoved = (
 export interface SheetPreview {
   readonly sheet: SitterSheet;
   readonly moved: readonly WorkChange[];
+  readonly careGaps: readonly CareGap[];
 }
 
 /** The sheet of days before they are handed over; changes nothing. */

@@ -17,7 +17,7 @@ const TIMES: readonly { id: FreeTime; name: string }[] = [
 ];
 const AGES: readonly { id: ChildAge; name: string; about: string }[] = [
   { id: 'under-8', name: 'Under 8', about: 'no work' },
-  { id: '8-to-12', name: '8 to 12', about: 'half an hour a day' },
+  { id: '8-to-12', name: '8 to 12', about: 'half an hour a day, an hour at weekends' },
   { id: '13-and-up', name: '13 and up', about: 'an hour a day' },
 ];
 const MOST_PEOPLE = 12;

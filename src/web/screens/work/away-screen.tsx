@@ -41,7 +41,7 @@ export default function AwayScreen({ farm }: { farm: SavedFarm }) {
           {handovers.map((handover) => (
             <Group key={handover.id} justify="space-between" gap="xs">
               <Text>
-                {nameOf(handover)}, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
+                {nameOf(handover)} in charge, {sayDate(handover.from)} to {sayDate(handover.to)},{' '}
                 {formatHours(handover.hoursPerDay)} a day
                 {handover.phones.length === 0 && (
                   <span className="away-missing"> · phone numbers missing</span>

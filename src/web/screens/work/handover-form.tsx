@@ -96,7 +96,10 @@ export function HandoverForm({
           label={FIELDS.personId.label}
           value={draft.personId ?? ''}
           error={errorAt('personId')}
-          options={[...people, { id: '', name: 'Farm sitter' }]}
+          options={[
+            ...people.filter(({ id, isChild }) => !isChild || id === draft.personId),
+            { id: '', name: 'Farm sitter' },
+          ]}
           onChange={(id) =>
             set({
               personId: id === '' ? undefined : id,
@@ -185,6 +188,11 @@ export function HandoverForm({
       {preview.data && (
         <Answer key={preview.submittedAt}>
           <Stack gap="xs">
+            {preview.data.careGaps.map(({ kind, from, of, said, ways }) => (
+              <Text key={`${kind}/${from}/${of.join()}`} fw={600}>
+                {said} {ways.join(' Or: ')}
+              </Text>
+            ))}
             {preview.data.sheet.pages
               .filter(({ isTooMuch }) => isTooMuch)
               .map(({ date, hours, hoursAvailable }) => (
@@ -212,7 +220,7 @@ export function HandoverForm({
 
 /** On the days of an absence a sitter, as whoever stays keeps their own hours; else the first. */
 const inCharge = (people: readonly Person[], absence: Absence | undefined) =>
-  absence ? { awayIds: absence.awayIds } : { personId: people[0]?.id };
+  absence ? { awayIds: absence.awayIds } : { personId: people.find(({ isChild }) => !isChild)?.id };
 
 /** Rows in which nothing was typed are no rows. */
 const withoutEmptyRows = (draft: Draft): Draft => ({
@@ -222,6 +230,7 @@ const withoutEmptyRows = (draft: Draft): Draft => ({
 });
 
 /** No day holds more than its hours, and nothing is pushed out of the plan by these days. */
-const fitsWhole = ({ sheet, moved }: SheetPreview): boolean =>
+const fitsWhole = ({ sheet, moved, careGaps }: SheetPreview): boolean =>
+  careGaps.length === 0 &&
   sheet.pages.every(({ isTooMuch, noHours }) => !isTooMuch && noHours.length === 0) &&
   moved.every(({ kind }) => kind !== 'fits-no-more' && kind !== 'fits-in-part');

@@ -43,7 +43,7 @@ export default function NextDaysScreen({ farm }: { farm: SavedFarm }) {
           counted. Open it to see what is wrong.
         </Alert>
       )}
-      <WhoIsThere gaps={plan.careGaps} />
+      <WhoIsThere plan={plan} />
       <WorkMarksOf farmId={farm.id}>
         <Section title="Today and the next three days">
           <DayCards plan={plan} farm={farm} />

@@ -39,10 +39,11 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
         <>
           <Text size="sm">Done late:</Text>
           <List size="sm" mb="sm">
-            {late.map((job) => (
+            {inSeries(late).map(({ next: job, later, often }) => (
               <List.Item key={job.key}>
                 <b>{job.name}</b>
-                {job.belongsTo && ` · ${job.belongsTo.name}`}: done on{' '}
+                {job.belongsTo && ` · ${job.belongsTo.name}`}
+                {often && `, ${often}, ${1 + later.length} times late`}: done on{' '}
                 {sayDate(job.pieces.at(-1)!.date)}, {job.lateDays}{' '}
                 {job.lateDays === 1 ? 'day' : 'days'} late. {job.why}
                 {job.ifLate && ` If late: ${job.ifLate}.`}
@@ -55,10 +56,11 @@ export function NotFitting({ plan, farm }: { plan: WorkPlan; farm: SavedFarm }) 
         <>
           <Text size="sm">Done in part:</Text>
           <List size="sm" mb="sm">
-            {part.map((job) => (
+            {inSeries(part).map(({ next: job, later, often }) => (
               <List.Item key={job.key}>
                 <b>{job.name}</b>
-                {job.belongsTo && ` · ${job.belongsTo.name}`}: {job.whyPart}
+                {job.belongsTo && ` · ${job.belongsTo.name}`}
+                {often && `, ${often}, ${1 + later.length} times in part`}: {job.whyPart}
                 {0 < job.waysToFit.length && ` Ways to make room: ${job.waysToFit.join(' ')}`}
               </List.Item>
             ))}

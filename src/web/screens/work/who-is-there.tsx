@@ -1,20 +1,40 @@
 import { List, Text } from '@mantine/core';
+import { addDays } from '../../../../shared/calendar/plain-date.js';
+import type { CareGap } from '../../../../shared/plan/work/care-gaps.js';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import { Section } from '../../shell/section.js';
 
+/** What comes later is read when it is nearer. */
+const NEAR_DAYS = 60;
+
 /** Days on which the animals have nobody, said before anything else of the plan. */
-export function WhoIsThere({ gaps }: { gaps: WorkPlan['careGaps'] }) {
-  if (gaps.length === 0) return null;
+export function WhoIsThere({ plan: { careGaps, today } }: { plan: WorkPlan }) {
+  if (careGaps.length === 0) return null;
+  const last = addDays(today, NEAR_DAYS);
+  const isNear = ({ kind, from }: CareGap): boolean => kind === 'nobody-there' || from <= last;
+  const near = careGaps.filter(isNear);
+  const later = careGaps.filter((gap) => !isNear(gap));
   return (
     <Section title="Who is there for the animals?">
-      <List>
-        {gaps.map(({ kind, from, of, said, ways }) => (
-          <List.Item key={`${kind}/${from}/${of.join()}`}>
-            <Text fw={kind === 'nobody-there' ? 700 : undefined}>{said}</Text>
-            <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
-          </List.Item>
-        ))}
-      </List>
+      {near.length === 0 && <Text>Somebody is there in the next {NEAR_DAYS} days.</Text>}
+      <Gaps gaps={near} />
+      {0 < later.length && (
+        <details>
+          <summary>Later: {later.length}</summary>
+          <Gaps gaps={later} />
+        </details>
+      )}
     </Section>
   );
 }
+
+const Gaps = ({ gaps }: { gaps: readonly CareGap[] }) => (
+  <List>
+    {gaps.map(({ kind, from, of, said, ways }) => (
+      <List.Item key={`${kind}/${from}/${of.join()}`}>
+        <Text fw={kind === 'nobody-there' ? 700 : undefined}>{said}</Text>
+        <Text size="sm">What would do: {ways.join(' Or: ')}</Text>
+      </List.Item>
+    ))}
+  </List>
+);
