@@ -117,7 +117,7 @@ export function processingIssues(
       issue(
         'act',
         'processing-too-much',
-        `${work}, and the days up to ${say(planned.date, 'date')} have hands and daylight for ${birds - left}. ${help}; or hire a custom processor, or raise fewer.`,
+        `${work}, and the days up to ${say(planned.date, 'date')} have hands and daylight for ${birds - left}. Planned all the same: ${sayDays(context, days)}.${longer(context, days)} ${help}; or hire a custom processor, or raise fewer.`,
         rows,
       ),
     ];

@@ -89,5 +89,5 @@ function ifLeftText({ weeks }: HeatPart, farm: Reader): string {
   const left = weeks.flatMap(({ ifLeft }) => ifLeft?.value ?? []);
   return left.length === 0
     ? ''
-    : `With the night’s heat and lid left as they are, the air of the whole brooder comes to ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
+    : `With the night’s heat and lid left as they are, the air of the whole brooder comes to as much as ${formatValue(Math.max(...left), 'degC', farm)} at a hot noon.`;
 }
