@@ -1,6 +1,6 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
-import { formatHours, formatValue } from '../../units/format.js';
+import { formatHours } from '../../units/format.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
@@ -102,13 +102,13 @@ const UNFIT: Record<Exclude<UnfitBecause, 'holds-up' | 'no-room-found'>, string>
 };
 
 /** Why a piece of work does not fit. */
-export function unfitWords({ problem, fitted, needs, request }: WholeWork, index: number): string {
+export function unfitWords({ problem, fitted, needs }: WholeWork, index: number): string {
   const { because, takenBy, holdsUp } = unfitReason(problem, fitted.plan, index);
   const name = (i: number): string => `“${needs[i]!.name}”`;
   if (because === 'holds-up')
     return `There is time for it only after ${name(holdsUp!)} begins, which follows it.`;
   if (because !== 'no-room-found') return UNFIT[because];
-  const tried = `No room was found on its days in ${formatValue(fitted.tried, 'count', request.farm)} tries.`;
+  const tried = 'No room was found on its days in any order that was tried.';
   if (takenBy.length === 0) return tried;
   const named = takenBy.slice(0, NAMED_JOBS).map(name);
   const others = takenBy.length - named.length;

@@ -25,6 +25,9 @@ export interface WorkOfBatch {
   readonly settled: ReadonlySet<string>;
 }
 
+/** The brooder is heated before the box is opened. */
+const PREHEAT = /\.preheat-brooder/;
+
 /** What is fetched, by the name of its task: 5 × starter. */
 const FEED_TO_FETCH = /: (\d+ × .+)$/;
 
@@ -43,6 +46,7 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
     return { on, words, ...(on < dueBy ? { dueBy } : {}) };
   };
   const order = open.find((task) => task === orderOf(plan));
+  const preheat = open.find(({ templateId }) => PREHEAT.test(templateId));
   const birds = `order ${plan.birds.chicksPlaced.value} ${plan.words.young}`;
   const feed = open.flatMap((task) => {
     const what = FEED_TO_FETCH.exec(task.name)?.[1];
@@ -50,7 +54,13 @@ export function batchRowWithWork(id: string, plan: BatchPlan, work: WorkOfBatch)
   });
   return {
     ...row,
-    ...(order ? { dates: inOrder([{ ...dated(order, birds), mark: 'order' }, ...row.dates]) } : {}),
+    dates: inOrder([
+      ...(order ? [{ ...dated(order, birds), mark: 'order' }] : []),
+      ...(preheat
+        ? [{ on: dated(preheat, '').on, words: 'brooder warm', isInWords: true as const }]
+        : []),
+      ...row.dates,
+    ]),
     ...(0 < feed.length ? { feed: inOrder(feed) } : {}),
   };
 }

@@ -36,6 +36,8 @@ export interface YearDate {
   readonly dueBy?: PlainDate;
   /** What stands beside its number on the strip, where no line begins with it. */
   readonly mark?: string;
+  /** Written in words only: on the strip it would stand on a date beside it. */
+  readonly isInWords?: true;
 }
 
 /** One line of the strip: a batch, a herd, a set of jobs or somebody away. */

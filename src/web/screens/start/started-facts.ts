@@ -101,6 +101,10 @@ function sizeOf(facility: Facility, reader: Reader): string | undefined {
     const heaters = heat.kind === 'gas' ? 'gas heaters' : `lamps of ${heat.wattsEach} W`;
     return `${length(widthM)} by ${length(lengthM)}, ${heat.count} ${heaters}`;
   }
+  if (facility.kind === 'field-pen') {
+    const { count, floorM2 } = facility;
+    return `${count} × ${formatValue(floorM2, 'm2', reader)} of ground`;
+  }
   if (facility.kind === 'freezer') return formatValue(facility.liters, 'freezerL', reader);
   if (facility.kind === 'coop') return `${formatValue(facility.floorM2, 'm2', reader)} of floor`;
   return undefined;

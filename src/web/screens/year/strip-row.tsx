@@ -100,7 +100,7 @@ const wordsOf = ({ kind, words }: YearBar): string => words ?? BAR_WORDS[kind];
 function turnsOf({ dates }: YearRow, span: YearSpan): YearDate[] {
   const turns: YearDate[] = [];
   for (const date of dates) {
-    if (!isOn(span, date.on)) continue;
+    if (date.isInWords || !isOn(span, date.on)) continue;
     const last = turns.at(-1);
     if (!last || APART <= daysBetween(last.on, date.on)) turns.push(date);
   }
