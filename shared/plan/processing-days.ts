@@ -228,9 +228,10 @@ function hoursOf(
   const isOn = ({ from, to }: { readonly from: PlainDate; readonly to: PlainDate }): boolean =>
     from <= date && date <= to;
   const handover = handovers.find(isOn);
-  const isAway = handover
-    ? handover.personId !== id && (handover.awayIds?.includes(id) ?? true)
-    : away.some(isOn);
+  // Whoever is in charge is there; the others as the hand-over and their own absences say.
+  const isInCharge = handover?.personId === id;
+  const isHandedOver = handover !== undefined && (handover.awayIds?.includes(id) ?? true);
+  const isAway = !isInCharge && (isHandedOver || away.some(isOn));
   return isAway
     ? 0
     : (hoursByWeekday?.[weekdayOf(date) - 1] ?? tables.judgements.birds.handHours.value);

@@ -1,6 +1,7 @@
 import { addDays, datesFrom, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { formatClock, formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
+import { listed } from '../../units/listed.js';
 import type { LookNeed, PlannedChore } from './work-need.js';
 import type { WorkHours } from './work-hours.js';
 import { isThere, outOn, type Out, type WorkPerson } from './work-people.js';
@@ -78,7 +79,7 @@ function nobodyThere(
     ];
     return {
       ...{ kind: 'nobody-there', ...span, of },
-      said: `Nobody is there ${onDays(span, request)} for feed, water and a look: ${andList(of)}.`,
+      said: `Nobody is there ${onDays(span, request)} for feed, water and a look: ${listed(of)}.`,
       ways: [...stays(request, dates, run), ...laterArrival(request, span, of)],
     };
   });
@@ -98,7 +99,7 @@ function stays(
     .map(({ name }) => name);
   return [
     'Put somebody in charge: a neighbor or a farm sitter, under While you’re away.',
-    ...(names.length === 0 ? [] : [`${orList(names)} stays.`]),
+    ...(names.length === 0 ? [] : [`${listed(names, 'or')} stays.`]),
   ];
 }
 
@@ -115,7 +116,7 @@ function laterArrival(
       const arrival = events.find((event) => event.id === `event/${id}/arrival`)?.date;
       if (arrival === undefined || arrival <= today || arrival < addDays(from, -14)) return [];
       const others = of.filter((each) => each !== name);
-      const left = others.length === 0 ? '' : ` That leaves ${andList(others)}.`;
+      const left = others.length === 0 ? '' : ` That leaves ${listed(others)}.`;
       return [
         `${name}: an arrival after ${formatDate(to, reader)} instead of ${formatDate(arrival, reader)}.${left}`,
       ];
@@ -209,7 +210,7 @@ function noHours(
     const upTo = span.days === 1 ? '' : 'up to ';
     return {
       ...{ kind: 'no-hours', ...span, of },
-      said: `Chores of ${andList(of)} take ${upTo}${formatHours(most / 60)} more than anyone has ${onDays(span, request)}.`,
+      said: `Chores of ${listed(of)} take ${upTo}${formatHours(most / 60)} more than anyone has ${onDays(span, request)}.`,
       ways: [
         `${span.days === 1 ? '' : 'On those days, '}${formatHours(most / 60)} more from somebody, or a helper.`,
       ],
@@ -230,8 +231,4 @@ function onDays(
   return daysBetween(from, to) + 1 === days ? span : `on ${days} of the days ${span}`;
 }
 
-const listed = (names: readonly string[], last: string): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
-const andList = (names: readonly string[]): string => listed(names, 'and');
-const orList = (names: readonly string[]): string => listed(names, 'or');
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

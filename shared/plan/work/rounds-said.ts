@@ -1,4 +1,5 @@
 import type { Round } from '../../tables/task-template.js';
+import { listed } from '../../units/listed.js';
 
 const WORDS: Record<Round, string> = {
   morning: 'morning',
@@ -8,9 +9,5 @@ const WORDS: Record<Round, string> = {
 };
 
 /** Rounds of the day in words: “morning, noon and evening”. */
-export function roundsSaid(rounds: readonly Round[]): string {
-  const words = rounds.map((round) => WORDS[round]);
-  return words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
+export const roundsSaid = (rounds: readonly Round[]): string =>
+  listed(rounds.map((round) => WORDS[round]));

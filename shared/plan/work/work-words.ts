@@ -1,6 +1,7 @@
 import { addDays } from '../../calendar/plain-date.js';
 import { formatDate } from '../../units/dates.js';
 import { formatHours } from '../../units/format.js';
+import { listed } from '../../units/listed.js';
 import { remediesFor } from '../../schedule/work-remedies.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
@@ -113,13 +114,10 @@ export function unfitWords({ problem, fitted, needs }: WholeWork, index: number)
   const named = takenBy.slice(0, NAMED_JOBS).map(name);
   const others = takenBy.length - named.length;
   const all = 0 < others ? [...named, `${others} more`] : named;
-  return `${tried} Their hours go to ${inWords(all)}.`;
+  return `${tried} Their hours go to ${listed(all)}.`;
 }
 
 const NAMED_JOBS = 2;
-
-const inWords = (list: readonly string[]): string =>
-  list.length < 2 ? list.join('') : `${list.slice(0, -1).join(', ')} and ${list.at(-1)}`;
 
 /** How much of a piece of work fits, and why no more. */
 export function partWords(work: WholeWork, index: number): string {
