@@ -1,4 +1,5 @@
 import type { PlainDate } from '../calendar/plain-date.js';
+import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
 import type { Mowing, PaddockMown } from './mowing.js';
@@ -56,7 +57,19 @@ export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
 /** Eggs of a batch were counted, over some days up to that day. */
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
 
+/** A box was opened, or eggs hatched. */
+export type BirdsArrived = Told<'arrived', Arrived>;
+/** Birds were found dead, or put down. */
+export type BirdsDied = Told<'died', Died>;
+/** Birds were processed. */
+export type BirdsProcessed = Told<'processed', Processed>;
+/** Live birds were sold or given. */
+export type BirdsGone = Told<'gone', Gone>;
+/** Whatever changes how many birds there are. */
+export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
+
 export type ToldFact =
+  | HeadsChanged
   | BirdsWeighed
   | EggsWereCounted
   | WorkProgress
@@ -125,4 +138,20 @@ export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
 export const eggCountsOf = (facts: readonly EggsWereCounted[]): EggCount[] =>
   holding(facts)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** What changed how many birds of each batch there are, the oldest first. */
+export const headChangesOf = (facts: readonly HeadsChanged[]): HeadChange[] =>
+  holding(facts)
+    .map((fact) => ({
+      id: fact.id,
+      batchId: fact.about,
+      date: fact.on,
+      change: fact.kind,
+      birds:
+        fact.kind === 'arrived'
+          ? fact.details.birds - (fact.details.dead ?? 0)
+          : fact.details.birds,
+      ...('isLast' in fact.details && fact.details.isLast ? { isLast: true } : {}),
+    }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

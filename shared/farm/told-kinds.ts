@@ -3,6 +3,7 @@ import type { FieldProblem } from '../problems/field-problem.js';
 import { problemsOfRow } from './check-row.js';
 import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
+import { arrivedFields, diedFields, goneFields, processedFields } from './head-count.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
@@ -55,6 +56,17 @@ const moveFields = row('HerdMove', {
   isSinceUnknown: optional(yesNo('Since when is not known')),
 });
 
+const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>
+  among('about', about, batchIds, 'Name a batch of this farm.');
+
+/** Birds of a batch that are fewer from then on: each time it is told, more of them. */
+const ofBirds = (details: RowDescription): KindOfFact => ({
+  details,
+  replaces: 'none',
+  oldestDays: LONG_AGO_DAYS,
+  problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
+});
+
 /** Every kind of fact that can be told. A new kind is a row here and a type in `told-fact.ts`. */
 export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'work-progress': {
@@ -78,7 +90,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     replaces: 'the-one-of-that-day',
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about, details }, { batchIds }) => [
-      ...among('about', about, batchIds, 'Name a batch of this farm.'),
+      ...ofBatch(about, batchIds),
       ...weightProblems(details),
     ],
   },
@@ -86,9 +98,26 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     details: eggsCountedFields,
     replaces: 'the-one-of-that-day',
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about }, { batchIds }) =>
-      among('about', about, batchIds, 'Name a batch of this farm.'),
+    problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
   },
+  arrived: {
+    details: arrivedFields,
+    replaces: 'the-last',
+    oldestDays: LONG_AGO_DAYS,
+    problemsOf: ({ about, details: { birds, dead } }, { batchIds }) => [
+      ...ofBatch(about, batchIds),
+      ...(Number(birds) < Number(dead) ? [moreDead(dead, birds)] : []),
+    ],
+  },
+  died: ofBirds(diedFields),
+  processed: {
+    ...ofBirds(processedFields),
+    problemsOf: ({ about, details }, { batchIds }) => [
+      ...ofBatch(about, batchIds),
+      ...dressedProblems(details),
+    ],
+  },
+  gone: ofBirds(goneFields),
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
@@ -151,6 +180,10 @@ export const anySaid = oneOf('Fact', 'kind', {
   'chore-done': saidFields('chore-done', 'ChoreDone', choreFields),
   weighed: saidFields('weighed', 'Weighed', weighedFields),
   'eggs-counted': saidFields('eggs-counted', 'EggsCounted', eggsCountedFields),
+  arrived: saidFields('arrived', 'Arrived', arrivedFields),
+  died: saidFields('died', 'Died', diedFields),
+  processed: saidFields('processed', 'Processed', processedFields),
+  gone: saidFields('gone', 'Gone', goneFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
   'paddock-mown': saidFields('paddock-mown', 'PaddockMown', paddockMownFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
@@ -220,6 +253,30 @@ const among = (
   typeof given === 'string' && allowed.includes(given)
     ? []
     : [{ field, code: given === undefined ? 'missing' : 'not-allowed', given, allowed, fix }];
+
+const moreDead = (given: unknown, max: unknown): FieldProblem => ({
+  field: 'details.dead',
+  code: 'out-of-bounds',
+  given,
+  min: 0,
+  max: Number(max),
+  fix: 'No more can be dead than were in the box.',
+});
+
+/** Dressed birds weigh less than live ones. */
+function dressedProblems({ liveKg, dressedKg }: Said['details']): FieldProblem[] {
+  return typeof liveKg === 'number' && typeof dressedKg === 'number' && liveKg < dressedKg
+    ? [
+        {
+          field: 'details.dressedKg',
+          code: 'out-of-bounds',
+          given: dressedKg,
+          max: liveKg,
+          fix: 'Dressed birds weigh less than live ones: check both, and their unit.',
+        },
+      ]
+    : [];
+}
 
 const balesLeftLying = (bales: number): FieldProblem => ({
   field: 'details.bales',
