@@ -5,6 +5,17 @@ import type { Progress } from './job.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
+import type {
+  Bought,
+  BrooderSeen,
+  Calved,
+  EggsGone,
+  FeedOpened,
+  Milked,
+  Note,
+  Rained,
+  WaterDrunk,
+} from './season-facts.js';
 import { averageOf, type Weighed, type Weighing } from './weighing.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
@@ -68,7 +79,20 @@ export type BirdsGone = Told<'gone', Gone>;
 /** Whatever changes how many birds there are. */
 export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
 
+/** What else happens in a season; no plan goes by it yet, or only by some of it. */
+export type SeasonFact =
+  | Told<'feed-opened', FeedOpened>
+  | Told<'bought', Bought>
+  | Told<'water-drunk', WaterDrunk>
+  | Told<'brooder-seen', BrooderSeen>
+  | Told<'eggs-gone', EggsGone>
+  | Told<'rained', Rained>
+  | Told<'calved', Calved>
+  | Told<'milked', Milked>
+  | Told<'note', Note>;
+
 export type ToldFact =
+  | SeasonFact
   | HeadsChanged
   | BirdsWeighed
   | EggsWereCounted
@@ -83,6 +107,8 @@ export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
 /** What a ground check is about: the farm's ground has no id. */
 export const FARM_GROUND = 'ground';
+/** What is told of the whole place. */
+export const WHOLE_FARM = 'farm';
 
 /** Facts that hold: neither taken back nor replaced by one that holds. In the order they were told. */
 export function holding<Fact extends Told<string, unknown>>(facts: readonly Fact[]): Fact[] {

@@ -9,7 +9,18 @@ import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
-import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
+import {
+  boughtFields,
+  brooderSeenFields,
+  calvedFields,
+  eggsGoneFields,
+  feedOpenedFields,
+  milkedFields,
+  noteFields,
+  rainedFields,
+  waterDrunkFields,
+} from './season-facts.js';
+import { FARM_GROUND, WHOLE_FARM, type ToldFact, type ToldKind } from './told-fact.js';
 
 /** What a farm knows that facts can be about. */
 export interface ToldOn {
@@ -67,6 +78,18 @@ const ofBirds = (details: RowDescription): KindOfFact => ({
   problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
 });
 
+/** Something of a herd, told each time anew. */
+const ofHerd = (details: RowDescription): KindOfFact => ({
+  details,
+  replaces: 'none',
+  oldestDays: LONG_AGO_DAYS,
+  problemsOf: ({ about }, { herdIds }) =>
+    among('about', about, herdIds, 'Name a herd of this farm.'),
+});
+
+const ofFarm = (about: string): FieldProblem[] =>
+  among('about', about, [WHOLE_FARM], 'This is told of the whole farm.');
+
 /** Every kind of fact that can be told. A new kind is a row here and a type in `told-fact.ts`. */
 export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'work-progress': {
@@ -118,6 +141,44 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     ],
   },
   gone: ofBirds(goneFields),
+  'feed-opened': ofBirds(feedOpenedFields),
+  bought: {
+    details: boughtFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => ofFarm(about),
+  },
+  'water-drunk': {
+    ...ofBirds(waterDrunkFields),
+    replaces: 'the-one-of-that-day',
+    leavesPlans: true,
+  },
+  'brooder-seen': { ...ofBirds(brooderSeenFields), leavesPlans: true },
+  'eggs-gone': { ...ofBirds(eggsGoneFields), leavesPlans: true },
+  rained: {
+    details: rainedFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) =>
+      among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
+  },
+  calved: { ...ofHerd(calvedFields), leavesPlans: true },
+  milked: { ...ofHerd(milkedFields), replaces: 'the-one-of-that-day', leavesPlans: true },
+  note: {
+    details: noteFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }, { batchIds, herdIds, paddockIds }) =>
+      among(
+        'about',
+        about,
+        [WHOLE_FARM, ...batchIds, ...herdIds, ...paddockIds],
+        'Name a batch, herd or paddock of this farm, or write it of the whole farm.',
+      ),
+  },
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
@@ -184,6 +245,15 @@ export const anySaid = oneOf('Fact', 'kind', {
   died: saidFields('died', 'Died', diedFields),
   processed: saidFields('processed', 'Processed', processedFields),
   gone: saidFields('gone', 'Gone', goneFields),
+  'feed-opened': saidFields('feed-opened', 'FeedOpened', feedOpenedFields),
+  bought: saidFields('bought', 'Bought', boughtFields),
+  'water-drunk': saidFields('water-drunk', 'WaterDrunk', waterDrunkFields),
+  'brooder-seen': saidFields('brooder-seen', 'BrooderSeen', brooderSeenFields),
+  'eggs-gone': saidFields('eggs-gone', 'EggsGone', eggsGoneFields),
+  rained: saidFields('rained', 'Rained', rainedFields),
+  calved: saidFields('calved', 'Calved', calvedFields),
+  milked: saidFields('milked', 'Milked', milkedFields),
+  note: saidFields('note', 'Note', noteFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
   'paddock-mown': saidFields('paddock-mown', 'PaddockMown', paddockMownFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
