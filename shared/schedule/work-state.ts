@@ -160,7 +160,7 @@ export class WorkState implements Settling {
     const isWhole = smallestPieceMinutes === undefined || this.followers[i]!.length === 0;
     if (!vary || isWhole || CUT_SHARE < vary.random()) return until;
     const last = Math.min(until, untilDay, this.problem.days - 1);
-    return Math.max(0, from) + drawIndex(vary.random, Math.max(1, last - from + 1));
+    return last <= from ? last : from + drawIndex(vary.random, last - from + 1);
   }
 
   private holdsUpAny(i: number): boolean {

@@ -10,6 +10,7 @@ import {
   type WorkPlacing,
   type WorkProblem,
 } from '../../shared/schedule/work.js';
+import { smallHousehold } from '../support/random-households.js';
 import { anyProblem, newJob, newWorker } from '../support/work-factories.js';
 
 const fit = (problem: WorkProblem, plans = 60, seed = 1) =>
@@ -66,6 +67,13 @@ describe('fitWork', () => {
         expect(brokenRules(problem, fit(problem).plan)).toEqual([]);
       }),
     );
+  });
+
+  it('keeps every rule where what others wait for is cut short to make room for them', () => {
+    for (let seed = 9020; seed < 9040; seed++) {
+      const problem = smallHousehold(seededRandom(seed));
+      expect(brokenRules(problem, fit(problem, 2000).plan)).toEqual([]);
+    }
   });
 
   it('costs what its jobs cost, and never less than its bound', () => {
