@@ -62,8 +62,11 @@ interface Asked {
   /** One paddock more shut, or topped. */
   readonly without?: number;
   readonly topped?: number;
-  /** Herds whose feed is asked about: all where left out. */
-  readonly herds?: readonly number[];
+  /**
+   * The herd that is to move on a day whose growth is over: what those before it ate is taken, and
+   * its own feed alone is asked about. Left out, a look ahead begins before growth, for all herds.
+   */
+  readonly onMoveOf?: number;
   readonly mostKg?: number;
 }
 
@@ -209,10 +212,11 @@ export class Season {
    */
   private lookAhead(day: number, asked: Asked): Ahead {
     const { problem } = this;
-    const { days, herds, mostKg = Infinity } = asked;
+    const { days, onMoveOf, mostKg = Infinity } = asked;
+    const growsFrom = onMoveOf === undefined ? day : day + 1;
     const ahead = new Season(
       { ...problem, from: AHEAD },
-      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
+      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, growsFrom)),
       this.herds,
     );
     if (asked.without !== undefined) ahead.fields[asked.without]!.shutFrom = day;
@@ -220,17 +224,13 @@ export class Season {
     const to = Math.min(problem.to, day + days);
     let feedKg = 0;
     for (let i = day; i < to && feedKg <= mostKg; i++) {
-      ahead.plannedDay(i);
+      if (growsFrom <= i) ahead.growAndMow(i);
       ahead.hayKg.forEach((kg, h) => {
-        if (!herds || herds.includes(h)) feedKg += kg[i]!;
+        if (growsFrom <= i || onMoveOf! <= h) ahead.feed(h, i);
+        if (onMoveOf === undefined || onMoveOf === h) feedKg += kg[i]!;
       });
     }
     return { feedKg, entered: ahead.entered };
-  }
-
-  private plannedDay(day: number): void {
-    this.growAndMow(day);
-    this.herds.forEach((_, herd) => this.feed(herd, day));
   }
 
   private growAndMow(day: number): void {
@@ -365,7 +365,7 @@ export class Season {
   private passGoesOn(h: number, day: number): boolean {
     if (this.problem.from === AHEAD) return true;
     const { judged, herds } = this.problem;
-    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, herds: [h] });
+    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, onMoveOf: h });
     return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
   }
 
