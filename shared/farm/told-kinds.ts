@@ -56,6 +56,7 @@ const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
 /** That it was done, and when, is all there is to say. */
 const choreFields = row('ChoreDone', {});
+const seenFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
@@ -154,7 +155,14 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     replaces: 'the-one-of-that-day',
     leavesPlans: true,
   },
-  'brooder-seen': { ...ofBirds(brooderSeenFields), leavesPlans: true },
+  'brooder-seen': ofBirds(brooderSeenFields),
+  'alarm-seen': {
+    details: seenFields,
+    replaces: 'the-last',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => (about.startsWith('alarm/') ? [] : [notAKey(about)]),
+  },
   'eggs-gone': { ...ofBirds(eggsGoneFields), leavesPlans: true },
   rained: {
     details: rainedFields,
@@ -251,6 +259,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   'brooder-seen': saidFields('brooder-seen', 'BrooderSeen', brooderSeenFields),
   'eggs-gone': saidFields('eggs-gone', 'EggsGone', eggsGoneFields),
   rained: saidFields('rained', 'Rained', rainedFields),
+  'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', seenFields),
   calved: saidFields('calved', 'Calved', calvedFields),
   milked: saidFields('milked', 'Milked', milkedFields),
   note: saidFields('note', 'Note', noteFields),

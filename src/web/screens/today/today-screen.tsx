@@ -9,7 +9,7 @@ import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
-import { useTelling } from '../../tell/use-telling.js';
+import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import './today.css';
 
 /** The day it is: the page that a farm opens on. */
@@ -22,7 +22,7 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
-  const { ask, shown } = useTelling(farm, day.date);
+  const { ask, saidOf, dialog } = useTelling(farm, day.date);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
@@ -38,6 +38,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
             Rain, shopping, note
           </button>
         </h2>
+        {saidOf(THE_PLACE)}
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
         ) : (
@@ -49,11 +50,12 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
                 farmId={farm.id}
                 weather={day.weather}
                 onTell={() => ask(line)}
+                said={saidOf(line.id)}
               />
             ))}
           </ul>
         )}
-        {shown}
+        {dialog}
         {0 < day.unplanned.length && (
           <p className="today-stop">
             {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is
@@ -94,7 +96,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
           {0 < attention.length && (
             <section aria-labelledby="today-attention">
               <h2 id="today-attention">Look at</h2>
-              <TodayAttention farmId={farm.id} attention={attention} />
+              <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (
