@@ -151,7 +151,7 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
   );
 }
 
-function ComingRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: BatchLine }) {
+function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
   const sayDate = useSayDate();
   const { head, next, stage } = line;
   return (
@@ -175,7 +175,7 @@ function ComingRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: Ba
   );
 }
 
-function HerdRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, hay, water } = line;
   return (
