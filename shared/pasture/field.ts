@@ -51,8 +51,6 @@ const newBooks = (n: number): FieldBooks => ({
   },
 });
 
-const NOT_ASKED = { digestibleShare: 0, deadShare: 0 };
-
 /** One paddock as a season is walked through: what stands in it and who is there. */
 export class Field {
   private own: GrassState;
@@ -121,8 +119,6 @@ export class Field {
   }
 
   get quality(): { digestibleShare: number; deadShare: number } {
-    // Nobody asks in a look ahead.
-    if (!this.books) return NOT_ASKED;
     const { deadLeafKg, deadStemKg } = this.state;
     return {
       digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),

@@ -133,8 +133,10 @@ export class Season extends GrazedDays {
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let topped = 0;
-    // What is topped is gone for good, while hay is fed back: all of the plan counts.
-    const asked = { days: how === 'top' ? Infinity : judged.lookAheadDays };
+    // What is topped is gone for good, while hay is fed back: all of the plan counts, and how good
+    // it will be by the time that it is eaten.
+    const asked =
+      how === 'top' ? { days: Infinity, mindsEnergy: true } : { days: judged.lookAheadDays };
     let ahead = this.lookAhead(day, asked);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {

@@ -63,6 +63,27 @@ export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): 
   return kg;
 }
 
+const knownWarmth = new WeakMap<GrassWeather, Map<number, Float64Array>>();
+
+/** Warmth that a kind of grass ages by from one morning to another, °C·d. */
+export function warmthBetween(
+  { weather, kind }: Pick<Sward, 'kind' | 'weather'>,
+  from: number,
+  to: number,
+): number {
+  let ofBase = knownWarmth.get(weather);
+  if (!ofBase) knownWarmth.set(weather, (ofBase = new Map()));
+  let sums = ofBase.get(kind.ageingBaseC);
+  if (!sums) {
+    sums = new Float64Array(weather.days.length + 1);
+    weather.days.forEach(({ meanC }, day) => {
+      sums![day + 1] = sums![day]! + Math.max(0, meanC - kind.ageingBaseC);
+    });
+    ofBase.set(kind.ageingBaseC, sums);
+  }
+  return sums[to]! - sums[from]!;
+}
+
 /**
  * Lets a sward grow through one day of its weather; the state is changed.
  *
