@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import { whole } from './bounds.js';
 import { number, optional, row, yesNo, type RowOf } from './field.js';
+import { workKey } from './words.js';
 
 /** What a household says of a paddock that was mown. */
 export const paddockMownFields = row('PaddockMown', {
@@ -9,6 +10,8 @@ export const paddockMownFields = row('PaddockMown', {
   bales: optional(
     number('Made of it', whole(0, 100_000, 'bales', 'Count the bales that came off this paddock.')),
   ),
+  /** Key of the work whose tick told it. */
+  work: optional(workKey('Work that was ticked')),
 });
 export type PaddockMown = RowOf<typeof paddockMownFields>;
 

@@ -88,4 +88,6 @@ export interface SeasonBooks {
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
   readonly toppings: readonly Topping[];
+  /** What was mown or topped as it was told, up to the plan's first day. */
+  readonly toldCuts: readonly Topping[];
 }
