@@ -21,3 +21,16 @@ export interface Mowing extends PaddockMown {
   readonly paddockId: string;
   readonly date: PlainDate;
 }
+
+/** Marks of goes of mowing and topping in keys of work, before their numbers. */
+export const GO_LETTERS = { mowing: 'h', topping: 't' } as const;
+
+/** Which go of a kind, from 0, a key of work mows or tops; undefined for all other work. */
+export function goInKey(key: string, kind: keyof typeof GO_LETTERS): number | undefined {
+  const found = /\.([ht])(\d+)\.(?:hay\.mow|grass\.top)$/.exec(key);
+  return found?.[1] === GO_LETTERS[kind] ? Number(found[2]) : undefined;
+}
+
+/** Whether a key of work is of mowing or topping. */
+export const isMowingWork = (key: string): boolean =>
+  goInKey(key, 'mowing') !== undefined || goInKey(key, 'topping') !== undefined;

@@ -1,4 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
+import { GO_LETTERS, goInKey } from '../../farm/mowing.js';
 import type { SeasonBooks, Topping } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -24,12 +25,11 @@ export interface MowingWork {
 /** Cuts within so many days of the first are made in one go; so long the hay of one is worked on. */
 const ONE_GO_DAYS = 7;
 
-const LETTERS = { mowing: 'h', topping: 't' } as const;
 const TEMPLATES = { mowing: 'hay.mow', topping: 'grass.top' } as const;
 
 /** Of a go, for the ids of its tasks. */
 export const goOf = ({ kind, number }: Pick<MowingGo, 'kind' | 'number'>): string =>
-  `${LETTERS[kind]}${number}`;
+  `${GO_LETTERS[kind]}${number}`;
 
 /**
  * All that is mown or topped, in goes: what was ticked in the last days, as hay lies for some, and
@@ -50,7 +50,7 @@ function goesOf(
 ): MowingGo[] {
   const ticked = new Map<number, MowingGo>();
   for (const { work, date, paddockId } of mowings) {
-    const number = work === undefined ? undefined : numberIn(work, kind);
+    const number = work === undefined ? undefined : goInKey(work, kind);
     if (number === undefined) continue;
     const before = ticked.get(number);
     const paddock = paddocks.findIndex(({ id }) => id === paddockId);
@@ -89,16 +89,6 @@ function inOneGo(cuts: readonly Topping[]): Topping[][] {
   }
   return goes;
 }
-
-/** Which go of a kind a key of work is of. */
-function numberIn(key: string, kind: MowingGo['kind']): number | undefined {
-  const found = key.match(/\.([ht])(\d+)\.(hay\.mow|grass\.top)$/);
-  return found?.[1] === LETTERS[kind] ? Number(found[2]) : undefined;
-}
-
-/** Whether a key of work is of mowing or topping. */
-export const isMowingWork = (key: string): boolean =>
-  numberIn(key, 'mowing') !== undefined || numberIn(key, 'topping') !== undefined;
 
 /** The work by which paddocks are mown or topped, with the first herd. */
 export const mowingWorkOf = (
