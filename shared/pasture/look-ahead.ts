@@ -44,7 +44,9 @@ export class LookAhead extends GrazedDays {
     const growsFrom = asked.onMoveOf === undefined ? day : day + 1;
     super(
       { ...problem, from: AHEAD },
-      today.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, growsFrom)),
+      today.fields.map((field, p) =>
+        field.ahead(problem.usualSwards[p]!, growsFrom, asked.mindsEnergy === true),
+      ),
       today.herds,
     );
   }
