@@ -39,6 +39,7 @@ export const NOTHING_ELSE = {
   herds: [],
   cows: [],
   readings: [],
+  headChanges: [],
   weighings: [],
   eggCounts: [],
   pastureChoices: {},

@@ -7,6 +7,7 @@ import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
 import type { Mowing } from './mowing.js';
 import type { GroundCheck } from './ground-check.js';
+import type { HeadChange } from './head-count.js';
 import type { Handover } from './handover.js';
 import type { Herd } from './herd.js';
 import type { Grazing } from './herd-places.js';
@@ -43,6 +44,8 @@ export interface FarmPicture {
   /** Public holidays of the farm’s country and region, of this year and those that are planned. */
   readonly publicHolidays?: readonly PublicHoliday[];
   readonly batches: readonly NamedBatch[];
+  /** What changed how many birds of batches there are, the oldest first. */
+  readonly headChanges: readonly HeadChange[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];
   /** Eggs of batches that were counted, the oldest first. */

@@ -53,6 +53,7 @@ export function pictureOfDocument(
       ...batch,
       id: batch.id ?? `batch-${i + 1}`,
     })),
+    headChanges: document.headChanges ?? [],
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),

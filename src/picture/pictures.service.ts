@@ -8,6 +8,7 @@ import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
   eggCountsOf,
   groundChecksOf,
+  headChangesOf,
   mowingsOf,
   progressOf,
   weighingsOf,
@@ -92,6 +93,7 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
+    const heads = await this.told.factsOf(farmId, ...HEADS);
     const weighed = await this.told.factsOf(farmId, 'weighed');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
@@ -111,6 +113,7 @@ export class PicturesService {
       publicHolidays: publicHolidays(farm, today),
       batches,
       // What was told of a batch that is gone is history.
+      headChanges: headChangesOf(heads).filter(isOf(batches)),
       weighings: weighingsOf(weighed).filter(isOf(batches)),
       eggCounts: eggCountsOf(counted).filter(isOf(batches)),
       paddocks,
@@ -128,6 +131,8 @@ export class PicturesService {
     };
   }
 }
+
+const HEADS = ['arrived', 'died', 'processed', 'gone'] as const;
 
 const isOf =
   (batches: readonly { readonly id: string }[]) =>

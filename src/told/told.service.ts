@@ -17,6 +17,7 @@ import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
+import { changesHeads, settleHeads } from './check-heads.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
@@ -53,7 +54,15 @@ export class ToldService {
       const farm = await knownOf(manager, farmId);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
-      await this.settle(manager, farmId, told, fieldOf(0, 'details.paddockId'));
+      await this.settle(manager, farmId, told, (fact, field) =>
+        fieldOf(
+          Math.max(
+            0,
+            kept.findIndex((each) => each.fact.id === fact.id),
+          ),
+          field,
+        ),
+      );
       return kept.map(({ fact }) => fact);
     };
     return this.database.write(farmId, keep, { raises });
@@ -70,7 +79,7 @@ export class ToldService {
         throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
       }
       await this.takeBackAll(farmId, [id]);
-      await this.settle(manager, farmId, [toFact(row)], 'id');
+      await this.settle(manager, farmId, [toFact(row)], () => 'id');
     };
     await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
   }
@@ -106,11 +115,14 @@ export class ToldService {
     });
   }
 
-  /** Every fact of a kind that was not taken back, in the order in which they were told. */
-  async factsOf<Kind extends ToldKind>(farmId: string, kind: Kind): Promise<FactOf<Kind>[]> {
+  /** Every fact of some kinds that was not taken back, in the order in which they were told. */
+  async factsOf<Kind extends ToldKind>(
+    farmId: string,
+    ...kinds: readonly Kind[]
+  ): Promise<FactOf<Kind>[]> {
     // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
     const query = this.rows(farmId)
-      .andWhere('f.kind = :kind', { kind })
+      .andWhere('f.kind IN (:...kinds)', { kinds })
       .andWhere('f.takenBackAt IS NULL')
       .orderBy('f.toldAt', 'ASC')
       .addOrderBy('f.id', 'ASC');
@@ -147,16 +159,24 @@ export class ToldService {
     return { facts: rows.map(factOfRaw), total, skip };
   }
 
+  /** What hangs on all that was told: where herds stand, how many birds there are. */
   private async settle(
     manager: EntityManager,
     farmId: string,
     told: readonly ToldFact[],
-    field: string,
+    fieldOf: (fact: ToldFact, field: string) => string,
   ): Promise<void> {
-    const changed = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
-    if (changed.length === 0) return;
-    const all = await this.factsOf(farmId, 'herd-move');
-    await settlePlaces(manager, farmId, { changed, all }, field);
+    const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
+    if (0 < moved.length) {
+      const all = await this.factsOf(farmId, 'herd-move');
+      const field = fieldOf(moved[0]!, 'details.paddockId');
+      await settlePlaces(manager, farmId, { changed: moved, all }, field);
+    }
+    const counted = told.filter(changesHeads);
+    if (0 < counted.length) {
+      const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
+      await settleHeads(manager, farmId, { changed: counted, all }, fieldOf);
+    }
   }
 
   private rows(farmId: string) {

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
-import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
+import { addDays } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
@@ -236,10 +236,10 @@ export class WorkService {
   }
 
   /** Keeps the last plan of today and that of the last day before it. */
-  private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
+  private async keep(farmId: string, plan: KeptPlan): Promise<void> {
     try {
       // A farm that was deleted while its work was planned keeps nothing, and is not found.
-      await this.database.write(farmId, (manager) => keepPlan(manager, farmId, plannedOn, jobs), {
+      await this.database.write(farmId, (manager) => keepPlan(manager, farmId, plan), {
         raises: false,
       });
     } catch (error) {
@@ -249,14 +249,10 @@ export class WorkService {
   }
 }
 
-async function keepPlan(
-  manager: EntityManager,
-  farmId: string,
-  plannedOn: PlainDate,
-  jobs: KeptPlan['jobs'],
-): Promise<void> {
+async function keepPlan(manager: EntityManager, farmId: string, plan: KeptPlan): Promise<void> {
+  const { plannedOn, jobs, madeFor } = plan;
   const rows = manager.getRepository(KeptPlanEntity);
-  await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+  await rows.upsert({ farmId, plannedOn, jobs, madeFor: madeFor ?? null }, ['farmId', 'plannedOn']);
   const [, before] = await rows.find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
   if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
 }

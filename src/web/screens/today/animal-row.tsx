@@ -12,16 +12,19 @@ import { BigNumber } from './big-number.js';
 interface Shown {
   readonly farmId: string;
   readonly weather: TodayWeather;
+  /** Asks what happened to them. */
+  readonly onTell: () => void;
 }
 
 /** One batch or herd as it is today. */
 export function AnimalRow({ line, ...shown }: Shown & { line: AnimalLine }) {
-  if (line.kind === 'herd') return <HerdRow line={line} farmId={shown.farmId} />;
+  if (line.kind === 'herd')
+    return <HerdRow line={line} farmId={shown.farmId} onTell={shown.onTell} />;
   const isThere = line.stage === 'brooder' || line.stage === 'out';
   return isThere ? (
     <BatchRow line={line} {...shown} />
   ) : (
-    <ComingRow line={line} farmId={shown.farmId} />
+    <ComingRow line={line} farmId={shown.farmId} onTell={shown.onTell} />
   );
 }
 
@@ -30,30 +33,43 @@ function Row({
   href,
   who,
   numbers,
+  onTell,
   children,
 }: {
   line: AnimalLine;
   href: string;
+  onTell: () => void;
   who: ReactNode;
   numbers?: ReactNode;
   children?: ReactNode;
 }) {
   return (
     <li className={numbers ? 'today-animal' : 'today-animal today-animal-brief'}>
-      <p className="today-who">
-        <Link href={href}>{name}</Link> <span>{who}</span>
-      </p>
+      <div className="today-who">
+        <p>
+          <Link href={href}>{name}</Link> <span>{who}</span>
+        </p>
+        <button
+          type="button"
+          className="today-button"
+          aria-label={`Tell what happened: ${name}`}
+          onClick={onTell}
+        >
+          Tell
+        </button>
+      </div>
       {numbers && <div className="today-numbers">{numbers}</div>}
       {children && <div className="today-lines">{children}</div>}
     </li>
   );
 }
 
-function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
+function BatchRow({ line, farmId, weather, onTell }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -134,12 +150,13 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
   );
 }
 
-function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
+function ComingRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: BatchLine }) {
   const sayDate = useSayDate();
   const { head, next, stage } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -156,12 +173,13 @@ function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
   );
 }
 
-function HerdRow({ line, farmId }: { line: HerdLine; farmId: string }) {
+function HerdRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, hay, water } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
       href={`/farm/${farmId}/pasture`}
       who={
         <>

@@ -9,6 +9,7 @@ import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
+import { useTelling } from '../../tell/use-telling.js';
 import './today.css';
 
 /** The day it is: the page that a farm opens on. */
@@ -21,20 +22,38 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
+  const { ask, shown } = useTelling(farm, day.date);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
       <section className="today-animals" aria-labelledby="today-animals">
-        <h2 id="today-animals">Animals</h2>
+        <h2 id="today-animals">
+          Animals
+          <button
+            type="button"
+            className="today-button"
+            aria-label="Tell what happened: the place"
+            onClick={() => ask()}
+          >
+            Rain, shopping, note
+          </button>
+        </h2>
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
         ) : (
           <ul>
             {animals.map((line) => (
-              <AnimalRow key={line.id} line={line} farmId={farm.id} weather={day.weather} />
+              <AnimalRow
+                key={line.id}
+                line={line}
+                farmId={farm.id}
+                weather={day.weather}
+                onTell={() => ask(line)}
+              />
             ))}
           </ul>
         )}
+        {shown}
         {0 < day.unplanned.length && (
           <p className="today-stop">
             {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is
