@@ -3,6 +3,7 @@ import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
