@@ -1,7 +1,7 @@
 import type { Field } from './field.js';
 import { daysOf, driesHay, isForMowing, waysIn, type Way } from './grazing-rules.js';
 import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
-import type { Cut, Entry, StayEnd, StayRecord, StayStart } from './season-books.js';
+import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
 import { newStay, recordOf } from './stay-books.js';
 
 /** Where a herd is, and how it got there. */
@@ -22,6 +22,7 @@ export const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false }
 export abstract class GrazedDays {
   protected readonly stays: StayRecord[] = [];
   protected readonly cuts: Cut[] = [];
+  protected readonly toldCuts: Topping[] = [];
   protected readonly herds: readonly HerdState[];
 
   constructor(
@@ -41,7 +42,7 @@ export abstract class GrazedDays {
   protected growAndMow(day: number): void {
     this.fields.forEach((field, paddock) => {
       const told = this.toldMowing(paddock, day);
-      if (told?.day === day) this.mowAsTold(field, told);
+      if (told?.day === day) this.mowAsTold(told);
       else this.mowAsPlanned(field, paddock, day, told !== undefined);
       field.grow(day);
     });
@@ -56,9 +57,13 @@ export abstract class GrazedDays {
   }
 
   /** It is history: what it gave is no hay of the plan. */
-  private mowAsTold(field: Field, { paddock, day, isLeftLying }: Mown): void {
-    if (isLeftLying) field.top(day);
-    else field.mow(paddock, day, day + this.problem.judged.dryingDays);
+  protected mowAsTold({ paddock, day, isLeftLying }: Mown): void {
+    if (this.toldCuts.some((cut) => cut.paddock === paddock && cut.day === day)) return;
+    const field = this.fields[paddock]!;
+    const kg = isLeftLying
+      ? field.top(day)
+      : field.mow(paddock, day, day + this.problem.judged.dryingDays).kg;
+    this.toldCuts.push({ paddock, day, kg });
   }
 
   /** @param isToldLater it is mown on the day that was told, not on the one that was planned */

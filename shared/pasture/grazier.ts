@@ -54,7 +54,10 @@ export class Season extends GrazedDays {
     const { from, to } = this.problem;
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
-      if (day === from) this.begin();
+      if (day === from) {
+        this.mowFirst();
+        this.begin();
+      }
       if (hay === 'looks-ahead') this.spare(day, 'shut');
       if (hay === 'tops') this.spare(day, 'top');
       if (hay === 'above-a-height') this.shutAboveHeight(day);
@@ -64,6 +67,15 @@ export class Season extends GrazedDays {
       for (const field of this.fields) field.evening(day);
     }
     this.herds.forEach((_, herd) => this.leave(herd, to, 'plan-ends'));
+  }
+
+  /** What was mown on the plan's first day was mown before the plan: its books begin after it. */
+  private mowFirst(): void {
+    const { mown, from } = this.problem;
+    for (const told of mown.filter(({ day }) => day === from)) {
+      this.mowAsTold(told);
+      this.fields[told.paddock]!.books!.days.mown[from] = 0;
+    }
   }
 
   /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
@@ -133,8 +145,10 @@ export class Season extends GrazedDays {
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let topped = 0;
-    // What is topped is gone for good, while hay is fed back: all of the plan counts.
-    const asked = { days: how === 'top' ? Infinity : judged.lookAheadDays };
+    // What is topped is gone for good, while hay is fed back: all of the plan counts, and how good
+    // it will be by the time that it is eaten.
+    const asked =
+      how === 'top' ? { days: Infinity, mindsEnergy: true } : { days: judged.lookAheadDays };
     let ahead = this.lookAhead(day, asked);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
@@ -188,6 +202,7 @@ export class Season extends GrazedDays {
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
       toppings: this.toppings,
+      toldCuts: this.toldCuts,
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,

@@ -1,4 +1,5 @@
 import type { Field } from './field.js';
+import { shortOfHay } from './forage-energy.js';
 import { GrazedDays, type HerdState } from './grazed-days.js';
 import type { GrazingProblem, Stay } from './grazing-problem.js';
 import type { Entry, StayStart } from './season-books.js';
@@ -14,6 +15,8 @@ export interface Asked {
    * its own feed alone is asked about. Left out, a look ahead begins before growth, for all herds.
    */
   readonly onMoveOf?: number;
+  /** Grass that is poorer than hay counts only for its energy. */
+  readonly mindsEnergy?: boolean;
   /** More feed than that need not be told exactly, kg. */
   readonly mostKg?: number;
 }
@@ -41,7 +44,9 @@ export class LookAhead extends GrazedDays {
     const growsFrom = asked.onMoveOf === undefined ? day : day + 1;
     super(
       { ...problem, from: AHEAD },
-      today.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, growsFrom)),
+      today.fields.map((field, p) =>
+        field.ahead(problem.usualSwards[p]!, growsFrom, asked.mindsEnergy === true),
+      ),
       today.herds,
     );
   }
@@ -61,9 +66,14 @@ export class LookAhead extends GrazedDays {
     return { feedKg: this.feedKg, entered: this.entered };
   }
 
-  protected override note(h: number, _day: number, _eatenKg: number, feedKg: number): void {
-    const { onMoveOf } = this.asked;
-    if (onMoveOf === undefined || onMoveOf === h) this.feedKg += feedKg;
+  protected override note(h: number, _day: number, eatenKg: number, feedKg: number): void {
+    const { onMoveOf, mindsEnergy } = this.asked;
+    if (onMoveOf !== undefined && onMoveOf !== h) return;
+    this.feedKg += feedKg;
+    const { at } = this.herds[h]!;
+    if (!mindsEnergy || at === undefined) return;
+    const { digestibleShare } = this.fields[at]!.stay!;
+    this.feedKg += eatenKg * shortOfHay(digestibleShare, this.problem.hayMcalPerKg[at]!);
   }
 
   /** Looks ahead are not nested. */

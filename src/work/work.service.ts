@@ -3,6 +3,8 @@ import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
+import type { PlainDate } from '../../shared/calendar/plain-date.js';
+import { isMowingWork } from '../../shared/farm/mowing.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
@@ -148,6 +150,7 @@ export class WorkService {
     if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
+      await this.takeBackMown(farmId, key);
       return { key };
     }
     const { key: _key, ...before } = progress.find((each) => each.key === key) ?? { key };
@@ -161,10 +164,33 @@ export class WorkService {
       on: details.doneOn ?? today,
       details,
     } as const;
-    await this.told.tell(farmId, [fact], (_k, field) =>
+    const isNewDay = details.doneOn !== before.doneOn;
+    const mown = isNewDay ? await this.mownBy(farmId, key, details.doneOn) : [];
+    if (isNewDay) await this.takeBackMown(farmId, key);
+    await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
       field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
     );
     return { key, ...details };
+  }
+
+  /** Paddocks that were mown or topped by work that is done, but for those that it is told of already. */
+  private async mownBy(farmId: string, key: string, on: PlainDate | undefined): Promise<Said[]> {
+    if (on === undefined || !isMowingWork(key)) return [];
+    const { mowingWork } = await this.pasture.planOf(farmId);
+    const work = mowingWork.find((each) => each.key === key);
+    if (!work) return [];
+    const told = holding(await this.told.factsOf(farmId, 'paddock-mown'));
+    const isTold = (paddockId: string): boolean =>
+      told.some((fact) => fact.about === paddockId && fact.on === on && fact.details.work !== key);
+    const details = { work: key, ...(work.isLeftLying ? { isLeftLying: true } : {}) };
+    return work.paddockIds
+      .filter((about) => !isTold(about))
+      .map((about) => ({ kind: 'paddock-mown', about, on, details }));
+  }
+
+  private async takeBackMown(farmId: string, key: string): Promise<void> {
+    if (!isMowingWork(key)) return;
+    await this.told.takeBackAbout(farmId, 'paddock-mown', ({ details }) => details.work === key);
   }
 
   /**
@@ -179,7 +205,10 @@ export class WorkService {
       const facts = await this.told.factsOf(farmId, 'work-progress');
       const before = holding(facts).find(({ about }) => about === key);
       const isSameTick = last.details.doneOn !== undefined && before?.details.doneOn !== undefined;
-      if (!isSameTick) return before?.details ?? {};
+      if (!isSameTick) {
+        await this.takeBackMown(farmId, key);
+        return before?.details ?? {};
+      }
       last = before;
     }
     return {};
