@@ -6,6 +6,7 @@ import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription 
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
+import { seenFields } from './told-seen.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
 import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
@@ -29,6 +30,8 @@ interface KindOfFact {
   readonly problemsOf: (said: Said, farm: ToldOn) => FieldProblem[];
   /** Of the facts of the same kind about the same thing, which one it replaces. */
   readonly replaces: 'the-last' | 'the-one-of-that-day' | 'none';
+  /** Two of a day can both be so, when somebody says it: a second weighing, eggs of another round. */
+  readonly canStandBeside?: true;
   /** How far back it can lie when it is told, days. */
   readonly oldestDays: number;
   /** No plan goes by it, so that none is made again when it is told. */
@@ -76,6 +79,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   weighed: {
     details: weighedFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about, details }, { batchIds }) => [
       ...among('about', about, batchIds, 'Name a batch of this farm.'),
@@ -85,6 +89,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'eggs-counted': {
     details: eggsCountedFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about }, { batchIds }) =>
       among('about', about, batchIds, 'Name a batch of this farm.'),
@@ -92,6 +97,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: OLDEST_READING_DAYS,
     problemsOf: ({ about }, { paddockIds }) =>
       among('about', about, paddockIds, 'Name a paddock of this farm.'),
@@ -143,6 +149,10 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
     key: optional(id('Key')),
     /** Id of the fact that this one changes. */
     replaces: optional(id('Fact it changes')),
+    /** What its teller knew; it is asked which holds where somebody else told another meanwhile. */
+    seen: optional(nested('Seen', seenFields)),
+    /** It is kept beside the one that it would replace. */
+    isBeside: optional(yesNo('Both are so')),
   });
 
 /** One thing that happened, as it is told. */

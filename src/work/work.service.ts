@@ -3,6 +3,8 @@ import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
+import { isUnseen } from '../../shared/farm/told-seen.js';
+import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
@@ -23,7 +25,7 @@ import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
-import type { Said } from '../told/keep-facts.js';
+import { toldOtherwise, type Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
@@ -141,30 +143,43 @@ export class WorkService {
    * Keeps what is said of a piece of work, beside what was said of it before; what it took is kept
    * with what was reckoned.
    */
-  async tellProgress(farmId: string, { key, undo, ...said }: ProgressDto): Promise<Progress> {
+  async tellProgress(farmId: string, dto: ProgressDto): Promise<Progress> {
+    const { key, undo, tellKey, seen, saidBy, ...said } = dto;
     if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (undo === true) return { key, ...(await this.undo(farmId, key)) };
-    const { today, progress } = (await this.pictures.of(farmId)).picture;
+    const { today } = (await this.pictures.of(farmId)).picture;
     if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
       return { key };
     }
-    const { key: _key, ...before } = progress.find((each) => each.key === key) ?? { key };
-    const details = {
-      ...afterSaid(before, said, today),
-      ...(said.hours === undefined ? {} : await this.reckoned(farmId, key)),
-    };
-    const fact = {
-      kind: 'work-progress',
-      about: key,
-      on: details.doneOn ?? today,
-      details,
-    } as const;
-    await this.told.tell(farmId, [fact], (_k, field) =>
-      field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
-    );
-    return { key, ...details };
+    const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
+    return this.database.write(farmId, async () => {
+      const facts = (await this.told.factsOf(farmId, 'work-progress')).filter(
+        ({ about }) => about === key,
+      );
+      const theirs = holding(facts).at(-1);
+      const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
+      if (isKnown) return { key, ...theirs?.details };
+      const before = theirs?.details ?? {};
+      const known = holding(facts.filter((fact) => !isUnseen(fact, seen))).at(-1)?.details ?? {};
+      if (theirs && isUnseen(theirs, seen) && saysOtherOfWork(known, before, said)) {
+        throw toldOtherwise([{ theirs, yours: dto }]);
+      }
+      const details = { ...afterSaid(before, said, today), ...reckoned };
+      const fact = {
+        kind: 'work-progress',
+        about: key,
+        on: details.doneOn ?? today,
+        details,
+        saidBy,
+        key: tellKey,
+      } as Said;
+      await this.told.tell(farmId, [fact], (_k, field) =>
+        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+      );
+      return { key, ...details };
+    });
   }
 
   /**
