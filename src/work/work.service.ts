@@ -4,6 +4,7 @@ import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
+import { undoneFacts } from '../../shared/farm/work-undo.js';
 import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
@@ -187,17 +188,10 @@ export class WorkService {
    * done. What had been said before holds again.
    */
   private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
-    const told = holding(await this.told.factsOf(farmId, 'work-progress'));
-    let last = told.find(({ about }) => about === key);
-    while (last) {
-      await this.told.takeBack(farmId, last.id);
-      const facts = await this.told.factsOf(farmId, 'work-progress');
-      const before = holding(facts).find(({ about }) => about === key);
-      const isSameTick = last.details.doneOn !== undefined && before?.details.doneOn !== undefined;
-      if (!isSameTick) return before?.details ?? {};
-      last = before;
-    }
-    return {};
+    const of = async () =>
+      (await this.told.factsOf(farmId, 'work-progress')).filter(({ about }) => about === key);
+    for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
+    return holding(await of()).at(-1)?.details ?? {};
   }
 
   /** What a piece of work is reckoned at and its kind, open or done. */
