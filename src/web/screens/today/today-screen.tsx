@@ -1,9 +1,8 @@
 import { Link } from 'wouter';
 import type { SavedFarm } from '../../api/queries.js';
-import { useTicks, useToday } from '../../api/today-queries.js';
+import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
 import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
-import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { AnimalRow } from './animal-row.js';
 import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
@@ -16,10 +15,10 @@ import './today.css';
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
   const all = useAll(useToday(farm.id));
   if ('waiting' in all) return all.waiting;
-  return <TodayPage day={all.data[0]} farm={farm} />;
+  return <TodayPage day={onDayItIs(all.data[0], farm)} farm={farm} />;
 }
 
-function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
+function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
   const { ask, saidOf, dialog } = useTelling(farm, day.date);
@@ -78,7 +77,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
               hours.
             </p>
           )}
-          <TodayJobs jobs={jobs} date={day.date} units={farm.units} said={said} tick={tick} />
+          <TodayJobs jobs={jobs} date={day.on} units={farm.units} said={said} tick={tick} />
           {jobs.length === 0 && (
             <p>
               {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
@@ -88,7 +87,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
           {0 < chores.length && (
             <>
               <h3>The round</h3>
-              <TodayChores chores={chores} said={said} tick={tick} />
+              <TodayChores chores={chores} on={day.on} said={said} tick={tick} />
             </>
           )}
         </section>
