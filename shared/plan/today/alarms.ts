@@ -2,6 +2,7 @@ import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
 import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { CalendarEntry } from '../work/calendar-entries.js';
 import type { Attention, Looked } from './looked-at.js';
 import type { BatchLine } from './batch-line.js';
 
@@ -192,3 +193,22 @@ function frostOnTender(looked: Looked): Alarm[] {
     },
   ];
 }
+
+/** An alarm as an entry of a calendar: it stands on the day it is. */
+export const alarmEntry = (
+  { key, of, words, text, by }: Alarm,
+  today: PlainDate,
+): CalendarEntry => ({
+  id: key,
+  date: by ?? today,
+  title: of === undefined ? words : `${of}: ${words}`,
+  text: text ?? '',
+  cannotSlip: true,
+});
+
+/** The alarms of a day that nobody has seen yet. */
+export const unseenAlarms = (
+  attention: readonly Attention[],
+  seen: ReadonlySet<string>,
+): readonly Alarm[] =>
+  attention.filter((each): each is Alarm => each.isAlarm === true && !seen.has(each.key));
