@@ -61,13 +61,18 @@ export async function createApp(
 
 type Middleware = (request: Request, response: Response, next: NextFunction) => void;
 
-/** Security headers of documents mean nothing for JSON, which is only told not to be sniffed. */
+/**
+ * Security headers of documents mean nothing for JSON, which is only told not to be sniffed, and when
+ * it was asked for.
+ */
 const pagesOnly =
   (middleware: Middleware): Middleware =>
   (request, response, next) => {
     if (!request.url.startsWith('/api/')) return middleware(request, response, next);
     response.setHeader('X-Content-Type-Options', 'nosniff');
     response.setHeader('Cross-Origin-Resource-Policy', 'same-origin');
+    // What is answered holds all that was told up to then, whatever time the asker's clock shows.
+    response.setHeader('Asked-At', new Date().toISOString());
     next();
   };
 

@@ -40,6 +40,7 @@ export const NOTHING_ELSE = {
   cows: [],
   readings: [],
   headChanges: [],
+  brooderLooks: [],
   weighings: [],
   eggCounts: [],
   pastureChoices: {},

@@ -50,6 +50,7 @@ export interface WordField extends Common {
 export interface WordForm {
   readonly name:
     | 'date'
+    | 'instant'
     | 'month-day'
     | 'id'
     | 'work-key'

@@ -162,7 +162,7 @@ export const takenSetFields = row('TakenSet', {
   eventId: optional(workKey('Tied to')),
 });
 
-const DATES_IN_ORDER: RowRule<{
+export const DATES_IN_ORDER: RowRule<{
   readonly notBefore?: PlainDate;
   readonly dueOn?: PlainDate;
 }> = {

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
+import type { BrooderLook } from './brooder-look.js';
 import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
@@ -46,6 +47,8 @@ export interface FarmPicture {
   readonly batches: readonly NamedBatch[];
   /** What changed how many birds of batches there are, the oldest first. */
   readonly headChanges: readonly HeadChange[];
+  /** Thermometers that were read in brooders these days, the oldest first. */
+  readonly brooderLooks: readonly BrooderLook[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];
   /** Eggs of batches that were counted, the oldest first. */

@@ -108,6 +108,8 @@ export function sayFact(
     }
     case 'paddock-mown':
       return fact.details.isLeftLying ? 'topped' : 'mown';
+    case 'alarm-seen':
+      return 'alarm seen';
     case 'chore-done':
       return 'chore done';
     case 'work-progress': {

@@ -1,4 +1,5 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { BrooderLook } from './brooder-look.js';
 import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
@@ -79,6 +80,9 @@ export type BirdsGone = Told<'gone', Gone>;
 /** Whatever changes how many birds there are. */
 export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
 
+/** An alarm was seen: it is not told again. */
+export type AlarmSeen = Told<'alarm-seen', Readonly<Record<never, never>>>;
+
 /** What else happens in a season; no plan goes by it yet, or only by some of it. */
 export type SeasonFact =
   | Told<'feed-opened', FeedOpened>
@@ -92,6 +96,7 @@ export type SeasonFact =
   | Told<'note', Note>;
 
 export type ToldFact =
+  | AlarmSeen
   | SeasonFact
   | HeadsChanged
   | BirdsWeighed
@@ -180,4 +185,17 @@ export const headChangesOf = (facts: readonly HeadsChanged[]): HeadChange[] =>
           : fact.details.birds,
       ...('isLast' in fact.details && fact.details.isLast ? { isLast: true } : {}),
     }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Days for which a thermometer that was read says anything of a brooder. */
+const BROODER_LOOK_DAYS = 3;
+
+/** Thermometers read in brooders these days, the oldest first. */
+export const brooderLooksOf = (
+  facts: readonly FactOf<'brooder-seen'>[],
+  today: PlainDate,
+): BrooderLook[] =>
+  holding(facts)
+    .filter(({ on }) => addDays(today, -BROODER_LOOK_DAYS) <= on)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

@@ -7,6 +7,7 @@ import { arrivedFields, diedFields, goneFields, processedFields } from './head-c
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
+import { seenFields } from './told-seen.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
 import {
@@ -41,6 +42,8 @@ interface KindOfFact {
   readonly problemsOf: (said: Said, farm: ToldOn) => FieldProblem[];
   /** Of the facts of the same kind about the same thing, which one it replaces. */
   readonly replaces: 'the-last' | 'the-one-of-that-day' | 'none';
+  /** Two of a day can both be so, when somebody says it: a second weighing, eggs of another round. */
+  readonly canStandBeside?: true;
   /** How far back it can lie when it is told, days. */
   readonly oldestDays: number;
   /** No plan goes by it, so that none is made again when it is told. */
@@ -56,6 +59,7 @@ const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
 /** That it was done, and when, is all there is to say. */
 const choreFields = row('ChoreDone', {});
+const alarmFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
@@ -111,6 +115,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   weighed: {
     details: weighedFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about, details }, { batchIds }) => [
       ...ofBatch(about, batchIds),
@@ -120,6 +125,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'eggs-counted': {
     details: eggsCountedFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
   },
@@ -154,7 +160,14 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     replaces: 'the-one-of-that-day',
     leavesPlans: true,
   },
-  'brooder-seen': { ...ofBirds(brooderSeenFields), leavesPlans: true },
+  'brooder-seen': ofBirds(brooderSeenFields),
+  'alarm-seen': {
+    details: alarmFields,
+    replaces: 'the-last',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => (about.startsWith('alarm/') ? [] : [notAKey(about)]),
+  },
   'eggs-gone': { ...ofBirds(eggsGoneFields), leavesPlans: true },
   rained: {
     details: rainedFields,
@@ -182,6 +195,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
   'grass-reading': {
     details: heightFields,
     replaces: 'the-one-of-that-day',
+    canStandBeside: true,
     oldestDays: OLDEST_READING_DAYS,
     problemsOf: ({ about }, { paddockIds }) =>
       among('about', about, paddockIds, 'Name a paddock of this farm.'),
@@ -233,6 +247,10 @@ const saidFields = <const Kind extends string, Details extends RowDescription>(
     key: optional(id('Key')),
     /** Id of the fact that this one changes. */
     replaces: optional(id('Fact it changes')),
+    /** What its teller knew; it is asked which holds where somebody else told another meanwhile. */
+    seen: optional(nested('Seen', seenFields)),
+    /** It is kept beside the one that it would replace. */
+    isBeside: optional(yesNo('Both are so')),
   });
 
 /** One thing that happened, as it is told. */
@@ -251,6 +269,7 @@ export const anySaid = oneOf('Fact', 'kind', {
   'brooder-seen': saidFields('brooder-seen', 'BrooderSeen', brooderSeenFields),
   'eggs-gone': saidFields('eggs-gone', 'EggsGone', eggsGoneFields),
   rained: saidFields('rained', 'Rained', rainedFields),
+  'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),
   calved: saidFields('calved', 'Calved', calvedFields),
   milked: saidFields('milked', 'Milked', milkedFields),
   note: saidFields('note', 'Note', noteFields),

@@ -22,6 +22,18 @@ const MONTH_DAY: WordForm = {
   wrong: { code: 'not-a-date', fix: 'Write month-day, such as 05-20.' },
   schema: { pattern: '^\\d\\d-\\d\\d$', example: '05-20' },
 };
+const INSTANT: WordForm = {
+  name: 'instant',
+  holds: (value) =>
+    typeof value === 'string' &&
+    /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/.test(value) &&
+    !Number.isNaN(Date.parse(value)),
+  wrong: {
+    code: 'not-a-date',
+    fix: 'Write an instant in UTC to the thousandth, such as 2027-04-21T10:05:00.000Z.',
+  },
+  schema: { format: 'date-time', example: '2027-04-21T10:05:00.000Z' },
+};
 const ID_FORM: WordForm = {
   name: 'id',
   holds: (value) => typeof value === 'string' && ID.test(value),
@@ -95,6 +107,8 @@ const REGION: WordForm = {
 
 /** A calendar date, year-month-day. */
 export const date = (label: string) => word(label, DATE);
+/** An instant in UTC, as the service tells the time. */
+export const instant = (label: string) => word(label, INSTANT);
 /** A month and day, in no particular year. */
 export const monthDay = (label: string) => word(label, MONTH_DAY);
 /** The id of a row, its own or another's. */

@@ -15,8 +15,9 @@ export class ConflictError extends Error {
   constructor(
     readonly current: unknown,
     readonly yours?: unknown,
+    message = 'Somebody else has changed this since you opened it. Nothing was saved.',
   ) {
-    super('Somebody else has changed this since you opened it. Nothing was saved.');
+    super(message);
     this.name = 'ConflictError';
   }
 }

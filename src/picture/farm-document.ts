@@ -54,6 +54,7 @@ export function pictureOfDocument(
       id: batch.id ?? `batch-${i + 1}`,
     })),
     headChanges: document.headChanges ?? [],
+    brooderLooks: document.brooderLooks ?? [],
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),

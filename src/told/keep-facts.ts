@@ -9,7 +9,9 @@ import {
   type anySaid,
   type ToldOn,
 } from '../../shared/farm/told-kinds.js';
+import { placeAmong, type Place } from '../../shared/farm/told-seen.js';
 import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+import { ConflictError } from '../common/expected-version.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 
 /** What is said, by a client or by one of the program's own forms. */
@@ -48,6 +50,7 @@ export async function keepFacts(
   refuse(0, tooMany(count + all.length));
   const first = await nextMoment(manager, farmId);
   const kept: Kept[] = [];
+  const clashes: Clash[] = [];
   for (const [k, said] of all.entries()) {
     const before = said.key
       ? await manager.findOneBy(ToldFactEntity, { farmId, key: said.key })
@@ -59,18 +62,23 @@ export async function keepFacts(
     }
     const details = { ...said.details } as Record<string, unknown>;
     refuse(k, toldProblems({ ...said, details } as Parameters<typeof toldProblems>[0], farm));
-    const replaces = await replacedBy(manager, farmId, said);
-    refuse(k, 'problem' in replaces ? [replaces.problem] : []);
+    const place = await placeOf(manager, farmId, withOwn(said, all));
+    refuse(k, 'problem' in place ? [place.problem] : []);
+    if ('clashesWith' in place) {
+      clashes.push({ theirs: place.clashesWith, yours: said });
+      continue;
+    }
     const id = randomUUID();
     const { kind, about, on, saidBy = null, key = id } = said;
     const row = {
       ...{ id, farmId, kind, about, on, details, saidBy, key, takenBackAt: null },
       toldAt: new Date(first + k).toISOString(),
-      replaces: 'id' in replaces ? replaces.id : null,
+      replaces: ('replaces' in place ? place.replaces?.id : undefined) ?? null,
     };
     await manager.save(manager.create(ToldFactEntity, row));
     kept.push({ fact: toFact(row), isNew: true });
   }
+  if (0 < clashes.length) throw toldOtherwise(clashes);
   return kept;
 }
 
@@ -100,30 +108,62 @@ const tooMany = (given: number): FieldProblem[] =>
         },
       ];
 
-/** The fact that a new one replaces: the one it names, else the one whose place its kind takes. */
-async function replacedBy(
+/** The place of a new fact among those of its kind about the same. */
+async function placeOf(
   manager: EntityManager,
   farmId: string,
-  { kind, about, on, replaces }: Said,
-): Promise<{ id: string } | { problem: FieldProblem } | Record<string, never>> {
-  const rule = TOLD_KINDS[kind].replaces;
+  said: Said,
+): Promise<Exclude<Place<ToldFact>, 'not-there'> | { problem: FieldProblem }> {
+  const { kind, about, on, replaces } = said;
+  const { replaces: rule, canStandBeside = false } = TOLD_KINDS[kind];
+  if (said.isBeside && !canStandBeside && rule !== 'none') return { problem: notBeside };
   if (replaces === undefined && rule === 'none') return {};
   const isOfDay = replaces === undefined && rule === 'the-one-of-that-day';
   const where = { farmId, kind, about, ...(isOfDay ? { on } : {}) };
-  const held = holding((await manager.findBy(ToldFactEntity, where)).map(toFact));
-  const found = replaces === undefined ? held.at(-1) : held.find(({ id }) => id === replaces);
-  if (found) return { id: found.id };
-  if (replaces === undefined) return {};
+  const facts = (await manager.findBy(ToldFactEntity, where)).map(toFact);
+  const place = placeAmong(facts, said, rule);
+  if (place !== 'not-there') return place;
   return {
     problem: {
       field: 'replaces',
       code: 'not-allowed',
       given: replaces,
-      allowed: held.slice(-20).map(({ id }) => id),
+      allowed: holding(facts)
+        .slice(-20)
+        .map(({ id }) => id),
       fix: 'Name a fact of the same kind, about the same, that still holds.',
     },
   };
 }
+
+/** Facts that are told together know of each other. */
+function withOwn(said: Said, all: readonly Said[]): Said {
+  if (!said.seen) return said;
+  const together = all.flatMap(({ key }) => key ?? []);
+  return { ...said, seen: { ...said.seen, ownKeys: [...(said.seen.ownKeys ?? []), ...together] } };
+}
+
+const notBeside: FieldProblem = {
+  field: 'isBeside',
+  code: 'not-allowed',
+  given: true,
+  allowed: ['false'],
+  fix: 'Of this only one can be so at a time: leave it out.',
+};
+
+/** A fact that holds, and another that would take its place unseen. */
+interface Clash {
+  readonly theirs: ToldFact;
+  readonly yours: object;
+}
+
+/** Somebody told something else of the same meanwhile: both are given, one for one. */
+export const toldOtherwise = (clashes: readonly Clash[]): ConflictError =>
+  new ConflictError(
+    clashes.map(({ theirs }) => theirs),
+    clashes.map(({ yours }) => yours),
+    'Somebody else told something else of the same meanwhile. Nothing was saved: say which holds.',
+  );
 
 /** Now, but after everything that was told before, so that the order is never in doubt. */
 async function nextMoment(manager: EntityManager, farmId: string): Promise<number> {

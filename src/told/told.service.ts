@@ -129,6 +129,11 @@ export class ToldService {
     return (await query.getRawMany<RawFact>()).map(factOfRaw) as FactOf<Kind>[];
   }
 
+  /** Whether something was told under a key, taken back since or not. */
+  async hasKey(farmId: string, key: string): Promise<boolean> {
+    return (await this.database.manager.countBy(ToldFactEntity, { farmId, key })) !== 0;
+  }
+
   async find(farmId: string, asked: ToldQueryDto): Promise<ToldPage> {
     const { kind, about, from, history = false, skip = 0, take = PAGE } = asked;
     const query = this.rows(farmId);

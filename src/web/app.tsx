@@ -10,6 +10,7 @@ import { LeaveGuard } from './fields/leave-guard.js';
 import { ExplainProvider } from './explain/explain-panel.js';
 import { FarmShell } from './shell/farm-shell.js';
 import { useAll, Working } from './shell/states.js';
+import { SignalLine, WaitingOfAll } from './waiting/signal-line.js';
 
 const FirstRun = lazy(() => import('./screens/first-run/first-run.js'));
 const BatchList = lazy(() => import('./screens/batches/batch-list.js'));
@@ -60,6 +61,7 @@ function Places() {
     <Switch>
       <Route path="/">
         <Suspense fallback={<Waiting />}>
+          <WaitingOfAll />
           <FirstRun />
         </Suspense>
       </Route>
@@ -95,7 +97,7 @@ function OneFarm({ farmId }: { farmId: string }) {
       <Suspense fallback={<Waiting />}>
         <Switch>
           <Route path="/farm/:farmId/today">
-            <FarmShell farm={farm}>
+            <FarmShell farm={farm} notice={<SignalLine farm={farm} />}>
               <TodayScreen farm={farm} />
             </FarmShell>
           </Route>
@@ -125,7 +127,11 @@ function FarmScreens({ farm }: { farm: SavedFarm }) {
   const all = useAll(useTables());
   if ('waiting' in all) return all.waiting;
   const tables = tablesIn(farm.units, all.data[0]);
-  const inShell = (screen: ReactNode) => <FarmShell farm={farm}>{screen}</FarmShell>;
+  const inShell = (screen: ReactNode) => (
+    <FarmShell farm={farm} notice={<SignalLine farm={farm} />}>
+      {screen}
+    </FarmShell>
+  );
   return (
     <Switch>
       <Route path="/farm/:farmId/batches">

@@ -6,13 +6,21 @@ import { MantineProvider } from '@mantine/core';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { startOutbox } from './api/outbox.js';
 import { App, askAhead } from './app.js';
+import { startWorker } from './kept/worker.js';
 import { theme, variables } from './look/theme.js';
 
 const queries = new QueryClient({
-  defaultOptions: { queries: { retry: 1, refetchOnWindowFocus: false } },
+  defaultOptions: {
+    // Without signal too it is asked: what was read before is the answer then.
+    queries: { retry: 1, refetchOnWindowFocus: false, networkMode: 'always' },
+    mutations: { networkMode: 'always' },
+  },
 });
 
+startOutbox(queries);
+startWorker();
 askAhead(queries, window.location.pathname);
 createRoot(document.getElementById('root')!).render(
   <StrictMode>

@@ -1,12 +1,64 @@
 import react from '@vitejs/plugin-react';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   root: here('.'),
-  plugins: [react()],
+  plugins: [
+    react(),
+    VitePWA({
+      strategies: 'generateSW',
+      // The page asks for its worker itself, once it has come to rest.
+      injectRegister: false,
+      registerType: 'autoUpdate',
+      manifest: {
+        name: 'Broodfold',
+        short_name: 'Broodfold',
+        description: 'One dated plan for the animals of a small farm.',
+        start_url: '/',
+        scope: '/',
+        display: 'standalone',
+        background_color: '#faf7ef',
+        theme_color: '#faf7ef',
+        icons: [
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+          { src: 'icon-edge-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+          { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+        ],
+      },
+      workbox: {
+        globPatterns: ['**/*.{html,js,css,woff2,svg,png}'],
+        // The page comes from the service while there is signal, so that both are of one program;
+        // without signal it comes out of the store, as its scripts always do. What the service
+        // answers is never kept here.
+        directoryIndex: null as unknown as string,
+        navigateFallback: null as unknown as string,
+        runtimeCaching: [
+          {
+            urlPattern: ({ request, url }) =>
+              request.mode === 'navigate' && !url.pathname.startsWith('/api/'),
+            // This goes into the worker as it stands: it can name nothing from here.
+            handler: async ({ request }) => {
+              try {
+                // Longer than a house's network takes, short enough to stand in the barn for.
+                return await fetch(request, { signal: AbortSignal.timeout(3000) });
+              } catch {
+                const kept = await caches.match('/index.html', { ignoreSearch: true });
+                return kept ?? Response.error();
+              }
+            },
+          },
+        ],
+        cleanupOutdatedCaches: true,
+        clientsClaim: true,
+        skipWaiting: true,
+      },
+    }),
+  ],
   build: {
     outDir: here('../../dist/web'),
     emptyOutDir: true,

@@ -1,10 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
-import { addDays } from '../../shared/calendar/plain-date.js';
+import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
-import type { PlainDate } from '../../shared/calendar/plain-date.js';
 import { isMowingWork } from '../../shared/farm/mowing.js';
+import { isUnseen } from '../../shared/farm/told-seen.js';
+import { undoneFacts } from '../../shared/farm/work-undo.js';
+import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
 import { FARM_GROUND, holding } from '../../shared/farm/told-fact.js';
 import { isWorkKey, notAKey } from '../../shared/farm/told-kinds.js';
 import type { GroundCheck } from '../../shared/farm/ground-check.js';
@@ -13,6 +15,7 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
+import type { MowingWork } from '../../shared/plan/pasture/mowing-goes.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -25,7 +28,7 @@ import type { FarmDocumentDto } from '../documents/farm-document.dto.js';
 import { pictureOfDocument } from '../picture/farm-document.js';
 import { PicturesService } from '../picture/pictures.service.js';
 import { TablesService } from '../reference/tables.service.js';
-import type { Said } from '../told/keep-facts.js';
+import { toldOtherwise, type Said } from '../told/keep-facts.js';
 import { ToldService } from '../told/told.service.js';
 import { WeatherService } from '../weather/weather.service.js';
 import { SharedAnswers } from '../work-pool/shared-answers.js';
@@ -143,42 +146,64 @@ export class WorkService {
    * Keeps what is said of a piece of work, beside what was said of it before; what it took is kept
    * with what was reckoned.
    */
-  async tellProgress(farmId: string, { key, undo, ...said }: ProgressDto): Promise<Progress> {
+  async tellProgress(farmId: string, dto: ProgressDto): Promise<Progress> {
+    const { key, undo, tellKey, seen, saidBy, ...said } = dto;
     if (!isWorkKey(key)) throw new FieldError([notAKey(key, 'key')]);
     if (undo === true) return { key, ...(await this.undo(farmId, key)) };
-    const { today, progress } = (await this.pictures.of(farmId)).picture;
+    const { today } = (await this.pictures.of(farmId)).picture;
     if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
       await this.takeBackMown(farmId, key);
       return { key };
     }
-    const { key: _key, ...before } = progress.find((each) => each.key === key) ?? { key };
-    const details = {
-      ...afterSaid(before, said, today),
-      ...(said.hours === undefined ? {} : await this.reckoned(farmId, key)),
-    };
-    const fact = {
-      kind: 'work-progress',
-      about: key,
-      on: details.doneOn ?? today,
-      details,
-    } as const;
-    const isNewDay = details.doneOn !== before.doneOn;
-    const mown = isNewDay ? await this.mownBy(farmId, key, details.doneOn) : [];
-    if (isNewDay) await this.takeBackMown(farmId, key);
-    await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
-      field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
-    );
-    return { key, ...details };
+    const mowing = await this.mowingOf(farmId, key);
+    const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
+    return this.database.write(farmId, async () => {
+      const facts = (await this.told.factsOf(farmId, 'work-progress')).filter(
+        ({ about }) => about === key,
+      );
+      const theirs = holding(facts).at(-1);
+      const isKnown = tellKey !== undefined && (await this.told.hasKey(farmId, tellKey));
+      if (isKnown) return { key, ...theirs?.details };
+      const before = theirs?.details ?? {};
+      const known = holding(facts.filter((fact) => !isUnseen(fact, seen))).at(-1)?.details ?? {};
+      if (theirs && isUnseen(theirs, seen) && saysOtherOfWork(known, before, said)) {
+        throw toldOtherwise([{ theirs, yours: dto }]);
+      }
+      const details = { ...afterSaid(before, said, today), ...reckoned };
+      const fact = {
+        kind: 'work-progress',
+        about: key,
+        on: details.doneOn ?? today,
+        details,
+        saidBy,
+        key: tellKey,
+      } as Said;
+      const isNewDay = details.doneOn !== before.doneOn;
+      const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
+      if (isNewDay) await this.takeBackMown(farmId, key);
+      await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
+        field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
+      );
+      return { key, ...details };
+    });
+  }
+
+  /** What a piece of work mows; undefined of other work. */
+  private async mowingOf(farmId: string, key: string): Promise<MowingWork | undefined> {
+    if (!isMowingWork(key)) return undefined;
+    const { mowingWork } = await this.pasture.planOf(farmId);
+    return mowingWork.find((each) => each.key === key);
   }
 
   /** Paddocks that were mown or topped by work that is done, but for those that it is told of already. */
-  private async mownBy(farmId: string, key: string, on: PlainDate | undefined): Promise<Said[]> {
-    if (on === undefined || !isMowingWork(key)) return [];
-    const { mowingWork } = await this.pasture.planOf(farmId);
-    const work = mowingWork.find((each) => each.key === key);
-    if (!work) return [];
+  private async mownBy(
+    farmId: string,
+    key: string,
+    { mowing: work, on }: { mowing: MowingWork | undefined; on: PlainDate | undefined },
+  ): Promise<Said[]> {
+    if (on === undefined || !work) return [];
     const told = holding(await this.told.factsOf(farmId, 'paddock-mown'));
     const isTold = (paddockId: string): boolean =>
       told.some((fact) => fact.about === paddockId && fact.on === on && fact.details.work !== key);
@@ -198,20 +223,12 @@ export class WorkService {
    * done. What had been said before holds again.
    */
   private async undo(farmId: string, key: string): Promise<Omit<Progress, 'key'>> {
-    const told = holding(await this.told.factsOf(farmId, 'work-progress'));
-    let last = told.find(({ about }) => about === key);
-    while (last) {
-      await this.told.takeBack(farmId, last.id);
-      const facts = await this.told.factsOf(farmId, 'work-progress');
-      const before = holding(facts).find(({ about }) => about === key);
-      const isSameTick = last.details.doneOn !== undefined && before?.details.doneOn !== undefined;
-      if (!isSameTick) {
-        await this.takeBackMown(farmId, key);
-        return before?.details ?? {};
-      }
-      last = before;
-    }
-    return {};
+    const of = async () =>
+      (await this.told.factsOf(farmId, 'work-progress')).filter(({ about }) => about === key);
+    for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
+    const left = holding(await of()).at(-1)?.details ?? {};
+    if (left.doneOn === undefined) await this.takeBackMown(farmId, key);
+    return left;
   }
 
   /** What a piece of work is reckoned at and its kind, open or done. */

@@ -7,6 +7,7 @@ type Row = Record<string, unknown>;
 const WORDS: Record<WordForm['name'], fc.Arbitrary<string>> = {
   // Days close together, so that one often comes after another as the rules ask.
   date: fc.integer({ min: 0, max: 20 }).map((days) => addDays('2027-04-21', days)),
+  instant: fc.integer({ min: 0, max: 4e12 }).map((ms) => new Date(ms).toISOString()),
   'month-day': fc.constantFrom('01-01', '02-29', '12-31'),
   id: fc.stringMatching(/^[A-Za-z0-9-]{1,64}$/),
   'work-key': fc.stringMatching(/^[A-Za-z0-9/.-]{1,200}$/),

@@ -24,6 +24,7 @@ export const newPicture = (
   people: [],
   batches: [],
   headChanges: [],
+  brooderLooks: [],
   weighings: [],
   eggCounts: [],
   paddocks: [],

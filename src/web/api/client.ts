@@ -1,7 +1,9 @@
 import type { FieldProblem } from '../../../shared/problems/field-problem.js';
+import { learnTime } from '../kept/clock.js';
+import { heard, notHeard } from '../kept/signal.js';
 import { remember } from './seen-rows.js';
 
-interface ProblemDocument {
+export interface ProblemDocument {
   readonly title: string;
   readonly status: number;
   readonly detail: string;
@@ -9,6 +11,11 @@ interface ProblemDocument {
   /** Of a save that would have overwritten somebody else’s: the row as it is now. */
   readonly current?: unknown;
 }
+
+/** Of a problem: there is no signal, or the program does not run. */
+export const NOT_REACHED = 0;
+const NOT_REACHED_WORDS =
+  'Broodfold is not answering: there is no signal, or it does not run. Nothing was saved.';
 
 /** An answer of the service that says what is wrong, in words and by field. */
 export class ApiError extends Error {
@@ -21,6 +28,15 @@ export class ApiError extends Error {
 /** @param signal ends it; what works on the answer is told */
 export const getJson = <T>(path: string, signal?: AbortSignal): Promise<T> =>
   send<T>('GET', path, signal ? { signal } : {});
+/** What a path holds, and when it was asked for by the service's clock. */
+export async function getDated<T>(
+  path: string,
+  signal?: AbortSignal,
+): Promise<{ data: T; askedAt: string }> {
+  const response = await answerTo('GET', path, signal ? { signal } : {});
+  const data = remember((await response.json()) as T);
+  return { data, askedAt: response.headers.get('asked-at') ?? new Date(0).toISOString() };
+}
 export const postJson = <T>(path: string, body?: unknown): Promise<T> =>
   send<T>('POST', path, body === undefined ? {} : asJson(body));
 export const putJson = <T>(path: string, body: unknown): Promise<T> =>
@@ -64,11 +80,19 @@ async function answerTo(
   try {
     response = await fetch(`/api${path}`, { method, ...request });
   } catch {
+    // Whoever left does not know whether there is signal.
+    if (!request.signal?.aborted) notHeard();
     throw new ApiError({
       title: 'Not reached',
-      status: 0,
-      detail: 'Broodfold is not answering. Is it still running? Nothing was saved.',
+      status: NOT_REACHED,
+      detail: NOT_REACHED_WORDS,
     });
+  }
+  const askedAt = response.headers.get('asked-at');
+  // Anything else in the way, such as the page of a guest network, is not the service.
+  if (askedAt !== null) {
+    learnTime(askedAt);
+    heard();
   }
   if (!response.ok) throw new ApiError(problemIn(await response.text(), response));
   return response;

@@ -1,5 +1,4 @@
 import { useMutation } from '@tanstack/react-query';
-import type { Herd } from '../../../shared/farm/herd.js';
 import type { GrassReading, Paddock } from '../../../shared/farm/paddock.js';
 import { pastureChoiceFields, type PastureChoices } from '../../../shared/farm/pasture-choices.js';
 import { useAskAboutClashes } from './asking.js';
@@ -7,6 +6,7 @@ import { postJson } from './client.js';
 import { useChange, type SavedFarm } from './queries.js';
 import { wordsOfRow } from './row-words.js';
 import { saveMerging } from './save-merging.js';
+import { useMessage } from './told-queries.js';
 
 /** A paddock after splitting or joining; when its outline was lost, why. */
 export type Reshaped = Paddock & { readonly noOutlineBecause?: string };
@@ -28,10 +28,20 @@ export interface FoundInGeoJson {
   readonly leftOut: readonly string[];
 }
 
-export const useWalk = (farmId: string) =>
-  useChange((readings: readonly Omit<GrassReading, 'id'>[]) =>
-    postJson<GrassReading[]>(`/farms/${farmId}/grass-readings`, { readings }),
-  );
+/** Tells the heights of one walk together. */
+export function useWalk(farmId: string) {
+  const { mutateAsync } = useMessage(farmId);
+  return useMutation({
+    mutationFn: async (readings: readonly Omit<GrassReading, 'id'>[]) => {
+      const facts = readings.map(
+        ({ paddockId: about, date: on, heightCm }) =>
+          ({ kind: 'grass-reading', about, on, details: { heightCm } }) as const,
+      );
+      const { outcome } = await mutateAsync({ message: { does: 'tell', facts } });
+      return { isSent: outcome.is === 'sent' };
+    },
+  });
+}
 /** Saves a change of the pasture choices, and joins it with what somebody else chose meanwhile. */
 export const useChoose = (farm: SavedFarm) => {
   const ask = useAskAboutClashes(wordsOfRow(pastureChoiceFields, farm));
@@ -40,10 +50,17 @@ export const useChoose = (farm: SavedFarm) => {
     saveMerging<PastureChoices>(path, wanted, ask, loaded),
   );
 };
-export const useMoved = (farmId: string) =>
-  useChange(({ herdId, ...move }: { herdId: string; paddockId: string; on: string }) =>
-    postJson<Herd>(`/farms/${farmId}/herds/${herdId}/moved`, move),
-  );
+/** Tells that a herd went into a paddock. */
+export function useMoved(farmId: string) {
+  const { mutateAsync } = useMessage(farmId);
+  return useMutation({
+    mutationFn: async (move: { herdId: string; paddockId: string; on: string }) => {
+      const { herdId: about, on, paddockId } = move;
+      const facts = [{ kind: 'herd-move', about, on, details: { paddockId } }] as const;
+      await mutateAsync({ message: { does: 'tell', facts } });
+    },
+  });
+}
 export const useSplit = (farmId: string) =>
   useChange(({ id, parts }: { id: string; parts: number }) =>
     postJson<Reshaped[]>(`/farms/${farmId}/paddocks/${id}/split`, { parts }),

@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient, type QueryKey } from '@tanstack/react-query';
-import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import { plainDateAt, type PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { Check } from '../../../shared/checks/compare.js';
 import type { Batch } from '../../../shared/farm/batch.js';
 import type { Facility } from '../../../shared/farm/facility.js';
@@ -13,6 +13,10 @@ import type { Saved } from '../../../shared/farm/saved.js';
 import type { FormWords } from '../../../shared/problems/field-problem.js';
 import { useAskAboutClashes, useAskAboutDeleting } from './asking.js';
 import { getFile, getJson, postFile, postJson, putCsv, putJson, remove } from './client.js';
+import { serviceNowMs } from '../kept/clock.js';
+import { forgetAnswers } from '../kept/kept-answers.js';
+import { dropFarm } from '../kept/outbox-store.js';
+import { FARMS_AT_ONCE, farmsFrom, isKeptRead, keptQuery, readOrKept } from './kept-reads.js';
 import { removeAsking, saveMerging, type AskAboutDeleting, type Deleted } from './save-merging.js';
 import { seenRow } from './seen-rows.js';
 
@@ -38,7 +42,7 @@ export const useTables = ({ isAsked = true } = {}) =>
   useQuery({
     enabled: isAsked,
     queryKey: ['tables'],
-    queryFn: () => getJson<Tables>('/reference/tables'),
+    ...keptQuery<Tables>('/reference/tables'),
     staleTime: Infinity,
   });
 export interface HolidayCountry {
@@ -49,7 +53,7 @@ export interface HolidayCountry {
 export const useCountries = () =>
   useQuery({
     queryKey: ['countries'],
-    queryFn: () => getJson<HolidayCountry[]>('/reference/countries'),
+    ...keptQuery<HolidayCountry[]>('/reference/countries'),
     staleTime: Infinity,
   });
 /** What the program computes beside values from outside. */
@@ -61,14 +65,11 @@ export const useChecks = () =>
   });
 export const useFarms = () => useQuery({ queryKey: ['farms'], queryFn: allFarms });
 
-const FARMS_AT_ONCE = 500;
-
 /** Every farm there is, page by page. */
 async function allFarms(): Promise<SavedFarm[]> {
   const farms: SavedFarm[] = [];
   for (;;) {
-    const query = `?skip=${farms.length}&take=${FARMS_AT_ONCE}`;
-    const page = await getJson<SavedFarm[]>(`/farms${query}`);
+    const page = await readOrKept<SavedFarm[]>(farmsFrom(farms.length));
     farms.push(...page);
     if (page.length < FARMS_AT_ONCE) return farms;
   }
@@ -77,11 +78,25 @@ async function allFarms(): Promise<SavedFarm[]> {
 /** A query of something that belongs to a farm. */
 export const ofFarm = <T>(farmId: string, what: string) => ({
   queryKey: ['farm', farmId, what],
-  queryFn: () => getJson<T>(`/farms/${farmId}${what}`),
+  ...keptQuery<T>(`/farms/${farmId}${what}`),
 });
 
 /** All that plans of a farm are made from, in one request; the page plans from it. */
-export const usePicture = (farmId: string) => useQuery(ofFarm<SavedPicture>(farmId, '/picture'));
+export const usePicture = (farmId: string) =>
+  useQuery({ ...ofFarm<SavedPicture>(farmId, '/picture'), select: ofTheDay });
+
+/** A picture that was read days ago is planned from on the day it is. */
+function ofTheDay(picture: SavedPicture): SavedPicture {
+  const today = farmDay(picture.farm);
+  return picture.today < today && isKeptRead(`/farms/${picture.farm.id}/picture`)
+    ? { ...picture, today }
+    : picture;
+}
+
+/** The day it is on a farm, by the service's clock, whatever day was read last. */
+export const farmDay = ({ timeZone }: SavedFarm): PlainDate =>
+  plainDateAt(serviceNowMs(), timeZone);
+
 export const useFarm = (farmId: string) => useQuery(ofFarm<SavedFarm>(farmId, ''));
 export const useFacilities = (farmId: string) =>
   useQuery(ofFarm<Facility[]>(farmId, '/facilities'));
@@ -128,7 +143,12 @@ export const usePutFarm = (farmId: string) =>
   });
 export const useDeleteFarm = () => {
   const ask = useAskAboutDeletingIn('farms');
-  return useChange((farm: SavedFarm) => removeAsking('/farms', farm, ask(farm)));
+  return useChange(async (farm: SavedFarm) => {
+    const isGone = await removeAsking('/farms', farm, ask(farm));
+    // Nothing of it stays on this phone, nor is anything told of it any more.
+    if (isGone) await Promise.all([forgetAnswers(farm.id), dropFarm(farm.id)]);
+    return isGone;
+  });
 };
 
 /** Everything of a farm as one file. */

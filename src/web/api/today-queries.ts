@@ -1,14 +1,13 @@
-import {
-  useIsMutating,
-  useMutation,
-  useQuery,
-  useQueryClient,
-  type QueryClient,
-} from '@tanstack/react-query';
-import { useCallback, useEffect, useState } from 'react';
+import { useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
+import { useCallback, useSyncExternalStore } from 'react';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../shared/plan/today/today.js';
-import { putJson } from './client.js';
-import { ofFarm, type SavedFarm } from './queries.js';
+import type { Entry, Message } from '../kept/entry.js';
+import { outbox } from '../kept/outbox-store.js';
+import { readAt } from './kept-reads.js';
+import { takeOut } from './outbox.js';
+import { farmDay, ofFarm, type SavedFarm } from './queries.js';
+import { useMessage } from './told-queries.js';
 import type { Said } from './work-queries.js';
 
 /** Asked for ahead it is not asked for again by its screen. */
@@ -34,48 +33,102 @@ export function useAskToday(farmId: string): () => void {
   return useCallback(() => void client.prefetchQuery(ofToday(farmId)), [client, farmId]);
 }
 
+/** A day with its round open again when another day has begun since it was read. */
+export function onDayItIs(
+  day: TickedToday,
+  farm: SavedFarm,
+): TickedToday & { readonly on: PlainDate } {
+  const on = farmDay(farm);
+  if (on <= day.date) return { ...day, on: day.date };
+  return { ...day, on, chores: day.chores.map((chore) => ({ ...chore, isDone: false })) };
+}
+
 /** A tick, its undo, or something else that is told of a piece of work. */
-export type Tick =
-  | { readonly is: 'chore'; readonly key: string; readonly isDone: boolean }
-  | { readonly is: 'job'; readonly key: string; readonly isDone: boolean; readonly told: Said }
-  | { readonly is: 'change'; readonly key: string; readonly told: Said };
+export type Tick = { readonly key: string; readonly name?: string } & (
+  | { readonly is: 'chore'; readonly on: PlainDate; readonly isDone: boolean }
+  | { readonly is: 'job'; readonly isDone: boolean; readonly told: Said }
+  | { readonly is: 'change'; readonly told: Said }
+);
 
 /**
- * Ticks that are seen at once: what was pressed counts until the service has answered and the day
- * was read again, however many were pressed meanwhile. One that fails goes back to what it was.
+ * Ticks that are seen at once: what was pressed counts until the day was read again after the service
+ * had it, without signal for as long as that takes. One that is refused goes back to what it was.
  */
 export function useTicks(farmId: string) {
-  const client = useQueryClient();
-  const [said, setSaid] = useState<ReadonlyMap<string, boolean>>(new Map());
-  const mutationKey = ['tick', farmId];
-  const { queryKey } = ofToday(farmId);
-  const tick = useMutation({
-    mutationKey,
-    mutationFn: (one: Tick) => tell(farmId, one),
-    onError: (_error, { key }) =>
-      setSaid((before) => new Map([...before].filter(([each]) => each !== key))),
-    // No plan goes by a chore: only the day itself is read again.
-    onSettled: (_answer, _error, one) =>
-      client.invalidateQueries({ queryKey: one.is === 'chore' ? queryKey : ['farm'] }),
-  });
-  const underWay = useIsMutating({ mutationKey });
-  useEffect(() => {
-    const isBusy = 0 < client.isMutating({ mutationKey: ['tick', farmId] });
-    if (isBusy || 0 < client.isFetching({ queryKey: ['farm', farmId, '/today'] })) return;
-    setSaid((before) => (before.size === 0 ? before : new Map()));
-  }, [client, farmId, underWay]);
+  const { mutate, error } = useMessage(farmId);
+  const all = useSyncExternalStore(outbox.subscribe, outbox.get);
+  const shown = new Map(
+    all
+      .filter((entry) => isNewer(entry, farmId))
+      .flatMap((entry): [string, boolean][] => {
+        const key = keyOf(entry.message);
+        return key === undefined || entry.shows === undefined ? [] : [[key, entry.shows]];
+      }),
+  );
   return {
     /** What was pressed of a key and is not read back yet. */
-    said: (key: string): boolean | undefined => said.get(key),
-    error: tick.error,
+    said: (key: string): boolean | undefined => shown.get(key),
+    error,
     tick: (one: Tick): void => {
-      if (one.is !== 'change') setSaid((before) => new Map(before).set(one.key, one.isDone));
-      tick.mutate(one);
+      void takenOut(farmId, one).then((isOut) => {
+        if (isOut) return;
+        mutate({
+          message: messageOf(one),
+          ...(one.name === undefined ? {} : { name: one.name }),
+          ...(one.is === 'change' ? {} : { shows: one.isDone }),
+        });
+      });
     },
   };
 }
 
-const tell = (farmId: string, one: Tick): Promise<unknown> =>
-  one.is === 'chore'
-    ? putJson(`/farms/${farmId}/today/chores`, { key: one.key, isDone: one.isDone })
-    : putJson(`/farms/${farmId}/work/progress`, one.told);
+/** Whether what was told of a farm is not in the day as it was read. */
+export function isNewer(entry: Entry, farmId: string): boolean {
+  const { state, sentAt } = entry;
+  if (entry.farmId !== farmId || state === 'refused') return false;
+  if (sentAt === undefined) return true;
+  const read = readAt(`/farms/${farmId}/today`);
+  return read === undefined || read < sentAt;
+}
+
+const messageOf = (one: Tick): Message => {
+  if (one.is !== 'chore') return messageOfWork(one.told);
+  const { key: about, on } = one;
+  return one.isDone
+    ? { does: 'tell', facts: [{ kind: 'chore-done', about, on, details: {} }] }
+    : { does: 'take-back', of: { kind: 'chore-done', about, on } };
+};
+
+/** What is said of a piece of work, or that the last that was said of it is taken back. */
+export const messageOfWork = (told: Said): Message =>
+  told.undo
+    ? { does: 'take-back', of: { kind: 'work-progress', about: told.key } }
+    : { does: 'work', said: told };
+
+/** What a message of work or of a chore is about. */
+function keyOf(message: Message): string | undefined {
+  if (message.does === 'work') return message.said.key;
+  if (message.does === 'tell') return message.facts[0]?.about;
+  return 'about' in message.of ? message.of.about : undefined;
+}
+
+/** An undo takes out what was not sent yet, with the hours that were told after the tick. */
+export async function takenOut(farmId: string, one: Pick<Tick, 'key'> & UndoOf): Promise<boolean> {
+  const isUndo = one.is === 'chore' ? !one.isDone : one.told.undo === true;
+  if (!isUndo) return false;
+  const own = outbox
+    .get()
+    .filter((entry) => entry.farmId === farmId && keyOf(entry.message) === one.key);
+  for (let last = own.pop(); last; last = own.pop()) {
+    if (last.message.does === 'take-back' || !(await takeOut(last))) return false;
+    if (!isHoursOnly(last.message)) return true;
+  }
+  return false;
+}
+type UndoOf =
+  | { readonly is: 'chore'; readonly isDone: boolean }
+  | { readonly is: 'job' | 'change'; readonly told: Said };
+
+const isHoursOnly = (message: Message): boolean =>
+  message.does === 'work' &&
+  Object.keys(message.said).every((name) => name === 'key' || name === 'hours');

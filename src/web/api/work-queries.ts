@@ -1,7 +1,6 @@
 import { useMutation, useQuery } from '@tanstack/react-query';
-import type { GroundCheck } from '../../../shared/farm/ground-check.js';
 import type { Handover } from '../../../shared/farm/handover.js';
-import type { OwnJob, Progress } from '../../../shared/farm/job.js';
+import type { OwnJob } from '../../../shared/farm/job.js';
 import type { KeptJob } from '../../../shared/farm/resting-jobs.js';
 import type { SitterSheet } from '../../../shared/plan/handover/sitter-sheet.js';
 import type { WorkComparison } from '../../../shared/plan/work/compare-plans.js';
@@ -11,6 +10,7 @@ import type { WorkOutlook } from '../../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../../shared/plan/work/work-plan.js';
 import type { YearPlan } from '../../../shared/plan/year/year-plan.js';
 import type { DailyWeather } from '../../../shared/weather/climate.js';
+import type { SaidOfWork } from '../kept/entry.js';
 import { getJson, postJson, putJson, remove } from './client.js';
 import { ofFarm, useChange } from './queries.js';
 
@@ -18,18 +18,13 @@ export const useWork = (farmId: string, isAsked = true) =>
   useQuery({ ...ofFarm<WorkPlan>(farmId, '/work'), enabled: isAsked });
 export const useYear = (farmId: string) => useQuery(ofFarm<YearPlan>(farmId, '/year'));
 /** Leaving the screen ends it. */
-export const useOutlook = (farmId: string) => {
-  const { queryKey } = ofFarm<WorkOutlook>(farmId, OUTLOOK);
-  return useQuery({
-    queryKey,
-    queryFn: ({ signal }) => getJson<WorkOutlook>(`/farms/${farmId}${OUTLOOK}`, signal),
-  });
-};
+export const useOutlook = (farmId: string) => useQuery(ofFarm<WorkOutlook>(farmId, OUTLOOK));
 const OUTLOOK = '/work/outlook';
 /** How far it is, asked again and again. */
 export const useOutlookProgress = (farmId: string) =>
   useQuery({
-    ...ofFarm<{ played: number }>(farmId, `${OUTLOOK}/progress`),
+    queryKey: ['farm', farmId, `${OUTLOOK}/progress`],
+    queryFn: () => getJson<{ played: number }>(`/farms/${farmId}${OUTLOOK}/progress`),
     refetchInterval: 500,
     gcTime: 0,
   });
@@ -39,16 +34,8 @@ export const useSheet = (farmId: string, id: string) =>
   useQuery(ofFarm<SitterSheet>(farmId, `/handovers/${id}/sheet`));
 
 /** What is said of a piece of work, or that the last of it is taken back. */
-export type Said = Progress & { readonly undo?: boolean };
+export type Said = SaidOfWork;
 
-/** Ticks work off, puts it off, strikes it out, gives it other hours or days, or takes that back. */
-export const useMark = (farmId: string) =>
-  useChange((mark: Said) => putJson<Progress>(`/farms/${farmId}/work/progress`, mark));
-/** Writes down what was found when the ground was looked at; without an answer it is forgotten. */
-export const useLook = (farmId: string) =>
-  useChange((look: Omit<GroundCheck, 'isWorkable'> & { isWorkable?: boolean }) =>
-    putJson<unknown>(`/farms/${farmId}/work/ground`, look),
-  );
 /** Replaces the forecast by one that is typed. */
 export const useTypeForecast = (farmId: string) =>
   useChange((days: readonly DailyWeather[]) =>

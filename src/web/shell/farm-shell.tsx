@@ -9,7 +9,16 @@ import { SchemeChoice } from './scheme-choice.js';
 import { useTitleFocus } from './use-title-focus.js';
 
 /** The frame around every screen of one farm. */
-export function FarmShell({ farm, children }: { farm: SavedFarm; children: ReactNode }) {
+export function FarmShell({
+  farm,
+  notice,
+  children,
+}: {
+  farm: SavedFarm;
+  /** What is said above every screen. */
+  notice: ReactNode;
+  children: ReactNode;
+}) {
   const [path] = useLocation();
   const page = useRef<HTMLElement>(null);
   useTitleFocus(page, path, farm.name);
@@ -33,6 +42,7 @@ export function FarmShell({ farm, children }: { farm: SavedFarm; children: React
       </header>
       <Places key={path} base={`/farm/${farm.id}`} path={path} />
       <main id="page" ref={page} tabIndex={-1} className="shell-page">
+        {notice}
         <Suspense fallback={<Working label="Loading" />}>{children}</Suspense>
       </main>
     </div>

@@ -1,5 +1,6 @@
 import { createContext, useContext, useState, type ReactNode } from 'react';
-import { useMark, type Said } from '../api/work-queries.js';
+import { useMark } from '../api/mark-queries.js';
+import type { Said } from '../api/work-queries.js';
 import { Failure } from '../shell/states.js';
 
 interface WorkMarks {

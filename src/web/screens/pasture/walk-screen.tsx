@@ -105,7 +105,12 @@ function Walk({
         onChange={(on) => setDate(on ?? picture.today)}
       />
       <Failure error={save.error} />
-      {save.isSuccess && plan && (
+      {save.isSuccess && !save.data.isSent && (
+        <Alert color="accent" title="Kept on this phone" role="status">
+          The heights are sent when there is signal; the plan starts from them then.
+        </Alert>
+      )}
+      {save.isSuccess && save.data.isSent && plan && (
         <Alert color="accent" title="Saved" role="status">
           <Text>
             Your growth against the model is now <Num of={plan.farmFactor} />. The plan starts from

@@ -14,18 +14,15 @@ interface Shown {
   readonly weather: TodayWeather;
   /** Asks what happened to them. */
   readonly onTell: () => void;
+  /** What was told of them last. */
+  readonly said: ReactNode;
 }
 
 /** One batch or herd as it is today. */
 export function AnimalRow({ line, ...shown }: Shown & { line: AnimalLine }) {
-  if (line.kind === 'herd')
-    return <HerdRow line={line} farmId={shown.farmId} onTell={shown.onTell} />;
+  if (line.kind === 'herd') return <HerdRow line={line} {...shown} />;
   const isThere = line.stage === 'brooder' || line.stage === 'out';
-  return isThere ? (
-    <BatchRow line={line} {...shown} />
-  ) : (
-    <ComingRow line={line} farmId={shown.farmId} onTell={shown.onTell} />
-  );
+  return isThere ? <BatchRow line={line} {...shown} /> : <ComingRow line={line} {...shown} />;
 }
 
 function Row({
@@ -34,11 +31,13 @@ function Row({
   who,
   numbers,
   onTell,
+  said,
   children,
 }: {
   line: AnimalLine;
   href: string;
   onTell: () => void;
+  said: ReactNode;
   who: ReactNode;
   numbers?: ReactNode;
   children?: ReactNode;
@@ -58,18 +57,20 @@ function Row({
           Tell
         </button>
       </div>
+      {said}
       {numbers && <div className="today-numbers">{numbers}</div>}
       {children && <div className="today-lines">{children}</div>}
     </li>
   );
 }
 
-function BatchRow({ line, farmId, weather, onTell }: Shown & { line: BatchLine }) {
+function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
   return (
     <Row
       line={line}
       onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -150,13 +151,14 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
   );
 }
 
-function ComingRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: BatchLine }) {
+function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
   const sayDate = useSayDate();
   const { head, next, stage } = line;
   return (
     <Row
       line={line}
       onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -173,13 +175,14 @@ function ComingRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: Ba
   );
 }
 
-function HerdRow({ line, farmId, onTell }: Omit<Shown, 'weather'> & { line: HerdLine }) {
+function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, hay, water } = line;
   return (
     <Row
       line={line}
       onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/pasture`}
       who={
         <>

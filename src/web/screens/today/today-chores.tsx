@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { roundsSaid } from '../../../../shared/plan/work/rounds-said.js';
 import { formatHours } from '../../../../shared/units/format.js';
@@ -7,10 +8,13 @@ import { TickButton } from './tick-button.js';
 /** The round of the day, a tick each. */
 export function TodayChores({
   chores,
+  on,
   said,
   tick,
 }: {
   chores: TickedToday['chores'];
+  /** The day they are done on. */
+  on: PlainDate;
   said: (key: string) => boolean | undefined;
   tick: (one: Tick) => void;
 }) {
@@ -23,8 +27,8 @@ export function TodayChores({
             <TickButton
               name={of === undefined ? name : `${name}, ${of}`}
               state={isDone ? 'done' : 'open'}
-              onTick={() => tick({ is: 'chore', key, isDone: true })}
-              onUndo={() => tick({ is: 'chore', key, isDone: false })}
+              onTick={() => tick({ is: 'chore', key, on, name, isDone: true })}
+              onUndo={() => tick({ is: 'chore', key, on, name, isDone: false })}
             />
             <div>
               <p className="today-job">{name}</p>

@@ -1,14 +1,21 @@
 import { Link } from 'wouter';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
 import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { formatLongDate } from '../../../../shared/units/dates.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useLook } from '../../api/work-queries.js';
+import { useGroundSaid, useLook } from '../../api/mark-queries.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 
+interface HeadProps {
+  /** `on` is the day it is, which may be later than the day that was read. */
+  readonly day: TickedToday & { readonly on: PlainDate };
+  readonly farm: SavedFarm;
+}
+
 /** The date, the weather of the day and night, the rain to come, and the ground. */
-export function TodayHead({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
+export function TodayHead({ day, farm }: HeadProps) {
   const sayDate = useSayDate();
   const { weather, date } = day;
   const { rain, forecastTo } = weather;
@@ -38,11 +45,12 @@ export function TodayHead({ day, farm }: { day: TickedToday; farm: SavedFarm }) 
 }
 
 /** The ground by the reckoning, and one touch to say what it really is. */
-function Ground({ day: { ground, date }, farm }: { day: TickedToday; farm: SavedFarm }) {
+function Ground({ day: { ground, on: date }, farm }: HeadProps) {
   const sayDate = useSayDate();
   const look = useLook(farm.id);
   // What was pressed is seen at once; the plan of the work follows.
-  const found = look.isPending ? look.variables.isWorkable : ground.found;
+  const said = useGroundSaid(farm.id);
+  const found = said ? said.isWorkable : ground.found;
   const isWorkable = found ?? ground.isWorkable;
   const words = isWorkable ? 'dry enough' : 'too wet';
   const tell = (answer?: boolean): void =>

@@ -77,10 +77,10 @@ function JobRow({
   const isPart = hoursInAll !== undefined;
   const done = { key, doneOn: date, ...before };
   const restLater = { key, notBefore: addDays(date, 1) };
-  const tell = (told: Said): void => tick({ is: 'job', key, isDone: true, told });
+  const tell = (told: Said): void => tick({ is: 'job', key, name, isDone: true, told });
   const change = (told: Said): void => {
     if (told.struckOut) onStruck(true);
-    tick({ is: 'change', key, told });
+    tick({ is: 'change', key, name, told });
   };
   return (
     <li className={isDone ? 'today-row today-row-done' : 'today-row'}>
@@ -90,7 +90,7 @@ function JobRow({
         onTick={() => tell(isPart ? { ...restLater, hoursDone: hoursDone + hours } : done)}
         onUndo={() => {
           onStruck(false);
-          tick({ is: 'job', key, isDone: false, told: { key, undo: true } });
+          tick({ is: 'job', key, name, isDone: false, told: { key, undo: true } });
         }}
       />
       <div>

@@ -1,28 +1,27 @@
 import { Link } from 'wouter';
 import type { SavedFarm } from '../../api/queries.js';
-import { useTicks, useToday } from '../../api/today-queries.js';
+import { onDayItIs, useTicks, useToday } from '../../api/today-queries.js';
 import { Num } from '../../explain/number.js';
 import { Failure, useAll } from '../../shell/states.js';
-import type { TickedToday } from '../../../../shared/plan/today/today.js';
 import { AnimalRow } from './animal-row.js';
 import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
-import { useTelling } from '../../tell/use-telling.js';
+import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import './today.css';
 
 /** The day it is: the page that a farm opens on. */
 export default function TodayScreen({ farm }: { farm: SavedFarm }) {
   const all = useAll(useToday(farm.id));
   if ('waiting' in all) return all.waiting;
-  return <TodayPage day={all.data[0]} farm={farm} />;
+  return <TodayPage day={onDayItIs(all.data[0], farm)} farm={farm} />;
 }
 
-function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
+function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
-  const { ask, shown } = useTelling(farm, day.date);
+  const { ask, saidOf, dialog } = useTelling(farm, day.date);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
@@ -38,6 +37,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
             Rain, shopping, note
           </button>
         </h2>
+        {saidOf(THE_PLACE)}
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
         ) : (
@@ -49,11 +49,12 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
                 farmId={farm.id}
                 weather={day.weather}
                 onTell={() => ask(line)}
+                said={saidOf(line.id)}
               />
             ))}
           </ul>
         )}
-        {shown}
+        {dialog}
         {0 < day.unplanned.length && (
           <p className="today-stop">
             {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is
@@ -76,7 +77,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
               hours.
             </p>
           )}
-          <TodayJobs jobs={jobs} date={day.date} units={farm.units} said={said} tick={tick} />
+          <TodayJobs jobs={jobs} date={day.on} units={farm.units} said={said} tick={tick} />
           {jobs.length === 0 && (
             <p>
               {0 < chores.length ? 'Only the round today. ' : 'Nothing is planned for today. '}
@@ -86,7 +87,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
           {0 < chores.length && (
             <>
               <h3>The round</h3>
-              <TodayChores chores={chores} said={said} tick={tick} />
+              <TodayChores chores={chores} on={day.on} said={said} tick={tick} />
             </>
           )}
         </section>
@@ -94,7 +95,7 @@ function TodayPage({ day, farm }: { day: TickedToday; farm: SavedFarm }) {
           {0 < attention.length && (
             <section aria-labelledby="today-attention">
               <h2 id="today-attention">Look at</h2>
-              <TodayAttention farmId={farm.id} attention={attention} />
+              <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (

@@ -1,7 +1,7 @@
 import { Button, Group, Text } from '@mantine/core';
 import type { WorkPlan } from '../../../../shared/plan/work/work-plan.js';
 import type { SavedFarm } from '../../api/queries.js';
-import { useLook } from '../../api/work-queries.js';
+import { useLook } from '../../api/mark-queries.js';
 import { Failure } from '../../shell/states.js';
 
 /** Says what was found when the ground was looked at; the reckoning goes on from there. */

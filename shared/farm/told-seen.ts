@@ -1,0 +1,78 @@
+import { list, optional, row, type RowOf } from './field.js';
+import { isSame } from './merge-row.js';
+import { holding, type ToldFact } from './told-fact.js';
+import { id, instant } from './words.js';
+
+/** What somebody knew who tells something, perhaps days before it can be sent. */
+export const seenFields = row('Seen', {
+  /** All that was told up to then, as the service told the time. */
+  until: instant('Read at'),
+  /** Keys of facts of one's own that were told after that. */
+  ownKeys: optional(list('Told after it', id('Key'), 100, 'keys')),
+});
+export type Seen = RowOf<typeof seenFields>;
+
+type Fact = Pick<ToldFact, 'id' | 'kind' | 'about' | 'on' | 'toldAt' | 'key'> & {
+  readonly details: object;
+  readonly replaces?: string;
+  readonly takenBackAt?: string;
+};
+
+/** What is told, as far as its place among what was told before goes by it. */
+interface Said {
+  readonly on: string;
+  readonly details: object;
+  readonly replaces?: string | undefined;
+  readonly seen?: Seen | undefined;
+  readonly isBeside?: boolean | undefined;
+}
+
+/** A fact takes the place of another, or of none; or somebody told another that was not seen. */
+export type Place<F> = { readonly replaces?: F } | { readonly clashesWith: F } | 'not-there';
+
+/** Whether a fact was not known to somebody. Who does not say what was seen has seen all. */
+export const isUnseen = (
+  { toldAt, key }: Pick<Fact, 'toldAt' | 'key'>,
+  seen: Seen | undefined,
+): boolean => seen !== undefined && seen.until < toldAt && seen.ownKeys?.includes(key) !== true;
+
+/**
+ * The place of a new fact among those of its kind about the same. It clashes with the one that it
+ * would replace when that one says something else and was not known to whoever tells the new one.
+ *
+ * @param facts all of that kind about the same, with those that were replaced and taken back
+ * @returns 'not-there' when it names a fact to replace that does not hold
+ */
+export function placeAmong<F extends Fact>(
+  facts: readonly F[],
+  said: Said,
+  rule: 'the-last' | 'the-one-of-that-day' | 'none',
+): Place<F> {
+  const held = holding(facts as never) as unknown as readonly F[];
+  const { replaces, seen } = said;
+  if (replaces !== undefined) {
+    const named = held.find((fact) => fact.id === replaces);
+    if (named) return { replaces: named };
+    const after = lastAfter(facts, held, replaces);
+    return after && isUnseen(after, seen) ? { clashesWith: after } : 'not-there';
+  }
+  if (rule === 'none' || said.isBeside) return {};
+  const last = held.filter(({ on }) => rule === 'the-last' || on === said.on).at(-1);
+  if (!last) return {};
+  const isClash = isUnseen(last, seen) && !isSame(last.details, said.details);
+  return isClash ? { clashesWith: last } : { replaces: last };
+}
+
+/** The fact that holds now in the place of one that was replaced. */
+function lastAfter<F extends Fact>(
+  facts: readonly F[],
+  held: readonly F[],
+  id: string,
+): F | undefined {
+  const told = facts.filter(({ takenBackAt }) => takenBackAt === undefined);
+  for (let at = id; ;) {
+    const next = told.find(({ replaces }) => replaces === at);
+    if (!next) return held.find((fact) => fact.id === at);
+    at = next.id;
+  }
+}

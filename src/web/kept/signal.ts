@@ -1,0 +1,41 @@
+import { changing } from './changing.js';
+
+/** First and last wait before the service is tried again, ms. */
+const FIRST_WAIT_MS = 2000;
+const LONGEST_WAIT_MS = 60_000;
+
+/** Whether the service was heard of at the last try. */
+export const signal = changing(typeof navigator === 'undefined' || navigator.onLine);
+
+let waitMs = FIRST_WAIT_MS;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let tryAgain: () => void = () => undefined;
+
+/** The service answered. */
+export function heard(): void {
+  waitMs = FIRST_WAIT_MS;
+  clearTimeout(timer);
+  timer = undefined;
+  signal.set(true);
+}
+
+/** The service did not answer: it is tried again after a while, each time a longer one. */
+export function notHeard(): void {
+  signal.set(false);
+  timer ??= setTimeout(() => {
+    timer = undefined;
+    waitMs = Math.min(2 * waitMs, LONGEST_WAIT_MS);
+    tryAgain();
+  }, waitMs);
+}
+
+/** Calls whenever it is worth trying: after a wait, when the phone says so, when it is taken up. */
+export function whenWorthTrying(attempt: () => void): void {
+  tryAgain = attempt;
+  window.addEventListener('online', attempt);
+  window.addEventListener('focus', attempt);
+  window.addEventListener('offline', () => notHeard());
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') attempt();
+  });
+}

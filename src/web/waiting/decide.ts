@@ -1,0 +1,42 @@
+import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
+import { sendAgain, throwAway } from '../api/outbox.js';
+import type { Entry, SaidFact } from '../kept/entry.js';
+
+/** Which of two that clash holds. */
+export type Holds = 'theirs' | 'mine' | 'both';
+
+/** What of an entry clashes with a fact that somebody else told. */
+export const mineBeside = ({ message }: Entry, theirs: ToldFact): SaidFact | undefined =>
+  message.does === 'tell' ? message.facts.find((fact) => isOfSame(fact, theirs)) : undefined;
+
+const isOfSame = (fact: SaidFact, { kind, about, on }: ToldFact): boolean =>
+  fact.kind === kind &&
+  fact.about === about &&
+  (TOLD_KINDS[kind].replaces === 'the-last' || fact.replaces !== undefined || fact.on === on);
+
+/** Whether two of the kind can both be so. */
+export const canBothHold = ({ message }: Entry, { kind }: ToldFact): boolean =>
+  message.does === 'tell' && TOLD_KINDS[kind].canStandBeside === true;
+
+/** Does as somebody decided, one answer for each fact that was asked about. */
+export async function decide(entry: Entry, answers: readonly Holds[]): Promise<void> {
+  const { message, seen, theirs = [] } = entry;
+  const isTheirs = (fact: SaidFact): boolean =>
+    theirs.some((other, k) => answers[k] === 'theirs' && isOfSame(fact, other));
+  const isBeside = (fact: SaidFact): boolean =>
+    theirs.some((other, k) => answers[k] === 'both' && isOfSame(fact, other));
+  const until = theirs
+    .map(({ toldAt }) => toldAt)
+    .sort()
+    .at(-1);
+  const known = until === undefined ? {} : { seen: { ...seen, until } };
+  if (message.does !== 'tell') {
+    return answers.includes('theirs') ? throwAway(entry) : sendAgain(entry, known);
+  }
+  const facts = message.facts
+    .filter((fact) => !isTheirs(fact))
+    .map((fact) => (isBeside(fact) ? { ...fact, isBeside: true } : fact));
+  if (facts.length === 0) return throwAway(entry);
+  return sendAgain(entry, { ...known, message: { does: 'tell', facts } });
+}
