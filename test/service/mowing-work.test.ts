@@ -67,6 +67,22 @@ describe.each(databases())('mowing that is ticked as work on $name', (database) 
     expect(await told()).toEqual([]);
   });
 
+  it('takes them back with the fact of the tick, not with the hours told after it', async () => {
+    const { key, paddockIds } = await workOf(true);
+    await progress({ key, doneOn: today });
+    await progress({ key, hours: 2 });
+    const said = `${farm.path}/told?kind=work-progress&about=${key}&history=true`;
+    const open = async (): Promise<readonly ToldFact[]> =>
+      ((await app.api.get(said).expect(200)).body as ToldPage).facts.filter(
+        ({ takenBackAt }) => takenBackAt === undefined,
+      );
+    const [hours, tick] = await open();
+    await app.api.delete(`${farm.path}/told/${hours!.id}`).expect(204);
+    expect(await paddocksTold()).toHaveLength(paddockIds.length);
+    await app.api.delete(`${farm.path}/told/${tick!.id}`).expect(204);
+    expect(await told()).toEqual([]);
+  });
+
   it('leaves alone what was told of a paddock that day, with its bales', async () => {
     const { key, paddockIds } = await workOf(true);
     const [about] = paddockIds;
