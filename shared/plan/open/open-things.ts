@@ -33,8 +33,7 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How many of the birds live',
     isTried: true,
-    knownBetter:
-      'When they have come and you count them: tell the ones that die, on Today.',
+    knownBetter: 'When they have come and you count them: tell the ones that die, on Today.',
     formulas: [
       ...[
         'close-off-floor',
