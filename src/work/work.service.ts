@@ -15,7 +15,7 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
-import type { MowingWork } from '../../shared/plan/pasture/mowing-goes.js';
+import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays, monthOf, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Farm } from '../../shared/farm/farm.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
-import type { MowingWork } from '../../shared/plan/pasture/mowing-goes.js';
+import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { ToldPage } from '../../src/told/told.service.js';
 import { openApp, type TestApp } from '../support/app.js';
