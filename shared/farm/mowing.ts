@@ -22,6 +22,13 @@ export interface Mowing extends PaddockMown {
   readonly date: PlainDate;
 }
 
+/** The work that a paddock is mown or topped by. */
+export interface MowingWork {
+  readonly key: string;
+  readonly paddockIds: readonly string[];
+  readonly isLeftLying: boolean;
+}
+
 /** Marks of goes of mowing and topping in keys of work, before their numbers. */
 export const GO_LETTERS = { mowing: 'h', topping: 't' } as const;
 

@@ -9,6 +9,7 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
+import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
@@ -79,9 +80,26 @@ export class ToldService {
         throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
       }
       await this.takeBackAll(farmId, [id]);
+      if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
       await this.settle(manager, farmId, [toFact(row)], () => 'id');
     };
     await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
+  }
+
+  /** What mowing that is not done any more had told of its paddocks. */
+  private async takeBackUndone(farmId: string, key: string): Promise<void> {
+    if (!isMowingWork(key)) return;
+    const facts = holding(await this.factsOf(farmId, 'work-progress'));
+    const isDone = facts.some(
+      ({ about, details }) => about === key && details.doneOn !== undefined,
+    );
+    if (!isDone) await this.takeBackMown(farmId, key);
+  }
+
+  /** Takes back what the tick of mowing told of its paddocks. */
+  async takeBackMown(farmId: string, key: string): Promise<void> {
+    if (!isMowingWork(key)) return;
+    await this.takeBackAbout(farmId, 'paddock-mown', ({ details }) => details.work === key);
   }
 
   /** Takes facts back, whatever they had replaced as well. */

@@ -15,7 +15,7 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
-import type { MowingWork } from '../../shared/plan/pasture/mowing-goes.js';
+import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -154,7 +154,7 @@ export class WorkService {
     if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
-      await this.takeBackMown(farmId, key);
+      await this.told.takeBackMown(farmId, key);
       return { key };
     }
     const mowing = await this.mowingOf(farmId, key);
@@ -182,7 +182,7 @@ export class WorkService {
       } as Said;
       const isNewDay = details.doneOn !== before.doneOn;
       const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
-      if (isNewDay) await this.takeBackMown(farmId, key);
+      if (isNewDay) await this.told.takeBackMown(farmId, key);
       await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
         field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
       );
@@ -213,11 +213,6 @@ export class WorkService {
       .map((about) => ({ kind: 'paddock-mown', about, on, details }));
   }
 
-  private async takeBackMown(farmId: string, key: string): Promise<void> {
-    if (!isMowingWork(key)) return;
-    await this.told.takeBackAbout(farmId, 'paddock-mown', ({ details }) => details.work === key);
-  }
-
   /**
    * Takes back what was last said of a piece of work, with the hours that were told after it was
    * done. What had been said before holds again.
@@ -226,9 +221,7 @@ export class WorkService {
     const of = async () =>
       (await this.told.factsOf(farmId, 'work-progress')).filter(({ about }) => about === key);
     for (const { id } of undoneFacts(await of())) await this.told.takeBack(farmId, id);
-    const left = holding(await of()).at(-1)?.details ?? {};
-    if (left.doneOn === undefined) await this.takeBackMown(farmId, key);
-    return left;
+    return holding(await of()).at(-1)?.details ?? {};
   }
 
   /** What a piece of work is reckoned at and its kind, open or done. */

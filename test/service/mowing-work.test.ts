@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { addDays, monthOf, plainDateAt } from '../../shared/calendar/plain-date.js';
 import type { Farm } from '../../shared/farm/farm.js';
 import type { ToldFact } from '../../shared/farm/told-fact.js';
-import type { MowingWork } from '../../shared/plan/pasture/mowing-goes.js';
+import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { PasturePlan } from '../../shared/plan/pasture/pasture-plan.js';
 import type { ToldPage } from '../../src/told/told.service.js';
 import { openApp, type TestApp } from '../support/app.js';
@@ -64,6 +64,22 @@ describe.each(databases())('mowing that is ticked as work on $name', (database) 
     const details = { work: key, ...(isLeftLying ? { isLeftLying } : {}) };
     for (const fact of await told()) expect(fact).toMatchObject({ on: yesterday, details });
     await progress({ key, undo: true });
+    expect(await told()).toEqual([]);
+  });
+
+  it('takes them back with the fact of the tick, not with the hours told after it', async () => {
+    const { key, paddockIds } = await workOf(true);
+    await progress({ key, doneOn: today });
+    await progress({ key, hours: 2 });
+    const said = `${farm.path}/told?kind=work-progress&about=${key}&history=true`;
+    const open = async (): Promise<readonly ToldFact[]> =>
+      ((await app.api.get(said).expect(200)).body as ToldPage).facts.filter(
+        ({ takenBackAt }) => takenBackAt === undefined,
+      );
+    const [hours, tick] = await open();
+    await app.api.delete(`${farm.path}/told/${hours!.id}`).expect(204);
+    expect(await paddocksTold()).toHaveLength(paddockIds.length);
+    await app.api.delete(`${farm.path}/told/${tick!.id}`).expect(204);
     expect(await told()).toEqual([]);
   });
 

@@ -1,5 +1,5 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import { GO_LETTERS, goInKey } from '../../farm/mowing.js';
+import { GO_LETTERS, goInKey, type MowingWork } from '../../farm/mowing.js';
 import type { SeasonBooks, Topping } from '../../pasture/season-books.js';
 import type { PastureContext } from './pasture-context.js';
 
@@ -13,13 +13,6 @@ export interface MowingGo {
   readonly paddocks: readonly number[];
   /** What is cut, kg of dry matter. */
   readonly kg: number;
-}
-
-/** The work that a paddock is mown or topped by. */
-export interface MowingWork {
-  readonly key: string;
-  readonly paddockIds: readonly string[];
-  readonly isLeftLying: boolean;
 }
 
 /** Cuts within so many days of the first are made in one go; so long the hay of one is worked on. */

@@ -1,5 +1,6 @@
 import type { Sourced } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { MowingWork } from '../../farm/mowing.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
@@ -17,7 +18,7 @@ import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
-import { mowingGoes, mowingWorkOf, type MowingWork } from './mowing-goes.js';
+import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureContext } from './pasture-context.js';
