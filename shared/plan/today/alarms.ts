@@ -1,7 +1,6 @@
 import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
 import { formatValue } from '../../units/format.js';
 import type { Unit } from '../../units/unit.js';
-import type { PasturePlan } from '../pasture/pasture-plan.js';
 import type { CalendarEntry } from '../work/calendar-entries.js';
 import type { Attention, Looked } from './looked-at.js';
 import type { BatchLine } from './batch-line.js';
@@ -127,41 +126,30 @@ function grazedTooLow(looked: Looked): Alarm[] {
   });
 }
 
-/** A herd that was told into grass that has not come back. */
-function backTooSoon(looked: Looked): Alarm[] {
-  const { picture, pasture } = looked;
-  if (!pasture) return [];
-  const since = addDays(picture.today, -RECENT_DAYS);
-  return (picture.grazings ?? [])
-    .filter(({ from, to }) => to === undefined && since <= from)
+/** A herd that was moved today into grass that has not come back since it was last there. */
+function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Alarm[] {
+  return grazings
+    .filter(({ from, to }) => to === undefined && from === today)
     .flatMap(({ paddockId, from }): Alarm[] => {
-      const paddock = pasture.paddocks.find(({ id }) => id === paddockId);
-      const stood = paddock && standing(pasture, paddock, addDays(from, -1));
-      if (stood === undefined || READY_SHARE * paddock!.turnInKgPerHa <= stood) return [];
-      const before = picture.grazings?.findLast(
+      const paddock = pasture?.paddocks.find(({ id }) => id === paddockId);
+      const before = grazings.findLast(
         (each) => each.paddockId === paddockId && each.to !== undefined && each.to <= from,
       );
-      if (!before?.to) return [];
+      if (!paddock || before?.to === undefined) return [];
+      if (READY_SHARE * paddock.readyHeightCm <= paddock.height.value) return [];
       const rest = daysBetween(before.to, from);
       return [
         {
           key: `alarm/too-soon/${paddockId}/${from}`,
           isAlarm: true,
           level: 'act',
-          words: `back in ${paddock!.name} after ${rest} days, before it was ready`,
+          words: `back in ${paddock.name} after ${rest} days, before it was ready`,
           text: 'Grass that is bitten before it has come back grows less all season. A day or two of hay, or the next paddock, lets it catch up.',
           ...{ of: 'Grass', place: { kind: 'pasture' } },
         },
       ];
     });
 }
-
-/** What stood in the evening of a day of the plan, kg/ha; undefined on other days. */
-const standing = (
-  { from }: PasturePlan,
-  { massByDay }: PasturePlan['paddocks'][number],
-  on: PlainDate,
-): number | undefined => massByDay[daysBetween(from, on)];
 
 /** Days after which tender plants are grown, or gone. */
 const TENDER_DAYS = 60;
