@@ -120,7 +120,6 @@ const all: readonly Readonly<Record<string, Formula>>[] = [
   arrivalFormulas,
   aroundFormulas,
   billFormulas,
-  countedFormulas,
   penHeatFormulas,
   brooderBoxFormulas,
   brooderHeatFormulas,
