@@ -65,6 +65,7 @@ export const JUDGED = {
     'splitDaysMost',
     'slotWeightShare',
     'fewFeedDays',
+    'roundsApartH',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [

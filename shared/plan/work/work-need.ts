@@ -78,6 +78,8 @@ export interface LookNeed {
   readonly everyH: number;
   readonly fromDay: number;
   readonly toDay: number;
+  /** So often because drinkers last no longer; whether what they hold is known. */
+  readonly drinkers?: 'known' | 'assumed';
 }
 
 /** What is sent on keeps no more of a row than how that is supported. */
