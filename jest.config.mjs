@@ -3,7 +3,7 @@ const shared = {
   rootDir: '.',
   testEnvironment: '<rootDir>/test/support/environment.mjs',
   extensionsToTreatAsEsm: ['.ts'],
-  transform: { '^.+\\.ts$': ['@swc/jest'] },
+  transform: { '^.+\\.ts$': '<rootDir>/test/support/transform.mjs' },
   globalSetup: '<rootDir>/test/support/compile-program.mjs',
   moduleNameMapper: {
     '^\\./worker-file\\.js$': '<rootDir>/test/support/worker-file.ts',

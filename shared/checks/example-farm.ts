@@ -39,6 +39,8 @@ export const NOTHING_ELSE = {
   herds: [],
   cows: [],
   readings: [],
+  headChanges: [],
+  brooderLooks: [],
   weighings: [],
   eggCounts: [],
   pastureChoices: {},

@@ -1,5 +1,6 @@
 import { batchFields } from './batch.js';
 import { MAX_LIST } from './bounds.js';
+import { brooderLookFields } from './brooder-look.js';
 import { cowFields } from './cow.js';
 import { eggCountFields } from './egg-count.js';
 import { anyFacility } from './facility.js';
@@ -7,6 +8,7 @@ import { farmFields, personFields } from './farm.js';
 import { list, nested, optional, row, rows } from './field.js';
 import { forecastDayFields } from './forecast.js';
 import { groundCheckFields } from './ground-check.js';
+import { headChangeFields } from './head-count.js';
 import { handoverFields } from './handover.js';
 import { herdFields } from './herd.js';
 import { jobFields, toldProgressFields } from './job.js';
@@ -24,6 +26,8 @@ export const farmParts = {
   products: optional(list('Prices', anyProduct, MAX_LIST, 'objects')),
   people: optional(rows('People', personFields, 50, 'person')),
   batches: optional(rows('Batches', batchFields, 50, 'batch')),
+  headChanges: optional(rows('Birds counted', headChangeFields, 4000, 'count')),
+  brooderLooks: optional(rows('Thermometers read', brooderLookFields, 400, 'reading')),
   weighings: optional(rows('Weighings', weighingFields, 2000, 'weighing')),
   eggCounts: optional(rows('Eggs counted', eggCountFields, 4000, 'count')),
   paddocks: optional(rows('Paddocks', paddockFields, MAX_LIST, 'paddock')),

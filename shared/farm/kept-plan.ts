@@ -16,4 +16,6 @@ export interface KeptJob {
 export interface KeptPlan {
   readonly plannedOn: string;
   readonly jobs: Readonly<Record<string, KeptJob>>;
+  /** Signature of all it was made from: made again of the same, a plan stays what it is. */
+  readonly madeFor?: string;
 }

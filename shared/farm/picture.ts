@@ -1,12 +1,14 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Climate } from '../weather/climate.js';
 import type { Batch } from './batch.js';
+import type { BrooderLook } from './brooder-look.js';
 import type { Cow } from './cow.js';
 import type { EggCount } from './egg-count.js';
 import type { Facility } from './facility.js';
 import type { Farm, Person } from './farm.js';
 import type { Mowing } from './mowing.js';
 import type { GroundCheck } from './ground-check.js';
+import type { HeadChange } from './head-count.js';
 import type { Handover } from './handover.js';
 import type { Herd } from './herd.js';
 import type { Grazing } from './herd-places.js';
@@ -43,6 +45,10 @@ export interface FarmPicture {
   /** Public holidays of the farm’s country and region, of this year and those that are planned. */
   readonly publicHolidays?: readonly PublicHoliday[];
   readonly batches: readonly NamedBatch[];
+  /** What changed how many birds of batches there are, the oldest first. */
+  readonly headChanges: readonly HeadChange[];
+  /** Thermometers that were read in brooders these days, the oldest first. */
+  readonly brooderLooks: readonly BrooderLook[];
   /** Birds of batches that were put on a scale, the oldest first. */
   readonly weighings: readonly Weighing[];
   /** Eggs of batches that were counted, the oldest first. */

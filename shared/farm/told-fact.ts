@@ -1,9 +1,22 @@
-import type { PlainDate } from '../calendar/plain-date.js';
+import { addDays, type PlainDate } from '../calendar/plain-date.js';
+import type { BrooderLook } from './brooder-look.js';
+import type { Arrived, Died, Gone, HeadChange, Processed } from './head-count.js';
 import type { GroundCheck } from './ground-check.js';
 import type { Progress } from './job.js';
 import type { Mowing, PaddockMown } from './mowing.js';
 import type { GrassReading } from './paddock.js';
 import type { EggCount, EggsCounted } from './egg-count.js';
+import type {
+  Bought,
+  BrooderSeen,
+  Calved,
+  EggsGone,
+  FeedOpened,
+  Milked,
+  Note,
+  Rained,
+  WaterDrunk,
+} from './season-facts.js';
 import { averageOf, type Weighed, type Weighing } from './weighing.js';
 
 /** What happened, to what, when, and who said so. It is never overwritten: it is taken back. */
@@ -56,7 +69,36 @@ export type ChoreDone = Told<'chore-done', Readonly<Record<never, never>>>;
 /** Eggs of a batch were counted, over some days up to that day. */
 export type EggsWereCounted = Told<'eggs-counted', EggsCounted>;
 
+/** A box was opened, or eggs hatched. */
+export type BirdsArrived = Told<'arrived', Arrived>;
+/** Birds were found dead, or put down. */
+export type BirdsDied = Told<'died', Died>;
+/** Birds were processed. */
+export type BirdsProcessed = Told<'processed', Processed>;
+/** Live birds were sold or given. */
+export type BirdsGone = Told<'gone', Gone>;
+/** Whatever changes how many birds there are. */
+export type HeadsChanged = BirdsArrived | BirdsDied | BirdsProcessed | BirdsGone;
+
+/** An alarm was seen: it is not told again. */
+export type AlarmSeen = Told<'alarm-seen', Readonly<Record<never, never>>>;
+
+/** What else happens in a season; no plan goes by it yet, or only by some of it. */
+export type SeasonFact =
+  | Told<'feed-opened', FeedOpened>
+  | Told<'bought', Bought>
+  | Told<'water-drunk', WaterDrunk>
+  | Told<'brooder-seen', BrooderSeen>
+  | Told<'eggs-gone', EggsGone>
+  | Told<'rained', Rained>
+  | Told<'calved', Calved>
+  | Told<'milked', Milked>
+  | Told<'note', Note>;
+
 export type ToldFact =
+  | AlarmSeen
+  | SeasonFact
+  | HeadsChanged
   | BirdsWeighed
   | EggsWereCounted
   | WorkProgress
@@ -70,6 +112,8 @@ export type FactOf<Kind extends ToldKind> = Extract<ToldFact, { kind: Kind }>;
 
 /** What a ground check is about: the farm's ground has no id. */
 export const FARM_GROUND = 'ground';
+/** What is told of the whole place. */
+export const WHOLE_FARM = 'farm';
 
 /** Facts that hold: neither taken back nor replaced by one that holds. In the order they were told. */
 export function holding<Fact extends Told<string, unknown>>(facts: readonly Fact[]): Fact[] {
@@ -124,5 +168,34 @@ export const weighingsOf = (facts: readonly BirdsWeighed[]): Weighing[] =>
 /** Counts of eggs that hold, the oldest first. */
 export const eggCountsOf = (facts: readonly EggsWereCounted[]): EggCount[] =>
   holding(facts)
+    .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** What changed how many birds of each batch there are, the oldest first. */
+export const headChangesOf = (facts: readonly HeadsChanged[]): HeadChange[] =>
+  holding(facts)
+    .map((fact) => ({
+      id: fact.id,
+      batchId: fact.about,
+      date: fact.on,
+      change: fact.kind,
+      birds:
+        fact.kind === 'arrived'
+          ? fact.details.birds - (fact.details.dead ?? 0)
+          : fact.details.birds,
+      ...('isLast' in fact.details && fact.details.isLast ? { isLast: true } : {}),
+    }))
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+
+/** Days for which a thermometer that was read says anything of a brooder. */
+const BROODER_LOOK_DAYS = 3;
+
+/** Thermometers read in brooders these days, the oldest first. */
+export const brooderLooksOf = (
+  facts: readonly FactOf<'brooder-seen'>[],
+  today: PlainDate,
+): BrooderLook[] =>
+  holding(facts)
+    .filter(({ on }) => addDays(today, -BROODER_LOOK_DAYS) <= on)
     .map(({ id, about, on, details }) => ({ id, batchId: about, date: on, ...details }))
     .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));

@@ -3,13 +3,25 @@ import type { FieldProblem } from '../problems/field-problem.js';
 import { problemsOfRow } from './check-row.js';
 import { eggsCountedFields } from './egg-count.js';
 import { optional, oneOf, choice, nested, row, text, yesNo, type RowDescription } from './field.js';
+import { arrivedFields, diedFields, goneFields, processedFields } from './head-count.js';
 import { toldProgressFields } from './job.js';
 import { paddockMownFields } from './mowing.js';
 import { grassReadingFields } from './paddock.js';
-import { seenFields } from './told-seen.js';
+import { seenFields } from './seen.js';
 import { date, id, workKey } from './words.js';
 import { averageOf, weighedFields, type Weighed } from './weighing.js';
-import { FARM_GROUND, type ToldFact, type ToldKind } from './told-fact.js';
+import {
+  boughtFields,
+  brooderSeenFields,
+  calvedFields,
+  eggsGoneFields,
+  feedOpenedFields,
+  milkedFields,
+  noteFields,
+  rainedFields,
+  waterDrunkFields,
+} from './season-facts.js';
+import { FARM_GROUND, WHOLE_FARM, type ToldFact, type ToldKind } from './told-fact.js';
 
 /** What a farm knows that facts can be about. */
 export interface ToldOn {
@@ -47,6 +59,7 @@ const { key: _key, ...progressFields } = toldProgressFields.fields;
 const workProgressFields = row('WorkProgress', progressFields);
 /** That it was done, and when, is all there is to say. */
 const choreFields = row('ChoreDone', {});
+const alarmFields = row('AlarmSeen', {});
 const heightFields = row('HeightRead', { heightCm: grassReadingFields.fields.heightCm });
 const groundFields = row('GroundCheck', { isWorkable: yesNo('Dry enough') });
 const moveFields = row('HerdMove', {
@@ -57,6 +70,29 @@ const moveFields = row('HerdMove', {
   /** It is not known since when. */
   isSinceUnknown: optional(yesNo('Since when is not known')),
 });
+
+const ofBatch = (about: string, batchIds: readonly string[]): FieldProblem[] =>
+  among('about', about, batchIds, 'Name a batch of this farm.');
+
+/** Birds of a batch that are fewer from then on: each time it is told, more of them. */
+const ofBirds = (details: RowDescription): KindOfFact => ({
+  details,
+  replaces: 'none',
+  oldestDays: LONG_AGO_DAYS,
+  problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
+});
+
+/** Something of a herd, told each time anew. */
+const ofHerd = (details: RowDescription): KindOfFact => ({
+  details,
+  replaces: 'none',
+  oldestDays: LONG_AGO_DAYS,
+  problemsOf: ({ about }, { herdIds }) =>
+    among('about', about, herdIds, 'Name a herd of this farm.'),
+});
+
+const ofFarm = (about: string): FieldProblem[] =>
+  among('about', about, [WHOLE_FARM], 'This is told of the whole farm.');
 
 /** Every kind of fact that can be told. A new kind is a row here and a type in `told-fact.ts`. */
 export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
@@ -82,7 +118,7 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
     problemsOf: ({ about, details }, { batchIds }) => [
-      ...among('about', about, batchIds, 'Name a batch of this farm.'),
+      ...ofBatch(about, batchIds),
       ...weightProblems(details),
     ],
   },
@@ -91,8 +127,70 @@ export const TOLD_KINDS: Readonly<Record<ToldKind, KindOfFact>> = {
     replaces: 'the-one-of-that-day',
     canStandBeside: true,
     oldestDays: LONG_AGO_DAYS,
-    problemsOf: ({ about }, { batchIds }) =>
-      among('about', about, batchIds, 'Name a batch of this farm.'),
+    problemsOf: ({ about }, { batchIds }) => ofBatch(about, batchIds),
+  },
+  arrived: {
+    details: arrivedFields,
+    replaces: 'the-last',
+    oldestDays: LONG_AGO_DAYS,
+    problemsOf: ({ about, details: { birds, dead } }, { batchIds }) => [
+      ...ofBatch(about, batchIds),
+      ...(Number(birds) < Number(dead) ? [moreDead(dead, birds)] : []),
+    ],
+  },
+  died: ofBirds(diedFields),
+  processed: {
+    ...ofBirds(processedFields),
+    problemsOf: ({ about, details }, { batchIds }) => [
+      ...ofBatch(about, batchIds),
+      ...dressedProblems(details),
+    ],
+  },
+  gone: ofBirds(goneFields),
+  'feed-opened': ofBirds(feedOpenedFields),
+  bought: {
+    details: boughtFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => ofFarm(about),
+  },
+  'water-drunk': {
+    ...ofBirds(waterDrunkFields),
+    replaces: 'the-one-of-that-day',
+    leavesPlans: true,
+  },
+  'brooder-seen': ofBirds(brooderSeenFields),
+  'alarm-seen': {
+    details: alarmFields,
+    replaces: 'the-last',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) => (about.startsWith('alarm/') ? [] : [notAKey(about)]),
+  },
+  'eggs-gone': { ...ofBirds(eggsGoneFields), leavesPlans: true },
+  rained: {
+    details: rainedFields,
+    replaces: 'the-one-of-that-day',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }) =>
+      among('about', about, [FARM_GROUND], 'The gauge is that of the whole farm.'),
+  },
+  calved: { ...ofHerd(calvedFields), leavesPlans: true },
+  milked: { ...ofHerd(milkedFields), replaces: 'the-one-of-that-day', leavesPlans: true },
+  note: {
+    details: noteFields,
+    replaces: 'none',
+    oldestDays: LONG_AGO_DAYS,
+    leavesPlans: true,
+    problemsOf: ({ about }, { batchIds, herdIds, paddockIds }) =>
+      among(
+        'about',
+        about,
+        [WHOLE_FARM, ...batchIds, ...herdIds, ...paddockIds],
+        'Name a batch, herd or paddock of this farm, or write it of the whole farm.',
+      ),
   },
   'grass-reading': {
     details: heightFields,
@@ -161,6 +259,20 @@ export const anySaid = oneOf('Fact', 'kind', {
   'chore-done': saidFields('chore-done', 'ChoreDone', choreFields),
   weighed: saidFields('weighed', 'Weighed', weighedFields),
   'eggs-counted': saidFields('eggs-counted', 'EggsCounted', eggsCountedFields),
+  arrived: saidFields('arrived', 'Arrived', arrivedFields),
+  died: saidFields('died', 'Died', diedFields),
+  processed: saidFields('processed', 'Processed', processedFields),
+  gone: saidFields('gone', 'Gone', goneFields),
+  'feed-opened': saidFields('feed-opened', 'FeedOpened', feedOpenedFields),
+  bought: saidFields('bought', 'Bought', boughtFields),
+  'water-drunk': saidFields('water-drunk', 'WaterDrunk', waterDrunkFields),
+  'brooder-seen': saidFields('brooder-seen', 'BrooderSeen', brooderSeenFields),
+  'eggs-gone': saidFields('eggs-gone', 'EggsGone', eggsGoneFields),
+  rained: saidFields('rained', 'Rained', rainedFields),
+  'alarm-seen': saidFields('alarm-seen', 'AlarmSeen', alarmFields),
+  calved: saidFields('calved', 'Calved', calvedFields),
+  milked: saidFields('milked', 'Milked', milkedFields),
+  note: saidFields('note', 'Note', noteFields),
   'grass-reading': saidFields('grass-reading', 'HeightRead', heightFields),
   'paddock-mown': saidFields('paddock-mown', 'PaddockMown', paddockMownFields),
   'ground-check': saidFields('ground-check', 'GroundCheck', groundFields),
@@ -230,6 +342,30 @@ const among = (
   typeof given === 'string' && allowed.includes(given)
     ? []
     : [{ field, code: given === undefined ? 'missing' : 'not-allowed', given, allowed, fix }];
+
+const moreDead = (given: unknown, max: unknown): FieldProblem => ({
+  field: 'details.dead',
+  code: 'out-of-bounds',
+  given,
+  min: 0,
+  max: Number(max),
+  fix: 'No more can be dead than were in the box.',
+});
+
+/** Dressed birds weigh less than live ones. */
+function dressedProblems({ liveKg, dressedKg }: Said['details']): FieldProblem[] {
+  return typeof liveKg === 'number' && typeof dressedKg === 'number' && liveKg < dressedKg
+    ? [
+        {
+          field: 'details.dressedKg',
+          code: 'out-of-bounds',
+          given: dressedKg,
+          max: liveKg,
+          fix: 'Dressed birds weigh less than live ones: check both, and their unit.',
+        },
+      ]
+    : [];
+}
 
 const balesLeftLying = (bales: number): FieldProblem => ({
   field: 'details.bales',

@@ -31,6 +31,7 @@ import { soilWaterFormulas } from '../weather/soil-water.js';
 import { arrivalFormulas } from '../plan/arrival-finder.js';
 import { billFormulas } from '../plan/bill.js';
 import { penHeatFormulas } from '../plan/pen-heat.js';
+import { countedFormulas } from '../plan/counted.js';
 import { deliveryFormulas } from '../plan/feed-deliveries.js';
 import { feedFormulas } from '../plan/feed.js';
 import { closeOffFormulas } from '../plan/heat-close-off.js';
@@ -88,6 +89,7 @@ import { judgementFormulas } from './judgements.js';
 const all: readonly Readonly<Record<string, Formula>>[] = [
   cattleHeatFormulas,
   cattleWaterFormulas,
+  countedFormulas,
   bedFormulas,
   girthFormulas,
   hotDayFormulas,

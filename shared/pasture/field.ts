@@ -61,6 +61,8 @@ export class Field {
   /** Day after whose growth it stands as left alone does; undefined before that and once touched. */
   private aloneAfter: number | undefined;
   private readonly full: Float64Array;
+  /** Most looks ahead ask for amounts only. */
+  private isQualityAsked = true;
   stay: RunningStay | undefined;
   /** Day after it was last grazed or mown, and what stood then. */
   leftDay: number | undefined;
@@ -71,12 +73,16 @@ export class Field {
   /** First day on which it is open again after mowing. */
   openFrom = 0;
 
-  /** @param books where its days are written down; left out of a look ahead */
+  /**
+   * @param books where its days are written down; left out of a look ahead
+   * @param start what stands in it
+   */
   constructor(
     readonly sward: Sward,
     readonly books: FieldBooks | null = newBooks(sward.isClosed.length),
+    start: GrassState = sward.start,
   ) {
-    this.own = { ...sward.start };
+    this.own = { ...start };
     this.full = fullGrowth(sward);
     this.leftDay = sward.lastGrazedEnd;
   }
@@ -85,13 +91,15 @@ export class Field {
    * The same paddock on a morning, to look ahead with in the usual weather.
    *
    * @param usual the paddock in that weather
+   * @param asksQuality whether it is asked how well what stands feeds
    */
-  ahead(usual: Sward, day: number): Field {
+  ahead(usual: Sward, day: number, asksQuality: boolean): Field {
     // What was worked out before holds on as long as the weather is the usual one.
     const holds = this.alone && usual.weather === this.sward.weather;
     if (!holds) this.alone = new LeftAlone(usual, this.state, day);
-    const copy = new Field({ ...usual, start: this.state }, null);
+    const copy = new Field(usual, null, this.state);
     copy.alone = this.alone;
+    copy.isQualityAsked = asksQuality;
     copy.stay = this.stay && { ...this.stay };
     copy.leftDay = this.leftDay;
     copy.leftKgPerHa = this.leftKgPerHa;
@@ -121,8 +129,7 @@ export class Field {
   }
 
   get quality(): { digestibleShare: number; deadShare: number } {
-    // Nobody asks in a look ahead.
-    if (!this.books) return NOT_ASKED;
+    if (!this.isQualityAsked) return NOT_ASKED;
     const { deadLeafKg, deadStemKg } = this.state;
     return {
       digestibleShare: digestibleShare(this.sward.kind, this.state, this.sward.residualKgPerHa),

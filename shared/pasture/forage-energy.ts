@@ -29,6 +29,14 @@ export const metabolizableMcalPerKg = (digestibleShare: number): number =>
 export const upkeepMcalPerKg = (me: number): number =>
   1.37 * me - 0.138 * me * me + 0.0105 * me ** 3 - 1.12;
 
+/**
+ * Share by which a forage feeds less than as much hay does; 0 where it is as good or better.
+ *
+ * @param hayMcalPerKg net energy of the hay for upkeep
+ */
+export const shortOfHay = (digestibleShare: number, hayMcalPerKg: number): number =>
+  Math.max(0, 1 - upkeepMcalPerKg(metabolizableMcalPerKg(digestibleShare)) / hayMcalPerKg);
+
 /** Net energy for gain of beef cattle, Mcal/kg. NRC 1996, from memory. */
 export const gainMcalPerKg = (me: number): number =>
   1.42 * me - 0.174 * me * me + 0.0122 * me ** 3 - 1.65;

@@ -1,25 +1,10 @@
 import { Field } from './field.js';
-import {
-  daysOf,
-  driesHay,
-  isForMowing,
-  isOpen,
-  tallestToSpare,
-  tallestToTop,
-  waysIn,
-  type Way,
-} from './grazing-rules.js';
-import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
-import type {
-  Cut,
-  Entry,
-  SeasonBooks,
-  StayEnd,
-  StayRecord,
-  StayStart,
-  Topping,
-} from './season-books.js';
-import { bookOf, newStay, recordOf } from './stay-books.js';
+import { GrazedDays, NOT_OUT } from './grazed-days.js';
+import { driesHay, isOpen, tallestToSpare, tallestToTop } from './grazing-rules.js';
+import type { GrazingProblem } from './grazing-problem.js';
+import { LookAhead, type Ahead, type Asked } from './look-ahead.js';
+import type { SeasonBooks, Topping } from './season-books.js';
+import { bookOf } from './stay-books.js';
 import type { GrassState } from './sward-day.js';
 import { massOf } from './sward.js';
 
@@ -44,57 +29,23 @@ export function graze(problem: GrazingProblem, hay: HayRule = 'looks-ahead'): Se
 
 export type HayRule = 'looks-ahead' | 'above-a-height' | 'tops' | 'never';
 
-/** Where a herd is, and how it got there. */
-interface HerdState {
-  at: number | undefined;
-  /** On grass yesterday. */
-  isOut: boolean;
-  /** On grass at some time of this plan. */
-  wasOut: boolean;
-}
-
 /** How a paddock is taken out of the round. */
 type Spared = 'shut' | 'top';
 
-/** What is tried in a look ahead, and for how many days. */
-interface Asked {
-  readonly days: number;
-  /** One paddock more shut, or topped. */
-  readonly without?: number;
-  readonly topped?: number;
-  /** Herds whose feed is asked about: all where left out. */
-  readonly herds?: readonly number[];
-  readonly mostKg?: number;
-}
-
-/** What a look ahead finds. */
-interface Ahead {
-  readonly feedKg: number;
-  readonly entered: Set<number>;
-}
-
-/** A look ahead has no first day of a plan. */
-const AHEAD = -1;
-const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
-
-export class Season {
+export class Season extends GrazedDays {
   protected readonly hayKg: readonly Float64Array[];
   private readonly eatenKg: readonly Float64Array[];
-  private readonly stays: StayRecord[] = [];
-  private readonly cuts: Cut[] = [];
   private readonly toppings: Topping[] = [];
   private startStates: GrassState[] = [];
-  /** Paddocks that a herd has gone into. */
-  private readonly entered = new Set<number>();
   /** Day of the next walk. */
   private nextLook = 0;
 
-  constructor(
-    private readonly problem: GrazingProblem,
-    private readonly fields: readonly Field[] = problem.swards.map((sward) => new Field(sward)),
-    private readonly herds: readonly HerdState[] = problem.herds.map(() => NOT_OUT),
-  ) {
-    this.herds = herds.map((herd) => ({ ...herd }));
+  constructor(problem: GrazingProblem) {
+    super(
+      problem,
+      problem.swards.map((sward) => new Field(sward)),
+      problem.herds.map(() => NOT_OUT),
+    );
     this.hayKg = problem.herds.map(({ demandKg }) => Float64Array.from(demandKg));
     this.eatenKg = problem.herds.map(({ demandKg }) => new Float64Array(demandKg.length));
   }
@@ -103,7 +54,10 @@ export class Season {
     const { from, to } = this.problem;
     for (let day = 0; day < to; day++) {
       if (day <= from) for (const field of this.fields) field.read(day);
-      if (day === from) this.begin();
+      if (day === from) {
+        this.mowFirst();
+        this.begin();
+      }
       if (hay === 'looks-ahead') this.spare(day, 'shut');
       if (hay === 'tops') this.spare(day, 'top');
       if (hay === 'above-a-height') this.shutAboveHeight(day);
@@ -113,6 +67,15 @@ export class Season {
       for (const field of this.fields) field.evening(day);
     }
     this.herds.forEach((_, herd) => this.leave(herd, to, 'plan-ends'));
+  }
+
+  /** What was mown on the plan's first day was mown before the plan: its books begin after it. */
+  private mowFirst(): void {
+    const { mown, from } = this.problem;
+    for (const told of mown.filter(({ day }) => day === from)) {
+      this.mowAsTold(told);
+      this.fields[told.paddock]!.books!.days.mown[from] = 0;
+    }
   }
 
   /** The plan's books begin; a stay that runs goes on, from today as far as they are concerned. */
@@ -182,15 +145,17 @@ export class Season {
     this.nextLook = day + judged.walkEveryDays;
     const little = judged.missedShare * herds.reduce((sum, herd) => sum + herd.demandKg[day]!, 0);
     let topped = 0;
-    // What is topped is gone for good, while hay is fed back: all of the plan counts.
-    const days = how === 'top' ? Infinity : judged.lookAheadDays;
-    let ahead = this.lookAhead(day, { days });
+    // What is topped is gone for good, while hay is fed back: all of the plan counts, and how good
+    // it will be by the time that it is eaten.
+    const asked =
+      how === 'top' ? { days: Infinity, mindsEnergy: true } : { days: judged.lookAheadDays };
+    let ahead = this.lookAhead(day, asked);
     const most = ahead.feedKg + little;
     while (paddock !== undefined) {
       // One that nobody would go into is not missed.
       if (ahead.entered.has(paddock)) {
-        const tried = how === 'top' ? { topped: paddock } : { without: paddock };
-        ahead = this.lookAhead(day, { ...tried, days, mostKg: most });
+        const tried = how === 'top' ? { topped: paddock } : { shut: paddock };
+        ahead = this.lookAhead(day, { ...asked, ...tried, mostKg: most });
       }
       if (most < ahead.feedKg) return;
       const field = this.fields[paddock]!;
@@ -203,205 +168,28 @@ export class Season {
     }
   }
 
-  /**
-   * Feed that the herds would need by the usual weather, kg, and the paddocks they would go into.
-   * Stops where more is needed than is asked about.
-   */
   private lookAhead(day: number, asked: Asked): Ahead {
-    const { problem } = this;
-    const { days, herds, mostKg = Infinity } = asked;
-    const ahead = new Season(
-      { ...problem, from: AHEAD },
-      this.fields.map((field, p) => field.ahead(problem.usualSwards[p]!, day)),
-      this.herds,
-    );
-    if (asked.without !== undefined) ahead.fields[asked.without]!.shutFrom = day;
-    if (asked.topped !== undefined) ahead.fields[asked.topped]!.top(day);
-    const to = Math.min(problem.to, day + days);
-    let feedKg = 0;
-    for (let i = day; i < to && feedKg <= mostKg; i++) {
-      ahead.plannedDay(i);
-      ahead.hayKg.forEach((kg, h) => {
-        if (!herds || herds.includes(h)) feedKg += kg[i]!;
-      });
-    }
-    return { feedKg, entered: ahead.entered };
+    return new LookAhead(
+      this.problem,
+      { fields: this.fields, herds: this.herds },
+      day,
+      asked,
+    ).look();
   }
 
-  private plannedDay(day: number): void {
-    this.growAndMow(day);
-    this.herds.forEach((_, herd) => this.feed(herd, day));
-  }
-
-  private growAndMow(day: number): void {
-    this.fields.forEach((field, paddock) => {
-      const told = this.toldMowing(paddock, day);
-      if (told?.day === day) this.mowAsTold(field, told);
-      else this.mowAsPlanned(field, paddock, day, told !== undefined);
-      field.grow(day);
-    });
-  }
-
-  /** What was told of mowing a paddock, on that day of the past or soon after it. */
-  private toldMowing(paddock: number, day: number): Mown | undefined {
-    const { mown, from, judged } = this.problem;
-    if (from < day || mown.length === 0) return undefined;
-    const until = Math.min(from, day + judged.hayGrowsDays);
-    return mown.find((each) => each.paddock === paddock && day <= each.day && each.day <= until);
-  }
-
-  /** It is history: what it gave is no hay of the plan. */
-  private mowAsTold(field: Field, { paddock, day, isLeftLying }: Mown): void {
-    if (isLeftLying) field.top(day);
-    else field.mow(paddock, day, day + this.problem.judged.dryingDays);
-  }
-
-  /** @param isToldLater it is mown on the day that was told, not on the one that was planned */
-  private mowAsPlanned(field: Field, paddock: number, day: number, isToldLater: boolean): void {
-    const { problem } = this;
-    // What is closed for something else is not mown.
-    if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
-    else if (field.shutFrom === undefined || isToldLater) return;
-    else if (isForMowing(problem, field, day))
-      this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
-    else if (!driesHay(problem, day)) field.shutFrom = undefined;
-  }
-
-  private feed(h: number, day: number): void {
-    const { herds, from } = this.problem;
-    const { demandKg, notBefore, startsIn } = herds[h]!;
-    const herd = this.herds[h]!;
-    const need = demandKg[day]!;
-    if (day === from && startsIn !== undefined && 0 < need && notBefore <= day)
-      this.standThere(h, day, startsIn);
-    const end = this.endOf(herd, day, need);
-    const mayGoOut = herd.wasOut || notBefore <= day;
-    const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
-    const way = this.pick(ways, day);
-    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
-      this.leave(h, day, end);
-      if (way) this.goIn(h, day, way);
-    }
-    herd.isOut = herd.at !== undefined;
-    if (herd.at === undefined) return;
-    const eaten = this.fields[herd.at]!.graze(day, need);
-    this.eatenKg[h]![day] = eaten;
-    this.hayKg[h]![day] = Math.max(0, need - eaten);
-  }
-
-  /** The way a herd takes: the first, unless somebody tries others. */
-  protected pick(ways: readonly Way[], _day: number): Way | undefined {
-    return ways[0];
-  }
-
-  /** A herd of which only the place is known. */
-  private standThere(h: number, day: number, paddock: number): void {
-    const herd = this.herds[h]!;
-    if (herd.at !== undefined || this.fields[paddock]!.stay) return;
-    this.enter({ herd: h, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
-    Object.assign(herd, { isOut: true, wasOut: true });
-  }
-
-  /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
-  private endOf({ at }: HerdState, day: number, need: number): StayEnd | undefined {
-    if (at === undefined) return 'eaten-down';
-    const field = this.fields[at]!;
-    if (need <= 0) return 'herd-gone';
-    if (field.sward.isClosed[day] === 1) return 'shut';
-    if (field.sward.weather.isSnow[day] === 1) return 'snow';
-    const isGrazed = field.stay!.until <= day && this.stripStays(field);
-    const { herds, judged } = this.problem;
-    const { herd, enteredOn } = field.stay!;
-    // What more stands there is not worth letting the next paddock grow old.
-    const isLong = judged.mostStrips * herds[herd]!.longestStayDays <= day - enteredOn;
-    if (isLong) return 'long-enough';
-    return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
-  }
-
-  /** Where no other paddock is ready, what is left feeds most of a day more. */
-  private canStillFeed({ at }: HerdState, day: number, need: number, end: StayEnd): boolean {
-    if (at === undefined || (end !== 'eaten-down' && end !== 'long-enough')) return false;
-    const field = this.fields[at]!;
-    // Strips that were grazed first rest as long as any paddock before they are grazed again.
-    const rested = field.stay!.until - field.stay!.enteredOn;
-    if (field.stay!.until <= day && this.stripStays(field) && rested < field.sward.leastRestDays)
-      return false;
-    return this.problem.judged.leastDayShare <= daysOf(field, need, field.stay!.harvestShare);
-  }
-
-  /** It is longer than one stay may be, so that it is grazed in strips. */
-  private stripStays({ stay }: Field): boolean {
-    const { enteredOn, until, herd } = stay!;
-    return this.problem.herds[herd]!.longestStayDays < until - enteredOn;
-  }
-
-  private waysOf(h: number, day: number): Way[] {
-    const { problem, fields } = this;
-    const { isOut, wasOut } = this.herds[h]!;
-    const ways = waysIn(problem, fields, h, day, wasOut);
-    if (isOut) return ways;
-    // Out only when there is grass for some days: moving in and out helps no sward.
-    const need = problem.herds[h]!.demandKg[day]!;
-    const days = ways.reduce(
-      (sum, { paddock }) => sum + daysOf(fields[paddock]!, need, problem.harvestShare[0]!),
-      0,
-    );
-    const round = problem.swards.reduce(
-      (sum, { turnInKgPerHa, residualKgPerHa, areaHa }) =>
-        sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
-      0,
-    );
-    const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
-    // In spring half as much will do: grass gains on the herd every day.
-    const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
-    if (days < Math.min(ahead, wanted)) return [];
-    return wasOut || ways[0]!.entry === 'ready' || this.passGoesOn(h, day) ? ways : [];
+  protected override note(h: number, day: number, eatenKg: number, feedKg: number): void {
+    this.eatenKg[h]![day] = eatenKg;
+    this.hayKg[h]![day] = feedKg;
   }
 
   /**
    * Whether a first pass that begins on a morning goes on without hay, by a look ahead in the usual
    * weather. Where it would not, the herd waits, at the longest until a paddock is ready.
    */
-  private passGoesOn(h: number, day: number): boolean {
-    if (this.problem.from === AHEAD) return true;
+  protected override mayBegin(h: number, day: number): boolean {
     const { judged, herds } = this.problem;
-    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, herds: [h] });
+    const { feedKg } = this.lookAhead(day, { days: judged.backFromHayDays, onMoveOf: h });
     return feedKg <= judged.missedShare * herds[h]!.demandKg[day]!;
-  }
-
-  private goIn(h: number, day: number, { paddock, entry }: Way): void {
-    const herd = this.herds[h]!;
-    const start: StayStart = herd.isOut ? 'next' : herd.wasOut ? 'after-hay' : 'turn-out';
-    this.enter({ herd: h, paddock, from: day, days: 0 }, start, entry);
-    Object.assign(herd, { isOut: true, wasOut: true });
-  }
-
-  private enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
-    const field = this.fields[paddock]!;
-    field.stay = newStay(this.problem, field, { herd, paddock, from, start, entry });
-    this.herds[herd]!.at = paddock;
-    this.entered.add(paddock);
-  }
-
-  private leave(h: number, day: number, end: StayEnd): void {
-    const herd = this.herds[h]!;
-    if (herd.at === undefined) return;
-    const field = this.fields[herd.at]!;
-    if (!field.books) {
-      field.leave(day);
-      herd.at = undefined;
-      return;
-    }
-    if (day === field.stay!.from) {
-      // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
-      if (field.stay!.enteredOn < day) field.leave(day);
-      else field.stay = undefined;
-      herd.at = undefined;
-      return;
-    }
-    this.stays.push(recordOf(this.problem, field, herd.at, { day, end }));
-    field.leave(day);
-    herd.at = undefined;
   }
 
   books(): SeasonBooks {
@@ -414,6 +202,7 @@ export class Season {
       stays: this.stays.sort((a, b) => a.from - b.from || a.herd - b.herd),
       cuts: this.cuts,
       toppings: this.toppings,
+      toldCuts: this.toldCuts,
       days: fields.map(({ books }) => books!.days),
       hayKg: this.hayKg,
       eatenKg: this.eatenKg,

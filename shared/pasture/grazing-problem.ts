@@ -35,6 +35,10 @@ export interface GrazingProblem {
   readonly harvestShare: readonly number[];
   readonly rankDrop: number;
   readonly judged: GrazingJudgements;
+  /** Net energy for upkeep of hay from each paddock, Mcal a kg of dry matter. */
+  readonly hayMcalPerKg: readonly number[];
+  /** Which of several ready paddocks is taken: by a plain rule always the most grown. */
+  readonly takes: 'just-ready' | 'most-grown';
   /** Growth of a day from which grass is called growing, kg/ha. */
   readonly growsKgPerHa: number;
 }

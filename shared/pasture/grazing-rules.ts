@@ -1,4 +1,5 @@
 import type { Field } from './field.js';
+import { warmthBetween } from './sward.js';
 import type { GrazingProblem } from './grazing-problem.js';
 import type { Entry } from './season-books.js';
 
@@ -11,9 +12,17 @@ export interface Way {
   readonly isRank: boolean;
 }
 
+/** What lets a herd in, in the order in which paddocks are taken. */
+const ENTRIES: readonly Entry[] = ['ready', 'first-pass', 'leaf-stage', 'dormant'];
+
 /**
- * Paddocks that a herd may enter on a morning, the most grown first: at the ready height and
- * rested; in the first pass of the year lower; once nothing grows any more, whatever stands.
+ * Paddocks that a herd may enter on a morning, in the order in which they are taken: at the ready
+ * height and rested; in the first pass of the year lower; as tall as they get once their first leaves
+ * die; once nothing grows any more, whatever stands.
+ *
+ * Of those that are ready the one that has just become so is taken first: a round begins anew as
+ * soon as its first paddock is ready again, and what grows past it is left out. Of the others, and
+ * by a plain rule of all, the most grown.
  *
  * @param isOut it has been on grass in this plan
  */
@@ -41,11 +50,18 @@ export function waysIn(
         isRank: sward.rankKgPerHa < field.mass,
       });
   });
-  return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
+  if (problem.takes === 'most-grown')
+    return ways.sort((a, b) => Number(a.isRank) - Number(b.isRank) || b.ripeness - a.ripeness);
+  const turn = (way: Way): number => ENTRIES.indexOf(way.entry);
+  return ways.sort(
+    (a, b) =>
+      turn(a) - turn(b) ||
+      (a.entry === 'ready' ? a.ripeness - b.ripeness : b.ripeness - a.ripeness),
+  );
 }
 
 function entryOf(
-  { usualGrowth, growsKgPerHa }: GrazingProblem,
+  { usualGrowth, growsKgPerHa, takes }: GrazingProblem,
   field: Field,
   paddock: number,
   day: number,
@@ -57,10 +73,19 @@ function entryOf(
   if (sward.turnInKgPerHa <= mass && isRested) return 'ready';
   const isGrowing = growsKgPerHa <= usualGrowth[paddock]![day]!;
   if (!isGrowing) return isOut ? 'dormant' : undefined;
+  if (!isRested || mass < sward.firstPassKgPerHa) return undefined;
   const isSpring = sward.weather.days[day]!.temperatureSum < sward.kind.stemsFromSum;
-  return !isPassed && isSpring && isRested && sward.firstPassKgPerHa <= mass
-    ? 'first-pass'
-    : undefined;
+  if (!isPassed && isSpring) return 'first-pass';
+  return takes !== 'most-grown' && hasAllLeaves(field, day) ? 'leaf-stage' : undefined;
+}
+
+/**
+ * Grown for as long as a leaf lives: with the third leaf the first one dies, and waiting for height
+ * adds no more. In a dry or a cool spell a sward is as tall then as it gets.
+ */
+function hasAllLeaves({ sward, leftDay }: Field, day: number): boolean {
+  if (leftDay === undefined) return false;
+  return sward.kind.leafLifeSum <= warmthBetween(sward, Math.max(0, leftDay), day);
 }
 
 /** Neither closed by the household nor for hay. */

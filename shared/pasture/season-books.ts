@@ -8,7 +8,7 @@ export type StayStart = 'out-already' | 'turn-out' | 'next' | 'after-hay';
 export type StayEnd = 'eaten-down' | 'long-enough' | 'shut' | 'herd-gone' | 'plan-ends' | 'snow';
 
 /** What let a herd in. */
-export type Entry = 'ready' | 'first-pass' | 'dormant' | 'standing-there';
+export type Entry = 'ready' | 'first-pass' | 'leaf-stage' | 'dormant' | 'standing-there';
 
 /** What one stay did. Masses in kg/ha, amounts in kg. */
 export interface StayRecord extends Stay {
@@ -88,4 +88,6 @@ export interface SeasonBooks {
   readonly eatenKg: readonly Float64Array[];
   readonly cuts: readonly Cut[];
   readonly toppings: readonly Topping[];
+  /** What was mown or topped as it was told, up to the plan's first day. */
+  readonly toldCuts: readonly Topping[];
 }

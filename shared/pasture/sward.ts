@@ -63,6 +63,27 @@ export function fullGrowth({ weather, kind }: Pick<Sward, 'kind' | 'weather'>): 
   return kg;
 }
 
+const knownWarmth = new WeakMap<GrassWeather, Map<number, Float64Array>>();
+
+/** Warmth that a kind of grass ages by from one morning to another, °C·d. */
+export function warmthBetween(
+  { weather, kind }: Pick<Sward, 'kind' | 'weather'>,
+  from: number,
+  to: number,
+): number {
+  let ofBase = knownWarmth.get(weather);
+  if (!ofBase) knownWarmth.set(weather, (ofBase = new Map()));
+  let sums = ofBase.get(kind.ageingBaseC);
+  if (!sums) {
+    sums = new Float64Array(weather.days.length + 1);
+    weather.days.forEach(({ meanC }, day) => {
+      sums![day + 1] = sums![day]! + Math.max(0, meanC - kind.ageingBaseC);
+    });
+    ofBase.set(kind.ageingBaseC, sums);
+  }
+  return sums[to]! - sums[from]!;
+}
+
 /**
  * Lets a sward grow through one day of its weather; the state is changed.
  *
@@ -161,24 +182,28 @@ const WINTER_AGE = 200;
  * stubble it leaves. Jouven et al. 2006, equations 9 and 10.
  */
 export function digestibleShare(
-  { leafDigestible, stemDigestible, ...kind }: GrassKind,
+  { leafDigestible, stemDigestible, leafLifeSum, stemsFromSum, stemsToSum }: GrassKind,
   state: GrassState,
   stubbleKgPerHa: number,
 ): number {
-  const above = aboveStubble(state, stubbleKgPerHa);
-  const mass = above.leaf + above.stem + above.deadLeaf + above.deadStem;
+  // Asked for on every day of every plot: nothing is packed into objects.
+  const leafKg = Math.max(0, state.leafKg - STUBBLE_LEAF * stubbleKgPerHa);
+  const stemKg = Math.max(0, state.stemKg - STUBBLE_STEM * stubbleKgPerHa);
+  const deadLeafKg = Math.max(0, state.deadLeafKg - STUBBLE_DEAD_LEAF * stubbleKgPerHa);
+  const deadStemKg = Math.max(0, state.deadStemKg - STUBBLE_DEAD_STEM * stubbleKgPerHa);
+  const mass = leafKg + stemKg + deadLeafKg + deadStemKg;
   if (mass <= 0) return leafDigestible.new;
-  const of = (range: { new: number; old: number }, age: number, life: number): number =>
-    range.new - Math.min(1, age / life) * (range.new - range.old);
-  const leaf = of(leafDigestible, state.leafAge, kind.leafLifeSum);
-  const stem = of(stemDigestible, state.stemAge, kind.stemsToSum - kind.stemsFromSum);
+  const leaf = digestibleAt(leafDigestible, state.leafAge, leafLifeSum);
+  const stem = digestibleAt(stemDigestible, state.stemAge, stemsToSum - stemsFromSum);
   return (
-    (leaf * above.leaf +
-      stem * above.stem +
-      DEAD_LEAF_DIGESTIBLE * above.deadLeaf +
-      DEAD_STEM_DIGESTIBLE * above.deadStem) /
+    (leaf * leafKg +
+      stem * stemKg +
+      DEAD_LEAF_DIGESTIBLE * deadLeafKg +
+      DEAD_STEM_DIGESTIBLE * deadStemKg) /
     mass
   );
 }
+const digestibleAt = (range: { new: number; old: number }, age: number, life: number): number =>
+  range.new - Math.min(1, age / life) * (range.new - range.old);
 const DEAD_LEAF_DIGESTIBLE = 0.45;
 const DEAD_STEM_DIGESTIBLE = 0.4;

@@ -1,4 +1,5 @@
 import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
+import type { HeadChange } from '../farm/head-count.js';
 import type { FarmPicture, NamedBatch } from '../farm/picture.js';
 import { FieldError } from '../problems/field-problem.js';
 import { tablesForStrain } from '../tables/for-kind.js';
@@ -7,6 +8,7 @@ import type { Tables } from '../tables/tables.js';
 import { careOf, herdChores } from './chore-hours.js';
 import { planContext, type PlanContext } from './context.js';
 import { packedOf } from './leaving-freezer.js';
+import { asItCame } from './flock-told.js';
 import { birdsToProcess } from './leaving-weights.js';
 import { occupanciesOf } from './occupancy.js';
 import { flockOf } from './other-flocks.js';
@@ -35,9 +37,10 @@ export function batchRequest(
   const choresOfOthers = choresBeside(picture, tables, batchId);
   return {
     ...around(picture, tablesForStrain(tables, batch.strainId)),
-    batch: asPlanned(batch),
+    batch: asPlanned(batch, headChangesOf(picture, batchId)),
     choresOfOthers,
     hasOlderFlock: picture.batches.some((other) => isOlderFlock(other, batch, tables)),
+    headChanges: headChangesOf(picture, batchId),
     weighings: weighingsOf(picture, batchId),
     eggCounts: eggCountsOf(picture, batchId),
     occupied: others.flatMap(({ occupied }) => occupied),
@@ -47,8 +50,12 @@ export function batchRequest(
   };
 }
 
-/** A hen needs no brooder, whatever stands in the row of her chicks; a slot is a processor's. */
-function asPlanned(batch: NamedBatch): NamedBatch {
+/**
+ * A batch as it came. A hen needs no brooder, whatever stands in the row of her chicks; a slot is a
+ * processor's.
+ */
+function asPlanned(row: NamedBatch, changes: readonly HeadChange[]): NamedBatch {
+  const batch = asItCame(row, changes);
   const { brooderId, ...rest } = batch;
   const isIdle = batch.origin === 'hen' && brooderId !== undefined;
   const planned = isIdle ? rest : batch;
@@ -63,6 +70,9 @@ function isOlderFlock(other: NamedBatch, batch: NamedBatch, tables: Tables): boo
   const { olderFlockDays } = tables.judgements.birds;
   return other.purpose === 'layers' && olderFlockDays.value <= before && before <= FURTHEST_DAYS;
 }
+const headChangesOf = ({ headChanges }: FarmPicture, of: string): FarmPicture['headChanges'] =>
+  headChanges.filter(({ batchId }) => batchId === of);
+
 const weighingsOf = ({ weighings }: FarmPicture, of: string): FarmPicture['weighings'] =>
   weighings.filter(({ batchId }) => batchId === of);
 
@@ -81,7 +91,10 @@ const around = (
     today,
   }: FarmPicture,
   tables: Tables,
-): Omit<PlanRequest, 'batch' | 'occupied' | 'packed' | 'weighings' | 'eggCounts'> => ({
+): Omit<
+  PlanRequest,
+  'batch' | 'occupied' | 'packed' | 'headChanges' | 'weighings' | 'eggCounts'
+> => ({
   farm,
   climate,
   facilities,
@@ -123,6 +136,7 @@ const RESTS_ON = [
   'people',
   'handovers',
   'publicHolidays',
+  'headChanges',
   'weighings',
   'eggCounts',
 ] as const satisfies readonly (keyof FarmPicture)[];
@@ -136,7 +150,8 @@ function alone(picture: FarmPicture, tables: Tables, batch: NamedBatch): Alone {
   if (before && isKnownFor(before, picture, tables)) return before;
   const context = planContext({
     ...around(picture, tables),
-    batch: asPlanned(batch),
+    batch: asPlanned(batch, headChangesOf(picture, batch.id)),
+    headChanges: headChangesOf(picture, batch.id),
     weighings: weighingsOf(picture, batch.id),
     eggCounts: eggCountsOf(picture, batch.id),
     occupied: [],

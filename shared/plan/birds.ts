@@ -18,6 +18,7 @@ import { formatChance, formatYears } from '../units/format.js';
 import { issue, type PlanIssue } from '../problems/plan-issue.js';
 import { rowById } from '../tables/tables.js';
 import { capital } from './bird-words.js';
+import { countedIssues, countedPart, type CountedPart } from './counted.js';
 import { cockerelsLeaving } from './cockerels.js';
 import { isPastTable, outsideFromDay, type PlanContext } from './context.js';
 import { found, type Found } from './found.js';
@@ -46,6 +47,8 @@ export interface BirdsPart {
   readonly toWeigh: NumberQuantity;
   /** What the household's weighings say; left out without any. */
   readonly weighed?: WeighedPart;
+  /** How many there are by what was told; left out while nothing says it. */
+  readonly counted?: CountedPart;
   readonly lostFirstWeek: NumberQuantity;
   readonly cockerelsLeave?: {
     readonly on: Quantity;
@@ -122,14 +125,23 @@ export function planBirds(
     lossFormulas.order,
     [
       batch.orderedBirds !== undefined
-        ? fromFarm(hatching ? 'Hatched' : 'Birds ordered', batch.orderedBirds, 'count')
+        ? fromFarm(
+            life.told?.came !== undefined ? 'Came alive' : hatching ? 'Hatched' : 'Birds ordered',
+            batch.orderedBirds,
+            'count',
+          )
         : hatching
           ? from(hatching.chicksExpected)
           : from(toOrder, undefined, 'Birds ordered'),
     ],
     { sources: ['ARITHMETIC'] },
   );
-  const aliveInputs = [from(placed, 'N₀'), ...rateInputs];
+  const counted = countedPart(context);
+  const aliveInputs = [
+    ...(counted ? [from(counted.now, 'N'), from(counted.died)] : []),
+    from(placed, 'N₀'),
+    ...rateInputs,
+  ];
   const atEnd = quantity(
     batch.purpose === 'layers' ? 'Hens at the first egg' : 'Birds to process',
     Math.max(1, Math.floor(endCount + 1e-9)),
@@ -154,7 +166,7 @@ export function planBirds(
           life.enough,
           'chance',
           lossFormulas.enough,
-          [from(placed, 'N₀'), ...orderInputs],
+          counted ? [from(counted.now, 'N'), ...orderInputs] : [from(placed, 'N₀'), ...orderInputs],
           orderRows,
         );
   const leaving = cockerelsLeaving(context);
@@ -165,6 +177,7 @@ export function planBirds(
     enough,
     chicksPlaced: placed,
     atEnd,
+    ...(counted ? { counted } : {}),
     lostFirstWeek,
     growthTable: life.growthTable.name,
     toWeigh: toWeigh(context),
@@ -194,6 +207,7 @@ export function planBirds(
       ...tooFew(context, atEnd.value, enough.value),
       ...outsideTable(context),
       ...weighedIssues(context),
+      ...countedIssues(context),
     ],
     series: seriesOf(context, aliveInputs),
   });
@@ -237,6 +251,15 @@ function seriesOf(context: PlanContext, aliveInputs: readonly QuantityInput[]): 
 
 /** Said when the number wanted is less likely than not. */
 function tooFew({ batch, life, words }: PlanContext, atEnd: number, enough: number): PlanIssue[] {
+  if (life.now && life.now.there < 1) return [];
+  if (life.told?.isCounted && enough < 0.5)
+    return [
+      issue(
+        'note',
+        'fewer-than-wanted',
+        `${life.now!.there} ${life.now!.there === 1 ? 'bird is' : 'birds are'} left, and ${batch.wantedBirds} were wanted: enough ${formatChance(enough)}. Feed, room and the last day go by those there are.`,
+      ),
+    ];
   return enough < 0.5
     ? [
         issue(

@@ -14,7 +14,7 @@ import { spreadOfLows } from '../weather/night-spread.js';
 export function nightsOfPlace(
   climate: Climate,
   farm: FrostFarm,
-  { nights }: Pick<Tables, 'nights'>,
+  { nights: { spread, likeness } }: Pick<Tables, 'nights'>,
 ): YearOfLows {
   const key = JSON.stringify([
     farm.latitudeDeg,
@@ -23,25 +23,36 @@ export function nightsOfPlace(
     farm.frostDatesAre,
   ]);
   const known = KNOWN.get(climate);
-  if (known?.key === key && known.nights === nights) return known.place;
-  const place = placeOf(climate, farm, nights);
-  KNOWN.set(climate, { key, nights, place });
+  if (known?.key === key && known.spread === spread && known.likeness === likeness)
+    return known.place;
+  const place = placeOf(climate, farm, spread, likeness);
+  KNOWN.set(climate, { key, spread, likeness, place });
   return place;
 }
 
 type FrostFarm = Pick<Farm, 'latitudeDeg' | 'lastFrost' | 'firstFrost' | 'frostDatesAre'>;
 
-/** All batches of a picture, and every week that is looked at, ask for the same year. */
-const KNOWN = new WeakMap<Climate, { key: string; nights: NightTable; place: YearOfLows }>();
+/**
+ * All batches of a picture, whatever their kind, and every week that is looked at ask for the same
+ * year: these rows are one and the same in the tables of each kind.
+ */
+const KNOWN = new WeakMap<Climate, NightRows & { key: string; place: YearOfLows }>();
 
-function placeOf(climate: Climate, farm: FrostFarm, nights: NightTable): YearOfLows {
-  const sdC = spreadOfLows(climate, farm.latitudeDeg, nights.spread);
+type NightRows = Pick<NightTable, 'spread' | 'likeness'>;
+
+function placeOf(
+  climate: Climate,
+  farm: FrostFarm,
+  spread: NightRows['spread'],
+  likeness: NightRows['likeness'],
+): YearOfLows {
+  const sdC = spreadOfLows(climate, farm.latitudeDeg, spread);
   const lowC = Float64Array.from(climate.meanMinC);
   if (climate.way !== 'monthly-means') return { lowC, sdC };
   return byFrostDates(
     { lowC, sdC },
     { last: farm.lastFrost, first: farm.firstFrost, isSafe: farm.frostDatesAre === 'safe' },
-    nights.likeness.value,
+    likeness.value,
   );
 }
 

@@ -1,7 +1,8 @@
 import type { Sourced } from '../explain/formula.js';
 import type { Batch } from '../farm/batch.js';
+import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
-import { daysBetween } from '../calendar/plain-date.js';
+import { daysBetween, type PlainDate } from '../calendar/plain-date.js';
 import { birdGrowth, growthFormulas, sexShares, type BirdGrowth } from '../poultry/growth.js';
 import { airFactors, growthInAirFormulas, type AirFactors } from '../poultry/growth-in-air.js';
 import {
@@ -26,6 +27,9 @@ export interface Conditions {
   /** Average air of each day after arrival on which they are outdoors; NaN on other days. */
   readonly outdoorC?: Float64Array | undefined;
   readonly weighings?: readonly Weighing[];
+  /** What changed how many there are, with the day up to which that is known. */
+  readonly headChanges?: readonly HeadChange[] | undefined;
+  readonly today?: PlainDate;
 }
 
 /** A weighing that growth is fitted to, or why it is not. */

@@ -12,6 +12,7 @@ import type {
 } from '../tables/bird-tables.js';
 import type { LayCurve } from '../tables/lay-tables.js';
 import { rowById, type Tables } from '../tables/tables.js';
+import { aliveOn, flockTold, type FlockTold } from './flock-told.js';
 import { eggsSetOf, type EggsSet } from './eggs-set.js';
 import {
   growingOf,
@@ -67,6 +68,10 @@ export interface Life {
   readonly enough: number;
   /** Eggs of the household’s own that they hatch from. */
   readonly eggs: EggsSet | undefined;
+  /** What was told of how many there are; undefined when nothing was. */
+  readonly told: FlockTold | undefined;
+  /** Birds there are by that, and what they are reckoned by. */
+  readonly now: { readonly odds: OrderOdds; readonly there: number } | undefined;
   /** Whether a hen keeps them warm, so that no brooder is needed. */
   readonly isUnderHen: boolean;
   readonly alive: Readonly<Record<BirdSex, Float64Array>>;
@@ -112,13 +117,18 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   const target = batch.targetLiveKg;
   const targetReachedAgeDays =
     isLaying || target === undefined ? undefined : firstAgeOf(growing, target);
-  const lastAgeDays = isLaying
+  const plannedAgeDays = isLaying
     ? firstEggAgeDays! + LAY_YEAR_DAYS
     : leavingAgeDays(batch, strain, targetReachedAgeDays);
   const cockerelsLeaveAgeDays =
     isLaying && batch.sex === 'straight-run' ? strain.leave.ageDays : undefined;
 
   const arrivalAgeDays = batch.hatchToArrivalDays;
+  const told = toldOf(batch, conditions);
+  // Meat birds leave when they are told to have left; what hens would have laid stays in sight.
+  const overOn = isLaying ? undefined : told?.overOn;
+  const lastAgeDays =
+    overOn === undefined ? plannedAgeDays : Math.max(LEAST_AGE_DAYS, arrivalAgeDays + overOn);
   const days = lastAgeDays - arrivalAgeDays + 1;
   // Hens are wanted at the first egg, meat birds on the day they leave.
   const countedDay = (isLaying ? firstEggAgeDays! : lastAgeDays) - arrivalAgeDays;
@@ -128,19 +138,22 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     laterToDay: batch.laterLossPercent === undefined ? losses.laterToDay : Math.max(8, countedDay),
     layYearShare: isLaying ? (losses.layYearPercent ?? 0) / 100 : 0,
   };
-  const survivingAtEnd = survivingShare(rates, countedDay);
+  const usual = (day: number): number => survivingShare(rates, day);
+  const survivingAtEnd = usual(countedDay);
   const odds: OrderOdds = {
     wanted: batch.wantedBirds,
     survivingShare: survivingAtEnd,
     sexShare: isLaying ? (batch.sex === 'pullets' ? tables.orders.sexing.share : shares.female) : 1,
     togetherness: tables.orders.togetherness.value,
   };
-  const { usual, shares: howSure } = tables.orders.surety;
+  const { usual: usualSurety, shares: howSure } = tables.orders.surety;
   const chances = orderChances(odds);
-  const orderForWanted = chances.toOrder(usual);
+  const orderForWanted = chances.toOrder(usualSurety);
   const orderSizes = howSure.map(chances.toOrder);
   const eggs = eggsSetOf(batch, strain, tables, odds);
   const placed = batch.orderedBirds ?? eggs?.chicks ?? orderForWanted;
+
+  const now = told && oddsNow(odds, told, { placed, usual, countedDay });
 
   const wasteShare = (batch.wastePercent ?? strain.waste.percent) / 100;
   const alive = { male: new Float64Array(days), female: new Float64Array(days) };
@@ -156,7 +169,7 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
   };
   for (let i = 0; i < days; i++) {
     const age = arrivalAgeDays + i;
-    const living = placed * survivingShare(rates, i);
+    const living = aliveOn(told, placed, usual, i);
     let mass = 0;
     for (const sex of ['male', 'female'] as const) {
       const gone =
@@ -171,7 +184,10 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
       if (sex === 'male') cockerelFeedKg[i] = kg;
     }
     aliveAll[i] = alive.male[i]! + alive.female[i]!;
-    meanWeightKg[i] = mass / aliveAll[i]!;
+    meanWeightKg[i] =
+      0 < aliveAll[i]!
+        ? mass / aliveAll[i]!
+        : shares.male * weightKg.male[i]! + shares.female * weightKg.female[i]!;
   }
 
   return {
@@ -199,8 +215,15 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     odds,
     orderSizes,
     // Once the chicks are counted, eggs no longer matter.
-    enough: eggs && batch.orderedBirds === undefined ? eggs.enough : chances.enough(placed),
+    enough:
+      eggs && batch.orderedBirds === undefined
+        ? eggs.enough
+        : now
+          ? chanceOf(now)
+          : chances.enough(placed),
     eggs,
+    told,
+    now,
     isUnderHen: eggs !== undefined && eggs.incubator === undefined,
     alive,
     aliveAll,
@@ -214,6 +237,45 @@ export function lifeOf(batch: Batch, tables: Tables, conditions: Conditions = {}
     feedRows: growing.feedRows,
   };
 }
+
+/** A plan lasts two days at least, however soon the last bird was gone. */
+const LEAST_AGE_DAYS = 4;
+
+/** What was told of a batch that says how many came, or of which that was told. */
+function toldOf(batch: Batch, { headChanges, today }: Conditions): FlockTold | undefined {
+  if (!headChanges || headChanges.length === 0 || today === undefined) return undefined;
+  const placed = batch.orderedBirds ?? batch.wantedBirds;
+  return flockTold(batch, headChanges, { today, placed });
+}
+
+/**
+ * What the birds there are may come to: those that went count toward the number wanted, those that
+ * died are known, and only the days to come are left to chance.
+ */
+function oddsNow(
+  odds: OrderOdds,
+  told: FlockTold,
+  {
+    placed,
+    usual,
+    countedDay,
+  }: { placed: number; usual: (day: number) => number; countedDay: number },
+): { readonly odds: OrderOdds; readonly there: number } {
+  const to = Math.min(told.knownTo, countedDay);
+  const left = told.left[told.knownTo]!;
+  const there = told.isCounted ? placed - told.died[told.knownTo]! - left : placed - left;
+  return {
+    there: Math.max(0, there),
+    odds: {
+      ...odds,
+      wanted: Math.max(0, odds.wanted - left),
+      survivingShare: usual(countedDay) / (told.isCounted ? usual(to) : 1),
+    },
+  };
+}
+
+const chanceOf = ({ odds, there }: ReturnType<typeof oddsNow>): number =>
+  odds.wanted < 1 ? 1 : there < 1 ? 0 : orderChances(odds).enough(there);
 
 /** How far the average at the end may lie off, by what the weighings leave open. */
 function endWeight({ own, meanWeightsTo }: Growing, lastAgeDays: number): Life['endWeightKg'] {

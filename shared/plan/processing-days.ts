@@ -97,7 +97,9 @@ export function daysUpTo(
 ): Possible[] {
   const { life, dateOf } = context;
   const last = life.days - 1;
-  const count = Math.min(most, last + 1);
+  // What was told of birds that are gone is behind: the others are done from today on.
+  const from = life.told && 0 < life.told.left.at(-1)! ? Math.min(last, life.told.knownTo) : 0;
+  const count = Math.min(most, last + 1 - from);
   return Array.from({ length: count }, (_, back) => {
     const index = last - back;
     return { ...handsOn(context, dateOf(index)), index };

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../calendar/plain-date.js';
 import type { Batch, Occupancy } from '../farm/batch.js';
 import type { EggCount } from '../farm/egg-count.js';
+import type { HeadChange } from '../farm/head-count.js';
 import type { Weighing } from '../farm/weighing.js';
 import type { FarmPicture } from '../farm/picture.js';
 import type { Tables } from '../tables/tables.js';
@@ -36,6 +37,8 @@ export interface PlanRequest extends Pick<
   readonly packed: readonly Packed[];
   /** What other layers of the farm lay; none when left out. */
   readonly otherFlocks?: readonly OtherFlock[];
+  /** What changed how many birds of this batch there are; nothing when left out. */
+  readonly headChanges?: readonly HeadChange[];
   /** Weighings of this batch; none when left out. */
   readonly weighings?: readonly Weighing[];
   /** Eggs of this batch that were counted; none when left out. */

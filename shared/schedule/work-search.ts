@@ -2,6 +2,7 @@ import type { ActivityNetwork } from './activity-network.js';
 import type { Random } from './random.js';
 import { WorkDays } from './work-days.js';
 import { Heat } from './work-heat.js';
+import { signatureOf } from './work-signature.js';
 import { workNetwork } from './work-network.js';
 import { costBound, placeInOrder } from './work-placing.js';
 import { drawnRuin, type Ruins } from './work-ruin.js';
@@ -41,7 +42,8 @@ const MOST_VARIED = 0.3;
  * Then a few related jobs at a time are taken out and put in again one by one, now and then by
  * others or on later days than the first; what comes of it is gone on from when it costs no more,
  * or a little more while the search is warm. With an earlier plan nothing moves that does not save
- * more than moving costs.
+ * more than moving costs, and what was made for the same problem is the plan already: made again, it
+ * stays what it is, piece by piece.
  *
  * Source: ruin and recreate, Schrimpf et al. (2000), cooled as in simulated annealing.
  *
@@ -55,6 +57,8 @@ export function fitWork(
 ): FittedWork {
   const network = workNetwork(problem.jobs);
   const bound = costBound(problem, network.order);
+  const kept = earlier && keptAsItIs(problem, network, earlier);
+  if (kept) return { plan: kept.pieces, cost: kept.costWithoutMoves(), bound, tried: 0 };
   const ruins = ruinsOf(problem, network);
   const starts: WorkState[] = [];
   for (const start of startLists(problem, network, ruins.latest, earlier?.plan)) {
@@ -82,6 +86,18 @@ export function fitWork(
   }
   state.goTo(best.pieces);
   return { plan: best.pieces, cost: state.costWithoutMoves(), bound, tried };
+}
+
+/** The earlier plan, where it was made for this problem and all of it stands as it did. */
+function keptAsItIs(
+  problem: WorkProblem,
+  network: ActivityNetwork,
+  earlier: EarlierWork,
+): WorkState | undefined {
+  if (earlier.madeFor === undefined || earlier.madeFor !== signatureOf(problem)) return undefined;
+  const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
+  const state = new WorkState(problem, network, nothing, earlier);
+  return state.stayWhere(network.order) ? state : undefined;
 }
 
 function ruinsOf({ jobs }: WorkProblem, network: ActivityNetwork): Ruins {
@@ -134,6 +150,7 @@ function startFrom(
   const nothing = problem.jobs.map(({ pinned }) => pinned ?? []);
   const state = new WorkState(problem, network, nothing, earlier);
   state.stayWhere(list);
+  state.fillUp(list);
   return state;
 }
 

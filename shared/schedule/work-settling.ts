@@ -15,6 +15,8 @@ export interface EarlierWork {
   readonly plan: WorkPlacing;
   /** Cost of moving one job to other days. */
   readonly costPerMove: number;
+  /** Signature of the problem it was made for; for the same one it is the plan already. */
+  readonly madeFor?: string;
 }
 
 /** Where a plan may have room that it had not when it was last settled. */
@@ -44,8 +46,8 @@ export interface Settling {
 
 /**
  * Draws every job of a plan to the first days it fits on, so that each stands where it does for a
- * reason: nothing before would do. What is in it in part takes the hours that are still free. No
- * cost rises by it, and nothing begins before what it waits for.
+ * reason: nothing before would do. What has no place or only in part takes the hours that are still
+ * free. No cost rises by it, and nothing begins before what it waits for.
  *
  * @param loose where to look; is empty afterward
  */
@@ -86,7 +88,7 @@ export function loosen(
 function mayMove({ problem, pieces }: Settling, { jobs, days }: Loose, i: number): boolean {
   const job = problem.jobs[i]!;
   const was = pieces[i]!;
-  if (was.length === 0 || job.pinned) return false;
+  if (job.pinned || job.able.length < job.peopleNeeded) return false;
   if (jobs[i] === 1) return true;
   const isPart = placedMinutes(was) < job.minutes;
   const last = isPart ? Math.min(job.untilDay, problem.days - 1) : finishDay(was);
@@ -98,12 +100,15 @@ function drawnEarlier(plan: Settling, i: number): boolean {
   const { problem, pieces, days, followers, earlier } = plan;
   const job = problem.jobs[i]!;
   const was = pieces[i]!;
+  const from = freeFrom(job, pieces);
+  if (from < 0) return false;
   const before = earlier?.plan[i] ?? [];
-  const stays = 0 < before.length && isSame(job, was, before);
+  const moved = movedShare(job, was, before);
+  const stays = 0 < before.length && moved === 0;
   if (stays && job.minutes <= placedMinutes(was)) return false;
   days.giveBack(job, was);
-  const now = days.put(job, freeFrom(job, pieces), lastDayBefore(followers[i]!, pieces));
-  if (isBetter(job, now, was) && (!stays || isSame(job, now, before))) {
+  const now = days.put(job, from, lastDayBefore(followers[i]!, pieces));
+  if (isBetter(job, now, was) && movedShare(job, now, before) <= moved) {
     pieces[i] = now;
     return true;
   }
@@ -134,6 +139,7 @@ export function lastDayBefore(followers: Followers, pieces: WorkPlacing): number
 }
 
 function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPiece[]): boolean {
+  if (now.length === 0) return false;
   const cheaper = costOf(job, was) - costOf(job, now);
   if (EQUAL < Math.abs(cheaper)) return 0 < cheaper;
   const more = placedMinutes(now) - placedMinutes(was);
@@ -142,22 +148,29 @@ function isBetter(job: WorkJob, now: readonly WorkPiece[], was: readonly WorkPie
   return 0 < sooner || (sooner === 0 && now[0]!.day < was[0]!.day);
 }
 
+/** Share of the cost of moving that other people or hours on the days of before count for. */
+const OTHER_HANDS = 0.5;
+
 /**
- * Whether a job stays where it was: on the days it had, and where all of it had a place on no
- * others.
+ * How far a job moved from where it was: 0 with the same people for as long on the days it had and
+ * on no others, 1 on other days. Of what had no place for a part, more is no move.
  */
-export function isSame(
+export function movedShare(
   job: WorkJob,
   now: readonly WorkPiece[],
   was: readonly WorkPiece[],
-): boolean {
-  if (now === was) return true;
-  if (now.length < was.length) return false;
-  if (now.length !== was.length && placedMinutes(was) === job.minutes) return false;
+): number {
+  if (now === was || was.length === 0) return 0;
+  const wasWhole = job.minutes <= placedMinutes(was);
+  if (now.length < was.length || (wasWhole && was.length < now.length)) return 1;
+  let share = 0;
   let k = 0;
-  for (const { day } of was) {
+  for (const { day, minutes, workers } of was) {
     while (k < now.length && now[k]!.day < day) k++;
-    if (now[k]?.day !== day) return false;
+    const piece = now[k];
+    if (piece?.day !== day) return 1;
+    const asLong = wasWhole ? piece.minutes === minutes : minutes <= piece.minutes;
+    if (!asLong || !workers.every((w, at) => piece.workers[at] === w)) share = OTHER_HANDS;
   }
-  return true;
+  return share;
 }

@@ -6,9 +6,9 @@ import {
   allLoose,
   drawEarlier,
   followersOf,
-  isSame,
   lastDayBefore,
   loosen,
+  movedShare,
   type EarlierWork,
   type Followers,
   type Loose,
@@ -63,15 +63,27 @@ export class WorkState implements Settling {
     this.addUp();
   }
 
-  /** Puts jobs where they were in the earlier plan, as far as they can be, then the others. */
-  stayWhere(list: Int32Array): void {
+  /**
+   * Puts jobs where they were in the earlier plan, as far as they can be.
+   *
+   * @returns whether all of it stands as it did
+   */
+  stayWhere(list: Int32Array): boolean {
+    let isAll = true;
     for (const i of list) {
       const job = this.problem.jobs[i]!;
       const was = this.earlier?.plan[i] ?? [];
+      if (job.pinned || was.length === 0) continue;
       const from = freeFrom(job, this.pieces);
-      if (job.pinned || was.length === 0 || from < 0) continue;
-      if (this.days.putWhereItWas(job, from, was)) this.pieces[i] = was;
+      if (0 <= from && this.days.putWhereItWas(job, from, was)) this.pieces[i] = was;
+      else isAll = false;
     }
+    this.addUp();
+    return isAll;
+  }
+
+  /** Puts in what has no place yet. */
+  fillUp(list: Int32Array): void {
     for (const i of list)
       if (!this.problem.jobs[i]!.pinned && this.pieces[i]!.length === 0)
         this.pieces[i] = this.placed(i, undefined);
@@ -160,7 +172,7 @@ export class WorkState implements Settling {
     const isWhole = smallestPieceMinutes === undefined || this.followers[i]!.length === 0;
     if (!vary || isWhole || CUT_SHARE < vary.random()) return until;
     const last = Math.min(until, untilDay, this.problem.days - 1);
-    return Math.max(0, from) + drawIndex(vary.random, Math.max(1, last - from + 1));
+    return last <= from ? last : from + drawIndex(vary.random, last - from + 1);
   }
 
   private holdsUpAny(i: number): boolean {
@@ -170,9 +182,8 @@ export class WorkState implements Settling {
   private costWith(i: number, pieces: readonly WorkPiece[]): number {
     const job = this.problem.jobs[i]!;
     const cost = costOf(job, pieces);
-    const was = this.earlier?.plan[i];
-    if (!was || was.length === 0 || isSame(job, pieces, was)) return cost;
-    return cost + this.earlier!.costPerMove;
+    if (!this.earlier) return cost;
+    return cost + this.earlier.costPerMove * movedShare(job, pieces, this.earlier.plan[i]!);
   }
 }
 

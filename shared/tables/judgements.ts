@@ -65,6 +65,8 @@ export const JUDGED = {
     'splitDaysMost',
     'slotWeightShare',
     'fewFeedDays',
+    'unusualLossChance',
+    'fewestLost',
   ],
   /** What moves of cattle are decided by, beside heights and rests. */
   grazing: [

@@ -1,8 +1,10 @@
 import { Injectable } from '@nestjs/common';
+import { alarmEntry, unseenAlarms } from '../../shared/plan/today/alarms.js';
 import { calendarEntries } from '../../shared/plan/work/calendar-entries.js';
 import { FieldError } from '../../shared/problems/field-problem.js';
 import { PastureService } from '../pasture/pasture.service.js';
 import { PicturesService } from '../picture/pictures.service.js';
+import { ToldService } from '../told/told.service.js';
 import { WorkService } from '../work/work.service.js';
 import { feedText } from './feed.js';
 
@@ -13,6 +15,7 @@ export class CalendarService {
     private readonly work: WorkService,
     private readonly pictures: PicturesService,
     private readonly pasture: PastureService,
+    private readonly told: ToldService,
   ) {}
 
   /** @param personId leave out for everyone's */
@@ -33,7 +36,10 @@ export class CalendarService {
         },
       ]);
     }
-    const entries = calendarEntries(plan, farm.units, pasture).filter(
+    const day = await this.work.dayOf(farmId);
+    const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
+    const alarms = unseenAlarms(day.attention, seen).map((each) => alarmEntry(each, day.date));
+    const entries = [...alarms, ...calendarEntries(plan, farm.units, pasture)].filter(
       ({ personIds }) => !person || !personIds || personIds.includes(person.id),
     );
     // Every change of the farm makes a new plan: the last one told of is the one that holds.

@@ -24,6 +24,7 @@ import { GrassAndCattle1795600000000 } from './grass-and-cattle.migration.js';
 import { HouseholdWork1795700000000 } from './household-work.migration.js';
 import { Products1797007000000 } from './products.migration.js';
 import { PastureVersion1796500000000 } from './pasture-version.migration.js';
+import { KeptPlanSource1798000020000000 } from './kept-plan-source.migration.js';
 import { NamedCows1796550000000 } from './named-cows.migration.js';
 import { SeasonRecords1795800000000 } from './season-records.migration.js';
 import { ByDay1798000016000000 } from './by-day.migration.js';
@@ -68,6 +69,7 @@ export const MIGRATIONS = [
   EggsCounted1798002000000,
   Start1798000005000000,
   ByDay1798000016000000,
+  KeptPlanSource1798000020000000,
 ];
 
 /** A server that does not answer by then is not there. */

@@ -53,6 +53,8 @@ export function pictureOfDocument(
       ...batch,
       id: batch.id ?? `batch-${i + 1}`,
     })),
+    headChanges: document.headChanges ?? [],
+    brooderLooks: document.brooderLooks ?? [],
     weighings: document.weighings ?? [],
     eggCounts: document.eggCounts ?? [],
     paddocks: (document.paddocks ?? []).map((paddock, i) => paddockOf(paddock, `paddocks.${i}.`)),

@@ -6,8 +6,10 @@ import type { Paddock } from '../../shared/farm/paddock.js';
 import type { PastureChoices } from '../../shared/farm/pasture-choices.js';
 import type { FarmPicture } from '../../shared/farm/picture.js';
 import {
+  brooderLooksOf,
   eggCountsOf,
   groundChecksOf,
+  headChangesOf,
   mowingsOf,
   progressOf,
   weighingsOf,
@@ -92,6 +94,8 @@ export class PicturesService {
     const row = await this.farms.findRow(farmId);
     const jobs = await this.jobs.findAll(farmId);
     const handovers = await this.handovers.findAll(farmId);
+    const heads = await this.told.factsOf(farmId, ...HEADS);
+    const looked = await this.told.factsOf(farmId, 'brooder-seen');
     const weighed = await this.told.factsOf(farmId, 'weighed');
     const counted = await this.told.factsOf(farmId, 'eggs-counted');
     const moves = await this.told.factsOf(farmId, 'herd-move');
@@ -111,6 +115,8 @@ export class PicturesService {
       publicHolidays: publicHolidays(farm, today),
       batches,
       // What was told of a batch that is gone is history.
+      headChanges: headChangesOf(heads).filter(isOf(batches)),
+      brooderLooks: brooderLooksOf(looked, today).filter(isOf(batches)),
       weighings: weighingsOf(weighed).filter(isOf(batches)),
       eggCounts: eggCountsOf(counted).filter(isOf(batches)),
       paddocks,
@@ -128,6 +134,8 @@ export class PicturesService {
     };
   }
 }
+
+const HEADS = ['arrived', 'died', 'processed', 'gone'] as const;
 
 const isOf =
   (batches: readonly { readonly id: string }[]) =>

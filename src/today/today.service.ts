@@ -21,7 +21,8 @@ export class TodayService {
   async todayOf(farmId: string): Promise<TickedToday> {
     const day = await this.work.dayOf(farmId);
     const done = new Set((await this.ticks(farmId, day.date)).map(({ about }) => about));
-    return withTicks(day, done);
+    const seen = new Set((await this.told.factsOf(farmId, 'alarm-seen')).map(({ about }) => about));
+    return withTicks(day, done, seen);
   }
 
   /** Ticks a chore of today off, or opens it again. Either twice is the same. */

@@ -9,6 +9,7 @@ import {
   type ToldFact,
   type ToldKind,
 } from '../../shared/farm/told-fact.js';
+import { isMowingWork } from '../../shared/farm/mowing.js';
 import { TOLD_KINDS, type ToldOn } from '../../shared/farm/told-kinds.js';
 import { isId } from '../database/ids.js';
 import { Database } from '../database/database.js';
@@ -17,6 +18,7 @@ import { BatchEntity } from '../batches/batch.entity.js';
 import { HerdEntity } from '../herds/herd.entity.js';
 import { PaddockEntity } from '../paddocks/paddock.entity.js';
 import { keepFacts, type Said } from './keep-facts.js';
+import { changesHeads, settleHeads } from './check-heads.js';
 import { settlePlaces } from './check-places.js';
 import { toFact, ToldFactEntity } from './told-fact.entity.js';
 import type { ToldQueryDto } from './told.dto.js';
@@ -53,7 +55,15 @@ export class ToldService {
       const farm = await knownOf(manager, farmId);
       const kept = await keepFacts(manager, farmId, all, { farm, fieldOf });
       const told = kept.filter(({ isNew }) => isNew).map(({ fact }) => fact);
-      await this.settle(manager, farmId, told, fieldOf(0, 'details.paddockId'));
+      await this.settle(manager, farmId, told, (fact, field) =>
+        fieldOf(
+          Math.max(
+            0,
+            kept.findIndex((each) => each.fact.id === fact.id),
+          ),
+          field,
+        ),
+      );
       return kept.map(({ fact }) => fact);
     };
     return this.database.write(farmId, keep, { raises });
@@ -70,9 +80,26 @@ export class ToldService {
         throw new NotFoundException(`This farm was told nothing with the id "${id.slice(0, 64)}".`);
       }
       await this.takeBackAll(farmId, [id]);
-      await this.settle(manager, farmId, [toFact(row)], 'id');
+      if (row.kind === 'work-progress') await this.takeBackUndone(farmId, row.about);
+      await this.settle(manager, farmId, [toFact(row)], () => 'id');
     };
     await this.database.write(farmId, takeBack, { raises: !row || !leavesPlans(row.kind) });
+  }
+
+  /** What mowing that is not done any more had told of its paddocks. */
+  private async takeBackUndone(farmId: string, key: string): Promise<void> {
+    if (!isMowingWork(key)) return;
+    const facts = holding(await this.factsOf(farmId, 'work-progress'));
+    const isDone = facts.some(
+      ({ about, details }) => about === key && details.doneOn !== undefined,
+    );
+    if (!isDone) await this.takeBackMown(farmId, key);
+  }
+
+  /** Takes back what the tick of mowing told of its paddocks. */
+  async takeBackMown(farmId: string, key: string): Promise<void> {
+    if (!isMowingWork(key)) return;
+    await this.takeBackAbout(farmId, 'paddock-mown', ({ details }) => details.work === key);
   }
 
   /** Takes facts back, whatever they had replaced as well. */
@@ -106,11 +133,14 @@ export class ToldService {
     });
   }
 
-  /** Every fact of a kind that was not taken back, in the order in which they were told. */
-  async factsOf<Kind extends ToldKind>(farmId: string, kind: Kind): Promise<FactOf<Kind>[]> {
+  /** Every fact of some kinds that was not taken back, in the order in which they were told. */
+  async factsOf<Kind extends ToldKind>(
+    farmId: string,
+    ...kinds: readonly Kind[]
+  ): Promise<FactOf<Kind>[]> {
     // Ten years of a farm are thousands of facts: rows are read raw, without a class for each.
     const query = this.rows(farmId)
-      .andWhere('f.kind = :kind', { kind })
+      .andWhere('f.kind IN (:...kinds)', { kinds })
       .andWhere('f.takenBackAt IS NULL')
       .orderBy('f.toldAt', 'ASC')
       .addOrderBy('f.id', 'ASC');
@@ -152,16 +182,24 @@ export class ToldService {
     return { facts: rows.map(factOfRaw), total, skip };
   }
 
+  /** What hangs on all that was told: where herds stand, how many birds there are. */
   private async settle(
     manager: EntityManager,
     farmId: string,
     told: readonly ToldFact[],
-    field: string,
+    fieldOf: (fact: ToldFact, field: string) => string,
   ): Promise<void> {
-    const changed = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
-    if (changed.length === 0) return;
-    const all = await this.factsOf(farmId, 'herd-move');
-    await settlePlaces(manager, farmId, { changed, all }, field);
+    const moved = told.filter((fact): fact is HerdMove => fact.kind === 'herd-move');
+    if (0 < moved.length) {
+      const all = await this.factsOf(farmId, 'herd-move');
+      const field = fieldOf(moved[0]!, 'details.paddockId');
+      await settlePlaces(manager, farmId, { changed: moved, all }, field);
+    }
+    const counted = told.filter(changesHeads);
+    if (0 < counted.length) {
+      const all = await this.factsOf(farmId, 'arrived', 'died', 'processed', 'gone');
+      await settleHeads(manager, farmId, { changed: counted, all }, fieldOf);
+    }
   }
 
   private rows(farmId: string) {

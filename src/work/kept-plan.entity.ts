@@ -11,6 +11,11 @@ export class KeptPlanEntity {
   farm?: FarmEntity;
   @PrimaryColumn({ type: 'date' }) plannedOn!: string;
   @Column({ type: 'simple-json' }) jobs!: KeptPlan['jobs'];
+  @Column({ type: 'varchar', length: 16, nullable: true }) madeFor!: string | null;
 }
 
-export const toKeptPlan = ({ plannedOn, jobs }: KeptPlanEntity): KeptPlan => ({ plannedOn, jobs });
+export const toKeptPlan = ({ plannedOn, jobs, madeFor }: KeptPlanEntity): KeptPlan => ({
+  plannedOn,
+  jobs,
+  ...(madeFor === null ? {} : { madeFor }),
+});

@@ -3,6 +3,7 @@ import { LRUCache } from 'lru-cache';
 import { LessThan, type EntityManager } from 'typeorm';
 import { addDays, type PlainDate } from '../../shared/calendar/plain-date.js';
 import { afterSaid } from '../../shared/farm/said-of-work.js';
+import { isMowingWork } from '../../shared/farm/mowing.js';
 import { isUnseen } from '../../shared/farm/told-seen.js';
 import { undoneFacts } from '../../shared/farm/work-undo.js';
 import { saysOtherOfWork } from '../../shared/farm/work-clash.js';
@@ -14,6 +15,7 @@ import type { WorkComparison } from '../../shared/plan/work/compare-plans.js';
 import type { KeptPlan } from '../../shared/farm/kept-plan.js';
 import { withBatch } from '../../shared/farm/picture.js';
 import { refuseUnplannable } from '../../shared/plan/farm/check-picture.js';
+import type { MowingWork } from '../../shared/farm/mowing.js';
 import type { Today } from '../../shared/plan/today/today.js';
 import type { WorkOutlook } from '../../shared/plan/work/work-outlook.js';
 import type { WorkPlan } from '../../shared/plan/work/work-plan.js';
@@ -152,8 +154,10 @@ export class WorkService {
     if (said.doneOn !== undefined) refuseFuture('doneOn', said.doneOn, today);
     if (Object.values(said).every((each) => each === undefined)) {
       await this.told.takeBackAbout(farmId, 'work-progress', ({ about }) => about === key);
+      await this.told.takeBackMown(farmId, key);
       return { key };
     }
+    const mowing = await this.mowingOf(farmId, key);
     const reckoned = said.hours === undefined ? {} : await this.reckoned(farmId, key);
     return this.database.write(farmId, async () => {
       const facts = (await this.told.factsOf(farmId, 'work-progress')).filter(
@@ -176,11 +180,37 @@ export class WorkService {
         saidBy,
         key: tellKey,
       } as Said;
-      await this.told.tell(farmId, [fact], (_k, field) =>
+      const isNewDay = details.doneOn !== before.doneOn;
+      const mown = isNewDay ? await this.mownBy(farmId, key, { mowing, on: details.doneOn }) : [];
+      if (isNewDay) await this.told.takeBackMown(farmId, key);
+      await this.told.tell(farmId, [fact, ...mown], (_k, field) =>
         field === 'on' ? 'doneOn' : field.replace(/^details\./, ''),
       );
       return { key, ...details };
     });
+  }
+
+  /** What a piece of work mows; undefined of other work. */
+  private async mowingOf(farmId: string, key: string): Promise<MowingWork | undefined> {
+    if (!isMowingWork(key)) return undefined;
+    const { mowingWork } = await this.pasture.planOf(farmId);
+    return mowingWork.find((each) => each.key === key);
+  }
+
+  /** Paddocks that were mown or topped by work that is done, but for those that it is told of already. */
+  private async mownBy(
+    farmId: string,
+    key: string,
+    { mowing: work, on }: { mowing: MowingWork | undefined; on: PlainDate | undefined },
+  ): Promise<Said[]> {
+    if (on === undefined || !work) return [];
+    const told = holding(await this.told.factsOf(farmId, 'paddock-mown'));
+    const isTold = (paddockId: string): boolean =>
+      told.some((fact) => fact.about === paddockId && fact.on === on && fact.details.work !== key);
+    const details = { work: key, ...(work.isLeftLying ? { isLeftLying: true } : {}) };
+    return work.paddockIds
+      .filter((about) => !isTold(about))
+      .map((about) => ({ kind: 'paddock-mown', about, on, details }));
   }
 
   /**
@@ -217,10 +247,10 @@ export class WorkService {
   }
 
   /** Keeps the last plan of today and that of the last day before it. */
-  private async keep(farmId: string, { plannedOn, jobs }: KeptPlan): Promise<void> {
+  private async keep(farmId: string, plan: KeptPlan): Promise<void> {
     try {
       // A farm that was deleted while its work was planned keeps nothing, and is not found.
-      await this.database.write(farmId, (manager) => keepPlan(manager, farmId, plannedOn, jobs), {
+      await this.database.write(farmId, (manager) => keepPlan(manager, farmId, plan), {
         raises: false,
       });
     } catch (error) {
@@ -230,14 +260,10 @@ export class WorkService {
   }
 }
 
-async function keepPlan(
-  manager: EntityManager,
-  farmId: string,
-  plannedOn: PlainDate,
-  jobs: KeptPlan['jobs'],
-): Promise<void> {
+async function keepPlan(manager: EntityManager, farmId: string, plan: KeptPlan): Promise<void> {
+  const { plannedOn, jobs, madeFor } = plan;
   const rows = manager.getRepository(KeptPlanEntity);
-  await rows.upsert({ farmId, plannedOn, jobs }, ['farmId', 'plannedOn']);
+  await rows.upsert({ farmId, plannedOn, jobs, madeFor: madeFor ?? null }, ['farmId', 'plannedOn']);
   const [, before] = await rows.find({ where: { farmId }, order: { plannedOn: 'DESC' }, take: 2 });
   if (before) await rows.delete({ farmId, plannedOn: LessThan(before.plannedOn) });
 }

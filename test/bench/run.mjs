@@ -13,6 +13,7 @@ import { parse } from 'jsonc-parser';
 import 'reflect-metadata';
 import { benchChances } from './chances.mjs';
 import { benchOthersWait } from './others-wait.mjs';
+import { benchOpenedCold } from './opened-cold.mjs';
 import { benchPicture } from './picture.mjs';
 import { benchTodayPage } from './today-page.mjs';
 import { benchWriters } from './writers.mjs';
@@ -112,6 +113,7 @@ pastures();
 await endpoints();
 await benchPicture(print);
 await chances();
+await openedCold();
 await othersWait();
 await todayPage();
 await benchWriters(print, {
@@ -227,6 +229,14 @@ async function chances() {
   const { child, url } = await startServer('dist/src/main.js', dataDir, '/api/farms');
   await benchChances(url, print);
   await stop(child);
+  rmSync(dataDir, { recursive: true, force: true });
+}
+
+/** Farms of which nothing is planned yet, on a service of their own. */
+async function openedCold() {
+  const dataDir = mkdtempSync(join(tmpdir(), 'broodfold-bench-'));
+  const start = () => startServer('dist/src/main.js', dataDir, '/api/farms');
+  await benchOpenedCold(print, { start, stop });
   rmSync(dataDir, { recursive: true, force: true });
 }
 

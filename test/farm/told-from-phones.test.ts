@@ -1,7 +1,8 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import type { Seen } from '../../shared/farm/seen.js';
 import { holding, type ToldFact } from '../../shared/farm/told-fact.js';
-import { placeAmong, type Seen } from '../../shared/farm/told-seen.js';
+import { placeAmong } from '../../shared/farm/told-seen.js';
 
 type Rule = 'the-one-of-that-day' | 'none';
 interface Entry {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
 import type { Page } from 'playwright-core';
 import { inDays } from '../support/orders.js';
-import { House, seriousFindings } from '../support/page.js';
+import { House, seriousFindings, unfold } from '../support/page.js';
 
 jest.setTimeout(240_000);
 
@@ -40,6 +40,8 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
     const base = await openPasture(page);
     await page.locator('.recharts-surface').first().waitFor();
     const found: Record<string, string[]> = { season: await findings(page) };
+    for (const shut of await page.locator('details.folded > summary').all()) await shut.click();
+    found['season, all of it open'] = await findings(page);
     for (const [path, heading] of [
       ['walk', 'Pasture walk'],
       ['land', 'Paddocks and herds'],
@@ -70,9 +72,23 @@ describe.each(['desktop', 'phone'] as const)('grass and cattle, %s', (size) => {
 });
 
 describe('the season', () => {
+  it('says where the herd is and its next three moves, and folds the rest', async () => {
+    const { page } = await house.page('phone');
+    await openPasture(page);
+    await page.getByText(/^Cows: .*(until|first)/).waitFor();
+    await page.getByText('Bales to buy, for 8 of 10 years').waitFor({ timeout: 60_000 });
+    const moves = page.locator('section', { has: page.getByRole('heading', { name: 'Moves' }) });
+    expect([3, 4]).toContain(await moves.locator('.mantine-Card-root').count());
+    expect(await page.evaluate('document.documentElement.scrollHeight')).toBeLessThan(3900);
+    // On paper all of it is open.
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByText(/^Last day on grass$/).isVisible()).toBe(true);
+  });
+
   it('runs from turn-out to a last move, and opens its numbers', async () => {
     const { page } = await house.page('desktop');
     await openPasture(page);
+    await unfold(page, 'Key dates');
     await page.getByText(/^Turn-out$/).waitFor();
     await page.getByText(/^Last day on grass$/).waitFor();
     await page.getByRole('button', { name: /^All \d+ entries$/ }).click();
@@ -94,6 +110,7 @@ describe('the season', () => {
       await page.keyboard.press('Escape');
       await drawer.waitFor({ state: 'detached' });
     };
+    await unfold(page, 'Grass in each paddock');
     await openAndRead(/^Grass on hand in Pond:/, [
       'W = W₀ + grown − eaten − trampled − mown − died off',
       'Grown since',
@@ -105,6 +122,7 @@ describe('the season', () => {
     await openAndRead(/^Grass on hand in all paddocks:/, ['M = Σ W·A', 'Pond']);
     await openAndRead(/^In on:/, ['Why then', 'turn-out: the first day the rules allow']);
     await openAndRead(/^Exit height:/, ['h = W ÷ m', 'Residual']);
+    await unfold(page, 'Key dates');
     await openAndRead(/^Turn-out:/, ['Ground drained and grass growing from']);
     await page.goto(`${base}/print`);
     await page.getByText('Cows on hay').first().waitFor({ timeout: 30_000 });
@@ -116,6 +134,7 @@ describe('the season', () => {
     await openPasture(page);
     await page.getByText('Bales to buy, for 8 of 10 years').waitFor({ timeout: 60_000 });
     await page.getByText('Bales to buy, usual weather').waitFor();
+    await unfold(page, 'What was mown');
     await page.getByLabel('Made of it, bales').fill('7');
     await page.getByRole('button', { name: 'It was mown' }).click();
     await page.getByText(/: 7 bales/).waitFor();
@@ -127,6 +146,7 @@ describe('the season', () => {
   it('moves its dates with the rain of August, and says what changed', async () => {
     const { page } = await house.page('desktop');
     await openPasture(page);
+    await unfold(page, 'What if');
     await page.getByRole('slider', { name: 'Rain in August' }).focus();
     for (let step = 0; step < 18; step++) await page.keyboard.press('ArrowLeft');
     await page.getByText('Rain in August: 10 %').waitFor();
@@ -274,7 +294,8 @@ describe('the season', () => {
     await page.getByRole('heading', { name: 'Poppy: navel, tag, record' }).waitFor({
       timeout: 30_000,
     });
-    await page.goto(base);
+    // A link into what is shut opens it.
+    await page.goto(`${base}#key-dates`);
     await page.getByText('Poppy: calving due').waitFor({ timeout: 30_000 });
     await page.goto(`${base}/land`);
     await page.getByRole('button', { name: 'Delete Cows' }).click();
@@ -324,6 +345,7 @@ describe('the season', () => {
 it('keeps grass for fall in the plan once it is asked to, and stops when asked again', async () => {
   const { page } = await house.page('desktop');
   await openPasture(page);
+  await unfold(page, 'Key dates');
   await page.getByRole('button', { name: 'Keep them for fall' }).click();
   await page.getByText('closed for fall in this plan').waitFor({ timeout: 30_000 });
   await page.getByRole('button', { name: 'Graze them as the others' }).click();

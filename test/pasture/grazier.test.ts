@@ -120,6 +120,48 @@ describe('graze', () => {
     expect(new Set(first).size).toBeLessThan(8);
   });
 
+  it('begins its round anew with what has just become ready, and a plain rule with the tallest', () => {
+    const problem = farm({}, 10);
+    const others = (books: ReturnType<typeof graze>): number[] =>
+      books.stays.flatMap(({ from, paddock, entry, massBefore }) =>
+        entry !== 'ready'
+          ? []
+          : problem.swards.flatMap((sward, p) => {
+              const left = books.stays.findLast((stay) => stay.paddock === p && stay.from < from);
+              const rest = left ? from - left.from - left.days : Infinity;
+              const mass = books.massKgPerHa[p]![from - 1]!;
+              const isReady = sward.leastRestDays <= rest && 1.05 * sward.turnInKgPerHa < mass;
+              return p !== paddock && isReady ? [massBefore - mass] : [];
+            }),
+      );
+    // A day's growth of the others, kg/ha.
+    const day = 150;
+    const walked = others(graze(problem, 'never'));
+    expect(walked.length).toBeGreaterThan(20);
+    for (const above of walked) expect(above).toBeLessThan(day);
+    const plain = others(graze({ ...problem, takes: 'most-grown' }, 'never'));
+    expect(plain.filter((above) => day < above).length).toBeGreaterThan(10);
+  });
+
+  it('goes in lower in a dry summer once the first leaves die, and feeds less hay for it', () => {
+    const rainShareByMonth = Array.from({ length: 12 }, (_, m) => (5 <= m && m <= 7 ? 0.5 : 1));
+    const problem = farm({ choices: { rainShareByMonth } });
+    const books = graze(problem, 'never');
+    const low = books.stays.filter(({ entry }) => entry === 'leaf-stage');
+    expect(low.length).toBeGreaterThan(2);
+    for (const { paddock, from, massBefore, restDays } of low) {
+      const { kind, weather, ...sward } = problem.swards[paddock]!;
+      const warmth = weather.days
+        .slice(from - restDays!, from)
+        .reduce((sum, { meanC }) => sum + Math.max(0, meanC - kind.ageingBaseC), 0);
+      expect(warmth).toBeGreaterThanOrEqual(kind.leafLifeSum - 1e-6);
+      expect(massBefore).toBeGreaterThanOrEqual(sward.firstPassKgPerHa);
+      expect(massBefore).toBeLessThan(sward.turnInKgPerHa);
+    }
+    const hay = ({ hayKg }: typeof books): number => hayKg[0]!.reduce((a, b) => a + b, 0);
+    expect(hay(books)).toBeLessThan(hay(graze({ ...problem, takes: 'most-grown' }, 'never')));
+  });
+
   it('tops rank paddocks that are not missed, two a walk, and what is eaten is younger for it', () => {
     const problem = farm({}, 10);
     const [left, topped] = [graze(problem, 'never'), graze(problem, 'tops')];

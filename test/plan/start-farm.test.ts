@@ -53,7 +53,16 @@ function pictureOf(rows: StartedFarm): FarmPicture {
     ...rows,
     today: TODAY,
     climate: climateFromMonthlyMeans(monthlyMinC, monthlyMaxC, 6, monthlyRainMm),
-    ...{ products: [], weighings: [], cows: [], readings: [], pastureChoices: {}, jobs: [] },
+    ...{
+      products: [],
+      headChanges: [],
+      brooderLooks: [],
+      weighings: [],
+      cows: [],
+      readings: [],
+      pastureChoices: {},
+      jobs: [],
+    },
     ...{ handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },
   };
 }

@@ -85,6 +85,14 @@ export class House {
   }
 }
 
+/** Opens a part of a screen that is shut to its heading. */
+export async function unfold(page: Page, heading: string): Promise<void> {
+  await page
+    .locator('details:not([open]) > summary')
+    .filter({ has: page.getByRole('heading', { name: heading, exact: true }) })
+    .click();
+}
+
 /** How long the driver looks before it would look only twice a second. */
 const OFTEN_MS = 400;
 

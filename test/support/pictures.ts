@@ -23,6 +23,8 @@ export const newPicture = (
   products: [],
   people: [],
   batches: [],
+  headChanges: [],
+  brooderLooks: [],
   weighings: [],
   eggCounts: [],
   paddocks: [],
@@ -52,6 +54,7 @@ const pictureOf = ({ batch, batches = [], farm, climate, today, ...rest }: Batch
     handovers: rest.handovers ?? [],
     ...(rest.publicHolidays ? { publicHolidays: rest.publicHolidays } : {}),
     batches: [...batches, { ...batch, id: BATCH }],
+    headChanges: (rest.headChanges ?? []).map((each) => ({ ...each, batchId: BATCH })),
     weighings: (rest.weighings ?? []).map((each) => ({ ...each, batchId: BATCH })),
     eggCounts: (rest.eggCounts ?? []).map((each) => ({ ...each, batchId: BATCH })),
   });

@@ -1,7 +1,7 @@
 import type { FarmPicture } from '../../farm/picture.js';
 import { FieldError } from '../../problems/field-problem.js';
 import type { Tables } from '../../tables/tables.js';
-import { planBatch } from '../batch-plan.js';
+import { planBatch, type BatchPlan } from '../batch-plan.js';
 import { isHistory } from '../planning-day.js';
 import { planPasture, type PasturePlan } from '../pasture/pasture-plan.js';
 import type { PlannedBatch } from '../work/dated-work.js';
@@ -33,13 +33,17 @@ export function planAnimals(
     if (isHistory(arrivalDate, picture.today)) return [];
     const plan = orNothing(() => planBatch(picture, tables, id));
     if (!plan) unplanned.push(name);
-    return plan ? [{ id, name, plan }] : [];
+    return plan && !isOver(plan) ? [{ id, name, plan }] : [];
   });
   const pasture =
     known ?? (hasGrass(picture) ? orNothing(() => planPasture(picture, tables)) : undefined);
   if (hasGrass(picture) && !pasture) unplanned.push(...herds.map(({ name }) => name));
   return { batches, ...(pasture ? { pasture } : {}), unplanned };
 }
+
+/** Whether the last bird is gone: nothing is left to do for them. */
+const isOver = ({ birds }: BatchPlan): boolean =>
+  birds.counted !== undefined && birds.counted.now.value < 1;
 
 /** What is planned, or nothing where it cannot be. */
 export function orNothing<T>(plan: () => T): T | undefined {

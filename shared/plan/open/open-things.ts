@@ -33,12 +33,14 @@ const OPEN_THINGS: readonly OpenThing[] = [
   {
     what: 'How many of the birds live',
     isTried: true,
-    knownBetter:
-      'When they have come and you count them: type the losses you have under the batch.',
+    knownBetter: 'When they have come and you count them: tell the ones that die, on Today.',
     formulas: [
       ...[
         'close-off-floor',
         'birds-alive',
+        'birds-counted',
+        'usual-loss-by-now',
+        'chance-of-such-losses',
         'birds-to-order',
         'birds-enough',
         'flock-water-day',

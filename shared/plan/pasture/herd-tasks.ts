@@ -1,8 +1,8 @@
-import type { Topping } from '../../pasture/season-books.js';
 import { found, type Found } from '../found.js';
 import type { PlanEvent } from '../tasks/event.js';
 import { byStart, hangTasks, lateTasks } from '../tasks/hang-tasks.js';
 import type { Task } from '../tasks/task.js';
+import { goOf, mowingGoes, type MowingGo } from './mowing-goes.js';
 import type { PastureContext } from './pasture-context.js';
 import type { HerdDates } from './herd-dates.js';
 import type { Chosen } from './surplus.js';
@@ -19,9 +19,6 @@ const M2_PER_ACRE = 4046.8564224;
 /** A short ton. */
 const KG_PER_TON = 907.18474;
 
-/** Cuts within so many days of the first are made in one go. */
-const ONE_GO_DAYS = 7;
-
 /**
  * Work hung on turn-out, arrivals and calvings of every herd, by date; that of the hay stands with
  * the first herd.
@@ -33,9 +30,7 @@ export function planHerdTasks(
 ): Found<HerdTasksPart> {
   const events = turning.herds.map((dates, h) => [
     ...eventsOf(dates),
-    ...(h === 0
-      ? [...mowings(context, 'mowing', books.cuts), ...mowings(context, 'topping', books.toppings)]
-      : []),
+    ...(h === 0 ? mowingGoes(context, books).map((go) => eventOf(context, go)) : []),
   ]);
   const tasks = context.herds.flatMap((herd, h): Task[] => {
     const hasMilk = herd.groups.some((group) => group.classId === 'milk-cow');
@@ -71,43 +66,27 @@ function eventsOf({ turnOut, arrivals, calvings }: HerdDates): PlanEvent[] {
   ];
 }
 
-/** Days on which is mown or topped, with the land of the paddocks due within the week, and its hay. */
-function mowings(
-  { paddocks, dateOf, tables }: PastureContext,
-  kind: 'mowing' | 'topping',
-  cuts: readonly Topping[],
-): PlanEvent[] {
+/** A day on which is mown or topped, with the land of its paddocks and its hay. */
+function eventOf({ paddocks, tables }: PastureContext, go: MowingGo): PlanEvent {
   const { harvestShare, dryMatterShare } = tables.pasture.hay;
-  const baled = harvestShare / dryMatterShare;
-  const goes: Topping[][] = [];
-  for (const cut of [...cuts].sort((a, b) => a.day - b.day)) {
-    const last = goes.at(-1);
-    if (last && cut.day < last[0]!.day + ONE_GO_DAYS) last.push(cut);
-    else goes.push([cut]);
-  }
-  return goes.map((together, k): PlanEvent => {
-    const mown = together.map(({ paddock }) => paddocks[paddock]!);
-    return {
-      kind,
-      number: k + 1,
-      date: dateOf(together[0]!.day),
-      what: mown.map(({ name }) => name).join(', '),
-      counts: {
-        acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
-        ton: (together.reduce((sum, { kg }) => sum + kg, 0) * baled) / KG_PER_TON,
-      },
-    };
-  });
+  const mown = go.paddocks.map((paddock) => paddocks[paddock]!);
+  return {
+    kind: go.kind,
+    number: go.number + 1,
+    date: go.date,
+    what: mown.map(({ name }) => name).join(', '),
+    counts: {
+      acre: mown.reduce((sum, { areaM2 }) => sum + areaM2, 0) / M2_PER_ACRE,
+      ton: (go.kg * (harvestShare / dryMatterShare)) / KG_PER_TON,
+    },
+  };
 }
 
 /** Tasks of arrivals and calvings are numbered from 0 in their ids, by which ticks are kept. */
 function ownerOf(herdId: string, { kind, number, animal }: PlanEvent): string {
   if (animal) return `cow-${animal.id}`;
-  return number === undefined ? herdId : `${herdId}.${LETTERS[kind] ?? 'a'}${number - 1}`;
+  if (number === undefined) return herdId;
+  if (kind === 'mowing' || kind === 'topping')
+    return `${herdId}.${goOf({ kind, number: number - 1 })}`;
+  return `${herdId}.${kind === 'calving' ? 'c' : 'a'}${number - 1}`;
 }
-
-const LETTERS: Partial<Record<PlanEvent['kind'], string>> = {
-  calving: 'c',
-  mowing: 'h',
-  topping: 't',
-};

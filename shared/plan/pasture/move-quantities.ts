@@ -15,16 +15,16 @@ import { hayPartFormulas } from './hay-part.js';
 import type { Move } from './moves.js';
 import type { PaddockPart } from './paddock-part.js';
 import type { PasturePlan } from './pasture-plan.js';
-import { END_WORDS, START_WORDS } from './stay-reasons.js';
+import { END_WORDS, ENTRY_WORDS, START_WORDS } from './stay-reasons.js';
 
 export const moveFormulas = {
   date: {
     id: 'move-date',
     title: 'Why they go in on this day',
     words:
-      'A herd moves on the morning after its stay ends, into the most grown of the paddocks that are open, rested and at their ready height; in the first quick pass of spring lower. With none ready it waits on hay until there is grass for some days. Each move is decided by what stands that morning, not by weather to come.',
+      'A herd moves on the morning after its stay ends, into a paddock that is open, rested and at its ready height: of several into the one that has just become so. So a round begins anew as soon as its first paddock is ready again, and what grows past it is left out, for hay, for topping or for a dry spell. In the first quick pass of spring they go in lower. Where none is ready they go into one that has three leaves again, as tall as it gets in a dry or cool spell. With none of these the herd waits on hay until there is grass for some days. Each move is decided by what stands that morning, not by weather to come.',
     symbols: 'D = end of the stay before + 1, or min{t: a paddock is open, rested and h(t) ≥ h_in}',
-    sources: ['GRAZING_25', 'GRAZING_73', 'GRAZIER_FIRST_PASS'],
+    sources: ['GRAZING_25', 'GRAZING_73', 'GRAZIER_FIRST_PASS', 'SHELTON_2019', 'MISSOURI_M185'],
     mark: 'published',
   },
   days: {
@@ -40,7 +40,7 @@ export const moveFormulas = {
     id: 'rest-before-stay',
     title: 'Rest before the stay',
     words:
-      'Days since the paddock was last grazed or mown. How long it must be, growth decides: until it is back at its ready height, and never shorter than the shortest rest published for the kind.',
+      'Days since the paddock was last grazed or mown. How long it must be, growth decides: until it is back at its ready height, or else has three leaves again, and never shorter than the shortest rest published for the kind.',
     symbols: 'D = day in − day left',
     sources: ['ARITHMETIC'],
     mark: 'computed',
@@ -223,6 +223,7 @@ function dateOfMove(plan: PasturePlan, paddock: PaddockPart, move: Move): Quanti
         ? [input('Why they left the paddock before', END_WORDS[move.endBefore], 'text')]
         : []),
       input('Paddock', paddock.name, 'text'),
+      input('Why this one', ENTRY_WORDS[move.entry], 'text'),
       input('Height then', move.entryHeightCm, 'cm', 'h'),
       input('Ready height', paddock.readyHeightCm, 'cm', 'h_in'),
       ...(move.restDays === undefined ? [] : [input('Rest', move.restDays, 'day')]),

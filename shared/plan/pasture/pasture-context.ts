@@ -93,6 +93,8 @@ export function grazingProblem(
     usualSwards: land.map(({ sward, usualWeather }) => ({ ...sward, weather: usualWeather })),
     usualGrowth: land.map(({ usualGrowth }) => usualGrowth),
     growthEnds: lastGrowingDay(land, span, tables),
+    hayMcalPerKg: land.map(({ forage }) => forage.energyMcalPerKg.value),
+    takes: 'just-ready',
     growsKgPerHa: tables.judgements.grass.growsKgPerHa.value,
     past: pastStays(context),
     mown: toldMowings(context),

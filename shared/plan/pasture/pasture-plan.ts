@@ -1,5 +1,6 @@
 import type { Sourced } from '../../explain/formula.js';
 import { input, quantity, type NumberQuantity } from '../../explain/quantity.js';
+import type { MowingWork } from '../../farm/mowing.js';
 import type { FarmPicture } from '../../farm/picture.js';
 import { recalibrateFormulas } from '../../pasture/recalibrate.js';
 import { FieldError, type FieldProblem } from '../../problems/field-problem.js';
@@ -17,6 +18,7 @@ import { planHay, type HayPart } from './hay-part.js';
 import { herdPart, type HerdPart } from './herd-part.js';
 import { planHerdTasks } from './herd-tasks.js';
 import { planManure, type BirdMove } from './manure.js';
+import { mowingGoes, mowingWorkOf } from './mowing-goes.js';
 import { movesOf, type Move } from './moves.js';
 import { paddockPart, type PaddockPart } from './paddock-part.js';
 import { pastureContext } from './pasture-context.js';
@@ -53,6 +55,8 @@ export interface PasturePlan {
   readonly surplus: readonly Surplus[];
   /** Paddocks that are cut down because they go rank, where no hay is made. */
   readonly toppings: readonly { readonly paddockId: string; readonly on: string }[];
+  /** The work by which paddocks are mown or topped. */
+  readonly mowingWork: readonly MowingWork[];
   readonly hay: HayPart;
   readonly keyDates: TurningPart;
   readonly stocking: SizingPart;
@@ -146,6 +150,7 @@ export function planPasture(picture: FarmPicture, tables: Tables): PasturePlan {
       paddockId: context.paddocks[paddock]!.id,
       on: dateOf(day),
     })),
+    mowingWork: mowingWorkOf(context, mowingGoes(context, chosen.books)),
     hay: hay.part,
     keyDates: turning.part,
     stocking: sizing.part,

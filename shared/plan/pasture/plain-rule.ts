@@ -27,7 +27,7 @@ export function savedOverPlainRule(context: PastureContext, chosen: Chosen): Num
   const { plainHayRipeness, mostStrips } = context.tables.judgements.grazing;
   const makesHay = context.choices.makesHay !== false;
   const plain = graze(
-    { ...problem, judged: { ...problem.judged, mostStrips: 1 } },
+    { ...problem, takes: 'most-grown', judged: { ...problem.judged, mostStrips: 1 } },
     makesHay ? 'above-a-height' : 'never',
   );
   const [ofPlain, ofPlan] = [feedAndHay(context, plain), feedAndHay(context, chosen.books)];

@@ -193,6 +193,7 @@ export function rowNotes(row: SeasonRow): string[] {
   if (row.kind !== 'graze') return [];
   return [
     ...(row.move.entry === 'first-pass' ? ['first quick pass'] : []),
+    ...(row.move.entry === 'leaf-stage' ? ['as tall as it gets'] : []),
     ...(1 < row.move.strips ? [`in ${row.move.strips} strips, back fence`] : []),
     ...(row.move.isRank ? ['rank'] : []),
     ...(LITTLE_HAY_KG < row.hayKg ? ['feed hay too'] : []),

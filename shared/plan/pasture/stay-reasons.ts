@@ -1,10 +1,24 @@
-import type { SeasonBooks, StayEnd, StayRecord, StayStart } from '../../pasture/season-books.js';
+import type {
+  Entry,
+  SeasonBooks,
+  StayEnd,
+  StayRecord,
+  StayStart,
+} from '../../pasture/season-books.js';
 
 export const START_WORDS: Record<StayStart, string> = {
   'out-already': 'the herd is on grass when the plan begins',
   'turn-out': 'turn-out: the first day the rules allow',
   next: 'the stay before has ended',
   'after-hay': 'grass is ready again after days on hay',
+};
+
+export const ENTRY_WORDS: Record<Entry, string> = {
+  ready: 'it is rested and at its ready height',
+  'first-pass': 'the first quick pass of spring, which goes in lower',
+  'leaf-stage': 'none is at its ready height; this one has three leaves again and gets no taller',
+  dormant: 'nothing grows any more, and grass is still standing there',
+  'standing-there': 'the herd stands there when the plan begins',
 };
 
 export const END_WORDS: Record<StayEnd, string> = {

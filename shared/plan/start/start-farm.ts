@@ -56,7 +56,15 @@ export function startFarm(
     people: startPeople(start.people, defaults, newId),
     herds: start.cattle?.length ? [startHerd(start.cattle, setting)] : [],
     paddocks: startPaddocks({ ...start, units: farm.units }, setting),
-    ...{ products: [], batches: [], weighings: [], cows: [], readings: [] },
+    ...{
+      products: [],
+      batches: [],
+      headChanges: [],
+      brooderLooks: [],
+      weighings: [],
+      cows: [],
+      readings: [],
+    },
     // Few small farms have the gear for hay; who does, says so.
     pastureChoices: start.cattle?.length ? { makesHay: false } : {},
     ...{ jobs: [], handovers: [], progress: [], groundChecks: [], keptPlans: [], eggCounts: [] },

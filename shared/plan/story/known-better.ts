@@ -52,7 +52,7 @@ function weighing({ tasks, today, hatchDate, lastDate, birds }: BatchPlan, say: 
 }
 
 function counting({ arrivalDate, lastDate, outdoors, today, words }: BatchPlan, say: Say) {
-  const type = 'and type the loss under the batch';
+  const type = 'and tell the ones that died';
   if (lastDate <= today) return undefined;
   if (today <= arrivalDate) return `Count the ${words.young} ${say(arrivalDate)}, ${type}.`;
   const out = outdoors.moveOut?.value;

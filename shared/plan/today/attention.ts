@@ -1,6 +1,4 @@
 import { addDays, type PlainDate } from '../../calendar/plain-date.js';
-import type { FarmPicture } from '../../farm/picture.js';
-import type { IssueLevel } from '../../problems/plan-issue.js';
 import { formatHours } from '../../units/format.js';
 import { inOwnUnits } from '../../units/own-units.js';
 import type { BatchPlan } from '../batch-plan.js';
@@ -9,43 +7,19 @@ import type { PlannedBatch } from '../work/dated-work.js';
 import type { CareGap } from '../work/care-gaps.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import { isWorthTelling } from '../work/worth-telling.js';
-import type { AnimalLine } from './animal-lines.js';
+import { alarmsOf } from './alarms.js';
+import type { Attention, Looked } from './looked-at.js';
 import { fewWords, isOpen, settledBy } from './warnings.js';
-
-/** Where something is looked into and put right. */
-export type Place =
-  { readonly kind: 'batch'; readonly id: string } | { readonly kind: 'pasture' | 'work' | 'away' };
-
-/** What wants a decision within two weeks. */
-export interface Attention {
-  readonly key: string;
-  readonly level: IssueLevel;
-  /** In a few words, and all of it. */
-  readonly words: string;
-  readonly text?: string;
-  /** Batch, herd or work it is about. */
-  readonly of?: string;
-  /** The day by which it has to be settled; left out where it is now. */
-  readonly by?: PlainDate;
-  readonly place: Place;
-}
 
 /** Two weeks: what comes later is read on other pages. */
 const AHEAD_DAYS = 14;
-
-interface Looked {
-  readonly picture: FarmPicture;
-  readonly plan: WorkPlan;
-  readonly batches: readonly PlannedBatch[];
-  readonly pasture: PasturePlan | undefined;
-  readonly animals: readonly AnimalLine[];
-}
 
 /** What needs attention in the next two weeks and by when: what can kill first, then by date. */
 export function attentionOf(looked: Looked): Attention[] {
   const { picture, plan, batches } = looked;
   const last = addDays(picture.today, AHEAD_DAYS);
   return [
+    ...alarmsOf(looked),
     ...nobodyThere(plan, last),
     ...batches.flatMap((batch) => ofBatch(batch, looked, last)),
     ...ofPasture(looked.pasture, last),
@@ -53,7 +27,7 @@ export function attentionOf(looked: Looked): Attention[] {
   ].sort((a, b) => order(a) - order(b) || byDate(a, b));
 }
 
-const order = ({ level }: Attention): number => (level === 'stop' ? 0 : 1);
+const order = ({ level, isAlarm }: Attention): number => (level === 'stop' ? 0 : isAlarm ? 1 : 2);
 const byDate = (a: Attention, b: Attention): number => {
   const [first, second] = [a.by ?? '', b.by ?? ''];
   return first < second ? -1 : first > second ? 1 : 0;
@@ -88,7 +62,7 @@ function ofBatch(
   const line = animals.find((each) => each.id === id);
   if (line?.kind !== 'batch' || !isNear(plan, last)) return [];
   return plan.issues
-    .filter((issue) => isOpen(issue, line.stage))
+    .filter((issue) => isOpen(issue, line.stage) && issue.code !== 'losses-above-usual')
     .map((issue, k) => {
       const { code, level, text } = issue;
       const by = settledBy(issue, plan);

@@ -5,7 +5,7 @@ import { orderOf } from '../story/life-line.js';
 import { fittedDays } from '../work/fitted-days.js';
 import type { PlannedBatch } from '../work/dated-work.js';
 import type { WorkPlan } from '../work/work-plan.js';
-import type { Place } from './attention.js';
+import type { Place } from './looked-at.js';
 
 /** A date that is worth knowing before it comes. */
 export interface ComingDate {

@@ -3,7 +3,8 @@ import type { FarmPicture } from '../../farm/picture.js';
 import type { Tables } from '../../tables/tables.js';
 import type { WorkPlan } from '../work/work-plan.js';
 import { animalLines, type AnimalLine, type PlannedAnimals } from './animal-lines.js';
-import { attentionOf, type Attention } from './attention.js';
+import { attentionOf } from './attention.js';
+import type { Attention } from './looked-at.js';
 import { comingDates, type ComingDate } from './coming.js';
 import { todayChores, todayHours, todayJobs } from './today-work.js';
 import type { TodayChore, TodayHours, TodayJob } from './today-work.js';
@@ -30,9 +31,14 @@ export interface TickedToday extends Omit<Today, 'chores'> {
   readonly chores: readonly (TodayChore & { readonly isDone: boolean })[];
 }
 
-/** A day with the chores that were told done on it. */
-export const withTicks = (day: Today, done: ReadonlySet<string>): TickedToday => ({
+/** A day with the chores that were told done on it, and without the alarms that were seen. */
+export const withTicks = (
+  day: Today,
+  done: ReadonlySet<string>,
+  seen: ReadonlySet<string> = new Set(),
+): TickedToday => ({
   ...day,
+  attention: day.attention.filter(({ key, isAlarm }) => !isAlarm || !seen.has(key)),
   chores: day.chores.map((chore) => ({ ...chore, isDone: done.has(chore.key) })),
 });
 

@@ -1,5 +1,6 @@
 import { addDays, daysBetween } from '../../calendar/plain-date.js';
 import type { KeptJob, KeptPlan } from '../../farm/kept-plan.js';
+import { signatureOf } from '../../schedule/work-signature.js';
 import { placedMinutes, type WorkJob, type WorkPiece } from '../../schedule/work.js';
 import type { WorkPlacing, WorkProblem } from '../../schedule/work.js';
 import type { WorkNeed } from './work-need.js';
@@ -14,6 +15,7 @@ export function keptPlan(
 ): KeptPlan {
   return {
     plannedOn: today,
+    madeFor: signatureOf(problem),
     jobs: Object.fromEntries(
       needs.map((need, i): [string, KeptJob] => [
         need.key,

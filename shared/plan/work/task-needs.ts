@@ -137,7 +137,7 @@ function ownConditions({ conditions = {}, helped }: Task): NonNullable<Task['con
 }
 
 /** Events that can be left until all is ready. */
-const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out']);
+const CAN_WAIT = new Set<Task['event']>(['arrival', 'move-out', 'turn-out']);
 
 const waitsOf = ({ kind, id: of }: DatedWork, { waits }: Task): WorkNeed['waitsFor'] =>
   waits.map(({ id, days }) => ({ key: `${kind}/${of}/${id}`, days }));

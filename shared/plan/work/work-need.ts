@@ -40,7 +40,7 @@ export interface WorkNeed {
   readonly ifLate?: string;
   /** It is of no use after the event it makes ready for. */
   readonly isBeforeEvent?: true;
-  /** That event, where birds come or go out: they can come later. */
+  /** That event, where animals come or go out: they can come later. */
   readonly prepares?: KeyDate;
   /** Last day of the dry spell in which what it waits for was done. */
   readonly spellUntilDay?: number;

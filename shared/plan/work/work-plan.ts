@@ -320,6 +320,7 @@ export function fitAll(
       request.kept && {
         plan: earlierPieces(request, needs, request.kept),
         costPerMove: request.tables.work.placing.moveCost,
+        ...(request.kept.madeFor === undefined ? {} : { madeFor: request.kept.madeFor }),
       },
     ),
   );

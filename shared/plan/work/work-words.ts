@@ -6,11 +6,13 @@ import { remediesFor } from '../../schedule/work-remedies.js';
 import { placementReason, unfitReason, type UnfitBecause } from '../../schedule/work-reasons.js';
 import type { WorkWindow } from '../../schedule/work-windows.js';
 import { freeFrom } from '../../schedule/work-placing.js';
-import { placedMinutes } from '../../schedule/work.js';
+import { placedMinutes, type WorkJob } from '../../schedule/work.js';
 import { unfitDay } from './days-of-work.js';
 import { coverWords } from './nights-of-cover.js';
 import { spellWords } from './spell-words.js';
+import { wayByWeather } from './ways-by-weather.js';
 import type { WholeWork } from './whole-work.js';
+import type { WorkNeed } from './work-need.js';
 import type { WorkRequest } from './work-request.js';
 
 /** Days from today as the household reads their dates. */
@@ -140,15 +142,32 @@ export function wordsToFit(work: WholeWork, index: number): string[] {
         ? `, or a helper for all ${formatHours(job.minutes / 60)} of it`
         : ', or a helper for as long';
   const isBoundToDay = job.fromDay === job.untilDay;
-  return [
+  const need = needs[index]!;
+  const weather = wayByWeather(work, index);
+  const ways = [
     ...(hours ? [`${formatHours(hours.minutes / 60)} more on ${date(hours.day)}${helper}.`] : []),
-    // What makes ready for animals is of no use after them: then it is they who come later.
-    ...(laterDay === undefined || isBoundToDay || needs[index]!.isBeforeEvent
-      ? []
-      : [`A later last day: it would be done on ${date(laterDay)}.`]),
+    ...(weather
+      ? [`${weather.words}, if you can: it would be done on ${date(weather.doneOn)}.`]
+      : []),
+    ...(laterDay === undefined || isBoundToDay ? [] : laterWords(need, date(laterDay))),
     ...(fitsWhenSpread(work, index) ? ['Let it be spread over several days.'] : []),
     ...instead.map((i) => `Leave “${needs[i]!.name}” undone.`),
   ];
+  const isNeeded = need.priority === 'must' || need.isBeforeEvent === true;
+  const hasDays = Math.max(0, job.fromDay) <= job.untilDay;
+  // What animals wait for, or the household must have, is not left without a way.
+  return 0 < ways.length || !isNeeded || !hasDays ? ways : [doneByOthers(job)];
+}
+
+const doneByOthers = ({ minutes, peopleNeeded, suits }: WorkJob): string =>
+  `Have somebody else do all ${formatHours((minutes * peopleNeeded) / 60)} of it${suits ? ', in whatever weather comes' : ''}.`;
+
+/** What makes ready for animals is of no use after them: then it is they who come later. */
+function laterWords({ isBeforeEvent, belongsTo, prepares }: WorkNeed, doneOn: string): string[] {
+  if (!isBeforeEvent) return [`A later last day: it would be done on ${doneOn}.`];
+  // A batch that comes later is tried with all of its work together.
+  if (belongsTo?.kind !== 'herd' || !prepares) return [];
+  return [`Let “${prepares.name}” wait until this is done, on ${doneOn}.`];
 }
 
 /** Whether work of the household’s own, done in one go, would have its hours on several days. */

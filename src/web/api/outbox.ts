@@ -1,5 +1,5 @@
 import type { QueryClient } from '@tanstack/react-query';
-import type { Seen } from '../../../shared/farm/told-seen.js';
+import type { Seen } from '../../../shared/farm/seen.js';
 import { serviceNowMs } from '../kept/clock.js';
 import { isUnsent, subjectsOf, type Entry, type Message } from '../kept/entry.js';
 import { drop, load, loaded, nextPlace, outbox, put, tidy } from '../kept/outbox-store.js';

@@ -59,15 +59,11 @@ describe('a season of grass that was walked as planned', () => {
           const said = massByDay[evening]!;
           expect(Math.abs(later.paddocks[p]!.mass.value - said)).toBeLessThan(1 + 0.002 * said);
         });
-        // Known fault: which paddock is topped hangs on a look ahead that comes out a little other
-        // when the plan is made again, so that moves agree only as far as the next topping.
-        const topped = [plan, later].flatMap(({ toppings }) => toppings.map(({ on }) => on));
-        const until = topped.filter((on) => today <= on).sort()[0] ?? '9999-12-31';
         const ahead = ({ moves }: typeof plan) =>
-          moves
-            .filter(({ from, to }) => today < from && to < until)
-            .map((m) => [m.paddockId, m.from, m.to]);
+          moves.filter(({ from }) => today < from).map((m) => [m.paddockId, m.from, m.to]);
         expect(ahead(later)).toEqual(ahead(plan));
+        const topped = ({ toppings }: typeof plan) => toppings.filter(({ on }) => today <= on);
+        expect(topped(later)).toEqual(topped(plan));
       }),
       {
         numRuns: 8,
@@ -77,6 +73,13 @@ describe('a season of grass that was walked as planned', () => {
             {
               ...{ paddocks: 3, areaM2: 3000, head: 2, forageId: 'ryegrass-clover' },
               ...{ after: 34, makesHay: true },
+            },
+          ],
+          // Before the first move a look ahead asks whether to begin.
+          [
+            {
+              ...{ paddocks: 4, areaM2: 8881, head: 6, forageId: 'mixed' },
+              ...{ after: 31, makesHay: false },
             },
           ],
         ],

@@ -188,7 +188,7 @@ describe('the last day on grass', () => {
   it('says why the herd leaves, and that the ripest paddock is below its height or not rested', () => {
     expect(lastGrazing!.value).toBe(autumn.moves.at(-1)!.to);
     expect(inputOf(lastGrazing!, 'Why they leave it')).toBe(END_WORDS[autumn.moves.at(-1)!.end]);
-    const [height, needed] = ['Its height', 'Its height to go in at'].map((label) =>
+    const [height, needed] = ['Its height', 'Its ready height'].map((label) =>
       Number(inputOf(lastGrazing!, label)),
     );
     const [rested, asked] = String(inputOf(lastGrazing!, 'Its rest')).match(/\d+/g)!.map(Number);

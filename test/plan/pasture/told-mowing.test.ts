@@ -99,4 +99,27 @@ describe('what is told of mowing', () => {
     // Counted nobody knows when: the bales may be among it.
     expect(toBuy(bales, {}).baled).toBeUndefined();
   });
+
+  it('by the tick of its work keeps the work on its hay, and gives its number to no other', () => {
+    const [work, ...others] = plan.mowingWork;
+    expect(others.length).toBeGreaterThan(0);
+    const tickedBy = (date: string): Mowing[] =>
+      work!.paddockIds.map((paddockId, k) => ({
+        ...mown(date, { work: work!.key, id: `m${k}` }),
+        paddockId,
+      }));
+    const idsOf = ({ tasks }: PasturePlan): string[] =>
+      tasks.filter(({ event }) => event === 'mowing').map(({ id }) => id);
+    const first = (ids: readonly string[]): string[] =>
+      ids.filter((id) => id.startsWith(`${herd.id}.h0.`));
+    const after = planAgain(cut.cutOn, tickedBy(cut.cutOn));
+    expect(first(idsOf(after))).toEqual(first(idsOf(plan)));
+    expect(after.mowingWork.map(({ key }) => key)).toEqual(plan.mowingWork.map(({ key }) => key));
+    expect(after.surplus).toHaveLength(plan.surplus.length - work!.paddockIds.length);
+    // What the stand is is known at once: it was cut to the stubble this morning.
+    expect(standing(after)).toBeLessThan(standing(planAgain(addDays(cut.cutOn, -1), [])) / 2);
+    const later = planAgain(addDays(cut.cutOn, 20), tickedBy(cut.cutOn));
+    expect(first(idsOf(later))).toEqual([]);
+    expect(later.mowingWork.map(({ key }) => key)).not.toContain(work!.key);
+  });
 });

@@ -136,7 +136,9 @@ describe('when it is known better', () => {
     expect(better(meat, meat.plan.leaving!.dressedAll)).toBe(
       `Weigh ${meat.plan.birds.toWeigh.value} birds on ${formatDate(weigh.start, reader)}, and type it.`,
     );
-    expect(better(meat, meat.plan.birds.atEnd)).toMatch(/^Count the chicks on .* type the loss/);
+    expect(better(meat, meat.plan.birds.atEnd)).toMatch(
+      /^Count the chicks on .* tell the ones that died/,
+    );
     expect(better(meat, meat.plan.outdoors.moveOut!)).toMatch(/^The forecast, from /);
     expect(better(layers, layers.plan.laying!.eggsInYear)).toMatch(/^Count the eggs of a week on /);
     expect(better(meat, meat.plan.heat!.cost)).toMatch(/^The forecast, from /);

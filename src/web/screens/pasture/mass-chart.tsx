@@ -4,19 +4,14 @@ import { Stack, Text } from '@mantine/core';
 import { useMemo } from 'react';
 import { addDays } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
-import {
-  allStandingOn,
-  needAheadOf,
-  needOn,
-  usableOn,
-} from '../../../../shared/plan/pasture/standing.js';
+import { needAheadOf, usableOn } from '../../../../shared/plan/pasture/standing.js';
 import { toShown, unitLabel, type UnitSystem } from '../../../../shared/units/unit.js';
 import { DRAWN_AT_ONCE, series } from '../../look/series.js';
 import { Fact, Facts } from '../../explain/number.js';
 import { useDateAxis } from '../../explain/date-axis.js';
 import { useSayDate } from '../../explain/say-date.js';
 
-const HEIGHT = 280;
+const HEIGHT = 240;
 
 /** Grass above the residuals against what the herds will eat in the days ahead. */
 export default function MassChart({
@@ -69,16 +64,12 @@ export default function MassChart({
         lineProps={DRAWN_AT_ONCE}
       />
       <Text size="sm">
-        {sayDate(date)}. Choose another day in the chart, or with the slider under “Grass in each
+        {sayDate(date)}. Touch the chart for another day, or slide to it under “Grass in each
         paddock”.
       </Text>
       <Facts>
         <Fact of={usableOn(plan, day)} />
         <Fact of={needAheadOf(plan, day)} />
-        {plan.herds.map((herd) => (
-          <Fact key={herd.id} of={needOn(plan, herd, day)} />
-        ))}
-        <Fact of={allStandingOn(plan, day)} />
       </Facts>
     </Stack>
   );

@@ -1,6 +1,8 @@
 import { Badge, Button, Card, Group, Stack, Text } from '@mantine/core';
 import { useState, type ReactNode } from 'react';
+import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import { rowsAhead } from '../../../../shared/plan/pasture/herd-now.js';
 import { moveDetails, moveHeads } from '../../../../shared/plan/pasture/move-quantities.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import {
@@ -19,7 +21,8 @@ import { Fact, Facts, Num } from '../../explain/number.js';
 import { useSayDate, type SayDate } from '../../explain/say-date.js';
 import { Failure } from '../../shell/states.js';
 
-const FIRST = 8;
+/** What is under way, and the next of all that comes. */
+const NEXT = 3;
 /** Mowing is done when the weather lets it, some days before it is due or after. */
 const SOON_DAYS = 10;
 
@@ -31,7 +34,9 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
   const rows = seasonRows(plan);
   if (rows.length === 0) return <Text>Nothing happens on grass in this plan.</Text>;
   const soon = addDays(plan.today, SOON_DAYS);
-  const shown = isAll ? rows : rows.slice(0, FIRST);
+  const ahead = rowsAhead(plan);
+  const now = ahead.filter(({ from }) => from <= plan.today).length;
+  const shown = isAll ? rows : ahead.slice(0, now + NEXT);
   return (
     <Stack gap="xs">
       {plan.moves.length === 0 && <Text>No herd goes on grass in this plan.</Text>}
@@ -66,11 +71,16 @@ export function MoveList({ plan, farmId }: { plan: PasturePlan; farmId: string }
           )}
         </Card>
       ))}
-      {FIRST < rows.length && (
-        <Button variant="default" onClick={() => setAll(!isAll)}>
-          {isAll ? 'Fewer' : `All ${rows.length} entries`}
+      <Group gap="xs">
+        {(isAll || shown.length < rows.length) && (
+          <Button variant="default" onClick={() => setAll(!isAll)}>
+            {isAll ? 'Fewer' : `All ${rows.length} entries`}
+          </Button>
+        )}
+        <Button component={Link} href={`/farm/${farmId}/pasture/print`} variant="default">
+          Move sheet
         </Button>
-      )}
+      </Group>
     </Stack>
   );
 }
@@ -90,12 +100,21 @@ function Stay({
   const { date, days, heightBefore, heightAfter, rest } = moveHeads(plan, row.move);
   return (
     <>
-      <Group justify="space-between" gap="xs" className="roomy-numbers">
+      <Group justify="space-between" gap={4} className="roomy-numbers">
         <Text fw={600}>
           <Num of={date} />: {rowTitle(plan, row)}
         </Text>
-        <Group gap="xs">
+        <Group gap={4}>
           <Notes row={row} />
+          <Button
+            variant="subtle"
+            size="compact-md"
+            aria-label={isOpen ? undefined : 'Numbers of this stay'}
+            aria-expanded={isOpen}
+            onClick={() => setOpen(!isOpen)}
+          >
+            {isOpen ? 'Less' : 'Numbers'}
+          </Button>
           {row.from <= plan.today && (
             <Button size="compact-md" loading={isPending} onClick={onIn}>
               Moved today
@@ -103,7 +122,7 @@ function Stay({
           )}
         </Group>
       </Group>
-      <Text size="sm" className="roomy-numbers">
+      <Text size="sm">
         <Num of={days} />, entry height <Num of={heightBefore} />, exit height{' '}
         <Num of={heightAfter} />
         {rest && (
@@ -112,15 +131,6 @@ function Stay({
           </>
         )}
       </Text>
-      <Button
-        variant="subtle"
-        size="compact-md"
-        w="fit-content"
-        aria-expanded={isOpen}
-        onClick={() => setOpen(!isOpen)}
-      >
-        {isOpen ? 'Less' : 'Numbers of this stay'}
-      </Button>
       {isOpen && (
         <Facts>
           {moveDetails(plan, row.move).map((q) => (

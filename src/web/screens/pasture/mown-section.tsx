@@ -1,4 +1,4 @@
-import { Button, SimpleGrid, Stack, Switch, Text } from '@mantine/core';
+import { Button, SimpleGrid, Switch, Text } from '@mantine/core';
 import { useState } from 'react';
 import { paddockMownFields, type Mowing } from '../../../../shared/farm/mowing.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
@@ -11,6 +11,7 @@ import { wordsOfRow } from '../../fields/field-words.js';
 import { QuantityInput } from '../../fields/quantity-input.js';
 import { Select } from '../../fields/select.js';
 import { ConfirmButton } from '../../shell/confirm-button.js';
+import { Folded } from '../../shell/folded.js';
 import { Failure } from '../../shell/states.js';
 
 interface Props {
@@ -27,10 +28,17 @@ export function MownSection({ farm, picture }: Props) {
   const takeBack = useTakeBack(farm.id);
   const sayDate = useSayDate();
   const { mowings = [], paddocks } = picture;
+  const last = mowings.at(-1);
+  const nameOf = ({ paddockId }: Mowing): string =>
+    paddocks.find(({ id }) => id === paddockId)?.name ?? 'a paddock';
   return (
-    <Stack gap="xs" mt="md">
-      <Text fw={600}>What was mown</Text>
-      <Text size="sm">
+    <Folded
+      id="mown"
+      title="What was mown"
+      answer={last ? `Last: ${nameOf(last)} on ${sayDate(last.date)}` : 'Nothing told yet'}
+      isForScreen
+    >
+      <Text size="sm" mb="xs">
         Until you say so, a paddock counts as mown on its planned day. What you say goes before it.
       </Text>
       <MownForm farm={farm} picture={picture} />
@@ -39,8 +47,7 @@ export function MownSection({ farm, picture }: Props) {
         .reverse()
         .slice(0, SHOWN)
         .map((mowing) => {
-          const name = paddocks.find(({ id }) => id === mowing.paddockId)?.name ?? 'a paddock';
-          const what = `${name} on ${sayDate(mowing.date)}`;
+          const what = `${nameOf(mowing)} on ${sayDate(mowing.date)}`;
           return (
             <div key={mowing.id} className="roomy-numbers">
               {what}: {amountOf(mowing, farm)}{' '}
@@ -54,7 +61,7 @@ export function MownSection({ farm, picture }: Props) {
             </div>
           );
         })}
-    </Stack>
+    </Folded>
   );
 }
 

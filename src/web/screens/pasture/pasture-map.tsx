@@ -3,7 +3,7 @@ import type { Outline, Paddock } from '../../../../shared/farm/paddock.js';
 import { daysBetween } from '../../../../shared/calendar/plain-date.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
 import { useSayDate } from '../../explain/say-date.js';
-import { Section } from '../../shell/section.js';
+import { Folded } from '../../shell/folded.js';
 import { STANDING_COLOURS, STANDING_WORDS, standingOf } from './season-strip.js';
 
 const WIDTH = 1000;
@@ -29,7 +29,11 @@ export function PastureMap({
   if (!drawn) return null;
   const day = Math.max(0, daysBetween(plan.from, date));
   return (
-    <Section title={`Map on ${sayDate(date)}`}>
+    <Folded
+      id="map"
+      title={`Map on ${sayDate(date)}`}
+      answer="Each paddock in the color of its grass"
+    >
       <svg
         className="pasture-map"
         viewBox={`0 0 ${WIDTH} ${drawn.height}`}
@@ -56,7 +60,7 @@ export function PastureMap({
           );
         })}
       </svg>
-    </Section>
+    </Folded>
   );
 }
 

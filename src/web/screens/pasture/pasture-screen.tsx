@@ -1,23 +1,27 @@
-import { Alert, Button, Group, Stack, Text, Title } from '@mantine/core';
+import { Alert, Button, Stack, Text, Title } from '@mantine/core';
 import { lazy, Suspense, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { aboutGrass } from '../../../../shared/plan/pasture/about-grass.js';
+import { herdsNow, sayHerdNow } from '../../../../shared/plan/pasture/herd-now.js';
 import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import { allStandingOn, averageOn, needOn } from '../../../../shared/plan/pasture/standing.js';
 import { describeForForm } from '../../../../shared/problems/field-problem.js';
 import type { FarmPicture } from '../../../../shared/farm/picture.js';
 import type { Tables } from '../../../../shared/tables/tables.js';
+import { formatValue } from '../../../../shared/units/format.js';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
 import { usePicture, type SavedFarm } from '../../api/queries.js';
 import { NumbersOf } from '../../explain/about-numbers.js';
 import { IssueList } from '../../explain/issue-list.js';
-import { Fact, Facts, Num } from '../../explain/number.js';
+import { Fact, Facts } from '../../explain/number.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { Empty } from '../../shell/empty.js';
+import { Folded } from '../../shell/folded.js';
 import { Cautions, Section } from '../../shell/section.js';
 import { useAll, Working } from '../../shell/states.js';
-import { AutumnGrass } from './autumn-grass.js';
-import { HayChoices } from './hay-choices.js';
+import { AllHay, HaySection, ToShut } from './hay-section.js';
+import { KeyDates } from './key-dates.js';
 import { MownSection } from './mown-section.js';
 import { MoveList } from './move-list.js';
 import { PastureMap } from './pasture-map.js';
@@ -25,7 +29,7 @@ import { PastureNav } from './pasture-nav.js';
 import { SeasonStrip, paddockName } from './season-strip.js';
 import { StandingBars } from './standing-bars.js';
 import { usePasturePlan } from './use-pasture.js';
-import { SureHay, useGrassYears, YearsOfGrass, YearsWaiting } from './years-of-grass.js';
+import { useGrassYears } from './years-of-grass.js';
 import { AS_IS, difference, isWhatIf, pictureIf, WhatIfs, type Changes } from './what-if.js';
 
 const MassChart = lazy(() => import('./mass-chart.js'));
@@ -36,7 +40,7 @@ export default function PastureScreen({ farm, tables }: { farm: SavedFarm; table
   if ('waiting' in all) return all.waiting;
   const [picture] = all.data;
   return (
-    <Stack maw={1100}>
+    <Stack maw={1100} gap="xs">
       <Title order={1}>Grass and cattle</Title>
       <PastureNav farmId={farm.id} />
       {picture.paddocks.length === 0 || picture.herds.length === 0 ? (
@@ -93,152 +97,99 @@ function Season({
   const last = daysBetween(plan.from, plan.to);
   const turnOut = plan.keyDates.herds.find((h) => h.turnOut)?.turnOut?.value;
   const start = plan.today < plan.from && turnOut !== undefined ? String(turnOut) : plan.today;
+  const outcome = isWorking
+    ? 'Working it out …'
+    : isChanged && base.plan
+      ? difference(base.plan, plan, reader)
+      : '';
   const shownDay = Math.min(last, Math.max(0, day ?? daysBetween(plan.from, start)));
+  const average = averageOn(plan, shownDay);
   return (
     <NumbersOf about={about}>
-      <Group justify="space-between">
-        <Text>
-          {sayDate(plan.from)} to {sayDate(plan.to)}. Weather: {plan.weather.label.toLowerCase()}
-          {plan.weather.hasRain ? '' : ', without rain'}.
-        </Text>
-        <Button component={Link} href={`/farm/${farm.id}/pasture/print`} variant="default">
-          Move sheet to print
-        </Button>
-      </Group>
       <IssueList issues={plan.issues} tables={tables} />
       <Section title="Where the herds are">
+        {herdsNow(plan).map((each) => (
+          <Text key={each.herd.id} fz="lg" mb="xs">
+            {sayHerdNow(plan, each, sayDate)}
+          </Text>
+        ))}
         <SeasonStrip plan={plan} />
       </Section>
-      <Section title="What if">
-        <WhatIfs
-          usualRainShares={picture.pastureChoices.rainShareByMonth}
-          hasRain={plan.weather.hasRain}
-          changes={changes}
-          onChange={setChanges}
-          outcome={
-            isWorking
-              ? 'Working it out …'
-              : isChanged && base.plan
-                ? difference(base.plan, plan, reader)
-                : ''
-          }
-        />
-      </Section>
-      <Section title="Does the grass last?">
-        <YearsWaiting played={played} />
-        <Facts>
-          <SureHay played={played} />
-          <Fact of={plan.hay.balesToBuy} />
-          <Fact of={plan.hay.toBuy} />
-          <Fact of={plan.hay.untilPlan} />
-          <Fact of={plan.hay.bales} />
-          <Fact of={plan.hay.toStore} />
-          <Fact of={plan.hay.inSeason} />
-          <Fact of={plan.hay.outside} />
-          <Fact of={plan.hay.all} />
-          <Fact of={plan.hay.inStore} />
-          <Fact of={plan.hay.baled} />
-          <Fact of={plan.hay.own} />
-          <Fact of={plan.hay.nextWinter} />
-          <Fact of={plan.hay.saved} />
-          <Fact of={plan.hay.runsOut} />
-          <Fact of={plan.farmFactor} />
-          <Fact
-            of={plan.weather.dry?.growthLeft}
-            note={plan.weather.dry && `on ${sayDate(plan.weather.dry.worstOn)}. `}
-          />
-        </Facts>
-        <Text size="sm" mt="xs">
-          The first of these are counted to {sayDate(plan.to)}; from then to grass again stands
-          beside them, and what to buy is of both.
-        </Text>
-        {0 < plan.surplus.length && (
-          <Stack gap={4} mt="sm">
-            <Text fw={600}>Grass to mow for hay</Text>
-            {plan.surplus.map((cut) => (
-              <Text key={cut.paddockId}>
-                {paddockName(plan, cut.paddockId)}: closed from {sayDate(cut.shutFrom)}, mow about{' '}
-                {sayDate(cut.cutOn)}, <Num of={cut.bales} />, <Num of={cut.hay} />
-              </Text>
-            ))}
-          </Stack>
-        )}
-        <YearsOfGrass played={played} />
-        <HayChoices
-          farm={farm}
-          tables={tables}
-          choices={picture.pastureChoices}
-          today={plan.today}
-        />
-        <MownSection farm={farm} picture={picture} />
-      </Section>
-      <Section title="Key dates">
-        <Facts>
-          <Fact of={plan.keyDates.ready} />
-          {plan.keyDates.herds.map((herd) => (
-            <HerdFacts key={herd.herdId} plan={plan} herd={herd} />
-          ))}
-          <Fact of={plan.keyDates.stockpile?.shutFrom} />
-          <Fact of={plan.keyDates.stockpile?.forageOnHand} />
-        </Facts>
-        <AutumnGrass plan={plan} farm={farm} choices={picture.pastureChoices} />
+      <Section title="Moves">
+        <MoveList plan={plan} farmId={farm.id} />
       </Section>
       <Section title="Grass supply and need">
         <Suspense fallback={<Text>Drawing the chart …</Text>}>
           <MassChart plan={plan} units={farm.units} day={shownDay} onDay={setDay} />
         </Suspense>
       </Section>
-      <Section title="Grass in each paddock">
-        <StandingBars plan={plan} day={shownDay} onDay={setDay} />
+      <Section title="Grass to mow for hay">
+        <ToShut plan={plan} />
       </Section>
-      <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
-      <Section title="Moves">
-        <MoveList plan={plan} farmId={farm.id} />
-      </Section>
-      {0 < plan.birds.length && (
-        <Section title="Birds behind the cattle">
-          <Text size="sm">
-            {plan.birds.length} moves of {plan.birds[0]!.name}, the first on{' '}
-            {sayDate(plan.birds[0]!.from)} into {paddockName(plan, plan.birds[0]!.paddockId)}. They
-            walk on a day at a time within it. Each is listed under Moves.
-          </Text>
-        </Section>
-      )}
-      <Cautions keys={plan.cautions} of={plan.cautions} tables={tables} />
+      <HaySection plan={plan} played={played} farm={farm} tables={tables} picture={picture} />
+      <div>
+        <AllHay plan={plan} played={played} />
+        <KeyDates plan={plan} farm={farm} picture={picture} />
+        <Folded
+          id="each-paddock"
+          title="Grass in each paddock"
+          answer={`${formatValue(average.value, average.unit, reader)} on average, ${sayDate(addDays(plan.from, shownDay))}`}
+        >
+          <StandingBars plan={plan} day={shownDay} onDay={setDay} />
+          <Facts>
+            {plan.herds.map((herd) => (
+              <Fact key={herd.id} of={needOn(plan, herd, shownDay)} />
+            ))}
+            <Fact of={allStandingOn(plan, shownDay)} />
+          </Facts>
+        </Folded>
+        <PastureMap plan={plan} paddocks={picture.paddocks} date={addDays(plan.from, shownDay)} />
+        <MownSection farm={farm} picture={picture} />
+        <Folded
+          id="what-if"
+          title="What if"
+          answer={outcome === '' ? 'Less rain, more head, longer rest' : outcome}
+          isForScreen
+        >
+          <WhatIfs
+            usualRainShares={picture.pastureChoices.rainShareByMonth}
+            hasRain={plan.weather.hasRain}
+            changes={changes}
+            onChange={setChanges}
+            outcome={outcome}
+          />
+        </Folded>
+        {0 < plan.birds.length && <BirdsBehind plan={plan} />}
+        <Folded id="mind" title="What to mind with cattle" answer={titlesOf(plan, tables)}>
+          <Cautions keys={plan.cautions} of={plan.cautions} tables={tables} />
+        </Folded>
+      </div>
+      <Text size="sm" c="dimmed">
+        Planned from {sayDate(plan.from)} to {sayDate(plan.to)}. Weather:{' '}
+        {plan.weather.label.toLowerCase()}
+        {plan.weather.hasRain ? '' : ', without rain'}.
+      </Text>
     </NumbersOf>
   );
 }
 
-function HerdFacts({
-  plan,
-  herd,
-}: {
-  plan: PasturePlan;
-  herd: PasturePlan['keyDates']['herds'][number];
-}) {
+const titlesOf = ({ cautions }: PasturePlan, tables: Tables): string =>
+  cautions.map((key) => tables.cautions[key]!.title).join(' · ');
+
+function BirdsBehind({ plan }: { plan: PasturePlan }) {
   const sayDate = useSayDate();
-  const name = plan.herds.find((h) => h.id === herd.herdId)?.name ?? '';
-  const label = (what: string): string => (1 < plan.herds.length ? `${name}: ${what}` : what);
+  const first = plan.birds[0]!;
   return (
-    <>
-      <Fact of={herd.turnOut} label={label('Turn-out')} />
-      <Fact of={herd.magnesiumFrom} label={label('Magnesium mineral from')} />
-      <Fact of={herd.hayBesideUntil} label={label('Feed hay too until')} />
-      {herd.calvings.map((c) => (
-        <Fact
-          key={c.cow?.id ?? c.number}
-          of={c.due}
-          label={label(c.due.label)}
-          note={`${sayDate(c.early)} to ${sayDate(c.late)} in about 19 of 20 calvings. `}
-        />
-      ))}
-      {herd.arrivals.map((a) => (
-        <div key={a.on}>
-          <dt>{label('Out of quarantine')}</dt>
-          <dd>{sayDate(a.out)}</dd>
-        </div>
-      ))}
-      <Fact of={herd.lastGrazing} label={label('Last day on grass')} />
-    </>
+    <Folded
+      id="birds"
+      title="Birds behind the cattle"
+      answer={`${first.name}: ${plan.birds.length} moves from ${sayDate(first.from)}`}
+    >
+      <Text size="sm">
+        {plan.birds.length} moves of {first.name}, the first on {sayDate(first.from)} into{' '}
+        {paddockName(plan, first.paddockId)}. They walk on a day at a time within it. Each is listed
+        under Moves.
+      </Text>
+    </Folded>
   );
 }

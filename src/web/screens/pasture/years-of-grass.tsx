@@ -5,7 +5,7 @@ import { Fact, Facts } from '../../explain/number.js';
 import type { YearsAnswered, YearsAsked } from './years.worker.js';
 
 /** What was played, or undefined until it is. */
-type Played = YearsAnswered | undefined;
+export type Played = YearsAnswered | undefined;
 
 /** The page settles first, and a change that is being typed is done. */
 const SETTLES_MS = 1200;
@@ -48,15 +48,14 @@ export function YearsWaiting({ played }: { played: Played }) {
   return null;
 }
 
-/** What to buy so that it is enough in most years, among other facts. */
+/** Bales to buy so that they are enough in most years, among other facts. */
+export function SureBales({ played }: { played: Played }) {
+  return played && 'years' in played ? <Fact of={played.years.balesToBuy} /> : null;
+}
+
+/** The same by weight. */
 export function SureHay({ played }: { played: Played }) {
-  if (!played || 'failed' in played) return null;
-  return (
-    <>
-      <Fact of={played.years.balesToBuy} />
-      <Fact of={played.years.toBuy} />
-    </>
-  );
+  return played && 'years' in played ? <Fact of={played.years.toBuy} /> : null;
 }
 
 /** What the years fed by hand and gave. */

@@ -12,17 +12,17 @@ import { BigNumber } from './big-number.js';
 interface Shown {
   readonly farmId: string;
   readonly weather: TodayWeather;
+  /** Asks what happened to them. */
+  readonly onTell: () => void;
+  /** What was told of them last. */
+  readonly said: ReactNode;
 }
 
 /** One batch or herd as it is today. */
 export function AnimalRow({ line, ...shown }: Shown & { line: AnimalLine }) {
-  if (line.kind === 'herd') return <HerdRow line={line} farmId={shown.farmId} />;
+  if (line.kind === 'herd') return <HerdRow line={line} {...shown} />;
   const isThere = line.stage === 'brooder' || line.stage === 'out';
-  return isThere ? (
-    <BatchRow line={line} {...shown} />
-  ) : (
-    <ComingRow line={line} farmId={shown.farmId} />
-  );
+  return isThere ? <BatchRow line={line} {...shown} /> : <ComingRow line={line} {...shown} />;
 }
 
 function Row({
@@ -30,30 +30,47 @@ function Row({
   href,
   who,
   numbers,
+  onTell,
+  said,
   children,
 }: {
   line: AnimalLine;
   href: string;
+  onTell: () => void;
+  said: ReactNode;
   who: ReactNode;
   numbers?: ReactNode;
   children?: ReactNode;
 }) {
   return (
     <li className={numbers ? 'today-animal' : 'today-animal today-animal-brief'}>
-      <p className="today-who">
-        <Link href={href}>{name}</Link> <span>{who}</span>
-      </p>
+      <div className="today-who">
+        <p>
+          <Link href={href}>{name}</Link> <span>{who}</span>
+        </p>
+        <button
+          type="button"
+          className="today-button"
+          aria-label={`Tell what happened: ${name}`}
+          onClick={onTell}
+        >
+          Tell
+        </button>
+      </div>
+      {said}
       {numbers && <div className="today-numbers">{numbers}</div>}
       {children && <div className="today-lines">{children}</div>}
     </li>
   );
 }
 
-function BatchRow({ line, farmId, weather }: Shown & { line: BatchLine }) {
+function BatchRow({ line, farmId, weather, onTell, said }: Shown & { line: BatchLine }) {
   const { age, head, where, heat, feed, water, eggs } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -134,12 +151,14 @@ function LampLine({ line: { lamp } }: { line: BatchLine }) {
   );
 }
 
-function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
+function ComingRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: BatchLine }) {
   const sayDate = useSayDate();
   const { head, next, stage } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/batches/${line.id}`}
       who={
         <>
@@ -156,12 +175,14 @@ function ComingRow({ line, farmId }: { line: BatchLine; farmId: string }) {
   );
 }
 
-function HerdRow({ line, farmId }: { line: HerdLine; farmId: string }) {
+function HerdRow({ line, farmId, onTell, said }: Omit<Shown, 'weather'> & { line: HerdLine }) {
   const sayDate = useSayDate();
   const { head, on, hay, water } = line;
   return (
     <Row
       line={line}
+      onTell={onTell}
+      said={said}
       href={`/farm/${farmId}/pasture`}
       who={
         <>

@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import type { Attention, Place } from '../../../../shared/plan/today/attention.js';
+import type { Attention, Place } from '../../../../shared/plan/today/looked-at.js';
 import type { ComingDate } from '../../../../shared/plan/today/coming.js';
+import type { PlainDate } from '../../../../shared/calendar/plain-date.js';
+import { useTell } from '../../api/told-queries.js';
 import { useSayDate } from '../../explain/say-date.js';
 
 /** So many are read at a glance; the rest are asked for. */
@@ -19,9 +21,11 @@ const hrefOf = (farmId: string, place: Place): string => {
 export function TodayAttention({
   farmId,
   attention,
+  today,
 }: {
   farmId: string;
   attention: readonly Attention[];
+  today: PlainDate;
 }) {
   const [isWhole, setWhole] = useState(false);
   const more = attention.length - SHOWN;
@@ -29,7 +33,7 @@ export function TodayAttention({
     <>
       <ul className="today-list">
         {attention.slice(0, isWhole ? undefined : SHOWN).map((each) => (
-          <AttentionRow key={each.key} of={each} farmId={farmId} />
+          <AttentionRow key={each.key} of={each} farmId={farmId} today={today} />
         ))}
       </ul>
       {!isWhole && 0 < more && (
@@ -41,8 +45,17 @@ export function TodayAttention({
   );
 }
 
-function AttentionRow({ of: each, farmId }: { of: Attention; farmId: string }) {
+function AttentionRow({
+  of: each,
+  farmId,
+  today,
+}: {
+  of: Attention;
+  farmId: string;
+  today: PlainDate;
+}) {
   const sayDate = useSayDate();
+  const seen = useTell<'alarm-seen'>(farmId);
   return (
     <li className={each.level === 'stop' ? 'today-stop' : undefined}>
       <details className="today-why">
@@ -55,6 +68,18 @@ function AttentionRow({ of: each, farmId }: { of: Attention; farmId: string }) {
         </summary>
         {each.text !== undefined && <p>{each.text}</p>}
         <Link href={hrefOf(farmId, each.place)}>Go there</Link>
+        {each.isAlarm && (
+          <button
+            type="button"
+            className="today-button"
+            disabled={seen.isPending}
+            onClick={() =>
+              seen.mutate({ kind: 'alarm-seen', about: each.key, on: today, details: {} })
+            }
+          >
+            I have seen it
+          </button>
+        )}
       </details>
     </li>
   );

@@ -8,6 +8,7 @@ import { TodayAttention, TodayDates } from './today-ahead.js';
 import { TodayChores } from './today-chores.js';
 import { TodayHead } from './today-head.js';
 import { TodayJobs } from './today-jobs.js';
+import { THE_PLACE, useTelling } from '../../tell/use-telling.js';
 import './today.css';
 
 /** The day it is: the page that a farm opens on. */
@@ -20,20 +21,40 @@ export default function TodayScreen({ farm }: { farm: SavedFarm }) {
 function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: SavedFarm }) {
   const { said, tick, error } = useTicks(farm.id);
   const { animals, chores, jobs, attention, keyDates } = day;
+  const { ask, saidOf, dialog } = useTelling(farm, day.date);
   return (
     <div className="today">
       <TodayHead day={day} farm={farm} />
       <section className="today-animals" aria-labelledby="today-animals">
-        <h2 id="today-animals">Animals</h2>
+        <h2 id="today-animals">
+          Animals
+          <button
+            type="button"
+            className="today-button"
+            aria-label="Tell what happened: the place"
+            onClick={() => ask()}
+          >
+            Rain, shopping, note
+          </button>
+        </h2>
+        {saidOf(THE_PLACE)}
         {animals.length === 0 ? (
           <NoAnimals farmId={farm.id} />
         ) : (
           <ul>
             {animals.map((line) => (
-              <AnimalRow key={line.id} line={line} farmId={farm.id} weather={day.weather} />
+              <AnimalRow
+                key={line.id}
+                line={line}
+                farmId={farm.id}
+                weather={day.weather}
+                onTell={() => ask(line)}
+                said={saidOf(line.id)}
+              />
             ))}
           </ul>
         )}
+        {dialog}
         {0 < day.unplanned.length && (
           <p className="today-stop">
             {day.unplanned.join(', ')}: no plan can be made as it stands. Open it to see what is
@@ -74,7 +95,7 @@ function TodayPage({ day, farm }: { day: ReturnType<typeof onDayItIs>; farm: Sav
           {0 < attention.length && (
             <section aria-labelledby="today-attention">
               <h2 id="today-attention">Look at</h2>
-              <TodayAttention farmId={farm.id} attention={attention} />
+              <TodayAttention farmId={farm.id} attention={attention} today={day.date} />
             </section>
           )}
           {0 < keyDates.length && (

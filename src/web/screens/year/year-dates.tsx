@@ -1,17 +1,16 @@
 import { Fragment, memo } from 'react';
 import { Link } from 'wouter';
 import { addDays, daysBetween } from '../../../../shared/calendar/plain-date.js';
+import type { Quantity } from '../../../../shared/explain/quantity.js';
 import type { YearPlan } from '../../../../shared/plan/year/year-plan.js';
 import type { YearBar, YearDate, YearRow } from '../../../../shared/plan/year/year-row.js';
 import type { YearSpan } from '../../../../shared/plan/year/year-span.js';
 import { isOver, type YearWeek } from '../../../../shared/plan/year/year-weeks.js';
-import type { HalfMonth } from '../../../../shared/plan/year/year-weather.js';
 import { formatDayWithoutWeekday } from '../../../../shared/units/dates.js';
 import { useOpener } from '../../explain/explain-panel.js';
 import { Num } from '../../explain/number.js';
 import { useSayDate } from '../../explain/say-date.js';
 import { isOn } from './strip-place.js';
-import { ofTen } from './weather-rows.js';
 import { areHoursKnown } from './hours-row.js';
 import { BAR_WORDS, hrefOf, overInWords } from './year-words.js';
 
@@ -23,36 +22,18 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
       <div>
         <dt>Frost</dt>
         <dd>
-          {weather.turns.length === 0 && 'No frost to reckon with.'}
-          {weather.turns.map((turn) => (
-            <span key={`${turn.label} ${turn.value}`} className="year-date">
-              {turn.label} <Num of={turn} />
-            </span>
-          ))}
+          <TurnsInWords turns={weather.turns} none="No frost to reckon with." />
         </dd>
       </div>
       {0 < weather.garden.length && (
         <div>
           <dt>Garden and hives</dt>
           <dd>
-            {weather.garden.map((date) => (
-              <span key={`${date.label} ${date.value}`} className="year-date">
-                {date.label} <Num of={date} />
-              </span>
-            ))}
+            <TurnsInWords turns={weather.garden} />
           </dd>
         </div>
       )}
-      {rows.map((row) => (
-        <div key={`${row.kind} ${row.id}`}>
-          <dt>
-            <Link href={hrefOf(base, row)}>{row.name}</Link>
-          </dt>
-          <dd>
-            <RowDates row={row} span={span} />
-          </dd>
-        </div>
-      ))}
+      <DatesOfRows rows={rows} span={span} base={base} />
       <div>
         <dt>Hours</dt>
         <dd>
@@ -69,8 +50,39 @@ export const YearDates = memo(function YearDates({ year, base }: { year: YearPla
   );
 });
 
+/** Days of the weather and what the ground and the hives do by it. */
+export function TurnsInWords({ turns, none }: { turns: readonly Quantity[]; none?: string }) {
+  if (turns.length === 0) return none;
+  return turns.map((turn) => (
+    <span key={`${turn.label} ${turn.value}`} className="year-date">
+      {turn.label} <Num of={turn} />
+    </span>
+  ));
+}
+
+/** Each row of the strip with its dates. */
+export const DatesOfRows = ({
+  rows,
+  span,
+  base,
+}: {
+  rows: readonly YearRow[];
+  span: YearSpan;
+  base: string;
+}) =>
+  rows.map((row) => (
+    <div key={`${row.kind} ${row.id}`}>
+      <dt>
+        <Link href={hrefOf(base, row)}>{row.name}</Link>
+      </dt>
+      <dd>
+        <RowDates row={row} span={span} />
+      </dd>
+    </div>
+  ));
+
 /** Weeks that ask for more than there is, and weeks whose work would do in sum and does not fit. */
-function HoursInWords({ weeks }: { weeks: readonly YearWeek[] }) {
+export function HoursInWords({ weeks }: { weeks: readonly YearWeek[] }) {
   const sayDate = useSayDate();
   if (!areHoursKnown(weeks))
     return 'Nobody has hours for the farm yet: add people and their hours to your place.';
@@ -160,49 +172,4 @@ function eatenIn({ bars }: YearRow): YearBar[] {
     if (last?.kind !== bar.kind) return [...told, bar];
     return [...told.slice(0, -1), { ...last, until: bar.until }];
   }, []);
-}
-
-/** The odds of every half month, each of which opens. */
-export const YearOdds = memo(function YearOdds({ year: { weather } }: { year: YearPlan }) {
-  return (
-    <details className="year-all-odds no-print">
-      <summary>Odds by half month</summary>
-      <OddsList
-        title="Nights too cold for chicks that go out, of 10"
-        halves={weather.coldNights}
-        say={(half) => `${ofTen(half.of)} in 10`}
-      />
-      {weather.dryRuns && (
-        <OddsList
-          title={`${weather.dryRuns[0]!.of.label}, as hay needs`}
-          halves={weather.dryRuns}
-        />
-      )}
-    </details>
-  );
-});
-
-function OddsList({
-  title,
-  halves,
-  say,
-}: {
-  title: string;
-  halves: readonly HalfMonth[];
-  say?: (half: HalfMonth) => string;
-}) {
-  const { reader } = useOpener();
-  return (
-    <>
-      <h2>{title}</h2>
-      <ul>
-        {halves.map((half) => (
-          <li key={half.from}>
-            From {formatDayWithoutWeekday(half.from, reader)}:{' '}
-            <Num of={half.of} {...(say ? { said: say(half) } : {})} />
-          </li>
-        ))}
-      </ul>
-    </>
-  );
 }

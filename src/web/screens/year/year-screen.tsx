@@ -25,7 +25,7 @@ import { ArrivalPanel } from './arrival-panel.js';
 import type { Slid } from '../../../../shared/plan/year/slid-plan.js';
 import { along } from './strip-place.js';
 import { RowLines } from './strip-row.js';
-import { YearDates, YearOdds } from './year-dates.js';
+import { YearFolds } from './year-folds.js';
 import { YearKey } from './year-key.js';
 import { YearStrip } from './year-strip.js';
 import { hrefOf } from './year-words.js';
@@ -117,9 +117,7 @@ function Year({ farm, tables, year }: { farm: SavedFarm; tables: Tables; year: Y
         />
       )}
       <YearKey rows={year.rows} />
-      <h2>Dates</h2>
-      <YearDates year={year} base={base} />
-      <YearOdds year={year} />
+      <YearFolds year={year} base={base} />
     </div>
   );
 }

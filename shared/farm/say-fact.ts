@@ -1,0 +1,121 @@
+import { formatValue, type Reader } from '../units/format.js';
+import type { Unit } from '../units/unit.js';
+import type { CauseOfDeath } from './head-count.js';
+import type { ToldFact } from './told-fact.js';
+import { averageOf } from './weighing.js';
+
+/** What a cause of death is called. */
+export const CAUSE_WORDS: Readonly<Record<CauseOfDeath, string>> = {
+  'not-known': 'not known',
+  chilled: 'chilled',
+  heat: 'heat',
+  'piled-up': 'piled up and smothered',
+  predator: 'a predator',
+  sick: 'sick',
+  hurt: 'hurt',
+  'weak-legs': 'weak legs',
+  other: 'something else',
+};
+
+export const BOUGHT_WORDS = {
+  feed: 'Feed',
+  bedding: 'Bedding',
+  hay: 'Hay',
+  minerals: 'Minerals',
+  gas: 'Gas',
+  other: 'Something else',
+} as const;
+
+export const GONE_WORDS = { sold: 'sold', given: 'given away' } as const;
+
+/**
+ * A told fact in a few words, without its day and without what it happened to.
+ *
+ * @param nameOf what a paddock or cow is called, by its id
+ */
+export function sayFact(
+  fact: ToldFact,
+  reader: Reader,
+  nameOf: (id: string) => string | undefined,
+): string {
+  const say = (value: number, unit: Unit): string => formatValue(value, unit, reader);
+  const birds = (n: number): string => (n === 1 ? '1 bird' : `${n} birds`);
+  const money = (price: string | undefined): string =>
+    price === undefined ? '' : `, ${price} ${reader.currency}`;
+  const amount = (value: number | undefined, unit: Unit, what: string): string =>
+    value === undefined ? '' : `, ${say(value, unit)} ${what}`;
+  switch (fact.kind) {
+    case 'arrived': {
+      const { birds: n, dead = 0 } = fact.details;
+      return dead === 0 ? `${n} came` : `${n} came, ${dead} of them dead`;
+    }
+    case 'died': {
+      const { birds: n, cause, isCulled } = fact.details;
+      const why = cause === undefined ? '' : `: ${CAUSE_WORDS[cause]}`;
+      return `${n} ${isCulled ? (n === 1 ? 'was put down' : 'were put down') : 'died'}${why}`;
+    }
+    case 'processed': {
+      const { birds: n, liveKg, dressedKg, packs } = fact.details;
+      return `${birds(n)} processed${amount(liveKg, 'kg', 'live')}${amount(dressedKg, 'kg', 'dressed')}${packs === undefined ? '' : `, ${packs} packs`}`;
+    }
+    case 'gone': {
+      const { birds: n, how, money: paid, to } = fact.details;
+      return `${birds(n)} ${GONE_WORDS[how]}${to === undefined ? '' : ` to ${to}`}${money(paid)}`;
+    }
+    case 'weighed':
+      return `${birds(fact.details.birds)} weighed, ${say(averageOf(fact.details), 'kg')} each`;
+    case 'eggs-counted': {
+      const { eggs, days } = fact.details;
+      return `${say(eggs, 'eggs')} in ${say(days, 'day')}`;
+    }
+    case 'eggs-gone':
+      return `${say(fact.details.eggs, 'eggs')} ${GONE_WORDS[fact.details.how]}${money(fact.details.money)}`;
+    case 'feed-opened': {
+      const { bags, bagKg } = fact.details;
+      return `${bags} ${bags === 1 ? 'bag' : 'bags'} opened${bagKg === undefined ? '' : ` of ${say(bagKg, 'kg')}`}`;
+    }
+    case 'bought': {
+      const { what, name, amount: n, eachKg, money: paid } = fact.details;
+      const of = eachKg === undefined ? '' : ` of ${say(eachKg, 'kg')}`;
+      return `${name ?? BOUGHT_WORDS[what]}: ${n}${of} bought${money(paid)}`;
+    }
+    case 'water-drunk':
+      return `${say(fact.details.liters, 'L')} of water`;
+    case 'brooder-seen': {
+      const { underHeatC, besideC } = fact.details;
+      return `${say(underHeatC, 'degC')} under the heat${besideC === undefined ? '' : `, ${say(besideC, 'degC')} beside it`}`;
+    }
+    case 'rained':
+      return `${say(fact.details.mm, 'mm')} of rain`;
+    case 'calved': {
+      const { calves, dead = 0, cowId } = fact.details;
+      const who = cowId === undefined ? undefined : nameOf(cowId);
+      return `${who === undefined ? 'Calved' : `${who} calved`}: ${calves} alive${dead === 0 ? '' : `, ${dead} dead`}`;
+    }
+    case 'milked':
+      return `${say(fact.details.liters, 'L')} of milk`;
+    case 'note':
+      return fact.details.text;
+    case 'grass-reading':
+      return `grass ${say(fact.details.heightCm, 'cm')}`;
+    case 'ground-check':
+      return fact.details.isWorkable ? 'ground dry enough' : 'ground too wet';
+    case 'herd-move': {
+      const { paddockId } = fact.details;
+      return paddockId === undefined
+        ? 'in no paddock'
+        : `moved to ${nameOf(paddockId) ?? 'a paddock'}`;
+    }
+    case 'paddock-mown':
+      return fact.details.isLeftLying ? 'topped' : 'mown';
+    case 'alarm-seen':
+      return 'alarm seen';
+    case 'chore-done':
+      return 'chore done';
+    case 'work-progress': {
+      const { doneOn, hours, struckOut } = fact.details;
+      const took = hours === undefined ? '' : ` in ${say(hours, 'h')}`;
+      return struckOut ? 'struck out' : doneOn === undefined ? `changed${took}` : `done${took}`;
+    }
+  }
+}

@@ -1,0 +1,202 @@
+import type { Field } from './field.js';
+import { daysOf, driesHay, isForMowing, waysIn, type Way } from './grazing-rules.js';
+import type { GrazingProblem, Mown, Stay } from './grazing-problem.js';
+import type { Cut, Entry, StayEnd, StayRecord, StayStart, Topping } from './season-books.js';
+import { newStay, recordOf } from './stay-books.js';
+
+/** Where a herd is, and how it got there. */
+export interface HerdState {
+  at: number | undefined;
+  /** On grass yesterday. */
+  isOut: boolean;
+  /** On grass at some time of this plan. */
+  wasOut: boolean;
+}
+
+export const NOT_OUT: HerdState = { at: undefined, isOut: false, wasOut: false };
+
+/**
+ * Days of grass and herds, walked one after the other by a grazier's rules: what is shut is mown,
+ * grass grows, and each herd stays, moves or is fed.
+ */
+export abstract class GrazedDays {
+  protected readonly stays: StayRecord[] = [];
+  protected readonly cuts: Cut[] = [];
+  protected readonly toldCuts: Topping[] = [];
+  protected readonly herds: readonly HerdState[];
+
+  constructor(
+    protected readonly problem: GrazingProblem,
+    protected readonly fields: readonly Field[],
+    herds: readonly HerdState[],
+  ) {
+    this.herds = herds.map((herd) => ({ ...herd }));
+  }
+
+  /** What a herd ate of the grass on a day, and what it has to be fed beside it, kg. */
+  protected abstract note(herd: number, day: number, eatenKg: number, feedKg: number): void;
+
+  /** Whether a herd that is not yet on grass may begin a first pass on a morning. */
+  protected abstract mayBegin(herd: number, day: number): boolean;
+
+  protected growAndMow(day: number): void {
+    this.fields.forEach((field, paddock) => {
+      const told = this.toldMowing(paddock, day);
+      if (told?.day === day) this.mowAsTold(told);
+      else this.mowAsPlanned(field, paddock, day, told !== undefined);
+      field.grow(day);
+    });
+  }
+
+  /** What was told of mowing a paddock, on that day of the past or soon after it. */
+  protected toldMowing(paddock: number, day: number): Mown | undefined {
+    const { mown, from, judged } = this.problem;
+    if (from < day || mown.length === 0) return undefined;
+    const until = Math.min(from, day + judged.hayGrowsDays);
+    return mown.find((each) => each.paddock === paddock && day <= each.day && each.day <= until);
+  }
+
+  /** It is history: what it gave is no hay of the plan. */
+  protected mowAsTold({ paddock, day, isLeftLying }: Mown): void {
+    if (this.toldCuts.some((cut) => cut.paddock === paddock && cut.day === day)) return;
+    const field = this.fields[paddock]!;
+    const kg = isLeftLying
+      ? field.top(day)
+      : field.mow(paddock, day, day + this.problem.judged.dryingDays).kg;
+    this.toldCuts.push({ paddock, day, kg });
+  }
+
+  /** @param isToldLater it is mown on the day that was told, not on the one that was planned */
+  private mowAsPlanned(field: Field, paddock: number, day: number, isToldLater: boolean): void {
+    const { problem } = this;
+    // What is closed for something else is not mown.
+    if (field.sward.isClosed[day] === 1) field.shutFrom = undefined;
+    else if (field.shutFrom === undefined || isToldLater) return;
+    else if (isForMowing(problem, field, day))
+      this.cuts.push(field.mow(paddock, day, day + problem.judged.dryingDays));
+    else if (!driesHay(problem, day)) field.shutFrom = undefined;
+  }
+
+  protected feed(h: number, day: number): void {
+    const { herds, from } = this.problem;
+    const { demandKg, notBefore, startsIn } = herds[h]!;
+    const herd = this.herds[h]!;
+    const need = demandKg[day]!;
+    if (day === from && startsIn !== undefined && 0 < need && notBefore <= day)
+      this.standThere(h, day, startsIn);
+    const end = this.endOf(herd, day, need);
+    const mayGoOut = herd.wasOut || notBefore <= day;
+    const ways = end && mayGoOut && 0 < need ? this.waysOf(h, day) : [];
+    const way = this.pick(ways, day);
+    if (end && (way || !this.canStillFeed(herd, day, need, end))) {
+      this.leave(h, day, end);
+      if (way) this.goIn(h, day, way);
+    }
+    herd.isOut = herd.at !== undefined;
+    const eaten = herd.at === undefined ? 0 : this.fields[herd.at]!.graze(day, need);
+    this.note(h, day, eaten, Math.max(0, need - eaten));
+  }
+
+  /** The way a herd takes: the first, unless somebody tries others. */
+  protected pick(ways: readonly Way[], _day: number): Way | undefined {
+    return ways[0];
+  }
+
+  /** A herd of which only the place is known. */
+  private standThere(h: number, day: number, paddock: number): void {
+    const herd = this.herds[h]!;
+    if (herd.at !== undefined || this.fields[paddock]!.stay) return;
+    this.enter({ herd: h, paddock, from: day, days: 0 }, 'out-already', 'standing-there');
+    Object.assign(herd, { isOut: true, wasOut: true });
+  }
+
+  /** Why a herd has to move this morning; undefined where it stays. A herd on no paddock has to. */
+  private endOf({ at }: HerdState, day: number, need: number): StayEnd | undefined {
+    if (at === undefined) return 'eaten-down';
+    const field = this.fields[at]!;
+    if (need <= 0) return 'herd-gone';
+    if (field.sward.isClosed[day] === 1) return 'shut';
+    if (field.sward.weather.isSnow[day] === 1) return 'snow';
+    const isGrazed = field.stay!.until <= day && this.stripStays(field);
+    const { herds, judged } = this.problem;
+    const { herd, enteredOn } = field.stay!;
+    // What more stands there is not worth letting the next paddock grow old.
+    const isLong = judged.mostStrips * herds[herd]!.longestStayDays <= day - enteredOn;
+    if (isLong) return 'long-enough';
+    return isGrazed || daysOf(field, need, field.stay!.harvestShare) < 1 ? 'eaten-down' : undefined;
+  }
+
+  /** Where no other paddock is ready, what is left feeds most of a day more. */
+  private canStillFeed({ at }: HerdState, day: number, need: number, end: StayEnd): boolean {
+    if (at === undefined || (end !== 'eaten-down' && end !== 'long-enough')) return false;
+    const field = this.fields[at]!;
+    // Strips that were grazed first rest as long as any paddock before they are grazed again.
+    const rested = field.stay!.until - field.stay!.enteredOn;
+    if (field.stay!.until <= day && this.stripStays(field) && rested < field.sward.leastRestDays)
+      return false;
+    return this.problem.judged.leastDayShare <= daysOf(field, need, field.stay!.harvestShare);
+  }
+
+  /** It is longer than one stay may be, so that it is grazed in strips. */
+  private stripStays({ stay }: Field): boolean {
+    const { enteredOn, until, herd } = stay!;
+    return this.problem.herds[herd]!.longestStayDays < until - enteredOn;
+  }
+
+  private waysOf(h: number, day: number): Way[] {
+    const { problem, fields } = this;
+    const { isOut, wasOut } = this.herds[h]!;
+    const ways = waysIn(problem, fields, h, day, wasOut);
+    if (isOut) return ways;
+    // Out only when there is grass for some days: moving in and out helps no sward.
+    const need = problem.herds[h]!.demandKg[day]!;
+    const days = ways.reduce(
+      (sum, { paddock }) => sum + daysOf(fields[paddock]!, need, problem.harvestShare[0]!),
+      0,
+    );
+    const round = problem.swards.reduce(
+      (sum, { turnInKgPerHa, residualKgPerHa, areaHa }) =>
+        sum + (turnInKgPerHa - residualKgPerHa) * areaHa,
+      0,
+    );
+    const wanted = (problem.judged.roundShare * round * problem.harvestShare[0]!) / need;
+    // In spring half as much will do: grass gains on the herd every day.
+    const ahead = problem.judged.backFromHayDays / (wasOut ? 1 : 2);
+    if (days < Math.min(ahead, wanted)) return [];
+    return wasOut || ways[0]!.entry === 'ready' || this.mayBegin(h, day) ? ways : [];
+  }
+
+  private goIn(h: number, day: number, { paddock, entry }: Way): void {
+    const herd = this.herds[h]!;
+    const start: StayStart = herd.isOut ? 'next' : herd.wasOut ? 'after-hay' : 'turn-out';
+    this.enter({ herd: h, paddock, from: day, days: 0 }, start, entry);
+    Object.assign(herd, { isOut: true, wasOut: true });
+  }
+
+  protected enter({ herd, paddock, from }: Stay, start: StayStart, entry: Entry): void {
+    const field = this.fields[paddock]!;
+    field.stay = newStay(this.problem, field, { herd, paddock, from, start, entry });
+    this.herds[herd]!.at = paddock;
+  }
+
+  protected leave(h: number, day: number, end: StayEnd): void {
+    const herd = this.herds[h]!;
+    if (herd.at === undefined) return;
+    const field = this.fields[herd.at]!;
+    if (!field.books) {
+      field.leave(day);
+      herd.at = undefined;
+      return;
+    }
+    if (day === field.stay!.from) {
+      // Of a stay that ends on the plan's first morning nothing is left to tell, but that it was.
+      if (field.stay!.enteredOn < day) field.leave(day);
+      else field.stay = undefined;
+      herd.at = undefined;
+      return;
+    }
+    this.stays.push(recordOf(this.problem, field, herd.at, { day, end }));
+    field.leave(day);
+    herd.at = undefined;
+  }
+}

@@ -1,0 +1,88 @@
+import type { Field } from './field.js';
+import { shortOfHay } from './forage-energy.js';
+import { GrazedDays, type HerdState } from './grazed-days.js';
+import type { GrazingProblem, Stay } from './grazing-problem.js';
+import type { Entry, StayStart } from './season-books.js';
+
+/** What is tried in a look ahead, and for how many days. */
+export interface Asked {
+  readonly days: number;
+  /** One paddock more shut, or topped. */
+  readonly shut?: number;
+  readonly topped?: number;
+  /**
+   * The herd that is to move on a day whose growth is over: what those before it ate is taken, and
+   * its own feed alone is asked about. Left out, a look ahead begins before growth, for all herds.
+   */
+  readonly onMoveOf?: number;
+  /** Grass that is poorer than hay counts only for its energy. */
+  readonly mindsEnergy?: boolean;
+  /** More feed than that need not be told exactly, kg. */
+  readonly mostKg?: number;
+}
+
+/** What a look ahead finds: feed that the herds would need, kg, and paddocks they would go into. */
+export interface Ahead {
+  readonly feedKg: number;
+  readonly entered: ReadonlySet<number>;
+}
+
+/** A look ahead has no first day of a plan. */
+const AHEAD = -1;
+
+/** The days to come, from a morning, in the usual weather and by the same rules. */
+export class LookAhead extends GrazedDays {
+  private feedKg = 0;
+  private readonly entered = new Set<number>();
+
+  constructor(
+    problem: GrazingProblem,
+    today: { readonly fields: readonly Field[]; readonly herds: readonly HerdState[] },
+    private readonly day: number,
+    private readonly asked: Asked,
+  ) {
+    const growsFrom = asked.onMoveOf === undefined ? day : day + 1;
+    super(
+      { ...problem, from: AHEAD },
+      today.fields.map((field, p) =>
+        field.ahead(problem.usualSwards[p]!, growsFrom, asked.mindsEnergy === true),
+      ),
+      today.herds,
+    );
+  }
+
+  /** Stops where more feed is needed than is asked about. */
+  look(): Ahead {
+    const { problem, day, fields, herds } = this;
+    const { days, shut, topped, onMoveOf, mostKg = Infinity } = this.asked;
+    if (shut !== undefined) fields[shut]!.shutFrom = day;
+    if (topped !== undefined) fields[topped]!.top(day);
+    const to = Math.min(problem.to, day + days);
+    for (let i = day; i < to && this.feedKg <= mostKg; i++) {
+      const isGrown = i === day && onMoveOf !== undefined;
+      if (!isGrown) this.growAndMow(i);
+      for (let h = isGrown ? onMoveOf : 0; h < herds.length; h++) this.feed(h, i);
+    }
+    return { feedKg: this.feedKg, entered: this.entered };
+  }
+
+  protected override note(h: number, _day: number, eatenKg: number, feedKg: number): void {
+    const { onMoveOf, mindsEnergy } = this.asked;
+    if (onMoveOf !== undefined && onMoveOf !== h) return;
+    this.feedKg += feedKg;
+    const { at } = this.herds[h]!;
+    if (!mindsEnergy || at === undefined) return;
+    const { digestibleShare } = this.fields[at]!.stay!;
+    this.feedKg += eatenKg * shortOfHay(digestibleShare, this.problem.hayMcalPerKg[at]!);
+  }
+
+  /** Looks ahead are not nested. */
+  protected override mayBegin(): boolean {
+    return true;
+  }
+
+  protected override enter(stay: Stay, start: StayStart, entry: Entry): void {
+    super.enter(stay, start, entry);
+    this.entered.add(stay.paddock);
+  }
+}

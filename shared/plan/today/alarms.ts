@@ -1,0 +1,202 @@
+import { addDays, daysBetween, type PlainDate } from '../../calendar/plain-date.js';
+import { formatValue } from '../../units/format.js';
+import type { Unit } from '../../units/unit.js';
+import type { CalendarEntry } from '../work/calendar-entries.js';
+import type { Attention, Looked } from './looked-at.js';
+import type { BatchLine } from './batch-line.js';
+
+/** What is wrong now, and gets worse by waiting: each is told until it is seen, and not again. */
+export type Alarm = Attention & { readonly isAlarm: true };
+
+/** Days for which a reading or a move says how it is now. */
+const RECENT_DAYS = 3;
+/** A thermometer straight under the heat may be so far off before anything is said, K. */
+const OFF_BY_K = 3;
+/** Below what should be left standing before anything is said, cm. */
+const TOO_LOW_CM = 1.5;
+/** Share of what a paddock is ready at that it should have when a herd goes in. */
+const READY_SHARE = 0.8;
+
+/** All alarms of a day, by rules that need no plan to be made again. */
+export function alarmsOf(looked: Looked): Alarm[] {
+  return [
+    ...looked.animals.flatMap((line) =>
+      line.kind === 'batch' ? [...thermometer(looked, line), ...coldTonight(looked, line)] : [],
+    ),
+    ...losses(looked),
+    ...grazedTooLow(looked),
+    ...backTooSoon(looked),
+    ...frostOnTender(looked),
+  ];
+}
+
+const sayIn =
+  ({ picture: { farm } }: Looked) =>
+  (value: number, unit: Unit): string =>
+    formatValue(value, unit, farm);
+
+/** A thermometer under the heat that shows far from what is wanted. */
+function thermometer(looked: Looked, line: BatchLine): Alarm[] {
+  const { picture } = looked;
+  const seen = picture.brooderLooks.findLast(({ batchId }) => batchId === line.id);
+  const wanted = line.heat?.wanted.value;
+  if (!seen || typeof wanted !== 'number' || seen.date < addDays(picture.today, -1)) return [];
+  const say = sayIn(looked);
+  const off = seen.underHeatC - wanted;
+  if (Math.abs(off) <= OFF_BY_K) return [];
+  const isCold = off < 0;
+  return [
+    {
+      key: `alarm/thermometer/${line.id}/${seen.id}`,
+      isAlarm: true,
+      level: isCold ? 'stop' : 'act',
+      words: `${say(seen.underHeatC, 'degC')} under the heat, ${say(wanted, 'degC')} wanted`,
+      text: isCold
+        ? 'Lower the lamp, though never closer than its maker says, put one more on, or close the box in. Look at the chicks: piled up and loud means cold. Read it again in an hour.'
+        : 'Raise the lamp, take the lid off or switch one off. Look at the chicks: far from the heat, with open beaks, means hot. Read it again in an hour.',
+      of: line.name,
+      place: { kind: 'batch', id: line.id },
+    },
+  ];
+}
+
+/** A forecast night in which all the heat there is is not enough. */
+function coldTonight(looked: Looked, line: BatchLine): Alarm[] {
+  const { plan, picture } = looked;
+  const { wanted, night } = line.heat ?? {};
+  const under = night?.underHeat?.value;
+  if (typeof wanted?.value !== 'number' || under === undefined) return [];
+  if (plan.weather.isForecast[0] !== 1 || wanted.value - OFF_BY_K <= under) return [];
+  const say = sayIn(looked);
+  return [
+    {
+      key: `alarm/cold-tonight/${line.id}/${picture.today}`,
+      isAlarm: true,
+      level: 'stop',
+      words: `the brooder gets too cold tonight: ${say(under, 'degC')} with all on`,
+      text: `${say(wanted.value, 'degC')} is wanted under the heat. Close the box in or off to a part, bring one more heater that the circuit carries, or bring the box indoors before dark.`,
+      ...{ of: line.name, by: picture.today, place: { kind: 'batch', id: line.id } },
+    },
+  ];
+}
+
+/** Losses above the usual, once for each number of dead. */
+const losses = ({ batches }: Looked): Alarm[] =>
+  batches.flatMap(({ id, name, plan }) => {
+    const issue = plan.issues.find(({ code }) => code === 'losses-above-usual');
+    const died = plan.birds.counted?.died.value;
+    return issue && died !== undefined
+      ? [
+          {
+            key: `alarm/losses/${id}/${died}`,
+            isAlarm: true,
+            level: 'stop',
+            words: `${died} have died, more than is usual`,
+            text: issue.text,
+            ...{ of: name, place: { kind: 'batch', id } },
+          },
+        ]
+      : [];
+  });
+
+/** A paddock that was read lower than what should be left, with the herd in it or just out. */
+function grazedTooLow(looked: Looked): Alarm[] {
+  const { picture, pasture } = looked;
+  const from = addDays(picture.today, -RECENT_DAYS);
+  const say = sayIn(looked);
+  return (pasture?.paddocks ?? []).flatMap(({ id, name, residualHeightCm }): Alarm[] => {
+    const read = picture.readings.findLast((each) => each.paddockId === id && from <= each.date);
+    if (!read || residualHeightCm - TOO_LOW_CM < read.heightCm) return [];
+    const grazed = picture.grazings?.findLast((each) => each.paddockId === id);
+    const isOfGrazing =
+      grazed !== undefined &&
+      grazed.from <= read.date &&
+      (grazed.to === undefined || read.date <= addDays(grazed.to, RECENT_DAYS));
+    if (!isOfGrazing) return [];
+    return [
+      {
+        key: `alarm/too-low/${id}/${read.date}`,
+        isAlarm: true,
+        level: 'act',
+        words: `${name} is grazed to ${say(read.heightCm, 'cm')}`,
+        text: `${say(residualHeightCm, 'cm')} is to be left. Short grass comes back slowly: move on now if they are still there, and rest it longer. Where nothing is ready, feed hay in one paddock rather than grazing all of them short.`,
+        ...{ of: 'Grass', place: { kind: 'pasture' } },
+      },
+    ];
+  });
+}
+
+/** A herd that was moved today into grass that has not come back since it was last there. */
+function backTooSoon({ picture: { grazings = [], today }, pasture }: Looked): Alarm[] {
+  return grazings
+    .filter(({ from, to }) => to === undefined && from === today)
+    .flatMap(({ paddockId, from }): Alarm[] => {
+      const paddock = pasture?.paddocks.find(({ id }) => id === paddockId);
+      const before = grazings.findLast(
+        (each) => each.paddockId === paddockId && each.to !== undefined && each.to <= from,
+      );
+      if (!paddock || before?.to === undefined) return [];
+      if (READY_SHARE * paddock.readyHeightCm <= paddock.height.value) return [];
+      const rest = daysBetween(before.to, from);
+      return [
+        {
+          key: `alarm/too-soon/${paddockId}/${from}`,
+          isAlarm: true,
+          level: 'act',
+          words: `back in ${paddock.name} after ${rest} days, before it was ready`,
+          text: 'Grass that is bitten before it has come back grows less all season. A day or two of hay, or the next paddock, lets it catch up.',
+          ...{ of: 'Grass', place: { kind: 'pasture' } },
+        },
+      ];
+    });
+}
+
+/** Days after which tender plants are grown, or gone. */
+const TENDER_DAYS = 60;
+
+/** A forecast night that harms what was put out. */
+function frostOnTender(looked: Looked): Alarm[] {
+  const { picture, plan } = looked;
+  if (plan.weather.isForecast[0] !== 1) return [];
+  const { today, jobs, progress } = picture;
+  const low = Math.min(plan.weather.minC[0]!, plan.weather.minC[1] ?? Infinity);
+  const out = jobs.filter(({ id, harmedAtOrBelowC }) => {
+    if (harmedAtOrBelowC === undefined || harmedAtOrBelowC < low) return false;
+    return progress.some(
+      ({ key, doneOn }) =>
+        (key === `own/${id}` || key.startsWith(`own/${id}/`)) &&
+        doneOn !== undefined &&
+        addDays(today, -TENDER_DAYS) <= doneOn,
+    );
+  });
+  if (out.length === 0) return [];
+  return [
+    {
+      key: `alarm/frost/${today}`,
+      isAlarm: true,
+      level: 'act',
+      words: `${sayIn(looked)(low, 'degC')} tonight: cover what is tender`,
+      text: `It harms what was put out with ${out.map(({ name }) => `“${name}”`).join(', ')}. Cover it before dusk, off the leaves, and take the cover off when it is warm again.`,
+      ...{ of: 'Garden', by: today, place: { kind: 'work' } },
+    },
+  ];
+}
+
+/** An alarm as an entry of a calendar: it stands on the day it is. */
+export const alarmEntry = (
+  { key, of, words, text, by }: Alarm,
+  today: PlainDate,
+): CalendarEntry => ({
+  id: key,
+  date: by ?? today,
+  title: of === undefined ? words : `${of}: ${words}`,
+  text: text ?? '',
+  cannotSlip: true,
+});
+
+/** The alarms of a day that nobody has seen yet. */
+export const unseenAlarms = (
+  attention: readonly Attention[],
+  seen: ReadonlySet<string>,
+): readonly Alarm[] =>
+  attention.filter((each): each is Alarm => each.isAlarm === true && !seen.has(each.key));

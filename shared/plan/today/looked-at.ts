@@ -1,0 +1,36 @@
+import type { PlainDate } from '../../calendar/plain-date.js';
+import type { FarmPicture } from '../../farm/picture.js';
+import type { IssueLevel } from '../../problems/plan-issue.js';
+import type { PasturePlan } from '../pasture/pasture-plan.js';
+import type { PlannedBatch } from '../work/dated-work.js';
+import type { WorkPlan } from '../work/work-plan.js';
+import type { AnimalLine } from './animal-lines.js';
+
+/** Where something is looked into and put right. */
+export type Place =
+  { readonly kind: 'batch'; readonly id: string } | { readonly kind: 'pasture' | 'work' | 'away' };
+
+/** What wants a decision within two weeks. */
+export interface Attention {
+  readonly key: string;
+  readonly level: IssueLevel;
+  /** In a few words, and all of it. */
+  readonly words: string;
+  readonly text?: string;
+  /** Batch, herd or work it is about. */
+  readonly of?: string;
+  /** The day by which it has to be settled; left out where it is now. */
+  readonly by?: PlainDate;
+  readonly place: Place;
+  /** It is wrong now: it stands until it was seen, and does not come again. */
+  readonly isAlarm?: true;
+}
+
+/** All that is looked through for what wants attention. */
+export interface Looked {
+  readonly picture: FarmPicture;
+  readonly plan: WorkPlan;
+  readonly batches: readonly PlannedBatch[];
+  readonly pasture: PasturePlan | undefined;
+  readonly animals: readonly AnimalLine[];
+}

@@ -1,0 +1,68 @@
+import type { EntityManager } from 'typeorm';
+import { shortOn, type HeadChange } from '../../shared/farm/head-count.js';
+import { headChangesOf, type HeadsChanged, type ToldFact } from '../../shared/farm/told-fact.js';
+import { BatchEntity } from '../batches/batch.entity.js';
+import { FieldError, type FieldProblem } from '../../shared/problems/field-problem.js';
+
+const KINDS: ReadonlySet<string> = new Set(['arrived', 'died', 'processed', 'gone']);
+
+export const changesHeads = (fact: ToldFact): fact is HeadsChanged => KINDS.has(fact.kind);
+
+interface Told {
+  /** What was told or taken back of heads. */
+  readonly changed: readonly HeadsChanged[];
+  /** All of the farm that were not taken back, with the change. */
+  readonly all: readonly HeadsChanged[];
+}
+
+/** Refuses more birds dead or gone than there were, and birds that died before they came. */
+export async function settleHeads(
+  manager: EntityManager,
+  farmId: string,
+  { changed, all }: Told,
+  fieldOf: (fact: HeadsChanged, field: string) => string,
+): Promise<void> {
+  const changes = headChangesOf(all);
+  for (const fact of changed) {
+    const batch = await manager.findOneBy(BatchEntity, { id: fact.about, farmId });
+    if (!batch) continue;
+    const own = changes.filter(({ batchId }) => batchId === fact.about);
+    const early = before(own, batch.arrivalDate);
+    if (early) throw new FieldError([tooEarly(fieldOf(fact, 'on'), early)]);
+    const ordered = (batch.details as { orderedBirds?: number }).orderedBirds;
+    const short = shortOn(own, ordered);
+    if (short) throw new FieldError([tooMany(fieldOf(fact, 'details.birds'), fact, short)]);
+  }
+}
+
+interface Early {
+  readonly given: string;
+  readonly came: string;
+}
+
+function before(own: readonly HeadChange[], arrivalDate: string): Early | undefined {
+  const came = own.findLast(({ change }) => change === 'arrived')?.date ?? arrivalDate;
+  const early = own.find(({ date, change }) => change !== 'arrived' && date < came);
+  return early && { given: early.date, came };
+}
+
+const tooEarly = (field: string, { given, came }: Early): FieldProblem => ({
+  field,
+  code: 'out-of-bounds',
+  given,
+  min: came,
+  fix: 'That is before the birds came. Check the day, or tell first on which day they came.',
+});
+
+const tooMany = (
+  field: string,
+  fact: HeadsChanged,
+  { there, date }: { readonly there: number; readonly date: string },
+): FieldProblem => ({
+  field,
+  code: 'out-of-bounds',
+  given: fact.details.birds,
+  min: 0,
+  max: there,
+  fix: `No more can go than there are (on ${date}). Check the number, or what was told before.`,
+});

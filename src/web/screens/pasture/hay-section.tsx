@@ -1,0 +1,115 @@
+import { Stack, Text } from '@mantine/core';
+import { Fragment } from 'react';
+import type { FarmPicture } from '../../../../shared/farm/picture.js';
+import type { PasturePlan } from '../../../../shared/plan/pasture/pasture-plan.js';
+import type { Surplus } from '../../../../shared/plan/pasture/surplus.js';
+import type { Tables } from '../../../../shared/tables/tables.js';
+import type { SavedFarm } from '../../api/queries.js';
+import { Fact, Facts, Num } from '../../explain/number.js';
+import { useSayDate } from '../../explain/say-date.js';
+import { Folded } from '../../shell/folded.js';
+import { Section } from '../../shell/section.js';
+import { HayChoices } from './hay-choices.js';
+import { paddockName } from './season-strip.js';
+import { SureBales, SureHay, YearsOfGrass, YearsWaiting, type Played } from './years-of-grass.js';
+
+/** What hay to buy, and whether what is there lasts. */
+export function HaySection({
+  plan,
+  played,
+  farm,
+  tables,
+  picture,
+}: {
+  plan: PasturePlan;
+  played: Played;
+  farm: SavedFarm;
+  tables: Tables;
+  picture: FarmPicture;
+}) {
+  const { hay } = plan;
+  return (
+    <Section title="Hay">
+      <YearsWaiting played={played} />
+      <Facts>
+        <SureBales played={played} />
+        <Fact of={hay.balesToBuy} />
+        <Fact of={hay.inStore} />
+        <Fact of={hay.runsOut} />
+      </Facts>
+      <HayChoices farm={farm} tables={tables} choices={picture.pastureChoices} today={plan.today} />
+    </Section>
+  );
+}
+
+/** All that the hay to buy is made of. */
+export function AllHay({ plan, played }: { plan: PasturePlan; played: Played }) {
+  const sayDate = useSayDate();
+  const { hay, weather } = plan;
+  return (
+    <Folded id="all-hay" title="What the hay comes to" answer={hayInShort(plan)}>
+      <Facts>
+        <SureHay played={played} />
+        <Fact of={hay.toBuy} />
+        <Fact of={hay.untilPlan} />
+        <Fact of={hay.bales} />
+        <Fact of={hay.toStore} />
+        <Fact of={hay.inSeason} />
+        <Fact of={hay.outside} />
+        <Fact of={hay.all} />
+        <Fact of={hay.baled} />
+        <Fact of={hay.own} />
+        <Fact of={hay.nextWinter} />
+        <Fact of={hay.saved} />
+        <Fact of={plan.farmFactor} />
+        <Fact
+          of={weather.dry?.growthLeft}
+          note={weather.dry && `on ${sayDate(weather.dry.worstOn)}. `}
+        />
+      </Facts>
+      <Text size="sm" mt="xs">
+        What is fed and made is counted to {sayDate(plan.to)}; from then to grass again stands
+        beside it, and what to buy is of both.
+      </Text>
+      <YearsOfGrass played={played} />
+    </Folded>
+  );
+}
+
+const hayInShort = ({ surplus }: PasturePlan): string =>
+  surplus.length === 0
+    ? 'Fed, made and in store; no grass is left over to mow'
+    : 'Fed, made and in store, and through many years of weather';
+
+/** Paddocks to close for hay from a day on, and when to mow them: those of one day in one line. */
+export function ToShut({ plan }: { plan: PasturePlan }) {
+  const sayDate = useSayDate();
+  const ahead = plan.surplus.filter(({ cutOn }) => plan.today <= cutOn);
+  if (ahead.length === 0) return <Text>No paddock is closed for hay.</Text>;
+  return (
+    <Stack gap="xs">
+      {byDays(ahead).map((cuts) => (
+        <Text key={cuts[0]!.paddockId}>
+          From <b>{sayDate(cuts[0]!.shutFrom)}</b>, to mow about {sayDate(cuts[0]!.cutOn)}:{' '}
+          {cuts.map((cut, k) => (
+            <Fragment key={cut.paddockId}>
+              {0 < k && ', '}
+              <span className="whole">
+                {paddockName(plan, cut.paddockId)} (<Num of={cut.bales} />)
+              </span>
+            </Fragment>
+          ))}
+        </Text>
+      ))}
+    </Stack>
+  );
+}
+
+function byDays(cuts: readonly Surplus[]): (readonly Surplus[])[] {
+  const days = new Map<string, Surplus[]>();
+  for (const cut of cuts) {
+    const key = `${cut.shutFrom} ${cut.cutOn}`;
+    days.set(key, [...(days.get(key) ?? []), cut]);
+  }
+  return [...days].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, group]) => group);
+}

@@ -1,0 +1,55 @@
+import { Button, Stack } from '@mantine/core';
+import { useState } from 'react';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
+import type { SavedFarm } from '../api/queries.js';
+import { FormDialog } from '../fields/form-dialog.js';
+import { TellForm } from './tell-form.js';
+import { ofAnimal, ofPlace, type Tellable } from './what-to-tell.js';
+
+interface Props {
+  readonly farm: SavedFarm;
+  readonly today: PlainDate;
+  /** Left out, it is told of the place. */
+  readonly line: AnimalLine | undefined;
+  readonly onTold: (fact: ToldFact) => void;
+  readonly onClose: () => void;
+}
+
+/** What happened: a choice, then its numbers. */
+export default function TellDialog({ farm, today, line, onTold, onClose }: Props) {
+  const [what, setWhat] = useState<Tellable>();
+  const name = line?.name ?? farm.name;
+  return (
+    <FormDialog onClose={onClose} title={what ? `${name}: ${lower(what.words)}` : name} size="md">
+      {what ? (
+        <TellForm
+          key={what.kind}
+          farm={farm}
+          today={today}
+          what={what}
+          onTold={onTold}
+          onBack={() => setWhat(undefined)}
+        />
+      ) : (
+        <Stack gap="xs">
+          {(line ? ofAnimal(line) : ofPlace()).map((each, k) => (
+            <Button
+              key={each.kind}
+              variant="default"
+              size="md"
+              justify="start"
+              data-autofocus={k === 0 || undefined}
+              onClick={() => setWhat(each)}
+            >
+              {each.words}
+            </Button>
+          ))}
+        </Stack>
+      )}
+    </FormDialog>
+  );
+}
+
+const lower = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

@@ -1,0 +1,65 @@
+import { lazy, Suspense, useState, type ReactNode } from 'react';
+import type { PlainDate } from '../../../shared/calendar/plain-date.js';
+import { sayFact } from '../../../shared/farm/say-fact.js';
+import type { ToldFact } from '../../../shared/farm/told-fact.js';
+import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
+import type { SavedFarm } from '../api/queries.js';
+import { useTakeBack } from '../api/told-queries.js';
+import { useOpener } from '../explain/explain-panel.js';
+import { Failure } from '../shell/states.js';
+
+const TellDialog = lazy(() => import('./tell-dialog.js'));
+
+interface Telling {
+  /** Asks what happened to a batch or herd; without one, on the place. */
+  readonly ask: (line?: AnimalLine) => void;
+  /** What was told last of a batch or herd, with its undo; of the place where it is named so. */
+  readonly saidOf: (id: string) => ReactNode;
+  /** The dialog, while it is open. */
+  readonly dialog: ReactNode;
+}
+
+/** Tells what happened. What was told last stands there until the screen is left, to be undone. */
+export function useTelling(farm: SavedFarm, today: PlainDate): Telling {
+  const [asked, setAsked] = useState<{ readonly line: AnimalLine | undefined }>();
+  const [told, setTold] = useState<{ readonly fact: ToldFact; readonly of: string }>();
+  const undo = useTakeBack(farm.id);
+  const { reader } = useOpener();
+  const said = told && (
+    <div className="tell-said">
+      <p role="status">{capital(sayFact(told.fact, reader, () => undefined))}. Told.</p>
+      <button
+        type="button"
+        className="today-button"
+        disabled={undo.isPending}
+        onClick={() => undo.mutate(told.fact.id, { onSuccess: () => setTold(undefined) })}
+      >
+        Undo
+      </button>
+      <Failure error={undo.error} />
+    </div>
+  );
+  return {
+    ask: (line) => setAsked({ line }),
+    saidOf: (id) => (told?.of === id ? said : undefined),
+    dialog: asked && (
+      <Suspense>
+        <TellDialog
+          farm={farm}
+          today={today}
+          line={asked.line}
+          onTold={(fact) => {
+            setTold({ fact, of: asked.line?.id ?? THE_PLACE });
+            setAsked(undefined);
+          }}
+          onClose={() => setAsked(undefined)}
+        />
+      </Suspense>
+    ),
+  };
+}
+
+/** Instead of an id, of what is told of the place. */
+export const THE_PLACE = 'place';
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,0 +1,67 @@
+import type { RowDescription } from '../../../shared/farm/field.js';
+import type { ToldKind } from '../../../shared/farm/told-fact.js';
+import type { AnimalLine } from '../../../shared/plan/today/animal-lines.js';
+import type { BatchLine } from '../../../shared/plan/today/batch-line.js';
+import { TOLD_KINDS } from '../../../shared/farm/told-kinds.js';
+import { WHOLE_FARM, FARM_GROUND } from '../../../shared/farm/told-fact.js';
+
+/** Something that can be told, with what is most likely already filled in. */
+export interface Tellable {
+  readonly kind: ToldKind;
+  readonly about: string;
+  /** On the choice, and over the form. */
+  readonly words: string;
+  readonly start: Readonly<Record<string, unknown>>;
+  readonly fields: RowDescription;
+}
+
+/** What is told of the place as a whole. */
+export const ofPlace = (): Tellable[] => [
+  tellable('rained', FARM_GROUND, 'Rain in the gauge', {}),
+  tellable('bought', WHOLE_FARM, 'Something was bought', { what: 'feed', amount: 1 }),
+  tellable('note', WHOLE_FARM, 'A note', {}),
+];
+
+/** What can be told of a batch or herd as it stands today, the most likely first. */
+export function ofAnimal(line: AnimalLine): Tellable[] {
+  const of = (kind: ToldKind, words: string, start: object = {}) =>
+    tellable(kind, line.id, words, start);
+  if (line.kind === 'herd') {
+    return [
+      of('calved', 'A calf was born', { calves: 1 }),
+      of('milked', 'Milk of the day'),
+      of('note', 'A note'),
+    ];
+  }
+  const isThere = line.stage === 'brooder' || line.stage === 'out';
+  if (!isThere) return [of('arrived', 'They came', cameAs(line)), of('note', 'A note')];
+  const isMeat = line.purpose === 'meat';
+  return [
+    of('died', 'Some died', { birds: 1 }),
+    ...(line.eggs
+      ? [of('eggs-counted', 'Eggs', { days: 1, eggs: Math.round(Number(line.eggs.value)) })]
+      : []),
+    of('weighed', 'Weighed some', {}),
+    of('feed-opened', 'Feed opened', { bags: 1 }),
+    ...(line.stage === 'brooder' && line.heat
+      ? [of('brooder-seen', 'Read the thermometer', { underHeatC: line.heat.wanted.value })]
+      : []),
+    of('water-drunk', 'Water they drank', line.water ? { liters: line.water.value } : {}),
+    of(
+      'processed',
+      'Processed',
+      isMeat ? { birds: Math.floor(Number(line.head.value)) } : { birds: 1 },
+    ),
+    ...(line.eggs ? [of('eggs-gone', 'Eggs sold or given', { how: 'sold' })] : []),
+    of('gone', 'Birds sold or given', { birds: 1, how: 'sold' }),
+    of('arrived', 'How many came', {}),
+    of('note', 'A note'),
+  ];
+}
+
+const cameAs = ({ head }: BatchLine): object => ({ birds: Number(head.value), dead: 0 });
+
+const tellable = (kind: ToldKind, about: string, words: string, start: object): Tellable => ({
+  ...{ kind, about, words, start: start as Tellable['start'] },
+  fields: TOLD_KINDS[kind].details,
+});

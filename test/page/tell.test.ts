@@ -1,0 +1,115 @@
+import { afterAll, beforeAll, describe, expect, it, jest } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { batchBody, inDays } from '../support/orders.js';
+import { newFarm } from '../support/factories.js';
+import { House, seriousFindings } from '../support/page.js';
+
+jest.setTimeout(120_000);
+
+let house: House;
+beforeAll(async () => (house = await House.open()));
+afterAll(() => house.close());
+
+const post = async <T>(path: string, body: object): Promise<T> => {
+  const answer = await fetch(`${house.url}/api${path}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+  expect(answer.status).toBe(201);
+  return (await answer.json()) as T;
+};
+
+/** A farm with chicks that have come, and others that come today. */
+async function farmWithChicks(): Promise<string> {
+  const { id } = await post<{ id: string }>('/farms', newFarm({ units: 'us' }));
+  await post(`/farms/${id}/batches`, {
+    ...batchBody({ name: 'Here', arrivalDate: inDays(-30), orderedBirds: 80 }),
+  });
+  await post(`/farms/${id}/batches`, {
+    ...batchBody({ name: 'Coming', arrivalDate: inDays(1), orderedBirds: 40 }),
+  });
+  return id;
+}
+
+const today = async (page: Page, id: string): Promise<void> => {
+  await page.goto(`${house.url}/farm/${id}/today`);
+  await page.getByRole('heading', { name: 'Animals' }).waitFor();
+};
+const rowOf = (page: Page, name: string) => page.locator('.today-animals li', { hasText: name });
+const ask = async (page: Page, name: string, what: string): Promise<void> => {
+  await page.getByRole('button', { name: `Tell what happened: ${name}` }).click();
+  await page.getByRole('dialog').getByRole('button', { name: what }).click();
+};
+
+describe('telling on a phone', () => {
+  it('takes three touches for a dead bird, and one to take it back', async () => {
+    const id = await farmWithChicks();
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await rowOf(page, 'Here').getByText(/alive/).waitFor();
+    await ask(page, 'Here', 'Some died');
+    expect(await seriousFindings(page, '[role=dialog]')).toEqual([]);
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Here').getByText('1 died. Told.').waitFor();
+    await rowOf(page, 'Here')
+      .getByRole('button', { name: /: 79\b/ })
+      .waitFor();
+    await rowOf(page, 'Here').getByRole('button', { name: 'Undo' }).click();
+    await rowOf(page, 'Here').getByText('1 died. Told.').waitFor({ state: 'detached' });
+    expect(errors).toEqual([]);
+  });
+
+  it('has the box filled in as ordered, and goes by what was in it', async () => {
+    const id = await farmWithChicks();
+    const { page, errors } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Coming', 'They came');
+    expect(await page.getByLabel('Birds in the box').inputValue()).toBe('40');
+    await page.getByLabel('Dead in the box').fill('6');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Coming').getByText('40 came, 6 of them dead. Told.').waitFor();
+    await rowOf(page, 'Coming')
+      .getByRole('button', { name: /: 34\b/ })
+      .waitFor();
+    await rowOf(page, 'Coming').getByText('under the heat').waitFor();
+    expect(errors).toEqual([]);
+  });
+
+  it('says what is wrong at its field, and keeps what was typed', async () => {
+    const id = await farmWithChicks();
+    const { page } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Here', 'Some died');
+    await page.getByLabel('Birds that died').fill('500');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await page.getByText(/No more can go than there are/).waitFor();
+    expect(await page.getByLabel('Birds that died').inputValue()).toBe('500');
+    // Leaving asks first.
+    await page.keyboard.press('Escape');
+    await page
+      .getByRole('button', { name: /Stay|Keep/ })
+      .first()
+      .click();
+    expect(await page.getByLabel('Birds that died').inputValue()).toBe('500');
+  });
+
+  it('sounds an alarm of a cold thermometer until it was seen, and not again', async () => {
+    const id = await farmWithChicks();
+    const { page } = await house.page('phone');
+    await today(page, id);
+    await ask(page, 'Coming', 'They came');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    await rowOf(page, 'Coming').getByText('under the heat').waitFor();
+    await ask(page, 'Coming', 'Read the thermometer');
+    await page.getByLabel(/Under the heat/).fill('70');
+    await page.getByRole('button', { name: 'Tell it' }).click();
+    const alarm = page.locator('.today-list li', { hasText: /70 °F under the heat/ });
+    await alarm.waitFor();
+    await alarm.locator('summary').click();
+    await alarm.getByRole('button', { name: 'I have seen it' }).click();
+    await alarm.waitFor({ state: 'detached' });
+    await today(page, id);
+    expect(await alarm.count()).toBe(0);
+  });
+});

@@ -1,0 +1,53 @@
+import { describe, expect, it } from '@jest/globals';
+import { herdsNow, rowsAhead, sayHerdNow } from '../../../shared/plan/pasture/herd-now.js';
+import type { PasturePlan } from '../../../shared/plan/pasture/pasture-plan.js';
+import {
+  newGroup,
+  newHerd,
+  newPaddocks,
+  newPastureRequest,
+} from '../../support/pasture-factories.js';
+import { plannedPasture } from '../../support/pictures.js';
+
+const plan: PasturePlan = plannedPasture(
+  newPastureRequest({
+    herds: [newHerd({ name: 'Cows', groups: [newGroup({ head: 3 })] })],
+    paddocks: newPaddocks(6, { areaM2: 6000 }),
+  }),
+);
+/** The same plan, read on another day. */
+const on = (today: string): PasturePlan => ({ ...plan, today });
+const said = (read: PasturePlan): string =>
+  sayHerdNow(read, herdsNow(read)[0]!, (date) => `<${date}>`);
+const nameOf = (id: string): string => plan.paddocks.find((each) => each.id === id)!.name;
+
+describe('where a herd is', () => {
+  it('is its paddock on every day of every stay, until the last of them, and the next after it', () => {
+    const stays = plan.moves.slice(0, 4);
+    expect(stays).toHaveLength(4);
+    for (const { from, to, paddockId } of stays) {
+      for (const day of [from, to]) {
+        expect(said(on(day))).toContain(`Cows: in ${nameOf(paddockId)} until <${to}>`);
+      }
+    }
+    const [first, second] = stays;
+    expect(herdsNow(on(first!.to))[0]!.next!.from > first!.to).toBe(true);
+    expect(second!.from > first!.to).toBe(true);
+  });
+
+  it('is off grass before the season, with the day and the paddock it goes out to', () => {
+    const first = plan.moves[0]!;
+    expect(said(on('2000-01-01'))).toBe(
+      `Cows: not on grass yet; out on <${first.from}>, ${nameOf(first.paddockId)} first.`,
+    );
+    expect(said(on('2099-01-01'))).toBe('Cows: no grazing ahead in this plan.');
+  });
+});
+
+it('lists ahead what is not over, and neither closing nor birds', () => {
+  const day = plan.moves[2]!.to;
+  const rows = rowsAhead(on(day));
+  expect(rows.length).toBeGreaterThan(3);
+  expect(rows.every(({ to }) => day <= to)).toBe(true);
+  expect(rows.filter(({ kind }) => kind === 'shut' || kind === 'birds')).toEqual([]);
+});

@@ -1,0 +1,115 @@
+import { describe, expect, it } from '@jest/globals';
+import { addDays } from '../../../shared/calendar/plain-date.js';
+import type { Batch } from '../../../shared/farm/batch.js';
+import type { FarmPicture } from '../../../shared/farm/picture.js';
+import { planAnimals } from '../../../shared/plan/farm/animal-plans.js';
+import { alarmsOf, unseenAlarms, type Alarm } from '../../../shared/plan/today/alarms.js';
+import { animalLines } from '../../../shared/plan/today/animal-lines.js';
+import { attentionOf } from '../../../shared/plan/today/attention.js';
+import { workPlanOf } from '../../../shared/plan/work/work-plan.js';
+import { newRequest, tables } from '../../support/factories.js';
+import { newGroup, newHerd, newPaddocks } from '../../support/pasture-factories.js';
+import { newPicture } from '../../support/pictures.js';
+import { newOwnJob, newWork } from '../../support/season-factories.js';
+
+const TODAY = '2027-05-12';
+const { batch: ordered, farm, climate, facilities } = newRequest({});
+const batch = { ...ordered, id: 'chicks', arrivalDate: '2027-05-05', orderedBirds: 80 } as Batch & {
+  id: string;
+};
+
+type More = Partial<FarmPicture>;
+const looked = (more: More) => {
+  const picture = newPicture({ farm, climate, facilities, today: TODAY, ...more });
+  const { batches, pasture } = planAnimals(picture, tables);
+  const animals = animalLines(picture, tables, { batches, ...(pasture ? { pasture } : {}) });
+  const request = newWork({ today: TODAY, climate: picture.climate, ownJobs: picture.jobs });
+  const { keep: _keep, ...plan } = workPlanOf(request, 20);
+  return { picture, plan, batches, pasture, animals };
+};
+const alarms = (more: More): Alarm[] => alarmsOf(looked(more));
+const keys = (more: More): string[] => alarms(more).map(({ key }) => key);
+
+describe('alarms of chicks', () => {
+  const seen = (underHeatC: number, date = TODAY): More => ({
+    batches: [batch],
+    brooderLooks: [{ id: 'look', batchId: 'chicks', date, underHeatC }],
+  });
+
+  it('are quiet while all is well', () => {
+    expect(alarms({ batches: [batch] })).toEqual([]);
+  });
+
+  it('sound when the thermometer is far from what is wanted, and stop at a degree or two', () => {
+    const { animals } = looked({ batches: [batch] });
+    const line = animals[0]!;
+    const wanted = line.kind === 'batch' ? Number(line.heat!.wanted.value) : 0;
+    expect(alarms(seen(wanted - 8))[0]).toMatchObject({ level: 'stop', isAlarm: true });
+    expect(alarms(seen(wanted + 8))[0]).toMatchObject({ level: 'act' });
+    expect(keys(seen(wanted - 2))).toEqual([]);
+    expect(keys(seen(wanted - 8, addDays(TODAY, -2)))).toEqual([]);
+  });
+
+  it('come before everything else of the day, and not once they were seen', () => {
+    const asked = looked(seen(10));
+    const attention = attentionOf(asked);
+    expect(attention[0]).toMatchObject({ isAlarm: true });
+    expect(unseenAlarms(attention, new Set([attention[0]!.key]))).toEqual([]);
+  });
+
+  it('sound once for each number of dead, in the place of the plain warning', () => {
+    const died = (birds: number): More => ({
+      batches: [batch],
+      headChanges: [
+        { batchId: 'chicks', date: batch.arrivalDate, change: 'arrived', birds: 80 },
+        { batchId: 'chicks', date: TODAY, change: 'died', birds },
+      ],
+    });
+    expect(keys(died(12))).toEqual(['alarm/losses/chicks/12']);
+    expect(keys(died(13))).toEqual(['alarm/losses/chicks/13']);
+    const all = attentionOf(looked(died(12))).map(({ key }) => key);
+    expect(all.filter((key) => key.includes('losses'))).toEqual(['alarm/losses/chicks/12']);
+  });
+});
+
+describe('alarms of grass', () => {
+  const paddocks = newPaddocks(4, { areaM2: 1500, forageId: 'mixed' });
+  const [oak] = paddocks;
+  const herds = [newHerd({ groups: [newGroup({ head: 5 })] })];
+  const grazing = { herdId: herds[0]!.id, paddockId: oak!.id, from: addDays(TODAY, -2) };
+  const read = (heightCm: number): More => ({
+    ...{ paddocks, herds, grazings: [grazing] },
+    readings: [{ id: 'r', paddockId: oak!.id, date: TODAY, heightCm }],
+  });
+
+  it('sound when it was grazed below what is to be left, not at it', () => {
+    expect(keys(read(3))).toContain(`alarm/too-low/${oak!.id}/${TODAY}`);
+    expect(keys(read(9)).filter((key) => key.includes('too-low'))).toEqual([]);
+  });
+
+  it('sound when a herd is back before grass was ready', () => {
+    const early = [
+      { ...grazing, from: addDays(TODAY, -9), to: addDays(TODAY, -5) },
+      { ...grazing, from: TODAY },
+    ];
+    expect(keys({ paddocks, herds, grazings: early })).toContain(
+      `alarm/too-soon/${oak!.id}/${TODAY}`,
+    );
+  });
+});
+
+describe('alarms of the garden', () => {
+  it('sound in a forecast night that harms what was put out, and only then', () => {
+    const tender = newOwnJob({ id: 'tomatoes', name: 'Set out tomatoes', harmedAtOrBelowC: 0 });
+    const forecast = (minC: number) =>
+      [0, 1, 2].map((k) => ({ date: addDays(TODAY, k), minC, maxC: 15, rainMm: 0 }));
+    const night = (minC: number, isOut: boolean): More => ({
+      climate: { ...climate, forecast: forecast(minC) },
+      jobs: [tender],
+      progress: isOut ? [{ key: 'own/tomatoes', doneOn: addDays(TODAY, -3) }] : [],
+    });
+    expect(keys(night(-1, true))).toEqual([`alarm/frost/${TODAY}`]);
+    expect(keys(night(4, true))).toEqual([]);
+    expect(keys(night(-1, false))).toEqual([]);
+  });
+});

@@ -1,0 +1,89 @@
+import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Batch } from '../../shared/farm/batch.js';
+import type { Saved } from '../../shared/farm/saved.js';
+import type { ToldFact } from '../../shared/farm/told-fact.js';
+import type { BatchPlan } from '../../shared/plan/batch-plan.js';
+import type { TickedToday } from '../../shared/plan/today/today.js';
+import { openApp, type TestApp } from '../support/app.js';
+import { databases } from '../support/databases.js';
+import { batchBody, inDays, saveFarm, type SavedFarm } from '../support/orders.js';
+import { expectFieldProblem } from '../support/problem.js';
+
+describe.each(databases())('birds that are counted on $name', (database) => {
+  let app: TestApp;
+  let farm: SavedFarm;
+  let batch: Saved<Batch>;
+
+  beforeAll(async () => {
+    app = await openApp(database);
+    farm = await saveFarm(app);
+  }, 60_000);
+  afterAll(() => app.close());
+
+  const tell = (...facts: object[]) => app.api.post(`${farm.path}/told`).send({ facts });
+  const of = (kind: string, day: number, details: object) => ({
+    ...{ kind, about: batch.id, on: inDays(day), details },
+  });
+  const plan = async (): Promise<BatchPlan> =>
+    (await app.api.get(`${farm.path}/batches/${batch.id}/plan`).expect(200)).body as BatchPlan;
+  const save = async (more: Partial<Batch>) => {
+    const body = batchBody({ ...more });
+    batch = (await app.api.post(`${farm.path}/batches`).send(body).expect(201))
+      .body as typeof batch;
+  };
+
+  it('come two days late with six dead, and stand so on every screen', async () => {
+    await save({ arrivalDate: inDays(-2), orderedBirds: 80 });
+    await tell(of('arrived', 0, { birds: 80, dead: 6 })).expect(201);
+    const now = await plan();
+    expect(now.arrivalDate).toBe(inDays(0));
+    expect(now.birds.counted!.now.value).toBe(74);
+    const today = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    expect(today.animals.find(({ id }) => id === batch.id)!.head).toMatchObject({ value: 74 });
+    // What was ordered stays written down.
+    const row = (await app.api.get(`${farm.path}/batches/${batch.id}`)).body as Batch;
+    expect(row).toMatchObject({ orderedBirds: 80, arrivalDate: inDays(-2) });
+  });
+
+  it('add up, and what is taken back no longer counts', async () => {
+    await save({ arrivalDate: inDays(-9), orderedBirds: 80 });
+    await tell(of('died', -5, { birds: 2 }), of('died', -5, { birds: 1, cause: 'chilled' }));
+    const [one] = (await tell(of('died', -1, { birds: 3 })).expect(201)).body as ToldFact[];
+    expect((await plan()).birds.counted!.now.value).toBe(74);
+    await app.api.delete(`${farm.path}/told/${one!.id}`).expect(204);
+    expect((await plan()).birds.counted!.now.value).toBe(77);
+  });
+
+  it('cannot be more dead than alive, whatever the order in which it is told', async () => {
+    await save({ arrivalDate: inDays(-9), orderedBirds: 20 });
+    const many = await tell(of('died', -2, { birds: 21 }));
+    expectFieldProblem(many, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: 20 });
+    await tell(of('gone', -2, { birds: 15, how: 'sold', money: '75.00' })).expect(201);
+    const late = await tell(of('died', -6, { birds: 8 }));
+    expectFieldProblem(late, { field: 'facts.0.details.birds', code: 'out-of-bounds', max: 12 });
+    expect((await plan()).birds.atEnd.value).toBeLessThanOrEqual(5);
+  });
+
+  it('cannot die before they came, nor come more dead than they were', async () => {
+    await save({ arrivalDate: inDays(-3), orderedBirds: 20 });
+    expectFieldProblem(await tell(of('died', -6, { birds: 1 })), {
+      ...{ field: 'facts.0.on', code: 'out-of-bounds', min: inDays(-3) },
+    });
+    expectFieldProblem(await tell(of('arrived', -3, { birds: 10, dead: 11 })), {
+      ...{ field: 'facts.0.details.dead', code: 'out-of-bounds', max: 10 },
+    });
+    expectFieldProblem(await tell(of('processed', -1, { birds: 5, liveKg: 10, dressedKg: 22 })), {
+      field: 'facts.0.details.dressedKg',
+      code: 'out-of-bounds',
+      max: 10,
+    });
+  });
+
+  it('are over once the last is gone: nothing of them is asked of the day any more', async () => {
+    await save({ arrivalDate: inDays(-58), orderedBirds: 20 });
+    await tell(of('processed', -1, { birds: 20, packs: 20 })).expect(201);
+    expect((await plan()).birds.counted!.now.value).toBe(0);
+    const today = (await app.api.get(`${farm.path}/today`).expect(200)).body as TickedToday;
+    expect(today.animals.filter(({ id }) => id === batch.id)).toEqual([]);
+  });
+});
